@@ -1,0 +1,94 @@
+import type {
+  AirFacts,
+  BoardFacts,
+  BucketFacts,
+  CoatFacts,
+  CoverFacts,
+  PotFacts,
+  Settings,
+  StackFacts,
+} from './nouns.ts'
+
+/**
+ * Everything that can have happened at a table. Past tense, one noun each; the fold of these is the state.
+ * Adding a kind is fine; changing the meaning of one needs a new journal version.
+ */
+export type TableEvent =
+  // Setting up
+  | { readonly kind: 'settings-set'; readonly settings: Partial<Settings> }
+  | { readonly kind: 'board-set'; readonly board: BoardFacts }
+  | { readonly kind: 'air-set'; readonly air: AirFacts }
+  | { readonly kind: 'bucket-set'; readonly bucket: BucketFacts }
+  | { readonly kind: 'bucket-gone'; readonly bucketId: string }
+  | { readonly kind: 'density-read'; readonly bucketId: string; readonly gramsPerMl: number }
+  | { readonly kind: 'stack-set'; readonly stack: StackFacts }
+  | { readonly kind: 'stack-gone'; readonly stackId: string }
+  | { readonly kind: 'pot-set'; readonly pot: PotFacts }
+  | { readonly kind: 'pot-gone'; readonly potId: string }
+  | { readonly kind: 'demo-laid' }
+  | { readonly kind: 'table-cleared' }
+  // At the bench
+  | { readonly kind: 'waxed'; readonly potId: string; readonly implied: boolean }
+  | { readonly kind: 'wiped'; readonly potId: string; readonly implied: boolean }
+  | { readonly kind: 'stirred'; readonly bucketId: string }
+  | { readonly kind: 'decanted'; readonly bucketId: string; readonly litres: number }
+  | { readonly kind: 'returned'; readonly bucketId: string }
+  | {
+      readonly kind: 'dipped'
+      readonly dipId: string
+      readonly potId: string
+      /** Index in the pot's plan; -1 for the pouring of the inside before it. */
+      readonly coat: number
+      readonly bucketId: string
+      readonly cover: CoverFacts
+      readonly gramsPerMl: number
+      readonly leadS: number
+      readonly lowerS: number
+      /** Planned seconds fully under. */
+      readonly holdS: number
+      /** OUT as planned, epoch ms. */
+      readonly outAt: number
+      readonly unstirred: boolean
+      /** Entered afterwards, not counted. */
+      readonly told: boolean
+    }
+  | { readonly kind: 'count-cancelled'; readonly dipId: string }
+  | { readonly kind: 'count-stopped'; readonly dipId: string; readonly holdS: number; readonly outAt: number }
+  /** The phone slept in the count: the dose is asked once. */
+  | { readonly kind: 'dose-unsure'; readonly dipId: string }
+  | { readonly kind: 'dose-settled'; readonly dipId: string }
+  | {
+      readonly kind: 'dip-corrected'
+      readonly dipId: string
+      readonly holdS?: number
+      readonly outAt?: number
+      readonly potId?: string
+      readonly bucketId?: string
+    }
+  | { readonly kind: 'sponged'; readonly potId: string; readonly implied: boolean }
+  | { readonly kind: 'set-down'; readonly potId: string; readonly implied: boolean }
+  | { readonly kind: 'touched'; readonly potIds: readonly string[]; readonly dry: boolean }
+  | { readonly kind: 'foot-signed'; readonly potId: string }
+  | { readonly kind: 'washed-off'; readonly potId: string }
+  /** Coats can't be told any more (false), or were counted by eye or scratch (true). */
+  | { readonly kind: 'coats-counted'; readonly potId: string; readonly coats: number | null }
+  | { readonly kind: 'plan-changed'; readonly potId: string; readonly coats: readonly CoatFacts[] }
+  | { readonly kind: 'picked'; readonly potId: string }
+  | { readonly kind: 'bucket-picked'; readonly bucketId: string }
+  | { readonly kind: 'held' }
+  | { readonly kind: 'resumed' }
+  | { readonly kind: 'taken-back'; readonly hit: string }
+  | { readonly kind: 'put-back'; readonly hit: string }
+  /** The phone's clock was set: later stamps are off by this much. */
+  | { readonly kind: 'clock-moved'; readonly byMs: number }
+
+export type EventKind = TableEvent['kind']
+
+/** An event with its identity and its moment, as the table folds it. `hit` is shared by what one hit caused. */
+export interface Stamped {
+  readonly id: string
+  readonly hit: string
+  /** Happened at, epoch ms of the phone that wrote it. */
+  readonly at: number
+  readonly event: TableEvent
+}

@@ -1,0 +1,130 @@
+/** Nouns that are stored in the journal. Lengths mm, seconds, degC, humidity 0 to 1, g/mL, litres, times epoch ms. */
+
+export type Form = 'beaker' | 'bowl' | 'bottle' | 'cup' | 'jar' | 'plate' | 'cylinder'
+export const FORMS: readonly Form[] = ['beaker', 'bowl', 'bottle', 'cup', 'jar', 'plate', 'cylinder']
+
+/** Fields as the engine's `Shape`; diameters are outside diameters. */
+export interface ShapeFacts {
+  readonly form: Form
+  readonly heightMm: number
+  readonly rimMm: number
+  readonly bellyMm?: number
+  readonly bellyUpMm?: number
+  readonly footMm?: number
+  readonly wallMm: number
+  readonly floorMm?: number
+  readonly footLineMm: number
+}
+
+/** A place on a ware board: `board` A, B, ..., `spot` from 1. */
+export interface Place {
+  readonly board: string
+  readonly spot: number
+}
+
+export type CoverFacts =
+  | { readonly kind: 'full' }
+  | { readonly kind: 'downTo'; readonly edgeUpMm: number }
+  /** Down to the upper edge of the pot's own skirt. */
+  | { readonly kind: 'toSkirt' }
+  | { readonly kind: 'upTo'; readonly edgeUpMm: number }
+  | { readonly kind: 'collar'; readonly depthMm: number }
+  | { readonly kind: 'inside' }
+
+export interface CoatFacts {
+  readonly bucketId: string
+  readonly cover: CoverFacts
+  readonly holdS: number
+}
+
+export interface StackFacts {
+  readonly stackId: string
+  readonly name: string
+  readonly coats: readonly CoatFacts[]
+}
+
+export type Pattern = 'hatch' | 'wave' | 'dots' | 'brick' | 'cross' | 'dash' | 'ring' | 'chevron'
+export const PATTERNS: readonly Pattern[] = [
+  'hatch',
+  'wave',
+  'dots',
+  'brick',
+  'cross',
+  'dash',
+  'ring',
+  'chevron',
+]
+
+export type Caution = 'lead' | 'cadmium' | 'barium' | 'manganese' | 'other'
+
+/** A bucket with the glaze in it. */
+export interface BucketFacts {
+  readonly bucketId: string
+  readonly name: string
+  /** One capital letter, unique at the table. */
+  readonly letter: string
+  readonly pattern: Pattern
+  readonly targetGramsPerMl: number
+  readonly toleranceGramsPerMl: number
+  readonly solidsGravity: number
+  readonly insideMm: number
+  readonly litres: number
+  readonly heightMm: number
+  /** Own limit for this glaze's dry coat on any zone. */
+  readonly limitMm: number
+  /** Flow dose of this glaze from a fired tile, run over dry thickness squared, 1/mm. */
+  readonly dosePerMm?: { readonly likely: number; readonly high: number }
+  /** A scratch through a 3 s coat on a dry 5 mm tile. */
+  readonly pinMm?: number
+  readonly cautions: readonly Caution[]
+}
+
+export interface PotFacts {
+  readonly potId: string
+  readonly number: number
+  readonly place: Place
+  readonly shape: ShapeFacts
+  /** Where they differ from the board's. */
+  readonly absorption?: number
+  readonly damp?: boolean
+  readonly stackId: string
+  /** The inside is poured with the first coat's glaze before the outside is dipped. */
+  readonly pourInsideFirst?: boolean
+}
+
+export type Draught = 'still' | 'room' | 'window' | 'fan' | 'fanClose'
+export const DRAUGHTS: readonly Draught[] = ['still', 'room', 'window', 'fan', 'fanClose']
+
+export interface AirFacts {
+  readonly tempC: number
+  readonly rh: number
+  readonly draught: Draught
+}
+
+/** What all pots of the board share unless a pot says otherwise. */
+export interface BoardFacts {
+  readonly wallMm: number
+  readonly footLineMm: number
+  readonly bisqueCone: string
+  /** Water taken by the bisque, mass of water per mass of dry body, from a cold soak. */
+  readonly absorption: number
+}
+
+export interface Settings {
+  readonly units: 'metric' | 'us'
+  readonly language: 'en'
+  readonly theme: 'auto' | 'paper' | 'dim'
+  readonly hand: 'right' | 'left'
+  readonly sound: 'voice' | 'tones' | 'numerals'
+  readonly leadInS: number
+  readonly lowerMmPerS: number
+  readonly dripS: number
+  readonly staleMin: number
+  readonly wax: 'hot' | 'water'
+  readonly waxFirst: boolean
+  /** What READY means: the sheen has gone, or the wall can drink a full coat again. */
+  readonly readyMeans: 'touch' | 'thirsty'
+  /** Limit for all coats of a zone together. */
+  readonly stackLimitMm: number
+  readonly collarVesselMm: number
+}
