@@ -1,0 +1,107 @@
+import type { AirFacts, BucketFacts, CoverFacts, Draught, PotFacts } from '../../shared/nouns.ts'
+import type { Air, Body, Cover, Profile, Slip } from '../engine/contract.ts'
+import { DEFAULT_BODY, defaultSlip, outlineOf, pickUpFromPin } from '../engine/index.ts'
+import { DEFAULT_AIR } from './defaults.ts'
+import type { AirSpell, BucketState, Table } from './state.ts'
+
+/** Air speed at the pots by how it feels, m/s; assumptions bracketed by indoor-air practice. */
+const SPEED_MPS: Record<Draught, number> = { still: 0.08, room: 0.15, window: 0.5, fan: 1.5, fanClose: 3 }
+
+const SEA_LEVEL_PA = 101_325
+
+export const airOf = (facts: AirFacts): Air => ({
+  tempC: facts.tempC,
+  rh: facts.rh,
+  speedMps: SPEED_MPS[facts.draught],
+  pressurePa: SEA_LEVEL_PA,
+})
+
+/** The air at a moment: the last said before it, else the first said at all, else an ordinary room. */
+export function airAt(spells: readonly AirSpell[], at: number): AirFacts {
+  let air = spells[0]?.air ?? DEFAULT_AIR
+  for (const spell of spells) if (spell.at <= at) air = spell.air
+  return air
+}
+
+const profiles = new WeakMap<PotFacts['shape'], Profile>()
+
+/** Outline of a pot, kept per shape. */
+export function profileOf(pot: PotFacts): Profile {
+  let profile = profiles.get(pot.shape)
+  if (!profile) {
+    profile = outlineOf(pot.shape)
+    profiles.set(pot.shape, profile)
+  }
+  return profile
+}
+
+export const bodyOf = (table: Table, pot: PotFacts): Body => ({
+  ...DEFAULT_BODY,
+  absorption: pot.absorption ?? table.board.absorption,
+})
+
+const pinFactors = new WeakMap<BucketFacts, number>()
+
+/** The slip of a bucket at a density, its pick-up scaled by the person's own scratch where there is one. */
+export function slipOf(bucket: BucketState, gramsPerMl: number): Slip {
+  const { facts } = bucket
+  const slip = defaultSlip(gramsPerMl, facts.solidsGravity)
+  if (facts.pinMm === undefined) return slip
+  let factor = pinFactors.get(facts)
+  if (factor === undefined) {
+    factor = pickUpFromPin(defaultSlip(facts.targetGramsPerMl, facts.solidsGravity), facts.pinMm)
+    pinFactors.set(facts, factor)
+  }
+  return { ...slip, pickUpFactor: factor }
+}
+
+/** Skirt: from the foot line to 20 mm above it, or to the belly's widest point if lower. */
+const SKIRT_MM = 20
+
+export function skirtTopMm(pot: PotFacts): number {
+  const top = pot.shape.footLineMm + SKIRT_MM
+  const bellyUp = pot.shape.bellyUpMm
+  return Math.min(
+    top,
+    bellyUp !== undefined && bellyUp > pot.shape.footLineMm ? bellyUp : top,
+    pot.shape.heightMm / 2,
+  )
+}
+
+/** A coat's cover on this very pot. A full dip of a pot whose inside was poured reaches the outside only. */
+export function coverOn(pot: PotFacts, cover: CoverFacts): Cover {
+  switch (cover.kind) {
+    case 'toSkirt':
+      return { kind: 'downTo', edgeUpMm: skirtTopMm(pot) }
+    case 'full':
+      return pot.pourInsideFirst ? { kind: 'upTo', edgeUpMm: pot.shape.heightMm } : cover
+    case 'downTo':
+    case 'upTo':
+      return { kind: cover.kind, edgeUpMm: Math.min(cover.edgeUpMm, pot.shape.heightMm) }
+    case 'collar':
+      return { kind: 'collar', depthMm: Math.min(cover.depthMm, pot.shape.heightMm) }
+    case 'inside':
+      return cover
+  }
+}
+
+/** Length of wall that goes under, for the time it takes to lower. */
+export function immersedMm(pot: PotFacts, cover: CoverFacts): number {
+  const on = coverOn(pot, cover)
+  switch (on.kind) {
+    case 'downTo':
+      return pot.shape.heightMm - on.edgeUpMm
+    case 'upTo':
+      return on.edgeUpMm
+    case 'collar':
+      return on.depthMm
+    case 'inside':
+      return 0
+    case 'full':
+      return pot.shape.heightMm
+  }
+}
+
+/** Seconds from the rim's first touch to fully under, at the person's own speed. */
+export const lowerS = (table: Table, pot: PotFacts, cover: CoverFacts): number =>
+  Math.round((immersedMm(pot, cover) / table.settings.lowerMmPerS) * 10) / 10

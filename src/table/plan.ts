@@ -1,0 +1,55 @@
+import type { CoatFacts, PotFacts } from '../../shared/nouns.ts'
+import type { DipState, PotState, Table } from './state.ts'
+
+/** Seconds to roll a poured glaze round the inside. Common practice, no source. */
+export const ROLL_S = 3
+
+/** Widest rim that can't fill and drain within an ordinary dip. Assumption: a two-finger neck. */
+export const NARROW_NECK_MM = 60
+
+/** A neck too narrow for a dip to fill the inside: it is poured, or stays bare. */
+export const isNarrow = (pot: PotFacts): boolean => pot.shape.rimMm < NARROW_NECK_MM
+
+/** The pot's coats in order, the pouring of the inside first where asked. Empty when its stack is gone. */
+export function planOf(table: Table, pot: PotState): readonly CoatFacts[] {
+  if (pot.ownPlan) return pot.ownPlan
+  const coats = table.stacks[pot.facts.stackId]?.coats ?? []
+  const first = coats[0]
+  if (!pot.facts.pourInsideFirst || !first) return coats
+  return [{ bucketId: first.bucketId, cover: { kind: 'inside' }, holdS: ROLL_S }, ...coats]
+}
+
+/** The dips that are on the pot: those since it was last washed off. */
+export function coatsOn(pot: PotState): readonly DipState[] {
+  const since = pot.washedAt
+  return since === undefined ? pot.dips : pot.dips.filter((dip) => dip.outAt > since)
+}
+
+export const lastDip = (pot: PotState): DipState | undefined => coatsOn(pot).at(-1)
+
+/** Index in the plan of the next coat; the plan's length when all are on. */
+export function nextCoat(pot: PotState): number {
+  const told = pot.coatsCounted ?? 0
+  return coatsOn(pot).reduce((next, dip) => Math.max(next, dip.coat + 1), told)
+}
+
+/** The first coat that went into another bucket than planned, if the plan was not changed since. */
+export function strayed(table: Table, pot: PotState): DipState | undefined {
+  const plan = planOf(table, pot)
+  return coatsOn(pot).find((dip) => {
+    const planned = plan[dip.coat]
+    return planned !== undefined && planned.bucketId !== dip.bucketId
+  })
+}
+
+export const placeText = (pot: PotState): string => `${pot.facts.place.board}${pot.facts.place.spot}`
+
+/** Pots that are on the table, in the order of their places. */
+export function potsOnTable(table: Table): readonly PotState[] {
+  return Object.values(table.pots)
+    .filter((pot) => !pot.gone)
+    .sort(
+      (a, b) =>
+        a.facts.place.board.localeCompare(b.facts.place.board) || a.facts.place.spot - b.facts.place.spot,
+    )
+}

@@ -1,0 +1,240 @@
+import type { Stamped, TableEvent } from '../../shared/events.ts'
+import { EMPTY_TABLE } from './defaults.ts'
+import type { DipState, HitLine, PotState, Table } from './state.ts'
+
+const HITS_KEPT = 40
+
+/**
+ * The table after one more event. Pure: same event, same table. Events of unknown pots or buckets change nothing.
+ * Take-back and put-back are not here: they are resolved by `fold`, which leaves out what was taken back.
+ */
+export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
+  const at = stampedAt - table.skewMs
+  const named = nameHit(table, event, hit, at)
+  switch (event.kind) {
+    case 'settings-set':
+      return { ...named, settings: { ...named.settings, ...event.settings } }
+    case 'board-set':
+      return { ...named, board: event.board }
+    case 'air-set':
+      return { ...named, air: [...named.air, { at, air: event.air }] }
+    case 'bucket-set': {
+      const before = named.buckets[event.bucket.bucketId]
+      const gramsPerMl = before?.gramsPerMl ?? event.bucket.targetGramsPerMl
+      return withBucket(named, event.bucket.bucketId, { ...before, facts: event.bucket, gramsPerMl })
+    }
+    case 'bucket-gone':
+      return { ...named, buckets: without(named.buckets, event.bucketId) }
+    case 'density-read': {
+      const bucket = named.buckets[event.bucketId]
+      return bucket
+        ? withBucket(named, event.bucketId, { ...bucket, gramsPerMl: event.gramsPerMl, densityAt: at })
+        : named
+    }
+    case 'stack-set':
+      return { ...named, stacks: { ...named.stacks, [event.stack.stackId]: event.stack } }
+    case 'stack-gone':
+      return { ...named, stacks: without(named.stacks, event.stackId) }
+    case 'pot-set': {
+      const before = named.pots[event.pot.potId] ?? NEW_POT
+      return withPot(named, { ...before, facts: event.pot })
+    }
+    case 'pot-gone':
+      return change(named, event.potId, { gone: true })
+    case 'demo-laid':
+      return { ...named, demo: true }
+    case 'table-cleared':
+      return { ...EMPTY_TABLE, settings: named.settings, skewMs: named.skewMs }
+    case 'waxed':
+      return change(named, event.potId, { waxedAt: at })
+    case 'wiped':
+      return change(named, event.potId, { wipedAt: at })
+    case 'stirred': {
+      const bucket = named.buckets[event.bucketId]
+      if (!bucket) return named
+      return {
+        ...withBucket(named, event.bucketId, { ...bucket, stirredAt: at }),
+        openBucket: event.bucketId,
+      }
+    }
+    case 'decanted':
+      return { ...named, collar: { bucketId: event.bucketId, litres: event.litres, at } }
+    case 'returned': {
+      const { collar: _returned, ...rest } = named
+      return rest
+    }
+    case 'dipped':
+      return dipped(named, event, hit, at)
+    case 'count-cancelled':
+      return changeDip(named, event.dipId, () => undefined)
+    case 'count-stopped':
+      return changeDip(named, event.dipId, (dip) => ({
+        ...dip,
+        holdS: event.holdS,
+        outAt: event.outAt - named.skewMs,
+        how: 'measured',
+      }))
+    case 'dose-unsure':
+      return changeDip(named, event.dipId, (dip) => ({ ...dip, unsure: true }))
+    case 'dose-settled':
+      return changeDip(named, event.dipId, (dip) => ({ ...dip, unsure: false }))
+    case 'dip-corrected':
+      return corrected(named, event)
+    case 'sponged':
+      return changeLastDip(named, event.potId, (dip) => ({ ...dip, spongedAt: at }))
+    case 'set-down':
+      return changeLastDip(named, event.potId, (dip) => ({ ...dip, setDownAt: at }))
+    case 'touched':
+      return touched(named, event.potIds, event.dry, at)
+    case 'foot-signed':
+      return change(named, event.potId, { footSignedAt: at })
+    case 'washed-off': {
+      const pot = named.pots[event.potId]
+      if (!pot) return named
+      const { coatsCounted: _counted, footSignedAt: _signed, ...rest } = pot
+      return withPot(named, { ...rest, uncounted: false, washedAt: at })
+    }
+    case 'coats-counted': {
+      const pot = named.pots[event.potId]
+      if (!pot) return named
+      const { coatsCounted: _counted, ...rest } = pot
+      return withPot(
+        named,
+        event.coats === null
+          ? { ...rest, uncounted: true }
+          : { ...rest, uncounted: false, coatsCounted: event.coats },
+      )
+    }
+    case 'plan-changed':
+      return change(named, event.potId, { ownPlan: event.coats })
+    case 'picked':
+      return { ...named, picked: event.potId }
+    case 'bucket-picked':
+      return { ...named, openBucket: event.bucketId }
+    case 'held':
+      return { ...named, heldSince: at }
+    case 'resumed': {
+      const { heldSince: _since, ...rest } = named
+      return rest
+    }
+    case 'clock-moved':
+      return { ...named, skewMs: named.skewMs + event.byMs }
+    case 'taken-back':
+    case 'put-back':
+      return table
+  }
+}
+
+const NEW_POT: Omit<PotState, 'facts'> = { dips: [], touches: [], uncounted: false, gone: false }
+
+const withPot = (table: Table, pot: PotState): Table => ({
+  ...table,
+  pots: { ...table.pots, [pot.facts.potId]: pot },
+})
+
+const withBucket = (table: Table, bucketId: string, bucket: Table['buckets'][string]): Table => ({
+  ...table,
+  buckets: { ...table.buckets, [bucketId]: bucket },
+})
+
+function without<T>(record: Readonly<Record<string, T>>, key: string): Record<string, T> {
+  const { [key]: _gone, ...rest } = record
+  return rest
+}
+
+function change(table: Table, potId: string, facts: Partial<PotState>): Table {
+  const pot = table.pots[potId]
+  return pot ? withPot(table, { ...pot, ...facts }) : table
+}
+
+type DipEvent = Extract<TableEvent, { kind: 'dipped' }>
+
+function dipped(table: Table, event: DipEvent, hit: string, at: number): Table {
+  const pot = table.pots[event.potId]
+  if (!pot) return table
+  const outAt = event.outAt - table.skewMs
+  const dip: DipState = {
+    dipId: event.dipId,
+    hit,
+    coat: event.coat,
+    bucketId: event.bucketId,
+    cover: event.cover,
+    gramsPerMl: event.gramsPerMl,
+    tappedAt: at,
+    underAt: outAt - event.holdS * 1000,
+    outAt,
+    holdS: event.holdS,
+    lowerS: event.lowerS,
+    plannedHoldS: event.holdS,
+    how: event.told ? 'told' : 'planned',
+    unstirred: event.unstirred,
+    unsure: false,
+  }
+  const { picked: _done, ...rest } = withPot(table, { ...pot, dips: [...pot.dips, dip] })
+  return { ...rest, openBucket: event.bucketId }
+}
+
+/** Applies `mend` to a dip wherever it is; `undefined` removes it. */
+function changeDip(table: Table, dipId: string, mend: (dip: DipState) => DipState | undefined): Table {
+  for (const pot of Object.values(table.pots)) {
+    const dip = pot.dips.find((d) => d.dipId === dipId)
+    if (!dip) continue
+    const mended = mend(dip)
+    const dips = pot.dips.flatMap((d) => (d === dip ? (mended ? [mended] : []) : [d]))
+    return withPot(table, { ...pot, dips })
+  }
+  return table
+}
+
+function changeLastDip(table: Table, potId: string, mend: (dip: DipState) => DipState): Table {
+  const last = table.pots[potId]?.dips.at(-1)
+  return last ? changeDip(table, last.dipId, mend) : table
+}
+
+function corrected(table: Table, event: Extract<TableEvent, { kind: 'dip-corrected' }>): Table {
+  let moved: DipState | undefined
+  const mended = changeDip(table, event.dipId, (dip) => {
+    const outAt = event.outAt === undefined ? dip.outAt : event.outAt - table.skewMs
+    const holdS = event.holdS ?? dip.holdS
+    // A longer hold than planned ends later, unless the moment of OUT was told as well.
+    const out = event.outAt === undefined ? outAt + (holdS - dip.holdS) * 1000 : outAt
+    const bucketId = event.bucketId ?? dip.bucketId
+    const gramsPerMl = table.buckets[bucketId]?.gramsPerMl ?? dip.gramsPerMl
+    const next: DipState = {
+      ...dip,
+      holdS,
+      outAt: out,
+      bucketId,
+      gramsPerMl,
+      how: 'corrected',
+      unsure: false,
+    }
+    if (event.potId === undefined) return next
+    moved = next
+    return undefined
+  })
+  const target = event.potId === undefined ? undefined : mended.pots[event.potId]
+  if (!moved || !target) return moved ? table : mended
+  const dips = [...target.dips, moved].sort((a, b) => a.outAt - b.outAt)
+  return withPot(mended, { ...target, dips })
+}
+
+function touched(table: Table, potIds: readonly string[], dry: boolean, at: number): Table {
+  return potIds.reduce((t, potId) => {
+    const pot = t.pots[potId]
+    const dip = pot?.dips.at(-1)
+    if (!pot || !dip) return t
+    return withPot(t, { ...pot, touches: [...pot.touches, { at, dry, dipId: dip.dipId }] })
+  }, table)
+}
+
+const UNNAMED = new Set<TableEvent['kind']>(['clock-moved', 'dose-unsure', 'settings-set', 'demo-laid'])
+
+/** Keeps the line of hits that take back can name: the last event of a hit that was not implied names it. */
+function nameHit(table: Table, event: TableEvent, hit: string, at: number): Table {
+  if (UNNAMED.has(event.kind) || ('implied' in event && event.implied)) return table
+  const potId = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
+  const bucketId = 'bucketId' in event ? event.bucketId : undefined
+  const line: HitLine = { hit, at, kind: event.kind, potId, bucketId, takenBack: false }
+  return { ...table, hits: [...table.hits.filter((h) => h.hit !== hit), line].slice(-HITS_KEPT) }
+}

@@ -1,0 +1,98 @@
+import type {
+  AirFacts,
+  BoardFacts,
+  BucketFacts,
+  CoatFacts,
+  CoverFacts,
+  PotFacts,
+  Settings,
+  StackFacts,
+} from '../../shared/nouns.ts'
+
+/** One dip as it stands now, corrections applied. Times are table time: epoch ms less the clock's own jumps. */
+export interface DipState {
+  readonly dipId: string
+  readonly hit: string
+  readonly coat: number
+  readonly bucketId: string
+  readonly cover: CoverFacts
+  readonly gramsPerMl: number
+  readonly tappedAt: number
+  /** Fully under from here. */
+  readonly underAt: number
+  readonly outAt: number
+  readonly holdS: number
+  readonly lowerS: number
+  readonly plannedHoldS: number
+  readonly how: 'planned' | 'measured' | 'told' | 'corrected'
+  readonly unstirred: boolean
+  readonly unsure: boolean
+  readonly spongedAt?: number
+  readonly setDownAt?: number
+}
+
+export interface Touch {
+  readonly at: number
+  readonly dry: boolean
+  /** The dip whose coat was touched. */
+  readonly dipId: string
+}
+
+export interface PotState {
+  readonly facts: PotFacts
+  /** Its own coats where it left its stack. */
+  readonly ownPlan?: readonly CoatFacts[]
+  readonly waxedAt?: number
+  readonly wipedAt?: number
+  readonly dips: readonly DipState[]
+  readonly touches: readonly Touch[]
+  readonly washedAt?: number
+  readonly footSignedAt?: number
+  /** Coats can't be told: blocks the next dip until counted. */
+  readonly uncounted: boolean
+  /** Coats told by eye where the journal can't know. */
+  readonly coatsCounted?: number
+  readonly gone: boolean
+}
+
+export interface BucketState {
+  readonly facts: BucketFacts
+  readonly gramsPerMl: number
+  readonly densityAt?: number
+  readonly stirredAt?: number
+}
+
+export interface AirSpell {
+  readonly at: number
+  readonly air: AirFacts
+}
+
+export interface HitLine {
+  readonly hit: string
+  readonly at: number
+  /** The event that names the hit. */
+  readonly kind: string
+  readonly potId?: string
+  readonly bucketId?: string
+  readonly takenBack: boolean
+}
+
+/** The whole table: a fold of the journal. */
+export interface Table {
+  readonly settings: Settings
+  readonly board: BoardFacts
+  readonly air: readonly AirSpell[]
+  readonly buckets: Readonly<Record<string, BucketState>>
+  readonly stacks: Readonly<Record<string, StackFacts>>
+  readonly pots: Readonly<Record<string, PotState>>
+  readonly openBucket?: string
+  readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
+  /** The pot the hands chose themselves. */
+  readonly picked?: string
+  readonly heldSince?: number
+  readonly demo: boolean
+  /** Sum of the phone clock's jumps, ms. */
+  readonly skewMs: number
+  /** The latest hits of the bench, newest last, at most a few; for take back and put back. */
+  readonly hits: readonly HitLine[]
+}
