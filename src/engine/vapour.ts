@@ -1,0 +1,151 @@
+/** Water vapour: saturation, density, wet bulb, dew point, humidity from a thermometer pair. */
+
+import { inRange, oneOf } from './check.ts'
+import type { Air } from './contract.ts'
+
+export const KELVIN = 273.15
+export const STANDARD_PRESSURE_PA = 101_325
+/** Specific gas constant of water vapour, J/(kg K): 8.314462 / 0.01801527. */
+const VAPOUR_J_PER_KG_K = 461.52
+/** Ratio of the molar masses of water and dry air (ASHRAE Fundamentals 2017, ch. 1). */
+const MASS_RATIO = 0.621945
+const COLDEST_C = -60
+const HOTTEST_C = 100
+/** Thermometer pairs stand in rooms. */
+const ROOM_C = [-20, 60] as const
+const PRESSURE_PA = [50_000, 110_000] as const
+
+export const checkedTempC = (field: string, tempC: number): number =>
+  inRange(field, tempC, COLDEST_C, HOTTEST_C)
+
+/** Throws RangeError unless temperature (-60 to 100 degC), humidity, draught (0 to 20 m/s) and pressure make sense. */
+export function checkedAir(air: Air): Air {
+  checkedTempC('air.tempC', air.tempC)
+  inRange('air.rh', air.rh, 0, 1)
+  inRange('air.speedMps', air.speedMps, 0, 20)
+  inRange('air.pressurePa', air.pressurePa, ...PRESSURE_PA)
+  return air
+}
+
+/**
+ * Saturation pressure of water vapour, Pa, at `tempC` (-60 to 100 degC), over ice below 0 degC.
+ * Hyland & Wexler 1983 as printed in ASHRAE Fundamentals 2017, ch. 1, eqs 5 and 6.
+ */
+export function saturationPressurePa(tempC: number): number {
+  const t = checkedTempC('tempC', tempC) + KELVIN
+  if (tempC < 0)
+    return Math.exp(
+      -5674.5359 / t +
+        6.3925247 +
+        t * (-9.677843e-3 + t * (6.2215701e-7 + t * (2.0747825e-9 - t * 9.484024e-13))) +
+        4.1635019 * Math.log(t),
+    )
+  return Math.exp(
+    -5800.2206 / t +
+      1.3914993 +
+      t * (-0.048640239 + t * (4.1764768e-5 - t * 1.4452093e-8)) +
+      6.5459673 * Math.log(t),
+  )
+}
+
+/** Mass of vapour in a cubic metre of air at `tempC` and `rh` (0 to 1), kg/m3, as an ideal gas. */
+export function vapourDensityKgPerM3(tempC: number, rh: number): number {
+  return (inRange('rh', rh, 0, 1) * saturationPressurePa(tempC)) / (VAPOUR_J_PER_KG_K * (tempC + KELVIN))
+}
+
+const ratioOf = (vapourPa: number, pressurePa: number): number =>
+  (MASS_RATIO * vapourPa) / Math.max(pressurePa - vapourPa, 1)
+
+/** Kilograms of vapour per kilogram of dry air (ASHRAE Fundamentals 2017, ch. 1, eq. 20). */
+export function humidityRatio(air: Air): number {
+  checkedAir(air)
+  return ratioOf(air.rh * saturationPressurePa(air.tempC), air.pressurePa)
+}
+
+/** Root of a rising function on [low, high]; returns the nearer end when there is none. */
+export function bisect(rising: (x: number) => number, low: number, high: number): number {
+  let [a, b] = [low, high]
+  for (let i = 0; i < 60; i++) {
+    const middle = (a + b) / 2
+    if (rising(middle) < 0) a = middle
+    else b = middle
+  }
+  return (a + b) / 2
+}
+
+/** Thermodynamic wet bulb, degC, from -60 up to the air's own temperature (ASHRAE 2017, ch. 1, eqs 33 and 35). */
+export function wetBulbC(air: Air): number {
+  const w = humidityRatio(air)
+  const t = air.tempC
+  const ratioAt = (wet: number): number => {
+    const ws = ratioOf(saturationPressurePa(wet), air.pressurePa)
+    return wet >= 0
+      ? ((2501 - 2.326 * wet) * ws - 1.006 * (t - wet)) / (2501 + 1.86 * t - 4.186 * wet)
+      : ((2830 - 0.24 * wet) * ws - 1.006 * (t - wet)) / (2830 + 1.86 * t - 2.1 * wet)
+  }
+  return bisect((wet) => ratioAt(wet) - w, COLDEST_C, t)
+}
+
+/** Temperature at which this air's vapour starts to condense, degC; -60 for air drier than that. */
+export function dewPointC(air: Air): number {
+  checkedAir(air)
+  const vapourPa = air.rh * saturationPressurePa(air.tempC)
+  return bisect((t) => saturationPressurePa(t) - vapourPa, COLDEST_C, air.tempC)
+}
+
+export type PairDraught = 'fanned' | 'natural' | 'still'
+
+/**
+ * Psychrometer coefficients, 1/K. Fanned: 6.53e-4 (1 + 0.000944 wet), WMO guide no. 8 (formula from memory).
+ * Natural and still: 8.0e-4 and 1.2e-3 without that factor, FAO Irrigation and drainage paper 56, eq. 16.
+ */
+const PAIR: Record<PairDraught, { readonly perK: number; readonly perWetK: number }> = {
+  fanned: { perK: 6.53e-4, perWetK: 0.000944 },
+  natural: { perK: 8.0e-4, perWetK: 0 },
+  still: { perK: 1.2e-3, perWetK: 0 },
+}
+/** An iced wick: 5.82/6.60 of the coefficient over water (AMS Glossary of Meteorology, psychrometric formula). */
+const ICED = 5.82 / 6.6
+
+function pairRh(dryC: number, wetC: number, draught: PairDraught, pressurePa: number): number {
+  inRange('dryC', dryC, ...ROOM_C)
+  inRange('wetC', wetC, ROOM_C[0], dryC)
+  inRange('pressurePa', pressurePa, ...PRESSURE_PA)
+  const law = PAIR[oneOf('draught', draught, ['fanned', 'natural', 'still'])]
+  const perK = law.perK * (1 + law.perWetK * wetC) * (wetC < 0 ? ICED : 1)
+  return (saturationPressurePa(wetC) - perK * pressurePa * (dryC - wetC)) / saturationPressurePa(dryC)
+}
+
+/**
+ * Relative humidity, 0 to 1, from a dry and a wet thermometer. The draught over the wick matters much: 20/15 degC
+ * is 0.59 fanned and 0.47 still. A pair no air could give (see `pairTrouble`) is held to 0.
+ * RangeError when the wet one reads above the dry one or either is outside -20 to 60 degC.
+ */
+export function rhFromPair(dryC: number, wetC: number, draught: PairDraught, pressurePa: number): number {
+  return Math.min(1, Math.max(0, pairRh(dryC, wetC, draught, pressurePa)))
+}
+
+/**
+ * What to ask about a pair of readings: `tooDry`, no air is that dry with this draught, so the wick was probably
+ * fanned; `icy`, the wick may be frozen; otherwise `none`.
+ */
+export function pairTrouble(
+  dryC: number,
+  wetC: number,
+  draught: PairDraught,
+  pressurePa: number,
+): 'none' | 'tooDry' | 'icy' {
+  const rh = pairRh(dryC, wetC, draught, pressurePa)
+  if (wetC < 0) return 'icy'
+  return rh < 0 ? 'tooDry' : 'none'
+}
+
+/** Station pressure, Pa, `altitudeM` above the sea (-500 to 5000 m): standard atmosphere, ASHRAE 2017 ch. 1 eq. 3. */
+export function pressureAtAltitudePa(altitudeM: number): number {
+  return STANDARD_PRESSURE_PA * (1 - 2.25577e-5 * inRange('altitudeM', altitudeM, -500, 5000)) ** 5.2559
+}
+
+/** Heat that turns a kilogram of water to vapour, J/kg; within 0.02 % of IAPWS-95 from 10 to 40 degC. */
+export function latentHeatJPerKg(tempC: number): number {
+  return 2.501e6 - 2369 * checkedTempC('tempC', tempC)
+}
