@@ -1,0 +1,97 @@
+/** From a few measures to the outline of a pot: the outside as a curve, the inside one wall thickness within it. */
+import { inRange, oneOf } from './check.ts'
+import type { OutlinePoint, Profile, Shape } from './contract.ts'
+import { at, evenly, smooth } from './curve.ts'
+import { FORMS, floorUpMm, type Measures, measuresOf, stretches } from './forms.ts'
+
+export { FORMS, SIZES, type Size, sizeSteps } from './forms.ts'
+
+/** Fewest straight pieces of the outside above its base; a hemisphere of 32 is 0.06 % small (see areas). */
+const LEAST_PIECES = 40
+const INSIDE_PIECES = 48
+/** Levels at which the inside is sought before it is cut into even pieces. */
+const LEVELS = 240
+/** The least opening that is still a pot. */
+const LEAST_INSIDE_R_MM = 2
+
+function checked(shape: Shape): Measures {
+  oneOf('form', shape.form, FORMS)
+  inRange('heightMm', shape.heightMm, 10, 1000)
+  inRange('rimMm', shape.rimMm, 10, 1000)
+  inRange('wallMm', shape.wallMm, 0.5, 60)
+  inRange('footLineMm', shape.footLineMm, 0, shape.heightMm)
+  if (shape.footMm !== undefined) inRange('footMm', shape.footMm, 8, 1000)
+  if (shape.bellyMm !== undefined) inRange('bellyMm', shape.bellyMm, 10, 1200)
+  if (shape.bellyUpMm !== undefined)
+    inRange('bellyUpMm', shape.bellyUpMm, shape.heightMm * 0.1, shape.heightMm * 0.9)
+  if (shape.floorMm !== undefined) inRange('floorMm', shape.floorMm, 0.5, 60)
+  const m = measuresOf(shape)
+  inRange('floorMm (with the foot ring)', floorUpMm(m), 0.3, shape.heightMm * 0.8)
+  return m
+}
+
+function outside(m: Measures): OutlinePoint[] {
+  const all = stretches(m)
+  const spans = all.reduce((sum, stretch) => sum + stretch.length - 1, 0)
+  const pieces = Math.ceil(LEAST_PIECES / spans)
+  const line: OutlinePoint[] = [{ rMm: 0, zMm: 0 }]
+  for (const stretch of all) {
+    const curve = smooth(stretch, pieces)
+    line.push(...(line.length === 1 ? curve : curve.slice(1)))
+  }
+  return line
+}
+
+/** Radius at height z of the curve that keeps the distance `wallMm` from the outside, on its inner side. */
+function withinAt(outer: readonly OutlinePoint[], wallMm: number, z: number): number {
+  let least = Infinity
+  for (let i = 1; i + 1 < outer.length; i++) {
+    const [a, b] = [at(outer, i), at(outer, i + 1)]
+    const low = Math.max(a.zMm, z - wallMm)
+    const high = Math.min(b.zMm, z + wallMm)
+    if (low > high) continue
+    // On a straight piece r - sqrt(w2 - (z - Z)2) is convex in Z: its least is at the foot of the normal or an end.
+    const rise = b.zMm - a.zMm
+    const slope = rise > 0 ? (b.rMm - a.rMm) / rise : 0
+    const foot = Math.min(high, Math.max(low, z - (slope * wallMm) / Math.hypot(1, slope)))
+    const r = rise > 0 ? a.rMm + slope * (foot - a.zMm) : Math.min(a.rMm, b.rMm)
+    least = Math.min(least, r - Math.sqrt(Math.max(0, wallMm * wallMm - (foot - z) ** 2)))
+  }
+  return least
+}
+
+function inside(m: Measures, outer: readonly OutlinePoint[]): OutlinePoint[] {
+  const from = floorUpMm(m)
+  const depth = m.heightMm - from
+  const raw = Array.from({ length: LEVELS + 1 }, (_, i) => {
+    // Levels crowd near the floor, where flat forms open fast.
+    const zMm = i === LEVELS ? m.heightMm : from + depth * (i / LEVELS) ** 1.5
+    return { rMm: withinAt(outer, m.wallMm, zMm), zMm }
+  })
+  const narrowest = Math.min(...raw.map((p) => p.rMm))
+  if (!(narrowest >= LEAST_INSIDE_R_MM))
+    throw new RangeError(
+      `wallMm is ${m.wallMm}: leaves an opening of ${narrowest.toFixed(1)} mm radius, must leave ${LEAST_INSIDE_R_MM} or more`,
+    )
+  if (m.form === 'cylinder') return [{ rMm: 0, zMm: from }, ...evenly(raw, INSIDE_PIECES)]
+  // Fingers leave a rounded corner between floor and wall.
+  const fillet = Math.min(depth * 0.3, at(raw, 0).rMm * 0.35, m.form === 'plate' ? 3 : 14)
+  const rounded = raw.map((p) => {
+    const up = p.zMm - from
+    if (up >= fillet) return p
+    return { rMm: Math.max(0, p.rMm - fillet * (1 - Math.sqrt(1 - (1 - up / fillet) ** 2))), zMm: p.zMm }
+  })
+  return [{ rMm: 0, zMm: from }, ...evenly(rounded, INSIDE_PIECES)]
+}
+
+/**
+ * The outline of a pot. `outer` starts at (0, 0), runs over the base and up to the rim; `inner` starts at the middle
+ * of the inside floor and runs up to the rim. Heights never fall along either. The ground under a foot ring counts
+ * as clay (it holds air when the pot stands in the bucket). The wall is measured across, not level.
+ * RangeError for measures out of range or a wall that leaves no opening.
+ */
+export function outlineOf(shape: Shape): Profile {
+  const m = checked(shape)
+  const outer = outside(m)
+  return { shape, outer, inner: inside(m, outer) }
+}
