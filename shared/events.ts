@@ -37,7 +37,7 @@ export type TableEvent =
       readonly kind: 'dipped'
       readonly dipId: string
       readonly potId: string
-      /** Index in the pot's plan; -1 for the pouring of the inside before it. */
+      /** Index in the pot's plan. */
       readonly coat: number
       readonly bucketId: string
       readonly cover: CoverFacts
@@ -73,8 +73,8 @@ export type TableEvent =
   /** Coats can't be told any more (false), or were counted by eye or scratch (true). */
   | { readonly kind: 'coats-counted'; readonly potId: string; readonly coats: number | null }
   | { readonly kind: 'plan-changed'; readonly potId: string; readonly coats: readonly CoatFacts[] }
-  | { readonly kind: 'picked'; readonly potId: string }
-  | { readonly kind: 'bucket-picked'; readonly bucketId: string }
+  /** The hands took this pot, perhaps to another bucket than planned: the card follows. */
+  | { readonly kind: 'picked'; readonly potId: string; readonly bucketId?: string }
   | { readonly kind: 'held' }
   | { readonly kind: 'resumed' }
   | { readonly kind: 'taken-back'; readonly hit: string }

@@ -46,9 +46,9 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
     case 'table-cleared':
       return { ...EMPTY_TABLE, settings: named.settings, skewMs: named.skewMs }
     case 'waxed':
-      return change(named, event.potId, { waxedAt: at })
+      return change(unpicked(named), event.potId, { waxedAt: at })
     case 'wiped':
-      return change(named, event.potId, { wipedAt: at })
+      return change(unpicked(named), event.potId, { wipedAt: at })
     case 'stirred': {
       const bucket = named.buckets[event.bucketId]
       if (!bucket) return named
@@ -85,9 +85,9 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
     case 'set-down':
       return changeLastDip(named, event.potId, (dip) => ({ ...dip, setDownAt: at }))
     case 'touched':
-      return touched(named, event.potIds, event.dry, at)
+      return touched(event.dry ? named : unpicked(named), event.potIds, event.dry, at)
     case 'foot-signed':
-      return change(named, event.potId, { footSignedAt: at })
+      return change(unpicked(named), event.potId, { footSignedAt: at })
     case 'washed-off': {
       const pot = named.pots[event.potId]
       if (!pot) return named
@@ -108,9 +108,7 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
     case 'plan-changed':
       return change(named, event.potId, { ownPlan: event.coats })
     case 'picked':
-      return { ...named, picked: event.potId }
-    case 'bucket-picked':
-      return { ...named, openBucket: event.bucketId }
+      return { ...named, picked: { potId: event.potId, bucketId: event.bucketId } }
     case 'held':
       return { ...named, heldSince: at }
     case 'resumed': {
@@ -170,8 +168,12 @@ function dipped(table: Table, event: DipEvent, hit: string, at: number): Table {
     unstirred: event.unstirred,
     unsure: false,
   }
-  const { picked: _done, ...rest } = withPot(table, { ...pot, dips: [...pot.dips, dip] })
-  return { ...rest, openBucket: event.bucketId }
+  return { ...withPot(unpicked(table), { ...pot, dips: [...pot.dips, dip] }), openBucket: event.bucketId }
+}
+
+function unpicked(table: Table): Table {
+  const { picked: _done, ...rest } = table
+  return rest
 }
 
 /** Applies `mend` to a dip wherever it is; `undefined` removes it. */

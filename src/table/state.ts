@@ -88,7 +88,7 @@ export interface Table {
   readonly openBucket?: string
   readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
   /** The pot the hands chose themselves. */
-  readonly picked?: string
+  readonly picked?: { readonly potId: string; readonly bucketId?: string }
   readonly heldSince?: number
   readonly demo: boolean
   /** Sum of the phone clock's jumps, ms. */

@@ -1,0 +1,93 @@
+import type {
+  AirFacts,
+  BoardFacts,
+  BucketFacts,
+  CoatFacts,
+  PotFacts,
+  Settings,
+  StackFacts,
+} from '../../shared/nouns.ts'
+
+/** What a person can mean by a hit. Screens send these; `decide` answers with events or a refusal. */
+export type Action =
+  // The big bar and its second answer
+  | { readonly do: 'waxed'; readonly potId: string }
+  | { readonly do: 'wiped'; readonly potId: string }
+  | { readonly do: 'stirred'; readonly bucketId: string; readonly decantLitres?: number }
+  | { readonly do: 'start'; readonly potId: string; readonly again: boolean; readonly unstirred: boolean }
+  | { readonly do: 'cancel-count'; readonly dipId: string }
+  | { readonly do: 'stop'; readonly dipId: string }
+  | { readonly do: 'sponged'; readonly potId: string }
+  | { readonly do: 'touched'; readonly potIds: readonly string[]; readonly dry: boolean }
+  | { readonly do: 'foot-signed'; readonly potId: string }
+  | { readonly do: 'returned'; readonly bucketId: string }
+  | { readonly do: 'settle-dose'; readonly dipId: string }
+  | { readonly do: 'hold' }
+  | { readonly do: 'resume' }
+  // Other and put right
+  | { readonly do: 'take-back' }
+  | { readonly do: 'put-back' }
+  | { readonly do: 'pick'; readonly potId: string }
+  | { readonly do: 'told'; readonly potId: string; readonly agoMin: number }
+  | { readonly do: 'held-longer'; readonly dipId: string; readonly byS: number }
+  | { readonly do: 'held-exactly'; readonly dipId: string; readonly holdS: number }
+  | { readonly do: 'was-earlier'; readonly dipId: string; readonly byMin: number }
+  | { readonly do: 'was-other-pot'; readonly dipId: string; readonly potId: string }
+  | { readonly do: 'was-other-bucket'; readonly dipId: string; readonly bucketId: string }
+  | { readonly do: 'wash-off'; readonly potId: string }
+  | { readonly do: 'keep-going'; readonly potId: string }
+  | { readonly do: 'count-coats'; readonly potId: string; readonly coats: number | null }
+  | { readonly do: 'gone'; readonly potId: string }
+  | { readonly do: 'dose-unsure'; readonly dipId: string }
+  | { readonly do: 'clock-moved'; readonly byMs: number }
+  // Clean hands
+  | { readonly do: 'set-settings'; readonly settings: Partial<Settings> }
+  | { readonly do: 'set-board'; readonly board: BoardFacts }
+  | { readonly do: 'set-air'; readonly air: AirFacts }
+  | {
+      readonly do: 'set-bucket'
+      readonly bucket: Omit<BucketFacts, 'bucketId'> & { readonly bucketId?: string }
+    }
+  | { readonly do: 'remove-bucket'; readonly bucketId: string }
+  | { readonly do: 'read-density'; readonly bucketId: string; readonly gramsPerMl: number }
+  | { readonly do: 'set-stack'; readonly stack: Omit<StackFacts, 'stackId'> & { readonly stackId?: string } }
+  | { readonly do: 'remove-stack'; readonly stackId: string }
+  | {
+      readonly do: 'set-pot'
+      /** Without a number or a place the next free one is taken. */
+      readonly pot: Omit<PotFacts, 'potId' | 'number' | 'place'> &
+        Partial<Pick<PotFacts, 'potId' | 'number' | 'place'>>
+      readonly copies?: number
+    }
+  | { readonly do: 'set-plan'; readonly potId: string; readonly coats: readonly CoatFacts[] }
+  | { readonly do: 'lay-demo' }
+  | { readonly do: 'clear-table' }
+
+/** Why a hit changed nothing, and what would be accepted. `code` picks the words, `facts` fill them. */
+export interface Refusal {
+  readonly code: RefusalCode
+  readonly field?: string
+  readonly facts?: Readonly<Record<string, string | number>>
+}
+
+export type RefusalCode =
+  | 'nothing-to-do'
+  | 'unknown-pot'
+  | 'unknown-bucket'
+  | 'unknown-stack'
+  | 'unknown-dip'
+  | 'counting'
+  | 'not-counting'
+  | 'held'
+  | 'stir-first'
+  | 'has-it-already'
+  | 'not-its-step'
+  | 'number-taken'
+  | 'place-taken'
+  | 'letter-taken'
+  | 'in-use'
+  | 'out-of-range'
+  | 'too-long'
+  | 'missing'
+  | 'nothing-to-take-back'
+  | 'nothing-to-put-back'

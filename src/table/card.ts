@@ -1,0 +1,85 @@
+import type { CoverFacts } from '../../shared/nouns.ts'
+import type { Action } from './action.ts'
+import type { BandMs } from './forecast.ts'
+import type { DipState } from './state.ts'
+import type { Warning } from './warnings.ts'
+
+/** What an armed card says of the dip it would start. */
+export interface Armed {
+  readonly potId: string
+  readonly coat: number
+  readonly coats: number
+  readonly bucketId: string
+  readonly holdS: number
+  readonly stirredMs: number | undefined
+  readonly cover: CoverFacts
+  readonly warnings: readonly Warning[]
+  /** It has a coat of this bucket already: dipping again is asked twice. */
+  readonly hasIt: boolean
+}
+
+/** A collar vessel to be filled: litres to pour and the level before the pot goes in. */
+export interface Decant {
+  readonly litres: number
+  readonly levelMm: number
+}
+
+interface Base {
+  /** What a hit on the bar means; without it the bar is at rest. */
+  readonly big?: Action
+  /** The other answer, beside the bar. */
+  readonly small?: Action
+  /** What 700 ms on the bar means where a plain hit is not enough. */
+  readonly heldBar?: Action
+  /** A pot still in the hands whose foot is to be sponged before this card's work. */
+  readonly inHand?: string
+}
+
+/** The one card to show. Times are table time, ms. */
+export type Card = Base &
+  (
+    | { readonly kind: 'empty' }
+    | { readonly kind: 'held'; readonly since: number; readonly lines: readonly HeldLine[] }
+    | { readonly kind: 'count'; readonly potId: string; readonly dip: DipState }
+    | { readonly kind: 'out'; readonly potId: string; readonly dip: DipState }
+    | { readonly kind: 'ask-dose'; readonly potId: string; readonly dip: DipState }
+    | { readonly kind: 'drip'; readonly potId: string; readonly dip: DipState; readonly until: number }
+    | { readonly kind: 'stuck'; readonly potId: string; readonly why: StuckWhy }
+    | { readonly kind: 'wax'; readonly potId: string; readonly left: number }
+    | { readonly kind: 'wipe'; readonly potId: string; readonly left: number }
+    | {
+        readonly kind: 'stir'
+        readonly bucketId: string
+        readonly change: boolean
+        readonly agoMs: number | undefined
+        readonly waiting: number
+        readonly decant?: Decant
+      }
+    | { readonly kind: 'armed'; readonly armed: Armed }
+    | { readonly kind: 'ready'; readonly potIds: readonly string[]; readonly bucketId: string }
+    | { readonly kind: 'foot-check'; readonly potId: string; readonly left: number }
+    | {
+        readonly kind: 'return'
+        readonly bucketId: string
+        readonly litres: number
+        readonly sinceMs: number
+      }
+    | { readonly kind: 'wait'; readonly next?: Due }
+    | { readonly kind: 'finished'; readonly kiln: BandMs; readonly slowestPotId: string }
+  )
+
+export type CardKind = Card['kind']
+export type StuckWhy = 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket'
+
+/** Something that will want the hands at a moment. */
+export interface Due {
+  readonly potId: string
+  readonly at: number
+  readonly what: 'wax-sets' | 'wipe-dries' | 'touch'
+  readonly band?: BandMs
+}
+
+export interface HeldLine {
+  readonly potId: string
+  readonly at: 'drips' | 'foot-not-sponged' | 'wait' | 'ready' | 'dip-next'
+}

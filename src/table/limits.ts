@@ -1,0 +1,59 @@
+import type { Refusal } from './action.ts'
+
+/** Allowed range of every number a person can enter, in the unit it is stored in. */
+export const LIMITS = {
+  number: { least: 1, most: 9999, whole: true },
+  heightMm: { least: 10, most: 600 },
+  rimMm: { least: 10, most: 500 },
+  bellyMm: { least: 10, most: 600 },
+  footMm: { least: 10, most: 500 },
+  wallMm: { least: 1, most: 30 },
+  footLineMm: { least: 0, most: 60 },
+  absorption: { least: 0, most: 0.4 },
+  tempC: { least: 0, most: 45 },
+  rh: { least: 0.05, most: 1 },
+  gramsPerMl: { least: 1.05, most: 1.9 },
+  toleranceGramsPerMl: { least: 0.005, most: 0.1 },
+  solidsGravity: { least: 2, most: 4.5 },
+  insideMm: { least: 100, most: 800 },
+  litres: { least: 0.2, most: 120 },
+  bucketHeightMm: { least: 80, most: 1000 },
+  limitMm: { least: 0.2, most: 3 },
+  dosePerMm: { least: 0.1, most: 500 },
+  pinMm: { least: 0.1, most: 1.5 },
+  holdS: { least: 0, most: 60 },
+  edgeUpMm: { least: 0, most: 600 },
+  depthMm: { least: 2, most: 300 },
+  leadInS: { least: 3, most: 8, whole: true },
+  lowerMmPerS: { least: 20, most: 400 },
+  dripS: { least: 3, most: 60 },
+  staleMin: { least: 1, most: 60 },
+  stackLimitMm: { least: 0.3, most: 3 },
+  collarVesselMm: { least: 60, most: 500 },
+  agoMin: { least: 0, most: 24 * 60 },
+  copies: { least: 1, most: 40, whole: true },
+} as const satisfies Record<string, { least: number; most: number; whole?: true }>
+
+export type LimitedField = keyof typeof LIMITS
+
+/** Longest name of a bucket or a stack, in characters. */
+export const NAME_MOST = 24
+
+/** A refusal naming field, value and range, or undefined when the value is allowed. */
+export function outOfRange(field: LimitedField, value: number): Refusal | undefined {
+  const limit: { least: number; most: number; whole?: boolean } = LIMITS[field]
+  const wrong =
+    !Number.isFinite(value) ||
+    value < limit.least ||
+    value > limit.most ||
+    (limit.whole === true && !Number.isInteger(value))
+  if (!wrong) return undefined
+  return { code: 'out-of-range', field, facts: { value, least: limit.least, most: limit.most } }
+}
+
+/** A name after trimming, or why not. */
+export function checkName(field: string, name: string): Refusal | undefined {
+  if (name.trim() === '') return { code: 'missing', field }
+  if ([...name.trim()].length > NAME_MOST) return { code: 'too-long', field, facts: { most: NAME_MOST } }
+  return undefined
+}

@@ -1,0 +1,108 @@
+import type { CoatFacts } from '../../shared/nouns.ts'
+import { coatsOn, nextCoat, planOf, potsOnTable } from './plan.ts'
+import type { PotState, Table } from './state.ts'
+import { nextBucket, type Step, stepOf } from './steps.ts'
+
+export interface AtStep {
+  readonly pot: PotState
+  readonly step: Step
+}
+
+/** Every pot on the table with the step it is at. */
+export const stepsOf = (table: Table, now: number): readonly AtStep[] =>
+  potsOnTable(table).map((pot) => ({ pot, step: stepOf(table, pot, now) }))
+
+/** Stale: the last stir is longer ago than the room allows; exactly that old is still fresh. */
+export function isStale(table: Table, bucketId: string, now: number): boolean {
+  const stirredAt = table.buckets[bucketId]?.stirredAt
+  return stirredAt === undefined || now - stirredAt > table.settings.staleMin * 60_000
+}
+
+/** Open, and stirred lately enough to dip now. */
+export const isFresh = (table: Table, bucketId: string, now: number): boolean =>
+  table.openBucket === bucketId && !isStale(table, bucketId, now)
+
+/** Coats still to come: the longest chain goes first. */
+export const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
+
+/** The next thing a pair of hands can do with a pot, in one of the orders that a table works through. */
+export type Work =
+  | { readonly is: 'touch'; readonly bucketId: string; readonly pots: readonly PotState[] }
+  | { readonly is: 'dip'; readonly pot: PotState; readonly bucketId: string }
+  | { readonly is: 'wax' | 'wipe' | 'foot-check'; readonly pot: PotState; readonly left: number }
+  | { readonly is: 'stuck'; readonly pot: PotState; readonly why: Extract<Step, { is: 'stuck' }>['why'] }
+
+/**
+ * What the hands do next. A simple rule: first the bucket that is open (touch what is due for it, dip what can be
+ * dipped), then touch what is due at all, then wax and wipe, then open the bucket on the longest chain, then
+ * sign off feet. Among equals the pot with most coats to come, then the order of places.
+ */
+export function nextWork(table: Table, steps: readonly AtStep[]): Work | undefined {
+  const stuck = steps.find(({ step }) => step.is === 'stuck')
+  if (stuck?.step.is === 'stuck') return { is: 'stuck', pot: stuck.pot, why: stuck.step.why }
+  const open = table.openBucket
+  const due = (bucketId: string | undefined): Work | undefined => {
+    const pots = at(steps, 'touch').filter(
+      (pot) => bucketId === undefined || nextBucket(table, pot) === bucketId,
+    )
+    const first = longest(table, pots)
+    const into = first && nextBucket(table, first)
+    return into === undefined
+      ? undefined
+      : { is: 'touch', bucketId: into, pots: pots.filter((pot) => nextBucket(table, pot) === into) }
+  }
+  const dip = (bucketId: string | undefined): Work | undefined => {
+    const pots = at(steps, 'dip').filter(
+      (pot) => bucketId === undefined || nextBucket(table, pot) === bucketId,
+    )
+    const pot = longest(table, pots)
+    const into = pot && nextBucket(table, pot)
+    return pot && into ? { is: 'dip', pot, bucketId: into } : undefined
+  }
+  const each = (is: 'wax' | 'wipe' | 'foot-check'): Work | undefined => {
+    const pots = at(steps, is)
+    const pot = pots[0]
+    return pot && { is, pot, left: pots.length }
+  }
+  return (
+    (open === undefined ? undefined : (due(open) ?? dip(open))) ??
+    due(undefined) ??
+    each('wax') ??
+    each('wipe') ??
+    dip(undefined) ??
+    each('foot-check')
+  )
+}
+
+const at = (steps: readonly AtStep[], is: Step['is']): readonly PotState[] =>
+  steps.filter(({ step }) => step.is === is).map(({ pot }) => pot)
+
+const longest = (table: Table, pots: readonly PotState[]): PotState | undefined =>
+  pots.reduce<PotState | undefined>(
+    (best, pot) => (best === undefined || coatsLeft(table, pot) > coatsLeft(table, best) ? pot : best),
+    undefined,
+  )
+
+/** Pots whose next coat comes from this bucket and that are ready for it, or for the touch check before it. */
+export const waitingFor = (table: Table, steps: readonly AtStep[], bucketId: string): number =>
+  steps.filter(
+    ({ pot, step }) => (step.is === 'dip' || step.is === 'touch') && nextBucket(table, pot) === bucketId,
+  ).length
+
+/** The coat a pot would get from a bucket: its next, one it has already, or one outside its plan. */
+export function coatFrom(
+  table: Table,
+  pot: PotState,
+  bucketId: string,
+): { readonly coat: number; readonly plan: CoatFacts; readonly hasIt: boolean } | undefined {
+  const plan = planOf(table, pot)
+  const index = nextCoat(pot)
+  const next = plan[index]
+  if (next?.bucketId === bucketId) return { coat: index, plan: next, hasIt: false }
+  const had = coatsOn(pot).findLast((dip) => dip.bucketId === bucketId)
+  if (had) {
+    const coat = plan[had.coat]
+    return { coat: had.coat, plan: coat ?? { ...had, holdS: had.plannedHoldS }, hasIt: true }
+  }
+  return next && { coat: index, plan: { ...next, bucketId }, hasIt: false }
+}
