@@ -1,6 +1,5 @@
 /** The seven forms: usual measures in three sizes, and the curve of each outside from a few measures. */
 import type { Form, OutlinePoint, Shape } from './contract.ts'
-import { at } from './curve.ts'
 
 export const FORMS: readonly Form[] = ['beaker', 'bowl', 'bottle', 'cup', 'jar', 'plate', 'cylinder']
 export const SIZES = ['small', 'medium', 'large'] as const
@@ -124,9 +123,21 @@ function rise(from: OutlinePoint, to: OutlinePoint, power: number, part: number)
 /** From a belly, upright there, in to a neck: `power` above 2 keeps the shoulder out longer. */
 function shoulder(from: OutlinePoint, to: OutlinePoint, power: number): OutlinePoint[] {
   return [0.2, 0.4, 0.6, 0.78, 0.9, 1].map((u) =>
-    point(to.rMm + (from.rMm - to.rMm) * (1 - u ** power) ** 1.35, from.zMm + (to.zMm - from.zMm) * u),
+    point(to.rMm + (from.rMm - to.rMm) * (1 - u ** power) ** 1.6, from.zMm + (to.zMm - from.zMm) * u),
   )
 }
+
+/** A plate's underside from ring to rim, outwards and upwards in parts of the whole: well, turn, flange. */
+const FLANGE = [
+  [0, 0],
+  [0.3, 0.04],
+  [0.48, 0.12],
+  [0.6, 0.27],
+  [0.68, 0.44],
+  [0.76, 0.6],
+  [0.87, 0.79],
+  [1, 1],
+] as const
 
 /**
  * Control points of the outside above the base, in stretches: the curve is smooth within one and has a corner
@@ -148,11 +159,11 @@ export function stretches(m: Measures): readonly (readonly OutlinePoint[])[] {
     case 'plate': {
       const ring = point(r - m.ringMm * 0.15, m.ringMm)
       if (m.form === 'bowl') return [[foot, ring], rise(ring, rim, 1.75, 0.72)]
-      const well = point(ring.rMm + (rim.rMm - ring.rMm) * 0.5, m.ringMm + (h - m.ringMm) * 0.2)
-      const edge = point(ring.rMm + (rim.rMm - ring.rMm) * 0.82, m.ringMm + (h - m.ringMm) * 0.68)
       return [
         [foot, ring],
-        [ring, well, edge, rim],
+        FLANGE.map(([out, up]) =>
+          point(ring.rMm + (rim.rMm - ring.rMm) * out, ring.zMm + (h - ring.zMm) * up),
+        ),
       ]
     }
     case 'cup': {
@@ -165,22 +176,22 @@ export function stretches(m: Measures): readonly (readonly OutlinePoint[])[] {
     }
     case 'jar': {
       const belly = point(m.bellyRMm, m.bellyUpMm)
-      const neck = point(m.rimRMm * 0.96, m.bellyUpMm + (h - m.bellyUpMm) * 0.9)
+      const neck = point(m.rimRMm * 0.95, m.bellyUpMm + (h - m.bellyUpMm) * 0.87)
       return [
         [foot, turned],
-        [...rise(turned, belly, 1.5, 1), ...shoulder(belly, neck, 2), rim],
+        [...rise(turned, belly, 1.5, 1), ...shoulder(belly, neck, 2.2), rim],
       ]
     }
     case 'bottle': {
       const belly = point(m.bellyRMm, m.bellyUpMm)
       const above = h - m.bellyUpMm
       const neckR = m.rimRMm * 0.78
-      const neck = point(neckR, m.bellyUpMm + above * 0.56)
-      const throat = point(neckR, m.bellyUpMm + above * 0.84)
-      const lip = point(neckR + (m.rimRMm - neckR) * 0.5, m.bellyUpMm + above * 0.95)
+      const neck = point(neckR * 1.08, m.bellyUpMm + above * 0.62)
+      const throat = point(neckR, m.bellyUpMm + above * 0.8)
+      const lip = point(neckR + (m.rimRMm - neckR) * 0.35, m.bellyUpMm + above * 0.93)
       return [
         [foot, turned],
-        [...rise(turned, belly, 1.5, 1), ...shoulder(belly, neck, 2), throat, lip, rim],
+        [...rise(turned, belly, 1.5, 1), ...shoulder(belly, neck, 2.2), throat, lip, rim],
       ]
     }
   }
@@ -188,9 +199,3 @@ export function stretches(m: Measures): readonly (readonly OutlinePoint[])[] {
 
 /** Height from which the inside opens: above the floor, which sits on the foot ring where there is one. */
 export const floorUpMm = (m: Measures): number => m.ringMm * 0.6 + m.floorMm
-
-/** Last control point of a list of stretches. */
-export const topOf = (all: readonly (readonly OutlinePoint[])[]): OutlinePoint => {
-  const last = at(all, all.length - 1)
-  return at(last, last.length - 1)
-}
