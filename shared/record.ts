@@ -1,0 +1,153 @@
+import { crc32 } from './crc.ts'
+
+/** Version of a record's shape and of the meaning of its events. */
+export const RECORD_VERSION = 1
+
+/** What the journal asks of an event: a name for its kind, and a body that JSON can carry. */
+export interface AnyEvent {
+  readonly kind: string
+}
+
+/** The moment something happened, as the phone that wrote it saw it. */
+export interface Stamp {
+  /** Epoch ms. */
+  readonly at: number
+  /** Minutes ahead of UTC. */
+  readonly tz: number
+  /** Monotonic ms within one life of the page, where known. */
+  readonly mono?: number
+}
+
+/** One event as kept, sent and folded. Never changed once written. */
+export interface JournalRecord<E extends AnyEvent> extends Stamp {
+  readonly v: typeof RECORD_VERSION
+  /** `writer-seq`, unique among all phones. */
+  readonly id: string
+  /** One opening of the journal on one phone. */
+  readonly writer: string
+  /** Counts this writer's records from 1. */
+  readonly seq: number
+  /** Lamport time of the hit: larger than all its writer had seen (doi:10.1145/359545.359563). */
+  readonly order: number
+  /** Id of the first record that the same hit caused. */
+  readonly hit: string
+  readonly event: E
+  /** CRC-32 of the rest. */
+  readonly sum: number
+}
+
+/** Why a value is not a record to fold. */
+export type Fault =
+  /** Not the shape of a record. */
+  | 'shape'
+  /** The shape of a record, but not as it was written. */
+  | 'sum'
+  /** An intact record of a kind this program does not know. */
+  | 'kind'
+  /** Written by a newer program. */
+  | 'newer'
+
+export type Examined<E extends AnyEvent> = { readonly record: JournalRecord<E> } | { readonly fault: Fault }
+
+const WRITER = /^[a-z0-9.]{1,64}$/
+/** Beyond any real count, so that a forged number cannot exhaust those that follow it. */
+const LARGEST_COUNT = 2 ** 48
+/** Offsets reach from -12 to +14 hours (IANA time zone database); a day holds any future one. */
+const LARGEST_TZ_MIN = 24 * 60
+/** Time values end here (ECMA-262, section 21.4.1.1). */
+const LARGEST_EPOCH_MS = 8.64e15
+
+export const recordId = (writer: string, seq: number) => `${writer}-${seq}`
+
+function sumOf(record: Omit<JournalRecord<AnyEvent>, 'sum'>): number {
+  const { v, id, order, hit, at, tz, mono, event } = record
+  return crc32(JSON.stringify([v, id, order, hit, at, tz, mono ?? null, event]))
+}
+
+/** The event as JSON will give it back. RangeError on a number that JSON cannot carry. */
+function plain<E extends AnyEvent>(event: E): E {
+  const text = JSON.stringify(event, (key, value) => {
+    if (typeof value === 'number' && !Number.isFinite(value)) {
+      throw new RangeError(`${event.kind}: ${key} is ${value}, a finite number is wanted`)
+    }
+    return value
+  })
+  return JSON.parse(text)
+}
+
+/**
+ * Records of the events of one hit, in order. `seq` is the first one's; all share `order` and `hit`, so that
+ * the fold keeps them together whatever another phone wrote meanwhile. RangeError on a number not finite.
+ */
+export function createRecords<E extends AnyEvent>(
+  events: readonly E[],
+  { writer, seq, order }: { readonly writer: string; readonly seq: number; readonly order: number },
+  { at, tz, mono }: Stamp,
+): JournalRecord<E>[] {
+  const hit = recordId(writer, seq)
+  return events.map((event, index) => {
+    const own = seq + index
+    const rest = {
+      v: RECORD_VERSION,
+      id: recordId(writer, own),
+      writer,
+      seq: own,
+      order,
+      hit,
+      at,
+      tz,
+    } as const
+    const body = { ...rest, ...(mono === undefined ? {} : { mono }), event: plain(event) }
+    const record = { ...body, sum: sumOf(body) }
+    if (!hasShape(record)) throw new RangeError(`no record: ${JSON.stringify(rest)}`)
+    return record
+  })
+}
+
+const isCount = (value: unknown) =>
+  Number.isInteger(value) && (value as number) > 0 && (value as number) < LARGEST_COUNT
+
+const isWithin = (value: unknown, limit: number) =>
+  Number.isFinite(value) && Math.abs(value as number) <= limit
+
+function hasShape(value: object): value is JournalRecord<AnyEvent> {
+  const { id, writer, seq, order, hit, at, tz, mono, event, sum } = value as Record<string, unknown>
+  return (
+    typeof writer === 'string' &&
+    WRITER.test(writer) &&
+    isCount(seq) &&
+    id === recordId(writer, seq as number) &&
+    isCount(order) &&
+    typeof hit === 'string' &&
+    hit !== '' &&
+    isWithin(at, LARGEST_EPOCH_MS) &&
+    isWithin(tz, LARGEST_TZ_MIN) &&
+    (mono === undefined || Number.isFinite(mono)) &&
+    typeof event === 'object' &&
+    event !== null &&
+    typeof (event as Partial<AnyEvent>).kind === 'string' &&
+    typeof sum === 'number'
+  )
+}
+
+/** Tells whether a stored or imported value is a record to fold. `isEvent` knows the kinds. Never throws. */
+export function examine<E extends AnyEvent>(
+  value: unknown,
+  isEvent: (event: AnyEvent) => boolean,
+): Examined<E> {
+  if (typeof value !== 'object' || value === null) return { fault: 'shape' }
+  const { v } = value as { v?: unknown }
+  if (typeof v === 'number' && Number.isInteger(v) && v > RECORD_VERSION) return { fault: 'newer' }
+  if (v !== RECORD_VERSION || !hasShape(value)) return { fault: 'shape' }
+  if (sumOf(value) !== value.sum) return { fault: 'sum' }
+  return isEvent(value.event) ? { record: value as JournalRecord<E> } : { fault: 'kind' }
+}
+
+type Place = Pick<JournalRecord<AnyEvent>, 'order' | 'writer' | 'seq'>
+
+/** Order of the fold, the same on every phone: Lamport time, then writer, then the writer's own count. */
+export function compareRecords(a: Place, b: Place): number {
+  if (a.order !== b.order) return a.order - b.order
+  if (a.writer !== b.writer) return a.writer < b.writer ? -1 : 1
+  return a.seq - b.seq
+}

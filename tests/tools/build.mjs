@@ -1,0 +1,33 @@
+/** Builds dist/: the app, then its service worker with the list of everything to keep offline. */
+import { existsSync } from 'node:fs'
+import { at, ensureModules, run, tool } from './project.mjs'
+
+// Large things that are fetched when first used, and what no page asks for.
+const NOT_KEPT = ['**/*.map', 'robots.txt', 'sw.js']
+// A single file beyond this is a mistake rather than a part of the app.
+const LARGEST_BYTES = 2_000_000
+
+ensureModules()
+for (const config of ['src/vite.config.ts', 'sw/vite.config.ts']) {
+  const code = await run(tool('vite', 'build', '--logLevel', 'warn', '--config', config))
+  if (code !== 0) process.exit(code)
+}
+if (!existsSync(at('dist/index.html'))) {
+  console.error('The build left no dist/index.html')
+  process.exit(1)
+}
+
+const { injectManifest } = await import('workbox-build')
+const { count, size, warnings } = await injectManifest({
+  swSrc: at('dist/sw.js'),
+  swDest: at('dist/sw.js'),
+  globDirectory: at('dist'),
+  globPatterns: ['**/*'],
+  globIgnores: NOT_KEPT,
+  maximumFileSizeToCacheInBytes: LARGEST_BYTES,
+  // Vite puts the hash of the content into these names already.
+  dontCacheBustURLsMatching: /^assets\/.+-[\w-]{8}\.\w+$/,
+})
+for (const warning of warnings) console.error(warning)
+if (warnings.length > 0) process.exit(1)
+console.log(`dist: ${count} files kept offline, ${(size / 1000).toFixed(0)} kB before compression`)
