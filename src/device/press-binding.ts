@@ -1,0 +1,116 @@
+/**
+ * Feeds the press rules from a page. Targets carry `data-press="bar|small|hold"`, `data-act="..."` and
+ * optionally `data-hold-ms`. For bench screens only: desk screens are for clean fingers and plain clicks.
+ */
+
+import type { Intent, PointerFact, PressKind, PressTarget, Refusal } from './press.ts'
+import { holdMsOf, press, restingPress } from './press.ts'
+
+export interface PressListener {
+  onIntent(intent: Intent): void
+  onRefusal(refusal: Refusal): void
+  /** A held target was touched: show its ring for `holdMs`, sound its rise. Called with null when let go. */
+  onHolding?(held: { readonly target: PressTarget; readonly holdMs: number } | null): void
+}
+
+export interface PressBinding {
+  /** The big action means something else now; hits meant for the old card are passed over. */
+  cardChanged(): void
+  unbind(): void
+}
+
+const KINDS: readonly string[] = ['bar', 'small', 'hold'] satisfies PressKind[]
+
+/** `root` should outlive the cards: a contact's end is lost with an element that was taken away. */
+export function bindPress(root: HTMLElement, listener: PressListener): PressBinding {
+  let state = restingPress
+  let holdTimer: ReturnType<typeof setTimeout> | undefined
+  let lastPointerMs = -Infinity
+
+  function feed(fact: PointerFact): void {
+    const before = state.candidate
+    const step = press(state, fact)
+    state = step.state
+    if (state.candidate !== before) watchHold()
+    if (step.intent) listener.onIntent(step.intent)
+    if (step.refusal) listener.onRefusal(step.refusal)
+  }
+
+  function watchHold(): void {
+    if (holdTimer !== undefined) listener.onHolding?.(null)
+    clearTimeout(holdTimer)
+    holdTimer = undefined
+    const candidate = state.candidate
+    const holdMs = candidate && holdMsOf(candidate.target)
+    if (!candidate || holdMs === null) return
+    holdTimer = setTimeout(
+      () => feed({ kind: 'time', atMs: performance.now() }),
+      candidate.atMs + holdMs - performance.now(),
+    )
+    listener.onHolding?.({ target: candidate.target, holdMs })
+  }
+
+  const onPointer = (event: PointerEvent): void => {
+    lastPointerMs = event.timeStamp
+    if (event.type === 'pointercancel') {
+      feed({ kind: 'cancel', id: event.pointerId, atMs: event.timeStamp })
+      return
+    }
+    const place = {
+      id: event.pointerId,
+      atMs: event.timeStamp,
+      xPx: event.clientX,
+      yPx: event.clientY,
+      widthPx: event.width,
+      heightPx: event.height,
+    }
+    if (event.type === 'pointerdown') {
+      if (event.button === 0) feed({ kind: 'down', ...place, target: targetOf(event.target) })
+      return
+    }
+    const kind = event.type === 'pointerup' ? 'up' : 'move'
+    if (kind === 'move' && state.candidate?.id !== event.pointerId) return
+    feed({ kind, ...place, over: isOver(event, state.candidate?.target) })
+  }
+
+  /** Screen readers and switches click without a pointer. */
+  const onClick = (event: MouseEvent): void => {
+    const target = targetOf(event.target)
+    if (event.detail !== 0 || !target || event.timeStamp - lastPointerMs < 1000) return
+    listener.onIntent({ act: target.act, atMs: event.timeStamp, heldMs: 0, by: 'press' })
+  }
+  const onMenu = (event: Event): void => event.preventDefault()
+
+  const pointerTypes = ['pointerdown', 'pointermove', 'pointerup', 'pointercancel'] as const
+  for (const type of pointerTypes) root.addEventListener(type, onPointer)
+  root.addEventListener('click', onClick)
+  root.addEventListener('contextmenu', onMenu)
+  return {
+    cardChanged: () => feed({ kind: 'card', atMs: performance.now() }),
+    unbind() {
+      clearTimeout(holdTimer)
+      for (const type of pointerTypes) root.removeEventListener(type, onPointer)
+      root.removeEventListener('click', onClick)
+      root.removeEventListener('contextmenu', onMenu)
+    },
+  }
+}
+
+function elementOf(at: EventTarget | null): HTMLElement | null {
+  return at instanceof Element ? at.closest<HTMLElement>('[data-press]') : null
+}
+
+function targetOf(at: EventTarget | null): PressTarget | null {
+  const element = elementOf(at)
+  const kind = element?.dataset.press
+  const act = element?.dataset.act
+  if (!element || element.ariaDisabled === 'true' || !act || !kind || !KINDS.includes(kind)) return null
+  const holdMs = Number(element.dataset.holdMs)
+  return { kind: kind as PressKind, act, holdMs: holdMs > 0 ? holdMs : undefined }
+}
+
+/** Touch pointers are captured, so the event's own target says nothing about where the finger is. */
+function isOver(event: PointerEvent, target: PressTarget | undefined): boolean {
+  const under = elementOf(document.elementFromPoint(event.clientX, event.clientY))
+  return target !== undefined && under?.dataset.act === target.act
+}

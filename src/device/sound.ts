@@ -1,0 +1,182 @@
+/**
+ * Everything heard through the audio context. A count is scheduled as a whole inside the tap, so a busy
+ * page cannot shift a beat; a call that comes during a count waits for its end.
+ */
+import { audioVerdict, LOOK_S, openContext, roundedInto, startTime, unlockContext } from './audio.ts'
+import type { Sound, SoundHealth, SoundMode } from './ports.ts'
+import type { ClipSource, Run } from './schedule.ts'
+import { schedule } from './schedule.ts'
+import type { CuePlan } from './sound-plan.ts'
+import { planCall, planDrip, planTone, planWords, TONE_S } from './sound-plan.ts'
+
+/** What the sound asks of the voice: clips for this context, null while there are none. */
+export interface VoiceClips {
+  clips(context: BaseAudioContext): ClipSource
+}
+
+const LOOK_EVERY_MS = 2000
+/** Between the end of a count and a call that waited for it. */
+const AFTER_COUNT_S = 0.3
+/** A sound for now starts this much later, so that its first sample is not lost. */
+const SOON_S = 0.005
+/** A sound that waited longer than this for a locked audio is not made up for. */
+const STALE_MS = 1500
+const noClips: ClipSource = () => null
+
+/** Opens no audio yet: browsers allow that in a tap only, see `unlock`. */
+export function openSound(voice: VoiceClips): Sound & { close(): void } {
+  let context: AudioContext | null = null
+  let master: GainNode | null = null
+  let mode: SoundMode = 'voice'
+  let volume = 1
+  let health: SoundHealth = 'locked'
+  let looked = { contextS: 0, pageMs: 0 }
+  let counting: Run | null = null
+  let speaking: Run | null = null
+  let waitingCall: CuePlan | null = null
+  const listeners = new Set<(health: SoundHealth) => void>()
+
+  function setHealth(next: SoundHealth): void {
+    if (next === health) return
+    health = next
+    for (const listener of listeners) listener(next)
+  }
+
+  function build(): void {
+    context?.close().catch(() => undefined)
+    context = openContext()
+    counting = speaking = waitingCall = null
+    master = null
+    if (!context) {
+      setHealth('off')
+      return
+    }
+    context.addEventListener('statechange', look)
+    master = context.createGain()
+    master.gain.value = volume
+    master.connect(roundedInto(context, context.destination))
+    looked = { contextS: context.currentTime, pageMs: performance.now() }
+  }
+
+  function look(): void {
+    if (!context) return
+    const now = { contextS: context.currentTime, pageMs: performance.now() }
+    const elapsedS = (now.pageMs - looked.pageMs) / 1000
+    const verdict = audioVerdict(context.state, now.contextS - looked.contextS, elapsedS)
+    if (elapsedS >= LOOK_S || verdict === 'resume') looked = now
+    setHealth(verdict === 'ok' ? 'ok' : verdict === 'resume' ? 'locked' : 'dead')
+  }
+
+  async function unlock(): Promise<SoundHealth> {
+    look()
+    if (!context || health === 'dead') build()
+    if (context && context.state !== 'running') {
+      await unlockContext(context).catch(() => undefined)
+      if (context) looked = { contextS: context.currentTime, pageMs: performance.now() }
+    }
+    look()
+    return health
+  }
+
+  /** Runs `job` with an open context; nothing happens where there is none. */
+  function sounding(job: (context: AudioContext, output: AudioNode) => void): void {
+    if (mode === 'numerals') return
+    if (context?.state === 'running' && health === 'ok' && master) {
+      job(context, master)
+      return
+    }
+    const askedMs = performance.now()
+    void unlock().then(() => {
+      const stale = performance.now() - askedMs > STALE_MS
+      if (context?.state === 'running' && master && !stale) job(context, master)
+    })
+  }
+
+  const clipsOf = (of: AudioContext): ClipSource => (mode === 'voice' ? voice.clips(of) : noClips)
+
+  function speak(plan: CuePlan): void {
+    sounding((on, output) => {
+      speaking?.cut(on.currentTime, 'all')
+      const busyUntilS = counting ? countEndS : 0
+      const later = busyUntilS > on.currentTime
+      waitingCall = later ? plan : null
+      const fromS = later ? busyUntilS + AFTER_COUNT_S : on.currentTime + SOON_S
+      speaking = schedule(on, output, plan, fromS, clipsOf(on))
+    })
+  }
+
+  let countEndS = 0
+  function startCount(plan: CuePlan, tapMs: number, untilS: number): void {
+    sounding((on, output) => {
+      counting?.cut(on.currentTime, 'all')
+      const fromS = startTime(on, tapMs)
+      counting = schedule(on, output, plan, fromS, clipsOf(on))
+      countEndS = fromS + untilS
+    })
+  }
+
+  const now = (plan: CuePlan): void =>
+    sounding((on, output) => schedule(on, output, plan, on.currentTime + SOON_S, clipsOf(on)))
+
+  const timer = setInterval(look, LOOK_EVERY_MS)
+  return {
+    health: () => health,
+    onHealth(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    unlock,
+    setMode(next) {
+      mode = next
+      if (next === 'numerals' && context) {
+        counting?.cut(context.currentTime, 'all')
+        speaking?.cut(context.currentTime, 'all')
+      }
+    },
+    setVolume(next) {
+      volume = Math.min(1, Math.max(0, next))
+      if (master && context) master.gain.setTargetAtTime(volume, context.currentTime, 0.01)
+    },
+    count: (plan, tapMs) => startCount(plan, tapMs, plan.totals.outUntilS),
+    drip: (afterS, tapMs) => startCount(planDrip(afterS), tapMs, 0),
+    stop() {
+      if (!context) return
+      const call = speaking && speaking.fromS > context.currentTime ? waitingCall : null
+      counting?.cut(context.currentTime, 'all')
+      speaking?.cut(context.currentTime, 'all')
+      counting = speaking = waitingCall = null
+      if (call) speak(call)
+    },
+    hush() {
+      if (!context) return
+      counting?.cut(context.currentTime, 'out')
+      countEndS = 0
+    },
+    call: (bucketLetter, places) => speak(planCall(bucketLetter, places)),
+    say(words) {
+      if (mode === 'voice') speak(planWords(words))
+    },
+    refused: () => now(planTone('refused')),
+    saved: () => now(planTone('saved')),
+    holding() {
+      let run: Run | null = null
+      let released = false
+      sounding((on, output) => {
+        if (!released) run = schedule(on, output, planTone('hold'), on.currentTime + SOON_S, noClips)
+      })
+      return () => {
+        released = true
+        if (context) run?.cut(context.currentTime, 'all')
+      }
+    },
+    play: (plan, tapMs) => (tapMs === undefined ? now(plan) : startCount(plan, tapMs, lastS(plan))),
+    close() {
+      clearInterval(timer)
+      context?.close().catch(() => undefined)
+      context = null
+    },
+  }
+}
+
+const lastS = (plan: CuePlan): number =>
+  Math.max(0, ...plan.cues.map((cue) => cue.atS + ('tone' in cue ? cue.lastsS : TONE_S.in)))
