@@ -3,8 +3,8 @@
  * optionally `data-hold-ms`. For bench screens only: desk screens are for clean fingers and plain clicks.
  */
 
-import type { Intent, PointerFact, PressKind, PressTarget, Refusal } from './press.ts'
 import { holdMsOf, press, restingPress } from './press.ts'
+import type { Intent, PointerFact, PressKind, PressTarget, Refusal } from './press-facts.ts'
 
 export interface PressListener {
   onIntent(intent: Intent): void
