@@ -1,3 +1,6 @@
-/** The pot as a body: outline, areas, volumes, displacement. */
+/** The pot as a body: outline, areas, volumes, displacement, sides, neck. */
 export * from './areas.ts'
+export * from './displacement.ts'
+export * from './neck.ts'
 export * from './outline.ts'
+export * from './sectors.ts'
