@@ -93,7 +93,8 @@ function down(state: PressState, fact: Down): PressStep {
   const contacts = [...earlier, contact]
   const recent = [...state.recent.filter((c) => fact.atMs - c.atMs < SHOWER_MS), contact]
   const spoiled = state.spoiled && earlier.length > 0
-  const next: PressState = { ...state, contacts, recent, spoiled }
+  const candidate = earlier.some((c) => c.id === state.candidate?.id) ? state.candidate : null
+  const next: PressState = { ...state, contacts, recent, spoiled, candidate }
 
   if (fact.atMs < state.lockedUntilMs) return refuse(next, 'locked', fact.atMs)
   if (isShower(recent, fact.atMs)) {
@@ -104,8 +105,8 @@ function down(state: PressState, fact: Down): PressStep {
   const stranger = earlier.find(
     (c) => fact.atMs - c.atMs < TOGETHER_MS && distanceMm(c, contact) > SAME_KNUCKLE_MM,
   )
-  if (stranger && (state.candidate || fact.target)) return refuse(next, 'elsewhere', fact.atMs)
-  if (state.candidate || !fact.target) return { state: next }
+  if (stranger && (candidate || fact.target)) return refuse(next, 'elsewhere', fact.atMs)
+  if (candidate || !fact.target) return { state: next }
   if (isPalm(fact)) return refuse(next, 'palm', fact.atMs)
   return { state: { ...next, candidate: { ...contact, target: fact.target } } }
 }
