@@ -59,6 +59,8 @@ export interface Slip {
   readonly cakeResistanceSPerMm2: number
   /** Calibration of the pick-up from a scratch or a weighing; 1 is uncalibrated. */
   readonly pickUpFactor: number
+  /** Standard deviation of its logarithm; omitted, that of a factor nobody has measured. */
+  readonly pickUpSd?: number
 }
 
 /**
@@ -93,6 +95,8 @@ export type WallEvent =
   | { readonly kind: 'wipe'; readonly atMin: number; readonly waterMm: number }
   | { readonly kind: 'washOff'; readonly atMin: number }
   | { readonly kind: 'air'; readonly atMin: number; readonly air: Air }
+  /** Water in wall and coats from a scale: weight now, less the bisque, less the dry glaze. Replaces the estimate. */
+  | { readonly kind: 'weigh'; readonly atMin: number; readonly waterG: number }
 
 /** A bisque pot before its first event. `startWater` is the filled part of the pores, 0 dry to 1 full. */
 export interface PotWall {

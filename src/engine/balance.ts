@@ -1,0 +1,198 @@
+/**
+ * One step of the water balance of a piece of wall: film into the wall, coat to body, half to half, and into the air,
+ * with the heat that takes. Links between stores are solved implicitly, so that a step may be as long as the wait
+ * allows; what leaves a store is what the books say left.
+ */
+
+import {
+  CLAY_J_PER_KG_K,
+  COAT_FADES_FILLED,
+  COAT_TO_BODY,
+  CRITICAL_FILLED,
+  HALF_TO_HALF,
+  WATER_J_PER_KG_K,
+} from './parameters.ts'
+import { intoBody, roomBehind, type Side, suction2, type Wall, waterOf } from './wall.ts'
+import { quickVapour, quickVapourSlope, type Weather } from './weather.ts'
+
+/** Stores smaller than this, mm, count as none. */
+const NOTHING_MM = 1e-9
+
+/** Resistance of the way out of a face, s/m: still air, then dry coat and dry body once the coat has dried. */
+function wayOut(side: Side, wall: Wall, weather: Weather): number {
+  const boundary = 1 / (side.airing * weather.massMPerS)
+  if (side.film > 0) return boundary
+  const coatDry = side.pore > NOTHING_MM ? Math.max(0, 1 - side.coat / (CRITICAL_FILLED * side.pore)) : 1
+  if (coatDry === 0) return boundary
+  const bodyDry = side.cap > NOTHING_MM ? Math.max(0, 1 - side.body / (CRITICAL_FILLED * side.cap)) : 1
+  return boundary + weather.dryLayerSPerMPerMm * coatDry * (side.coatMm + (bodyDry * wall.thickMm) / 2)
+}
+
+const losesWater = (side: Side): boolean => side.open && side.film + side.coat + side.body > NOTHING_MM
+
+/** Water the body draws from the film in `seconds`: dI/dt = 1/(2 u), u the path's resistance, growing by p per mm. */
+const soaked = (u: number, p: number, seconds: number): number =>
+  seconds / (u + Math.sqrt(u * u + p * seconds) || 1)
+
+/** The path from film to body: its resistance now and per mm drawn, and the room at its end. */
+interface Path {
+  u: number
+  p: number
+  room: number
+}
+
+function openPath(path: Path, wall: Wall, side: Side, other: Side, weather: Weather): void {
+  const s2 = suction2(wall, side, other, weather.suction)
+  path.room = s2 > 0 ? roomBehind(side, other) : 0
+  path.u = side.resistance + (s2 > 0 ? side.path / s2 : 0)
+  path.p = side.perR2 + (s2 > 0 ? 1 / s2 : 0)
+}
+
+const taken = (path: Path, side: Side, lossPerS: number, seconds: number): number =>
+  Math.min(path.room, soaked(path.u, path.p, seconds), side.film) + lossPerS * seconds
+
+/** Seconds, at most `stepS`, until body and air together have taken the film. Halving, to a thousandth of the step. */
+function filmLastsS(path: Path, side: Side, lossPerS: number, stepS: number): number {
+  if (taken(path, side, lossPerS, stepS) < side.film) return stepS
+  let [low, high] = [0, stepS]
+  for (let i = 0; i < 12; i++) {
+    const mid = (low + high) / 2
+    if (taken(path, side, lossPerS, mid) < side.film) low = mid
+    else high = mid
+  }
+  return high
+}
+
+/** Film to body and air over the step. */
+function drainFilm(path: Path, wall: Wall, side: Side, other: Side, lossPerS: number, stepS: number): void {
+  const drawn = Math.min(path.room, soaked(path.u, path.p, stepS), side.film)
+  const lost = Math.min(side.film - drawn, lossPerS * stepS)
+  intoBody(side, other, drawn)
+  side.path += drawn
+  side.resistance += side.perR2 * (drawn + lost)
+  side.film -= drawn + lost
+  if (side.film < NOTHING_MM) {
+    wall.evaporated += side.film
+    side.film = 0
+  }
+  wall.evaporated += lost
+}
+
+const pathOut: Path = { u: 0, p: 0, room: 0 }
+const pathIn: Path = { u: 0, p: 0, room: 0 }
+
+/**
+ * Moves the wall on by up to `stepS` seconds in this weather; stops early where a film ends. Returns the seconds
+ * moved.
+ */
+export function step(wall: Wall, weather: Weather, stepS: number): number {
+  const { outside: o, inside: i } = wall
+  for (const side of [o, i])
+    if (side.film > 0 && side.coat < side.pore) {
+      const refill = Math.min(side.film, side.pore - side.coat)
+      side.coat += refill
+      side.film -= refill
+    }
+  const openO = losesWater(o) ? 1 / wayOut(o, wall, weather) : 0
+  const openI = losesWater(i) ? 1 / wayOut(i, wall, weather) : 0
+  const vapour = weather.vapourScale * quickVapour(wall.tempC)
+  const slope = vapour * quickVapourSlope(wall.tempC)
+  const gap = vapour - weather.aroundKgPerM3
+  const out = gap > 0 ? openO + openI : 0
+  const heat = heatIn(o, weather) + heatIn(i, weather)
+  const store = CLAY_J_PER_KG_K * wall.dryKgPerM2 + WATER_J_PER_KG_K * waterOf(wall)
+  const warmed = (seconds: number): number =>
+    (seconds * (heat * (weather.tempC - wall.tempC) - weather.latentJPerKg * out * gap)) /
+    (store + seconds * (heat + weather.latentJPerKg * out * slope))
+  let rise = warmed(stepS)
+  let vapourGap = Math.max(0, gap + slope * rise)
+  let seconds = stepS
+  const filmO = o.film > 0
+  const filmI = i.film > 0
+  if (filmO) {
+    openPath(pathOut, wall, o, i, weather)
+    seconds = filmLastsS(pathOut, o, openO * vapourGap, seconds)
+  }
+  if (filmI) {
+    openPath(pathIn, wall, i, o, weather)
+    seconds = filmLastsS(pathIn, i, openI * vapourGap, seconds)
+  }
+  if (seconds < stepS) {
+    rise = warmed(seconds)
+    vapourGap = Math.max(0, gap + slope * rise)
+  }
+  wall.tempC += rise
+  if (filmO) drainFilm(pathOut, wall, o, i, openO * vapourGap, seconds)
+  if (filmI) {
+    // The outside may have filled a lent half meanwhile.
+    pathIn.room = Math.min(pathIn.room, roomBehind(i, o))
+    drainFilm(pathIn, wall, i, o, openI * vapourGap, seconds)
+  }
+  share(wall, seconds, filmO ? 0 : openO * vapourGap, filmI ? 0 : openI * vapourGap, filmO, filmI)
+  return seconds
+}
+
+const heatIn = (side: Side, weather: Weather): number =>
+  side.open ? side.airing * weather.heatWPerM2K + side.radiation * weather.radiationWPerM2K : 0
+
+/**
+ * Coat - body - body - coat as a chain: implicit in the links, evaporation taken from a coat while it is wet and from
+ * the body behind a drying one. `lossO`, `lossI` in mm/s.
+ */
+function share(
+  wall: Wall,
+  seconds: number,
+  lossO: number,
+  lossI: number,
+  filmO: boolean,
+  filmI: boolean,
+): void {
+  const { outside: o, inside: i } = wall
+  const bare = NOTHING_MM
+  const hasO = o.cap > bare
+  const hasI = i.cap > bare
+  const coatO = o.pore > bare && !filmO
+  const coatI = i.pore > bare && !filmI
+  // Exchange per mm stored on either end of a link, times the step.
+  const wb = coatO && hasO ? (seconds * COAT_TO_BODY) / o.pore : 0
+  const bw = coatO && hasO ? (seconds * COAT_TO_BODY) / o.cap : 0
+  const ob = hasO && hasI ? (seconds * HALF_TO_HALF) / o.cap : 0
+  const ib = hasO && hasI ? (seconds * HALF_TO_HALF) / i.cap : 0
+  const vb = coatI && hasI ? (seconds * COAT_TO_BODY) / i.pore : 0
+  const bv = coatI && hasI ? (seconds * COAT_TO_BODY) / i.cap : 0
+  const fromCoatO = coatO ? Math.min(1, o.coat / (COAT_FADES_FILLED * o.pore)) : 0
+  const fromCoatI = coatI ? Math.min(1, i.coat / (COAT_FADES_FILLED * i.pore)) : 0
+  // A fading coat loses in proportion to what it holds, implicitly; a wet one at the full rate.
+  const fadeO = coatO && fromCoatO < 1 ? (seconds * lossO) / (COAT_FADES_FILLED * o.pore) : 0
+  const fadeI = coatI && fromCoatI < 1 ? (seconds * lossI) / (COAT_FADES_FILLED * i.pore) : 0
+  const wetO = fromCoatO === 1 ? Math.min(o.coat, seconds * lossO) : 0
+  const wetI = fromCoatI === 1 ? Math.min(i.coat, seconds * lossI) : 0
+  const deepO = seconds * lossO * (1 - fromCoatO)
+  const deepI = seconds * lossI * (1 - fromCoatI)
+  // Thomas' elimination down the chain, then back.
+  const d1 = 1 + wb + fadeO
+  const r1 = o.coat - wetO
+  const d2 = 1 + bw + ob - (wb * bw) / d1
+  const r2 = o.body - deepO + (wb * r1) / d1
+  const d3 = 1 + ib + bv - (ob * ib) / d2
+  const r3 = i.body - deepI + (ob * r2) / d2
+  const d4 = 1 + vb + fadeI - (bv * vb) / d3
+  const r4 = i.coat - wetI + (bv * r3) / d3
+  const coatInside = r4 / d4
+  const bodyInside = (r3 + vb * coatInside) / d3
+  const bodyOutside = (r2 + ib * bodyInside) / d2
+  const coatOutside = (r1 + bw * bodyOutside) / d1
+  wall.evaporated +=
+    wetO + wetI + deepO + deepI + fadeO * Math.max(0, coatOutside) + fadeI * Math.max(0, coatInside)
+  o.coat = keep(wall, coatOutside)
+  i.coat = keep(wall, coatInside)
+  o.body = keep(wall, bodyOutside)
+  i.body = keep(wall, bodyInside)
+}
+
+/** A store can't owe: what it lacks had not left. */
+function keep(wall: Wall, mm: number): number {
+  if (mm >= 0) return mm
+  wall.evaporated += mm
+  return 0
+}

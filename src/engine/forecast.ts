@@ -1,0 +1,174 @@
+/** What a pot's coats come to and what its waits will be, from its events so far. */
+
+import type {
+  Air,
+  Band,
+  CoatThickness,
+  Face,
+  PotForecast,
+  PotWall,
+  WallEvent,
+  ZoneForecast,
+  ZoneName,
+} from './contract.ts'
+import type { Goal } from './drying.ts'
+import { FILL_NODES, KILN_SD, type Learned, TOUCH_SD } from './learned.ts'
+import { type Course, courseOf, finish, type Laid, type Piece, type Run, runPot, waterG } from './pot.ts'
+import { bandOf, type Likelihood } from './spread.ts'
+import { filledBehind, otherSide } from './wall.ts'
+
+/** Quantile of the standard normal at 0.95, for thickness that must not be told too low. */
+const Z95 = 1.6448536269514722
+/** Sd of ln(pick-up) of a glaze nobody has measured: a factor of 1.4 at 95 %, a judgement. */
+export const UNMEASURED_SD = 0.2
+
+/** A face and when it is touch-dry, thirsty again: minutes after the last event of a run; negative if before it. */
+interface Moment {
+  readonly piece: Piece
+  readonly face: Face
+  readonly touchMin: number
+  readonly thirstyMin: number
+}
+
+/** The coated faces of a run, or all of them when none is coated. */
+function moments(run: Run, sinceS: number): Moment[] {
+  const all: Moment[] = []
+  for (const piece of run.pieces)
+    for (const face of ['outside', 'inside'] as const) {
+      const side = piece.wall[face]
+      if (side.coatMm > 0)
+        all.push({
+          piece,
+          face,
+          touchMin: (side.touchS - sinceS) / 60,
+          thirstyMin: (side.thirstyS - sinceS) / 60,
+        })
+    }
+  if (all.length > 0) return all
+  return run.pieces.slice(1).map((piece) => ({
+    piece,
+    face: 'outside' as const,
+    touchMin: (piece.wall.outside.touchS - sinceS) / 60,
+    thirstyMin: (piece.wall.outside.thirstyS - sinceS) / 60,
+  }))
+}
+
+/** When the waits began: the last event that wetted the pot, seconds since the first event. */
+export function wettedS(course: Course): number {
+  let last = 0
+  for (const event of course.events)
+    if (event.kind !== 'air' && event.kind !== 'weigh') last = (event.atMin - course.originMin) * 60
+  return last
+}
+
+export interface Waits {
+  readonly touchMin: number
+  readonly thirstyMin: number
+  readonly kilnMin: number
+  readonly slowest: Moment | undefined
+}
+
+/** Follows a run to `goal` and reads its waits off the slowest zone, minutes from the last wetting. Moves the run on. */
+export function waitsOf(run: Run, goal: Goal): Waits {
+  finish(run, goal)
+  const sinceS = wettedS(run.course)
+  let slowest: Moment | undefined
+  let thirstyMin = 0
+  for (const moment of moments(run, sinceS)) {
+    if (slowest === undefined || moment.touchMin > slowest.touchMin) slowest = moment
+    thirstyMin = Math.max(thirstyMin, moment.thirstyMin)
+  }
+  const kilnMin = run.pieces.reduce((max, { wall }) => Math.max(max, (wall.kilnS - sinceS) / 60), 0)
+  return { touchMin: Math.max(0, slowest?.touchMin ?? 0), thirstyMin, kilnMin, slowest }
+}
+
+interface Now {
+  readonly zones: readonly ZoneForecast[]
+  readonly waterG: number
+}
+
+function snapshot(run: Run): Now {
+  return { zones: zonesOf(run), waterG: waterG(run) }
+}
+
+function coatOf({ dip, gain, wetting, longestS }: Laid): CoatThickness {
+  const sd = dip.slip.pickUpSd ?? UNMEASURED_SD
+  const longer = wetting.seconds > 0 ? Math.sqrt(longestS / wetting.seconds) : 1
+  return {
+    dipId: dip.id,
+    glazeId: dip.glazeId,
+    likelyMm: gain.castMm + gain.filmMm,
+    upperMm: gain.castMm * longer * Math.exp(Z95 * sd) + Math.max(gain.filmMm, wetting.filmThirstyMm),
+  }
+}
+
+function zonesOf(run: Run): ZoneForecast[] {
+  const zones: ZoneForecast[] = []
+  for (const { stretch, wall, laid } of run.pieces)
+    for (const face of ['outside', 'inside'] as const) {
+      const { fromMm, toMm } = stretch[face]
+      if (toMm <= fromMm) continue
+      const side = wall[face]
+      const coats = laid[face].map(coatOf)
+      const name: ZoneName = face === 'inside' ? 'inside' : stretch.name
+      zones.push({
+        name,
+        face,
+        fromMm,
+        toMm,
+        coats,
+        likelyMm: coats.reduce((sum, coat) => sum + coat.likelyMm, 0),
+        upperMm: coats.reduce((sum, coat) => sum + coat.upperMm, 0),
+        filled: filledBehind(side, otherSide(wall, side)),
+      })
+    }
+  return zones
+}
+
+/**
+ * Forecasts a pot: thickness by zone, and when it is touch-dry, thirsty again and kiln-dry on the clock of the events
+ * (minutes). `air0` is the air before any air event, `learned` what this studio's checks have taught (it moves the
+ * waits, not the thickness). Infinity: never in this air, or later than seven days after the last wetting.
+ * RangeError names the field of a pot, slip, dip or air that makes no sense.
+ */
+export function forecastPot(
+  pot: PotWall,
+  events: readonly WallEvent[],
+  air0: Air,
+  learned: Learned,
+): PotForecast {
+  const course = courseOf(pot, events, air0)
+  const fromMin = course.originMin + wettedS(course) / 60
+  const asComputed = runPot(course, 1)
+  const now = snapshot(asComputed)
+  const nodes = FILL_NODES.map(([sds, weight]) => {
+    const fillLog = learned.fillMean + sds * learned.fillSd
+    const run = fillLog === 0 ? asComputed : runPot(course, Math.exp(fillLog))
+    return { weight, ...waitsOf(run, sds === 0 ? 'kiln' : 'thirsty') }
+  })
+  const middle = nodes[1]!
+  const band = (
+    minutes: (of: Waits) => number,
+    all: readonly (Waits & { weight: number })[],
+    sd: number,
+  ): Band => {
+    const of: Likelihood[] = all.map((node) => ({
+      minutes: minutes(node) * Math.exp(learned.timeMean),
+      weight: node.weight,
+    }))
+    return of.every((node) => node.minutes <= 0)
+      ? { early: fromMin, likely: fromMin, late: fromMin }
+      : bandOf(of, Math.hypot(sd, learned.timeSd), fromMin)
+  }
+  const at = middle.slowest
+  return {
+    zones: now.zones,
+    touchDry: band((of) => of.touchMin, nodes, TOUCH_SD),
+    thirsty: band((of) => of.thirstyMin, nodes, TOUCH_SD),
+    kilnDry: band((of) => of.kilnMin, [middle], KILN_SD),
+    touchAt: at
+      ? { zone: at.face === 'inside' ? 'inside' : at.piece.stretch.name, face: at.face }
+      : { zone: 'body', face: 'outside' },
+    waterG: now.waterG,
+  }
+}

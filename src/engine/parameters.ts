@@ -1,0 +1,54 @@
+/**
+ * Numbers of the water balance that a person does not set. Each carries its unit and where it comes from:
+ * *seen* in a source, *memory* (a source not re-seen), *tuned* (to trade experience), *assumption*.
+ * Water is counted in mm over the face it stands on (1 mm = 1 kg/m2), rates in mm/s.
+ */
+
+/** Part of a soak test's porosity that a short dip can fill. Seen for bricks 0.71 to 0.97; studio range 0.85 to 0.9. */
+export const FILLABLE_OF_SOAK = 0.85
+/** The same of a boil or vacuum test's porosity. Seen for bricks: 0.57 to 0.8. */
+export const FILLABLE_OF_BOIL = 0.7
+
+/** Coat to body equalisation, mm/s per unit of saturation. Tuned, 0.5e-4 to 4e-4. */
+export const COAT_TO_BODY = 1.5e-4
+/** Half of the wall to half, mm/s per unit of saturation. Tuned, 0.5e-4 to 4e-4. */
+export const HALF_TO_HALF = 2e-4
+
+/** A coat has lost its sheen when its pores are filled no more than this. Tuned to the trade's waits, 0.96 to 0.98. */
+export const TOUCH_FILLED = 0.97
+/** Thirsty again: room for this part of the water the next coat must shed. Tuned, 0.4 to 1. */
+export const THIRSTY_PART = 0.6
+/** Kiln-dry: every coat filled no more than this ... Tuned. */
+export const KILN_COAT_FILLED = 0.1
+/** ... and no more water in wall and coats than this part of the dry wall's mass. Tuned, 0.005 to 0.03. */
+export const KILN_WATER_PART = 0.02
+
+/** Below this filling the liquid threads break and drying recedes inward. Memory for porous solids, 0.2 to 0.4. */
+export const CRITICAL_FILLED = 0.3
+/** Below this filling of a coat its own evaporation fades and the body behind it supplies the rest. Tuned. */
+export const COAT_FADES_FILLED = 0.15
+/** Vapour resistance of dry coat and body against still air of the same thickness. Seen for bricks 8 to 46. */
+export const VAPOUR_RESISTANCE = 12
+
+/** Heat capacity of fired clay, J/(kg K). Handbook range 750 to 920, memory. */
+export const CLAY_J_PER_KG_K = 850
+export const WATER_J_PER_KG_K = 4186
+
+/** Part of the room that the inside of a pot sees for radiation. Tuned. */
+export const INSIDE_RADIATION = 0.3
+
+/** Surface tension of glaze slop, N/m. Assumption: water is 0.072, organics lower it. */
+export const SLOP_TENSION_N_PER_M = 0.06
+export const GRAVITY_M_PER_S2 = 9.80665
+/** Viscosity of slop at a solids fraction of 0.281 and its growth with it. Tuned. */
+export const SLOP_VISCOSITY_PA_S = 0.06
+export const SLOP_VISCOSITY_SOLIDS = 0.281
+export const SLOP_VISCOSITY_SLOPE = 18
+/** Yield stress: the film that gravity cannot move. Tuned. */
+export const SLOP_YIELD_PA = 1.4
+/** Seconds a film drains: until a thirsty wall has set it, or until it stops by itself on a full one. Tuned. */
+export const DRAIN_THIRSTY_S = 3
+export const DRAIN_FULL_S = 30
+
+/** Longest time shown as a number, minutes: seven days. */
+export const HORIZON_MIN = 7 * 24 * 60

@@ -1,0 +1,221 @@
+/** A pot through its events: every piece of wall in step, in one air after another. */
+
+import { faceAreaCm2 } from './areas.ts'
+import { checkedBody, fillablePerMm } from './body.ts'
+import { inRange } from './check.ts'
+import type { Air, Dip, Face, PotWall, WallEvent } from './contract.ts'
+import { type Goal, wait } from './drying.ts'
+import { filmOf } from './film.ts'
+import { checkedDip, reachOf, secondsUnder } from './immersion.ts'
+import { HORIZON_MIN, INSIDE_RADIATION } from './parameters.ts'
+import { checkedSlip, shedPerMm } from './slip.ts'
+import {
+  type Gain,
+  newSide,
+  type Side,
+  setWater,
+  sponge,
+  type Wall,
+  type Wetting,
+  washOff,
+  waterOf,
+  wet,
+} from './wall.ts'
+import { INSIDE_AIRING, type Weather, weatherOf } from './weather.ts'
+import { cutWall, type Span, type Stretch, within } from './zones.ts'
+
+/** A coat as it came out on one face of one stretch. */
+export interface Laid {
+  readonly dip: Dip
+  readonly wetting: Wetting
+  readonly gain: Gain
+  /** Longest seconds under anywhere on the stretch. */
+  readonly longestS: number
+}
+
+export interface Piece {
+  readonly stretch: Stretch
+  readonly wall: Wall
+  readonly laid: { readonly outside: Laid[]; readonly inside: Laid[] }
+}
+
+/** What doesn't change between runs of the same pot: events in order, cuts, weather. */
+export interface Course {
+  readonly pot: PotWall
+  readonly events: readonly WallEvent[]
+  readonly originMin: number
+  readonly stretches: readonly Stretch[]
+  readonly weathers: ReadonlyMap<Air, Weather>
+  readonly air0: Air
+}
+
+export interface Run {
+  readonly course: Course
+  readonly pieces: readonly Piece[]
+  /** Moment of the last event, seconds since the first. */
+  readonly lastS: number
+  readonly weather: Weather
+}
+
+const byTime = (a: WallEvent, b: WallEvent): number => a.atMin - b.atMin
+
+/** Longest history: moments of events must lie within a year of each other. */
+const YEAR_MIN = 366 * 24 * 60
+
+/** Checks a pot and its events and settles what every run shares. RangeError names the field at fault. */
+export function courseOf(pot: PotWall, events: readonly WallEvent[], air0: Air): Course {
+  checkedBody(pot.body)
+  inRange('startWater', pot.startWater, 0, 1)
+  const { shape } = pot.profile
+  const sorted = [...events].sort(byTime)
+  const originMin = sorted[0]?.atMin ?? 0
+  const widthMm = Math.max(shape.rimMm, shape.bellyMm ?? 0)
+  const weathers = new Map<Air, Weather>([[air0, weatherOf(air0, widthMm)]])
+  const dips: Dip[] = []
+  for (const event of sorted) {
+    inRange('atMin', event.atMin, -1e12, 1e12)
+    inRange('atMin after the first event', event.atMin - originMin, 0, YEAR_MIN)
+    if (event.kind === 'dip') {
+      checkedDip(event, shape.heightMm)
+      checkedSlip(event.slip)
+      dips.push(event)
+    } else if (event.kind === 'wipe') inRange('waterMm', event.waterMm, 0, 100)
+    else if (event.kind === 'weigh') inRange('waterG', event.waterG, 0, 1e6)
+    else if (event.kind === 'air' && !weathers.has(event.air))
+      weathers.set(event.air, weatherOf(event.air, widthMm))
+  }
+  return { pot, events: sorted, originMin, stretches: cutWall(pot.profile, dips), weathers, air0 }
+}
+
+function newPiece(course: Course, stretch: Stretch): Piece {
+  const { body, startWater, profile } = course.pot
+  const { thickMm } = stretch
+  const cap = (fillablePerMm(body) * thickMm) / 2
+  const airing = INSIDE_AIRING[profile.shape.form]
+  const dry = startWater === 0 || cap === 0
+  const start = dry ? 0 : Infinity
+  const nominal = Math.min(cap, NOMINAL_SHED_MM)
+  const side = (open: boolean, air: number, radiation: number): Side => ({
+    ...newSide(cap, startWater, open, air, radiation),
+    need: nominal,
+    thirstyS: start,
+  })
+  const wall: Wall = {
+    thickMm,
+    outside: side(!stretch.base, 1, 1),
+    inside: side(true, airing, INSIDE_RADIATION),
+    sorptivity2: body.sorptivityMmPerSqrtS ** 2,
+    dryKgPerM2: body.bulkGramsPerMl * thickMm,
+    tempC: course.weathers.get(course.air0)!.tempC,
+    kilnS: start,
+    brought: 0,
+    evaporated: 0,
+  }
+  return { stretch, wall, laid: { outside: [], inside: [] } }
+}
+
+/** Shed water of an ordinary first coat, mm: asked of a wall that has had none (half a mm at 1.45, assumption). */
+const NOMINAL_SHED_MM = 0.35
+
+/** Area of one face of a stretch, cm2. */
+export const areaCm2 = (course: Course, stretch: Stretch, face: Face): number => {
+  const span = stretch[face]
+  return span.toMm > span.fromMm ? faceAreaCm2(course.pot.profile, face, span.fromMm, span.toMm) : 0
+}
+
+/** Water in wall and coats of the whole pot, grams: each half of a wall over the area of its own face. */
+export function waterG(run: Run): number {
+  let grams = 0
+  for (const { stretch, wall } of run.pieces) {
+    const outside = areaCm2(run.course, stretch, 'outside')
+    const inside = areaCm2(run.course, stretch, 'inside')
+    grams += WATER_G_PER_CM2_MM * (outside * sideWater(wall.outside) + inside * sideWater(wall.inside))
+  }
+  return grams
+}
+
+const WATER_G_PER_CM2_MM = 0.1
+/** Below this much computed water a weighing is spread evenly over the pot. */
+const NO_WATER_G = 1e-3
+const areaOf = (course: Course, { stretch }: Piece): number =>
+  areaCm2(course, stretch, 'outside') + areaCm2(course, stretch, 'inside')
+const sideWater = (side: Side): number => side.body + side.coat + side.film
+
+const spanOf = (stretch: Stretch, face: Face): Span => stretch[face]
+
+function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: Weather, fill: number): void {
+  const { heightMm, footLineMm } = course.pot.profile.shape
+  for (const face of ['outside', 'inside'] as const) {
+    const span = spanOf(piece.stretch, face)
+    if (face === 'outside' && piece.stretch.base) continue
+    const reach = reachOf(dip.cover, face, heightMm, footLineMm)
+    if (!reach || !within(span, reach)) continue
+    const film = filmOf(dip.slip, Math.max(1, reach.toMm - reach.fromMm), dip.liftMmPerS)
+    const wetting: Wetting = {
+      atS,
+      seconds: secondsUnder(dip, heightMm, (span.fromMm + span.toMm) / 2),
+      shed: shedPerMm(dip.slip),
+      cakeSolids: dip.slip.cakeSolids,
+      cakeResistance: dip.slip.cakeResistanceSPerMm2,
+      pickUp: dip.slip.pickUpFactor * fill,
+      filmThirstyMm: film.thirstyMm * fill,
+      filmFullMm: film.fullMm * fill,
+      suction: weather.suction,
+    }
+    const gain = wet(piece.wall, piece.wall[face], wetting)
+    const ends = [span.fromMm, span.toMm].map((atMm) => secondsUnder(dip, heightMm, atMm))
+    piece.laid[face].push({ dip, wetting, gain, longestS: Math.max(...ends) })
+  }
+}
+
+/**
+ * Runs a pot through its events. `fill` scales all water that dips bring (1 as computed): the latent factor that
+ * touch checks teach.
+ */
+export function runPot(course: Course, fill: number): Run {
+  const pieces = course.stretches.map((stretch) => newPiece(course, stretch))
+  let weather = course.weathers.get(course.air0)!
+  let nowS = 0
+  let startedS = 0
+  for (const event of course.events) {
+    const atS = (event.atMin - course.originMin) * 60
+    if (atS > nowS) for (const { wall } of pieces) wait(wall, weather, startedS, nowS, atS)
+    nowS = atS
+    if (event.kind === 'air') {
+      weather = course.weathers.get(event.air)!
+      continue
+    }
+    startedS = atS
+    apply({ course, pieces, lastS: nowS, weather }, event, atS, fill)
+  }
+  return { course, pieces, lastS: nowS, weather }
+}
+
+function apply(run: Run, event: Exclude<WallEvent, { kind: 'air' }>, atS: number, fill: number): void {
+  const { course, pieces, weather } = run
+  if (event.kind === 'weigh') {
+    const held = waterG(run)
+    const even = event.waterG / (WATER_G_PER_CM2_MM * pieces.reduce((sum, p) => sum + areaOf(course, p), 0))
+    for (const { wall } of pieces)
+      setWater(wall, held > NO_WATER_G ? (waterOf(wall) * event.waterG) / held : 2 * even)
+    return
+  }
+  for (const piece of pieces) {
+    if (event.kind === 'dip') dipPiece(course, piece, event, atS, weather, fill)
+    else if (event.kind === 'washOff') {
+      washOff(piece.wall)
+      piece.laid.outside.length = 0
+      piece.laid.inside.length = 0
+    } else if (event.kind === 'wipe') {
+      if (!piece.stretch.base) sponge(piece.wall, piece.wall.outside, event.waterMm)
+      sponge(piece.wall, piece.wall.inside, event.waterMm)
+    }
+  }
+}
+
+/** Follows every piece of a run from its last event until `goal`, or for seven days. */
+export function finish(run: Run, goal: Goal): void {
+  const started = run.lastS
+  for (const { wall } of run.pieces)
+    wait(wall, run.weather, started, run.lastS, run.lastS + HORIZON_MIN * 60, goal)
+}

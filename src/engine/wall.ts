@@ -1,0 +1,264 @@
+/**
+ * A piece of wall with two faces, and what dips, sponges, washing and scales do to it. The state is mutable and
+ * private to one forecast: stores in mm of water over the face, moments in seconds since the first event.
+ */
+
+import { drawn } from './pickup.ts'
+
+/** One face: the film on it, the coats, and its half of the wall. */
+export interface Side {
+  /** Does water leave here? The waxed base does not. */
+  readonly open: boolean
+  /** Part of the outside's convection, and of its radiation, that this face has. */
+  readonly airing: number
+  readonly radiation: number
+  /** Water its half of the wall can take, mm, and what is in it. */
+  readonly cap: number
+  body: number
+  /** Water the film must still lose before it is a coat. */
+  film: number
+  /** Pores of all coats, and water in them. */
+  pore: number
+  coat: number
+  coatMm: number
+  /** Sum of cake resistance times settled thickness, s/mm. */
+  resistance: number
+  /** Water drawn into the body in this wetting. */
+  path: number
+  /** Cake resistance over shed water of the last slop, and the factor on the body's sorptivity that came with it. */
+  perR2: number
+  pickUp: number
+  /** What one more coat like the last would have to shed, mm. */
+  need: number
+  /** Was it ever wet? Until then its half of the wall drinks from the other face. */
+  wetted: boolean
+  /** Since when the coat is touch-dry, and has room again; Infinity while it is not. */
+  touchS: number
+  thirstyS: number
+}
+
+export interface Wall {
+  readonly thickMm: number
+  readonly outside: Side
+  readonly inside: Side
+  /** Sorptivity of the dry body at 20 degC, squared, mm2/s. */
+  readonly sorptivity2: number
+  /** Dry mass, kg/m2. */
+  readonly dryKgPerM2: number
+  tempC: number
+  kilnS: number
+  /** The water book, mm: brought by slop and sponge, lost to the air. */
+  brought: number
+  evaporated: number
+}
+
+export function newSide(cap: number, filled: number, open: boolean, airing: number, radiation: number): Side {
+  return {
+    open,
+    airing,
+    radiation,
+    cap,
+    body: cap * filled,
+    film: 0,
+    pore: 0,
+    coat: 0,
+    coatMm: 0,
+    resistance: 0,
+    path: 0,
+    perR2: 0,
+    pickUp: 1,
+    need: 0,
+    wetted: false,
+    touchS: 0,
+    thirstyS: 0,
+  }
+}
+
+export const otherSide = (wall: Wall, side: Side): Side =>
+  side === wall.outside ? wall.inside : wall.outside
+
+/** Water of a wall, both faces, mm. */
+export const waterOf = (wall: Wall): number =>
+  wall.outside.body +
+  wall.outside.coat +
+  wall.outside.film +
+  wall.inside.body +
+  wall.inside.coat +
+  wall.inside.film
+
+/** Room for water in the body behind a face, mm: a face that was never wet lends its half. */
+export function roomBehind(side: Side, other: Side): number {
+  const own = side.cap - side.body
+  return Math.max(0, other.wetted ? own : own + other.cap - other.body)
+}
+
+/** Filled part of the share of the pores behind a face. */
+export function filledBehind(side: Side, other: Side): number {
+  const cap = other.wetted ? side.cap : side.cap + other.cap
+  if (!(cap > 0)) return 1
+  return Math.min(1, (other.wetted ? side.body : side.body + other.body) / cap)
+}
+
+/** Squared sorptivity of the body behind a face now: Green & Ampt, S2 falls with the filled part. */
+export const suction2 = (wall: Wall, side: Side, other: Side, suction: number): number =>
+  wall.sorptivity2 * side.pickUp ** 2 * suction * suction * (1 - filledBehind(side, other))
+
+/** Puts water behind a face, first into its own half, the rest into a half that lends. */
+export function intoBody(side: Side, other: Side, mm: number): void {
+  const own = Math.min(mm, Math.max(0, side.cap - side.body))
+  side.body += own
+  if (mm > own) other.body += mm - own
+}
+
+/** A slop as it meets one height of the wall. */
+export interface Wetting {
+  readonly atS: number
+  readonly seconds: number
+  readonly shed: number
+  readonly cakeSolids: number
+  readonly cakeResistance: number
+  /** Factor of calibration on all it draws (1 uncalibrated). */
+  readonly pickUp: number
+  /** Dry coat in the film where the wall sets it, and where it only drains, mm. */
+  readonly filmThirstyMm: number
+  readonly filmFullMm: number
+  /** Factor on suction by temperature. */
+  readonly suction: number
+}
+
+/** Coat that this slop leaves on dry ware of this wall, film included, mm. */
+export function coatOnDryMm(wall: Wall, side: Side, w: Wetting): number {
+  const draw = drawn(
+    {
+      suction2: wall.sorptivity2 * w.pickUp ** 2 * w.suction ** 2,
+      room: side.cap,
+      coatRoom: 0,
+      resistance: 0,
+    },
+    w.shed,
+    w.cakeResistance / (w.pickUp * w.suction) ** 2,
+    w.seconds,
+  )
+  return draw.intoBody / w.shed + filmMm(w, side.cap - draw.intoBody)
+}
+
+/** Dry coat in the film when the wall has `room` left for its water: in between, part is set and part drains. */
+function filmMm(w: Wetting, room: number): number {
+  const set = w.filmThirstyMm > 0 ? Math.min(1, Math.max(0, room) / (w.shed * w.filmThirstyMm)) : 1
+  return w.filmFullMm + (w.filmThirstyMm - w.filmFullMm) * set
+}
+
+/** What a dip added, dry coat in mm: cast by suction, and dried from the film. */
+export interface Gain {
+  readonly castMm: number
+  readonly filmMm: number
+}
+
+/**
+ * A face goes under and comes out: old coats drink, then the body, then the film settles on top. Water still in an
+ * older film is the first that the body draws, and the new film replaces it.
+ */
+export function wet(wall: Wall, side: Side, w: Wetting): Gain {
+  const other = otherSide(wall, side)
+  const perR2 = w.cakeResistance / (w.pickUp * w.suction) ** 2 / w.shed
+  side.resistance += side.perR2 * side.film
+  side.pickUp = w.pickUp
+  const room = roomBehind(side, other)
+  const coatRoom = side.pore - side.coat
+  const draw = drawn(
+    { suction2: suction2(wall, side, other, w.suction), room, coatRoom, resistance: side.resistance },
+    w.shed,
+    perR2 * w.shed,
+    w.seconds,
+  )
+  const fromOldFilm = Math.min(side.film, draw.intoCoats + draw.intoBody)
+  side.film -= fromOldFilm
+  const cakeMm = (draw.intoCoats + draw.intoBody - fromOldFilm) / w.shed
+  const filmNowMm = filmMm(w, room - draw.intoBody + coatRoom - draw.intoCoats)
+  const gainedFilmMm = Math.max(0, filmNowMm - side.film / w.shed)
+  const gainedMm = cakeMm + gainedFilmMm
+  const pores = (1 - w.cakeSolids) * gainedMm
+  wall.brought += gainedMm * w.shed + pores
+  side.coat += draw.intoCoats + pores
+  side.pore += pores
+  intoBody(side, other, draw.intoBody)
+  side.film += gainedFilmMm * w.shed
+  const refill = Math.min(side.film, Math.max(0, side.pore - side.coat))
+  side.coat += refill
+  side.film -= refill
+  side.coatMm += gainedMm
+  side.resistance += perR2 * w.shed * cakeMm
+  side.perR2 = perR2
+  side.path = draw.intoBody
+  side.need = w.shed * coatOnDryMm(wall, side, w)
+  side.wetted = true
+  side.touchS = Infinity
+  side.thirstyS = Infinity
+  wall.kilnS = Infinity
+  return { castMm: cakeMm, filmMm: gainedFilmMm }
+}
+
+/** A damp sponge leaves `mm` of water; the body takes what it has room for. */
+export function sponge(wall: Wall, side: Side, mm: number): void {
+  const other = otherSide(wall, side)
+  const taken = Math.min(mm, roomBehind(side, other))
+  intoBody(side, other, taken)
+  wall.brought += taken
+  side.thirstyS = Infinity
+  wall.kilnS = Infinity
+}
+
+/** Coats washed off under the tap; the wall is full of water afterwards. */
+export function washOff(wall: Wall): void {
+  const before = waterOf(wall)
+  for (const side of [wall.outside, wall.inside]) {
+    side.film = 0
+    side.coat = 0
+    side.pore = 0
+    side.coatMm = 0
+    side.resistance = 0
+    side.path = 0
+    side.body = side.cap
+    side.touchS = Infinity
+    side.thirstyS = Infinity
+  }
+  wall.kilnS = Infinity
+  wall.brought += waterOf(wall) - before
+}
+
+/** The scale says this piece of wall holds `mm` of water: stores are filled or emptied to that, film first to go. */
+export function setWater(wall: Wall, mm: number): void {
+  const sides = [wall.outside, wall.inside]
+  let over = waterOf(wall) - mm
+  wall.brought -= over
+  for (const side of sides) {
+    const film = Math.max(0, Math.min(side.film, over))
+    side.film -= film
+    over -= film
+  }
+  if (over > 0) {
+    const held = waterOf(wall)
+    const keep = held > 0 ? Math.max(0, 1 - over / held) : 0
+    for (const side of sides) {
+      side.body *= keep
+      side.coat *= keep
+    }
+  } else {
+    let short = -over
+    const roomLeft = sides.reduce((sum, s) => sum + s.cap - s.body + s.pore - s.coat, 0)
+    const part = roomLeft > 0 ? Math.min(1, short / roomLeft) : 0
+    for (const side of sides) {
+      const more = part * (side.cap - side.body + side.pore - side.coat)
+      side.body += part * (side.cap - side.body)
+      side.coat += part * (side.pore - side.coat)
+      short -= more
+    }
+    const target = wall.outside.coatMm >= wall.inside.coatMm ? wall.outside : wall.inside
+    target.film += Math.max(0, short)
+  }
+  for (const side of sides) {
+    side.touchS = Infinity
+    side.thirstyS = Infinity
+  }
+  wall.kilnS = Infinity
+}
