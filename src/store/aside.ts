@@ -1,0 +1,89 @@
+import { crc32 } from '../../shared/crc.ts'
+import { type AnyEvent, examine, type Fault, type JournalRecord } from '../../shared/record.ts'
+import type { Entry, Loaded, Move } from './shelf.ts'
+
+/** Why something was set aside. `displaced`: another record of the same id prevailed. */
+export type AsideReason = Exclude<Fault, 'newer'> | 'displaced'
+
+/** A value set aside: kept as found, out of the fold. */
+export interface Aside {
+  readonly key: string
+  readonly reason: AsideReason
+  readonly value: unknown
+}
+
+/** What was loaded, sorted into what can be folded and what cannot. */
+export interface Sorted<E extends AnyEvent> {
+  readonly records: readonly JournalRecord<E>[]
+  /** Records of a newer program: left where they are. */
+  readonly newer: number
+  /** To be moved out of the journal. */
+  readonly out: readonly Move[]
+  /** To be moved back, as this program can read them. */
+  readonly back: readonly Move[]
+  /** All that is then aside. */
+  readonly aside: readonly Aside[]
+}
+
+const REASONS: readonly string[] = ['shape', 'sum', 'kind', 'displaced']
+
+function textOf(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? ''
+  } catch {
+    return ''
+  }
+}
+
+/** Key in quarantine: says why, and never covers another content of the same key. */
+export const asideKey = (reason: AsideReason, key: string, value: unknown) =>
+  `${reason}~${key}~${crc32(textOf(value)).toString(36)}`
+
+function reasonOf(key: string): AsideReason {
+  const [reason] = key.split('~')
+  return REASONS.includes(reason ?? '') ? (reason as AsideReason) : 'shape'
+}
+
+/** Sorts journal values by whether they can be folded. */
+export function sortOut<E extends AnyEvent>(
+  entries: readonly Entry[],
+  isEvent: (event: AnyEvent) => boolean,
+): Omit<Sorted<E>, 'back'> {
+  const records: JournalRecord<E>[] = []
+  const out: Move[] = []
+  const aside: Aside[] = []
+  let newer = 0
+  for (const [key, value] of entries) {
+    const examined = examine<E>(value, isEvent)
+    if ('record' in examined && examined.record.id === key) records.push(examined.record)
+    else if ('fault' in examined && examined.fault === 'newer') newer++
+    else {
+      const reason = 'record' in examined || examined.fault === 'newer' ? 'shape' : examined.fault
+      const to = asideKey(reason, key, value)
+      out.push({ from: key, to, value })
+      aside.push({ key: to, reason, value })
+    }
+  }
+  return { records, newer, out, aside }
+}
+
+/** Sorts all that was loaded; what was set aside by a program that knew less comes back. */
+export function sortLoaded<E extends AnyEvent>(
+  { journal, aside }: Loaded,
+  isEvent: (event: AnyEvent) => boolean,
+): Sorted<E> {
+  const sorted = sortOut<E>(journal, isEvent)
+  const known = new Set(sorted.records.map((record) => record.id))
+  const records = [...sorted.records]
+  const back: Move[] = []
+  const staying: Aside[] = []
+  for (const [key, value] of aside) {
+    const reason = reasonOf(key)
+    const examined = examine<E>(value, isEvent)
+    if (reason !== 'displaced' && 'record' in examined && !known.has(examined.record.id)) {
+      back.push({ from: key, to: examined.record.id, value })
+      records.push(examined.record)
+    } else staying.push({ key, reason, value })
+  }
+  return { ...sorted, records, back, aside: [...staying, ...sorted.aside] }
+}

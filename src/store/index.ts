@@ -1,0 +1,53 @@
+/** The public face of the store. */
+import { type Database, openDatabase } from '../../shared/database.ts'
+import type { AnyEvent } from '../../shared/record.ts'
+import type { Channel, Journal, TabMessage } from './contract.ts'
+import { loadJournal } from './journal.ts'
+import { databaseShelf } from './shelf.ts'
+import { openSpill } from './spill.ts'
+import { nameWriter } from './writer.ts'
+
+export type { Aside, AsideReason } from './aside.ts'
+export type { Appended, Change, Journal, MergeReport, Opening } from './contract.ts'
+export { WIPE_WORD } from './contract.ts'
+export { onKnock, takeKnocks } from './knocks.ts'
+export type { SaveStatus } from './saver.ts'
+
+const CHANNEL = 'bucketside-journal'
+
+export interface JournalOptions {
+  /** Tells whether an event is of a kind that this program folds. */
+  isEvent(event: AnyEvent): boolean
+  /** An older page in another tab keeps the database: ask for it to be closed. */
+  onBlocked?(): void
+  /** A newer program took over in another tab: ask for this page to be opened anew. */
+  onStale?(): void
+}
+
+export interface OpenedJournal<E extends AnyEvent> extends Journal<E> {
+  readonly database: Database
+}
+
+/** Opens this phone's journal. Never rejects: see {@link Journal.opening} for how it went. */
+export async function openJournal<E extends AnyEvent>(options: JournalOptions): Promise<OpenedJournal<E>> {
+  const database = openDatabase(options)
+  const ports = {
+    shelf: databaseShelf(database),
+    spill: openSpill(() => localStorage),
+    channel: tabChannel(),
+    writer: nameWriter(database),
+  }
+  const journal = await loadJournal<E>(ports, (event) => options.isEvent(event))
+  return Object.assign(journal, { database })
+}
+
+function tabChannel(): Channel {
+  const channel = new BroadcastChannel(CHANNEL)
+  return {
+    post: (message) => channel.postMessage(message),
+    listen(listener) {
+      channel.onmessage = (event: MessageEvent<TabMessage>) => listener(event.data)
+    },
+    close: () => channel.close(),
+  }
+}

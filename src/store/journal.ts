@@ -1,0 +1,193 @@
+import {
+  type AnyEvent,
+  compareRecords,
+  createRecords,
+  examine,
+  type JournalRecord,
+} from '../../shared/record.ts'
+import { asideKey, sortLoaded, sortOut } from './aside.ts'
+import { type Change, type Journal, type JournalPorts, type Opening, WIPE_WORD } from './contract.ts'
+import { createSaver } from './saver.ts'
+import type { Entry } from './shelf.ts'
+import { unite } from './union.ts'
+
+const UNTOUCHED: Opening = { aside: [], lost: [], newer: 0, recovered: 0, failure: null }
+
+/** Values under the ids they claim. */
+const keyed = (values: readonly unknown[]): Entry[] =>
+  values.map((value) => [String((value as { id?: unknown } | null)?.id ?? ''), value])
+
+/**
+ * Opens the journal on its ports: loads it, sets aside what cannot be read, takes back what was spilled. Never
+ * rejects. There is no snapshot: reading and checking 10,000 records is faster than keeping one honest.
+ */
+export async function loadJournal<E extends AnyEvent>(
+  ports: JournalPorts,
+  isEvent: (event: AnyEvent) => boolean,
+): Promise<Journal<E>> {
+  type R = JournalRecord<E>
+  const { shelf, spill, channel } = ports
+  let writer = ''
+  let records: readonly R[] = []
+  let readOnly = false
+  let seq = 0
+  let opening = UNTOUCHED
+  const listeners = new Set<(change: Change<E>) => void>()
+  const tell = (change: Change<E>) => {
+    for (const listener of listeners) listener(change)
+  }
+
+  const saver = createSaver<R>({
+    write: (values) => shelf.write(values),
+    spill: (values) => spill.keep(writer, values),
+    changed: (status) => tell({ kind: 'status', status }),
+  })
+
+  const becomeStale = () => {
+    if (readOnly) return
+    readOnly = true
+    tell({ kind: 'stale' })
+  }
+
+  /** Adds to the fold. Returns what was new, and sets aside what lost against another content of its id. */
+  const takeIn = async (incoming: readonly R[]) => {
+    const last = records.at(-1)
+    const united = unite(records, incoming)
+    records = united.records
+    const [first] = united.added
+    if (first) {
+      const atEnd = !last || compareRecords(last, first) < 0
+      tell({ kind: 'records', records: united.added, atEnd })
+    }
+    const kept = united.displaced.map((value) => [asideKey('displaced', value.id, value), value] as const)
+    if (kept.length > 0) await shelf.keepAside(kept)
+    return united
+  }
+
+  const load = async () => {
+    const loaded = await shelf.load()
+    const sorted = sortLoaded<E>(loaded, isEvent)
+    readOnly = sorted.newer > 0 || (await shelf.isNewer())
+    opening = { ...opening, aside: sorted.aside, lost: loaded.lost, newer: sorted.newer, failure: null }
+    await takeIn(sorted.records)
+    if (readOnly) return
+    if (sorted.out.length > 0) await shelf.move(sorted.out, 'quarantine')
+    if (sorted.back.length > 0) await shelf.move(sorted.back, 'journal')
+  }
+
+  /** Takes in what earlier lives of the page could not store; their lines go once it is durable. */
+  const recover = async () => {
+    for (const [owner, values] of spill.left()) {
+      const { records: read, aside } = sortOut<E>(keyed(values), isEvent)
+      const { added } = await takeIn(read)
+      opening = {
+        ...opening,
+        recovered: opening.recovered + added.length,
+        aside: [...opening.aside, ...aside],
+      }
+      shelf
+        .keepAside(aside.map(({ key, value }) => [key, value]))
+        .then(() => saver.save(added))
+        .then(() => spill.keep(owner, []))
+        .catch(() => {})
+    }
+  }
+
+  const start = async () => {
+    await load().catch((error) => {
+      opening = { ...opening, failure: String((error as Error | null)?.name ?? error) }
+    })
+    if (!readOnly) await recover()
+  }
+
+  const requireWritable = () => {
+    if (readOnly) throw new Error('The journal was written by a newer program and can only be read')
+  }
+
+  channel.listen((message) => {
+    if (message.kind === 'wiped') {
+      records = []
+      return tell({ kind: 'wiped' })
+    }
+    const { records: read, newer } = sortOut<E>(keyed(message.records), isEvent)
+    if (newer > 0) becomeStale()
+    takeIn(read).catch(() => {})
+  })
+
+  writer = await ports.writer
+  await start()
+
+  return {
+    get records() {
+      return records
+    },
+    get opening() {
+      return opening
+    },
+    get readOnly() {
+      return readOnly
+    },
+    get status() {
+      return saver.status
+    },
+    append(events, stamp) {
+      requireWritable()
+      // A hybrid logical clock (doi:10.1007/978-3-319-14472-6_2): later than all that was seen, and near the
+      // wall clock, so that what two phones did apart falls into place by time when they meet.
+      const order = Math.max(Math.floor(stamp.at), (records.at(-1)?.order ?? 0) + 1)
+      const made = createRecords(events, { writer, seq: seq + 1, order }, stamp)
+      seq += made.length
+      records = [...records, ...made]
+      tell({ kind: 'records', records: made, atEnd: true })
+      const saved = saver.save(made).then(() => channel.post({ kind: 'records', records: made }))
+      return { records: made, saved }
+    },
+    async refresh() {
+      if (opening.failure !== null) return start()
+      const known = new Set(records.map((record) => record.id))
+      const unseen = (await shelf.keys()).filter((key) => !known.has(key))
+      if (unseen.length === 0) return
+      const { records: read, newer } = sortOut<E>(keyed(await shelf.fetch(unseen)), isEvent)
+      if (newer > 0) becomeStale()
+      await takeIn(read)
+    },
+    async merge(candidates) {
+      requireWritable()
+      const faults = { faulty: 0, newer: 0 }
+      const read: R[] = []
+      for (const candidate of candidates) {
+        const examined = examine<E>(candidate, isEvent)
+        if ('record' in examined) read.push(examined.record)
+        else if (examined.fault === 'newer') faults.newer++
+        else faults.faulty++
+      }
+      const { added, displaced } = await takeIn(read)
+      if (added.length > 0) {
+        await saver.save(added)
+        channel.post({ kind: 'records', records: added })
+      }
+      const known = read.length - added.length - displaced.filter((record) => read.includes(record)).length
+      return { added: added.length, known, displaced: displaced.length, ...faults }
+    },
+    async wipe(word) {
+      requireWritable()
+      if (word !== WIPE_WORD) throw new RangeError(`word: ${word}, ${WIPE_WORD} is wanted`)
+      saver.forget()
+      await shelf.empty()
+      for (const owner of spill.left().keys()) spill.keep(owner, [])
+      records = []
+      opening = UNTOUCHED
+      channel.post({ kind: 'wiped' })
+      tell({ kind: 'wiped' })
+    },
+    retry: () => saver.retry(),
+    subscribe(listener) {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    close() {
+      channel.close()
+      shelf.close()
+    },
+  }
+}

@@ -1,0 +1,106 @@
+import { clear, delMany, entries, get, getMany, keys, setMany } from 'idb-keyval'
+import type { Database } from '../../shared/database.ts'
+
+/** What the journal needs of storage: the one thing tests replace. */
+export interface Shelf {
+  /** Everything in the journal and everything set aside. `lost` are keys whose value the browser cannot read. */
+  load(): Promise<Loaded>
+  /** True when a newer program made what is stored. */
+  isNewer(): Promise<boolean>
+  /** Keys of the journal. */
+  keys(): Promise<string[]>
+  /** Values of the journal by key; missing ones left out. */
+  fetch(keys: readonly string[]): Promise<unknown[]>
+  /** All or none, durable when it resolves. Writing the same again changes nothing. */
+  write(values: readonly { readonly id: string }[]): Promise<void>
+  /** Moves values out of the journal into quarantine, or back. */
+  move(moves: readonly Move[], to: 'quarantine' | 'journal'): Promise<void>
+  /** Adds to quarantine what never was in the journal, or no longer is. */
+  keepAside(kept: readonly Entry[]): Promise<void>
+  /** Empties the journal and what was set aside. */
+  empty(): Promise<void>
+  close(): void
+}
+
+export type Entry = readonly [key: string, value: unknown]
+
+export interface Move {
+  readonly from: string
+  readonly to: string
+  readonly value: unknown
+}
+
+export interface Loaded {
+  readonly journal: readonly Entry[]
+  readonly aside: readonly Entry[]
+  readonly lost: readonly string[]
+}
+
+/** The shelf on a database of ours. */
+export function databaseShelf(database: Database): Shelf {
+  const journal = database.store('journal')
+  const quarantine = database.store('quarantine')
+
+  const loadJournal = async (): Promise<Omit<Loaded, 'aside'>> => {
+    try {
+      return { journal: await entries<string, unknown>(journal), lost: [] }
+    } catch (error) {
+      const known = await keys<string>(journal).catch(() => null)
+      if (known === null) throw error
+      // One unreadable value fails a reading of them all: take them singly.
+      const read: Entry[] = []
+      const lost: string[] = []
+      for (const key of known) {
+        try {
+          read.push([key, await get(key, journal)])
+        } catch {
+          lost.push(key)
+        }
+      }
+      return { journal: read, lost }
+    }
+  }
+
+  return {
+    async load() {
+      const [{ journal: read, lost }, aside] = await Promise.all([
+        loadJournal(),
+        entries<string, unknown>(quarantine).catch(() => []),
+      ])
+      return { journal: read, lost, aside }
+    },
+    isNewer: () => database.isNewer(),
+    keys: () => keys<string>(journal),
+    async fetch(wanted) {
+      const values: unknown[] = await getMany([...wanted], journal)
+      return values.filter((value) => value !== undefined)
+    },
+    write: (values) =>
+      setMany(
+        values.map((value) => [value.id, value]),
+        journal,
+      ),
+    async move(moves, to) {
+      const [source, target] = to === 'journal' ? [quarantine, journal] : [journal, quarantine]
+      // Two transactions: torn between them, a value is in both places, which the next opening mends.
+      await setMany(
+        moves.map((move) => [move.to, move.value]),
+        target,
+      )
+      await delMany(
+        moves.map((move) => move.from),
+        source,
+      )
+    },
+    keepAside: (kept) =>
+      setMany(
+        kept.map(([key, value]) => [key, value]),
+        quarantine,
+      ),
+    async empty() {
+      await clear(journal)
+      await clear(quarantine)
+    },
+    close: () => database.close(),
+  }
+}

@@ -1,0 +1,39 @@
+import { update } from 'idb-keyval'
+import type { Database } from '../../shared/database.ts'
+
+const LETTERS = 'abcdefghijklmnopqrstuvwxyz0123456789'
+/** 36^8 is 2.8e12: ten thousand openings on one phone collide with a chance of 2e-5. */
+const LENGTH = 8
+/** The largest multiple of 36 in a byte: beyond it some letters would be likelier. */
+const FAIR_BYTES = 252
+
+/** Random letters and digits, all equally likely. */
+function randomName(): string {
+  let name = ''
+  while (name.length < LENGTH) {
+    const [byte] = crypto.getRandomValues(new Uint8Array(1))
+    if (byte! < FAIR_BYTES) name += LETTERS[byte! % LETTERS.length]
+  }
+  return name
+}
+
+/**
+ * A writer's name: this phone's, then one for this opening. So tabs never give out the same id, a record's
+ * key is fixed before it is written, and writing it again is harmless.
+ */
+export async function nameWriter(database: Database): Promise<string> {
+  let phone = randomName()
+  try {
+    await update<string>(
+      'phone',
+      (known) => {
+        phone = known ?? phone
+        return phone
+      },
+      database.store('local'),
+    )
+  } catch {
+    // Without storage the phone has a new name each time, which harms nothing.
+  }
+  return `${phone}.${randomName()}`
+}
