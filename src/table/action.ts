@@ -27,7 +27,7 @@ export type Action =
   // Other and put right
   | { readonly do: 'take-back' }
   | { readonly do: 'put-back' }
-  | { readonly do: 'pick'; readonly potId: string }
+  | { readonly do: 'pick'; readonly potId: string; readonly bucketId?: string }
   | { readonly do: 'told'; readonly potId: string; readonly agoMin: number }
   | { readonly do: 'held-longer'; readonly dipId: string; readonly byS: number }
   | { readonly do: 'held-exactly'; readonly dipId: string; readonly holdS: number }

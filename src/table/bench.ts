@@ -1,8 +1,8 @@
 import type { Armed, Card, Decant, Due, HeldLine } from './card.ts'
-import { collarPour } from './collar.ts'
+import { decantFor } from './collar.ts'
 import { forecastOf } from './forecast.ts'
 import { lastDip, planOf } from './plan.ts'
-import type { DipState, PotState, Table } from './state.ts'
+import type { BucketState, DipState, PotState, Table } from './state.ts'
 import { nextBucket } from './steps.ts'
 import { warningsFor } from './warnings.ts'
 import { type AtStep, coatFrom, isFresh, isStale, nextWork, stepsOf, type Work, waitingFor } from './work.ts'
@@ -123,7 +123,13 @@ function workCard(table: Table, steps: readonly AtStep[], work: Work, now: numbe
       }
     }
     case 'dip':
-      return dipCard(table, steps, work.pot, work.bucketId, now)
+      return (
+        dipCard(table, steps, work.pot, work.bucketId, now) ?? {
+          kind: 'stuck',
+          potId: work.pot.facts.potId,
+          why: 'no-bucket',
+        }
+      )
     case 'wax':
     case 'wipe': {
       const potId = work.pot.facts.potId
@@ -152,13 +158,14 @@ function dipCard(
   now: number,
 ): Card | undefined {
   const from = coatFrom(table, pot, bucketId)
-  if (!from) return undefined
+  const bucket = table.buckets[bucketId]
+  if (!from || !bucket) return undefined
   const { collar } = table
   if (collar && collar.bucketId !== bucketId) return returnCard(table, now)
   const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
   const potId = pot.facts.potId
   if (!isFresh(table, bucketId, now) || needsDecant) {
-    const decant = needsDecant ? decantFor(table, steps, bucketId, pot) : undefined
+    const decant = needsDecant ? mostDecant(table, steps, bucket, pot) : undefined
     return {
       kind: 'stir',
       bucketId,
@@ -196,7 +203,8 @@ const agoMs = (table: Table, bucketId: string, now: number): number | undefined 
 }
 
 /** Enough for the pot among those waiting for a collar that needs most. */
-function decantFor(table: Table, steps: readonly AtStep[], bucketId: string, first: PotState): Decant {
+function mostDecant(table: Table, steps: readonly AtStep[], bucket: BucketState, first: PotState): Decant {
+  const { bucketId } = bucket.facts
   const pots = steps
     .filter(
       ({ pot, step }) => (step.is === 'dip' || step.is === 'touch') && nextBucket(table, pot) === bucketId,
@@ -205,7 +213,7 @@ function decantFor(table: Table, steps: readonly AtStep[], bucketId: string, fir
   return [first, ...pots]
     .flatMap((pot) => {
       const cover = coatFrom(table, pot, bucketId)?.plan.cover
-      return cover?.kind === 'collar' ? [collarPour(table, pot.facts, cover.depthMm)] : []
+      return cover?.kind === 'collar' ? [decantFor(table, pot.facts, cover.depthMm, bucket.gramsPerMl)] : []
     })
     .reduce((most, pour) => (pour.litres > most.litres ? pour : most))
 }

@@ -22,6 +22,8 @@ export interface Armed {
 export interface Decant {
   readonly litres: number
   readonly levelMm: number
+  /** The rim has no room in the vessel. */
+  readonly narrow: boolean
 }
 
 interface Base {

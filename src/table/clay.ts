@@ -1,13 +1,13 @@
 import type { AirFacts, BucketFacts, CoverFacts, Draught, PotFacts } from '../../shared/nouns.ts'
 import type { Air, Body, Cover, Profile, Slip } from '../engine/contract.ts'
-import { DEFAULT_BODY, defaultSlip, outlineOf, pickUpFromPin } from '../engine/index.ts'
+import { DEFAULT_BODY, defaultSlip, outlineOf, pickUpFromPin, skirtTopMm } from '../engine/index.ts'
 import { DEFAULT_AIR } from './defaults.ts'
 import type { AirSpell, BucketState, Table } from './state.ts'
 
 /** Air speed at the pots by how it feels, m/s; assumptions bracketed by indoor-air practice. */
 const SPEED_MPS: Record<Draught, number> = { still: 0.08, room: 0.15, window: 0.5, fan: 1.5, fanClose: 3 }
 
-const SEA_LEVEL_PA = 101_325
+export const SEA_LEVEL_PA = 101_325
 
 export const airOf = (facts: AirFacts): Air => ({
   tempC: facts.tempC,
@@ -55,24 +55,11 @@ export function slipOf(bucket: BucketState, gramsPerMl: number): Slip {
   return { ...slip, pickUpFactor: factor }
 }
 
-/** Skirt: from the foot line to 20 mm above it, or to the belly's widest point if lower. */
-const SKIRT_MM = 20
-
-export function skirtTopMm(pot: PotFacts): number {
-  const top = pot.shape.footLineMm + SKIRT_MM
-  const bellyUp = pot.shape.bellyUpMm
-  return Math.min(
-    top,
-    bellyUp !== undefined && bellyUp > pot.shape.footLineMm ? bellyUp : top,
-    pot.shape.heightMm / 2,
-  )
-}
-
 /** A coat's cover on this very pot. A full dip of a pot whose inside was poured reaches the outside only. */
 export function coverOn(pot: PotFacts, cover: CoverFacts): Cover {
   switch (cover.kind) {
     case 'toSkirt':
-      return { kind: 'downTo', edgeUpMm: skirtTopMm(pot) }
+      return { kind: 'downTo', edgeUpMm: skirtTopMm(profileOf(pot)) }
     case 'full':
       return pot.pourInsideFirst ? { kind: 'upTo', edgeUpMm: pot.shape.heightMm } : cover
     case 'downTo':

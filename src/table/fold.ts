@@ -11,15 +11,18 @@ export function fold(events: readonly Stamped[]): Table {
   const out = takenBack(events)
   let table = EMPTY_TABLE
   for (const stamped of events) if (!out.has(stamped.hit)) table = reduce(table, stamped)
-  return table
+  const lastTakenBack = [...out].at(-1)
+  return lastTakenBack === undefined ? table : { ...table, lastTakenBack }
 }
 
-/** The hits that stand as taken back. */
+/** The hits that stand as taken back, the latest last. */
 export function takenBack(events: readonly Stamped[]): ReadonlySet<string> {
   const out = new Set<string>()
   for (const { event } of events) {
-    if (event.kind === 'taken-back') out.add(event.hit)
-    else if (event.kind === 'put-back') out.delete(event.hit)
+    if (event.kind === 'taken-back') {
+      out.delete(event.hit)
+      out.add(event.hit)
+    } else if (event.kind === 'put-back') out.delete(event.hit)
   }
   return out
 }

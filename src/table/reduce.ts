@@ -168,8 +168,13 @@ function dipped(table: Table, event: DipEvent, hit: string, at: number): Table {
     unstirred: event.unstirred,
     unsure: false,
   }
-  return { ...withPot(unpicked(table), { ...pot, dips: [...pot.dips, dip] }), openBucket: event.bucketId }
+  return {
+    ...withPot(unpicked(table), { ...pot, dips: byOut([...pot.dips, dip]) }),
+    openBucket: event.bucketId,
+  }
 }
+
+const byOut = (dips: readonly DipState[]): DipState[] => [...dips].sort((a, b) => a.outAt - b.outAt)
 
 function unpicked(table: Table): Table {
   const { picked: _done, ...rest } = table
@@ -217,8 +222,7 @@ function corrected(table: Table, event: Extract<TableEvent, { kind: 'dip-correct
   })
   const target = event.potId === undefined ? undefined : mended.pots[event.potId]
   if (!moved || !target) return moved ? table : mended
-  const dips = [...target.dips, moved].sort((a, b) => a.outAt - b.outAt)
-  return withPot(mended, { ...target, dips })
+  return withPot(mended, { ...target, dips: byOut([...target.dips, moved]) })
 }
 
 function touched(table: Table, potIds: readonly string[], dry: boolean, at: number): Table {
@@ -237,6 +241,6 @@ function nameHit(table: Table, event: TableEvent, hit: string, at: number): Tabl
   if (UNNAMED.has(event.kind) || ('implied' in event && event.implied)) return table
   const potId = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
   const bucketId = 'bucketId' in event ? event.bucketId : undefined
-  const line: HitLine = { hit, at, kind: event.kind, potId, bucketId, takenBack: false }
+  const line: HitLine = { hit, at, kind: event.kind, potId, bucketId }
   return { ...table, hits: [...table.hits.filter((h) => h.hit !== hit), line].slice(-HITS_KEPT) }
 }

@@ -1,3 +1,4 @@
+import type { EventKind } from '../../shared/events.ts'
 import type {
   AirFacts,
   BoardFacts,
@@ -71,10 +72,9 @@ export interface HitLine {
   readonly hit: string
   readonly at: number
   /** The event that names the hit. */
-  readonly kind: string
+  readonly kind: EventKind
   readonly potId?: string
   readonly bucketId?: string
-  readonly takenBack: boolean
 }
 
 /** The whole table: a fold of the journal. */
@@ -93,6 +93,8 @@ export interface Table {
   readonly demo: boolean
   /** Sum of the phone clock's jumps, ms. */
   readonly skewMs: number
-  /** The latest hits of the bench, newest last, at most a few; for take back and put back. */
+  /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
   readonly hits: readonly HitLine[]
+  /** The hit taken back last and not put back since. */
+  readonly lastTakenBack?: string
 }

@@ -1,0 +1,25 @@
+import type { PotFacts } from '../../shared/nouns.ts'
+import { collarPour } from '../engine/collar.ts'
+import type { Decant } from './card.ts'
+import { profileOf, SEA_LEVEL_PA } from './clay.ts'
+import type { Table } from './state.ts'
+
+/** Rim to the vessel's floor at the deepest, mm. Assumption. */
+const FLOOR_GAP_MM = 10
+/** A collar vessel is low and straight; higher than any collar and gap. Assumption. */
+const VESSEL_HIGH_MM = 400
+
+/** What to pour into the collar vessel so that this rim goes in `depthMm` deep. */
+export function decantFor(table: Table, pot: PotFacts, depthMm: number, gramsPerMl: number): Decant {
+  const wideMm = table.settings.collarVesselMm
+  const pour = collarPour({
+    vessel: { heightMm: VESSEL_HIGH_MM, floorWideMm: wideMm, mouthWideMm: wideMm },
+    profile: profileOf(pot),
+    collarMm: Math.min(depthMm, pot.shape.heightMm),
+    floorGapMm: FLOOR_GAP_MM,
+    gramsPerMl,
+    pressurePa: SEA_LEVEL_PA,
+    takesMl: 0,
+  })
+  return { litres: pour.pourMl / 1000, levelMm: pour.lineMm, narrow: pour.misfit === 'narrow' }
+}

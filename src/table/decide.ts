@@ -1,0 +1,165 @@
+import type { TableEvent } from '../../shared/events.ts'
+import type { Action, Refusal } from './action.ts'
+import { arrange } from './arrange.ts'
+import { inHand } from './bench.ts'
+import { lowerS } from './clay.ts'
+import { outOfRange } from './limits.ts'
+import { lastDip, nextCoat, planOf } from './plan.ts'
+import { putRight } from './put-right.ts'
+import type { PotState, Table } from './state.ts'
+import { coatFrom, isFresh, stepsOf } from './work.ts'
+
+/** Moment and identity of a hit: `at` is the phone's epoch ms at touch-down, `hit` is unique on all phones. */
+export interface Stamp {
+  readonly at: number
+  readonly hit: string
+}
+
+/** Events to append as one, in order, or why nothing happens. */
+export type Decision = { readonly events: readonly TableEvent[] } | { readonly refusal: Refusal }
+
+const NOTHING: Decision = { refusal: { code: 'nothing-to-do' } }
+const refuse = (code: Refusal['code'], facts?: Refusal['facts']): Decision => ({ refusal: { code, facts } })
+
+/** What follows from an action on this table at this moment. Pure: nothing is stored here. */
+export function decide(table: Table, action: Action, stamp: Stamp): Decision {
+  const now = stamp.at - table.skewMs
+  switch (action.do) {
+    case 'waxed':
+    case 'wiped':
+      return onPot(table, action.potId, () => ({
+        events: [{ kind: action.do, potId: action.potId, implied: false }],
+      }))
+    case 'stirred':
+      if (!table.buckets[action.bucketId]) return refuse('unknown-bucket')
+      return {
+        events: [
+          ...feetImplied(table, now),
+          { kind: 'stirred', bucketId: action.bucketId },
+          ...(action.decantLitres === undefined
+            ? []
+            : [{ kind: 'decanted' as const, bucketId: action.bucketId, litres: action.decantLitres }]),
+        ],
+      }
+    case 'start':
+      return start(table, action, stamp, now)
+    case 'cancel-count':
+      return onDip(table, action.dipId, (dip) =>
+        now >= dip.underAt - dip.lowerS * 1000
+          ? refuse('not-counting')
+          : { events: [{ kind: 'count-cancelled', dipId: action.dipId }] },
+      )
+    case 'stop':
+      return onDip(table, action.dipId, (dip) => {
+        if (now >= dip.outAt) return refuse('not-counting')
+        const holdS = Math.max(0, Math.round((now - dip.underAt) / 100) / 10)
+        const outAt = Math.max(now, dip.underAt) + table.skewMs
+        return { events: [{ kind: 'count-stopped', dipId: action.dipId, holdS, outAt }] }
+      })
+    case 'sponged':
+      return onPot(table, action.potId, (pot) =>
+        lastDip(pot)
+          ? { events: [{ kind: 'sponged', potId: action.potId, implied: false }] }
+          : refuse('not-its-step'),
+      )
+    case 'touched':
+      return touched(table, action.potIds, action.dry, now)
+    case 'foot-signed':
+      return onPot(table, action.potId, (pot) =>
+        nextCoat(pot) < planOf(table, pot).length
+          ? refuse('not-its-step')
+          : { events: [...feetImplied(table, now), { kind: 'foot-signed', potId: action.potId }] },
+      )
+    case 'returned':
+      return table.collar?.bucketId === action.bucketId
+        ? { events: [{ kind: 'returned', bucketId: action.bucketId }] }
+        : NOTHING
+    case 'hold':
+      return table.heldSince === undefined ? { events: [{ kind: 'held' }] } : NOTHING
+    case 'resume':
+      return table.heldSince === undefined ? NOTHING : { events: [{ kind: 'resumed' }] }
+    default:
+      return putRight(table, action, stamp) ?? arrange(table, action, stamp)
+  }
+}
+
+export function onPot(table: Table, potId: string, then: (pot: PotState) => Decision): Decision {
+  const pot = table.pots[potId]
+  return pot && !pot.gone ? then(pot) : refuse('unknown-pot')
+}
+
+export function onDip(
+  table: Table,
+  dipId: string,
+  then: (dip: PotState['dips'][number], pot: PotState) => Decision,
+): Decision {
+  for (const pot of Object.values(table.pots)) {
+    const dip = pot.dips.find((d) => d.dipId === dipId)
+    if (dip) return then(dip, pot)
+  }
+  return refuse('unknown-dip')
+}
+
+/** Going on to something else implies that the pot in the hands was sponged and set down. */
+export function feetImplied(table: Table, now: number): TableEvent[] {
+  const hand = inHand(stepsOf(table, now))
+  if (!hand) return []
+  const potId = hand.pot.facts.potId
+  return [
+    { kind: 'sponged', potId, implied: true },
+    { kind: 'set-down', potId, implied: true },
+  ]
+}
+
+function start(table: Table, action: Extract<Action, { do: 'start' }>, stamp: Stamp, now: number): Decision {
+  return onPot(table, action.potId, (pot) => {
+    if (table.heldSince !== undefined) return refuse('held')
+    const steps = stepsOf(table, now)
+    if (steps.some(({ step }) => step.is === 'count')) return refuse('counting')
+    const step = steps.find((at) => at.pot === pot)?.step
+    const bucketId =
+      table.picked?.potId === action.potId && table.picked.bucketId !== undefined
+        ? table.picked.bucketId
+        : planOf(table, pot)[nextCoat(pot)]?.bucketId
+    const bucket = bucketId === undefined ? undefined : table.buckets[bucketId]
+    const from = bucketId === undefined ? undefined : coatFrom(table, pot, bucketId)
+    if (!bucketId || !bucket || !from) return refuse('unknown-bucket')
+    if (step?.is === 'stuck') return refuse('not-its-step')
+    if (from.hasIt && !action.again) return refuse('has-it-already', { number: pot.facts.number })
+    if (!action.unstirred && !isFresh(table, bucketId, now)) return refuse('stir-first')
+    const wrong = outOfRange('holdS', from.plan.holdS)
+    if (wrong) return { refusal: wrong }
+    const { leadInS } = table.settings
+    const lower = lowerS(table, pot.facts, from.plan.cover)
+    const events: TableEvent[] = feetImplied(table, now)
+    // A hit on START of a coat that nobody touched says that it was dry.
+    if (step?.is === 'touch') events.push({ kind: 'touched', potIds: [action.potId], dry: true })
+    events.push({
+      kind: 'dipped',
+      dipId: stamp.hit,
+      potId: action.potId,
+      coat: from.coat,
+      bucketId,
+      cover: from.plan.cover,
+      gramsPerMl: bucket.gramsPerMl,
+      leadS: leadInS,
+      lowerS: lower,
+      holdS: from.plan.holdS,
+      outAt: stamp.at + (leadInS + lower + from.plan.holdS) * 1000,
+      unstirred: !isFresh(table, bucketId, now),
+      told: false,
+    })
+    return { events }
+  })
+}
+
+function touched(table: Table, potIds: readonly string[], dry: boolean, now: number): Decision {
+  const known = potIds.filter((potId) => {
+    const pot = table.pots[potId]
+    return pot && !pot.gone && lastDip(pot)
+  })
+  if (known.length === 0) return NOTHING
+  const hand = inHand(stepsOf(table, now))
+  const feet = hand && known.includes(hand.pot.facts.potId) ? feetImplied(table, now) : []
+  return { events: [...feet, { kind: 'touched', potIds: known, dry }] }
+}

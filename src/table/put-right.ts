@@ -1,0 +1,147 @@
+import type { TableEvent } from '../../shared/events.ts'
+import type { CoatFacts } from '../../shared/nouns.ts'
+import type { Action } from './action.ts'
+import { type Decision, onDip, onPot, type Stamp } from './decide.ts'
+import { outOfRange } from './limits.ts'
+import { coatsOn, nextCoat, planOf } from './plan.ts'
+import type { Table } from './state.ts'
+
+/** Repairs of slips: events that mend what the journal says, never erase it. Undefined: not such an action. */
+export function putRight(table: Table, action: Action, stamp: Stamp): Decision | undefined {
+  switch (action.do) {
+    case 'take-back': {
+      const hit = table.hits.at(-1)
+      return hit
+        ? { events: [{ kind: 'taken-back', hit: hit.hit }] }
+        : { refusal: { code: 'nothing-to-take-back' } }
+    }
+    case 'put-back':
+      return table.lastTakenBack === undefined
+        ? { refusal: { code: 'nothing-to-put-back' } }
+        : { events: [{ kind: 'put-back', hit: table.lastTakenBack }] }
+    case 'pick':
+      return onPot(table, action.potId, () =>
+        action.bucketId !== undefined && !table.buckets[action.bucketId]
+          ? { refusal: { code: 'unknown-bucket' } }
+          : { events: [{ kind: 'picked', potId: action.potId, bucketId: action.bucketId }] },
+      )
+    case 'told':
+      return told(table, action, stamp)
+    case 'settle-dose':
+      return onDip(table, action.dipId, () => ({
+        events: [{ kind: 'dose-settled', dipId: action.dipId }],
+      }))
+    case 'dose-unsure':
+      return onDip(table, action.dipId, (dip) =>
+        dip.unsure || dip.how !== 'planned'
+          ? { refusal: { code: 'nothing-to-do' } }
+          : { events: [{ kind: 'dose-unsure', dipId: action.dipId }] },
+      )
+    case 'held-longer':
+      return onDip(table, action.dipId, (dip) => holdOf(action.dipId, dip.holdS + action.byS))
+    case 'held-exactly':
+      return onDip(table, action.dipId, () => holdOf(action.dipId, action.holdS))
+    case 'was-earlier': {
+      const wrong = outOfRange('agoMin', action.byMin)
+      if (wrong) return { refusal: wrong }
+      return onDip(table, action.dipId, (dip) => ({
+        events: [
+          {
+            kind: 'dip-corrected',
+            dipId: action.dipId,
+            outAt: dip.outAt + table.skewMs - action.byMin * 60_000,
+          },
+        ],
+      }))
+    }
+    case 'was-other-pot':
+      return onDip(table, action.dipId, () =>
+        onPot(table, action.potId, () => ({
+          events: [{ kind: 'dip-corrected', dipId: action.dipId, potId: action.potId }],
+        })),
+      )
+    case 'was-other-bucket':
+      return onDip(table, action.dipId, () =>
+        table.buckets[action.bucketId]
+          ? { events: [{ kind: 'dip-corrected', dipId: action.dipId, bucketId: action.bucketId }] }
+          : { refusal: { code: 'unknown-bucket' } },
+      )
+    case 'wash-off':
+      return onPot(table, action.potId, () => ({ events: [{ kind: 'washed-off', potId: action.potId }] }))
+    case 'keep-going':
+      return onPot(table, action.potId, (pot) => ({
+        events: [{ kind: 'plan-changed', potId: action.potId, coats: asDipped(table, pot.facts.potId) }],
+      }))
+    case 'count-coats':
+      return onPot(table, action.potId, (pot) =>
+        action.coats !== null && (action.coats < 0 || action.coats > planOf(table, pot).length)
+          ? {
+              refusal: {
+                code: 'out-of-range',
+                field: 'coats',
+                facts: { value: action.coats, least: 0, most: planOf(table, pot).length },
+              },
+            }
+          : { events: [{ kind: 'coats-counted', potId: action.potId, coats: action.coats }] },
+      )
+    case 'gone':
+      return onPot(table, action.potId, () => ({ events: [{ kind: 'pot-gone', potId: action.potId }] }))
+    case 'clock-moved':
+      return { events: [{ kind: 'clock-moved', byMs: action.byMs }] }
+    default:
+      return undefined
+  }
+}
+
+function holdOf(dipId: string, holdS: number): Decision {
+  const wrong = outOfRange('holdS', holdS)
+  return wrong ? { refusal: wrong } : { events: [{ kind: 'dip-corrected', dipId, holdS }] }
+}
+
+/** "It's dipped already": the next coat as planned, its OUT so many minutes ago. */
+function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: Stamp): Decision {
+  const wrong = outOfRange('agoMin', action.agoMin)
+  if (wrong) return { refusal: wrong }
+  return onPot(table, action.potId, (pot) => {
+    const coat = nextCoat(pot)
+    const plan = planOf(table, pot)[coat]
+    const bucket = plan && table.buckets[plan.bucketId]
+    if (!plan || !bucket) return { refusal: { code: 'not-its-step' } }
+    const potId = action.potId
+    const prep: TableEvent[] = []
+    if (pot.waxedAt === undefined) prep.push({ kind: 'waxed', potId, implied: true })
+    if (pot.wipedAt === undefined) prep.push({ kind: 'wiped', potId, implied: true })
+    return {
+      events: [
+        ...prep,
+        {
+          kind: 'dipped',
+          dipId: stamp.hit,
+          potId,
+          coat,
+          bucketId: plan.bucketId,
+          cover: plan.cover,
+          gramsPerMl: bucket.gramsPerMl,
+          leadS: 0,
+          lowerS: 0,
+          holdS: plan.holdS,
+          outAt: stamp.at - action.agoMin * 60_000,
+          unstirred: false,
+          told: true,
+        },
+        { kind: 'sponged', potId, implied: true },
+        { kind: 'set-down', potId, implied: true },
+      ],
+    }
+  })
+}
+
+/** The plan as it really went so far, with the coats that were still to come. */
+function asDipped(table: Table, potId: string): readonly CoatFacts[] {
+  const pot = table.pots[potId]
+  if (!pot) return []
+  const plan = [...planOf(table, pot)]
+  for (const dip of coatsOn(pot))
+    plan[dip.coat] = { bucketId: dip.bucketId, cover: dip.cover, holdS: dip.plannedHoldS }
+  return plan
+}

@@ -1,0 +1,50 @@
+import type { Words } from './index.ts'
+
+const MM_PER_INCH = 25.4
+const ML_PER_US_FLUID_OUNCE = 29.5735
+
+export type Units = 'metric' | 'us'
+
+/** Numbers as people say them; stored values are SI, only the text knows inches. */
+export function formats(words: Words, units: Units, language: string) {
+  const clock = new Intl.DateTimeFormat(language, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
+  const number = (value: number, digits: number) => value.toFixed(digits)
+  const u = words.units
+  const clockText = (epochMs: number) => clock.format(epochMs)
+  return {
+    /** Time of day, 24 h. */
+    clock: clockText,
+    /** How long something is, from ms: seconds below a minute, then whole minutes. */
+    span(ms: number): string {
+      if (!Number.isFinite(ms)) return u.never
+      const s = Math.max(0, Math.round(ms / 1000))
+      if (s < 60) return u.underMinute(s)
+      const min = Math.round(ms / 60_000)
+      if (min < 60) return u.minutes(min)
+      const hours = Math.floor(min / 60)
+      return min % 60 === 0 || hours >= 6 ? u.hours(Math.round(min / 60)) : u.hoursMinutes(hours, min % 60)
+    },
+    /** A moment far off, said with its day. */
+    moment(epochMs: number, nowMs: number): string {
+      if (!Number.isFinite(epochMs)) return u.never
+      const day = (ms: number) => new Date(ms).setHours(0, 0, 0, 0)
+      const days = Math.round((day(epochMs) - day(nowMs)) / 86_400_000)
+      if (days <= 0) return u.today(clockText(epochMs))
+      return days === 1 ? u.tomorrow(clockText(epochMs)) : u.later(days, clockText(epochMs))
+    },
+    /** A length on a pot. */
+    mm: (mm: number): string =>
+      units === 'metric' ? `${Math.round(mm)} mm` : `${number(mm / MM_PER_INCH, mm < 25 ? 2 : 1)} in`,
+    /** A coat: hundredths of a mm, or thousandths of an inch. */
+    coat: (mm: number): string =>
+      units === 'metric' ? `${number(mm, 1)} mm` : `${Math.round((mm / MM_PER_INCH) * 1000)} mil`,
+    /** A pour. */
+    pour: (litres: number): string =>
+      units === 'metric'
+        ? `${Math.round((litres * 1000) / 10) * 10} ml`
+        : `${Math.round((litres * 1000) / ML_PER_US_FLUID_OUNCE)} fl oz`,
+    density: (gramsPerMl: number): string => number(gramsPerMl, 2),
+  }
+}
+
+export type Formats = ReturnType<typeof formats>
