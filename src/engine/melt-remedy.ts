@@ -1,0 +1,81 @@
+/** What would clear the foot: the edge higher, the coat thinner, the coat left out, or a slab to catch the run. */
+
+import { type FootRoomInput, footRoom } from './melt.ts'
+import { type CoatOnWall, pairsOf } from './melt-coats.ts'
+
+export interface RunRemedies {
+  /** Lowest edge of that dip, mm above the shelf, that still clears; null when none does or none is needed. */
+  readonly edgeUpMm: number | null
+  /** Share of the dip's planned thickness that still clears: the caller turns it into seconds. */
+  readonly thicknessShare: number | null
+  /** Thickest dry coat of that dip anywhere on the outside, mm, at that share. */
+  readonly thickestMm: number | null
+  /** True when leaving the dip out clears. */
+  readonly skipClears: boolean
+  /** Melt a catch slab must hold with the margin used up, mL; null when the pot is clear without one. */
+  readonly slabMl: number | null
+  /** Glazes whose flow must be tested before anything can clear. */
+  readonly testFirst: readonly string[]
+}
+
+/** Edges are set to half a millimetre at best. */
+const EDGE_STEP_MM = 0.5
+const SHARE_STEPS = 64
+
+/** The largest whole number in [0, most] that passes, if 0 passes and passing stops once. */
+function largest(most: number, passes: (n: number) => boolean): number {
+  let [low, high] = [0, most + 1]
+  while (high - low > 1) {
+    const middle = (low + high) >> 1
+    if (passes(middle)) low = middle
+    else high = middle
+  }
+  return low
+}
+
+const raised = (coats: readonly CoatOnWall[], dipId: string, upMm: number): readonly CoatOnWall[] =>
+  coats.flatMap((coat) => {
+    if (coat.dipId !== dipId || coat.face !== 'outside' || coat.fromMm >= upMm) return [coat]
+    return coat.toMm > upMm ? [{ ...coat, fromMm: upMm }] : []
+  })
+
+const thinned = (coats: readonly CoatOnWall[], dipId: string, share: number): readonly CoatOnWall[] =>
+  coats.map((coat) =>
+    coat.dipId === dipId && coat.face === 'outside'
+      ? { ...coat, likelyMm: coat.likelyMm * share, upperMm: coat.upperMm * share }
+      : coat,
+  )
+
+/**
+ * Remedies for one dip of a pot, each run through `footRoom` again. That a pair is untried stays to be said: no edge
+ * or thickness cures it, so here pairs count as tried. RangeError as for `footRoom`, and for a dip not on the outside.
+ */
+export function runRemedies(input: FootRoomInput, dipId: string): RunRemedies {
+  const mine = input.coats.filter((coat) => coat.dipId === dipId && coat.face === 'outside')
+  if (mine.length === 0) throw new RangeError(`dipId is ${dipId}: must be a dip on the outside`)
+  const now = footRoom(input)
+  const provedPairs = pairsOf(input.coats)
+  const clears = (coats: readonly CoatOnWall[]): boolean =>
+    footRoom({ ...input, coats, provedPairs }).verdict === 'clear'
+  const rest = input.coats.filter((coat) => coat.dipId !== dipId || coat.face !== 'outside')
+  const skipClears = clears(rest)
+  const found = {
+    skipClears,
+    slabMl: now.verdict === 'clear' ? null : now.marginShelfMl,
+    testFirst: now.untestedGlazes,
+  }
+  if (!skipClears || clears(input.coats))
+    return { ...found, edgeUpMm: null, thicknessShare: null, thickestMm: null }
+  const fromMm = Math.min(...mine.map((coat) => coat.fromMm))
+  const toMm = Math.max(...mine.map((coat) => coat.toMm))
+  const steps = Math.ceil((toMm - fromMm) / EDGE_STEP_MM)
+  const down = largest(steps - 1, (n) => clears(raised(input.coats, dipId, toMm - n * EDGE_STEP_MM)))
+  const parts = largest(SHARE_STEPS - 1, (n) => clears(thinned(input.coats, dipId, n / SHARE_STEPS)))
+  const share = parts / SHARE_STEPS
+  return {
+    ...found,
+    edgeUpMm: down > 0 ? toMm - down * EDGE_STEP_MM : null,
+    thicknessShare: parts > 0 ? share : null,
+    thickestMm: parts > 0 ? share * Math.max(...mine.map((coat) => coat.likelyMm)) : null,
+  }
+}
