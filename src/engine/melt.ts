@@ -13,6 +13,15 @@ import {
 import { flow, frontMm, type Melt, toMl, volumeFrom } from './melt-flow.ts'
 import { downToMm, downwards, type MeltPath, pathAlong } from './melt-path.ts'
 
+export {
+  type CoatOnWall,
+  coatsOf,
+  type DoseBand,
+  type GlazePair,
+  pairsOf,
+  untriedPairs,
+} from './melt-coats.ts'
+
 export type RunVerdict = 'clear' | 'near' | 'over' | 'unknown'
 /** What keeps a verdict from being green: a glaze without a flow test, a pair never fired, a wall too level. */
 export type RunDoubt = 'noTest' | 'untriedPair' | 'flat'
