@@ -75,7 +75,7 @@ function handsCard(table: Table, steps: readonly AtStep[], now: number): Card {
   if (held && now < dripUntil) return held
 
   const picked = table.picked && pickedCard(table, steps, now)
-  const work = nextWork(table, steps)
+  const work = nextWork(table, steps, now)
   const next = picked ?? (work && workCard(table, steps, work, now))
   // One hit a coat: with the same bucket open and fresh, START for the next pot implies this one's foot.
   if (hand && held) return next?.kind === 'armed' ? { ...next, inHand: hand.pot.facts.potId } : held

@@ -1,7 +1,9 @@
 import type { Caution } from '../../shared/nouns.ts'
+import { fitOf } from '../engine/bucket.ts'
 import type { Face, PotForecast, ZoneName } from '../engine/contract.ts'
-import { fillS, fitOf } from '../engine/index.ts'
-import { coatsOf, footRoom, type GlazePair } from '../engine/melt.ts'
+import { fillS } from '../engine/index.ts'
+import { footRoom } from '../engine/melt.ts'
+import { type GlazePair, coatsOf as meltCoats } from '../engine/melt-coats.ts'
 import { coverOn, immersedMm, profileOf, SEA_LEVEL_PA } from './clay.ts'
 import { engineDip, forecastWith } from './forecast.ts'
 import { coatsOn, lastDip } from './plan.ts'
@@ -180,7 +182,7 @@ function runWarning(table: Table, pot: PotState, dip: DipState, after: PotForeca
 }
 
 function roomOf(table: Table, pot: PotState, forecast: PotForecast) {
-  const coats = coatsOf(forecast.zones, (glazeId) => {
+  const coats = meltCoats(forecast.zones, (glazeId) => {
     const dose = table.buckets[glazeId]?.facts.dosePerMm
     return dose ? { likelyPerMm: dose.likely, highPerMm: dose.high } : null
   })

@@ -25,6 +25,9 @@ export const isFresh = (table: Table, bucketId: string, now: number): boolean =>
 /** Coats still to come: the longest chain goes first. */
 export const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
 
+/** Pots due within this of one another are called as one. */
+const TOGETHER_MS = 60_000
+
 /** The next thing a pair of hands can do with a pot, in one of the orders that a table works through. */
 export type Work =
   | { readonly is: 'touch'; readonly bucketId: string; readonly pots: readonly PotState[] }
@@ -37,7 +40,7 @@ export type Work =
  * dipped), then touch what is due at all, then wax and wipe, then open the bucket on the longest chain, then
  * sign off feet. Among equals the pot with most coats to come, then the order of places.
  */
-export function nextWork(table: Table, steps: readonly AtStep[]): Work | undefined {
+export function nextWork(table: Table, steps: readonly AtStep[], now: number): Work | undefined {
   const stuck = steps.find(({ step }) => step.is === 'stuck')
   if (stuck?.step.is === 'stuck') return { is: 'stuck', pot: stuck.pot, why: stuck.step.why }
   const open = table.openBucket
@@ -47,9 +50,11 @@ export function nextWork(table: Table, steps: readonly AtStep[]): Work | undefin
     )
     const first = longest(table, pots)
     const into = first && nextBucket(table, first)
-    return into === undefined
-      ? undefined
-      : { is: 'touch', bucketId: into, pots: pots.filter((pot) => nextBucket(table, pot) === into) }
+    if (into === undefined) return undefined
+    const soon = steps.flatMap(({ pot, step }) =>
+      step.is === 'touch' || (step.is === 'wait' && step.askAt - now <= TOGETHER_MS) ? [pot] : [],
+    )
+    return { is: 'touch', bucketId: into, pots: soon.filter((pot) => nextBucket(table, pot) === into) }
   }
   const dip = (bucketId: string | undefined): Work | undefined => {
     const pots = at(steps, 'dip').filter(

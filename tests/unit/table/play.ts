@@ -1,0 +1,58 @@
+import type { Stamped, TableEvent } from '../../../shared/events.ts'
+import type { Action, Refusal } from '../../../src/table/action.ts'
+import { cardOf } from '../../../src/table/bench.ts'
+import type { Card } from '../../../src/table/card.ts'
+import { decide } from '../../../src/table/decide.ts'
+import { fold, step } from '../../../src/table/fold.ts'
+import type { Table } from '../../../src/table/state.ts'
+
+/** 18:00 UTC of an ordinary day. */
+export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
+
+/** A table played by hand: a clock that is set, actions, and the card shown. */
+export class Play {
+  readonly events: Stamped[] = []
+  table: Table = fold([])
+  nowMs = START_MS
+  hits = 0
+
+  /** Lets time pass. */
+  wait(seconds: number): this {
+    this.nowMs += seconds * 1000
+    return this
+  }
+
+  get card(): Card {
+    return cardOf(this.table, this.nowMs - this.table.skewMs)
+  }
+
+  /** Does an action now; throws when it is refused. */
+  act(action: Action): this {
+    const refusal = this.try(action)
+    if (refusal) throw new Error(`${action.do} refused: ${JSON.stringify(refusal)}`)
+    return this
+  }
+
+  /** Does an action now, or says why not. */
+  try(action: Action): Refusal | undefined {
+    this.hits++
+    const hit = `t-${this.hits}`
+    const decision = decide(this.table, action, { at: this.nowMs, hit })
+    if ('refusal' in decision) return decision.refusal
+    this.append(decision.events, hit)
+    return undefined
+  }
+
+  /** The bar of the card that shows. */
+  bar(): this {
+    const { big, kind } = this.card
+    if (!big) throw new Error(`no bar on card ${kind}`)
+    return this.act(big)
+  }
+
+  append(events: readonly TableEvent[], hit: string): void {
+    const stamped = events.map((event, i): Stamped => ({ id: `${hit}.${i}`, hit, at: this.nowMs, event }))
+    this.table = step(this.table, this.events, stamped)
+    this.events.push(...stamped)
+  }
+}
