@@ -1,0 +1,19 @@
+/** The planner's public surface: durations in, order of work out. Pure: no clock, no chance but the seed. */
+export { dispatch } from './dispatch.ts'
+export type {
+  Action,
+  Bucket,
+  Coat,
+  Deadline,
+  DipAction,
+  Hands,
+  LowerBound,
+  OpenBucket,
+  Plan,
+  PlanInput,
+  Pot,
+  PrepAction,
+  PrepStep,
+  Reason,
+  SetUpAction,
+} from './types.ts'
