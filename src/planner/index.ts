@@ -1,5 +1,7 @@
 /** The planner's public surface: durations in, order of work out. Pure: no clock, no chance but the seed. */
 export { dispatch } from './dispatch.ts'
+export { FINAL_WORK, firstPlan, plan } from './plan.ts'
+export { byHabit, type Habit } from './starts.ts'
 export type {
   Action,
   Bucket,

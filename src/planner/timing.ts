@@ -202,7 +202,8 @@ export function makeTimer(board: Board): Timer {
           kind = OPEN
           // Hands were idle before preparation steps: open there, if the stir still covers this dip.
           const need = openS[b]! + (collar[o] ? decantS[b]! : 0)
-          const j = i > 0 && bucket[ops[i - 1]!]! < 0 ? latestGap(order, l, 0, i, need, true) : -1
+          const j =
+            i > 0 && wish[o] !== STIR && bucket[ops[i - 1]!]! < 0 ? latestGap(order, l, 0, i, need, true) : -1
           if (j >= 0) {
             const e = ops[j]!
             const s = Math.max(floor, T)

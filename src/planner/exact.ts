@@ -1,0 +1,104 @@
+import type { Board } from './board.ts'
+import { emptyOrder } from './dispatch.ts'
+import { extend, firstLabel, type Label, leastAhead } from './label.ts'
+import { type Found, versus } from './search.ts'
+import { HOLD, type Order, STIR, type Timer } from './timing.ts'
+
+/** Up to here *proven best* is promised. */
+export const PROVABLE_DIPS = 12
+/** Labels made before giving up; about 0.2 s on a desk machine. Tuned. */
+const MOST_LABELS = 150_000
+
+/** True when label `a` can do whatever `b` can, at least as early, with no more set-ups. */
+function dominates(a: Label, b: Label): boolean {
+  if (a.freeS > b.freeS || a.lateS > b.lateS || a.openings > b.openings || a.restirs > b.restirs) return false
+  if (a.stirS < b.stirS || a.packedS > b.packedS || a.packedDryS > b.packedDryS) return false
+  for (let p = 0; p < a.readyS.length; p++)
+    if (a.readyS[p]! > b.readyS[p]! || a.packedReadyS[p]! > b.packedReadyS[p]!) return false
+  return true
+}
+
+/** The order and wishes that make the timer repeat the label's path. */
+function traceBack(board: Board, last: Label): Order {
+  const order = emptyOrder(board)
+  order.wish.fill(HOLD)
+  let k = board.n
+  for (let label: Label | null = last; label?.before; label = label.before) {
+    order.ops[--k] = label.op
+    if (label.stirred) order.wish[label.op] = STIR
+    else if (board.bucket[label.op]! < 0) order.wish[label.op] = 0
+  }
+  return order
+}
+
+/**
+ * Label setting over (steps done, open bucket, age of its stir) with dominance: finds what beats `found` by
+ * lateness, finish, openings and re-stirs, or proves that nothing does. One pair of hands only.
+ * @returns proven, and the better order if there is one.
+ */
+export function exact(
+  board: Board,
+  found: Found,
+): { readonly proven: boolean; readonly order: Order | null } {
+  let best: Label | null = null
+  let target = {
+    lateS: found.lateS,
+    finishS: found.finishS,
+    openings: found.openings,
+    restirs: found.restirs,
+  }
+  const ahead = leastAhead(board)
+  const hopeless = (label: Label): boolean => {
+    const least = ahead(label)
+    return (
+      (least.lateS - target.lateS ||
+        least.finishS - target.finishS ||
+        least.openings - target.openings ||
+        label.restirs - target.restirs) >= 0
+    )
+  }
+  let level = new Map<string, Label[]>([['', [firstLabel(board)]]])
+  let made = 0
+  for (let k = 0; k < board.n; k++) {
+    const following = new Map<string, Label[]>()
+    for (const labels of level.values())
+      for (const label of labels)
+        for (const child of extend(board, label)) {
+          if (++made > MOST_LABELS) return { proven: false, order: best && traceBack(board, best) }
+          if (hopeless(child)) continue
+          if (k === board.n - 1) {
+            best = child
+            target = {
+              lateS: child.lateS,
+              finishS: child.freeS,
+              openings: child.openings,
+              restirs: child.restirs,
+            }
+            continue
+          }
+          const rivals = following.get(child.key)
+          if (!rivals) {
+            following.set(child.key, [child])
+            continue
+          }
+          if (rivals.some((rival) => dominates(rival, child))) continue
+          let kept = 0
+          for (const rival of rivals) if (!dominates(child, rival)) rivals[kept++] = rival
+          rivals.length = kept
+          rivals.push(child)
+        }
+    level = following
+  }
+  return { proven: true, order: best && traceBack(board, best) }
+}
+
+/** Runs `exact` and takes its order over into `found`. @returns whether `found` is now proven best. */
+export function prove(board: Board, timer: Timer, found: Found, take: (order: Order) => void): boolean {
+  const { proven, order } = exact(board, found)
+  if (!order) return proven
+  timer.run(order, Number.POSITIVE_INFINITY)
+  // The timer must repeat the label's path; if a path were beyond its wishes, nothing is claimed.
+  if (versus(timer, found) >= 0) return false
+  take(order)
+  return proven
+}
