@@ -12,19 +12,19 @@ import {
   HALF_TO_HALF,
   WATER_J_PER_KG_K,
 } from './parameters.ts'
-import { intoBody, roomBehind, type Side, suction2, type Wall, waterOf } from './wall.ts'
+import { intoBody, NOTHING_MM, roomBehind, type Side, suction2, type Wall, waterOf } from './wall.ts'
 import { quickVapour, quickVapourSlope, type Weather } from './weather.ts'
 
-/** Stores smaller than this, mm, count as none. */
-const NOTHING_MM = 1e-9
+const PER_FADES = 1 / COAT_FADES_FILLED
+const PER_CRITICAL = 1 / CRITICAL_FILLED
 
 /** Resistance of the way out of a face, s/m: still air, then dry coat and dry body once the coat has dried. */
 function wayOut(side: Side, wall: Wall, weather: Weather): number {
-  const boundary = 1 / (side.airing * weather.massMPerS)
+  const boundary = weather.boundarySPerM / side.airing
   if (side.film > 0) return boundary
-  const coatDry = side.pore > NOTHING_MM ? Math.max(0, 1 - side.coat / (CRITICAL_FILLED * side.pore)) : 1
-  if (coatDry === 0) return boundary
-  const bodyDry = side.cap > NOTHING_MM ? Math.max(0, 1 - side.body / (CRITICAL_FILLED * side.cap)) : 1
+  const coatDry = 1 - side.coat * side.perPore * PER_CRITICAL
+  if (coatDry <= 0) return boundary
+  const bodyDry = Math.max(0, 1 - side.body * side.perCap * PER_CRITICAL)
   return boundary + weather.dryLayerSPerMPerMm * coatDry * (side.coatMm + (bodyDry * wall.thickMm) / 2)
 }
 
@@ -43,9 +43,10 @@ interface Path {
 
 function openPath(path: Path, wall: Wall, side: Side, other: Side, weather: Weather): void {
   const s2 = suction2(wall, side, other, weather.suction)
+  const perS2 = s2 > 0 ? 1 / s2 : 0
   path.room = s2 > 0 ? roomBehind(side, other) : 0
-  path.u = side.resistance + (s2 > 0 ? side.path / s2 : 0)
-  path.p = side.perR2 + (s2 > 0 ? 1 / s2 : 0)
+  path.u = side.resistance + side.path * perS2
+  path.p = side.perR2 + perS2
 }
 
 const taken = (path: Path, side: Side, lossPerS: number, seconds: number): number =>
@@ -81,34 +82,39 @@ function drainFilm(path: Path, wall: Wall, side: Side, other: Side, lossPerS: nu
 const pathOut: Path = { u: 0, p: 0, room: 0 }
 const pathIn: Path = { u: 0, p: 0, room: 0 }
 
+/** Film first fills what room the coat's own pores have (after an emptying by the scale). */
+function refill(side: Side): void {
+  const mm = Math.min(side.film, side.pore - side.coat)
+  side.coat += mm
+  side.film -= mm
+}
+
 /**
  * Moves the wall on by up to `stepS` seconds in this weather; stops early where a film ends. Returns the seconds
  * moved.
  */
 export function step(wall: Wall, weather: Weather, stepS: number): number {
-  const { outside: o, inside: i } = wall
-  for (const side of [o, i])
-    if (side.film > 0 && side.coat < side.pore) {
-      const refill = Math.min(side.film, side.pore - side.coat)
-      side.coat += refill
-      side.film -= refill
-    }
-  const openO = losesWater(o) ? 1 / wayOut(o, wall, weather) : 0
-  const openI = losesWater(i) ? 1 / wayOut(i, wall, weather) : 0
-  const vapour = weather.vapourScale * quickVapour(wall.tempC)
-  const slope = vapour * quickVapourSlope(wall.tempC)
-  const gap = vapour - weather.aroundKgPerM3
-  const out = gap > 0 ? openO + openI : 0
-  const heat = heatIn(o, weather) + heatIn(i, weather)
-  const store = CLAY_J_PER_KG_K * wall.dryKgPerM2 + WATER_J_PER_KG_K * waterOf(wall)
-  const warmed = (seconds: number): number =>
-    (seconds * (heat * (weather.tempC - wall.tempC) - weather.latentJPerKg * out * gap)) /
-    (store + seconds * (heat + weather.latentJPerKg * out * slope))
-  let rise = warmed(stepS)
-  let vapourGap = Math.max(0, gap + slope * rise)
-  let seconds = stepS
+  const o = wall.outside
+  const i = wall.inside
+  if (o.film > 0 && o.coat < o.pore) refill(o)
+  if (i.film > 0 && i.coat < i.pore) refill(i)
   const filmO = o.film > 0
   const filmI = i.film > 0
+  const tempC = wall.tempC
+  const vapour = weather.vapourScale * quickVapour(tempC)
+  const gap = vapour - weather.aroundKgPerM3
+  const slope = vapour * quickVapourSlope(tempC)
+  const openO = losesWater(o) ? 1 / wayOut(o, wall, weather) : 0
+  const openI = losesWater(i) ? 1 / wayOut(i, wall, weather) : 0
+  // Heat in, heat out by evaporation, and how that changes with a degree: implicit in the wall's temperature.
+  const cooling = gap > 0 ? weather.latentJPerKg * (openO + openI) : 0
+  const heat = heatIn(o, weather) + heatIn(i, weather)
+  const store = CLAY_J_PER_KG_K * wall.dryKgPerM2 + WATER_J_PER_KG_K * waterOf(wall)
+  const push = heat * (weather.tempC - tempC) - cooling * gap
+  const pull = heat + cooling * slope
+  let seconds = stepS
+  let rise = (seconds * push) / (store + seconds * pull)
+  let vapourGap = Math.max(0, gap + slope * rise)
   if (filmO) {
     openPath(pathOut, wall, o, i, weather)
     seconds = filmLastsS(pathOut, o, openO * vapourGap, seconds)
@@ -118,10 +124,10 @@ export function step(wall: Wall, weather: Weather, stepS: number): number {
     seconds = filmLastsS(pathIn, i, openI * vapourGap, seconds)
   }
   if (seconds < stepS) {
-    rise = warmed(seconds)
+    rise = (seconds * push) / (store + seconds * pull)
     vapourGap = Math.max(0, gap + slope * rise)
   }
-  wall.tempC += rise
+  wall.tempC = tempC + rise
   if (filmO) drainFilm(pathOut, wall, o, i, openO * vapourGap, seconds)
   if (filmI) {
     // The outside may have filled a lent half meanwhile.
@@ -147,41 +153,42 @@ function share(
   filmO: boolean,
   filmI: boolean,
 ): void {
-  const { outside: o, inside: i } = wall
-  const bare = NOTHING_MM
-  const hasO = o.cap > bare
-  const hasI = i.cap > bare
-  const coatO = o.pore > bare && !filmO
-  const coatI = i.pore > bare && !filmI
-  // Exchange per mm stored on either end of a link, times the step.
-  const wb = coatO && hasO ? (seconds * COAT_TO_BODY) / o.pore : 0
-  const bw = coatO && hasO ? (seconds * COAT_TO_BODY) / o.cap : 0
-  const ob = hasO && hasI ? (seconds * HALF_TO_HALF) / o.cap : 0
-  const ib = hasO && hasI ? (seconds * HALF_TO_HALF) / i.cap : 0
-  const vb = coatI && hasI ? (seconds * COAT_TO_BODY) / i.pore : 0
-  const bv = coatI && hasI ? (seconds * COAT_TO_BODY) / i.cap : 0
-  const fromCoatO = coatO ? Math.min(1, o.coat / (COAT_FADES_FILLED * o.pore)) : 0
-  const fromCoatI = coatI ? Math.min(1, i.coat / (COAT_FADES_FILLED * i.pore)) : 0
+  const o = wall.outside
+  const i = wall.inside
+  // A store of no size has a reciprocal of 0, which cuts its links.
+  const perPoreO = filmO ? 0 : o.perPore
+  const perPoreI = filmI ? 0 : i.perPore
+  const coatLinkO = o.perCap > 0 && perPoreO > 0 ? seconds * COAT_TO_BODY : 0
+  const coatLinkI = i.perCap > 0 && perPoreI > 0 ? seconds * COAT_TO_BODY : 0
+  const halfLink = seconds * HALF_TO_HALF
+  const wb = coatLinkO * perPoreO
+  const bw = coatLinkO * o.perCap
+  const ob = halfLink * o.perCap
+  const ib = halfLink * i.perCap
+  const vb = coatLinkI * perPoreI
+  const bv = coatLinkI * i.perCap
   // A fading coat loses in proportion to what it holds, implicitly; a wet one at the full rate.
-  const fadeO = coatO && fromCoatO < 1 ? (seconds * lossO) / (COAT_FADES_FILLED * o.pore) : 0
-  const fadeI = coatI && fromCoatI < 1 ? (seconds * lossI) / (COAT_FADES_FILLED * i.pore) : 0
-  const wetO = fromCoatO === 1 ? Math.min(o.coat, seconds * lossO) : 0
-  const wetI = fromCoatI === 1 ? Math.min(i.coat, seconds * lossI) : 0
-  const deepO = seconds * lossO * (1 - fromCoatO)
-  const deepI = seconds * lossI * (1 - fromCoatI)
+  const partO = o.coat * perPoreO * PER_FADES
+  const partI = i.coat * perPoreI * PER_FADES
+  const fadeO = partO < 1 ? seconds * lossO * perPoreO * PER_FADES : 0
+  const fadeI = partI < 1 ? seconds * lossI * perPoreI * PER_FADES : 0
+  const wetO = partO < 1 ? 0 : Math.min(o.coat, seconds * lossO)
+  const wetI = partI < 1 ? 0 : Math.min(i.coat, seconds * lossI)
+  const deepO = partO < 1 ? seconds * lossO * (1 - partO) : 0
+  const deepI = partI < 1 ? seconds * lossI * (1 - partI) : 0
   // Thomas' elimination down the chain, then back.
-  const d1 = 1 + wb + fadeO
+  const d1 = 1 / (1 + wb + fadeO)
   const r1 = o.coat - wetO
-  const d2 = 1 + bw + ob - (wb * bw) / d1
-  const r2 = o.body - deepO + (wb * r1) / d1
-  const d3 = 1 + ib + bv - (ob * ib) / d2
-  const r3 = i.body - deepI + (ob * r2) / d2
-  const d4 = 1 + vb + fadeI - (bv * vb) / d3
-  const r4 = i.coat - wetI + (bv * r3) / d3
-  const coatInside = r4 / d4
-  const bodyInside = (r3 + vb * coatInside) / d3
-  const bodyOutside = (r2 + ib * bodyInside) / d2
-  const coatOutside = (r1 + bw * bodyOutside) / d1
+  const d2 = 1 / (1 + bw + ob - wb * bw * d1)
+  const r2 = o.body - deepO + wb * r1 * d1
+  const d3 = 1 / (1 + ib + bv - ob * ib * d2)
+  const r3 = i.body - deepI + ob * r2 * d2
+  const d4 = 1 / (1 + vb + fadeI - bv * vb * d3)
+  const r4 = i.coat - wetI + bv * r3 * d3
+  const coatInside = r4 * d4
+  const bodyInside = (r3 + vb * coatInside) * d3
+  const bodyOutside = (r2 + ib * bodyInside) * d2
+  const coatOutside = (r1 + bw * bodyOutside) * d1
   wall.evaporated +=
     wetO + wetI + deepO + deepI + fadeO * Math.max(0, coatOutside) + fadeI * Math.max(0, coatInside)
   o.coat = keep(wall, coatOutside)

@@ -16,6 +16,7 @@ import { FILL_NODES, KILN_SD, type Learned, TOUCH_SD } from './learned.ts'
 import { type Course, courseOf, finish, type Laid, type Piece, type Run, runPot, waterG } from './pot.ts'
 import { bandOf, type Likelihood } from './spread.ts'
 import { filledBehind, otherSide } from './wall.ts'
+import type { Stretch } from './zones.ts'
 
 /** Quantile of the standard normal at 0.95, for thickness that must not be told too low. */
 const Z95 = 1.6448536269514722
@@ -23,7 +24,7 @@ const Z95 = 1.6448536269514722
 export const UNMEASURED_SD = 0.2
 
 /** A face and when it is touch-dry, thirsty again: minutes after the last event of a run; negative if before it. */
-interface Moment {
+export interface Moment {
   readonly piece: Piece
   readonly face: Face
   readonly touchMin: number
@@ -65,7 +66,9 @@ export interface Waits {
   readonly touchMin: number
   readonly thirstyMin: number
   readonly kilnMin: number
+  /** The faces that wait longest to be touch-dry and to be thirsty. */
   readonly slowest: Moment | undefined
+  readonly thirstLast: Moment | undefined
 }
 
 /** Follows a run to `goal` and reads its waits off the slowest zone, minutes from the last wetting. Moves the run on. */
@@ -73,13 +76,23 @@ export function waitsOf(run: Run, goal: Goal): Waits {
   finish(run, goal)
   const sinceS = wettedS(run.course)
   let slowest: Moment | undefined
-  let thirstyMin = 0
+  let thirstLast: Moment | undefined
   for (const moment of moments(run, sinceS)) {
     if (slowest === undefined || moment.touchMin > slowest.touchMin) slowest = moment
-    thirstyMin = Math.max(thirstyMin, moment.thirstyMin)
+    if (thirstLast === undefined || moment.thirstyMin > thirstLast.thirstyMin) thirstLast = moment
   }
   const kilnMin = run.pieces.reduce((max, { wall }) => Math.max(max, (wall.kilnS - sinceS) / 60), 0)
-  return { touchMin: Math.max(0, slowest?.touchMin ?? 0), thirstyMin, kilnMin, slowest }
+  const touchMin = Math.max(0, slowest?.touchMin ?? 0)
+  return { touchMin, thirstyMin: Math.max(0, thirstLast?.thirstyMin ?? 0), kilnMin, slowest, thirstLast }
+}
+
+/** The stretches that decide the waits: other fillings are run on these alone, unless a weighing ties all together. */
+export function deciding(course: Course, waits: Waits): readonly Stretch[] {
+  const { slowest, thirstLast } = waits
+  if (!slowest || !thirstLast || course.events.some((event) => event.kind === 'weigh'))
+    return course.stretches
+  const [first, second] = [slowest.piece.stretch, thirstLast.piece.stretch]
+  return first === second ? [first] : [first, second]
 }
 
 interface Now {
@@ -141,12 +154,13 @@ export function forecastPot(
   const fromMin = course.originMin + wettedS(course) / 60
   const asComputed = runPot(course, 1)
   const now = snapshot(asComputed)
+  const { fillMean, fillSd } = learned
+  const middle = waitsOf(fillMean === 0 ? asComputed : runPot(course, Math.exp(fillMean)), 'kiln')
+  const stretches = deciding(course, middle)
   const nodes = FILL_NODES.map(([sds, weight]) => {
-    const fillLog = learned.fillMean + sds * learned.fillSd
-    const run = fillLog === 0 ? asComputed : runPot(course, Math.exp(fillLog))
-    return { weight, ...waitsOf(run, sds === 0 ? 'kiln' : 'thirsty') }
+    if (sds === 0) return { ...middle, weight }
+    return { ...waitsOf(runPot(course, Math.exp(fillMean + sds * fillSd), stretches), 'thirsty'), weight }
   })
-  const middle = nodes[1]!
   const band = (
     minutes: (of: Waits) => number,
     all: readonly (Waits & { weight: number })[],
@@ -165,7 +179,7 @@ export function forecastPot(
     zones: now.zones,
     touchDry: band((of) => of.touchMin, nodes, TOUCH_SD),
     thirsty: band((of) => of.thirstyMin, nodes, TOUCH_SD),
-    kilnDry: band((of) => of.kilnMin, [middle], KILN_SD),
+    kilnDry: band((of) => of.kilnMin, [{ ...middle, weight: 1 }], KILN_SD),
     touchAt: at
       ? { zone: at.face === 'inside' ? 'inside' : at.piece.stretch.name, face: at.face }
       : { zone: 'body', face: 'outside' },

@@ -7,7 +7,7 @@ import type { Air, Dip, Face, PotWall, WallEvent } from './contract.ts'
 import { type Goal, wait } from './drying.ts'
 import { filmOf } from './film.ts'
 import { checkedDip, reachOf, secondsUnder } from './immersion.ts'
-import { HORIZON_MIN, INSIDE_RADIATION } from './parameters.ts'
+import { HORIZON_MIN, INSIDE_RADIATION, KILN_WATER_PART } from './parameters.ts'
 import { checkedSlip, shedPerMm } from './slip.ts'
 import {
   type Gain,
@@ -106,6 +106,7 @@ function newPiece(course: Course, stretch: Stretch): Piece {
     inside: side(true, airing, INSIDE_RADIATION),
     sorptivity2: body.sorptivityMmPerSqrtS ** 2,
     dryKgPerM2: body.bulkGramsPerMl * thickMm,
+    perKilnMm: 1 / (KILN_WATER_PART * body.bulkGramsPerMl * thickMm),
     tempC: course.weathers.get(course.air0)!.tempC,
     kilnS: start,
     brought: 0,
@@ -169,11 +170,11 @@ function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: 
 }
 
 /**
- * Runs a pot through its events. `fill` scales all water that dips bring (1 as computed): the latent factor that
- * touch checks teach.
+ * Runs a pot, or some stretches of it, through its events. `fill` scales all water that dips bring (1 as computed):
+ * the latent factor that touch checks teach. A pot that was weighed must be run whole.
  */
-export function runPot(course: Course, fill: number): Run {
-  const pieces = course.stretches.map((stretch) => newPiece(course, stretch))
+export function runPot(course: Course, fill: number, stretches = course.stretches): Run {
+  const pieces = stretches.map((stretch) => newPiece(course, stretch))
   let weather = course.weathers.get(course.air0)!
   let nowS = 0
   let startedS = 0

@@ -12,13 +12,15 @@ export interface Side {
   /** Part of the outside's convection, and of its radiation, that this face has. */
   readonly airing: number
   readonly radiation: number
-  /** Water its half of the wall can take, mm, and what is in it. */
+  /** Water its half of the wall can take, mm, one over that (0 for none), and what is in it. */
   readonly cap: number
+  readonly perCap: number
   body: number
   /** Water the film must still lose before it is a coat. */
   film: number
-  /** Pores of all coats, and water in them. */
+  /** Pores of all coats, one over that (0 without), and water in them. */
   pore: number
+  perPore: number
   coat: number
   coatMm: number
   /** Sum of cake resistance times settled thickness, s/mm. */
@@ -45,6 +47,8 @@ export interface Wall {
   readonly sorptivity2: number
   /** Dry mass, kg/m2. */
   readonly dryKgPerM2: number
+  /** One over the water a kiln-dry wall may hold, 1/mm. */
+  readonly perKilnMm: number
   tempC: number
   kilnS: number
   /** The water book, mm: brought by slop and sponge, lost to the air. */
@@ -52,15 +56,22 @@ export interface Wall {
   evaporated: number
 }
 
+/** Stores smaller than this, mm, count as none. */
+export const NOTHING_MM = 1e-9
+
+const reciprocal = (mm: number): number => (mm > NOTHING_MM ? 1 / mm : 0)
+
 export function newSide(cap: number, filled: number, open: boolean, airing: number, radiation: number): Side {
   return {
     open,
     airing,
     radiation,
     cap,
+    perCap: reciprocal(cap),
     body: cap * filled,
     film: 0,
     pore: 0,
+    perPore: 0,
     coat: 0,
     coatMm: 0,
     resistance: 0,
@@ -94,9 +105,9 @@ export function roomBehind(side: Side, other: Side): number {
 
 /** Filled part of the share of the pores behind a face. */
 export function filledBehind(side: Side, other: Side): number {
-  const cap = other.wetted ? side.cap : side.cap + other.cap
-  if (!(cap > 0)) return 1
-  return Math.min(1, (other.wetted ? side.body : side.body + other.body) / cap)
+  // Both halves are of one size.
+  const mm = other.wetted ? side.body : (side.body + other.body) / 2
+  return side.perCap > 0 ? Math.min(1, mm * side.perCap) : 1
 }
 
 /** Squared sorptivity of the body behind a face now: Green & Ampt, S2 falls with the filled part. */
@@ -181,6 +192,7 @@ export function wet(wall: Wall, side: Side, w: Wetting): Gain {
   wall.brought += gainedMm * w.shed + pores
   side.coat += draw.intoCoats + pores
   side.pore += pores
+  side.perPore = reciprocal(side.pore)
   intoBody(side, other, draw.intoBody)
   side.film += gainedFilmMm * w.shed
   const refill = Math.min(side.film, Math.max(0, side.pore - side.coat))
@@ -215,6 +227,7 @@ export function washOff(wall: Wall): void {
     side.film = 0
     side.coat = 0
     side.pore = 0
+    side.perPore = 0
     side.coatMm = 0
     side.resistance = 0
     side.path = 0

@@ -20,7 +20,8 @@ export interface Weather {
   /** Scales the quick vapour law to the full one at air temperature. */
   readonly vapourScale: number
   readonly heatWPerM2K: number
-  readonly massMPerS: number
+  /** Resistance of the air at the outside to vapour, s/m. */
+  readonly boundarySPerM: number
   readonly radiationWPerM2K: number
   readonly latentJPerKg: number
   /** Resistance of a mm of dry coat or body to vapour, s/m per mm. */
@@ -56,7 +57,7 @@ export function weatherOf(air: Air, widthMm: number): Weather {
     aroundKgPerM3: vapourDensityKgPerM3(air.tempC, air.rh),
     vapourScale: vapourDensityKgPerM3(air.tempC, 1) / quickVapour(air.tempC),
     heatWPerM2K: by.heatWPerM2K,
-    massMPerS: by.massMPerS,
+    boundarySPerM: 1 / by.massMPerS,
     radiationWPerM2K: by.radiationWPerM2K,
     latentJPerKg: latentHeatJPerKg(surfaceC),
     dryLayerSPerMPerMm: VAPOUR_RESISTANCE / diffusivityM2PerS(air.tempC, air.pressurePa) / 1000,
