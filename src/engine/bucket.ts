@@ -1,7 +1,7 @@
 /** Buckets: how high the glaze stands, whether a pot fits and gets covered, how long the fill lasts. */
-import { inRange } from './check.ts'
+import { between, inRange } from './check.ts'
 import type { Profile, Slip } from './contract.ts'
-import { checkedDepthMm, displacedMl, type Immersion, tiltedSpan } from './displacement.ts'
+import { aroundMm, checkedDepthMm, displacedMl, type Immersion } from './displacement.ts'
 import { bisect } from './vapour.ts'
 
 /** Inside measures; straight when floor and mouth are alike. Diameters. */
@@ -63,14 +63,17 @@ export interface DipFit {
   readonly misfit: Misfit
 }
 
-/** Radius of the pot at the height `upMm` above its lowest point, as it goes in. */
+/** Radius of the pot at the height `upMm` above its lowest point, as it goes in, up to the glaze. */
 function radiiUp(profile: Profile, how: Immersion): { readonly upMm: number; readonly rMm: number }[] {
-  if (how.way === 'tilted') {
-    const span = tiltedSpan(profile, how.tiltDeg)
-    return [0, 0.5, 1].map((part) => ({ upMm: part * span.highMm, rMm: span.aroundMm }))
-  }
+  if (how.way === 'tilted')
+    return [0.25, 0.5, 0.75, 1].map((part) => ({
+      upMm: part * how.depthMm,
+      rMm: aroundMm(profile, how.tiltDeg, part * how.depthMm),
+    }))
   const { heightMm } = profile.shape
-  return profile.outer.map(({ rMm, zMm }) => ({ upMm: how.way === 'rimFirst' ? heightMm - zMm : zMm, rMm }))
+  return profile.outer
+    .map(({ rMm, zMm }) => ({ upMm: how.way === 'rimFirst' ? heightMm - zMm : zMm, rMm }))
+    .filter(({ upMm }) => upMm <= how.depthMm)
 }
 
 /**
@@ -86,7 +89,7 @@ export function fitOf(bucket: Bucket, litres: number, profile: Profile, how: Imm
   const levelAtMm = total >= full ? bucket.heightMm : levelMm(bucket, total)
   const neededMm = depthMm + FLOOR_GAP_MM
   const lowestMm = levelAtMm - depthMm
-  const under = radiiUp(profile, how).filter(({ upMm }) => upMm <= depthMm)
+  const under = radiiUp(profile, how)
   const widest = Math.max(0, ...under.map(({ rMm }) => rMm))
   const tight = under.some(({ upMm, rMm }) => {
     const zMm = Math.min(bucket.heightMm, Math.max(0, lowestMm + upMm))
@@ -120,6 +123,9 @@ export function takenBy(
 ): { readonly slopMl: number; readonly dryG: number } {
   inRange('areaCm2', areaCm2, 0, 1e6)
   inRange('coatMm', coatMm, 0, 50)
+  inRange('solidsGravity', slip.solidsGravity, 1.5, 8)
+  between('gramsPerMl', slip.gramsPerMl, 1, slip.solidsGravity)
+  inRange('cakeSolids', slip.cakeSolids, 0, 1)
   const dryMl = 0.1 * areaCm2 * coatMm * slip.cakeSolids
   return {
     slopMl: (dryMl * (slip.solidsGravity - 1)) / (slip.gramsPerMl - 1),

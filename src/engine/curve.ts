@@ -56,13 +56,14 @@ export function smooth(through: readonly OutlinePoint[], pieces: number): Outlin
   const points = [at(through, 0)]
   for (let i = 0; i + 1 < through.length; i++) {
     const step = at(t, i + 1) - at(t, i)
-    for (let k = 1; k <= pieces; k++) {
+    for (let k = 1; k < pieces; k++) {
       const u = k / pieces
       points.push({
         rMm: hermite(at(r, i), at(r, i + 1), at(mr, i), at(mr, i + 1), step, u),
         zMm: hermite(at(z, i), at(z, i + 1), at(mz, i), at(mz, i + 1), step, u),
       })
     }
+    points.push(at(through, i + 1))
   }
   return points
 }

@@ -38,7 +38,7 @@ export function displacedMl(profile: Profile, how: Immersion): number {
     case 'filled':
       return clayMl(profile, 0, depthMm)
     case 'tilted':
-      return tiltedMl(profile, inRange('tiltDeg', how.tiltDeg, 0, 180), depthMm)
+      return tiltedMl(profile, how.tiltDeg, depthMm)
     case 'rimFirst': {
       const low = Math.max(0, heightMm - depthMm)
       const risen = trappedRiseMm(profile, depthMm, how.gramsPerMl, how.pressurePa)
@@ -116,8 +116,7 @@ function belowSlant(line: readonly OutlinePoint[], cos: number, sin: number, lev
 const LEVEL_SIN = 1e-3
 
 function tiltedMl(profile: Profile, tiltDeg: number, depthMm: number): number {
-  const angle = (tiltDeg * Math.PI) / 180
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+  const [cos, sin] = lean(tiltDeg)
   const { heightMm } = profile.shape
   if (sin < LEVEL_SIN)
     return cos > 0 ? clayMl(profile, 0, depthMm) : clayMl(profile, Math.max(0, heightMm - depthMm), heightMm)
@@ -126,46 +125,56 @@ function tiltedMl(profile: Profile, tiltDeg: number, depthMm: number): number {
   return (side('outside') - side('inside')) / MM3_PER_ML
 }
 
+/** Lowest point against the middle of the foot, and the height from there to the highest point, mm. */
 export interface TiltedSpan {
-  /** Height of the lowest point against the middle of the foot. */
   readonly lowestMm: number
-  /** From the lowest to the highest point. */
   readonly highMm: number
-  /** Radius of the narrowest upright pipe the leaning pot would slip through. */
-  readonly aroundMm: number
 }
 
-const ROUND = 24
-
-/** Room a pot takes when it leans by `tiltDeg` (0 upright, 90 lying, 180 upside down). */
-export function tiltedSpan(profile: Profile, tiltDeg: number): TiltedSpan {
+const lean = (tiltDeg: number): readonly [cos: number, sin: number] => {
   const angle = (inRange('tiltDeg', tiltDeg, 0, 180) * Math.PI) / 180
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
-  let [low, high, left, right] = [Infinity, -Infinity, Infinity, -Infinity]
+  return [Math.cos(angle), Math.sin(angle)]
+}
+
+/** How tall a pot stands when it leans by `tiltDeg` (0 upright, 90 lying, 180 upside down). */
+export function tiltedSpan(profile: Profile, tiltDeg: number): TiltedSpan {
+  const [cos, sin] = lean(tiltDeg)
+  let [low, high] = [Infinity, -Infinity]
   for (const { rMm, zMm } of profile.outer) {
     low = Math.min(low, zMm * cos - rMm * sin)
     high = Math.max(high, zMm * cos + rMm * sin)
-    left = Math.min(left, -zMm * sin - rMm * Math.abs(cos))
-    right = Math.max(right, -zMm * sin + rMm * Math.abs(cos))
   }
-  // Seen from above each ring is an ellipse; the circle about all of them has its middle on the axis of the lean.
-  const reach = (middle: number): number => {
-    let most = 0
-    for (const { rMm, zMm } of profile.outer)
-      for (let k = 0; k <= ROUND; k++) {
-        const turn = (Math.PI * k) / ROUND
-        most = Math.max(
-          most,
-          Math.hypot(rMm * cos * Math.cos(turn) - zMm * sin - middle, rMm * Math.sin(turn)),
-        )
-      }
-    return most
+  return { lowestMm: low, highMm: high - low }
+}
+
+/** Points sought on each ring of a leaning pot, and halvings of the search for the middle. */
+const ROUND = 24
+const HALVINGS = 40
+const GOLDEN = (Math.sqrt(5) - 1) / 2
+
+/** Radius of the narrowest upright pipe round the lowest `depthMm` of a leaning pot. */
+export function aroundMm(profile: Profile, tiltDeg: number, depthMm: number): number {
+  const [cos, sin] = lean(tiltDeg)
+  const level = tiltedSpan(profile, tiltDeg).lowestMm + checkedDepthMm(depthMm)
+  // Points of the rings below the level, seen from above: along the lean, and across it.
+  const seen: (readonly [along: number, across: number])[] = []
+  for (const { rMm, zMm } of profile.outer) {
+    const above = level - zMm * cos
+    if (above < -rMm * sin) continue
+    const from = rMm * sin > above ? Math.acos(above / (rMm * sin)) : 0
+    for (let k = 0; k <= ROUND; k++) {
+      const turn = from + ((Math.PI - from) * k) / ROUND
+      seen.push([rMm * cos * Math.cos(turn) - zMm * sin, rMm * Math.sin(turn)])
+    }
   }
-  let [a, b] = [left, right]
-  for (let i = 0; i < 40; i++) {
-    const [c, d] = [a + (b - a) * 0.382, a + (b - a) * 0.618]
+  const reach = (middle: number): number =>
+    seen.reduce((most, [along, across]) => Math.max(most, Math.hypot(along - middle, across)), 0)
+  // The farthest distance is convex in the middle's place along the lean.
+  let [a, b] = [Math.min(...seen.map(([along]) => along)), Math.max(...seen.map(([along]) => along))]
+  for (let i = 0; i < HALVINGS; i++) {
+    const [c, d] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)]
     if (reach(c) < reach(d)) b = d
     else a = c
   }
-  return { lowestMm: low, highMm: high - low, aroundMm: reach((a + b) / 2) }
+  return reach((a + b) / 2)
 }
