@@ -2,7 +2,8 @@
  * The spoken words: one sprite a language, with a table that says where each word begins and where its
  * stressed vowel falls. Loaded after first paint; until then tones count alone.
  */
-import type { ClipSource } from './schedule.ts'
+import type { Clip, ClipSource } from './schedule.ts'
+import type { VoiceClips } from './sound.ts'
 import type { WordId } from './sound-plan.ts'
 
 export type VoiceLanguage = 'en' | 'es'
@@ -31,9 +32,65 @@ export function decoderDelayS(samples: Float32Array, sampleRate: number, clickS:
   return peakAt < 0 ? 0 : peakAt / sampleRate - clickS
 }
 
-export interface Voice {
+export interface Voice extends VoiceClips {
   state(): VoiceState
-  /** Fetches and decodes a language; `base` is the folder of the clips, ending in a slash. */
+  /** Fetches and decodes a language; `base` is the address of the folder of clips, ending in a slash. */
   load(language: VoiceLanguage, base: string): Promise<VoiceState>
-  clips(context: BaseAudioContext): ClipSource
+}
+
+interface Sprite {
+  readonly buffer: AudioBuffer
+  readonly table: CueTable
+  readonly delayS: number
+}
+
+/** The clips hold nothing above 8 kHz; decoding finer would only cost memory. */
+const DECODE_HZ = 24_000
+
+export function openVoice(): Voice {
+  let state: VoiceState = 'none'
+  let sprite: Sprite | null = null
+  let latest = 0
+
+  const clips: ClipSource = (word): Clip | null => {
+    const cue = sprite?.table.words[word]
+    if (!sprite || !cue) return null
+    const [fromS, lastsS, beatS] = cue
+    return { buffer: sprite.buffer, fromS: fromS + sprite.delayS, lastsS, beatS }
+  }
+  return {
+    state: () => state,
+    async load(language, base) {
+      latest++
+      const mine = latest
+      state = 'loading'
+      const loaded = await loadSprite(`${base}${language}`).catch(() => null)
+      if (mine !== latest) return state
+      sprite = loaded
+      state = loaded ? 'ready' : 'failed'
+      return state
+    },
+    clips: () => clips,
+  }
+}
+
+async function loadSprite(address: string): Promise<Sprite> {
+  const [json, sound] = await Promise.all([fetch(`${address}.json`), fetch(`${address}.mp3`)])
+  const table = readCueTable(await json.json())
+  const decoder = new OfflineAudioContext(1, 1, DECODE_HZ)
+  const buffer = await decoder.decodeAudioData(await sound.arrayBuffer())
+  const delayS = decoderDelayS(buffer.getChannelData(0), buffer.sampleRate, table.clickS)
+  return { buffer, table, delayS }
+}
+
+/** Throws TypeError when `value` is no cue table: better no voice than a wrong one. */
+export function readCueTable(value: unknown): CueTable {
+  const table = value as Partial<CueTable> | null
+  const cues = Object.values(table?.words ?? {})
+  const isCue = (cue: unknown): boolean =>
+    Array.isArray(cue) && cue.length === 3 && cue.every((x) => typeof x === 'number' && x >= 0)
+  if (typeof table?.clickS !== 'number' || cues.length === 0 || !cues.every(isCue)) {
+    throw new TypeError('not a table of spoken words')
+  }
+  return table as CueTable
 }

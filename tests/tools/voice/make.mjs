@@ -1,0 +1,170 @@
+/**
+ * Makes public/voice/ and the parts of public/tape/ from Debian's flite (voice rms) and espeak-ng (es-419),
+ * with lame. Run by hand when the words change; the results are committed, so that nobody else needs them:
+ *   apt-get install flite espeak-ng lame && node tests/tools/voice/make.mjs
+ */
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { at } from '../project.mjs'
+import {
+  envelope,
+  highPass,
+  highShelf,
+  peakOf,
+  readWav,
+  spokenLevel,
+  toLevel,
+  vowelOnset,
+  writeWav,
+} from './signal.mjs'
+import { WORDS } from './words.mjs'
+
+const RATE = 16_000
+const LEVEL = 0.2
+/** Where a word begins and ends: this far under its loudest. */
+const EDGE = 10 ** (-30 / 20)
+const BEFORE_S = 0.004
+const AFTER_S = 0.03
+const BETWEEN_S = 0.05
+const CLICK_S = 0.2
+const FIRST_S = 0.4
+const KBPS = 24
+/** A number must be over before the next second; what is longer is said again, quicker. */
+const LONGEST_S = 0.82
+const TEMPOS = [1, 1.15, 1.3, 1.45, 1.6, 1.8]
+const VOWELS = /^(a[aehowxy]|e[hry]|i[hy]|o[wy]|u[hw]|er|axr?)$/
+
+const scratch = mkdtempSync(join(tmpdir(), 'voice-'))
+const file = (name) => join(scratch, name)
+
+/** Samples of a word and, where the synthesiser tells it, the onset of its first vowel. */
+const SPEAKERS = {
+  en(text, tempo) {
+    const wav = file('word.wav')
+    const args = [
+      '-voice',
+      'rms',
+      '--setf',
+      `duration_stretch=${0.85 / tempo}`,
+      '-psdur',
+      '-t',
+      text,
+      '-o',
+      wav,
+    ]
+    const phones = execFileSync('flite', args, { encoding: 'utf8' }).trim().split(/\s+/)
+    const vowel = phones.findIndex((phone) => VOWELS.test(phone.split(':')[0]))
+    return { ...readWav(readFileSync(wav)), vowelS: Number(phones[vowel - 1].split(':')[1]) }
+  },
+  es(text, tempo) {
+    const wav = file('word.wav')
+    execFileSync('espeak-ng', [
+      '-v',
+      'es-419',
+      '-s',
+      String(Math.round(180 * tempo)),
+      '-p',
+      '40',
+      '-w',
+      wav,
+      text,
+    ])
+    const there = file('there.wav')
+    execFileSync('ffmpeg', ['-v', 'error', '-y', '-i', wav, '-ar', String(RATE), there])
+    return readWav(readFileSync(there))
+  },
+}
+
+/** The slowest saying of a word that is short enough. */
+function sayWord(language, key, text) {
+  for (const tempo of TEMPOS) {
+    const clip = makeClip(SPEAKERS[language](text, tempo), key)
+    if (clip.samples.length <= LONGEST_S * RATE) return { ...clip, tempo }
+  }
+  throw new Error(`${language}: ${JSON.stringify(text)} takes longer than ${LONGEST_S} s`)
+}
+
+/** A word cut to its sound, at the common level; `beatS` counts from the start of the cut. */
+function makeClip(spoken, key) {
+  if (spoken.rate !== RATE) throw new Error(`${key}: ${spoken.rate} Hz`)
+  const clear = highShelf(highPass(spoken.samples, RATE, 120), RATE, 1500, 5)
+  const levels = envelope(clear, RATE, 0.005, 0.001)
+  const loudest = Math.max(...levels)
+  const first = levels.findIndex((level) => level > loudest * EDGE)
+  const last = levels.findLastIndex((level) => level > loudest * EDGE)
+  const fromS = Math.max(0, first / 1000 - BEFORE_S)
+  const cut = clear.slice(Math.round(fromS * RATE), Math.round((last / 1000 + AFTER_S) * RATE))
+  fade(cut)
+  const samples = toLevel(cut, RATE, LEVEL)
+  const heardS = vowelOnset(samples, RATE)
+  const toldS = spoken.vowelS === undefined ? undefined : spoken.vowelS - fromS
+  return { key, samples, beatS: Math.max(BEFORE_S, toldS ?? heardS), heardS, toldS }
+}
+
+function fade(samples) {
+  const inLength = BEFORE_S * RATE
+  const outLength = AFTER_S * RATE
+  for (let i = 0; i < inLength; i++) samples[i] *= i / inLength
+  for (let i = 0; i < outLength; i++) samples[samples.length - 1 - i] *= i / outLength
+}
+
+/** A click by which a decoder's delay is found: its greatest sample lies exactly at CLICK_S. */
+function addClick(sprite) {
+  const centre = Math.round(CLICK_S * RATE)
+  for (let i = -200; i <= 200; i++) {
+    const s = i / RATE
+    sprite[centre + i] += 0.9 * Math.exp(-((s / 0.0012) ** 2)) * Math.cos(2 * Math.PI * 1500 * s)
+  }
+}
+
+function encode(samples, name, ...options) {
+  const wav = file('sprite.wav')
+  writeFileSync(wav, writeWav(samples, RATE))
+  execFileSync('lame', ['--quiet', '-m', 'm', '--cbr', '-t', '--noreplaygain', ...options, wav, at(name)])
+  return readFileSync(at(name)).length
+}
+
+const round4 = (x) => Math.round(x * 1e4) / 1e4
+
+function makeSprite(language) {
+  const clips = Object.entries(WORDS[language]).map(([key, text]) => sayWord(language, key, text))
+  const lengthS = clips.reduce((sum, clip) => sum + clip.samples.length / RATE + BETWEEN_S, FIRST_S)
+  const sprite = new Float32Array(Math.ceil(lengthS * RATE))
+  addClick(sprite)
+  const words = {}
+  let next = Math.round(FIRST_S * RATE)
+  for (const clip of clips) {
+    sprite.set(clip.samples, next)
+    words[clip.key] = [round4(next / RATE), round4(clip.samples.length / RATE), round4(clip.beatS)]
+    next += clip.samples.length + Math.round(BETWEEN_S * RATE)
+  }
+  writeFileSync(at(`public/voice/${language}.json`), `${JSON.stringify({ clickS: CLICK_S, words })}\n`)
+  const bytes = encode(sprite, `public/voice/${language}.mp3`, '-b', String(KBPS), '--resample', '16')
+  report(language, clips, bytes, lengthS)
+  return clips
+}
+
+function report(language, clips, bytes, lengthS) {
+  const levels = clips.map((clip) => 20 * Math.log10(spokenLevel(clip.samples, RATE)))
+  const off = clips.filter((clip) => clip.toldS !== undefined).map((clip) => clip.heardS - clip.toldS)
+  const longest = clips.reduce((a, b) => (a.samples.length > b.samples.length ? a : b))
+  const worst = off.map(Math.abs).sort((a, b) => a - b)
+  console.log(
+    `${language}: ${clips.length} words, ${lengthS.toFixed(1)} s, ${bytes} bytes, level ${Math.min(...levels).toFixed(1)} to ${Math.max(...levels).toFixed(1)} dB, peak ${Math.max(...clips.map((c) => peakOf(c.samples))).toFixed(2)}, longest "${longest.key}" ${(longest.samples.length / RATE).toFixed(2)} s`,
+  )
+  if (off.length > 0) {
+    const ms = (x) => (1000 * x).toFixed(0)
+    console.log(
+      `  vowel onset, heard less told: median ${ms(worst[worst.length >> 1])} ms, 95 % within ${ms(worst[Math.floor(worst.length * 0.95)])} ms, worst ${ms(worst.at(-1))} ms`,
+    )
+    for (const clip of clips) {
+      if (Math.abs(clip.heardS - clip.toldS) > 0.03)
+        console.log(`  ${clip.key}: heard ${ms(clip.heardS)} told ${ms(clip.toldS)}`)
+    }
+  }
+}
+
+for (const language of Object.keys(WORDS)) makeSprite(language)
+rmSync(scratch, { recursive: true })
