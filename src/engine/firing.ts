@@ -159,8 +159,10 @@ const coneWorks = (): readonly ConeWork[] => {
 /**
  * The hottest self-supporting American cone that a log brought down, by heat work fitted to the chart at 15, 60 and
  * 150 degC/h (each cone its own energy: rms 1.2, worst 3.4 degC there). The thermocouple's own error comes on top.
+ * RangeError for fewer than two readings or as for `heatWorkMin`.
  */
 export function coneOfLog(log: readonly LogPoint[]): ConeReached {
+  inRange('log.length', log.length, 2, 1e6)
   const hottestC = Math.max(...log.map((p) => p.tempC))
   let reached: string | null = null
   for (const work of coneWorks()) {

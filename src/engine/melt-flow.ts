@@ -84,6 +84,7 @@ export function flow(melt: Melt, share: number): void {
   while (end > 0 && thickMm[end - 1] === 0) end--
   while (left > 0) {
     let fastest = 0
+    let above = 0
     for (let i = 0; i < end; i++) {
       const h = thickMm[i]!
       if (bare[i] === 1 && h > 0) {
@@ -92,9 +93,12 @@ export function flow(melt: Melt, share: number): void {
       }
       const carry = slopeRMm[i + 1]! * dosePerMm[i]! * h * h
       flux[i + 1] = carry * h
-      const rate = carry / areaMm2[i]!
+      // What comes in bounds the step as well: a cell may be shorter, or its melt thinner, than the one above.
+      const rate = Math.max(carry, above) / areaMm2[i]!
       if (rate > fastest) fastest = rate
+      above = carry
     }
+    if (end < cells && above > fastest * areaMm2[end]!) fastest = above / areaMm2[end]!
     if (fastest === 0) return
     const step = Math.min(left, COURANT / (3 * fastest))
     for (let i = 0; i < end; i++) thickMm[i] = thickMm[i]! + (step * (flux[i]! - flux[i + 1]!)) / areaMm2[i]!

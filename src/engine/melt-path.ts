@@ -18,10 +18,10 @@ export interface MeltPath {
   readonly slopeRMm: Float64Array
 }
 
-/** Cells sought above a coat's lowest edge, and their length below it, where the answer is read. */
+/** Most cells above a coat's lowest edge; length of the finest, as below it where the answer is read. */
 const CELLS_ABOVE = 100
 const FINE_MM = 0.75
-const LEAST_BELOW = 6
+const LEAST_CELLS = 6
 
 const lengthOf = (line: readonly OutlinePoint[]): number =>
   line.reduce((sum, p, i) => {
@@ -74,11 +74,13 @@ export function downToMm(line: readonly OutlinePoint[], zMm: number): number {
   return s
 }
 
-/** Lengths of the faces: even cells down to `edgeMm`, even finer ones below it. */
-function facesOf(lengthMm: number, edgeMm: number, finest: number): Float64Array {
+/** Lengths of the faces: even cells down to `edgeMm`, even ones below it, of `cellMm` or as many as the answer needs. */
+function facesOf(lengthMm: number, edgeMm: number, cellMm: number | undefined): Float64Array {
   const below = lengthMm - edgeMm
-  const nBelow = below > 1e-9 ? Math.max(LEAST_BELOW, Math.ceil(below / Math.max(finest, lengthMm / 400))) : 0
-  const nAbove = edgeMm > 1e-9 ? Math.max(8, Math.min(CELLS_ABOVE, Math.ceil(edgeMm / finest))) : 0
+  const count = (mm: number, cell: number, least: number): number =>
+    mm > 1e-9 ? Math.max(least, Math.ceil(mm / cell)) : 0
+  const nBelow = count(below, cellMm ?? Math.max(FINE_MM, lengthMm / 400), LEAST_CELLS)
+  const nAbove = count(edgeMm, cellMm ?? Math.max(FINE_MM, edgeMm / CELLS_ABOVE), LEAST_CELLS)
   const faces = new Float64Array(nAbove + nBelow + 1)
   for (let i = 0; i <= nAbove; i++) faces[i] = nAbove ? (edgeMm * i) / nAbove : 0
   for (let i = 1; i <= nBelow; i++) faces[nAbove + i] = edgeMm + (below * i) / nBelow
@@ -89,16 +91,16 @@ function facesOf(lengthMm: number, edgeMm: number, finest: number): Float64Array
  * Cells along `line` (from the rim down, heights never rising), with a face exactly at `edgeMm` from the rim.
  * `leastSlope` is the sine below which a lean is taken as that much (0 to 1): a level stretch would hold the melt
  * back for ever, while real melt spreads over it by its own depth.
- * RangeError for a line without length.
+ * Cells are about `cellMm` long where that is given. RangeError for a line without length.
  */
 export function pathAlong(
   line: readonly OutlinePoint[],
   edgeMm: number,
   leastSlope: number,
-  finestMm = FINE_MM,
+  cellMm?: number,
 ): MeltPath {
   const lengthMm = between('wall length', lengthOf(line), 0, 10_000)
-  const faceMm = facesOf(lengthMm, Math.min(Math.max(edgeMm, 0), lengthMm), finestMm)
+  const faceMm = facesOf(lengthMm, Math.min(Math.max(edgeMm, 0), lengthMm), cellMm)
   const cells = faceMm.length - 1
   const stops: number[] = []
   for (let i = 0; i < cells; i++) stops.push(faceMm[i]!, (faceMm[i]! + faceMm[i + 1]!) / 2)

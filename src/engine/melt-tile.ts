@@ -39,11 +39,13 @@ const TILE_LN = Math.log(1.4)
 const TILE_WEIGHT = 2
 /** 10 and 90 % of a normal distribution. */
 const EDGE_SD = 1.2816
+/** Thinner dry coats no gauge reads, mm. */
+const THINNEST_MM = 0.01
 const DRIP = { least: 1.5, usual: 2, most: 5 } as const
 
 function checkedStripe(stripe: TileStripe): TileStripe {
-  between('dryMm', stripe.dryMm, 0, THICKEST_MM)
-  between('bandMm', stripe.bandMm, 0, 500)
+  inRange('dryMm', stripe.dryMm, THINNEST_MM, THICKEST_MM)
+  inRange('bandMm', stripe.bandMm, 0.1, 500)
   inRange('runMm', stripe.runMm, 0, 500)
   if (stripe.longestMm !== undefined) inRange('longestMm', stripe.longestMm, stripe.runMm, 1000)
   return stripe
