@@ -28,7 +28,7 @@ function wayOut(side: Side, wall: Wall, weather: Weather): number {
   return boundary + weather.dryLayerSPerMPerMm * coatDry * (side.coatMm + (bodyDry * wall.thickMm) / 2)
 }
 
-const losesWater = (side: Side): boolean => side.open && side.film + side.coat + side.body > NOTHING_MM
+const losesWater = (side: Side): boolean => side.film + side.coat + side.body > NOTHING_MM
 
 /** Water the body draws from the film in `seconds`: dI/dt = 1/(2 u), u the path's resistance, growing by p per mm. */
 const soaked = (u: number, p: number, seconds: number): number =>
@@ -139,7 +139,7 @@ export function step(wall: Wall, weather: Weather, stepS: number): number {
 }
 
 const heatIn = (side: Side, weather: Weather): number =>
-  side.open ? side.airing * weather.heatWPerM2K + side.radiation * weather.radiationWPerM2K : 0
+  side.airing * weather.heatWPerM2K + side.radiation * weather.radiationWPerM2K
 
 /**
  * Coat - body - body - coat as a chain: implicit in the links, evaporation taken from a coat while it is wet and from

@@ -37,6 +37,13 @@ export const WATER_J_PER_KG_K = 4186
 /** Part of the room that the inside of a pot sees for radiation. Tuned. */
 export const INSIDE_RADIATION = 0.3
 
+/**
+ * Airing of the waxed underside, which stands for water that creeps from the floor into the wall and leaves there: over
+ * the hours of a floor's drying it travels its few centimetres (liquid diffusivity of brick up to 4e-7 m2/s, seen).
+ * Tuned.
+ */
+export const FLOOR_CREEP_AIRING = 0.3
+
 /** Surface tension of glaze slop, N/m. Assumption: water is 0.072, organics lower it. */
 export const SLOP_TENSION_N_PER_M = 0.06
 export const GRAVITY_M_PER_S2 = 9.80665

@@ -7,7 +7,7 @@ import type { Air, Dip, Face, PotWall, WallEvent } from './contract.ts'
 import { type Goal, wait } from './drying.ts'
 import { filmOf } from './film.ts'
 import { checkedDip, reachOf, secondsUnder } from './immersion.ts'
-import { HORIZON_MIN, INSIDE_RADIATION, KILN_WATER_PART } from './parameters.ts'
+import { FLOOR_CREEP_AIRING, HORIZON_MIN, INSIDE_RADIATION, KILN_WATER_PART } from './parameters.ts'
 import { checkedSlip, shedPerMm } from './slip.ts'
 import {
   type Gain,
@@ -95,15 +95,15 @@ function newPiece(course: Course, stretch: Stretch): Piece {
   const dry = startWater === 0 || cap === 0
   const start = dry ? 0 : Infinity
   const nominal = Math.min(cap, NOMINAL_SHED_MM)
-  const side = (open: boolean, air: number, radiation: number): Side => ({
-    ...newSide(cap, startWater, open, air, radiation),
+  const side = (air: number, radiation: number): Side => ({
+    ...newSide(cap, startWater, air, radiation),
     need: nominal,
     thirstyS: start,
   })
   const wall: Wall = {
     thickMm,
-    outside: side(!stretch.base, 1, 1),
-    inside: side(true, airing, INSIDE_RADIATION),
+    outside: stretch.base ? side(FLOOR_CREEP_AIRING, 0) : side(1, 1),
+    inside: side(airing, INSIDE_RADIATION),
     sorptivity2: body.sorptivityMmPerSqrtS ** 2,
     dryKgPerM2: body.bulkGramsPerMl * thickMm,
     perKilnMm: 1 / (KILN_WATER_PART * body.bulkGramsPerMl * thickMm),

@@ -7,8 +7,6 @@ import { drawn } from './pickup.ts'
 
 /** One face: the film on it, the coats, and its half of the wall. */
 export interface Side {
-  /** Does water leave here? The waxed base does not. */
-  readonly open: boolean
   /** Part of the outside's convection, and of its radiation, that this face has. */
   readonly airing: number
   readonly radiation: number
@@ -61,9 +59,8 @@ export const NOTHING_MM = 1e-9
 
 const reciprocal = (mm: number): number => (mm > NOTHING_MM ? 1 / mm : 0)
 
-export function newSide(cap: number, filled: number, open: boolean, airing: number, radiation: number): Side {
+export function newSide(cap: number, filled: number, airing: number, radiation: number): Side {
   return {
-    open,
     airing,
     radiation,
     cap,

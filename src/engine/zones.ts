@@ -10,7 +10,7 @@ export interface Stretch {
   readonly thickMm: number
   readonly outside: Span
   readonly inside: Span
-  /** The base: waxed below, so its outside neither takes glaze nor dries. */
+  /** The base: waxed below, so its outside takes no glaze. */
   readonly base: boolean
 }
 
