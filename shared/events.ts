@@ -92,3 +92,45 @@ export interface Stamped {
   readonly at: number
   readonly event: TableEvent
 }
+
+const KINDS: Readonly<Record<EventKind, true>> = {
+  'settings-set': true,
+  'board-set': true,
+  'air-set': true,
+  'bucket-set': true,
+  'bucket-gone': true,
+  'density-read': true,
+  'stack-set': true,
+  'stack-gone': true,
+  'pot-set': true,
+  'pot-gone': true,
+  'demo-laid': true,
+  'table-cleared': true,
+  waxed: true,
+  wiped: true,
+  stirred: true,
+  decanted: true,
+  returned: true,
+  dipped: true,
+  'count-cancelled': true,
+  'count-stopped': true,
+  'dose-unsure': true,
+  'dose-settled': true,
+  'dip-corrected': true,
+  sponged: true,
+  'set-down': true,
+  touched: true,
+  'foot-signed': true,
+  'washed-off': true,
+  'coats-counted': true,
+  'plan-changed': true,
+  picked: true,
+  held: true,
+  resumed: true,
+  'taken-back': true,
+  'put-back': true,
+  'clock-moved': true,
+}
+
+/** Whether this program folds events of such a kind. */
+export const isKnownKind = (kind: string): kind is EventKind => Object.hasOwn(KINDS, kind)

@@ -1,4 +1,4 @@
-import type { Armed, Card, Decant, Due, HeldLine } from './card.ts'
+import type { Armed, Card, Decant, Due, HeldLine, StuckWhy } from './card.ts'
 import { decantFor } from './collar.ts'
 import { forecastOf } from './forecast.ts'
 import { lastDip, planOf } from './plan.ts'
@@ -95,7 +95,7 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
     case 'foot-check':
       return workCard(table, steps, { is: step.is, pot, left: 1 }, now)
     case 'stuck':
-      return { kind: 'stuck', potId: pot.facts.potId, why: step.why }
+      return stuckCard(pot, step.why)
     case 'dip':
       return dipCard(table, steps, pot, step.plan.bucketId, now)
     case 'wait':
@@ -145,8 +145,14 @@ function workCard(table: Table, steps: readonly AtStep[], work: Work, now: numbe
       return { kind: 'foot-check', potId, left: work.left, big: { do: 'foot-signed', potId } }
     }
     case 'stuck':
-      return { kind: 'stuck', potId: work.pot.facts.potId, why: work.why }
+      return stuckCard(work.pot, work.why)
   }
+}
+
+/** A pot that needs a decision; after a stray coat the bar goes on with the rest of its plan. */
+function stuckCard(pot: PotState, why: StuckWhy): Card {
+  const { potId } = pot.facts
+  return { kind: 'stuck', potId, why, big: why === 'strayed' ? { do: 'keep-going', potId } : undefined }
 }
 
 /** A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. */

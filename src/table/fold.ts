@@ -10,24 +10,26 @@ import type { Table } from './state.ts'
 export function fold(events: readonly Stamped[]): Table {
   const out = takenBack(events)
   let table = EMPTY_TABLE
-  for (const stamped of events) if (!out.has(stamped.hit)) table = reduce(table, stamped)
-  const lastTakenBack = [...out].at(-1)
-  return lastTakenBack === undefined ? table : { ...table, lastTakenBack }
+  for (const stamped of events) {
+    const { event, at, hit } = stamped
+    if (event.kind === 'taken-back' && out.has(event.hit))
+      table = { ...table, takenBack: { hit: event.hit, at: at - table.skewMs } }
+    else if (!out.has(hit)) table = reduce(table, stamped)
+  }
+  return table
 }
 
-/** The hits that stand as taken back, the latest last. */
-export function takenBack(events: readonly Stamped[]): ReadonlySet<string> {
+/** The hits that stand as taken back. */
+function takenBack(events: readonly Stamped[]): ReadonlySet<string> {
   const out = new Set<string>()
   for (const { event } of events) {
-    if (event.kind === 'taken-back') {
-      out.delete(event.hit)
-      out.add(event.hit)
-    } else if (event.kind === 'put-back') out.delete(event.hit)
+    if (event.kind === 'taken-back') out.add(event.hit)
+    else if (event.kind === 'put-back') out.delete(event.hit)
   }
   return out
 }
 
-/** One more event on a table that is the fold of `before`; folds anew only where history itself changed. */
+/** The fold of `before` and `next`, where `table` is the fold of `before`; anew only where history changed. */
 export function step(table: Table, before: readonly Stamped[], next: readonly Stamped[]): Table {
   if (next.some(({ event }) => event.kind === 'taken-back' || event.kind === 'put-back'))
     return fold([...before, ...next])

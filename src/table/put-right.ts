@@ -16,9 +16,9 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision |
         : { refusal: { code: 'nothing-to-take-back' } }
     }
     case 'put-back':
-      return table.lastTakenBack === undefined
+      return table.takenBack === undefined
         ? { refusal: { code: 'nothing-to-put-back' } }
-        : { events: [{ kind: 'put-back', hit: table.lastTakenBack }] }
+        : { events: [{ kind: 'put-back', hit: table.takenBack.hit }] }
     case 'pick':
       return onPot(table, action.potId, () =>
         action.bucketId !== undefined && !table.buckets[action.bucketId]
@@ -145,3 +145,22 @@ function asDipped(table: Table, potId: string): readonly CoatFacts[] {
     plan[dip.coat] = { bucketId: dip.bucketId, cover: dip.cover, holdS: dip.plannedHoldS }
   return plan
 }
+
+/** Counts that ran, in part, while nobody could see them: between table times `from` and `to`, ms. */
+export function doubtfulDips(table: Table, from: number, to: number): readonly string[] {
+  return Object.values(table.pots).flatMap((pot) =>
+    pot.dips
+      .filter(
+        (dip) =>
+          dip.how === 'planned' &&
+          !dip.unsure &&
+          dip.tappedAt < to &&
+          dip.outAt > from &&
+          dip.tappedAt >= from - RECENT_MS,
+      )
+      .map((dip) => dip.dipId),
+  )
+}
+
+/** A count is over long before this. */
+const RECENT_MS = 120_000

@@ -242,5 +242,6 @@ function nameHit(table: Table, event: TableEvent, hit: string, at: number): Tabl
   const potId = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
   const bucketId = 'bucketId' in event ? event.bucketId : undefined
   const line: HitLine = { hit, at, kind: event.kind, potId, bucketId }
-  return { ...table, hits: [...table.hits.filter((h) => h.hit !== hit), line].slice(-HITS_KEPT) }
+  const { takenBack: _past, ...rest } = table
+  return { ...rest, hits: [...table.hits.filter((h) => h.hit !== hit), line].slice(-HITS_KEPT) }
 }

@@ -95,6 +95,6 @@ export interface Table {
   readonly skewMs: number
   /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
   readonly hits: readonly HitLine[]
-  /** The hit taken back last and not put back since. */
-  readonly lastTakenBack?: string
+  /** The hit taken back last and not put back since, while nothing else was hit. */
+  readonly takenBack?: { readonly hit: string; readonly at: number }
 }

@@ -1,0 +1,95 @@
+import type { ReadonlySignal, Signal } from '@preact/signals'
+import { createContext } from 'preact'
+import { useContext } from 'preact/hooks'
+import type { Action, Refusal } from '../table/action.ts'
+import type { Card } from '../table/card.ts'
+import type { Table } from '../table/state.ts'
+import type { Formats } from '../words/format.ts'
+import type { Words } from '../words/index.ts'
+
+export type Route =
+  | { readonly at: 'first' }
+  | { readonly at: 'bench' }
+  | { readonly at: 'board' }
+  | { readonly at: 'pot'; readonly potId?: string }
+  | { readonly at: 'stacks'; readonly stackId?: string }
+  | { readonly at: 'buckets'; readonly bucketId?: string }
+  | { readonly at: 'room' }
+
+/** How the phone is doing; what does not work is said. */
+export interface Health {
+  readonly saved: 'saved' | 'saving' | 'not-saved'
+  readonly sound: 'ok' | 'locked' | 'dead' | 'off'
+  readonly awake: 'idle' | 'held' | 'lost' | 'refused' | 'absent'
+  readonly offlineReady: boolean
+  readonly update: boolean
+  readonly readOnly: boolean
+  /** Records set aside as damaged or unknown. */
+  readonly aside: number
+  readonly install: 'installed' | 'prompt' | 'byHand' | 'unknown'
+}
+
+/** Nobody could see the page for a while: what came due meanwhile is listed before anything else. */
+export interface Away {
+  /** Table time, ms. */
+  readonly from: number
+  readonly to: number
+}
+
+/** A hit on a bench screen, after the press rules. `atMs` is page time of the touch-down. */
+export interface BenchHit {
+  readonly act: string
+  readonly atMs: number
+  readonly by: 'press' | 'hold'
+}
+
+/** What taking in a backup came to. `left`: records that were damaged, unknown or newer, and left out. */
+export type TakenIn =
+  | { readonly ok: true; readonly added: number; readonly known: number; readonly left: number }
+  | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
+
+/** What screens see of the program. Everything they do goes through `act`. */
+export interface App {
+  readonly table: ReadonlySignal<Table>
+  /** Table time, ms. */
+  readonly now: ReadonlySignal<number>
+  readonly card: ReadonlySignal<Card>
+  readonly health: ReadonlySignal<Health>
+  readonly away: ReadonlySignal<Away | undefined>
+  readonly route: Signal<Route>
+  readonly words: ReadonlySignal<Words>
+  readonly formats: ReadonlySignal<Formats>
+  /** Does an action; `atMs` is the tap in page time. Answers the refusal, if it was one. */
+  act(action: Action, atMs?: number): Refusal | undefined
+  /** A hit that no action came of: the refusal is heard. */
+  refused(): void
+  /** OUT was heard: its tone ends. */
+  hush(): void
+  go(route: Route): void
+  /** The list of what came due was seen. */
+  back(): void
+  /** Feeds hits on `root`, and keys, to `onHit` while it is mounted. Returns the way to stop. */
+  attachBench(root: HTMLElement, onHit: (hit: BenchHit) => void): { cardChanged(): void; detach(): void }
+  /** A whole backup of the journal, through the phone's share sheet or as a file. */
+  backUp(): Promise<'shared' | 'saved' | 'cancelled'>
+  /** Takes in a backup; how many records were new. */
+  takeIn(text: string): Promise<TakenIn>
+  retrySave(): void
+  applyUpdate(): void
+  install(): void
+}
+
+const AppContext = createContext<App | undefined>(undefined)
+export const AppProvider = AppContext.Provider
+
+export function useApp(): App {
+  const app = useContext(AppContext)
+  if (!app) throw new Error('a screen outside the program')
+  return app
+}
+
+/** Words of a refusal. */
+export function refusalText(words: Words, refusal: Refusal): string {
+  const text = words.refusal[refusal.code]
+  return typeof text === 'string' ? text : text(refusal.facts ?? {})
+}

@@ -1,0 +1,68 @@
+import type { Card } from '../../table/card.ts'
+import { useApp } from '../app.ts'
+
+type CountCard = Extract<Card, { kind: 'count' | 'out' }>
+
+/**
+ * The count fills the screen, and all of it is the one action: lead-in on paper (a hit calls it off), then ink from
+ * IN to OUT with the seconds as large as fits (a hit is STOP). The edge fills as the dose runs.
+ */
+export function CountScreen({ card }: { readonly card: CountCard }) {
+  const { table, words, now } = useApp()
+  const w = words.value.bench
+  const { dip } = card
+  const pot = table.value.pots[card.potId]
+  const glaze = table.value.buckets[dip.bucketId]?.facts.name ?? ''
+  const poured = dip.cover.kind === 'inside'
+  const inAt = dip.underAt - dip.lowerS * 1000
+  const t = now.value
+  const name = `${pot?.facts.number ?? ''} · ${glaze}`
+  if (card.kind === 'out')
+    return (
+      <button class="count count-out" data-press="bar" data-act="hush" type="button">
+        <span class="count-name">{name}</span>
+        <span class="count-word">{w.out}</span>
+        <span class="count-under">{poured ? w.outPour : w.outUnder}</span>
+      </button>
+    )
+  if (t < inAt) {
+    const left = Math.max(1, Math.ceil((inAt - t) / 1000))
+    return (
+      <button class="count count-lead" data-press="bar" data-act="big" type="button">
+        <span class="count-name">{name}</span>
+        <span class="count-numeral figures">{left}</span>
+        <span class="count-under">{w.leadCancel}</span>
+      </button>
+    )
+  }
+  const elapsedS = Math.max(0, (t - dip.underAt) / 1000)
+  const whole = Math.floor(elapsedS + 0.02)
+  const part = dip.holdS > 0 ? Math.min(1, elapsedS / dip.holdS) : 1
+  return (
+    <button class="count count-hold" data-press="bar" data-act="big" type="button">
+      <EdgeRing part={part} />
+      <span class="count-name">{name}</span>
+      {t < dip.underAt || whole === 0 ? (
+        <span class="count-word">{poured ? w.pour : w.lower}</span>
+      ) : (
+        <span class="count-numeral figures">{whole}</span>
+      )}
+      <span class="count-of figures">{w.of(dip.holdS)}</span>
+      <span class="count-stop">{w.stopBar}</span>
+    </button>
+  )
+}
+
+/** The screen's edge, drawn as far round as the dose has run. */
+function EdgeRing({ part }: { readonly part: number }) {
+  return (
+    <svg class="count-ring" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
+      <path
+        d="M50 1.5 H98.5 V98.5 H1.5 V1.5 Z"
+        pathLength="100"
+        stroke-dasharray={`${(part * 100).toFixed(1)} 100`}
+        vector-effect="non-scaling-stroke"
+      />
+    </svg>
+  )
+}

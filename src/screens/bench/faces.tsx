@@ -1,0 +1,273 @@
+import type { Card } from '../../table/card.ts'
+import { forecastOf } from '../../table/forecast.ts'
+import { Swatch } from '../../ui/swatch.tsx'
+import { useApp } from '../app.ts'
+import { Caution, WithPot } from './face.tsx'
+import { coverText, isGrave, placeOf, warningText } from './said.ts'
+
+type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
+
+export function PrepFace({ card }: { readonly card: Of<'wax' | 'wipe' | 'foot-check'> }) {
+  const { table, words } = useApp()
+  const pot = table.value.pots[card.potId]
+  const w = words.value.bench
+  if (!pot) return null
+  const said = {
+    wax: [w.waxTitle, w.waxText, w.waxMore(card.left)],
+    wipe: [w.wipeTitle, w.wipeText, w.wipeMore(card.left)],
+    'foot-check': [w.footCheckTitle, w.footCheckText, w.footCheckMore(card.left)],
+  }[card.kind]
+  return (
+    <WithPot pot={pot}>
+      <h1 class="title">{said[0]}</h1>
+      <p>{said[1]}</p>
+      <p class="soft">{said[2]}</p>
+      {card.kind === 'wax' ? (
+        <Caution>{table.value.settings.wax === 'hot' ? w.waxCaution : w.waterWaxCaution}</Caution>
+      ) : null}
+      {card.kind === 'wipe' ? <Caution>{w.wipeCaution}</Caution> : null}
+    </WithPot>
+  )
+}
+
+export function StirFace({ card }: { readonly card: Of<'stir'> }) {
+  const { table, words, formats } = useApp()
+  const w = words.value.bench
+  const name = table.value.buckets[card.bucketId]?.facts.name ?? ''
+  const decant = card.decant
+  return (
+    <div class="face face-wide">
+      <h1 class="title title-big">{card.change ? w.openTitle(name) : w.stirTitle(name)}</h1>
+      <p>{card.change ? w.stirChange : w.stirAgain}</p>
+      {decant ? (
+        <p class="strong">{w.decant(formats.value.pour(decant.litres), formats.value.mm(decant.levelMm))}</p>
+      ) : null}
+      <p class="soft figures">
+        {card.agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(card.agoMs))}
+        {card.waiting > 0 ? ` · ${w.stirWaiting(card.waiting)}` : ''}
+      </p>
+      <Caution>{w.stirCaution}</Caution>
+    </div>
+  )
+}
+
+export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
+  const { table, words, formats } = useApp()
+  const { armed } = card
+  const pot = table.value.pots[armed.potId]
+  const bucket = table.value.buckets[armed.bucketId]?.facts
+  const w = words.value.bench
+  if (!pot || !bucket) return null
+  const [first, ...more] = armed.warnings
+  const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
+  return (
+    <WithPot pot={pot} alarm={armed.warnings.some((warning) => warning.kind === 'run' && isGrave(warning))}>
+      {inHand ? <p class="in-hand">{w.footFirst(inHand.facts.number, placeOf(inHand))}</p> : null}
+      <h1 class="title glaze">
+        <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
+        {bucket.name}
+      </h1>
+      <p class="dose figures">{w.seconds(armed.holdS)}</p>
+      <p>
+        {w.coatOf(armed.coat + 1, armed.coats)}, {coverText(words.value, formats.value, armed.cover)}
+      </p>
+      {armed.hasIt ? (
+        <p class="alarm">{w.hasIt(pot.facts.number, bucket.name)}</p>
+      ) : first ? (
+        <p class={isGrave(first) ? 'alarm' : 'strong'}>
+          {warningText(words.value, formats.value, table.value, first)}
+          {more.length > 0 ? <span class="soft"> {words.value.warning.more(more.length)}</span> : null}
+        </p>
+      ) : armed.stirredMs === undefined ? null : (
+        <p class="soft figures">{w.stirredAgo(formats.value.span(armed.stirredMs))}</p>
+      )}
+    </WithPot>
+  )
+}
+
+export function DripFace({ card }: { readonly card: Of<'drip'> }) {
+  const { table, words, now } = useApp()
+  const pot = table.value.pots[card.potId]
+  const w = words.value.bench
+  if (!pot) return null
+  const left = Math.ceil((card.until - now.value) / 1000)
+  const poured = card.dip.cover.kind === 'inside'
+  return (
+    <WithPot pot={pot}>
+      {left > 0 ? (
+        <>
+          <h1 class="title">{poured ? w.pourDripTitle : w.dripTitle}</h1>
+          <p class="dose figures">{w.seconds(left)}</p>
+          <p class="soft">{w.footTitle}</p>
+        </>
+      ) : (
+        <>
+          <h1 class="title">{w.footTitle}</h1>
+          <p class="strong">{w.footText(placeOf(pot))}</p>
+        </>
+      )}
+    </WithPot>
+  )
+}
+
+export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly out: ReadonlySet<string> }) {
+  const { table, words } = useApp()
+  const w = words.value.bench
+  const bucket = table.value.buckets[card.bucketId]?.facts
+  const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
+  const [only] = pots
+  if (!only) return null
+  const at = forecastOf(table.value, only)?.pot.touchAt
+  const where =
+    at && w.touchAt(at.face === 'inside' ? words.value.where.inside : words.value.where.outside[at.zone])
+  const next = (
+    <p class="next">
+      {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={34} /> : null}
+      {w.readyNext(bucket?.name ?? '')}
+    </p>
+  )
+  if (pots.length === 1)
+    return (
+      <WithPot pot={only}>
+        <h1 class="title title-big">{w.readyOne}</h1>
+        <p class="strong">{where}</p>
+        {next}
+      </WithPot>
+    )
+  return (
+    <div class="face face-wide">
+      <h1 class="title">{w.readyMany(pots.length - out.size)}</h1>
+      <ul class="ready-tiles">
+        {pots.slice(0, 6).map((pot) => (
+          <li key={pot.facts.potId}>
+            <button
+              type="button"
+              class={out.has(pot.facts.potId) ? 'ready-tile ready-tile-out' : 'ready-tile'}
+              data-press="small"
+              data-act={`leave-out:${pot.facts.potId}`}
+              aria-pressed={!out.has(pot.facts.potId)}
+            >
+              <span>{placeOf(pot)}</span>
+              <strong class="figures">{pot.facts.number}</strong>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p class="soft">
+        {where}. {w.leaveOut}
+      </p>
+      {next}
+    </div>
+  )
+}
+
+export function WaitFace({ card }: { readonly card: Of<'wait'> }) {
+  const { table, words, formats, now } = useApp()
+  const w = words.value.bench
+  const f = formats.value
+  const { next } = card
+  const pot = next && table.value.pots[next.potId]
+  if (!next || !pot) return null
+  const { skewMs } = table.value
+  const never = !Number.isFinite(next.at)
+  const what = {
+    touch: w.waitTouch(pot.facts.number, placeOf(pot)),
+    'wax-sets': w.waitWax(pot.facts.number),
+    'wipe-dries': w.waitDamp(pot.facts.number),
+  }[next.what]
+  return (
+    <div class="face face-wide">
+      <h1 class="title">{w.waitTitle}</h1>
+      <p class="wait-span figures">{never ? w.waitNever : f.span(next.at - now.value)}</p>
+      {never ? null : <p class="strong figures">{w.waitUntil(f.clock(next.at + skewMs))}</p>}
+      <p>{what}</p>
+      {next.band && Number.isFinite(next.band.late) ? (
+        <p class="soft figures">
+          {w.waitBand(f.clock(next.band.early + skewMs), f.clock(next.band.late + skewMs))}
+        </p>
+      ) : null}
+    </div>
+  )
+}
+
+export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
+  const { table, words, formats } = useApp()
+  const w = words.value.bench
+  return (
+    <div class="face face-wide">
+      <h1 class="title title-big">{w.returnTitle(table.value.buckets[card.bucketId]?.facts.name ?? '')}</h1>
+      <p>{w.returnText(formats.value.pour(card.litres))}</p>
+      <p class="soft figures">{formats.value.span(card.sinceMs)}</p>
+    </div>
+  )
+}
+
+export function HeldFace({ card }: { readonly card: Of<'held'> }) {
+  const { table, words } = useApp()
+  const w = words.value.bench
+  return (
+    <div class="face face-wide">
+      <h1 class="title title-big">{w.heldTitle}</h1>
+      <p class="soft">{w.heldText}</p>
+      <p class="strong">{w.heldWhere}</p>
+      <ul class="held-lines">
+        {card.lines.map((line) => (
+          <li key={line.potId}>{w.heldLine[line.at](table.value.pots[line.potId]?.facts.number ?? 0)}</li>
+        ))}
+      </ul>
+      {table.value.settings.wax === 'hot' ? <Caution>{w.heldWax}</Caution> : null}
+    </div>
+  )
+}
+
+export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
+  const { table, words, formats, now } = useApp()
+  const w = words.value.bench
+  const number = table.value.pots[card.slowestPotId]?.facts.number ?? 0
+  const { skewMs } = table.value
+  const when = formats.value.moment(card.kiln.likely + skewMs, now.value + skewMs)
+  return (
+    <div class="face face-wide">
+      <h1 class="title title-big">{w.finishedTitle}</h1>
+      <p class="strong">
+        {Number.isFinite(card.kiln.likely) ? w.finishedText(number, when) : w.finishedNever(number)}
+      </p>
+      <Caution>{w.finishedCaution}</Caution>
+    </div>
+  )
+}
+
+export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
+  const { table, words } = useApp()
+  const pot = table.value.pots[card.potId]
+  const w = words.value.bench
+  return pot ? (
+    <WithPot pot={pot}>
+      <h1 class="title">{w.askTitle}</h1>
+      <p class="strong figures">{w.askText(card.dip.holdS)}</p>
+    </WithPot>
+  ) : null
+}
+
+export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
+  const { table, words } = useApp()
+  const pot = table.value.pots[card.potId]
+  const w = words.value.bench
+  if (!pot) return null
+  const { number } = pot.facts
+  const last = pot.dips.at(-1)
+  const name = (bucketId: string | undefined) =>
+    bucketId === undefined ? '' : (table.value.buckets[bucketId]?.facts.name ?? '')
+  const said = {
+    uncounted: [w.stuckUncounted(number), w.stuckUncountedText],
+    strayed: [w.stuckStrayed(number, name(last?.bucketId)), w.stuckStrayedText],
+    'no-stack': [w.stuckNoStack(number), w.stuckPlan],
+    'no-bucket': [w.stuckNoBucket(number), w.stuckPlan],
+  }[card.why]
+  return (
+    <WithPot pot={pot}>
+      <h1 class="title">{said[0]}</h1>
+      <p>{said[1]}</p>
+    </WithPot>
+  )
+}

@@ -1,0 +1,274 @@
+import { useSignal } from '@preact/signals'
+import type { Action } from '../../table/action.ts'
+import { inHand } from '../../table/bench.ts'
+import type { Card } from '../../table/card.ts'
+import { coatsOn, planOf, potsOnTable } from '../../table/plan.ts'
+import type { PotState, Table } from '../../table/state.ts'
+import { stepsOf } from '../../table/work.ts'
+import { Swatch } from '../../ui/swatch.tsx'
+import { refusalText, useApp } from '../app.ts'
+import { PressButton } from './press.tsx'
+import { placeOf } from './said.ts'
+import { Why } from './why.tsx'
+import './other.css'
+
+type Page = 'menu' | 'pot' | 'bucket' | 'told' | 'held' | 'earlier' | 'more' | 'why'
+
+/**
+ * Other: the card follows the hand, and slips are put right, in at most three hits. With a pot just dipped in the
+ * hands it mends that dip; otherwise it changes what comes next.
+ */
+export function Other({ close }: { readonly close: () => void }) {
+  const app = useApp()
+  const page = useSignal<Page>('menu')
+  const said = useSignal<string | undefined>(undefined)
+  const { table, words } = app
+  const w = words.value.other
+  const hand = inHand(stepsOf(table.value, app.now.value))
+  const pot = hand?.pot ?? subjectOf(table.value, app.card.value)
+  const dip = hand?.dip ?? (pot && coatsOn(pot).at(-1))
+  const open = (next: Page) => () => {
+    page.value = next
+  }
+  const act = (action: Action) => (atMs: number) => {
+    const refusal = app.act(action, atMs)
+    if (refusal) said.value = refusalText(words.value, refusal)
+    else close()
+  }
+
+  const menu = (
+    <div class="other-grid">
+      <PressButton class="other-tile" onPress={act({ do: 'take-back' })}>
+        {w.takeBack}
+        <small>{lastHit(table.value, words.value.hits)}</small>
+      </PressButton>
+      <PressButton class="other-tile" onPress={() => app.go({ at: 'board' })}>
+        {words.value.bench.board}
+      </PressButton>
+      <PressButton class="other-tile" onPress={open('pot')}>
+        {hand ? w.wasPot : w.anotherPot}
+      </PressButton>
+      <PressButton class="other-tile" onPress={open('bucket')}>
+        {hand ? w.wasBucket : w.anotherBucket}
+      </PressButton>
+      <PressButton class="other-tile" onPress={open(hand ? 'held' : 'told')}>
+        {hand ? w.held : w.told}
+        {pot ? <small class="figures">{pot.facts.number}</small> : null}
+      </PressButton>
+      <PressButton class="other-tile" onPress={open(hand ? 'earlier' : 'more')}>
+        {hand ? w.earlier : w.more}
+        {pot && !hand ? <small class="figures">{pot.facts.number}</small> : null}
+      </PressButton>
+    </div>
+  )
+
+  return (
+    <section class="other">
+      <header class="other-head">
+        <h1>{page.value === 'menu' ? words.value.bench.other : w.pages[page.value]}</h1>
+        <PressButton class="other-close" onPress={page.value === 'menu' ? close : open('menu')}>
+          {w.back}
+        </PressButton>
+      </header>
+      {said.value ? (
+        <p class="said" role="alert">
+          {said.value}
+        </p>
+      ) : null}
+      {page.value === 'menu' ? menu : null}
+      {page.value === 'pot' ? (
+        <PotTiles
+          pots={potsOnTable(table.value)}
+          onPick={(potId) =>
+            act(dip && hand ? { do: 'was-other-pot', dipId: dip.dipId, potId } : { do: 'pick', potId })
+          }
+        />
+      ) : null}
+      {page.value === 'bucket' && pot ? (
+        <BucketTiles
+          onPick={(bucketId) =>
+            act(
+              dip && hand
+                ? { do: 'was-other-bucket', dipId: dip.dipId, bucketId }
+                : { do: 'pick', potId: pot.facts.potId, bucketId },
+            )
+          }
+        />
+      ) : null}
+      {page.value === 'told' && pot ? (
+        <div class="other-grid">
+          {[0, 2, 5, 10].map((agoMin) => (
+            <PressButton
+              key={agoMin}
+              class="other-tile figures"
+              onPress={act({ do: 'told', potId: pot.facts.potId, agoMin })}
+            >
+              {agoMin === 0 ? w.justNow : w.ago(agoMin)}
+            </PressButton>
+          ))}
+        </div>
+      ) : null}
+      {page.value === 'held' && dip ? <HeldPage dipId={dip.dipId} holdS={dip.holdS} act={act} /> : null}
+      {page.value === 'earlier' && dip ? (
+        <div class="other-grid">
+          {[1, 2, 5].map((byMin) => (
+            <PressButton
+              key={byMin}
+              class="other-tile figures"
+              onPress={act({ do: 'was-earlier', dipId: dip.dipId, byMin })}
+            >
+              {w.ago(byMin)}
+            </PressButton>
+          ))}
+        </div>
+      ) : null}
+      {page.value === 'more' && pot ? (
+        <MorePage pot={pot} act={act} open={(next) => open(next)} hasDip={dip !== undefined} />
+      ) : null}
+      {page.value === 'why' && pot ? <Why pot={pot} /> : null}
+    </section>
+  )
+}
+
+type Acting = (action: Action) => (atMs: number) => void
+
+function HeldPage({
+  dipId,
+  holdS,
+  act,
+}: {
+  readonly dipId: string
+  readonly holdS: number
+  readonly act: Acting
+}) {
+  const w = useApp().words.value.other
+  const shorter = [1, 2, 3].filter((s) => holdS - s > 0)
+  return (
+    <div class="other-grid">
+      {[1, 2, 3, 5].map((byS) => (
+        <PressButton key={byS} class="other-tile figures" onPress={act({ do: 'held-longer', dipId, byS })}>
+          +{byS} s<small>{w.makes(holdS + byS)}</small>
+        </PressButton>
+      ))}
+      {shorter.slice(0, 2).map((byS) => (
+        <PressButton
+          key={-byS}
+          class="other-tile figures"
+          onPress={act({ do: 'held-longer', dipId, byS: -byS })}
+        >
+          −{byS} s<small>{w.makes(holdS - byS)}</small>
+        </PressButton>
+      ))}
+    </div>
+  )
+}
+
+function MorePage({
+  pot,
+  act,
+  open,
+  hasDip,
+}: {
+  readonly pot: PotState
+  readonly act: Acting
+  readonly open: (page: Page) => () => void
+  readonly hasDip: boolean
+}) {
+  const { table, words } = useApp()
+  const w = words.value.other
+  const { potId } = pot.facts
+  const coats = planOf(table.value, pot).map((_, i) => i)
+  return (
+    <div class="other-more">
+      <h2>{w.coatsOn(pot.facts.number)}</h2>
+      <div class="other-chips">
+        {[...coats, coats.length].map((n) => (
+          <PressButton
+            key={n}
+            class="other-chip figures"
+            onPress={act({ do: 'count-coats', potId, coats: n })}
+          >
+            {n}
+          </PressButton>
+        ))}
+        <PressButton
+          class="other-chip"
+          onPress={act({ do: 'count-coats', potId, coats: null })}
+          label={w.notSure}
+        >
+          ?
+        </PressButton>
+      </div>
+      <div class="other-pair">
+        <PressButton class="other-tile" onPress={open('why')}>
+          {w.why}
+        </PressButton>
+        {hasDip ? (
+          <PressButton class="other-tile" onPress={open('held')}>
+            {w.held}
+          </PressButton>
+        ) : null}
+        <PressButton class="other-tile" onPress={act({ do: 'wash-off', potId })}>
+          {words.value.bench.washOff}
+        </PressButton>
+      </div>
+      <PressButton class="other-gone" kind="hold" onPress={act({ do: 'gone', potId })}>
+        {w.gone(pot.facts.number)}
+      </PressButton>
+    </div>
+  )
+}
+
+export function PotTiles({
+  pots,
+  onPick,
+}: {
+  readonly pots: readonly PotState[]
+  readonly onPick: (potId: string) => (atMs: number) => void
+}) {
+  return (
+    <div class="other-pots">
+      {pots.map((pot) => (
+        <PressButton key={pot.facts.potId} class="other-pot figures" onPress={onPick(pot.facts.potId)}>
+          <small>{placeOf(pot)}</small>
+          {pot.facts.number}
+        </PressButton>
+      ))}
+    </div>
+  )
+}
+
+function BucketTiles({ onPick }: { readonly onPick: (bucketId: string) => (atMs: number) => void }) {
+  const { table } = useApp()
+  return (
+    <div class="other-grid">
+      {Object.values(table.value.buckets).map(({ facts }) => (
+        <PressButton key={facts.bucketId} class="other-tile" onPress={onPick(facts.bucketId)}>
+          <Swatch pattern={facts.pattern} letter={facts.letter} size={64} />
+          {facts.name}
+        </PressButton>
+      ))}
+    </div>
+  )
+}
+
+/** The pot a card is about: the one it names, else the next that is due. */
+function subjectOf(table: Table, card: Card): PotState | undefined {
+  const potId =
+    'potId' in card
+      ? card.potId
+      : card.kind === 'armed'
+        ? card.armed.potId
+        : card.kind === 'ready'
+          ? card.potIds[0]
+          : card.kind === 'wait'
+            ? card.next?.potId
+            : undefined
+  return (potId === undefined ? undefined : table.pots[potId]) ?? potsOnTable(table)[0]
+}
+
+function lastHit(table: Table, hits: Readonly<Record<string, string>>): string {
+  const last = table.hits.at(-1)
+  const number = last?.potId === undefined ? undefined : table.pots[last.potId]?.facts.number
+  return last ? [number, hits[last.kind]].filter((part) => part !== undefined).join(' ') : ''
+}

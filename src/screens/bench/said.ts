@@ -1,0 +1,66 @@
+import type { CoverFacts } from '../../../shared/nouns.ts'
+import type { PotState, Table } from '../../table/state.ts'
+import type { Warning } from '../../table/warnings.ts'
+import type { Formats } from '../../words/format.ts'
+import type { Words } from '../../words/index.ts'
+
+/** What a coat covers, in a few letters. */
+export function coverText(words: Words, formats: Formats, cover: CoverFacts): string {
+  const said = words.bench.cover
+  switch (cover.kind) {
+    case 'full':
+      return said.full
+    case 'toSkirt':
+      return said.toSkirt
+    case 'inside':
+      return said.inside
+    case 'downTo':
+      return said.downTo(formats.mm(cover.edgeUpMm))
+    case 'upTo':
+      return said.upTo(formats.mm(cover.edgeUpMm))
+    case 'collar':
+      return said.collar(formats.mm(cover.depthMm))
+  }
+}
+
+const GRAVE: ReadonlySet<Warning['kind']> = new Set(['build', 'run', 'level', 'thin', 'neck'])
+
+/** Whether a warning is said in the warning colour. */
+export const isGrave = (warning: Warning): boolean =>
+  GRAVE.has(warning.kind) && !('grade' in warning && warning.grade === 'unknown')
+
+/** One warning in one line, with its remedy where there is one. */
+export function warningText(words: Words, formats: Formats, table: Table, warning: Warning): string {
+  const w = words.warning
+  const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? bucketId
+  switch (warning.kind) {
+    case 'build': {
+      const { grade, zone, likelyMm, upperMm, limitMm, remedyS } = warning
+      const said = grade === 'over' ? w.over : w.close
+      const mm = formats.coat(grade === 'over' ? likelyMm : upperMm)
+      const remedy = grade === 'over' ? `. ${remedyS > 0 ? w.seconds(remedyS) : w.skip}` : ''
+      return said(words.zone[zone], mm, formats.coat(limitMm)) + remedy
+    }
+    case 'run': {
+      if (warning.grade === 'unknown') return w.runUnknown
+      const room = formats.mm(warning.roomMm)
+      const said = warning.grade === 'over' ? w.runOver(room) : w.runNear(room)
+      const edge = warning.edgeUpMm === undefined ? w.catch : w.edge(formats.mm(warning.edgeUpMm))
+      return `${said}. ${edge}`
+    }
+    case 'thin':
+      return w.thin(formats.coat(warning.likelyMm), '')
+    case 'neck':
+      return w.neck
+    case 'level':
+      return w.level(formats.mm(warning.levelMm), formats.mm(warning.needsMm))
+    case 'density':
+      return w.density(formats.density(warning.gramsPerMl), formats.density(warning.targetGramsPerMl))
+    case 'pair':
+      return w.pair(name(warning.over), name(warning.under))
+    case 'caution':
+      return w.caution(words.caution[warning.what])
+  }
+}
+
+export const placeOf = (pot: PotState): string => `${pot.facts.place.board} ${pot.facts.place.spot}`

@@ -1,0 +1,95 @@
+import { useState } from 'preact/hooks'
+import { freshId, PatternDef, type PatternName } from './pattern.tsx'
+
+/** A point of the outside, mm from the axis and above the shelf, foot first. */
+export interface Point {
+  readonly rMm: number
+  readonly zMm: number
+}
+
+export interface Band {
+  readonly pattern: PatternName
+  readonly fromMm: number
+  readonly toMm: number
+  /** Not on yet: drawn with a dashed edge and no fill of its own. */
+  readonly planned: boolean
+}
+
+interface OutlineProps {
+  readonly outer: readonly Point[]
+  readonly footLineMm: number
+  /** In the order they were, or will be, put on. */
+  readonly bands: readonly Band[]
+  readonly width: number
+  readonly height: number
+  /** The foot line is a concern: drawn in the warning colour. */
+  readonly alarm?: boolean
+  readonly label: string
+}
+
+/** A pot drawn to scale from its own measures, its coats as patterned bands, the foot line dashed. */
+export function PotOutline({ outer, footLineMm, bands, width, height, alarm = false, label }: OutlineProps) {
+  const [id] = useState(freshId)
+  const heightMm = outer.at(-1)?.zMm ?? 1
+  const widestMm = Math.max(...outer.map((p) => p.rMm)) * 2
+  const scale = Math.min((height - 8) / heightMm, (width - 24) / widestMm)
+  const x = (rMm: number) => width / 2 + rMm * scale
+  const y = (zMm: number) => height - 5 - zMm * scale
+  const right = outer.map((p) => `${x(p.rMm).toFixed(1)} ${y(p.zMm).toFixed(1)}`)
+  const left = [...outer].reverse().map((p) => `${x(-p.rMm).toFixed(1)} ${y(p.zMm).toFixed(1)}`)
+  const path = `M${right.join(' L')} L${left.join(' L')} Z`
+  const names = [...new Set(bands.map((band) => band.pattern))]
+  const box = (band: Band) => ({
+    y: y(band.toMm),
+    height: Math.max(0, (band.toMm - band.fromMm) * scale),
+    width,
+  })
+  return (
+    <svg
+      class="outline"
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label={label}
+    >
+      <defs>
+        <clipPath id={`${id}c`}>
+          <path d={path} />
+        </clipPath>
+        {names.map((name) => (
+          <PatternDef key={name} id={`${id}${name}`} name={name} />
+        ))}
+      </defs>
+      <g clip-path={`url(#${id}c)`}>
+        {bands
+          .filter((band) => !band.planned)
+          .map((band, i) => (
+            <rect key={i} x="0" {...box(band)} fill={`url(#${id}${band.pattern})`} />
+          ))}
+        {bands
+          .filter((band) => band.planned)
+          .map((band, i) => (
+            <g key={i}>
+              <rect x="0" {...box(band)} fill={`url(#${id}${band.pattern})`} opacity="0.85" />
+              <path
+                d={`M0 ${y(band.fromMm)} H${width} M0 ${y(band.toMm)} H${width}`}
+                fill="none"
+                stroke="var(--ink)"
+                stroke-width="3"
+                stroke-dasharray="7 5"
+              />
+            </g>
+          ))}
+      </g>
+      <path d={path} fill="none" stroke="var(--ink)" stroke-width="3.5" stroke-linejoin="round" />
+      <path
+        d={`M2 ${y(footLineMm)} H${width - 2}`}
+        fill="none"
+        stroke={alarm ? 'var(--brick)' : 'var(--ink)'}
+        stroke-width="2.5"
+        stroke-dasharray="7 5"
+      />
+    </svg>
+  )
+}

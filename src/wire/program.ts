@@ -1,0 +1,197 @@
+import { batch, computed, effect, signal } from '@preact/signals'
+import { isKnownKind, type TableEvent } from '../../shared/events.ts'
+import type { JournalRecord } from '../../shared/record.ts'
+import { bindKeys } from '../device/keys.ts'
+import { bindPress } from '../device/press-binding.ts'
+import { beSeen, lastSeenMs } from '../device/seen.ts'
+import type { App, Away, Health } from '../screens/app.ts'
+import { openJournal } from '../store/index.ts'
+import { cardOf } from '../table/bench.ts'
+import { decide } from '../table/decide.ts'
+import { fold, step } from '../table/fold.ts'
+import { doubtfulDips } from '../table/put-right.ts'
+import { formats } from '../words/format.ts'
+import { WORDS } from '../words/index.ts'
+import { backUp, takeIn } from './backup.ts'
+import { openDevices } from './devices.ts'
+import { openRoute } from './route.ts'
+import { reconciler, soundHit } from './sounding.ts'
+
+/** How often what is shown follows the clock; a count follows the screen's own frames. */
+const TICK_MS = 250
+/** A page nobody saw for this long lists what came due meanwhile. */
+const AWAY_MS = 60_000
+/** A count that was unseen for longer than this is asked about once. */
+const UNSURE_MS = 1500
+const SEEN_EVERY_MS = 2000
+
+/** Opens the phone and the journal and ties every room to every other. */
+export async function openProgram(): Promise<App> {
+  const devices = openDevices()
+  const { clock, sound, haptics, lifecycle } = devices
+  const journal = await openJournal<TableEvent>({ isEvent: (event) => isKnownKind(event.kind) })
+
+  let folded: readonly JournalRecord<TableEvent>[] = journal.records
+  const table = signal(fold(folded))
+  const now = signal(clock.epochMs() - table.value.skewMs)
+  const card = computed(() => cardOf(table.value, now.value))
+  const away = signal<Away | undefined>(undefined)
+  const health = signal<Health>({
+    saved: journal.status,
+    sound: sound.health(),
+    awake: devices.awake.state(),
+    offlineReady: navigator.serviceWorker?.controller != null,
+    update: false,
+    readOnly: journal.readOnly,
+    aside: journal.opening.aside.length,
+    install: devices.install.state(),
+  })
+  const patch = (part: Partial<Health>) => {
+    health.value = { ...health.value, ...part }
+  }
+  const words = computed(() => WORDS[table.value.settings.language])
+  const formatted = computed(() =>
+    formats(words.value, table.value.settings.units, table.value.settings.language),
+  )
+  const noPots = Object.keys(table.value.pots).length === 0
+  const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
+
+  const tick = () => {
+    now.value = clock.epochMs() - table.peek().skewMs
+  }
+  journal.subscribe((change) => {
+    switch (change.kind) {
+      case 'records':
+        batch(() => {
+          table.value = change.atEnd ? step(table.peek(), folded, change.records) : fold(journal.records)
+          tick()
+        })
+        folded = journal.records
+        break
+      case 'wiped':
+        folded = []
+        table.value = fold([])
+        break
+      case 'status':
+        patch({ saved: change.status })
+        break
+      case 'stale':
+        patch({ readOnly: true })
+    }
+  })
+
+  const act: App['act'] = (action, atMs = clock.pageMs()) => {
+    const at = Math.round(clock.epochAt(atMs))
+    const decision = decide(table.peek(), action, { at, hit: newId() })
+    if ('refusal' in decision) {
+      sound.refused()
+      haptics.feel('refused')
+      return decision.refusal
+    }
+    soundHit(devices, table.peek(), decision.events, atMs)
+    journal.append(decision.events, { at, tz: -new Date(at).getTimezoneOffset(), mono: Math.round(atMs) })
+    return undefined
+  }
+
+  const settleDoubts = (fromMs: number, toMs: number) => {
+    if (toMs - fromMs < UNSURE_MS) return
+    const skew = table.peek().skewMs
+    for (const dipId of doubtfulDips(table.peek(), fromMs - skew, toMs - skew))
+      act({ do: 'dose-unsure', dipId })
+  }
+  const wasAway = (fromMs: number, toMs: number) => {
+    const skew = table.peek().skewMs
+    const underWay = Object.values(table.peek().pots).some((pot) => !pot.gone && pot.dips.length > 0)
+    if (underWay && toMs - fromMs >= AWAY_MS) away.value = { from: fromMs - skew, to: toMs - skew }
+  }
+
+  const startMs = clock.epochMs()
+  const seen = lastSeenMs()
+  if (seen !== undefined && seen < startMs && !journal.readOnly) {
+    settleDoubts(seen, startMs)
+    wasAway(seen, startMs)
+  }
+  lifecycle.onWake(({ reason, gapMs, atMs }) => {
+    if (reason === 'start') return
+    journal.refresh().catch(() => {})
+    tick()
+    settleDoubts(atMs - gapMs, atMs)
+    wasAway(atMs - gapMs, atMs)
+  })
+  clock.onJump((jump) => {
+    if (jump.kind === 'moved') act({ do: 'clock-moved', byMs: Math.round(jump.byMs) })
+  })
+  sound.onHealth((state) => patch({ sound: state }))
+  devices.awake.onChange((state) => patch({ awake: state }))
+  devices.install.onChange((state) => patch({ install: state }))
+  effect(() => sound.setMode(table.value.settings.sound))
+  const reconcile = reconciler(devices)
+  effect(() => reconcile(table.value, now.value))
+  setInterval(tick, TICK_MS)
+  setInterval(() => document.visibilityState === 'visible' && beSeen(clock.epochMs()), SEEN_EVERY_MS)
+  effect(() => {
+    if (card.value.kind !== 'count') return
+    let frame = requestAnimationFrame(function again() {
+      tick()
+      frame = requestAnimationFrame(again)
+    })
+    return () => cancelAnimationFrame(frame)
+  })
+
+  return {
+    table,
+    now,
+    card,
+    health,
+    away,
+    route,
+    words,
+    formats: formatted,
+    act,
+    refused: () => sound.refused(),
+    hush: () => sound.hush(),
+    go: (to) => {
+      route.value = to
+    },
+    back: () => {
+      away.value = undefined
+    },
+    attachBench(root, onHit) {
+      const press = bindPress(root, {
+        onIntent(intent) {
+          void sound.unlock()
+          onHit(intent)
+        },
+        onRefusal(refusal) {
+          if (refusal.heard) sound.refused()
+        },
+        onHolding(held) {
+          stopRise?.()
+          stopRise = held ? sound.holding() : undefined
+          for (const element of root.querySelectorAll('.is-holding')) element.classList.remove('is-holding')
+          if (held) root.querySelector(`[data-act="${held.target.act}"]`)?.classList.add('is-holding')
+        },
+      })
+      let stopRise: (() => void) | undefined
+      const unbindKeys = bindKeys(document, (atMs) => {
+        void sound.unlock()
+        const big = root.querySelector<HTMLElement>('[data-press="bar"]')?.dataset.act
+        if (big !== undefined) onHit({ act: big, atMs, by: 'press' })
+      })
+      return {
+        cardChanged: press.cardChanged,
+        detach() {
+          press.unbind()
+          unbindKeys()
+        },
+      }
+    },
+    backUp: () => backUp(journal, devices.share, clock.epochMs()),
+    takeIn: (text) => takeIn(journal, text),
+    retrySave: () => journal.retry(),
+    applyUpdate: () => {},
+    install: () => void devices.install.prompt(),
+  }
+}
+
+const newId = (): string => crypto.randomUUID().slice(0, 13)

@@ -1,0 +1,50 @@
+import { effect, type Signal, signal } from '@preact/signals'
+import type { Route } from '../screens/app.ts'
+
+/**
+ * The address after `#` names the screen. One history entry is used throughout: a swipe from the edge of a wet
+ * screen has nowhere to go.
+ */
+export function openRoute(start: Route): Signal<Route> {
+  const route = signal<Route>(parse(location.hash) ?? start)
+  effect(() => {
+    const hash = print(route.value)
+    if (location.hash !== hash) history.replaceState(null, '', hash)
+  })
+  addEventListener('hashchange', () => {
+    route.value = parse(location.hash) ?? start
+  })
+  return route
+}
+
+const print = (route: Route): string => {
+  const id =
+    'potId' in route
+      ? route.potId
+      : 'stackId' in route
+        ? route.stackId
+        : 'bucketId' in route
+          ? route.bucketId
+          : undefined
+  return id === undefined ? `#/${route.at}` : `#/${route.at}/${encodeURIComponent(id)}`
+}
+
+function parse(hash: string): Route | undefined {
+  const [, at, id] = hash.split('/')
+  const named = id === undefined || id === '' ? undefined : decodeURIComponent(id)
+  switch (at) {
+    case 'first':
+    case 'bench':
+    case 'board':
+    case 'room':
+      return { at }
+    case 'pot':
+      return named === undefined ? { at } : { at, potId: named }
+    case 'stacks':
+      return named === undefined ? { at } : { at, stackId: named }
+    case 'buckets':
+      return named === undefined ? { at } : { at, bucketId: named }
+    default:
+      return undefined
+  }
+}
