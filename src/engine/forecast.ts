@@ -115,7 +115,8 @@ function coatOf({ dip, gain, wetting, longestS }: Laid): CoatThickness {
   }
 }
 
-function zonesOf(run: Run): ZoneForecast[] {
+/** Coats and filling of every zone as a run stands. */
+export function zonesOf(run: Run): ZoneForecast[] {
   const zones: ZoneForecast[] = []
   for (const { stretch, wall, laid } of run.pieces)
     for (const face of ['outside', 'inside'] as const) {
