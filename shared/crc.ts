@@ -1,6 +1,7 @@
 const POLYNOMIAL = 0xedb88320
 
-const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
+// Signed, as an unsigned word does not fit the engine's small integers: half the time.
+const TABLE = Int32Array.from({ length: 256 }, (_, byte) => {
   let value = byte
   for (let bit = 0; bit < 8; bit++) value = value & 1 ? (value >>> 1) ^ POLYNOMIAL : value >>> 1
   return value
@@ -11,11 +12,11 @@ const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
  * ASCII gives the usual values), low byte then high byte for the rest.
  */
 export function crc32(text: string): number {
-  let crc = 0xffffffff
+  let crc = -1
   for (let index = 0; index < text.length; index++) {
     const unit = text.charCodeAt(index)
     crc = (crc >>> 8) ^ TABLE[(crc ^ unit) & 0xff]!
     if (unit > 0xff) crc = (crc >>> 8) ^ TABLE[(crc ^ (unit >>> 8)) & 0xff]!
   }
-  return (crc ^ 0xffffffff) >>> 0
+  return (crc ^ -1) >>> 0
 }

@@ -1,5 +1,6 @@
 import { crc32 } from '../../shared/crc.ts'
 import { type AnyEvent, examine, type Fault, type JournalRecord } from '../../shared/record.ts'
+import { isPackKey, keyed, unpack } from './pack.ts'
 import type { Entry, Loaded, Move } from './shelf.ts'
 
 /** Why something was set aside. `displaced`: another record of the same id prevailed. */
@@ -44,7 +45,7 @@ function reasonOf(key: string): AsideReason {
   return REASONS.includes(reason ?? '') ? (reason as AsideReason) : 'shape'
 }
 
-/** Sorts journal values by whether they can be folded. */
+/** Sorts journal values by whether they can be folded; what is packed is taken out of its pack. */
 export function sortOut<E extends AnyEvent>(
   entries: readonly Entry[],
   isEvent: (event: AnyEvent) => boolean,
@@ -53,15 +54,35 @@ export function sortOut<E extends AnyEvent>(
   const out: Move[] = []
   const aside: Aside[] = []
   let newer = 0
+
+  const examined = (key: string, value: unknown): AsideReason | null => {
+    const result = examine<E>(value, isEvent)
+    if ('record' in result) {
+      if (result.record.id !== key) return 'shape'
+      records.push(result.record)
+      return null
+    }
+    if (result.fault !== 'newer') return result.fault
+    newer++
+    return null
+  }
+
   for (const [key, value] of entries) {
-    const examined = examine<E>(value, isEvent)
-    if ('record' in examined && examined.record.id === key) records.push(examined.record)
-    else if ('fault' in examined && examined.fault === 'newer') newer++
-    else {
-      const reason = 'record' in examined || examined.fault === 'newer' ? 'shape' : examined.fault
+    if (!isPackKey(key)) {
+      const reason = examined(key, value)
+      if (reason === null) continue
       const to = asideKey(reason, key, value)
       out.push({ from: key, to, value })
       aside.push({ key: to, reason, value })
+      continue
+    }
+    const { intact, values } = unpack(value)
+    for (const [id, packed] of keyed(values)) {
+      const known = intact && isEvent((packed as JournalRecord<E>).event)
+      if (known) records.push(packed as JournalRecord<E>)
+      const reason = known ? null : examined(id, packed)
+      // It stays in its pack as well, and is found again under the same key.
+      if (reason !== null) aside.push({ key: asideKey(reason, id, packed), reason, value: packed })
     }
   }
   return { records, newer, out, aside }
@@ -83,7 +104,7 @@ export function sortLoaded<E extends AnyEvent>(
     if (reason !== 'displaced' && 'record' in examined && !known.has(examined.record.id)) {
       back.push({ from: key, to: examined.record.id, value })
       records.push(examined.record)
-    } else staying.push({ key, reason, value })
+    } else if (!sorted.aside.some((entry) => entry.key === key)) staying.push({ key, reason, value })
   }
   return { ...sorted, records, back, aside: [...staying, ...sorted.aside] }
 }

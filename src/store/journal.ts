@@ -7,19 +7,20 @@ import {
 } from '../../shared/record.ts'
 import { asideKey, sortLoaded, sortOut } from './aside.ts'
 import { type Change, type Journal, type JournalPorts, type Opening, WIPE_WORD } from './contract.ts'
+import { isPackKey, keyed, pack } from './pack.ts'
 import { createSaver } from './saver.ts'
-import type { Entry } from './shelf.ts'
 import { unite } from './union.ts'
 
 const UNTOUCHED: Opening = { aside: [], lost: [], newer: 0, recovered: 0, failure: null }
 
-/** Values under the ids they claim. */
-const keyed = (values: readonly unknown[]): Entry[] =>
-  values.map((value) => [String((value as { id?: unknown } | null)?.id ?? ''), value])
+/** Fewer single records than this are not worth packing. */
+const PACK_FROM = 256
+/** A pack's write keeps a hit that comes meanwhile waiting. */
+const PACK_MOST = 1000
 
 /**
  * Opens the journal on its ports: loads it, sets aside what cannot be read, takes back what was spilled. Never
- * rejects. There is no snapshot: reading and checking 10,000 records is faster than keeping one honest.
+ * rejects. There is no snapshot of the state: packs make reading cheap, and folding is.
  */
 export async function loadJournal<E extends AnyEvent>(
   ports: JournalPorts,
@@ -32,6 +33,7 @@ export async function loadJournal<E extends AnyEvent>(
   let readOnly = false
   let seq = 0
   let opening = UNTOUCHED
+  const packsSeen = new Set<string>()
   const listeners = new Set<(change: Change<E>) => void>()
   const tell = (change: Change<E>) => {
     for (const listener of listeners) listener(change)
@@ -66,13 +68,17 @@ export async function loadJournal<E extends AnyEvent>(
 
   const load = async () => {
     const loaded = await shelf.load()
+    for (const [key] of loaded.journal) if (isPackKey(key)) packsSeen.add(key)
     const sorted = sortLoaded<E>(loaded, isEvent)
     readOnly = sorted.newer > 0 || (await shelf.isNewer())
     opening = { ...opening, aside: sorted.aside, lost: loaded.lost, newer: sorted.newer, failure: null }
     await takeIn(sorted.records)
     if (readOnly) return
+    const held = new Set([...loaded.aside.map(([key]) => key), ...sorted.out.map((move) => move.to)])
     if (sorted.out.length > 0) await shelf.move(sorted.out, 'quarantine')
     if (sorted.back.length > 0) await shelf.move(sorted.back, 'journal')
+    const ofPacks = sorted.aside.filter((entry) => !held.has(entry.key))
+    if (ofPacks.length > 0) await shelf.keepAside(ofPacks.map(({ key, value }) => [key, value]))
   }
 
   /** Takes in what earlier lives of the page could not store; their lines go once it is durable. */
@@ -145,9 +151,9 @@ export async function loadJournal<E extends AnyEvent>(
     async refresh() {
       if (opening.failure !== null) return start()
       const known = new Set(records.map((record) => record.id))
-      const unseen = (await shelf.keys()).filter((key) => !known.has(key))
+      const unseen = (await shelf.keys()).filter((key) => !known.has(key) && !packsSeen.has(key))
       if (unseen.length === 0) return
-      const { records: read, newer } = sortOut<E>(keyed(await shelf.fetch(unseen)), isEvent)
+      const { records: read, newer } = sortOut<E>(await shelf.fetch(unseen), isEvent)
       if (newer > 0) becomeStale()
       await takeIn(read)
     },
@@ -181,6 +187,22 @@ export async function loadJournal<E extends AnyEvent>(
       tell({ kind: 'wiped' })
     },
     retry: () => saver.retry(),
+    async tidy() {
+      requireWritable()
+      const byId = new Map(records.map((record) => [record.id, record]))
+      const singles = (await shelf.keys()).flatMap((key) => byId.get(key) ?? [])
+      if (singles.length < PACK_FROM) return
+      for (let from = 0; from < singles.length; from += PACK_MOST) {
+        const packed = singles.slice(from, from + PACK_MOST)
+        const [key, value] = pack(packed)
+        packsSeen.add(key)
+        await shelf.replace(
+          packed.map((record) => record.id),
+          key,
+          value,
+        )
+      }
+    },
     subscribe(listener) {
       listeners.add(listener)
       return () => listeners.delete(listener)

@@ -45,7 +45,8 @@ export function createSaver<T>({ write, spill, changed }: SaverPorts<T>): Saver<
 
   const trouble = () => {
     if (open.size === 0) return
-    spill(outstanding())
+    // Once in trouble, `save` keeps the line current.
+    if (status !== 'not-saved') spill(outstanding())
     become('not-saved')
     timer ??= setTimeout(retry, RETRY_MS)
   }

@@ -1,4 +1,4 @@
-import { clear, delMany, entries, get, getMany, keys, setMany } from 'idb-keyval'
+import { clear, delMany, entries, get, getMany, keys, promisifyRequest, setMany } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
 
 /** What the journal needs of storage: the one thing tests replace. */
@@ -9,12 +9,14 @@ export interface Shelf {
   isNewer(): Promise<boolean>
   /** Keys of the journal. */
   keys(): Promise<string[]>
-  /** Values of the journal by key; missing ones left out. */
-  fetch(keys: readonly string[]): Promise<unknown[]>
+  /** Entries of the journal by key; missing ones left out. */
+  fetch(keys: readonly string[]): Promise<Entry[]>
   /** All or none, durable when it resolves. Writing the same again changes nothing. */
   write(values: readonly { readonly id: string }[]): Promise<void>
   /** Moves values out of the journal into quarantine, or back. */
   move(moves: readonly Move[], to: 'quarantine' | 'journal'): Promise<void>
+  /** Puts `value` under `key` and takes `ids` away, in one transaction. */
+  replace(ids: readonly string[], key: string, value: unknown): Promise<void>
   /** Adds to quarantine what never was in the journal, or no longer is. */
   keepAside(kept: readonly Entry[]): Promise<void>
   /** Empties the journal and what was set aside. */
@@ -73,7 +75,9 @@ export function databaseShelf(database: Database): Shelf {
     keys: () => keys<string>(journal),
     async fetch(wanted) {
       const values: unknown[] = await getMany([...wanted], journal)
-      return values.filter((value) => value !== undefined)
+      return wanted.flatMap((key, index): Entry[] =>
+        values[index] === undefined ? [] : [[key, values[index]]],
+      )
     },
     write: (values) =>
       setMany(
@@ -97,6 +101,12 @@ export function databaseShelf(database: Database): Shelf {
         kept.map(([key, value]) => [key, value]),
         quarantine,
       ),
+    replace: (ids, key, value) =>
+      journal('readwrite', (store) => {
+        store.put(value, key)
+        for (const id of ids) store.delete(id)
+        return promisifyRequest(store.transaction)
+      }),
     async empty() {
       await clear(journal)
       await clear(quarantine)

@@ -9,7 +9,6 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { at } from '../project.mjs'
 import {
-  envelope,
   highPass,
   highShelf,
   peakOf,
@@ -90,16 +89,14 @@ function sayWord(language, key, text) {
 function makeClip(spoken, key) {
   if (spoken.rate !== RATE) throw new Error(`${key}: ${spoken.rate} Hz`)
   const clear = highShelf(highPass(spoken.samples, RATE, 120), RATE, 1500, 5)
-  const levels = envelope(clear, RATE, 0.005, 0.001)
-  const loudest = Math.max(...levels)
-  const first = levels.findIndex((level) => level > loudest * EDGE)
-  const last = levels.findLastIndex((level) => level > loudest * EDGE)
-  const fromS = Math.max(0, first / 1000 - BEFORE_S)
-  const cut = clear.slice(Math.round(fromS * RATE), Math.round((last / 1000 + AFTER_S) * RATE))
-  fade(cut)
-  const samples = toLevel(cut, RATE, LEVEL)
+  const level = toLevel(clear, RATE, LEVEL)
+  const edge = peakOf(level) * EDGE
+  const isLoud = (x) => Math.abs(x) > edge
+  const from = Math.max(0, level.findIndex(isLoud) - Math.round(BEFORE_S * RATE))
+  const samples = level.slice(from, level.findLastIndex(isLoud) + Math.round(AFTER_S * RATE))
+  fade(samples)
   const heardS = vowelOnset(samples, RATE)
-  const toldS = spoken.vowelS === undefined ? undefined : spoken.vowelS - fromS
+  const toldS = spoken.vowelS === undefined ? undefined : spoken.vowelS - from / RATE
   return { key, samples, beatS: Math.max(BEFORE_S, toldS ?? heardS), heardS, toldS }
 }
 
@@ -126,6 +123,26 @@ function encode(samples, name, ...options) {
   return readFileSync(at(name)).length
 }
 
+/** Samples of an encoded file, moved so that its click is where it was put. */
+function decode(name) {
+  const wav = file('decoded.wav')
+  execFileSync('ffmpeg', ['-v', 'error', '-y', '-i', at(name), '-ar', String(RATE), wav])
+  const { samples } = readWav(readFileSync(wav))
+  const head = Array.from(samples.subarray(0, FIRST_S * RATE), Math.abs)
+  return samples.subarray(head.indexOf(Math.max(...head)) - Math.round(CLICK_S * RATE))
+}
+
+/** Where a word begins, its length and its stress in the encoded file: coding blurs a soft start. */
+function cueOf(clip, place, coded) {
+  const early = Math.round((BETWEEN_S / 2) * RATE)
+  const around = coded.subarray(place - early, place + clip.samples.length)
+  const edge = peakOf(around) * EDGE
+  const from = place - early + around.findIndex((x) => Math.abs(x) > edge) - Math.round(BEFORE_S * RATE)
+  const lastsS = (place + clip.samples.length - from) / RATE
+  const beatS = Math.max(BEFORE_S, clip.beatS + (place - from) / RATE)
+  return [from / RATE, lastsS, beatS].map(round4)
+}
+
 const round4 = (x) => Math.round(x * 1e4) / 1e4
 
 function makeSprite(language) {
@@ -133,15 +150,17 @@ function makeSprite(language) {
   const lengthS = clips.reduce((sum, clip) => sum + clip.samples.length / RATE + BETWEEN_S, FIRST_S)
   const sprite = new Float32Array(Math.ceil(lengthS * RATE))
   addClick(sprite)
-  const words = {}
   let next = Math.round(FIRST_S * RATE)
-  for (const clip of clips) {
+  const places = clips.map((clip) => {
     sprite.set(clip.samples, next)
-    words[clip.key] = [round4(next / RATE), round4(clip.samples.length / RATE), round4(clip.beatS)]
+    const from = next
     next += clip.samples.length + Math.round(BETWEEN_S * RATE)
-  }
-  writeFileSync(at(`public/voice/${language}.json`), `${JSON.stringify({ clickS: CLICK_S, words })}\n`)
+    return from
+  })
   const bytes = encode(sprite, `public/voice/${language}.mp3`, '-b', String(KBPS), '--resample', '16')
+  const coded = decode(`public/voice/${language}.mp3`)
+  const words = Object.fromEntries(clips.map((clip, i) => [clip.key, cueOf(clip, places[i], coded)]))
+  writeFileSync(at(`public/voice/${language}.json`), `${JSON.stringify({ clickS: CLICK_S, words })}\n`)
   report(language, clips, bytes, lengthS)
   return clips
 }

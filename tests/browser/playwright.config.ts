@@ -1,0 +1,41 @@
+import { defineConfig } from '@playwright/test'
+import { CHROMIUM_ARGS, ensureChromium } from '../tools/chromium.mjs'
+import { APP_BASE, APP_PORT, APP_URL, at, PAGE_PORT, PAGE_URL } from './places.ts'
+
+const serve = (port: number, root: string, base: string) =>
+  `node tests/tools/serve.mjs --port ${port} --root ${root} --base ${base}`
+
+/** The built app at the size of a small phone, with touch. `npm run build` comes first. */
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../../test-results',
+  // Two cores, one browser: side by side the timings would say nothing.
+  workers: 1,
+  fullyParallel: false,
+  forbidOnly: true,
+  retries: 0,
+  timeout: 30_000,
+  expect: { timeout: 5_000 },
+  reporter: [['list'], ['json', { outputFile: '../../.cache/browser.json' }]],
+  use: {
+    baseURL: APP_URL,
+    viewport: { width: 360, height: 640 },
+    deviceScaleFactor: 2,
+    hasTouch: true,
+    isMobile: true,
+    locale: 'en-GB',
+    timezoneId: 'Europe/London',
+    trace: 'retain-on-failure',
+    launchOptions: { executablePath: ensureChromium(), args: CHROMIUM_ARGS },
+  },
+  projects: [{ name: 'phone' }],
+  webServer: [
+    { command: serve(APP_PORT, 'dist', APP_BASE), url: APP_URL, cwd: at(''), reuseExistingServer: false },
+    {
+      command: `node_modules/.bin/vite build --logLevel warn --config tests/lifecycle/page/vite.config.ts && ${serve(PAGE_PORT, '.cache/page', '/')}`,
+      url: PAGE_URL,
+      cwd: at(''),
+      reuseExistingServer: false,
+    },
+  ],
+})
