@@ -78,12 +78,13 @@ export function evenly(line: readonly OutlinePoint[], count: number): OutlinePoi
   const total = at(along, along.length - 1)
   const points: OutlinePoint[] = []
   let i = 1
-  for (let k = 0; k <= count; k++) {
+  for (let k = 0; k < count; k++) {
     const goal = (total * k) / count
     while (i < line.length - 1 && at(along, i) < goal) i++
     const [a, b, from, to] = [at(line, i - 1), at(line, i), at(along, i - 1), at(along, i)]
     const u = to > from ? Math.min(1, (goal - from) / (to - from)) : 1
     points.push({ rMm: a.rMm + u * (b.rMm - a.rMm), zMm: a.zMm + u * (b.zMm - a.zMm) })
   }
+  points.push(at(line, line.length - 1))
   return points
 }

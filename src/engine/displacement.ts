@@ -147,9 +147,9 @@ export function tiltedSpan(profile: Profile, tiltDeg: number): TiltedSpan {
   return { lowestMm: low, highMm: high - low }
 }
 
-/** Points sought on each ring of a leaning pot, and halvings of the search for the middle. */
-const ROUND = 24
-const HALVINGS = 40
+/** Points sought on each ring of a leaning pot, and golden cuts of the search for the middle. */
+const ROUND = 12
+const CUTS = 25
 const GOLDEN = (Math.sqrt(5) - 1) / 2
 
 /** Radius of the narrowest upright pipe round the lowest `depthMm` of a leaning pot. */
@@ -171,7 +171,7 @@ export function aroundMm(profile: Profile, tiltDeg: number, depthMm: number): nu
     seen.reduce((most, [along, across]) => Math.max(most, Math.hypot(along - middle, across)), 0)
   // The farthest distance is convex in the middle's place along the lean.
   let [a, b] = [Math.min(...seen.map(([along]) => along)), Math.max(...seen.map(([along]) => along))]
-  for (let i = 0; i < HALVINGS; i++) {
+  for (let i = 0; i < CUTS; i++) {
     const [c, d] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)]
     if (reach(c) < reach(d)) b = d
     else a = c

@@ -178,7 +178,7 @@ export function baume(gramsPerMl: number, scale: BaumeScale): number {
   return BAUME_MODULI[scale] * (1 - 1 / density('gramsPerMl', gramsPerMl))
 }
 export function gramsPerMlOfBaume(degrees: number, scale: BaumeScale): number {
-  return BAUME_MODULI[scale] / (BAUME_MODULI[scale] - inRange('degrees', degrees, 0, 68))
+  return BAUME_MODULI[scale] / (BAUME_MODULI[scale] - inRange('degrees', degrees, 0, 70))
 }
 
 /** Ounces of a pint of water: imperial (20 fl oz) and American (16 US fl oz of 1.04318 oz). */
