@@ -1,0 +1,8 @@
+export interface Counts {
+  passed: number
+  failed: number
+  skipped: number
+}
+export function vitestCounts(text: string): Counts
+export function playwrightCounts(text: string): Counts
+export function closingLine(counts: Counts): string
