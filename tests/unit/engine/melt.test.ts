@@ -63,7 +63,7 @@ describe('foot room of a straight mug', () => {
   test('the run of a lone coat is dose times melt squared, and the margin doubles it', () => {
     const room = footRoom(input([full('a', 0.6, 20)]))
     expect(room.runMm).toBeCloseTo(20 * 0.3 ** 2, 3)
-    expect(room.marginRunMm).toBeCloseTo(2 * 20 * 0.3 ** 2, 3)
+    expect(room.marginRunMm).toBeCloseTo(2 * 20 * 0.3 ** 2, 2)
     expect(room.roomMm).toBeCloseTo(6, 9)
     expect(room.pastFootMl).toBeCloseTo((2 * Math.PI * 40 * 1.8 * 0.3) / 1000, 5)
     expect(room.onShelfMl).toBe(0)
@@ -97,6 +97,22 @@ describe('foot room of a straight mug', () => {
     const coats = [full('a', 0.8, 14)]
     expect(footRoom(input(coats, { marginFactor: 1.5 })).verdict).toBe('near')
     expect(footRoom(input(coats, { marginFactor: 3 })).verdict).toBe('over')
+  })
+
+  test('a narrow thick band keeps the margin it has alone when a thin coat is laid below it', () => {
+    const band = coat('a', 40, 50, 2, 50)
+    const below = coat('b', 8, 40, 0.1, 50)
+    const at = (coats: FootRoomInput['coats']) =>
+      footRoom(input(coats, { profile: straightPot(50, 40, 8), footLineMm: 8 }))
+    expect(at([band]).verdict).toBe('over')
+    expect(at([band]).onShelfMl).toBe(0)
+    expect(at([band, below]).verdict).toBe('over')
+  })
+
+  test('the margin also runs on to what a slab must hold', () => {
+    const room = footRoom(input([full('a', 0.9, 26)]))
+    expect(room.onShelfMl).toBeLessThan(1e-3)
+    expect(room.marginShelfMl).toBeCloseTo((2 * Math.PI * 40 * (2 * 26 * 0.45 ** 2 - 6) * 0.45) / 1000, 2)
   })
 
   test('a thick collar slides over the base, thins the rim and can reach the shelf alone', () => {
