@@ -27,6 +27,9 @@ precache(self.__WB_MANIFEST)
 addRoute()
 cleanupOutdatedCaches()
 
+// The first visit is kept and served from then on too: a screen opened later needs no network.
+self.addEventListener('activate', (event) => event.waitUntil(self.clients.claim()))
+
 // A new worker waits until asked: taking over in mid-work would pull files from under the page.
 self.addEventListener('message', (event) => {
   if ((event.data as SkipWaiting | null)?.type !== 'SKIP_WAITING') return
