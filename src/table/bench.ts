@@ -13,6 +13,9 @@ export const OUT_MS = 3000
 /** A bucket may be stirred this long before the pot it waits for can be dipped. */
 const STIR_AHEAD_MS = 90_000
 
+/** What comes due after the next, on a card with time to read. */
+const DUES_SHOWN = 2
+
 /** The one card to show at table time `now`, with what a hit on its bar means. */
 export function cardOf(table: Table, now: number): Card {
   const steps = stepsOf(table, now)
@@ -250,11 +253,12 @@ function idleCard(table: Table, steps: readonly AtStep[], now: number): Card {
     }
   }
   if (soon) {
-    if (table.collar && !collarStillWanted(table, steps)) return returnCard(table, now) ?? { kind: 'wait' }
+    if (table.collar && !collarStillWanted(table, steps))
+      return returnCard(table, now) ?? { kind: 'wait', after: [] }
     const small = soon.what === 'touch' ? ({ do: 'pick', potId: soon.potId } as const) : undefined
-    return { kind: 'wait', next: soon, small }
+    return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), small }
   }
-  if (table.collar) return returnCard(table, now) ?? { kind: 'wait' }
+  if (table.collar) return returnCard(table, now) ?? { kind: 'wait', after: [] }
   return finishedCard(table, steps)
 }
 
@@ -288,7 +292,7 @@ function finishedCard(table: Table, steps: readonly AtStep[]): Card {
         kiln: { kind: 'finished', kiln, slowestPotId: pot.facts.potId },
       }
   }
-  return slowest?.kiln ?? { kind: 'wait' }
+  return slowest?.kiln ?? { kind: 'wait', after: [] }
 }
 
 /** Three lines of where the hands were when they were called away. */

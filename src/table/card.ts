@@ -66,7 +66,7 @@ export type Card = Base &
         readonly litres: number
         readonly sinceMs: number
       }
-    | { readonly kind: 'wait'; readonly next?: Due }
+    | { readonly kind: 'wait'; readonly next?: Due; readonly after: readonly Due[] }
     | { readonly kind: 'finished'; readonly kiln: BandMs; readonly slowestPotId: string }
   )
 

@@ -86,7 +86,7 @@ export function Bench() {
           </>
         )}
         {sheet.value ? <Other close={() => (sheet.value = false)} /> : null}
-        <Alarms />
+        <NotSaved />
       </div>
     </Acts.Provider>
   )
@@ -199,7 +199,6 @@ function Face({ card, out }: { readonly card: Card; readonly out: ReadonlySet<st
 function Bar({ card }: { readonly card: Card }) {
   const { table, words } = useApp()
   const w = words.value.bench
-  const number = (potId: string) => table.value.pots[potId]?.facts.number ?? 0
   switch (card.kind) {
     case 'wax':
       return <KnuckleBar act="big" label={w.waxBar} />
@@ -235,11 +234,7 @@ function Bar({ card }: { readonly card: Card }) {
         />
       )
     case 'wait':
-      return card.small && card.next ? (
-        <KnuckleBar act="small" label={w.touchNow(number(card.next.potId))} rest />
-      ) : (
-        <div class="bar bar-rest" />
-      )
+      return <faces.RestList card={card} />
     case 'return':
       return <KnuckleBar act="big" label={w.returnBar} />
     case 'held':
@@ -253,39 +248,46 @@ function Bar({ card }: { readonly card: Card }) {
   }
 }
 
-/** For ten seconds after a hit, the hit can be taken back with one more; and put back again. */
+/**
+ * The line above the bar. For ten seconds after a hit it takes the hit back, or puts it back again; otherwise it
+ * says what does not work.
+ */
 function Strip() {
-  const { table, words, now } = useApp()
+  const { table, words, now, health } = useApp()
   const w = words.value
   const last = table.value.hits.at(-1)
   const named = (kind: string, potId: string | undefined) => {
     const number = potId === undefined ? undefined : table.value.pots[potId]?.facts.number
-    return [number, w.hits[kind] ?? kind].filter((part) => part !== undefined).join(' ')
+    return [number, w.hits[kind]].filter((part) => part !== undefined).join(' ')
   }
   const back = table.value.takenBack
-  if (back && now.value - back.at < STRIP_MS) return <BackStrip act="put-back" label={w.bench.putBack} />
-  if (!last || now.value - last.at >= STRIP_MS || w.hits[last.kind] === undefined) return null
-  return <BackStrip act="take-back" label={w.bench.takeBack(named(last.kind, last.potId))} />
-}
-
-/** What does not work is said, always in the same place. */
-function Alarms() {
-  const { health, words, table, retrySave } = useApp()
-  const w = words.value.bench
-  const { saved, sound, awake } = health.value
-  if (saved === 'not-saved')
-    return (
-      <button type="button" class="not-saved" onClick={retrySave}>
-        <strong>{w.notSaved}</strong>
-        <span>{w.notSavedText}</span>
-      </button>
-    )
+  const { sound, awake } = health.value
   const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
   const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
-  const lines = [silent ? w.silent : undefined, sleepy ? w.resting : undefined].filter(Boolean)
-  return lines.length > 0 ? (
-    <p class="alarms" role="status">
-      {lines.join(' · ')}
-    </p>
+  const lines = [silent ? w.bench.silent : undefined, sleepy ? w.bench.resting : undefined].filter(Boolean)
+  return (
+    <div class="strip">
+      {back && now.value - back.at < STRIP_MS ? (
+        <BackStrip act="put-back" label={w.bench.putBack} />
+      ) : last && now.value - last.at < STRIP_MS && w.hits[last.kind] !== undefined ? (
+        <BackStrip act="take-back" label={w.bench.takeBack(named(last.kind, last.potId))} />
+      ) : lines.length > 0 ? (
+        <p class="alarms" role="status">
+          {lines.join(' · ')}
+        </p>
+      ) : null}
+    </div>
+  )
+}
+
+/** Nothing may look saved that is not. */
+function NotSaved() {
+  const { health, words, retrySave } = useApp()
+  const w = words.value.bench
+  return health.value.saved === 'not-saved' ? (
+    <button type="button" class="not-saved" onClick={retrySave}>
+      <strong>{w.notSaved}</strong>
+      <span>{w.notSavedText}</span>
+    </button>
   ) : null
 }

@@ -16,7 +16,7 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
   const poured = dip.cover.kind === 'inside'
   const inAt = dip.underAt - dip.lowerS * 1000
   const t = now.value
-  const name = `${pot?.facts.number ?? ''} · ${glaze}`
+  const name = `${pot?.facts.number ?? ''} ${glaze}`
   if (card.kind === 'out')
     return (
       <button class="count count-out" data-press="bar" data-act="hush" type="button">
@@ -54,15 +54,6 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
 }
 
 /** The screen's edge, drawn as far round as the dose has run. */
-function EdgeRing({ part }: { readonly part: number }) {
-  return (
-    <svg class="count-ring" viewBox="0 0 100 100" preserveAspectRatio="none" aria-hidden="true">
-      <path
-        d="M50 1.5 H98.5 V98.5 H1.5 V1.5 Z"
-        pathLength="100"
-        stroke-dasharray={`${(part * 100).toFixed(1)} 100`}
-        vector-effect="non-scaling-stroke"
-      />
-    </svg>
-  )
-}
+const EdgeRing = ({ part }: { readonly part: number }) => (
+  <span class="count-ring" style={{ '--part': `${(part * 100).toFixed(1)}%` }} aria-hidden="true" />
+)

@@ -10,14 +10,16 @@ import { placeOf } from './said.ts'
 export function WithPot({
   pot,
   alarm = false,
+  drawn = 'with-next',
   children,
 }: {
   readonly pot: PotState
   readonly alarm?: boolean
+  readonly drawn?: 'with-next' | 'as-is'
   readonly children: ComponentChildren
 }) {
   const { table } = useApp()
-  const drawing = drawingOf(table.value, pot, 'with-next')
+  const drawing = drawingOf(table.value, pot, drawn)
   return (
     <div class="face face-pot">
       <PotOutline {...drawing} width={132} height={196} alarm={alarm} label={`${pot.facts.number}`} />

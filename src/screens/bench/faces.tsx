@@ -1,5 +1,6 @@
 import type { Card } from '../../table/card.ts'
 import { forecastOf } from '../../table/forecast.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { Caution, WithPot } from './face.tsx'
@@ -93,7 +94,7 @@ export function DripFace({ card }: { readonly card: Of<'drip'> }) {
   const left = Math.ceil((card.until - now.value) / 1000)
   const poured = card.dip.cover.kind === 'inside'
   return (
-    <WithPot pot={pot}>
+    <WithPot pot={pot} drawn="as-is">
       {left > 0 ? (
         <>
           <h1 class="title">{poured ? w.pourDripTitle : w.dripTitle}</h1>
@@ -179,8 +180,10 @@ export function WaitFace({ card }: { readonly card: Of<'wait'> }) {
     <div class="face face-wide">
       <h1 class="title">{w.waitTitle}</h1>
       <p class="wait-span figures">{never ? w.waitNever : f.span(next.at - now.value)}</p>
-      {never ? null : <p class="strong figures">{w.waitUntil(f.clock(next.at + skewMs))}</p>}
-      <p>{what}</p>
+      <p class="strong figures">
+        {never ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}
+        {what}
+      </p>
       {next.band && Number.isFinite(next.band.late) ? (
         <p class="soft figures">
           {w.waitBand(f.clock(next.band.early + skewMs), f.clock(next.band.late + skewMs))}
@@ -269,5 +272,29 @@ export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
       <h1 class="title">{said[0]}</h1>
       <p>{said[1]}</p>
     </WithPot>
+  )
+}
+
+/** Time to read: what comes due after the next, and the bar at rest below. */
+export function RestList({ card }: { readonly card: Of<'wait'> }) {
+  const { table, words, formats } = useApp()
+  const w = words.value.bench
+  const f = formats.value
+  const number = (potId: string) => table.value.pots[potId]?.facts.number ?? 0
+  return (
+    <section class="rest-list">
+      <ul class="dues figures">
+        {card.after.map((due) => (
+          <li key={due.potId}>
+            <strong>{number(due.potId)}</strong>
+            <span>{w.dueWhat[due.what]}</span>
+            <span>{Number.isFinite(due.at) ? f.clock(due.at + table.value.skewMs) : w.waitNever}</span>
+          </li>
+        ))}
+      </ul>
+      {card.small && card.next ? (
+        <KnuckleBar act="small" label={w.touchNow(number(card.next.potId))} rest />
+      ) : null}
+    </section>
   )
 }
