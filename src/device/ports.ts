@@ -140,6 +140,8 @@ export interface Tape {
   onChange(listener: (state: TapeState) => void): Unsubscribe
   /** Builds the track from now on and plays it. Inside the tap that changed a wait; no calls: stops. */
   arm(calls: readonly TapeCall[], title: string): Promise<TapeState>
+  /** Plays on after an interruption, where it should be by now. On a wake, and at the next tap. */
+  resume(): Promise<TapeState>
   off(): void
   /** The headset's next button, or the lock screen's. */
   onAcknowledge(listener: () => void): Unsubscribe

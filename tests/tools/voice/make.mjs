@@ -1,111 +1,20 @@
 /**
- * Makes public/voice/ and the parts of public/tape/ from Debian's flite (voice rms) and espeak-ng (es-419),
- * with lame. Run by hand when the words change; the results are committed, so that nobody else needs them:
- *   apt-get install flite espeak-ng lame && node tests/tools/voice/make.mjs
+ * Makes public/voice/ and public/tape/ from Debian's flite (voice rms) and espeak-ng (es-419), with lame.
+ * Run by hand when words or tones change; the results are committed, so that nobody else needs them:
+ *   apt-get install flite espeak-ng lame ffmpeg && node tests/tools/voice/make.mjs
  */
 import { execFileSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { at } from '../project.mjs'
-import {
-  highPass,
-  highShelf,
-  peakOf,
-  readWav,
-  spokenLevel,
-  toLevel,
-  vowelOnset,
-  writeWav,
-} from './signal.mjs'
+import { BEFORE_S, EDGE, encode, file, RATE, sayWord } from './clips.mjs'
+import { peakOf, readWav, spokenLevel } from './signal.mjs'
+import { makeTape } from './tape.mjs'
 import { WORDS } from './words.mjs'
 
-const RATE = 16_000
-const LEVEL = 0.2
-/** Where a word begins and ends: this far under its loudest. */
-const EDGE = 10 ** (-30 / 20)
-const BEFORE_S = 0.004
-const AFTER_S = 0.03
 const BETWEEN_S = 0.05
 const CLICK_S = 0.2
 const FIRST_S = 0.4
 const KBPS = 24
-/** A number must be over before the next second; what is longer is said again, quicker. */
-const LONGEST_S = 0.82
-const TEMPOS = [1, 1.15, 1.3, 1.45, 1.6, 1.8]
-const VOWELS = /^(a[aehowxy]|e[hry]|i[hy]|o[wy]|u[hw]|er|axr?)$/
-
-const scratch = mkdtempSync(join(tmpdir(), 'voice-'))
-const file = (name) => join(scratch, name)
-
-/** Samples of a word and, where the synthesiser tells it, the onset of its first vowel. */
-const SPEAKERS = {
-  en(text, tempo) {
-    const wav = file('word.wav')
-    const args = [
-      '-voice',
-      'rms',
-      '--setf',
-      `duration_stretch=${0.85 / tempo}`,
-      '-psdur',
-      '-t',
-      text,
-      '-o',
-      wav,
-    ]
-    const phones = execFileSync('flite', args, { encoding: 'utf8' }).trim().split(/\s+/)
-    const vowel = phones.findIndex((phone) => VOWELS.test(phone.split(':')[0]))
-    return { ...readWav(readFileSync(wav)), vowelS: Number(phones[vowel - 1].split(':')[1]) }
-  },
-  es(text, tempo) {
-    const wav = file('word.wav')
-    execFileSync('espeak-ng', [
-      '-v',
-      'es-419',
-      '-s',
-      String(Math.round(180 * tempo)),
-      '-p',
-      '40',
-      '-w',
-      wav,
-      text,
-    ])
-    const there = file('there.wav')
-    execFileSync('ffmpeg', ['-v', 'error', '-y', '-i', wav, '-ar', String(RATE), there])
-    return readWav(readFileSync(there))
-  },
-}
-
-/** The slowest saying of a word that is short enough. */
-function sayWord(language, key, text) {
-  for (const tempo of TEMPOS) {
-    const clip = makeClip(SPEAKERS[language](text, tempo), key)
-    if (clip.samples.length <= LONGEST_S * RATE) return { ...clip, tempo }
-  }
-  throw new Error(`${language}: ${JSON.stringify(text)} takes longer than ${LONGEST_S} s`)
-}
-
-/** A word cut to its sound, at the common level; `beatS` counts from the start of the cut. */
-function makeClip(spoken, key) {
-  if (spoken.rate !== RATE) throw new Error(`${key}: ${spoken.rate} Hz`)
-  const clear = highShelf(highPass(spoken.samples, RATE, 120), RATE, 1500, 5)
-  const level = toLevel(clear, RATE, LEVEL)
-  const edge = peakOf(level) * EDGE
-  const isLoud = (x) => Math.abs(x) > edge
-  const from = Math.max(0, level.findIndex(isLoud) - Math.round(BEFORE_S * RATE))
-  const samples = level.slice(from, level.findLastIndex(isLoud) + Math.round(AFTER_S * RATE))
-  fade(samples)
-  const heardS = vowelOnset(samples, RATE)
-  const toldS = spoken.vowelS === undefined ? undefined : spoken.vowelS - from / RATE
-  return { key, samples, beatS: Math.max(BEFORE_S, toldS ?? heardS), heardS, toldS }
-}
-
-function fade(samples) {
-  const inLength = BEFORE_S * RATE
-  const outLength = AFTER_S * RATE
-  for (let i = 0; i < inLength; i++) samples[i] *= i / inLength
-  for (let i = 0; i < outLength; i++) samples[samples.length - 1 - i] *= i / outLength
-}
 
 /** A click by which a decoder's delay is found: its greatest sample lies exactly at CLICK_S. */
 function addClick(sprite) {
@@ -114,13 +23,6 @@ function addClick(sprite) {
     const s = i / RATE
     sprite[centre + i] += 0.9 * Math.exp(-((s / 0.0012) ** 2)) * Math.cos(2 * Math.PI * 1500 * s)
   }
-}
-
-function encode(samples, name, ...options) {
-  const wav = file('sprite.wav')
-  writeFileSync(wav, writeWav(samples, RATE))
-  execFileSync('lame', ['--quiet', '-m', 'm', '--cbr', '-t', '--noreplaygain', ...options, wav, at(name)])
-  return readFileSync(at(name)).length
 }
 
 /** Samples of an encoded file, moved so that its click is where it was put. */
@@ -185,5 +87,5 @@ function report(language, clips, bytes, lengthS) {
   }
 }
 
-for (const language of Object.keys(WORDS)) makeSprite(language)
-rmSync(scratch, { recursive: true })
+const said = Object.fromEntries(Object.keys(WORDS).map((language) => [language, makeSprite(language)]))
+await makeTape(said)

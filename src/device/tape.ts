@@ -1,0 +1,133 @@
+/**
+ * Rings with the screen off: one media element plays a track with the calls inside it. Built and started
+ * only inside a tap; a track cannot be changed while the phone is locked. It ends the person's own music.
+ */
+import type { Tape, TapeState, Unsubscribe } from './ports.ts'
+import type { TapeParts } from './tape-track.ts'
+import { buildTrack, cutParts } from './tape-track.ts'
+import type { VoiceLanguage } from './voice.ts'
+
+export interface LoadableTape extends Tape {
+  /** Fetches the parts; `base` is the address of their folder, ending in a slash. False when that failed. */
+  load(language: VoiceLanguage, base: string, spoken: boolean): Promise<boolean>
+  close(): void
+}
+
+/** The page may seek to where the track should be by now, when it plays this much late. */
+const LATE_S = 0.1
+
+export function openTape(): LoadableTape {
+  const listeners = new Set<(state: TapeState) => void>()
+  const answers = new Set<() => void>()
+  const element = new Audio()
+  let state: TapeState = 'off'
+  let parts: TapeParts | null = null
+  let spoken = true
+  let fromMs = 0
+
+  const set = (next: TapeState): TapeState => {
+    if (next !== state) {
+      state = next
+      for (const listener of listeners) listener(next)
+    }
+    return state
+  }
+  const shouldBeAtS = (): number => (Date.now() - fromMs) / 1000
+  const catchUp = (): void => {
+    const wantedS = shouldBeAtS()
+    if (wantedS < element.duration && Math.abs(element.currentTime - wantedS) > LATE_S)
+      element.currentTime = wantedS
+  }
+  const play = async (): Promise<TapeState> => {
+    try {
+      await element.play()
+      catchUp()
+      return set('playing')
+    } catch {
+      return set('failed')
+    }
+  }
+  const off = (): void => {
+    const address = element.src
+    set('off')
+    element.pause()
+    element.removeAttribute('src')
+    if (address) URL.revokeObjectURL(address)
+    if ('mediaSession' in navigator) navigator.mediaSession.metadata = null
+  }
+  element.addEventListener('pause', () => {
+    if (state === 'playing' && !element.ended) set('interrupted')
+  })
+  element.addEventListener('ended', off)
+  element.addEventListener('error', () => {
+    if (state !== 'off') set('failed')
+  })
+  onMedia('play', () => void play())
+  onMedia('pause', off)
+  onMedia('nexttrack', () => {
+    for (const answer of answers) answer()
+  })
+
+  const subscribe = <T>(set: Set<T>, listener: T): Unsubscribe => {
+    set.add(listener)
+    return () => set.delete(listener)
+  }
+  return {
+    state: () => state,
+    onChange: (listener) => subscribe(listeners, listener),
+    onAcknowledge: (listener) => subscribe(answers, listener),
+    async load(language, base, withWords) {
+      spoken = withWords
+      parts = await loadParts(language, base).catch(() => null)
+      return parts !== null
+    },
+    async arm(calls, title) {
+      if (calls.length === 0) {
+        off()
+        return state
+      }
+      if (!parts) return set('failed')
+      const before = element.src
+      fromMs = Date.now()
+      const due = calls.map((call) => ({ ...call, dueS: (call.dueMs - fromMs) / 1000 }))
+      const track = buildTrack(parts, due, spoken)
+      element.src = URL.createObjectURL(new Blob([...track.pieces], { type: 'audio/mpeg' }))
+      if (before) URL.revokeObjectURL(before)
+      const playing = play()
+      showOnLock(title, track.lengthS)
+      return playing
+    },
+    async resume() {
+      return state === 'interrupted' && shouldBeAtS() < element.duration ? play() : state
+    },
+    off,
+    close: off,
+  }
+}
+
+async function loadParts(language: VoiceLanguage, base: string): Promise<TapeParts> {
+  const bytesOf = async (name: string): Promise<Uint8Array<ArrayBuffer>> =>
+    new Uint8Array(await (await fetch(`${base}${name}.mp3`)).arrayBuffer())
+  const [table, hum, calls, words] = await Promise.all([
+    fetch(`${base}parts.json`).then((response): Promise<Record<string, unknown>> => response.json()),
+    bytesOf('hum'),
+    bytesOf('calls'),
+    bytesOf(language),
+  ])
+  const cut = [...cutParts(calls, table.calls), ...cutParts(words, table[language])]
+  return { hum, parts: new Map(cut) }
+}
+
+function onMedia(action: MediaSessionAction, handler: () => void): void {
+  try {
+    navigator.mediaSession?.setActionHandler(action, handler)
+  } catch {
+    // An action this browser does not know.
+  }
+}
+
+function showOnLock(title: string, lengthS: number): void {
+  if (!('mediaSession' in navigator)) return
+  navigator.mediaSession.metadata = new MediaMetadata({ title, artist: 'Bucketside' })
+  navigator.mediaSession.setPositionState?.({ duration: lengthS, position: 0 })
+}
