@@ -1,0 +1,47 @@
+/** The press binding on a bare page: a bar below, a small button above, one that erases between them. */
+import { bindKeys } from '../../../src/device/keys.ts'
+import { bindPress } from '../../../src/device/press-binding.ts'
+import type { Intent, Refusal } from '../../../src/device/press-facts.ts'
+
+document.body.innerHTML = `
+  <style>
+    body { margin: 0; touch-action: none; user-select: none }
+    button { position: fixed; left: 16px; border: 0 }
+    #bar { bottom: 16px; height: 250px; width: 328px }
+    #small { top: 16px; height: 108px; width: 112px }
+    #erase { top: 200px; height: 108px; width: 112px }
+  </style>
+  <main style="height: 100vh">
+    <button id="bar" data-press="bar" data-act="start">Start</button>
+    <button id="small" data-press="small" data-act="hold">Hold</button>
+    <button id="erase" data-press="hold" data-act="gone">Gone</button>
+  </main>`
+
+const intents: Intent[] = []
+const refusals: Refusal[] = []
+const holding: (string | null)[] = []
+let keys = 0
+const binding = bindPress(document.querySelector('main')!, {
+  onIntent: (intent) => intents.push(intent),
+  onRefusal: (refusal) => refusals.push(refusal),
+  onHolding: (held) => holding.push(held?.target.act ?? null),
+})
+bindKeys(document, () => keys++)
+
+const harness = {
+  take: () => ({
+    intents: intents.splice(0),
+    refusals: refusals.splice(0),
+    holding: holding.splice(0),
+    keys,
+  }),
+  cardChanged: () => binding.cardChanged(),
+}
+export type PressHarness = typeof harness
+
+declare global {
+  interface Window {
+    pressHarness: PressHarness
+  }
+}
+window.pressHarness = harness
