@@ -53,3 +53,11 @@ export function potsOnTable(table: Table): readonly PotState[] {
         a.facts.place.board.localeCompare(b.facts.place.board) || a.facts.place.spot - b.facts.place.spot,
     )
 }
+
+/** The pot's plan with other seconds for one coat; without that coat for 0 s. */
+export function planWith(table: Table, pot: PotState, coat: number, holdS: number): readonly CoatFacts[] {
+  const plan = planOf(table, pot)
+  return holdS > 0
+    ? plan.map((facts, i) => (i === coat ? { ...facts, holdS } : facts))
+    : plan.filter((_, i) => i !== coat)
+}

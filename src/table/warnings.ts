@@ -1,14 +1,15 @@
 import type { Caution } from '../../shared/nouns.ts'
 import { fitOf } from '../engine/bucket.ts'
-import type { Face, PotForecast, ZoneName } from '../engine/contract.ts'
-import { fillS } from '../engine/index.ts'
+import type { Face, ZoneForecast, ZoneName } from '../engine/contract.ts'
+import { fillS, nextCoat, worstZone } from '../engine/index.ts'
 import { footRoom } from '../engine/melt.ts'
 import { type GlazePair, coatsOf as meltCoats } from '../engine/melt-coats.ts'
+import { runRemedies } from '../engine/melt-remedy.ts'
 import { coverOn, immersedMm, profileOf, SEA_LEVEL_PA } from './clay.ts'
-import { engineDip, forecastWith } from './forecast.ts'
+import { dipNow, limitsOf, repairNow, zonesWith } from './coming.ts'
 import { coatsOn, lastDip } from './plan.ts'
+import { engineDip, standingOf } from './standing.ts'
 import type { DipState, PotState, Table } from './state.ts'
-import { coatFrom } from './work.ts'
 
 /** What is said before a dip, worst first. Lengths mm. */
 export type Warning =
@@ -31,7 +32,15 @@ export type Warning =
       /** Lower edge that would clear the foot, where one does. */
       readonly edgeUpMm?: number
     }
-  | { readonly kind: 'thin'; readonly likelyMm: number; readonly dryMm: number }
+  /** The wall is full: `makeUpS` seconds would give the coat of a dry wall, undefined if none can. */
+  | {
+      readonly kind: 'thin'
+      readonly likelyMm: number
+      readonly dryMm: number
+      readonly makeUpS: number | undefined
+    }
+  /** After a slip: seconds for this coat that come nearest to the plan; undefined: skip it. */
+  | { readonly kind: 'repair'; readonly holdS: number | undefined }
   | { readonly kind: 'neck'; readonly fillS: number }
   | { readonly kind: 'level'; readonly levelMm: number; readonly needsMm: number }
   | { readonly kind: 'density'; readonly gramsPerMl: number; readonly targetGramsPerMl: number }
@@ -44,8 +53,8 @@ const THIN_PART = 0.6
 const RENEW_MS = 20_000
 /** The worst drip goes this much farther than the mean front; factor of the melt. */
 const MARGIN = 2
-/** Fraction of an inch of a raised edge worth telling. Our choice. */
-const EDGE_STEP_MM = 5
+/** Pairs that were fired together here. None is kept yet, so every overlap counts as untried. */
+const NONE_PROVED: readonly GlazePair[] = []
 
 interface Kept {
   readonly table: Table
@@ -56,7 +65,7 @@ interface Kept {
 
 const kept = new WeakMap<PotState, Kept>()
 
-/** Everything to be said before this pot goes into this bucket now. */
+/** Everything to be said before this pot goes into this bucket now, worst first. */
 export function warningsFor(table: Table, pot: PotState, bucketId: string, now: number): readonly Warning[] {
   const slot = Math.floor(now / RENEW_MS)
   const before = kept.get(pot)
@@ -67,15 +76,16 @@ export function warningsFor(table: Table, pot: PotState, bucketId: string, now: 
 }
 
 function computed(table: Table, pot: PotState, bucketId: string, now: number): readonly Warning[] {
-  const dip = asDip(table, pot, bucketId, now)
-  if (!dip) return []
-  const after = afterDip(table, pot, dip)
-  if (!after) return []
+  const dip = dipNow(table, pot, bucketId, now)
+  const zones = dip && zonesWith(table, pot, dip)
+  if (!dip || !zones) return []
+  const repair = repairNow(table, pot, now)
   const said: (Warning | undefined)[] = [
-    runWarning(table, pot, dip, after),
-    ...buildWarnings(table, pot, dip, after),
+    runWarning(table, pot, dip, zones),
+    buildWarning(table, pot, dip, zones),
     levelWarning(table, pot, dip),
-    thinWarning(table, pot, dip, after),
+    repair && { kind: 'repair', holdS: repair.holdS },
+    thinWarning(table, pot, dip),
     neckWarning(pot, dip),
     densityWarning(table, bucketId),
     pairWarning(pot, dip),
@@ -85,86 +95,32 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): r
 }
 
 function gravity(warning: Warning): number {
-  if ('grade' in warning) {
-    if (warning.grade === 'over') return 0
-    if (warning.grade === 'unknown') return 6
-    return 1
-  }
-  return { level: 2, thin: 3, neck: 2, density: 4, pair: 7, caution: 5 }[warning.kind]
+  if ('grade' in warning) return { over: 0, close: 2, near: 2, unknown: 7 }[warning.grade]
+  return { repair: 1, level: 1, neck: 3, thin: 4, density: 5, caution: 6, pair: 8 }[warning.kind]
 }
 
-/** The dip that START would make now, as the table would keep it. */
-export function asDip(table: Table, pot: PotState, bucketId: string, now: number): DipState | undefined {
-  const from = coatFrom(table, pot, bucketId)
-  const bucket = table.buckets[bucketId]
-  if (!from || !bucket) return undefined
-  const { holdS, cover } = from.plan
-  return {
-    dipId: 'planned',
-    hit: 'planned',
-    coat: from.coat,
-    bucketId,
-    cover,
-    gramsPerMl: bucket.gramsPerMl,
-    tappedAt: now,
-    underAt: now,
-    outAt: now,
-    holdS,
-    lowerS: 0,
-    plannedHoldS: holdS,
-    how: 'planned',
-    unstirred: false,
-    unsure: false,
-  }
+function buildWarning(
+  table: Table,
+  pot: PotState,
+  dip: DipState,
+  zones: readonly ZoneForecast[],
+): Warning | undefined {
+  const worst = worstZone(zones, limitsOf(table))
+  if (worst.grade === 'fine') return undefined
+  const { grade, likelyMm, upperMm, limitMm } = worst
+  const { name, face } = worst.zone
+  const remedyS = grade === 'over' ? secondsThatFit(table, pot, dip) : dip.holdS
+  return { kind: 'build', grade, zone: name, face, likelyMm, upperMm, limitMm, remedyS }
 }
 
-/** The pot as it would be right after the dip. */
-export function afterDip(table: Table, pot: PotState, dip: DipState): PotForecast | undefined {
-  const more = engineDip(table, pot, dip)
-  return more && forecastWith(table, pot, [more])
-}
-
-function buildWarnings(table: Table, pot: PotState, dip: DipState, after: PotForecast): Warning[] {
-  return overs(table, after)
-    .slice(0, 1)
-    .map((over) => ({ ...over, remedyS: secondsThatFit(table, pot, dip) }))
-}
-
-type Over = Omit<Extract<Warning, { kind: 'build' }>, 'remedyS'>
-
-/** Zones at or past a limit of the whole stack or of one glaze on it, worst first. */
-function overs(table: Table, forecast: PotForecast): Over[] {
-  const found: Over[] = []
-  for (const zone of forecast.zones) {
-    const check = (likelyMm: number, upperMm: number, limitMm: number) => {
-      const grade = likelyMm > limitMm ? 'over' : upperMm > limitMm ? 'close' : undefined
-      if (grade)
-        found.push({ kind: 'build', grade, zone: zone.name, face: zone.face, likelyMm, upperMm, limitMm })
-    }
-    check(zone.likelyMm, zone.upperMm, table.settings.stackLimitMm)
-    for (const glazeId of new Set(zone.coats.map((coat) => coat.glazeId))) {
-      const own = zone.coats.filter((coat) => coat.glazeId === glazeId)
-      const limitMm = table.buckets[glazeId]?.facts.limitMm
-      if (limitMm === undefined || own.length === 0) continue
-      check(
-        own.reduce((sum, coat) => sum + coat.likelyMm, 0),
-        own.reduce((sum, coat) => sum + coat.upperMm, 0),
-        limitMm,
-      )
-    }
-  }
-  const past = (over: Over) => (over.grade === 'over' ? over.likelyMm : over.upperMm) / over.limitMm
-  return found.sort((a, b) => (a.grade === b.grade ? past(b) - past(a) : a.grade === 'over' ? -1 : 1))
-}
-
-/** Most seconds, to the half, that no zone's likely build passes a limit with; 0 when none do. */
+/** Most seconds, to the half, with which no zone's likely build passes a limit; 0 when none do. */
 function secondsThatFit(table: Table, pot: PotState, dip: DipState): number {
   const fits = (holdS: number) => {
-    const after = afterDip(table, pot, { ...dip, holdS })
-    return after !== undefined && !overs(table, after).some((over) => over.grade === 'over')
+    const after = zonesWith(table, pot, { ...dip, holdS })
+    return after !== undefined && worstZone(after, limitsOf(table)).grade !== 'over'
   }
   let least = 0
-  let most = Math.round(dip.holdS * 2)
+  let most = Math.ceil(dip.holdS * 2)
   while (most - least > 1) {
     const middle = Math.floor((least + most) / 2)
     if (fits(middle / 2)) least = middle
@@ -173,59 +129,39 @@ function secondsThatFit(table: Table, pot: PotState, dip: DipState): number {
   return least / 2
 }
 
-function runWarning(table: Table, pot: PotState, dip: DipState, after: PotForecast): Warning | undefined {
-  const room = roomOf(table, pot, after)
-  if (room.verdict === 'clear' || room.doubts.includes('flat')) return undefined
-  const base = { kind: 'run', grade: room.verdict, roomMm: room.roomMm, runMm: room.runMm } as const
-  if (room.verdict === 'unknown') return room.doubts.includes('noTest') ? base : undefined
-  return { ...base, edgeUpMm: edgeThatClears(table, pot, dip) }
-}
-
-function roomOf(table: Table, pot: PotState, forecast: PotForecast) {
-  const coats = meltCoats(forecast.zones, (glazeId) => {
+function runWarning(
+  table: Table,
+  pot: PotState,
+  dip: DipState,
+  zones: readonly ZoneForecast[],
+): Warning | undefined {
+  const coats = meltCoats(zones, (glazeId) => {
     const dose = table.buckets[glazeId]?.facts.dosePerMm
     return dose ? { likelyPerMm: dose.likely, highPerMm: dose.high } : null
   })
-  return footRoom({
+  const input = {
     profile: profileOf(pot.facts),
     coats,
     footLineMm: pot.facts.shape.footLineMm,
     marginFactor: MARGIN,
     provedPairs: NONE_PROVED,
-  })
-}
-
-const NONE_PROVED: readonly GlazePair[] = []
-
-/** Lowest edge of this coat, in steps, with which nothing comes near the foot line. */
-function edgeThatClears(table: Table, pot: PotState, dip: DipState): number | undefined {
-  const cover = coverOn(pot.facts, dip.cover)
-  if (cover.kind !== 'full' && cover.kind !== 'downTo') return undefined
-  const { footLineMm, heightMm } = pot.facts.shape
-  const from = cover.kind === 'downTo' ? cover.edgeUpMm : footLineMm
-  for (let edgeUpMm = from + EDGE_STEP_MM; edgeUpMm < heightMm * 0.8; edgeUpMm += EDGE_STEP_MM) {
-    const after = afterDip(table, pot, { ...dip, cover: { kind: 'downTo', edgeUpMm } })
-    if (after && !['near', 'over'].includes(roomOf(table, pot, after).verdict)) return Math.round(edgeUpMm)
   }
-  return undefined
+  const room = footRoom(input)
+  if (room.verdict === 'clear' || room.doubts.includes('flat')) return undefined
+  const base = { kind: 'run', roomMm: room.roomMm, runMm: room.marginRunMm } as const
+  if (room.verdict === 'unknown')
+    return room.doubts.includes('noTest') ? { ...base, grade: 'unknown' } : undefined
+  const outside = coats.some((coat) => coat.dipId === dip.dipId && coat.face === 'outside')
+  const edgeUpMm = outside ? (runRemedies(input, dip.dipId).edgeUpMm ?? undefined) : undefined
+  return { ...base, grade: room.verdict, edgeUpMm }
 }
 
 /** The wall is full: the coat comes out thinner than the same dip on the same pot when dry. */
-function thinWarning(table: Table, pot: PotState, dip: DipState, after: PotForecast): Warning | undefined {
-  if (coatsOn(pot).length === 0) return undefined
-  const dry = afterDip(table, { ...pot, dips: [], wipedAt: undefined, washedAt: undefined }, dip)
-  const thinnest = (forecast: PotForecast | undefined) =>
-    Math.min(
-      ...(forecast?.zones ?? []).flatMap((zone) =>
-        zone.face === 'outside'
-          ? zone.coats.filter((coat) => coat.dipId === dip.dipId).map((coat) => coat.likelyMm)
-          : [],
-      ),
-    )
-  const likelyMm = thinnest(after)
-  const dryMm = thinnest(dry)
-  if (!Number.isFinite(likelyMm) || !Number.isFinite(dryMm) || likelyMm >= dryMm * THIN_PART) return undefined
-  return { kind: 'thin', likelyMm, dryMm }
+function thinWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
+  const more = engineDip(table, pot, dip)
+  if (!more || coatsOn(pot).length === 0) return undefined
+  const { likelyMm, thirstyMm, makeUpS } = nextCoat(standingOf(table, pot), more)
+  return likelyMm < thirstyMm * THIN_PART ? { kind: 'thin', likelyMm, dryMm: thirstyMm, makeUpS } : undefined
 }
 
 /** A full dip shorter than the neck needs to fill leaves the inside bare in part. */
@@ -267,4 +203,14 @@ function pairWarning(pot: PotState, dip: DipState): Warning | undefined {
   return under === undefined || under === dip.bucketId
     ? undefined
     : { kind: 'pair', over: dip.bucketId, under }
+}
+
+/** Seconds that a warning proposes for this coat instead; 0: leave it out. Undefined: nothing is proposed. */
+export function remedyS(warnings: readonly Warning[]): number | undefined {
+  for (const warning of warnings) {
+    if (warning.kind === 'repair') return warning.holdS ?? 0
+    if (warning.kind === 'build' && warning.grade === 'over') return warning.remedyS
+    if (warning.kind === 'thin' && warning.makeUpS !== undefined) return Math.round(warning.makeUpS * 2) / 2
+  }
+  return undefined
 }

@@ -2,8 +2,9 @@ import { useSignal } from '@preact/signals'
 import type { Action } from '../../table/action.ts'
 import { inHand } from '../../table/bench.ts'
 import type { Card } from '../../table/card.ts'
-import { coatsOn, planOf, potsOnTable } from '../../table/plan.ts'
+import { coatsOn, planOf, planWith, potsOnTable } from '../../table/plan.ts'
 import type { PotState, Table } from '../../table/state.ts'
+import { remedyS } from '../../table/warnings.ts'
 import { stepsOf } from '../../table/work.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { refusalText, useApp } from '../app.ts'
@@ -36,8 +37,22 @@ export function Other({ close }: { readonly close: () => void }) {
     else close()
   }
 
+  const armed = app.card.value.kind === 'armed' && !hand ? app.card.value.armed : undefined
+  const remedy = armed && remedyS(armed.warnings)
   const menu = (
     <div class="other-grid">
+      {armed && pot && remedy !== undefined && remedy !== armed.holdS ? (
+        <PressButton
+          class="other-tile other-wide"
+          onPress={act({
+            do: 'set-plan',
+            potId: armed.potId,
+            coats: planWith(table.value, pot, armed.coat, remedy),
+          })}
+        >
+          {remedy > 0 ? w.dipInstead(remedy, armed.holdS) : w.leaveOut}
+        </PressButton>
+      ) : null}
       <PressButton class="other-tile" onPress={act({ do: 'take-back' })}>
         {w.takeBack}
         <small>{lastHit(table.value, words.value.hits)}</small>

@@ -23,7 +23,7 @@ export function coverText(words: Words, formats: Formats, cover: CoverFacts): st
   }
 }
 
-const GRAVE: ReadonlySet<Warning['kind']> = new Set(['build', 'run', 'level', 'thin', 'neck'])
+const GRAVE: ReadonlySet<Warning['kind']> = new Set(['build', 'run', 'level', 'thin', 'neck', 'repair'])
 
 /** Whether a warning is said in the warning colour. */
 export const isGrave = (warning: Warning): boolean =>
@@ -49,7 +49,13 @@ export function warningText(words: Words, formats: Formats, table: Table, warnin
       return `${said}. ${edge}`
     }
     case 'thin':
-      return w.thin(formats.coat(warning.likelyMm), '')
+      return w.thin(
+        formats.coat(warning.likelyMm),
+        formats.coat(warning.dryMm),
+        warning.makeUpS === undefined ? undefined : Math.round(warning.makeUpS * 2) / 2,
+      )
+    case 'repair':
+      return warning.holdS === undefined ? w.repairSkip : w.repair(warning.holdS)
     case 'neck':
       return w.neck
     case 'level':

@@ -1,0 +1,91 @@
+import type { ZoneForecast } from '../engine/contract.ts'
+import { type Limits, repairRest } from '../engine/index.ts'
+import { zonesAfter } from '../engine/seconds.ts'
+import { coatsOn, nextCoat, planOf } from './plan.ts'
+import { engineDip, standingOf, standingWith } from './standing.ts'
+import type { DipState, PotState, Table } from './state.ts'
+import { coatFrom } from './work.ts'
+
+/** The dip that START would make now, as the table would keep it. */
+export function dipNow(table: Table, pot: PotState, bucketId: string, now: number): DipState | undefined {
+  const from = coatFrom(table, pot, bucketId)
+  const bucket = table.buckets[bucketId]
+  if (!from || !bucket) return undefined
+  return planned(from.coat, bucketId, from.plan.cover, from.plan.holdS, bucket.gramsPerMl, now)
+}
+
+function planned(
+  coat: number,
+  bucketId: string,
+  cover: DipState['cover'],
+  holdS: number,
+  gramsPerMl: number,
+  at: number,
+): DipState {
+  return {
+    dipId: `planned ${coat}`,
+    hit: '',
+    coat,
+    bucketId,
+    cover,
+    gramsPerMl,
+    tappedAt: at,
+    underAt: at,
+    outAt: at,
+    holdS,
+    lowerS: 0,
+    plannedHoldS: holdS,
+    how: 'planned',
+    unstirred: false,
+    unsure: false,
+  }
+}
+
+/** Zones of the pot right after a dip that has not happened. */
+export function zonesWith(table: Table, pot: PotState, dip: DipState): readonly ZoneForecast[] | undefined {
+  const more = engineDip(table, pot, dip)
+  if (!more) return undefined
+  const standing = standingOf(table, pot)
+  return zonesAfter({ ...standing, events: [...standing.events, more] })
+}
+
+/** The limits of this table: of all coats together, and of each glaze. */
+export const limitsOf = (table: Table): Limits => ({
+  stackMm: table.settings.stackLimitMm,
+  glazeMm: Object.fromEntries(
+    Object.values(table.buckets).map(({ facts }) => [facts.bucketId, facts.limitMm]),
+  ),
+})
+
+/** Time taken for one coat to follow another in a forecast of coats to come. */
+const APART_MS = 20 * 60_000
+
+/**
+ * After a coat that was held otherwise than planned: seconds for the next one that keep every zone inside its limits
+ * and nearest to the plan. `holdS` undefined: skip it. Undefined when nothing slipped, or the plan still stands.
+ */
+export function repairNow(
+  table: Table,
+  pot: PotState,
+  now: number,
+): { readonly holdS: number | undefined } | undefined {
+  const on = coatsOn(pot)
+  if (!on.some((dip) => dip.holdS !== dip.plannedHoldS)) return undefined
+  const next = nextCoat(pot)
+  const rest = planOf(table, pot)
+    .slice(next)
+    .flatMap((coat, i) => {
+      const bucket = table.buckets[coat.bucketId]
+      if (!bucket) return []
+      const at = now + i * APART_MS
+      const dip = planned(next + i, coat.bucketId, coat.cover, coat.holdS, bucket.gramsPerMl, at)
+      return engineDip(table, pot, dip) ?? []
+    })
+  const [first] = rest
+  if (!first) return undefined
+  const meant = pot.dips.map((dip) => ({ ...dip, holdS: dip.plannedHoldS }))
+  const plan = [...standingWith(table, pot, meant).events, ...rest]
+  const repair = repairRest(standingOf(table, pot), plan, rest, limitsOf(table))
+  const holdS = repair.rest[0]?.holdS
+  return holdS === first.holdS ? undefined : { holdS }
+}

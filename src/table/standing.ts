@@ -1,0 +1,64 @@
+import type { Dip, WallEvent } from '../engine/contract.ts'
+import type { Standing } from '../engine/index.ts'
+import { airAt, airOf, bodyOf, coverOn, profileOf, slipOf } from './clay.ts'
+import type { DipState, PotState, Table } from './state.ts'
+
+export const MIN_MS = 60_000
+
+/** Water left by a damp sponge, mm (0.02 to 0.05; assumption). */
+const WIPE_WATER_MM = 0.03
+/** Filled part of the pores of a pot said to be damp from washing. Assumption. */
+const DAMP_START = 0.4
+
+/** A pot of the table as the engine sees it: its wall, everything that happened to it, the air it began in. */
+export function standingOf(table: Table, pot: PotState): Standing {
+  return standingWith(table, pot, pot.dips)
+}
+
+/** The same with other dips than those that happened. */
+export function standingWith(table: Table, pot: PotState, dips: readonly DipState[]): Standing {
+  const events = wallEvents(table, pot, dips)
+  const first = events.reduce((min, event) => Math.min(min, event.atMin), Number.POSITIVE_INFINITY)
+  return {
+    pot: {
+      profile: profileOf(pot.facts),
+      body: bodyOf(table, pot.facts),
+      startWater: pot.facts.damp ? DAMP_START : 0,
+    },
+    events,
+    air0: airOf(airAt(table.air, first * MIN_MS)),
+  }
+}
+
+/** The engine's dip for a dip of the table; undefined when its bucket is gone. */
+export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | undefined {
+  const bucket = table.buckets[dip.bucketId]
+  if (!bucket) return undefined
+  return {
+    kind: 'dip',
+    id: dip.dipId,
+    atMin: dip.outAt / MIN_MS,
+    glazeId: dip.bucketId,
+    slip: slipOf(bucket, dip.gramsPerMl),
+    holdS: dip.holdS,
+    cover: coverOn(pot.facts, dip.cover),
+    lowerMmPerS: table.settings.lowerMmPerS,
+    liftMmPerS: table.settings.lowerMmPerS,
+  }
+}
+
+function wallEvents(table: Table, pot: PotState, dips: readonly DipState[]): WallEvent[] {
+  const events: WallEvent[] = []
+  if (pot.wipedAt !== undefined)
+    events.push({ kind: 'wipe', atMin: pot.wipedAt / MIN_MS, waterMm: WIPE_WATER_MM })
+  for (const dip of dips) {
+    const event = engineDip(table, pot, dip)
+    if (event) events.push(event)
+  }
+  if (pot.washedAt !== undefined) events.push({ kind: 'washOff', atMin: pot.washedAt / MIN_MS })
+  const from = Math.min(...events.map((event) => event.atMin))
+  for (const spell of table.air)
+    if (spell.at / MIN_MS > from)
+      events.push({ kind: 'air', atMin: spell.at / MIN_MS, air: airOf(spell.air) })
+  return events
+}
