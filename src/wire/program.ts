@@ -4,11 +4,13 @@ import type { JournalRecord } from '../../shared/record.ts'
 import { bindKeys } from '../device/keys.ts'
 import { bindPress } from '../device/press-binding.ts'
 import { beSeen, lastSeenMs } from '../device/seen.ts'
+import { openUpdates, type Updates } from '../device/update.ts'
 import type { App, Away, Health } from '../screens/app.ts'
 import { openJournal } from '../store/index.ts'
 import { cardOf } from '../table/bench.ts'
 import { decide } from '../table/decide.ts'
 import { fold, step } from '../table/fold.ts'
+import { isQuiet } from '../table/outputs.ts'
 import { doubtfulDips } from '../table/put-right.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
@@ -24,6 +26,8 @@ const AWAY_MS = 60_000
 /** A count that was unseen for longer than this is asked about once. */
 const UNSURE_MS = 1500
 const SEEN_EVERY_MS = 2000
+/** The clips are fetched when the first screen has long been drawn. */
+const VOICE_AFTER_MS = 1500
 
 /** Opens the phone and the journal and ties every room to every other. */
 export async function openProgram(): Promise<App> {
@@ -114,6 +118,7 @@ export async function openProgram(): Promise<App> {
   lifecycle.onWake(({ reason, gapMs, atMs }) => {
     if (reason === 'start') return
     journal.refresh().catch(() => {})
+    updates?.check(atMs)
     tick()
     settleDoubts(atMs - gapMs, atMs)
     wasAway(atMs - gapMs, atMs)
@@ -136,6 +141,22 @@ export async function openProgram(): Promise<App> {
       frame = requestAnimationFrame(again)
     })
     return () => cancelAnimationFrame(frame)
+  })
+
+  setTimeout(() => {
+    effect(() => {
+      const { sound: mode, language } = table.value.settings
+      if (mode === 'voice' && devices.voice.state() === 'none') void devices.voice.load(language, './voice/')
+    })
+  }, VOICE_AFTER_MS)
+  let updates: Updates | null = null
+  const quiet = () => document.visibilityState === 'visible' && isQuiet(table.peek(), now.peek())
+  void openUpdates({ isQuiet: quiet }).then((opened) => {
+    updates = opened
+    if (!opened) return
+    patch({ update: opened.waiting() })
+    opened.onWaiting(() => patch({ update: true }))
+    opened.onOfflineReady(() => patch({ offlineReady: true }))
   })
 
   return {
@@ -189,7 +210,7 @@ export async function openProgram(): Promise<App> {
     backUp: () => backUp(journal, devices.share, clock.epochMs()),
     takeIn: (text) => takeIn(journal, text),
     retrySave: () => journal.retry(),
-    applyUpdate: () => {},
+    applyUpdate: () => void updates?.apply(),
     install: () => void devices.install.prompt(),
   }
 }
