@@ -6,7 +6,7 @@ import { build } from 'vite'
 
 const path = (from: string): string => fileURLToPath(new URL(from, import.meta.url))
 /** Reserved by RFC 2606; every request to it is answered here. */
-const ORIGIN = 'https://harness.invalid'
+export const ORIGIN = 'https://harness.invalid'
 const TYPES: Record<string, string> = { json: 'application/json', mp3: 'audio/mpeg' }
 
 const bundles = new Map<string, Promise<string>>()
@@ -31,20 +31,28 @@ async function make(name: string): Promise<string> {
   return result.output[0].code
 }
 
+export interface Answer {
+  readonly status: number
+  readonly contentType: string
+  readonly body: string | Buffer
+}
+
+/** What the bare page with `harness/<name>.ts` gets for an address: itself, its script, or a file of public/. */
+export async function answer(name: string, address: string): Promise<Answer> {
+  const { pathname } = new URL(address)
+  if (pathname === '/') {
+    const body = `<!doctype html><title>harness</title><body style="height:100vh"><script src="script.js"></script>`
+    return { status: 200, contentType: 'text/html', body }
+  }
+  if (pathname === '/script.js')
+    return { status: 200, contentType: 'text/javascript', body: await bundle(name) }
+  const contentType = TYPES[pathname.split('.').at(-1) ?? ''] ?? 'application/octet-stream'
+  const body = await readFile(path(`../../../public${pathname}`)).catch(() => null)
+  return body ? { status: 200, contentType, body } : { status: 404, contentType, body: '' }
+}
+
 /** Opens the bare page with the script of `harness/<name>.ts`; public/ is served beside it. */
 export async function openHarness(page: Page, name: string): Promise<void> {
-  const script = await bundle(name)
-  await page.route(`${ORIGIN}/**`, async (route) => {
-    const { pathname } = new URL(route.request().url())
-    if (pathname === '/') {
-      const body = `<!doctype html><title>harness</title><body style="height:100vh"><script src="script.js"></script>`
-      await route.fulfill({ contentType: 'text/html', body })
-    } else if (pathname === '/script.js') {
-      await route.fulfill({ contentType: 'text/javascript', body: script })
-    } else {
-      const contentType = TYPES[pathname.split('.').at(-1) ?? ''] ?? 'application/octet-stream'
-      await route.fulfill({ contentType, body: await readFile(path(`../../../public${pathname}`)) })
-    }
-  })
+  await page.route(`${ORIGIN}/**`, async (route) => route.fulfill(await answer(name, route.request().url())))
   await page.goto(`${ORIGIN}/`)
 }

@@ -1,5 +1,7 @@
 /** The ringing track on a bare page: built by the app's modules, decoded by the browser, heard by numbers. */
-import type { TapeCall } from '../../../src/device/ports.ts'
+import { openClock } from '../../../src/device/clock.ts'
+import { openLifecycle } from '../../../src/device/lifecycle.ts'
+import type { SleepReason, TapeCall, Wake } from '../../../src/device/ports.ts'
 import { openTape } from '../../../src/device/tape.ts'
 import type { TapeParts, TrackCall } from '../../../src/device/tape-track.ts'
 import { buildTrack, cutParts } from '../../../src/device/tape-track.ts'
@@ -58,6 +60,14 @@ async function longTrack(
 }
 
 const tape = openTape()
+const lifecycle = openLifecycle(openClock())
+const wakes: Wake[] = []
+const sleeps: SleepReason[] = []
+lifecycle.onWake((wake) => wakes.push(wake))
+lifecycle.onSleep((reason) => sleeps.push(reason))
+
+let ticks = 0
+setInterval(() => ticks++, 100)
 
 const harness = {
   heard,
@@ -66,6 +76,9 @@ const harness = {
   state: () => tape.state(),
   title: () => navigator.mediaSession.metadata?.title,
   off: () => tape.off(),
+  resume: () => tape.resume(),
+  ticks: () => ticks,
+  life: () => ({ wakes: wakes.splice(0), sleeps: sleeps.splice(0) }),
   /** Arms the tape inside the next click. */
   armFromClick(afterS: number) {
     document.addEventListener(
