@@ -1,6 +1,7 @@
 import { type Board, layBoard } from './board.ts'
+import { AUTO, type Order } from './order.ts'
 import { readPlan } from './read.ts'
-import { AUTO, makeTimer, type Order } from './timing.ts'
+import { makeTimer } from './timing.ts'
 import type { Plan, PlanInput } from './types.ts'
 
 /** What a change of bucket and a long remaining chain weigh against an earlier start; plain numbers. */

@@ -1,8 +1,8 @@
 import type { Board } from './board.ts'
 import { emptyOrder } from './dispatch.ts'
 import { extend, firstLabel, type Label, leastAhead } from './label.ts'
+import { HOLD, type Order, STIR, type Timer } from './order.ts'
 import { type Found, versus } from './search.ts'
-import { HOLD, type Order, STIR, type Timer } from './timing.ts'
 
 /** Up to here *proven best* is promised. */
 export const PROVABLE_DIPS = 12

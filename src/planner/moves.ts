@@ -1,6 +1,6 @@
 import type { Board } from './board.ts'
+import { AUTO, HOLD, type Order, STIR } from './order.ts'
 import type { Random } from './random.ts'
-import { AUTO, HOLD, type Order, STIR } from './timing.ts'
 
 /** Changes `order` in place in one random way; false when this try came to nothing. */
 export type Move = (order: Order) => boolean

@@ -1,7 +1,8 @@
 import { type Board, NEVER_S } from './board.ts'
 import { lowerBound } from './bound.ts'
+import { NONE, OPEN, type Order, type Timer } from './order.ts'
 import { dipReason, prepReason, setUpReason } from './reasons.ts'
-import { NONE, OPEN, type Order, overLong, type Timer } from './timing.ts'
+import { overLong } from './timing.ts'
 import type { Action, Plan } from './types.ts'
 
 /** Rank of a plan's aims for comparing: lateness, finish, openings, re-stirs, over-long waits. */

@@ -1,5 +1,5 @@
 import type { Board } from './board.ts'
-import { NONE, OPEN, type Order, type Timer } from './timing.ts'
+import { NONE, OPEN, type Order, type Timer } from './order.ts'
 import type { Reason } from './types.ts'
 
 /** Earliest start by the pot's own clock. */

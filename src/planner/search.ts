@@ -2,9 +2,9 @@ import type { Board } from './board.ts'
 import { lowerBound } from './bound.ts'
 import { emptyOrder } from './dispatch.ts'
 import { makeMove } from './moves.ts'
+import { HOLD, type Order, STIR, type Timer } from './order.ts'
 import { makeRandom } from './random.ts'
 import { starts } from './starts.ts'
-import { HOLD, type Order, objective, STIR, type Timer } from './timing.ts'
 
 /** The aims a search compares, in order: lateness, finish, openings, re-stirs. */
 export interface Found {
@@ -90,19 +90,23 @@ export function search(
   const move = makeMove(board, random)
   let current = emptyOrder(board)
   let other = emptyOrder(board)
-  copyOrder(found.order, current)
-  let value = objective(found.lateS, found.finishS, found.openings, found.restirs)
-  const begin = timer.work
+  let value = 0
+  const fromBest = () => {
+    copyOrder(found.order, current)
+    value = timer.run(current, Number.POSITIVE_INFINITY)
+    timer.take(current)
+  }
+  const before = timer.work
+  fromBest()
   const annealing = work * (1 - POLISH)
   let round = 0
   // Tries that come to nothing cost work too, or a board without moves would never end.
-  for (let tries = 0; timer.work + tries - begin < work; tries++) {
-    const spent = timer.work + tries - begin
+  for (let tries = 0; timer.work + tries - before < work; tries++) {
+    const spent = timer.work + tries - before
     const nowRound = Math.min(ROUNDS, Math.floor((spent / annealing) * ROUNDS))
     if (nowRound !== round) {
       round = nowRound
-      copyOrder(found.order, current)
-      value = objective(found.lateS, found.finishS, found.openings, found.restirs)
+      fromBest()
     }
     const polish = spent >= annealing
     const part = (spent / annealing) * ROUNDS - round
@@ -115,12 +119,13 @@ export function search(
     } else if (!move(other)) continue
     if (!allowed(other)) continue
     const limit = value - heat * Math.log(random.unit())
-    const candidate = timer.run(other, limit)
+    const candidate = timer.retry(other, limit)
     if (candidate > limit) continue
     const swap = current
     current = other
     other = swap
     value = candidate
+    timer.take(current)
     if (versus(timer, found) < 0) {
       keep(found, timer, current)
       if (meetsBound(board, found)) return

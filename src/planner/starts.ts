@@ -1,8 +1,9 @@
 import { type Board, layBoard } from './board.ts'
 import { emptyOrder, orderByRule, PLAIN_RULE, type Rule } from './dispatch.ts'
+import type { Order } from './order.ts'
 import { readPlan } from './read.ts'
 import { supersequence } from './supersequence.ts'
-import { makeTimer, type Order } from './timing.ts'
+import { makeTimer } from './timing.ts'
 import type { Plan, PlanInput } from './types.ts'
 
 /** How people order work without a plan. */

@@ -82,7 +82,12 @@ export function generate(seed: number, wish: Wish): PlanInput {
   })
   const free: PlanInput = {
     nowS: 0,
-    hands: [{ freeAtS: 0, open: wish.midway && next() < 0.6 ? { bucketId: 'B0', stirEndS: -grid(0, 6), decanted: false } : null }],
+    hands: [
+      {
+        freeAtS: 0,
+        open: wish.midway && next() < 0.6 ? { bucketId: 'B0', stirEndS: -grid(0, 6), decanted: false } : null,
+      },
+    ],
     buckets,
     pots,
     deadline: null,
@@ -91,6 +96,11 @@ export function generate(seed: number, wish: Wish): PlanInput {
   if (seed % 3 !== 0) return free
   // Sooner than the longest chain alone allows.
   const chain = (pot: Pot) =>
-    pot.readyAtS + pot.coats.reduce((sum, coat, k) => sum + coat.dipS + (k < pot.coats.length - 1 ? coat.waitAfterS : 0), 0) + pot.kilnDryS
+    pot.readyAtS +
+    pot.coats.reduce(
+      (sum, coat, k) => sum + coat.dipS + (k < pot.coats.length - 1 ? coat.waitAfterS : 0),
+      0,
+    ) +
+    pot.kilnDryS
   return { ...free, deadline: { loadStartS: Math.max(...pots.map(chain)) - grid(0, 10) } }
 }

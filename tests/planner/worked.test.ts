@@ -23,7 +23,12 @@ describe('worked example 5, deadline', () => {
   const clock = (text: string) => Number(text.split(':')[0]) * 3600 + Number(text.split(':')[1]) * 60
   it('meets the first deadline with 2 h 50 of slack', () => {
     const found = plan(exampleFive(70, 120))
-    expect(found).toMatchObject({ finishS: clock('11:40'), dryAtS: clock('13:40'), latenessS: 0, slackS: 170 * MIN })
+    expect(found).toMatchObject({
+      finishS: clock('11:40'),
+      dryAtS: clock('13:40'),
+      latenessS: 0,
+      slackS: 170 * MIN,
+    })
   })
   it('is late by 10 min in the second', () => {
     const found = plan(exampleFive(130, 240))

@@ -1,0 +1,260 @@
+import type { Board } from './board.ts'
+import { HOLD, HOLD_TRIES, NONE, OPEN, type Order, objective, RESTIR, STIR, type Timer } from './order.ts'
+
+/**
+ * Times a given order in one pass. Every op starts as early as hands, pot and glaze allow, in the order given.
+ * A stretch is what one stir covers. Where a dip would be stale, in turn: re-stir just before it if hands are
+ * idle long enough; re-stir in the latest idle gap that still covers it; hold the stretch's first op back
+ * where that doesn't delay this dip; re-stir anyway. The pass goes back to the stretch's start to hold.
+ */
+export function timerForTwo(board: Board): Timer {
+  const {
+    n,
+    laneCount,
+    bucket,
+    dur,
+    after,
+    out,
+    next,
+    collar,
+    dry,
+    release,
+    openS,
+    restirS,
+    freshS,
+    decantS,
+  } = board
+  const { deadlineS, doneLateS } = board
+  const start = new Int32Array(n)
+  const ready = new Int32Array(n)
+  const gap = new Int32Array(n)
+  const setUp = new Uint8Array(n)
+  const setUpBucket = new Int32Array(n)
+  const setUpS = new Int32Array(n)
+  const setUpDecant = new Uint8Array(n)
+  // What a return to a stretch's start has decided: the set-up's kind, bucket, and the earliest end of its stir.
+  const toldKind = new Uint8Array(n)
+  const toldBucket = new Int32Array(n)
+  const toldEnd = new Int32Array(n)
+  const tries = new Uint8Array(n)
+  // Per lane: free from, bucket at hand, stir's end, poured off; and the same at the current stretch's start.
+  const free = new Int32Array(laneCount)
+  const at = new Int32Array(laneCount)
+  const stir = new Int32Array(laneCount)
+  const poured = new Uint8Array(laneCount)
+  const from = new Int32Array(laneCount)
+  // Per bucket: whose hands have it, end of the last dip in it.
+  const holder = new Int32Array(board.buckets.length)
+  const busy = new Int32Array(board.buckets.length)
+  let countFree = 0
+
+  const clear = () => {
+    ready.set(release)
+    holder.fill(-1)
+    busy.fill(0)
+    countFree = 0
+    for (let l = 0; l < laneCount; l++) {
+      free[l] = board.freeS[l]!
+      at[l] = board.at[l]!
+      stir[l] = board.stirS[l]!
+      poured[l] = board.decanted[l]!
+      from[l] = -1
+      if (at[l]! >= 0) {
+        holder[at[l]!] = l
+        busy[at[l]!] = free[l]!
+      }
+    }
+  }
+
+  /** Hands' time without a gap from the stretch's start up to position `i`. */
+  const packed = (order: Order, l: number, i: number): number => {
+    let sum = 0
+    for (let j = from[l]!; j < i; j++) {
+      const o = order.ops[j]!
+      if (order.lane[o] === l) sum += dur[o]!
+    }
+    return sum
+  }
+
+  /** Position of the latest op of the lane between `least` and `i` with an idle gap of `need` before it. */
+  const latestGap = (
+    order: Order,
+    l: number,
+    least: number,
+    i: number,
+    need: number,
+    prepOnly: boolean,
+  ): number => {
+    for (let j = i - 1; j >= least; j--) {
+      const o = order.ops[j]!
+      if (order.lane[o] !== l) continue
+      if (prepOnly && bucket[o]! >= 0) return -1
+      if (gap[o]! >= need) return j
+    }
+    return -1
+  }
+
+  /** The lane's first dip from position `i` on, -1 for none. */
+  const nextDip = (order: Order, l: number, i: number): number => {
+    for (let j = i; j < n; j++) {
+      const o = order.ops[j]!
+      if (order.lane[o] === l && bucket[o]! >= 0) return o
+    }
+    return -1
+  }
+
+  const timer: Timer = {
+    lateS: 0,
+    finishS: 0,
+    openings: 0,
+    restirs: 0,
+    work: 0,
+    start,
+    setUp,
+    setUpBucket,
+    setUpS,
+    setUpDecant,
+    run(order, limit) {
+      const { ops, lane, wish } = order
+      clear()
+      toldKind.fill(NONE)
+      tries.fill(0)
+      let openings = 0
+      let restirs = 0
+      let late = doneLateS
+      let finish = 0
+      for (let i = 0; i < n; i++) {
+        timer.work++
+        const o = ops[i]!
+        const l = lane[o]!
+        const b = bucket[o]!
+        const R = ready[o]!
+        if (R < 0) return Number.POSITIVE_INFINITY
+        const T = free[l]!
+        const floor = b >= 0 && countFree > R ? countFree : R
+        let kind = NONE
+        let target = b
+        if (toldKind[o] !== NONE) {
+          kind = toldKind[o]!
+          target = toldBucket[o]!
+        } else if (b < 0) {
+          if (wish[o] === STIR) {
+            const dip = nextDip(order, l, i)
+            target = dip < 0 ? -1 : bucket[dip]!
+            if (target >= 0) kind = at[l] === target && holder[target] === l ? RESTIR : OPEN
+          }
+        } else if (at[l] !== b || holder[b] !== l) {
+          kind = OPEN
+          // Hands were idle before preparation steps: open there, if the stir still covers this dip.
+          const need = openS[b]! + (collar[o] ? decantS[b]! : 0)
+          const j =
+            i > 0 && wish[o] !== STIR && bucket[ops[i - 1]!]! < 0 ? latestGap(order, l, 0, i, need, true) : -1
+          if (j >= 0) {
+            const e = ops[j]!
+            const s = Math.max(floor, T)
+            if (s < T + need && s - start[e]! <= freshS[b]! && start[e]! - need >= busy[b]!) {
+              kind = NONE
+              from[l] = j
+              setUp[e] = OPEN
+              setUpBucket[e] = b
+              setUpS[e] = need
+              setUpDecant[e] = collar[o]!
+              stir[l] = start[e]!
+              at[l] = b
+              holder[b] = l
+              poured[l] = collar[o]!
+              openings++
+            }
+          }
+        } else if (wish[o] === STIR || (collar[o] && !poured[l])) kind = RESTIR
+        let s = Math.max(floor, T)
+        if (kind === NONE && b >= 0 && s - stir[l]! > freshS[b]!) {
+          const r = restirS[b]!
+          const head = from[l]!
+          let held = false
+          const first = head >= 0 ? ops[head]! : -1
+          const canHold = () => first >= 0 && tries[first]! < HOLD_TRIES && packed(order, l, i) <= freshS[b]!
+          if (wish[o] === HOLD && canHold()) held = true
+          else if (s - T >= r) kind = RESTIR
+          else {
+            const j = latestGap(order, l, head + 1, i, r, false)
+            const e = j >= 0 ? ops[j]! : -1
+            if (e >= 0 && setUp[e] === NONE && s - start[e]! <= freshS[b]!) {
+              from[l] = j
+              setUp[e] = RESTIR
+              setUpBucket[e] = b
+              setUpS[e] = r
+              setUpDecant[e] = 0
+              stir[l] = start[e]!
+              restirs++
+            } else if (canHold()) held = true
+            else kind = RESTIR
+          }
+          if (held) {
+            tries[first]!++
+            toldKind[first] = setUp[first]!
+            toldBucket[first] = b
+            toldEnd[first] = s - freshS[b]!
+            clear()
+            openings = restirs = 0
+            late = doneLateS
+            i = -1
+            continue
+          }
+        }
+        if (kind !== NONE) {
+          const decant = collar[b >= 0 ? o : nextDip(order, l, i)]!
+          const pour = decant === 1 && !(kind === RESTIR && poured[l] === 1)
+          const need = (kind === OPEN ? openS[target]! : restirS[target]!) + (pour ? decantS[target]! : 0)
+          s = T + need
+          if (kind === OPEN && s < busy[target]! + need) s = busy[target]! + need
+          if (s < floor) s = floor
+          if (toldKind[o] !== NONE && s < toldEnd[o]!) s = toldEnd[o]!
+          from[l] = i
+          setUp[o] = kind
+          setUpBucket[o] = target
+          setUpS[o] = need
+          setUpDecant[o] = Number(pour)
+          if (kind === OPEN) {
+            openings++
+            poured[l] = decant
+          } else {
+            restirs++
+            if (decant) poured[l] = 1
+          }
+          stir[l] = s
+          at[l] = target
+          holder[target] = l
+          if (busy[target]! < s) busy[target] = s
+          gap[o] = 0
+        } else {
+          setUp[o] = NONE
+          gap[o] = s - T
+        }
+        start[o] = s
+        const end = s + dur[o]!
+        free[l] = end
+        if (b >= 0) {
+          busy[b] = end
+          countFree = s + out[o]!
+          if (end > finish) finish = end
+        }
+        const nx = next[o]!
+        if (nx >= 0) ready[nx] = s + after[o]!
+        else {
+          const over = s + dry[o]! - deadlineS
+          if (over > late) late = over
+        }
+      }
+      timer.lateS = late
+      timer.finishS = finish
+      timer.openings = openings
+      timer.restirs = restirs
+      const value = objective(late, finish, openings, restirs)
+      return value > limit ? Number.POSITIVE_INFINITY : value
+    },
+    retry: (order, limit) => timer.run(order, limit),
+    take() {},
+  }
+  return timer
+}

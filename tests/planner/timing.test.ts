@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest'
+import { layBoard } from '../../src/planner/board.ts'
+import { emptyOrder } from '../../src/planner/dispatch.ts'
+import { makeMove } from '../../src/planner/moves.ts'
+import { makeRandom } from '../../src/planner/random.ts'
+import { bestStart, copyOrder } from '../../src/planner/search.ts'
+import { makeTimer } from '../../src/planner/timing.ts'
+import { generate } from './generate.ts'
+
+describe('timing of an order', () => {
+  it.each([1, 2, 3, 4, 5, 6])('gives the same when it goes on from a common beginning (board %i)', (seed) => {
+    const board = layBoard(
+      generate(seed + 40, {
+        pots: [5, 20],
+        coats: [2, 4],
+        gridS: 1,
+        prep: seed % 2 === 0,
+        midway: seed % 3 === 0,
+      }),
+    )
+    const timer = makeTimer(board)
+    const whole = makeTimer(board)
+    const random = makeRandom(seed)
+    const move = makeMove(board, random)
+    const current = emptyOrder(board)
+    const other = emptyOrder(board)
+    copyOrder(bestStart(board, timer).order, current)
+    timer.run(current, Number.POSITIVE_INFINITY)
+    timer.take(current)
+    let compared = 0
+    for (let k = 0; k < 4000; k++) {
+      copyOrder(current, other)
+      if (!move(other)) continue
+      const part = timer.retry(other, Number.POSITIVE_INFINITY)
+      const full = whole.run(other, Number.POSITIVE_INFINITY)
+      expect(part).toBe(full)
+      if (full === Number.POSITIVE_INFINITY || random.int(3) > 0) continue
+      compared++
+      copyOrder(other, current)
+      timer.take(current)
+    }
+    expect(compared).toBeGreaterThan(300)
+  })
+})
