@@ -260,7 +260,14 @@ export function timerForOne(board: Board): Timer {
       if (same > 0) for (let i = same; i < n; i++) if (next[ops[i]!]! >= 0) ready[next[ops[i]!]!] = -1
       toldKind.fill(NONE)
       tries.fill(0)
-      kept.set(baseKept.subarray(0, same * KEPT))
+      kept.set(baseKept.subarray(0, (same + 1) * KEPT))
+      const first = ops[same]!
+      if (same > 0 && bucket[first]! >= 0) {
+        // It began for reasons that lie before it; they are not looked into again.
+        toldKind[first] = baseKept[same * KEPT + 1] === bucket[first] ? RESTIR : OPEN
+        toldBucket[first] = bucket[first]!
+        toldEnd[first] = 0
+      }
       return pass(order, limit, same)
     },
     take(order) {
