@@ -52,11 +52,14 @@ function openPath(path: Path, wall: Wall, side: Side, other: Side, weather: Weat
 const taken = (path: Path, side: Side, lossPerS: number, seconds: number): number =>
   Math.min(path.room, soaked(path.u, path.p, seconds), side.film) + lossPerS * seconds
 
-/** Seconds, at most `stepS`, until body and air together have taken the film. Halving, to a thousandth of the step. */
+/**
+ * Seconds, at most `stepS`, until body and air together have taken the film: by halving, to a sixty-fourth of the step,
+ * which also bounds the number of steps of a wait.
+ */
 function filmLastsS(path: Path, side: Side, lossPerS: number, stepS: number): number {
   if (taken(path, side, lossPerS, stepS) < side.film) return stepS
   let [low, high] = [0, stepS]
-  for (let i = 0; i < 12; i++) {
+  for (let i = 0; i < 6; i++) {
     const mid = (low + high) / 2
     if (taken(path, side, lossPerS, mid) < side.film) low = mid
     else high = mid
@@ -189,8 +192,7 @@ function share(
   const bodyInside = (r3 + vb * coatInside) * d3
   const bodyOutside = (r2 + ib * bodyInside) * d2
   const coatOutside = (r1 + bw * bodyOutside) * d1
-  wall.evaporated +=
-    wetO + wetI + deepO + deepI + fadeO * Math.max(0, coatOutside) + fadeI * Math.max(0, coatInside)
+  wall.evaporated += wetO + wetI + deepO + deepI + fadeO * coatOutside + fadeI * coatInside
   o.coat = keep(wall, coatOutside)
   i.coat = keep(wall, coatInside)
   o.body = keep(wall, bodyOutside)

@@ -22,7 +22,7 @@ import {
   wet,
 } from './wall.ts'
 import { INSIDE_AIRING, type Weather, weatherOf } from './weather.ts'
-import { cutWall, type Span, type Stretch, within } from './zones.ts'
+import { cutWall, type Stretch, within } from './zones.ts'
 
 /** A coat as it came out on one face of one stretch. */
 export interface Laid {
@@ -142,15 +142,19 @@ const areaOf = (course: Course, { stretch }: Piece): number =>
   areaCm2(course, stretch, 'outside') + areaCm2(course, stretch, 'inside')
 const sideWater = (side: Side): number => side.body + side.coat + side.film
 
-const spanOf = (stretch: Stretch, face: Face): Span => stretch[face]
+const FACES = ['outside', 'inside'] as const
 
 function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: Weather, fill: number): void {
   const { heightMm, footLineMm } = course.pot.profile.shape
-  for (const face of ['outside', 'inside'] as const) {
-    const span = spanOf(piece.stretch, face)
-    if (face === 'outside' && piece.stretch.base) continue
+  const reached = FACES.flatMap((face) => {
     const reach = reachOf(dip.cover, face, heightMm, footLineMm)
-    if (!reach || !within(span, reach)) continue
+    const bare = face === 'outside' && piece.stretch.base
+    return reach && !bare && within(piece.stretch[face], reach) ? [{ face, reach }] : []
+  })
+  // Faces that go under together have a half of the wall each.
+  for (const { face } of reached) piece.wall[face].wetted = true
+  for (const { face, reach } of reached) {
+    const span = piece.stretch[face]
     const film = filmOf(dip.slip, Math.max(1, reach.toMm - reach.fromMm), dip.liftMmPerS)
     const wetting: Wetting = {
       atS,

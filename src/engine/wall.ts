@@ -25,7 +25,8 @@ export interface Side {
   resistance: number
   /** Water drawn into the body in this wetting. */
   path: number
-  /** Cake resistance over shed water of the last slop, and the factor on the body's sorptivity that came with it. */
+  /** Shed water per mm of coat of the last slop, its cake resistance over that, and the factor on the body's sorptivity that came with it. */
+  shed: number
   perR2: number
   pickUp: number
   /** What one more coat like the last would have to shed, mm. */
@@ -73,6 +74,7 @@ export function newSide(cap: number, filled: number, airing: number, radiation: 
     coatMm: 0,
     resistance: 0,
     path: 0,
+    shed: 1,
     perR2: 0,
     pickUp: 1,
     need: 0,
@@ -183,7 +185,7 @@ export function wet(wall: Wall, side: Side, w: Wetting): Gain {
   side.film -= fromOldFilm
   const cakeMm = (draw.intoCoats + draw.intoBody - fromOldFilm) / w.shed
   const filmNowMm = filmMm(w, room - draw.intoBody + coatRoom - draw.intoCoats)
-  const gainedFilmMm = Math.max(0, filmNowMm - side.film / w.shed)
+  const gainedFilmMm = Math.max(0, filmNowMm - side.film / side.shed)
   const gainedMm = cakeMm + gainedFilmMm
   const pores = (1 - w.cakeSolids) * gainedMm
   wall.brought += gainedMm * w.shed + pores
@@ -197,10 +199,10 @@ export function wet(wall: Wall, side: Side, w: Wetting): Gain {
   side.film -= refill
   side.coatMm += gainedMm
   side.resistance += perR2 * w.shed * cakeMm
+  side.shed = w.shed
   side.perR2 = perR2
   side.path = draw.intoBody
   side.need = w.shed * coatOnDryMm(wall, side, w)
-  side.wetted = true
   side.touchS = Infinity
   side.thirstyS = Infinity
   wall.kilnS = Infinity
