@@ -1,5 +1,8 @@
+import { desk } from './desk.ts'
+
 /** English. Pot or bucket first, then the number, then one action; at most ten words in a line. */
 export const en = {
+  desk,
   name: 'Bucketside',
   tag: 'The second head at the glaze table.',
   first: {

@@ -1,0 +1,79 @@
+import { useComputed } from '@preact/signals'
+import { boardView } from '../../table/board.ts'
+import { DEFAULT_AIR } from '../../table/defaults.ts'
+import { useApp } from '../app.ts'
+import { airText, amount } from '../desk/said.ts'
+import { EmptyBoard } from './empty.tsx'
+import { PotTile } from './tile.tsx'
+import './board.css'
+
+/** All pots at once, board by board: how far each is, and what it waits for. A tap opens the pot. */
+export function Board() {
+  const { table, now, card, words, go } = useApp()
+  const second = useComputed(() => Math.floor(now.value / 1000) * 1000)
+  const view = useComputed(() => boardView(table.value, card.value, second.value))
+  const { tiles, waiting, ready } = view.value
+  const w = words.value.desk.board
+  return (
+    <div class="desk board">
+      <header class="board-head">
+        <div>
+          <h1>{w.title}</h1>
+          <p class="soft figures">
+            {waiting + ready > 0 ? w.counts(waiting, ready) : tiles.length > 0 ? w.pots(tiles.length) : ''}
+          </p>
+        </div>
+        <button type="button" class="key board-bench" onClick={() => go({ at: 'bench' })}>
+          {w.bench}
+        </button>
+      </header>
+      <main class="board-main">
+        {tiles.length === 0 ? (
+          <EmptyBoard />
+        ) : (
+          <ul class="board-tiles">
+            {tiles.map((tile) => (
+              <PotTile key={tile.potId} tile={tile} now={second.value} />
+            ))}
+          </ul>
+        )}
+        {tiles.length === 0 ? null : <AirLine />}
+      </main>
+      <nav class="board-nav">
+        <button type="button" class="key" onClick={() => go({ at: 'pot' })}>
+          <Plus />
+          {w.add}
+        </button>
+        <button type="button" class="key" onClick={() => go({ at: 'buckets' })}>
+          {w.buckets}
+        </button>
+        <button type="button" class="key" onClick={() => go({ at: 'stacks' })}>
+          {w.stacks}
+        </button>
+        <button type="button" class="key" onClick={() => go({ at: 'room' })}>
+          {w.room}
+        </button>
+      </nav>
+    </div>
+  )
+}
+
+/** What every wait rests on, one tap from being changed. */
+function AirLine() {
+  const { table, words, go } = useApp()
+  const { settings, board } = table.value
+  const air = table.value.air.at(-1)?.air ?? DEFAULT_AIR
+  const w = words.value.desk.board
+  return (
+    <button type="button" class="board-air" onClick={() => go({ at: 'room' })}>
+      <span class="figures">{airText(words.value, air, settings.units)}</span>
+      <span class="figures">{w.wall(amount('wallMm', board.wallMm, settings.units))}</span>
+    </button>
+  )
+}
+
+const Plus = () => (
+  <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
+    <path d="M10 2 V18 M2 10 H18" stroke="currentColor" stroke-width="3.5" />
+  </svg>
+)

@@ -1,0 +1,201 @@
+import { useState } from 'preact/hooks'
+import type { ShapeFacts } from '../../../shared/nouns.ts'
+import { FORMS, hasBelly, mayPour, nextPot, outerOf, readPlace, stepShape } from '../../table/offer.ts'
+import type { PotState } from '../../table/state.ts'
+import { Choice, Switch } from '../../ui/choice.tsx'
+import { Field } from '../../ui/field.tsx'
+import { PotGlyph } from '../../ui/glyph.tsx'
+import { PotOutline } from '../../ui/outline.tsx'
+import { refusalText, useApp } from '../app.ts'
+import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { amount, placeText } from '../desk/said.ts'
+
+interface PotFormProps {
+  /** The pot to be changed; without it a new one. */
+  readonly pot?: PotState
+  readonly stackId: string
+  readonly back: () => void
+}
+
+/** Measures of a pot by hand. The outline follows every digit; nothing is stored until all of it is right. */
+export function PotForm({ pot, stackId, back }: PotFormProps) {
+  const { table, words, act } = useApp()
+  const { board, settings } = table.value
+  const w = words.value.desk.pot
+  const [{ number, place }] = useState(() => pot?.facts ?? nextPot(table.peek()))
+  const [base, setBase] = useState<ShapeFacts>(() => pot?.facts.shape ?? stepShape(board, 'beaker', 'medium'))
+  const [stack, setStack] = useState(stackId)
+  const [damp, setDamp] = useState(pot?.facts.damp ?? false)
+  const [pour, setPour] = useState(pot?.facts.pourInsideFirst ?? false)
+  const [at, setAt] = useState({ text: placeText(place), wrong: undefined as string | undefined })
+  const [said, setSaid] = useState<string>()
+
+  const bellied = hasBelly(base.form)
+  const height = useEntry('heightMm', base.heightMm)
+  const rim = useEntry('rimMm', base.rimMm)
+  const belly = useEntry('bellyMm', base.bellyMm, true)
+  const foot = useEntry('footMm', base.footMm, true)
+  const wall = useEntry('wallMm', base.wallMm)
+  const footLine = useEntry('footLineMm', base.footLineMm)
+  const numbered = useEntry('number', number)
+  const absorption = useEntry('absorption', pot?.facts.absorption, true)
+  const entries = [
+    numbered,
+    height,
+    rim,
+    ...(bellied ? [belly] : []),
+    ...(base.form === 'cylinder' ? [] : [foot]),
+    wall,
+    footLine,
+    absorption,
+  ]
+  const shape = shapeOf(base, {
+    heightMm: height.value,
+    rimMm: rim.value,
+    bellyMm: bellied ? belly.value : undefined,
+    footMm: base.form === 'cylinder' ? rim.value : foot.value,
+    wallMm: wall.value,
+    footLineMm: footLine.value,
+  })
+  const outer = outerOf(shape)
+
+  const save = () => {
+    const here = readPlace(at.text)
+    const right = entries.map((entry) => entry.check()).every(Boolean)
+    if (!here) setAt({ ...at, wrong: words.value.desk.wrong.place })
+    if (!right || !here) return
+    if (!outer) return setSaid(w.contradict)
+    const refusal = act({
+      do: 'set-pot',
+      pot: {
+        ...(pot ? { potId: pot.facts.potId } : {}),
+        number: numbered.value ?? number,
+        place: here,
+        shape,
+        stackId: stack,
+        ...(absorption.value === undefined ? {} : { absorption: absorption.value }),
+        ...(damp ? { damp } : {}),
+        ...(pour && mayPour(base.form) ? { pourInsideFirst: true } : {}),
+      },
+    })
+    if (!refusal) return back()
+    if (refusal.field === 'place') setAt({ ...at, wrong: refusalText(words.value, refusal) })
+    else if (!refusalBeside(words.value, refusal, entries)) setSaid(refusalText(words.value, refusal))
+  }
+
+  return (
+    <div class="desk">
+      <header class="desk-head">
+        <button type="button" class="desk-back" aria-label={words.value.desk.back} onClick={back}>
+          <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">
+            <path d="M15 4 L6 12 L15 20" fill="none" stroke="currentColor" stroke-width="3.5" />
+          </svg>
+        </button>
+        <div class="desk-title">
+          <h1>{pot ? w.title(pot.facts.number) : w.newTitle}</h1>
+        </div>
+      </header>
+      <main class="desk-main-part has-save">
+        <div class="pot-picture">
+          {outer ? (
+            <PotOutline
+              outer={outer}
+              footLineMm={shape.footLineMm}
+              bands={[]}
+              width={328}
+              height={190}
+              label={words.value.desk.form[base.form]}
+            />
+          ) : (
+            <p class="alarm">{w.contradict}</p>
+          )}
+        </div>
+        <Choice
+          label={w.form}
+          hidden
+          columns={4}
+          options={FORMS.map((form) => ({
+            value: form,
+            name: words.value.desk.form[form],
+            label: (
+              <PotGlyph outer={outerOf(stepShape(board, form, 'medium')) ?? []} width={56} height={40} />
+            ),
+          }))}
+          value={base.form}
+          onChoose={(form) => setBase(stepShape(board, form, 'medium'))}
+        />
+        <div class="fields">
+          <EntryField entry={height} label={w.height} />
+          <EntryField entry={rim} label={w.rim} />
+          {bellied ? <EntryField entry={belly} label={w.belly} /> : null}
+          {base.form === 'cylinder' ? null : <EntryField entry={foot} label={w.foot} />}
+          <EntryField entry={wall} label={w.wall} />
+          <EntryField entry={footLine} label={w.footLine} />
+          <EntryField entry={numbered} label={w.number} />
+          <Field
+            label={w.place}
+            text={at.text}
+            words
+            maxLength={5}
+            hint={w.placeHint}
+            wrong={at.wrong}
+            onText={(text) => setAt({ text, wrong: undefined })}
+            onDone={() =>
+              setAt({ ...at, wrong: readPlace(at.text) ? undefined : words.value.desk.wrong.place })
+            }
+          />
+        </div>
+        <p class="help">{w.numberWarn}</p>
+        <Choice
+          label={w.stack}
+          options={Object.values(table.value.stacks).map(({ stackId: value, name }) => ({
+            value,
+            label: name,
+          }))}
+          value={stack}
+          onChoose={setStack}
+        />
+        {mayPour(base.form) ? (
+          <Switch label={w.pourSwitch} help={w.pourHelp} on={pour} onSwitch={setPour} />
+        ) : null}
+        <Switch label={w.dampSwitch} on={damp} onSwitch={setDamp} />
+        <EntryField
+          entry={absorption}
+          label={w.absorption}
+          help={w.absorptionHelp(amount('absorption', board.absorption, settings.units))}
+        />
+      </main>
+      <footer class="desk-save">
+        {said ? (
+          <p class="alarm" role="alert">
+            {said}
+          </p>
+        ) : null}
+        <button type="button" class="desk-main" onClick={save}>
+          {pot ? words.value.desk.save : w.put}
+        </button>
+      </footer>
+    </div>
+  )
+}
+
+type Measured = { readonly [K in keyof ShapeFacts]?: ShapeFacts[K] | undefined }
+
+/** The shape with what can be read of the measures; what was left empty follows from the form. */
+function shapeOf(base: ShapeFacts, read: Measured): ShapeFacts {
+  const { form, floorMm } = base
+  return {
+    form,
+    heightMm: read.heightMm ?? base.heightMm,
+    rimMm: read.rimMm ?? base.rimMm,
+    wallMm: read.wallMm ?? base.wallMm,
+    footLineMm: read.footLineMm ?? base.footLineMm,
+    ...(read.bellyMm === undefined ? {} : { bellyMm: read.bellyMm }),
+    ...(read.footMm === undefined ? {} : { footMm: read.footMm }),
+    ...(floorMm === undefined ? {} : { floorMm }),
+    // A belly keeps its place in proportion when the pot grows.
+    ...(base.bellyUpMm === undefined || read.heightMm === undefined
+      ? {}
+      : { bellyUpMm: (base.bellyUpMm * read.heightMm) / base.heightMm }),
+  }
+}

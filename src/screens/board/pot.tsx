@@ -1,0 +1,153 @@
+import { useState } from 'preact/hooks'
+import { tileState } from '../../table/board.ts'
+import { drawingOf } from '../../table/drawing.ts'
+import { forecastOf } from '../../table/forecast.ts'
+import { coatsOn, nextCoat, planOf } from '../../table/plan.ts'
+import type { PotState } from '../../table/state.ts'
+import { stepOf } from '../../table/steps.ts'
+import { HoldKey } from '../../ui/hold.tsx'
+import { PotOutline } from '../../ui/outline.tsx'
+import { Swatch } from '../../ui/swatch.tsx'
+import { useApp } from '../app.ts'
+import { coverText } from '../bench/said.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { placeText, tileText } from '../desk/said.ts'
+import { AddPots } from './add.tsx'
+import { PotForm } from './pot-form.tsx'
+import './board.css'
+
+/** One pot: what it is, what is on it, what comes. Without an id, new pots are added. */
+export function Pot({ potId }: { readonly potId?: string | undefined }) {
+  const { table, words } = useApp()
+  const [changing, setChanging] = useState(false)
+  if (potId === undefined) return <AddPots />
+  const pot = table.value.pots[potId]
+  if (!pot || pot.gone)
+    return (
+      <div class="desk">
+        <DeskHead title={words.value.desk.board.title} back={{ at: 'board' }} />
+        <main class="desk-main-part">
+          <p>{words.value.desk.pot.unknown}</p>
+        </main>
+      </div>
+    )
+  if (changing) return <PotForm pot={pot} stackId={pot.facts.stackId} back={() => setChanging(false)} />
+  return <PotCard pot={pot} change={() => setChanging(true)} />
+}
+
+function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () => void }) {
+  const { table, now, words, formats, act, go } = useApp()
+  const w = words.value.desk.pot
+  const f = formats.value
+  const { facts } = pot
+  const { shape } = facts
+  const second = Math.floor(now.value / 1000) * 1000
+  const state = tileText(words.value, f, tileState(stepOf(table.value, pot, second)), second)
+  const stack = table.value.stacks[facts.stackId]?.name
+  return (
+    <div class="desk">
+      <DeskHead title={w.title(facts.number)} under={w.at(placeText(facts.place))} back={{ at: 'board' }}>
+        <strong class="pot-state figures">{state}</strong>
+      </DeskHead>
+      <main class="desk-main-part">
+        <div class="pot-face">
+          <PotOutline
+            {...drawingOf(table.value, pot, 'with-next')}
+            width={150}
+            height={200}
+            label={w.title(facts.number)}
+          />
+          <div class="pot-said">
+            <strong>{pot.ownPlan ? w.ownPlan : (stack ?? '')}</strong>
+            <p>{w.measures(words.value.desk.form[shape.form], f.mm(shape.heightMm), f.mm(shape.rimMm))}</p>
+            <p>{w.wallLine(f.mm(shape.wallMm), f.mm(shape.footLineMm))}</p>
+            {facts.damp ? <p>{w.damp}</p> : null}
+            <Times pot={pot} />
+          </div>
+        </div>
+        <Coats pot={pot} />
+        <button
+          type="button"
+          class="desk-main"
+          onClick={() => {
+            if (!act({ do: 'pick', potId: facts.potId })) go({ at: 'bench' })
+          }}
+        >
+          {w.toBench}
+        </button>
+        <div class="pair">
+          <button type="button" class="key" onClick={change}>
+            {w.change}
+          </button>
+          <button
+            type="button"
+            class="key"
+            onClick={() => {
+              const { potId: _own, number: _number, place: _place, ...like } = facts
+              if (!act({ do: 'set-pot', pot: like })) go({ at: 'board' })
+            }}
+          >
+            {w.another}
+          </button>
+        </div>
+        <HoldKey
+          label={w.gone}
+          hint={words.value.desk.holdHint}
+          onHeld={() => {
+            if (!act({ do: 'gone', potId: facts.potId })) go({ at: 'board' })
+          }}
+        />
+      </main>
+    </div>
+  )
+}
+
+/** When it takes a touch, or the kiln. */
+function Times({ pot }: { readonly pot: PotState }) {
+  const { table, now, words, formats } = useApp()
+  const forecast = forecastOf(table.value, pot)
+  if (!forecast) return null
+  const f = formats.value
+  const { skewMs } = table.value
+  const w = words.value.desk.pot
+  const { early, likely, late } = forecast.ready
+  const waits = now.value < likely && Number.isFinite(likely)
+  const clock = (ms: number) => (Number.isFinite(ms) ? f.clock(ms + skewMs) : words.value.units.never)
+  const done = nextCoat(pot) >= planOf(table.value, pot).length
+  return (
+    <>
+      {waits ? <p class="figures">{w.readyAt(clock(likely), clock(early), clock(late))}</p> : null}
+      {done ? (
+        <p class="figures">{w.kiln(f.moment(forecast.kiln.likely + skewMs, now.value + skewMs))}</p>
+      ) : null}
+    </>
+  )
+}
+
+/** The plan, coat by coat: what is on is filled. */
+function Coats({ pot }: { readonly pot: PotState }) {
+  const { table, words, formats } = useApp()
+  const on = coatsOn(pot).map(({ bucketId, cover, holdS }) => ({ bucketId, cover, holdS, on: true }))
+  const coming = planOf(table.value, pot)
+    .slice(nextCoat(pot))
+    .map((coat) => ({ ...coat, on: false }))
+  return (
+    <ol class="coat-list">
+      {[...on, ...coming].map((coat, i) => {
+        const bucket = table.value.buckets[coat.bucketId]?.facts
+        return (
+          <li key={i} class={coat.on ? 'coat-line is-on' : 'coat-line'}>
+            {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={36} /> : null}
+            <span>
+              <strong>{bucket?.name}</strong> {coverText(words.value, formats.value, coat.cover)}
+            </span>
+            <span class="figures">
+              {coat.on ? `${words.value.desk.pot.on} ` : ''}
+              {words.value.bench.seconds(coat.holdS)}
+            </span>
+          </li>
+        )
+      })}
+    </ol>
+  )
+}

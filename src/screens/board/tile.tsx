@@ -1,0 +1,35 @@
+import type { Tile } from '../../table/board.ts'
+import { BandStrip } from '../../ui/strip.tsx'
+import { useApp } from '../app.ts'
+import { placeText, tileText } from '../desk/said.ts'
+
+interface TileProps {
+  readonly tile: Tile
+  /** Table time, ms. */
+  readonly now: number
+}
+
+/** One pot on its board: place, number, coats, and one word. READY turns it to ink. */
+export function PotTile({ tile, now }: TileProps) {
+  const { words, formats, go } = useApp()
+  const { number, place, bands, state, joined, potId } = tile
+  const text = tileText(words.value, formats.value, state, now)
+  const at = placeText(place)
+  const classes = ['tile', `tile-${state.is}`, joined ? 'tile-joined' : ''].filter(Boolean).join(' ')
+  return (
+    <li class={classes}>
+      <button
+        type="button"
+        aria-label={words.value.desk.board.tile(number, at, text)}
+        onClick={() => go({ at: 'pot', potId })}
+      >
+        <span class="tile-top figures">
+          <span class="tile-place">{at}</span>
+          <strong>{number}</strong>
+        </span>
+        <BandStrip bands={bands} width={80} />
+        <span class="tile-state figures">{text}</span>
+      </button>
+    </li>
+  )
+}

@@ -1,0 +1,139 @@
+import { useState } from 'preact/hooks'
+import type { Refusal } from '../../table/action.ts'
+import { type Entry, type Range, rangeBetween, rangeOf, readEntry, showEntry } from '../../table/entry.ts'
+import type { LimitedField } from '../../table/limits.ts'
+import type { Units } from '../../table/measure.ts'
+import { Field } from '../../ui/field.tsx'
+import type { Words } from '../../words/index.ts'
+import { refusalText, useApp } from '../app.ts'
+
+/** A number while it is being typed. */
+export interface NumberEntry {
+  readonly field: LimitedField
+  readonly units: Units
+  readonly text: string
+  readonly setText: (text: string) => void
+  /** What would be stored; undefined when it is empty or can't be. */
+  readonly value: number | undefined
+  /** Whether it can be stored as it stands. */
+  readonly ok: boolean
+  readonly optional: boolean
+  readonly entry: Entry
+  readonly wrong: string | undefined
+  readonly changed: boolean
+  /** Says beside the field what is wrong with it, if anything is. Answers whether it can be stored. */
+  readonly check: () => boolean
+  readonly refuse: (text: string) => void
+}
+
+interface Told {
+  readonly of: string
+  readonly text: string
+  readonly wrong?: string
+}
+
+/**
+ * A number to be typed, begun from what is stored, in the person's units. A text that was not touched stands for
+ * the stored number exactly. Starts anew when the stored number or the units change.
+ */
+export function useEntry(field: LimitedField, stored: number | undefined, optional = false): NumberEntry {
+  const { table, words } = useApp()
+  const { units } = table.value.settings
+  const start = stored === undefined ? '' : showEntry(field, stored, units)
+  const of = `${stored} ${units}`
+  const [told, setTold] = useState<Told>({ of, text: start })
+  const now = told.of === of ? told : { of, text: start }
+  const untouched = now.text === start && stored !== undefined
+  const entry: Entry = untouched ? { ok: true, value: stored } : readEntry(field, now.text, units)
+  const ok = entry.ok || (optional && entry.why === 'missing')
+  return {
+    field,
+    units,
+    text: now.text,
+    setText: (text) => setTold({ of, text }),
+    value: entry.ok ? entry.value : undefined,
+    ok,
+    optional,
+    entry,
+    wrong: now.wrong,
+    changed: now.text !== start,
+    check: () => {
+      setTold({ of, text: now.text, wrong: ok || entry.ok ? undefined : wrongText(words.value, entry) })
+      return ok
+    },
+    refuse: (wrong) => setTold({ of, text: now.text, wrong }),
+  }
+}
+
+const wrongText = (words: Words, entry: Extract<Entry, { ok: false }>): string =>
+  words.desk.wrong[entry.why](rangeText(words, entry.range))
+
+/** A range with its unit. */
+export const rangeText = (words: Words, { least, most, unit }: Range): string =>
+  [words.desk.range(least, most), unit].filter(Boolean).join(' ')
+
+/** A refusal of what several measures come to together, beside the field it names, in the person's units. */
+export function refusalBeside(words: Words, refusal: Refusal, entries: readonly NumberEntry[]): boolean {
+  const at = entries.find((entry) => entry.field === refusal.field)
+  if (!at) return false
+  const { least, most } = refusal.facts ?? {}
+  const range =
+    refusal.code === 'out-of-range' && typeof least === 'number' && typeof most === 'number'
+      ? rangeBetween(at.field, least, most, at.units)
+      : undefined
+  at.refuse(range ? words.desk.wrong['out-of-range'](rangeText(words, range)) : refusalText(words, refusal))
+  return true
+}
+
+interface EntryFieldProps {
+  readonly entry: NumberEntry
+  readonly label: string
+  readonly help?: string
+  readonly onDone?: () => void
+}
+
+/** The field of an entry, with its range, and what to take instead where a slip is likely. */
+export function EntryField({ entry, label, help, onDone }: EntryFieldProps) {
+  const { words } = useApp()
+  const w = words.value.desk
+  const { least, most, unit } = rangeOf(entry.field, entry.units)
+  const range = w.range(least, most)
+  const meant = entry.entry.ok ? undefined : entry.entry.meant
+  return (
+    <Field
+      label={label}
+      text={entry.text}
+      unit={unit}
+      hint={help ? `${range}. ${help}` : entry.optional ? w.optional(range) : range}
+      wrong={entry.wrong}
+      offer={meant ? { label: w.meant(meant), take: () => entry.setText(meant) } : undefined}
+      onText={entry.setText}
+      onDone={() => {
+        if (entry.changed || entry.wrong) entry.check()
+        onDone?.()
+      }}
+    />
+  )
+}
+
+interface SavedNumberProps {
+  readonly field: LimitedField
+  readonly stored: number
+  readonly label: string
+  readonly help?: string
+  /** Stores the number, or says why not. */
+  readonly save: (value: number) => Refusal | undefined
+}
+
+/** A number that is stored as soon as it is left, if it can be. */
+export function SavedNumber({ field, stored, label, help, save }: SavedNumberProps) {
+  const { words } = useApp()
+  const entry = useEntry(field, stored)
+  const done = () => {
+    if (!entry.changed || entry.value === undefined || entry.value === stored) return
+    const refusal = save(entry.value)
+    if (refusal && !refusalBeside(words.value, refusal, [entry]))
+      entry.refuse(refusalText(words.value, refusal))
+  }
+  return <EntryField entry={entry} label={label} help={help} onDone={done} />
+}

@@ -1,0 +1,29 @@
+import type { ComponentChildren } from 'preact'
+import type { Route } from '../app.ts'
+import { useApp } from '../app.ts'
+
+interface HeadProps {
+  readonly title: string
+  readonly under?: string
+  readonly back: Route
+  readonly children?: ComponentChildren
+}
+
+/** Top of a planning screen: the way back, what this is, at most one thing more. */
+export function DeskHead({ title, under, back, children }: HeadProps) {
+  const { words, go } = useApp()
+  return (
+    <header class="desk-head">
+      <button type="button" class="desk-back" aria-label={words.value.desk.back} onClick={() => go(back)}>
+        <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">
+          <path d="M15 4 L6 12 L15 20" fill="none" stroke="currentColor" stroke-width="3.5" />
+        </svg>
+      </button>
+      <div class="desk-title">
+        <h1>{title}</h1>
+        {under ? <p class="soft figures">{under}</p> : null}
+      </div>
+      {children}
+    </header>
+  )
+}

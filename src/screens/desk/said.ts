@@ -1,0 +1,34 @@
+import type { AirFacts, Place } from '../../../shared/nouns.ts'
+import type { Tile } from '../../table/board.ts'
+import { showEntry, unitLabel } from '../../table/entry.ts'
+import type { LimitedField } from '../../table/limits.ts'
+import type { Units } from '../../table/measure.ts'
+import type { Formats } from '../../words/format.ts'
+import type { Words } from '../../words/index.ts'
+
+export const placeText = (place: Place): string => `${place.board} ${place.spot}`
+
+/** A stored number with its unit, as a person would type it. */
+export const amount = (field: LimitedField, value: number, units: Units): string =>
+  [showEntry(field, value, units), unitLabel(field, units)].filter(Boolean).join(' ')
+
+export const airText = (words: Words, air: AirFacts, units: Units): string =>
+  words.desk.board.air(
+    amount('tempC', air.tempC, units),
+    amount('rh', air.rh, units),
+    words.desk.room.draughts[air.draught],
+  )
+
+/** What a tile says; `nowMs` is table time. */
+export function tileText(words: Words, formats: Formats, state: Tile['state'], nowMs: number): string {
+  const w = words.desk.board.state
+  switch (state.is) {
+    case 'wait':
+      return Number.isFinite(state.untilMs) ? formats.span(Math.max(1000, state.untilMs - nowMs)) : w.never
+    case 'kiln':
+      if (!Number.isFinite(state.dryMs)) return w.never
+      return state.dryMs <= nowMs ? w.kilnDry : formats.span(state.dryMs - nowMs)
+    default:
+      return w[state.is]
+  }
+}

@@ -1,0 +1,124 @@
+import type { LimitedField } from './limits.ts'
+
+export type Units = 'metric' | 'us'
+
+/** A unit that can be typed: what is stored is typed x `per` + `plus`. */
+export interface Unit {
+  /** As shown behind the number; '' for a bare number. */
+  readonly label: string
+  readonly per: number
+  readonly plus?: number
+  /** Decimals that are shown at most. */
+  readonly digits: number
+}
+
+export type Quantity =
+  | 'length'
+  | 'coat'
+  | 'density'
+  | 'gravity'
+  | 'part'
+  | 'temperature'
+  | 'volume'
+  | 'seconds'
+  | 'minutes'
+  | 'speed'
+  | 'dose'
+  | 'count'
+
+const MM: Unit = { label: 'mm', per: 1, digits: 1 }
+const COAT_MM: Unit = { label: 'mm', per: 1, digits: 2 }
+const CM: Unit = { label: 'cm', per: 10, digits: 2 }
+const METRE: Unit = { label: 'm', per: 1000, digits: 3 }
+/** International inch, exactly 25.4 mm (NIST SP 811, appendix B.8). */
+const INCH: Unit = { label: 'in', per: 25.4, digits: 2 }
+const MIL: Unit = { label: 'mil', per: 0.0254, digits: 0 }
+const BARE: Unit = { label: '', per: 1, digits: 2 }
+const G_PER_ML: Unit = { label: 'g/ml', per: 1, digits: 3 }
+const G_PER_L: Unit = { label: 'g/l', per: 0.001, digits: 0 }
+const PERCENT: Unit = { label: '%', per: 0.01, digits: 1 }
+const CELSIUS: Unit = { label: '°C', per: 1, digits: 1 }
+const FAHRENHEIT: Unit = { label: '°F', per: 5 / 9, plus: -160 / 9, digits: 1 }
+const LITRE: Unit = { label: 'l', per: 1, digits: 2 }
+const ML: Unit = { label: 'ml', per: 0.001, digits: 0 }
+/** US liquid gallon, 3.785 411 784 L, and its quarter (NIST SP 811, appendix B.8). */
+const GALLON: Unit = { label: 'gal', per: 3.785411784, digits: 2 }
+const QUART: Unit = { label: 'qt', per: 0.946352946, digits: 2 }
+const SECOND: Unit = { label: 's', per: 1, digits: 1 }
+const MINUTE: Unit = { label: 'min', per: 1, digits: 1 }
+const HOUR: Unit = { label: 'h', per: 60, digits: 2 }
+const MM_PER_S: Unit = { label: 'mm/s', per: 1, digits: 0 }
+const INCH_PER_S: Unit = { label: 'in/s', per: 25.4, digits: 1 }
+const PER_MM: Unit = { label: '/mm', per: 1, digits: 1 }
+const COUNT: Unit = { label: '', per: 1, digits: 0 }
+
+const inches = { in: INCH, inch: INCH, inches: INCH, '"': INCH, '″': INCH, '”': INCH }
+
+interface Measure {
+  /** The unit of a number typed without one. */
+  readonly home: Readonly<Record<Units, Unit>>
+  /** Units that may be typed behind the number, in small letters. */
+  readonly typed: Readonly<Record<string, Unit>>
+}
+
+/** How each kind of quantity is written. */
+export const MEASURES: Readonly<Record<Quantity, Measure>> = {
+  length: { home: { metric: MM, us: INCH }, typed: { mm: MM, cm: CM, m: METRE, ...inches } },
+  coat: { home: { metric: COAT_MM, us: MIL }, typed: { mm: COAT_MM, mil: MIL, mils: MIL, ...inches } },
+  density: {
+    home: { metric: G_PER_ML, us: G_PER_ML },
+    typed: { 'g/ml': G_PER_ML, 'g/cm3': G_PER_ML, 'g/cc': G_PER_ML, 'kg/l': G_PER_ML, 'g/l': G_PER_L },
+  },
+  gravity: { home: { metric: BARE, us: BARE }, typed: { 'g/ml': BARE, 'g/cm3': BARE, 'g/cc': BARE } },
+  part: { home: { metric: PERCENT, us: PERCENT }, typed: { '%': PERCENT, percent: PERCENT } },
+  temperature: {
+    home: { metric: CELSIUS, us: FAHRENHEIT },
+    typed: { '°c': CELSIUS, c: CELSIUS, '°f': FAHRENHEIT, f: FAHRENHEIT },
+  },
+  volume: {
+    home: { metric: LITRE, us: GALLON },
+    typed: { l: LITRE, litre: LITRE, litres: LITRE, liters: LITRE, ml: ML, gal: GALLON, qt: QUART },
+  },
+  seconds: { home: { metric: SECOND, us: SECOND }, typed: { s: SECOND, sec: SECOND, seconds: SECOND } },
+  minutes: { home: { metric: MINUTE, us: MINUTE }, typed: { min: MINUTE, minutes: MINUTE, h: HOUR } },
+  speed: {
+    home: { metric: MM_PER_S, us: INCH_PER_S },
+    typed: { 'mm/s': MM_PER_S, 'in/s': INCH_PER_S },
+  },
+  dose: { home: { metric: PER_MM, us: PER_MM }, typed: { '/mm': PER_MM, 'per mm': PER_MM } },
+  count: { home: { metric: COUNT, us: COUNT }, typed: {} },
+}
+
+/** What each field measures. */
+export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
+  number: 'count',
+  heightMm: 'length',
+  rimMm: 'length',
+  bellyMm: 'length',
+  footMm: 'length',
+  wallMm: 'length',
+  footLineMm: 'length',
+  absorption: 'part',
+  tempC: 'temperature',
+  rh: 'part',
+  gramsPerMl: 'density',
+  toleranceGramsPerMl: 'density',
+  solidsGravity: 'gravity',
+  insideMm: 'length',
+  litres: 'volume',
+  bucketHeightMm: 'length',
+  limitMm: 'coat',
+  dosePerMm: 'dose',
+  pinMm: 'coat',
+  holdS: 'seconds',
+  edgeUpMm: 'length',
+  depthMm: 'length',
+  leadInS: 'seconds',
+  lowerMmPerS: 'speed',
+  dripS: 'seconds',
+  staleMin: 'minutes',
+  stackLimitMm: 'coat',
+  collarVesselMm: 'length',
+  agoMin: 'minutes',
+  copies: 'count',
+}

@@ -1,0 +1,50 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+
+/** How long what erases is held, ms. */
+export const ERASE_MS = 700
+
+interface HoldProps {
+  readonly label: string
+  /** Shown after a touch too short. */
+  readonly hint: string
+  readonly onHeld: () => void
+}
+
+/** A key that erases: it acts only after being held, and fills while it is. */
+export function HoldKey({ label, hint, onHeld }: HoldProps) {
+  const [state, setState] = useState<'rest' | 'held' | 'short'>('rest')
+  const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
+  useEffect(() => () => clearTimeout(timer.current), [])
+  const begin = () => {
+    clearTimeout(timer.current)
+    setState('held')
+    timer.current = setTimeout(() => {
+      timer.current = undefined
+      setState('rest')
+      onHeld()
+    }, ERASE_MS)
+  }
+  const end = () => {
+    if (timer.current === undefined) return
+    clearTimeout(timer.current)
+    timer.current = undefined
+    setState('short')
+  }
+  return (
+    <button
+      type="button"
+      class={state === 'held' ? 'hold-key is-held' : 'hold-key'}
+      onPointerDown={begin}
+      onPointerUp={end}
+      onPointerLeave={end}
+      onPointerCancel={end}
+      onContextMenu={(event) => event.preventDefault()}
+      onKeyDown={(event) => {
+        if ((event.key === 'Enter' || event.key === ' ') && !event.repeat) begin()
+      }}
+      onKeyUp={end}
+    >
+      <span aria-live="polite">{state === 'short' ? hint : label}</span>
+    </button>
+  )
+}
