@@ -1,0 +1,161 @@
+/** Whatever is typed: no NaN, no endless loop, nothing thrown but a RangeError. */
+
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import type { Air, Band, Cover, Form, PotWall, WallEvent } from '../../src/engine/contract.ts'
+import { FORMS, forecastPot, outlineOf, UNLEARNED } from '../../src/engine/index.ts'
+import { runsOf } from '../fixtures/runs.ts'
+
+const within = (min: number, max: number) => fc.double({ min, max, noNaN: true })
+/** Mostly sensible, sometimes at the very ends. */
+const ended = (min: number, max: number) =>
+  fc.oneof({ weight: 6, arbitrary: within(min, max) }, { weight: 1, arbitrary: fc.constantFrom(min, max) })
+
+const airs: fc.Arbitrary<Air> = fc.record({
+  tempC: ended(-5, 45),
+  rh: ended(0, 1),
+  speedMps: ended(0, 5),
+  pressurePa: within(70_000, 105_000),
+})
+
+const covers = (heightMm: number): fc.Arbitrary<Cover> =>
+  fc.oneof(
+    fc.constant<Cover>({ kind: 'full' }),
+    fc.constant<Cover>({ kind: 'inside' }),
+    within(0, heightMm).map<Cover>((edgeUpMm) => ({ kind: 'downTo', edgeUpMm })),
+    within(0, heightMm).map<Cover>((edgeUpMm) => ({ kind: 'upTo', edgeUpMm })),
+    within(0, heightMm).map<Cover>((depthMm) => ({ kind: 'collar', depthMm })),
+  )
+
+const MONTH_MIN = 30 * 24 * 60
+
+interface Typed {
+  readonly form: Form
+  readonly heightMm: number
+  readonly rimMm: number
+  readonly wallMm: number
+  readonly footLinePart: number
+  readonly absorption: number
+  readonly soak: boolean
+  readonly sorptivity: number
+  readonly startWater: number
+  readonly gramsPerMl: number
+  readonly solidsGravity: number
+  readonly air: Air
+  readonly later: readonly Air[]
+  readonly others: readonly { readonly what: number; readonly atMin: number; readonly much: number }[]
+}
+
+const typed: fc.Arbitrary<Typed> = fc.record({
+  form: fc.constantFrom(...FORMS),
+  heightMm: within(25, 400),
+  rimMm: within(40, 400),
+  wallMm: ended(0.5, 60),
+  footLinePart: ended(0, 1),
+  absorption: ended(0, 0.4),
+  soak: fc.boolean(),
+  sorptivity: ended(0, 0.6),
+  startWater: ended(0, 1),
+  gramsPerMl: ended(1.01, 1.9),
+  solidsGravity: within(2.2, 4),
+  air: airs,
+  later: fc.array(airs, { maxLength: 3 }),
+  others: fc.array(fc.record({ what: fc.nat(2), atMin: ended(0, MONTH_MIN), much: ended(0, 300) }), {
+    maxLength: 4,
+  }),
+})
+
+const cases = typed.chain((of) =>
+  fc.record({
+    of: fc.constant(of),
+    dips: fc.array(
+      fc.record({
+        atMin: fc.oneof(ended(0, 120), ended(0, MONTH_MIN)),
+        holdS: ended(0, 60),
+        cover: covers(of.heightMm),
+        lowerMmPerS: ended(20, 500),
+        liftMmPerS: ended(20, 500),
+      }),
+      { maxLength: 20 },
+    ),
+  }),
+)
+
+function eventsOf({ of, dips }: typeof cases extends fc.Arbitrary<infer T> ? T : never): WallEvent[] {
+  const events: WallEvent[] = dips.map((coat, k) => ({
+    ...coat,
+    kind: 'dip',
+    id: `${k}`,
+    glazeId: `${k % 3}`,
+    slip: {
+      gramsPerMl: of.gramsPerMl,
+      solidsGravity: of.solidsGravity,
+      cakeSolids: 0.48,
+      cakeResistanceSPerMm2: 12,
+      pickUpFactor: 1,
+    },
+  }))
+  for (const [k, air] of of.later.entries()) events.push({ kind: 'air', atMin: 60 * k, air })
+  for (const { what, atMin, much } of of.others) {
+    if (what === 0) events.push({ kind: 'wipe', atMin, waterMm: Math.min(100, much) })
+    else if (what === 1) events.push({ kind: 'washOff', atMin })
+    else events.push({ kind: 'weigh', atMin, waterG: much })
+  }
+  return events
+}
+
+/** A real number or Infinity, in order. */
+function sound(band: Band): void {
+  for (const minutes of [band.early, band.likely, band.late]) expect(minutes > -Infinity).toBe(true)
+  expect(band.early <= band.likely && band.likely <= band.late).toBe(true)
+}
+
+/** Milliseconds within which any one pot must be forecast, however slow the machine. */
+const PATIENCE_MS = 2000
+
+test('any wall, slop, air and list of events is forecast soundly or refused by name', {
+  timeout: 7_200_000,
+}, () => {
+  let [forecasts, refused] = [0, 0]
+  fc.assert(
+    fc.property(cases, (typedIn) => {
+      const { of } = typedIn
+      const from = performance.now()
+      try {
+        const pot: PotWall = {
+          profile: outlineOf({
+            form: of.form,
+            heightMm: of.heightMm,
+            rimMm: of.rimMm,
+            wallMm: of.wallMm,
+            footLineMm: of.footLinePart * of.heightMm,
+          }),
+          body: {
+            absorption: of.absorption,
+            absorptionTest: of.soak ? 'soak' : 'boil',
+            bulkGramsPerMl: 1.9,
+            sorptivityMmPerSqrtS: of.sorptivity,
+          },
+          startWater: of.startWater,
+        }
+        const forecast = forecastPot(pot, eventsOf(typedIn), of.air, UNLEARNED)
+        forecasts++
+        for (const band of [forecast.touchDry, forecast.thirsty, forecast.kilnDry]) sound(band)
+        expect(forecast.waterG).toBeGreaterThanOrEqual(0)
+        for (const zone of forecast.zones) {
+          expect(zone.filled >= 0 && zone.filled <= 1).toBe(true)
+          expect(zone.likelyMm >= 0 && zone.upperMm >= zone.likelyMm && zone.upperMm < 1000).toBe(true)
+          for (const coat of zone.coats) expect(coat.likelyMm >= 0).toBe(true)
+        }
+      } catch (error) {
+        if (!(error instanceof RangeError)) throw error
+        refused++
+      }
+      expect(performance.now() - from).toBeLessThan(PATIENCE_MS)
+    }),
+    { numRuns: runsOf(2000) },
+  )
+  // Enough of them must have been computed for the proof to mean something.
+  expect(forecasts).toBeGreaterThan(refused / 9)
+  console.info(`${forecasts} forecast, ${refused} refused`)
+})
