@@ -110,7 +110,6 @@ function makeBound(board: Board): Bound {
   const anyDry = Math.min(...least.map((each) => each.dryTailS))
   for (let k = 0; k < more; k++)
     jobs.push({ headS: free, workS: shortestOpen, tailS: anyTail, dryTailS: anyDry })
-  // Every further opening may stand for one re-stir: leave out the longest ones.
   const restirs = board.buckets
     .flatMap((_, b) =>
       Array.from({ length: Math.max(0, stirs[b]! - (open.has(b) ? 0 : 1)) }, () => ({
@@ -120,8 +119,12 @@ function makeBound(board: Board): Bound {
         dryTailS: least[b]!.dryTailS,
       })),
     )
-    .sort((x, y) => x.workS + x.tailS - y.workS - y.tailS)
-  jobs.push(...restirs.slice(0, Math.max(0, restirs.length - more)))
+    .sort((x, y) => x.workS - y.workS)
+  if (more === 0) jobs.push(...restirs)
+  // Every further opening may stand for one re-stir, nobody knows which: the shortest are left, with any tail.
+  else
+    for (const job of restirs.slice(0, Math.max(0, restirs.length - more)))
+      jobs.push({ ...job, tailS: anyTail, dryTailS: anyDry })
   let finishS = 0
   let dryS = Number.NEGATIVE_INFINITY
   for (const job of jobs) {

@@ -135,8 +135,9 @@ export function timerForTwo(board: Board): Timer {
         let kind = NONE
         let target = b
         if (toldKind[o] !== NONE) {
-          kind = toldKind[o]!
+          // What was a re-stir may have become an opening: holding back changes what comes before, too.
           target = toldBucket[o]!
+          kind = at[l] === target && holder[target] === l ? RESTIR : OPEN
         } else if (b < 0) {
           if (wish[o] === STIR) {
             const dip = nextDip(order, l, i)
