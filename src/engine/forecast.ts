@@ -46,7 +46,8 @@ function moments(run: Run, sinceS: number): Moment[] {
         })
     }
   if (all.length > 0) return all
-  return run.pieces.slice(1).map((piece) => ({
+  const walls = run.pieces.filter(({ stretch }) => !stretch.base)
+  return walls.map((piece) => ({
     piece,
     face: 'outside' as const,
     touchMin: (piece.wall.outside.touchS - sinceS) / 60,

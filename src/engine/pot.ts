@@ -18,7 +18,6 @@ import {
   type Wall,
   type Wetting,
   washOff,
-  waterOf,
   wet,
 } from './wall.ts'
 import { INSIDE_AIRING, type Weather, weatherOf } from './weather.ts'
@@ -202,7 +201,10 @@ function apply(run: Run, event: Exclude<WallEvent, { kind: 'air' }>, atS: number
     const held = waterG(run)
     const even = event.waterG / (WATER_G_PER_CM2_MM * pieces.reduce((sum, p) => sum + areaOf(course, p), 0))
     for (const { wall } of pieces)
-      setWater(wall, held > NO_WATER_G ? (waterOf(wall) * event.waterG) / held : 2 * even)
+      for (const face of FACES) {
+        const mm = held > NO_WATER_G ? (sideWater(wall[face]) * event.waterG) / held : even
+        setWater(wall, wall[face], mm)
+      }
     return
   }
   for (const piece of pieces) {

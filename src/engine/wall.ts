@@ -238,39 +238,24 @@ export function washOff(wall: Wall): void {
   wall.brought += waterOf(wall) - before
 }
 
-/** The scale says this piece of wall holds `mm` of water: stores are filled or emptied to that, film first to go. */
-export function setWater(wall: Wall, mm: number): void {
-  const sides = [wall.outside, wall.inside]
-  let over = waterOf(wall) - mm
-  wall.brought -= over
-  for (const side of sides) {
-    const film = Math.max(0, Math.min(side.film, over))
-    side.film -= film
-    over -= film
-  }
-  if (over > 0) {
-    const held = waterOf(wall)
-    const keep = held > 0 ? Math.max(0, 1 - over / held) : 0
-    for (const side of sides) {
-      side.body *= keep
-      side.coat *= keep
-    }
+/** The scale says this face and its half of the wall hold `mm` of water: emptied film first, filled film last. */
+export function setWater(wall: Wall, side: Side, mm: number): void {
+  const before = side.film + side.body + side.coat
+  wall.brought += mm - before
+  if (mm < before) {
+    side.film = Math.max(0, side.film - (before - mm))
+    const held = side.body + side.coat
+    const keep = held > 0 ? Math.min(1, (mm - side.film) / held) : 0
+    side.body *= keep
+    side.coat *= keep
   } else {
-    let short = -over
-    const roomLeft = sides.reduce((sum, s) => sum + s.cap - s.body + s.pore - s.coat, 0)
-    const part = roomLeft > 0 ? Math.min(1, short / roomLeft) : 0
-    for (const side of sides) {
-      const more = part * (side.cap - side.body + side.pore - side.coat)
-      side.body += part * (side.cap - side.body)
-      side.coat += part * (side.pore - side.coat)
-      short -= more
-    }
-    const target = wall.outside.coatMm >= wall.inside.coatMm ? wall.outside : wall.inside
-    target.film += Math.max(0, short)
+    const room = side.cap - side.body + side.pore - side.coat
+    const part = room > 0 ? Math.min(1, (mm - before) / room) : 0
+    side.body += part * (side.cap - side.body)
+    side.coat += part * (side.pore - side.coat)
+    side.film += Math.max(0, mm - before - room)
   }
-  for (const side of sides) {
-    side.touchS = Infinity
-    side.thirstyS = Infinity
-  }
+  side.touchS = Infinity
+  side.thirstyS = Infinity
   wall.kilnS = Infinity
 }

@@ -99,7 +99,6 @@ describe('suction of bodies', () => {
       by: 1e-4,
     })
   })
-  })
 
   test('two water dips give the sorptivity whatever clings', () => {
     // 0.2001 mm/sqrt s over 100 cm2 and 1.3 g of clinging water.
