@@ -2,8 +2,9 @@
 
 import { inRange } from './check.ts'
 import type { Air } from './contract.ts'
+import { rootOf } from './root.ts'
 import {
-  bisect,
+  COLDEST_C,
   checkedAir,
   checkedTempC,
   dewPointC,
@@ -109,13 +110,13 @@ function settled(air: Air, sizeMm: number, body: Body, radiates: boolean): WetSu
   const around = vapourDensityKgPerM3(air.tempC, air.rh)
   const flux = (tempC: number, by: Transfer): number =>
     by.massMPerS * (vapourDensityKgPerM3(tempC, 1) - around)
-  const tempC = bisect(
+  const tempC = rootOf(
     (t) => {
       const by = transfer(air, t, sizeMm, body)
       const gain = (by.heatWPerM2K + (radiates ? by.radiationWPerM2K : 0)) * (air.tempC - t)
       return latentHeatJPerKg(t) * flux(t, by) - gain
     },
-    dewPointC(air) - 1,
+    Math.max(COLDEST_C, dewPointC(air) - 1),
     air.tempC,
   )
   return { tempC, evaporationKgPerM2s: Math.max(0, flux(tempC, transfer(air, tempC, sizeMm, body))) }

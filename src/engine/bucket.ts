@@ -2,7 +2,7 @@
 import { between, inRange } from './check.ts'
 import type { Profile, Slip } from './contract.ts'
 import { aroundMm, checkedDepthMm, displacedMl, type Immersion } from './displacement.ts'
-import { bisect } from './vapour.ts'
+import { rootOf } from './root.ts'
 
 /** Inside measures; straight when floor and mouth are alike. Diameters. */
 export interface Bucket {
@@ -46,7 +46,7 @@ export function levelMm(bucket: Bucket, ml: number): number {
   inRange('ml', ml, 0, bucketMl(bucket, bucket.heightMm))
   if (bucket.floorWideMm === bucket.mouthWideMm)
     return Math.min(bucket.heightMm, (ml * MM3_PER_ML) / (Math.PI * (bucket.floorWideMm / 2) ** 2))
-  return bisect((level) => bucketMl(bucket, level) - ml, 0, bucket.heightMm)
+  return rootOf((level) => bucketMl(bucket, level) - ml, 0, bucket.heightMm)
 }
 
 export type Misfit = 'none' | 'overflow' | 'shallow' | 'mouth' | 'tongs'

@@ -3,7 +3,7 @@ import { clayMl, enclosedMl, holdsMl, lineOf } from './areas.ts'
 import { inRange } from './check.ts'
 import type { Face, OutlinePoint, Profile } from './contract.ts'
 import { at } from './curve.ts'
-import { bisect } from './vapour.ts'
+import { rootOf } from './root.ts'
 
 const GRAVITY_M_PER_S2 = 9.80665
 const MM3_PER_ML = 1000
@@ -67,12 +67,12 @@ export function trappedRiseMm(
   const { heightMm } = profile.shape
   const highest = Math.min(depthMm, heightMm - at(profile.inner, 0).zMm)
   if (highest === 0) return 0
-  return bisect(
+  return rootOf(
     (rise) => {
       const left = all - enclosedMl(profile, 'inside', heightMm - rise, heightMm)
       // kg/m3 x mm = Pa / g: the factors of 1000 cancel.
       const pressedPa = pressurePa + gramsPerMl * GRAVITY_M_PER_S2 * (depthMm - rise)
-      return pressurePa * all - pressedPa * left > 0 ? 1 : -1
+      return pressurePa * all - pressedPa * left
     },
     0,
     highest,
@@ -168,13 +168,20 @@ export function aroundMm(profile: Profile, tiltDeg: number, depthMm: number): nu
     }
   }
   const reach = (middle: number): number =>
-    seen.reduce((most, [along, across]) => Math.max(most, Math.hypot(along - middle, across)), 0)
+    seen.reduce((most, [along, across]) => Math.max(most, (along - middle) ** 2 + across ** 2), 0)
   // The farthest distance is convex in the middle's place along the lean.
   let [a, b] = [Math.min(...seen.map(([along]) => along)), Math.max(...seen.map(([along]) => along))]
-  for (let i = 0; i < CUTS; i++) {
-    const [c, d] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)]
-    if (reach(c) < reach(d)) b = d
-    else a = c
-  }
-  return reach((a + b) / 2)
+  let [c, d] = [b - GOLDEN * (b - a), a + GOLDEN * (b - a)]
+  let [atC, atD] = [reach(c), reach(d)]
+  for (let i = 0; i < CUTS; i++)
+    if (atC < atD) {
+      ;[b, d, atD] = [d, c, atC]
+      c = b - GOLDEN * (b - a)
+      atC = reach(c)
+    } else {
+      ;[a, c, atC] = [c, d, atD]
+      d = a + GOLDEN * (b - a)
+      atD = reach(d)
+    }
+  return Math.sqrt(Math.min(atC, atD))
 }

@@ -112,31 +112,31 @@ const swell = (up: number, power: number): number => (1 - (1 - up) ** power) ** 
 /** From (r0, z0) up to (r1, z1), steep at the top when `part` nears 1. */
 function rise(from: OutlinePoint, to: OutlinePoint, power: number, part: number): OutlinePoint[] {
   const full = swell(part, power)
-  return [0, 0.04, 0.12, 0.25, 0.42, 0.62, 0.82, 1].map((u) =>
+  const between = [0.04, 0.12, 0.25, 0.42, 0.62, 0.82].map((u) =>
     point(
       from.rMm + ((to.rMm - from.rMm) * swell(u * part, power)) / full,
       from.zMm + (to.zMm - from.zMm) * u,
     ),
   )
+  return [from, ...between, to]
 }
 
 /** From a belly, upright there, in to a neck: `power` above 2 keeps the shoulder out longer. */
 function shoulder(from: OutlinePoint, to: OutlinePoint, power: number): OutlinePoint[] {
-  return [0.2, 0.4, 0.6, 0.78, 0.9, 1].map((u) =>
+  const between = [0.2, 0.4, 0.6, 0.78, 0.9].map((u) =>
     point(to.rMm + (from.rMm - to.rMm) * (1 - u ** power) ** 1.6, from.zMm + (to.zMm - from.zMm) * u),
   )
+  return [...between, to]
 }
 
 /** A plate's underside from ring to rim, outwards and upwards in parts of the whole: well, turn, flange. */
 const FLANGE = [
-  [0, 0],
   [0.3, 0.04],
   [0.48, 0.12],
   [0.6, 0.27],
   [0.68, 0.44],
   [0.76, 0.6],
   [0.87, 0.79],
-  [1, 1],
 ] as const
 
 /**
@@ -161,9 +161,13 @@ export function stretches(m: Measures): readonly (readonly OutlinePoint[])[] {
       if (m.form === 'bowl') return [[foot, ring], rise(ring, rim, 1.75, 0.72)]
       return [
         [foot, ring],
-        FLANGE.map(([out, up]) =>
-          point(ring.rMm + (rim.rMm - ring.rMm) * out, ring.zMm + (h - ring.zMm) * up),
-        ),
+        [
+          ring,
+          ...FLANGE.map(([out, up]) =>
+            point(ring.rMm + (rim.rMm - ring.rMm) * out, ring.zMm + (h - ring.zMm) * up),
+          ),
+          rim,
+        ],
       ]
     }
     case 'cup': {

@@ -10,7 +10,7 @@ export { FORMS, SIZES, type Size, sizeSteps } from './forms.ts'
 const LEAST_PIECES = 40
 const INSIDE_PIECES = 48
 /** Levels at which the inside is sought before it is cut into even pieces. */
-const LEVELS = 240
+const LEVELS = 160
 /** The least opening that is still a pot. */
 const LEAST_INSIDE_R_MM = 2
 
@@ -47,9 +47,10 @@ function withinAt(outer: readonly OutlinePoint[], wallMm: number, z: number): nu
   let least = Infinity
   for (let i = 1; i + 1 < outer.length; i++) {
     const [a, b] = [at(outer, i), at(outer, i + 1)]
+    if (b.zMm < z - wallMm) continue
+    if (a.zMm > z + wallMm) break
     const low = Math.max(a.zMm, z - wallMm)
     const high = Math.min(b.zMm, z + wallMm)
-    if (low > high) continue
     // On a straight piece r - sqrt(w2 - (z - Z)2) is convex in Z: its least is at the foot of the normal or an end.
     const rise = b.zMm - a.zMm
     const slope = rise > 0 ? (b.rMm - a.rMm) / rise : 0

@@ -2,6 +2,7 @@
 
 import { inRange, oneOf } from './check.ts'
 import type { Air } from './contract.ts'
+import { rootOf } from './root.ts'
 
 export const KELVIN = 273.15
 export const STANDARD_PRESSURE_PA = 101_325
@@ -9,7 +10,7 @@ export const STANDARD_PRESSURE_PA = 101_325
 const VAPOUR_J_PER_KG_K = 461.52
 /** Ratio of the molar masses of water and dry air (ASHRAE Fundamentals 2017, ch. 1). */
 const MASS_RATIO = 0.621945
-const COLDEST_C = -60
+export const COLDEST_C = -60
 const HOTTEST_C = 100
 /** Thermometer pairs stand in rooms. */
 const ROOM_C = [-20, 60] as const
@@ -62,17 +63,6 @@ export function humidityRatio(air: Air): number {
   return ratioOf(air.rh * saturationPressurePa(air.tempC), air.pressurePa)
 }
 
-/** Root of a rising function on [low, high]; returns the nearer end when there is none. */
-export function bisect(rising: (x: number) => number, low: number, high: number): number {
-  let [a, b] = [low, high]
-  for (let i = 0; i < 60; i++) {
-    const middle = (a + b) / 2
-    if (rising(middle) < 0) a = middle
-    else b = middle
-  }
-  return (a + b) / 2
-}
-
 /** Thermodynamic wet bulb, degC, from -60 up to the air's own temperature (ASHRAE 2017, ch. 1, eqs 33 and 35). */
 export function wetBulbC(air: Air): number {
   const w = humidityRatio(air)
@@ -83,14 +73,14 @@ export function wetBulbC(air: Air): number {
       ? ((2501 - 2.326 * wet) * ws - 1.006 * (t - wet)) / (2501 + 1.86 * t - 4.186 * wet)
       : ((2830 - 0.24 * wet) * ws - 1.006 * (t - wet)) / (2830 + 1.86 * t - 2.1 * wet)
   }
-  return bisect((wet) => ratioAt(wet) - w, COLDEST_C, t)
+  return rootOf((wet) => ratioAt(wet) - w, COLDEST_C, t)
 }
 
 /** Temperature at which this air's vapour starts to condense, degC; -60 for air drier than that. */
 export function dewPointC(air: Air): number {
   checkedAir(air)
   const vapourPa = air.rh * saturationPressurePa(air.tempC)
-  return bisect((t) => saturationPressurePa(t) - vapourPa, COLDEST_C, air.tempC)
+  return rootOf((t) => saturationPressurePa(t) - vapourPa, COLDEST_C, air.tempC)
 }
 
 export type PairDraught = 'fanned' | 'natural' | 'still'
