@@ -202,6 +202,7 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
       looks.push({ look: observation, at, fromMin: lookFromMin(observation) })
     else scales.push({ weighing: observation, at })
   }
+  if (looks.length + scales.length === 0) return { ...start, dropped }
   let [sum, fill1, fill2, time1, time2] = [0, 0, 0, 0, 0]
   fills.forEach((fill, k) => {
     const x = start.fillSd > 0 ? (fill - start.fillMean) / start.fillSd : 0

@@ -10,6 +10,7 @@ import { checkedDip, reachOf, secondsUnder } from './immersion.ts'
 import { FLOOR_CREEP_AIRING, HORIZON_MIN, INSIDE_RADIATION, KILN_WATER_PART } from './parameters.ts'
 import { checkedSlip, shedPerMm } from './slip.ts'
 import {
+  dried,
   type Gain,
   newSide,
   type Side,
@@ -150,6 +151,7 @@ function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: 
     const bare = face === 'outside' && piece.stretch.base
     return reach && !bare && within(piece.stretch[face], reach) ? [{ face, reach }] : []
   })
+  for (const face of FACES) if (dried(piece.wall[face])) piece.wall[face].wetted = false
   // Faces that go under together have a half of the wall each.
   for (const { face } of reached) piece.wall[face].wetted = true
   for (const { face, reach } of reached) {

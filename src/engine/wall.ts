@@ -3,6 +3,7 @@
  * private to one forecast: stores in mm of water over the face, moments in seconds since the first event.
  */
 
+import { CRITICAL_FILLED } from './parameters.ts'
 import { drawn } from './pickup.ts'
 
 /** One face: the film on it, the coats, and its half of the wall. */
@@ -31,7 +32,7 @@ export interface Side {
   pickUp: number
   /** What one more coat like the last would have to shed, mm. */
   need: number
-  /** Was it ever wet? Until then its half of the wall drinks from the other face. */
+  /** Wet since it was last dry? Until then its half of the wall drinks from the other face. */
   wetted: boolean
   /** Since when the coat is touch-dry, and has room again; Infinity while it is not. */
   touchS: number
@@ -96,7 +97,13 @@ export const waterOf = (wall: Wall): number =>
   wall.inside.coat +
   wall.inside.film
 
-/** Room for water in the body behind a face, mm: a face that was never wet lends its half. */
+/** A face that has dried again lends its half of the wall once more. */
+export function dried(side: Side): boolean {
+  const { film, coat, perPore, body, perCap } = side
+  return film === 0 && coat * perPore <= CRITICAL_FILLED && body * perCap <= CRITICAL_FILLED
+}
+
+/** Room for water in the body behind a face, mm: a face that was never wet, or has dried since, lends its half. */
 export function roomBehind(side: Side, other: Side): number {
   const own = side.cap - side.body
   return Math.max(0, other.wetted ? own : own + other.cap - other.body)

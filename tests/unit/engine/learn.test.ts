@@ -1,0 +1,163 @@
+import { describe, expect, test } from 'vitest'
+import {
+  forecastPot,
+  forGlaze,
+  type Look,
+  learn,
+  touchNext,
+  UNLEARNED,
+  type Weighing,
+  waterFromWeight,
+} from '../../../src/engine/index.ts'
+import { air, beaker, dip, potOf, ROOM } from '../../fixtures/wall.ts'
+
+/** The second coat on 6 mm, ten minutes after the first, in still air. */
+const look = (id: string, seen: Pick<Look, 'dampMin' | 'dryMin' | 'exactMin'>, wallMm = 6): Look => ({
+  kind: 'look',
+  id,
+  of: 'touch',
+  pot: potOf(beaker(wallMm)),
+  events: [dip('a', 0, 3), dip('b', 10, 3)],
+  air0: air(20, 0.5, 0.08),
+  ...seen,
+})
+
+const second = (learned = UNLEARNED) => {
+  const { pot, events, air0 } = look('', {})
+  const { touchDry } = forecastPot(pot, events, air0, learned)
+  return touchDry.likely - 10
+}
+
+describe('looks', () => {
+  test('not yet, long after the likely time, says fuller and slower', () => {
+    const lesson = learn([look('1', { dampMin: 10 + 3 * second() })])
+    expect(lesson.fillMean).toBeGreaterThan(0.03)
+    expect(lesson.timeMean).toBeGreaterThan(0.03)
+    expect(lesson.count).toBe(1)
+    expect(second(lesson)).toBeGreaterThan(second() * 1.3)
+  })
+
+  test('dry early says emptier and faster', () => {
+    const lesson = learn([look('1', { dryMin: 10 + second() / 4 })])
+    expect(lesson.fillMean).toBeLessThan(-0.03)
+    expect(second(lesson)).toBeLessThan(second() * 0.8)
+  })
+
+  test('each adds and narrows', () => {
+    const seen = { dampMin: 10 + 0.7 * second(), dryMin: 10 + 1.4 * second() }
+    const [one, three] = [learn([look('1', seen)]), learn(['1', '2', '3'].map((id) => look(id, seen)))]
+    expect(three.count).toBe(3)
+    expect(one.fillSd).toBeLessThan(UNLEARNED.fillSd)
+    expect(three.fillSd).toBeLessThan(one.fillSd)
+    expect(three.timeSd).toBeLessThan(UNLEARNED.timeSd)
+  })
+
+  test('a full factor carries to other walls: damp on 6 mm lengthens 4 mm too', () => {
+    const lesson = learn([look('1', { dampMin: 10 + 3 * second() })])
+    const thin = (learned: typeof UNLEARNED) =>
+      forecastPot(potOf(beaker(4)), [dip('a', 0, 3)], ROOM, learned).touchDry.likely
+    expect(thin(lesson)).toBeGreaterThan(thin(UNLEARNED) * 1.2)
+  })
+
+  test('order does not matter, and one taken back is as if it had never been', () => {
+    const [a, b] = [look('a', { dampMin: 60 }), look('b', { dryMin: 30 })]
+    const both = learn([a, b])
+    const turned = learn([b, a])
+    expect(turned.fillMean).toBeCloseTo(both.fillMean, 12)
+    expect(turned.timeSd).toBeCloseTo(both.timeSd, 12)
+    expect(learn([a])).toEqual(learn([{ ...a }]))
+    expect(learn([])).toEqual({ ...UNLEARNED, dropped: [] })
+  })
+
+  test('one bad answer does not rule', () => {
+    const sane = Array.from({ length: 5 }, (_, k) =>
+      look(`${k}`, { dampMin: 10 + 0.7 * second(), dryMin: 10 + 1.4 * second() }),
+    )
+    const spoilt = learn([...sane, look('odd', { dampMin: 10 + 40 * second() })])
+    expect(Math.abs(spoilt.timeMean - learn(sane).timeMean)).toBeLessThan(0.15)
+  })
+
+  test('contradictions, looks before the dip and waits that never end are told, not used', () => {
+    const never = { ...look('never', { dampMin: 100 }), of: 'kiln' as const, air0: air(20, 1) }
+    const { dropped, count } = learn([
+      look('both', { dampMin: 40, dryMin: 30 }),
+      look('before', { dryMin: 5 }),
+      look('nothing', {}),
+      never,
+    ])
+    expect(dropped).toEqual([
+      { id: 'both', why: 'contradiction' },
+      { id: 'before', why: 'tooEarly' },
+      { id: 'nothing', why: 'tooEarly' },
+      { id: 'never', why: 'never' },
+    ])
+    expect(count).toBe(0)
+  })
+
+  test('a glaze starts from its studio, wider', () => {
+    const studio = learn([look('1', { dampMin: 10 + 3 * second() })])
+    const glaze = forGlaze(studio)
+    expect(glaze.timeMean).toBe(studio.timeMean)
+    expect(glaze.timeSd).toBeGreaterThan(studio.timeSd)
+    expect(glaze.count).toBe(0)
+  })
+})
+
+describe('weighing', () => {
+  const weighing = (part: number, errorG = 0.5): Weighing => {
+    const pot = potOf(beaker(6))
+    const events = [dip('a', 0, 3)]
+    const { waterG } = forecastPot(pot, events, ROOM, UNLEARNED)
+    return { kind: 'weighing', id: 'w', pot, events, air0: ROOM, atMin: 0, waterG: waterG * part, errorG }
+  }
+
+  test('as computed changes nothing but the width', () => {
+    const lesson = learn([weighing(1)])
+    expect(Math.abs(lesson.fillMean)).toBeLessThan(0.02)
+    expect(lesson.fillSd).toBeLessThan(0.6 * UNLEARNED.fillSd)
+    expect(lesson.timeMean).toBeCloseTo(0, 6)
+  })
+
+  test('more water than computed raises the fill by nearly as much', () => {
+    const { fillMean } = learn([weighing(1.25)])
+    expect(fillMean).toBeGreaterThan(0.6 * Math.log(1.25))
+    expect(fillMean).toBeLessThan(1.2 * Math.log(1.25))
+  })
+
+  test('a coarse scale teaches less', () => {
+    expect(learn([weighing(1.25, 20)]).fillMean).toBeLessThan(learn([weighing(1.25)]).fillMean)
+  })
+
+  test('water is what bisque and dry glaze do not weigh', () => {
+    expect(waterFromWeight(420, 360, 36.3)).toBeCloseTo(23.7, 9)
+    expect(() => waterFromWeight(380, 360, 36.3)).toThrow(RangeError)
+  })
+})
+
+describe('touch this one next', () => {
+  const waiting = (id: string, wallMm: number) => ({
+    id,
+    pot: potOf(beaker(wallMm)),
+    events: [dip('a', 0, 3), dip('b', 10, 3)],
+    air0: ROOM,
+  })
+
+  test('names one whose answer narrows others', () => {
+    const next = touchNext([waiting('thin', 4), waiting('six', 6), waiting('thick', 10)], 40, UNLEARNED)!
+    expect(['thin', 'six', 'thick']).toContain(next.id)
+    expect(next.narrows.length).toBeGreaterThan(0)
+    expect(next.narrows).not.toContain(next.id)
+    expect(next.gain).toBeGreaterThan(0)
+  })
+
+  test('prefers a pot that may be either to one that is surely wet', () => {
+    const sure = { ...waiting('sure', 3), events: [dip('a', 0, 5), dip('b', 39, 5)] }
+    const next = touchNext([sure, waiting('either', 6), waiting('other', 6.5)], 45, UNLEARNED)!
+    expect(next.id).not.toBe('sure')
+  })
+
+  test('is nobody when no one waits for another', () => {
+    expect(touchNext([], 40, UNLEARNED)).toBeUndefined()
+    expect(touchNext([waiting('alone', 6)], 40, UNLEARNED)).toBeUndefined()
+  })
+})
