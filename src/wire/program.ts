@@ -134,11 +134,12 @@ export async function openProgram(): Promise<App> {
   effect(() => reconcile(table.value, now.value))
   setInterval(tick, TICK_MS)
   setInterval(() => document.visibilityState === 'visible' && beSeen(clock.epochMs()), SEEN_EVERY_MS)
+  const counting = computed(() => card.value.kind === 'count')
   effect(() => {
-    if (card.value.kind !== 'count') return
+    if (!counting.value) return
     let frame = requestAnimationFrame(function again() {
-      tick()
       frame = requestAnimationFrame(again)
+      tick()
     })
     return () => cancelAnimationFrame(frame)
   })

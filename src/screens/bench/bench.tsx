@@ -135,21 +135,13 @@ function TopRow({ card }: { readonly card: Card }) {
   const bucketId = card.kind === 'stir' || card.kind === 'return' ? card.bucketId : undefined
   const open = table.value.openBucket
   const pattern = open === undefined ? undefined : table.value.buckets[open]?.facts.pattern
-  const first =
-    card.kind === 'held' ? (
-      <span class="corner-gap" />
-    ) : (
-      <CornerButton act="hold" label={w.hold}>
-        <HoldIcon />
-      </CornerButton>
-    )
-  const last = resting ? (
+  const first = resting ? (
     <CornerButton act="board" label={w.board}>
       <BoardIcon />
     </CornerButton>
   ) : (
-    <CornerButton act="other" label={w.other}>
-      <OtherIcon />
+    <CornerButton act="hold" label={w.hold}>
+      <HoldIcon />
     </CornerButton>
   )
   return (
@@ -157,7 +149,9 @@ function TopRow({ card }: { readonly card: Card }) {
       {pattern ? <PatternBand pattern={pattern} /> : null}
       {first}
       {pot ? <PotName pot={pot} /> : bucketId ? <BucketName bucketId={bucketId} /> : <span />}
-      {last}
+      <CornerButton act="other" label={w.other}>
+        <OtherIcon />
+      </CornerButton>
     </header>
   )
 }

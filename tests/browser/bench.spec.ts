@@ -1,0 +1,181 @@
+import { expect, test } from '@playwright/test'
+import { BenchPage } from './bench.ts'
+
+test('main path: one hit starts the count, the dose is logged as planned, the foot is asked for', async ({
+  page,
+}) => {
+  const bench = await BenchPage.demo(page)
+  await bench.prepare(33)
+  await bench.arm(33)
+  await bench.pass(60)
+  await expect(bench.face).toContainText('Gatepost')
+  await expect(bench.face).toContainText('4 s')
+  await expect(bench.face).toContainText('coat 1 of 3')
+  await bench.hit()
+  await expect(page.locator('.count-lead')).toContainText('33 Gatepost')
+  await page.clock.runFor(4000)
+  await expect(page.locator('.count-hold')).toContainText('IN')
+  await page.clock.runFor(2200)
+  await expect(page.locator('.count-numeral')).toHaveText('1')
+  await page.clock.runFor(1000)
+  await expect(page.locator('.count-numeral')).toHaveText('2')
+  await page.clock.runFor(2200)
+  await expect(page.locator('.count-out')).toContainText('OUT')
+  await page.clock.runFor(13_000)
+  await expect(bench.face).toContainText('Sponge the foot')
+  const [dip] = (await bench.pot(33)).dips
+  expect(dip).toMatchObject({ coat: 0, holdS: 4, how: 'planned', unstirred: false })
+  expect(dip!.outAt - dip!.tappedAt).toBeCloseTo(4000 + 600 + 4000, -1)
+})
+
+test('stir gate: stale after five minutes, a plain hit stirs, a long one dips unstirred', async ({
+  page,
+}) => {
+  const bench = await BenchPage.demo(page)
+  await bench.prepare(33)
+  await bench.pick(33)
+  await expect(bench.face).toContainText('Gatepost')
+  await expect(bench.bar).toContainText('STIRRED')
+  await bench.hit()
+  await expect(bench.bar).toContainText('START')
+  await bench.pass(5 * 60 + 2)
+  await expect(bench.bar).toContainText('STIRRED')
+  await expect(bench.face).toContainText('last stir 5 min ago')
+  await bench.holdBar()
+  await page.clock.runFor(9500)
+  expect((await bench.pot(33)).dips[0]).toMatchObject({ unstirred: true })
+})
+
+test('damper air makes a wait longer, never shorter', async ({ page }) => {
+  const bench = await BenchPage.demo(page)
+  await bench.prepare(31)
+  await bench.pick(31)
+  await bench.other('dipped already', 'just now')
+  const { forecastOf } = await import('../../src/table/forecast.ts')
+  const table = await bench.table()
+  const pot = table.pots['demo.31']!
+  const dry = forecastOf(table, pot)!.touch.likely
+  const damp = { ...table, air: [{ at: 0, air: { tempC: 21, rh: 0.8, draught: 'room' as const } }] }
+  expect(forecastOf(damp, { ...pot })!.touch.likely).toBeGreaterThan(dry)
+  await expect(bench.face).toContainText('31')
+})
+
+test('late FOOT CLEAN leaves the ready time alone; a dip told late counts from when it was', async ({
+  page,
+}) => {
+  const bench = await BenchPage.demo(page)
+  await bench.prepare(33)
+  await bench.arm(33)
+  await bench.hit()
+  await page.clock.runFor(8700)
+  const out = (await bench.pot(33)).dips[0]!.outAt
+  await bench.pass(150)
+  if ((await bench.label()) === 'FOOT CLEAN') await bench.hit()
+  expect((await bench.pot(33)).dips[0]!.outAt).toBe(out)
+  await bench.pick(34)
+  await bench.other('dipped already', '5 min ago')
+  const told = (await bench.pot(34)).dips[0]!
+  const now = await page.evaluate(() => Date.now())
+  expect(told.how).toBe('told')
+  expect(now - told.outAt).toBeGreaterThan(299_000)
+  expect(now - told.outAt).toBeLessThan(303_000)
+})
+
+test('the clock set an hour on leaves what remains of a wait', async ({ page }) => {
+  const bench = await BenchPage.demo(page)
+  await bench.prepare(31)
+  await bench.pick(31)
+  await bench.other('dipped already', 'just now')
+  const before = await bench.pot(31)
+  // Another zone changes what the clock on the wall says, not how much is left.
+  const left = async () => {
+    const { forecastOf } = await import('../../src/table/forecast.ts')
+    const table = await bench.table()
+    const now = (await page.evaluate(() => Date.now())) - table.skewMs
+    return forecastOf(table, table.pots['demo.31']!)!.touch.likely - now
+  }
+  const was = await left()
+  const real = await page.evaluate(() => Date.now())
+  await page.clock.setSystemTime(new Date(real + 3_600_000))
+  await page.clock.runFor(2000)
+  await expect.poll(async () => (await bench.table()).skewMs).toBeGreaterThan(3_500_000)
+  expect(Math.abs((await left()) - was)).toBeLessThan(5000)
+  expect((await bench.pot(31)).dips).toEqual(before.dips)
+})
+
+test('bar only: from wax to kiln-dry, over a Hold and a reload, one hit a coat', async ({ page }) => {
+  test.setTimeout(120_000)
+  const bench = await BenchPage.demo(page)
+  for (const number of [31, 32, 34, 35, 36, 37, 38]) {
+    await bench.pick(number)
+    await bench.other('More')
+    const gone = page.locator('.other-gone')
+    await gone.dispatchEvent('pointerdown', { pointerId: 9, button: 0, clientX: 180, clientY: 590 })
+    await page.clock.runFor(800)
+    await gone.dispatchEvent('pointerup', { pointerId: 9, clientX: 180, clientY: 590 }).catch(() => {})
+    await page.clock.runFor(500)
+  }
+  const hits: string[] = []
+  let reloaded = false
+  for (let i = 0; i < 200; i++) {
+    const label = (await bench.label()).split('\n')[0]!
+    if (await page.getByText('All coats are on').count()) break
+    if (label === '' || label.startsWith('TOUCH') || label === 'FOOT CLEAN') {
+      const foot = await page.getByText('Finger round the foot').count()
+      if (foot === 0) {
+        await bench.pass(30)
+        continue
+      }
+    }
+    hits.push(label)
+    await bench.hit()
+    if (label === 'START') {
+      await page.clock.runFor(12_500)
+      if (!reloaded) {
+        reloaded = true
+        await page.locator('[data-act="hold"]').tap()
+        await page.clock.runFor(500)
+        await expect(page.getByText('On hold')).toBeVisible()
+        await page.reload()
+        await page.clock.runFor(500)
+        await expect(page.getByText('On hold')).toBeVisible()
+      }
+    }
+  }
+  await expect(page.getByText('All coats are on')).toBeVisible()
+  const count = (name: string) => hits.filter((hit) => hit === name).length
+  expect(count('START')).toBe(3)
+  expect(count('DRY')).toBe(2)
+  expect(count('STIRRED')).toBeLessThanOrEqual(3)
+})
+
+test('four splashes, a bounce and a hit on a fresh card do nothing', async ({ page }) => {
+  const bench = await BenchPage.demo(page)
+  await page.clock.runFor(1000)
+  const before = (await bench.table()).hits.length
+  const cdp = await page.context().newCDPSession(page)
+  const drops = [60, 140, 220, 300].map((x, id) => ({ x, y: 470 + id * 20, id, radiusX: 9, radiusY: 9 }))
+  await cdp.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: drops })
+  await cdp.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] })
+  await page.clock.runFor(2500)
+  expect((await bench.table()).hits).toHaveLength(before)
+  await bench.bar.tap()
+  await page.clock.runFor(100)
+  await bench.bar.tap()
+  await page.clock.runFor(100)
+  expect((await bench.table()).hits).toHaveLength(before + 1)
+})
+
+test('take back names the hit, undoes it exactly, and can be put back', async ({ page }) => {
+  const bench = await BenchPage.demo(page)
+  await bench.hit()
+  await expect(page.locator('.back-strip')).toContainText('Take back: 31 wax')
+  await page.clock.runFor(450)
+  await page.locator('.back-strip').tap()
+  await page.clock.runFor(50)
+  expect((await bench.pot(31)).waxedAt).toBeUndefined()
+  await page.clock.runFor(450)
+  await page.locator('.back-strip').tap()
+  await page.clock.runFor(50)
+  expect((await bench.pot(31)).waxedAt).toBeDefined()
+})

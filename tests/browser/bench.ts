@@ -1,0 +1,131 @@
+import { expect, type Page } from '@playwright/test'
+import type { Stamped } from '../../shared/events.ts'
+import { fold } from '../../src/table/fold.ts'
+import type { PotState, Table } from '../../src/table/state.ts'
+
+export const EVENING = new Date('2026-03-03T18:00:00')
+
+/** The app as a person with wet hands has it: a bar, two corners, and time that passes as told. */
+export class BenchPage {
+  constructor(readonly page: Page) {}
+
+  /** Opens the app on the demo evening, time standing still. */
+  static async demo(page: Page, at = EVENING): Promise<BenchPage> {
+    await page.clock.install({ time: at })
+    await page.goto('./')
+    await page.getByRole('button', { name: 'demo evening' }).tap()
+    await page.clock.pauseAt(new Date(at.getTime() + 60_000))
+    const bench = new BenchPage(page)
+    await expect(bench.bar).toBeVisible()
+    await bench.dismissAway()
+    return bench
+  }
+
+  get bar() {
+    return this.page.locator('.bench [data-press="bar"]').first()
+  }
+
+  get face() {
+    return this.page.locator('.bench-main')
+  }
+
+  async label(): Promise<string> {
+    return (await this.bar.count()) === 0 ? '' : ((await this.bar.textContent()) ?? '').trim()
+  }
+
+  /** Time passes without anybody touching the phone. A gap as long as a minute shows the list of what came due. */
+  async pass(seconds: number): Promise<void> {
+    const ms = seconds * 1000
+    if (ms > 2000) await this.page.clock.fastForward(ms - 1000)
+    await this.page.clock.runFor(Math.min(ms, 1000))
+    await this.dismissAway()
+  }
+
+  private async dismissAway(): Promise<void> {
+    const back = this.page.locator('[data-act="back"]')
+    if ((await back.count()) === 0) return
+    await this.page.clock.runFor(500)
+    await back.tap()
+    await this.page.clock.runFor(500)
+  }
+
+  /** A hit on the bar, and the moment after it. */
+  async hit(): Promise<void> {
+    await this.page.clock.runFor(450)
+    await this.bar.tap()
+    await this.page.clock.runFor(50)
+  }
+
+  /** Rests on the bar for 700 ms. */
+  async holdBar(): Promise<void> {
+    await this.page.clock.runFor(450)
+    await this.bar.dispatchEvent('pointerdown', { pointerId: 5, button: 0, clientX: 180, clientY: 500 })
+    await this.page.clock.runFor(750)
+    await this.bar.dispatchEvent('pointerup', { pointerId: 5, clientX: 180, clientY: 500 }).catch(() => {})
+    await this.page.clock.runFor(50)
+  }
+
+  /** Other, then the tiles with these words, one after another. */
+  async other(...tiles: (string | RegExp)[]): Promise<void> {
+    await this.page.clock.runFor(450)
+    await this.page.locator('[data-act="other"]').tap()
+    await this.page.clock.runFor(50)
+    for (const tile of tiles) {
+      await this.page.clock.runFor(450)
+      await this.page.locator('.other').getByRole('button', { name: tile }).first().tap()
+      await this.page.clock.runFor(50)
+    }
+  }
+
+  /** The card follows the hand to this pot. */
+  pick(number: number): Promise<void> {
+    return this.other('Another pot', new RegExp(`${number}$`))
+  }
+
+  /** The table as the journal on the phone gives it. */
+  async table(): Promise<Table> {
+    await expect
+      .poll(() => this.page.evaluate(() => document.querySelector('.not-saved') === null))
+      .toBe(true)
+    const records = await this.page.evaluate(
+      () =>
+        new Promise<unknown[]>((resolve, reject) => {
+          const opening = indexedDB.open('bucketside')
+          opening.onerror = () => reject(opening.error)
+          opening.onsuccess = () => {
+            const all = opening.result.transaction('journal').objectStore('journal').getAll()
+            all.onsuccess = () => resolve(all.result)
+            all.onerror = () => reject(all.error)
+          }
+        }),
+    )
+    const stamped = records as (Stamped & { order: number; seq: number })[]
+    return fold([...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq))
+  }
+
+  async pot(number: number): Promise<PotState> {
+    const pot = Object.values((await this.table()).pots).find((p) => p.facts.number === number)
+    if (!pot) throw new Error(`no pot ${number}`)
+    return pot
+  }
+
+  /** One pot alone from bisque to wiped: picked, waxed, set, wiped, dry. */
+  async prepare(number: number): Promise<void> {
+    await this.pick(number)
+    await this.hit()
+    await this.pass(400)
+    await this.pick(number)
+    await this.hit()
+    await this.pass(62)
+  }
+
+  /** Stirs the bucket the picked pot wants, and has its card armed. */
+  async arm(number: number): Promise<void> {
+    await this.pick(number)
+    if ((await this.label()).startsWith('STIRRED')) {
+      await this.hit()
+      await this.pick(number).catch(() => {})
+    }
+    await expect(this.bar).toContainText('START')
+  }
+}
