@@ -1,0 +1,31 @@
+import type { Page } from 'puppeteer-core'
+import type {} from './page/sitting.ts'
+import { CLOCKS } from './page/sitting.ts'
+
+/** What the kill test does with a page: the bare journal here, the app elsewhere. */
+export interface Sitting {
+  /** Folder that is served. */
+  readonly root: string
+  /** The page, opened; ready for hits when it resolves. */
+  open(page: Page, address: string): Promise<void>
+  /** One hit of the potter's; `random` is 0 to 1. */
+  hit(page: Page, random: () => number): Promise<void>
+  /** Ids that the app itself knows after a start. */
+  known(page: Page): Promise<string[]>
+}
+
+/** Five clocks on the journal and nothing else. */
+export const clocksOnJournal = (root: string): Sitting => ({
+  root,
+  async open(page, address) {
+    await page.goto(address)
+    await page.waitForSelector('body[data-ready]')
+  },
+  async hit(page, random) {
+    const clock = 1 + Math.floor(random() * CLOCKS)
+    await page.evaluate((chosen) => {
+      document.querySelector<HTMLButtonElement>(`[data-clock="${chosen}"]`)?.click()
+    }, clock)
+  },
+  known: (page) => page.evaluate(() => window.sitting.journal.records.map((record) => record.id)),
+})

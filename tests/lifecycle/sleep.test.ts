@@ -1,0 +1,86 @@
+import type { Server } from 'node:http'
+import type { Page } from 'puppeteer-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { serve } from '../tools/static.mjs'
+import { buildPage } from './built.ts'
+import { openPocket, type Phone, switchOn } from './phone.ts'
+import { clocksOnJournal, type Sitting } from './sitting.ts'
+import { freeze, suspend } from './sleep.ts'
+
+let server: Server
+let address: string
+let sitting: Sitting
+let pocket: Awaited<ReturnType<typeof openPocket>>
+let phone: Phone
+
+beforeAll(async () => {
+  sitting = clocksOnJournal(buildPage())
+  const served = await serve({ root: sitting.root })
+  server = served.server
+  address = `http://localhost:${served.port}/`
+  pocket = await openPocket()
+  phone = await switchOn(pocket.folder)
+})
+
+afterAll(async () => {
+  await phone?.close()
+  await pocket?.empty()
+  server?.close()
+})
+
+const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
+const hitAndSave = (page: Page, note: string) =>
+  page.evaluate((text) => window.sitting.hit(1, text).saved, note)
+const ticks = (page: Page) => page.evaluate(() => Number(document.body.dataset.ticks))
+const countTicks = (page: Page) =>
+  page.evaluate(() => {
+    document.body.dataset.ticks = '0'
+    setInterval(() => {
+      document.body.dataset.ticks = String(Number(document.body.dataset.ticks) + 1)
+    }, 100)
+  })
+
+test('a frozen page runs nothing, loses nothing, and sees after waking what another tab wrote', async () => {
+  const page = await phone.browser.newPage()
+  await sitting.open(page, address)
+  await page.bringToFront()
+  await hitAndSave(page, 'before')
+  await countTicks(page)
+  const before = await ticks(page)
+  const wake = await freeze(page)
+  const other = await phone.browser.newPage()
+  await sitting.open(other, address)
+  await hitAndSave(other, 'meanwhile')
+  await pause(2000)
+  await wake()
+  // Two seconds awake would be twenty.
+  expect((await ticks(page)) - before).toBeLessThan(15)
+  await page.evaluate(() => window.sitting.journal.refresh())
+  expect(await sitting.known(page)).toEqual(await sitting.known(other))
+  await hitAndSave(page, 'after')
+  await other.reload()
+  await other.waitForSelector('body[data-ready]')
+  expect(await sitting.known(page)).toEqual(await sitting.known(other))
+  await page.close()
+  await other.close()
+})
+
+test('a page stopped without any event goes on where it was', async () => {
+  const page = await phone.browser.newPage()
+  await sitting.open(page, address)
+  await page.bringToFront()
+  const first = (await sitting.known(page)).length
+  const started = Date.now()
+  const saved = page.evaluate(async () => {
+    await new Promise((resolve) => setTimeout(resolve, 300))
+    await window.sitting.hit(2).saved
+    return window.sitting.journal.status
+  })
+  const resume = await suspend(phone.browser)
+  await pause(1500)
+  resume()
+  expect(await saved).toBe('saved')
+  expect(Date.now() - started).toBeGreaterThan(1400)
+  expect(await sitting.known(page)).toHaveLength(first + 1)
+  await page.close()
+})
