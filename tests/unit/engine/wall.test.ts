@@ -103,6 +103,12 @@ describe('waits', () => {
     expect(Math.log((late - 100) / 20)).toBeCloseTo(1.28155 * 0.4, 4)
   })
 
+  test('an edge past seven days is never', () => {
+    const band = bandOf([{ minutes: 9000, weight: 1 }], 0.4, 0)
+    expect(band.likely).toBeCloseTo(9000, 6)
+    expect(band.late).toBe(Infinity)
+  })
+
   test('half a chance of never is never', () => {
     const band = bandOf(
       [
