@@ -39,7 +39,7 @@ const G_PER_L: Unit = { label: 'g/l', per: 0.001, digits: 0 }
 const PERCENT: Unit = { label: '%', per: 0.01, digits: 1 }
 const CELSIUS: Unit = { label: '°C', per: 1, digits: 1 }
 const FAHRENHEIT: Unit = { label: '°F', per: 5 / 9, plus: -160 / 9, digits: 1 }
-const LITRE: Unit = { label: 'l', per: 1, digits: 2 }
+const LITRE: Unit = { label: 'L', per: 1, digits: 2 }
 const ML: Unit = { label: 'ml', per: 0.001, digits: 0 }
 /** US liquid gallon, 3.785 411 784 L, and its quarter (NIST SP 811, appendix B.8). */
 const GALLON: Unit = { label: 'gal', per: 3.785411784, digits: 2 }

@@ -1,7 +1,7 @@
-import type { BoardFacts, Form, Pattern, Place, ShapeFacts } from '../../shared/nouns.ts'
+import type { BoardFacts, Form, Pattern, Place, PotFacts, ShapeFacts } from '../../shared/nouns.ts'
 import { DRAUGHTS, FORMS, PATTERNS } from '../../shared/nouns.ts'
 import type { OutlinePoint } from '../engine/contract.ts'
-import { outlineOf, SIZES, type Size, sizeSteps } from '../engine/index.ts'
+import { conesOf, outlineOf, SIZES, type Size, sizeSteps } from '../engine/index.ts'
 import { NAME_MOST } from './limits.ts'
 import { freePlace, nextNumber } from './places.ts'
 import { potsOnTable } from './plan.ts'
@@ -78,4 +78,15 @@ export function freeLetter(table: Table, name: string, bucketId: string | undefi
 export function freePattern(table: Table): Pattern {
   const taken = new Set(Object.values(table.buckets).map(({ facts }) => facts.pattern))
   return PATTERNS.find((pattern) => !taken.has(pattern)) ?? 'hatch'
+}
+
+/** Cones a bisque firing ends at, coolest first: whole cones of the American make up to a glaze firing's. */
+export const BISQUE_CONES: readonly string[] = conesOf('american').filter((cone) =>
+  /^(0\d+|[1-6])$/.test(cone),
+)
+
+/** A pot to show a stack on where none uses it yet. */
+export function samplePot(table: Table): PotFacts {
+  const shape = stepShape(table.board, 'beaker', 'medium')
+  return { potId: 'sample', number: 0, place: { board: 'A', spot: 1 }, shape, stackId: '' }
 }

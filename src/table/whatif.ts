@@ -1,8 +1,9 @@
 import type { CoatFacts, PotFacts } from '../../shared/nouns.ts'
 import type { Face, ZoneName } from '../engine/contract.ts'
 import { type Grade, gradeZone } from '../engine/index.ts'
+import { type Drawing, drawingOf } from './drawing.ts'
 import { type Forecast, forecastOf } from './forecast.ts'
-import { coatsOn, nextCoat, planOf } from './plan.ts'
+import { planOf } from './plan.ts'
 import type { DipState, PotState, Table } from './state.ts'
 import { type Warning, warningsFor } from './warnings.ts'
 
@@ -13,8 +14,9 @@ const GIVE_UP_MS = 24 * 60 * MIN_MS
 /** One coat of a plan as it would go on, each at the touch-dry moment of the one below. */
 export interface CoatOutlook {
   readonly coat: CoatFacts
-  /** What the bench would say before this dip. */
-  readonly warnings: readonly Warning[]
+  /** The pot right before this dip, and the moment of it, table time ms. */
+  readonly before: PotState
+  readonly atMs: number
   /** Minutes from OUT until it takes a touch; `Infinity` is never in this air. */
   readonly waitMin: { readonly early: number; readonly likely: number; readonly late: number }
 }
@@ -67,35 +69,20 @@ export function outlookOf(
   let pot = bare
   let at = nowMs
   let forecast: Forecast | undefined
-  for (const coat of planOf(draft, bare)) {
+  for (const [index, coat] of planOf(draft, bare).entries()) {
     const bucket = draft.buckets[coat.bucketId]
     if (!bucket) continue
-    const warnings = warningsFor(draft, pot, coat.bucketId, at)
-    const dip: DipState = {
-      dipId: `${DRAFT}.${done.length}`,
-      hit: DRAFT,
-      coat: nextCoat(pot),
-      bucketId: coat.bucketId,
-      cover: coat.cover,
-      gramsPerMl: bucket.gramsPerMl,
-      tappedAt: at,
-      underAt: at,
-      outAt: at,
-      holdS: coat.holdS,
-      lowerS: 0,
-      plannedHoldS: coat.holdS,
-      how: 'planned',
-      unstirred: false,
-      unsure: false,
-    }
-    pot = { ...pot, dips: [...coatsOn(pot), dip] }
+    const before = pot
+    const dip = dipOf(index, coat, bucket.gramsPerMl, at)
+    pot = { ...pot, dips: [...pot.dips, dip] }
     forecast = forecastOf(draft, pot)
     if (!forecast) break
     const since = (ms: number) => (ms - dip.outAt) / MIN_MS
     const { early, likely, late } = forecast.touch
     done.push({
       coat,
-      warnings,
+      before,
+      atMs: dip.outAt,
       waitMin: { early: since(early), likely: since(likely), late: since(late) },
     })
     at = Number.isFinite(likely) ? likely : at + GIVE_UP_MS
@@ -108,15 +95,60 @@ export function outlookOf(
   }
 }
 
+/** What the bench would say before each dip of an outlook. Dearer than the outlook itself: remedies are searched. */
+export function warningsOf(
+  table: Table,
+  facts: PotFacts,
+  coats: readonly CoatFacts[],
+  outlook: PlanOutlook,
+): readonly (readonly Warning[])[] {
+  const [draft] = drafted(table, facts, coats)
+  return outlook.coats.map(({ before, coat, atMs }) => warningsFor(draft, before, coat.bucketId, atMs))
+}
+
+/** A dip of the plan as the table would keep it. */
+function dipOf(index: number, coat: CoatFacts, gramsPerMl: number, at: number): DipState {
+  return {
+    dipId: `${DRAFT}.${index}`,
+    hit: DRAFT,
+    coat: index,
+    bucketId: coat.bucketId,
+    cover: coat.cover,
+    gramsPerMl,
+    tappedAt: at,
+    underAt: at,
+    outAt: at,
+    holdS: coat.holdS,
+    lowerS: 0,
+    plannedHoldS: coat.holdS,
+    how: 'planned',
+    unstirred: false,
+    unsure: false,
+  }
+}
+
+/** A pot to scale with every coat of a plan on it. */
+export function planDrawing(table: Table, facts: PotFacts, coats: readonly CoatFacts[]): Drawing {
+  const [draft, bare] = drafted(table, facts, coats)
+  const dips = planOf(draft, bare).map((coat, index) => dipOf(index, coat, 1, index))
+  return drawingOf(draft, { ...bare, dips }, 'as-is')
+}
+
+/** The outside from the rim down, then the worst of the inside: it is one surface to the eye. */
 function zonesOf(table: Table, forecast: Forecast): ZoneOutlook[] {
   const glazeMm: Record<string, number> = {}
   for (const { facts } of Object.values(table.buckets)) glazeMm[facts.bucketId] = facts.limitMm
   const limits = { stackMm: table.settings.stackLimitMm, glazeMm }
-  return forecast.pot.zones
+  const graded = forecast.pot.zones
     .filter((zone) => zone.coats.length > 0)
-    .map((zone) => {
+    .map((zone): ZoneOutlook => {
       const { grade, likelyMm, upperMm, limitMm } = gradeZone(zone, limits)
       const { name, face, fromMm, toMm } = zone
       return { zone: name, face, fromMm, toMm, likelyMm, upperMm, limitMm, grade }
     })
+  const outside = graded.filter(({ face }) => face === 'outside').sort((a, b) => b.fromMm - a.fromMm)
+  const inside = graded
+    .filter(({ face }) => face === 'inside')
+    .sort((a, b) => b.upperMm / b.limitMm - a.upperMm / a.limitMm)
+  return [...outside, ...inside.slice(0, 1)]
 }

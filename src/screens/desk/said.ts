@@ -32,3 +32,19 @@ export function tileText(words: Words, formats: Formats, state: Tile['state'], n
       return w[state.is]
   }
 }
+
+const KG_PER_POUND = 0.45359237
+
+/** Water to pour: to the tenth of a litre, or in the small pours' own unit. */
+export const bulk = (formats: Formats, litres: number, units: Units): string =>
+  litres >= 1 && units === 'metric'
+    ? amount('litres', Math.round(litres * 10) / 10, units)
+    : formats.pour(litres)
+
+/** Dry mix to weigh out. */
+export const weight = (kg: number, units: Units): string =>
+  units === 'us'
+    ? `${(kg / KG_PER_POUND).toFixed(1)} lb`
+    : kg >= 1
+      ? `${kg.toFixed(1)} kg`
+      : `${Math.round(kg * 100) * 10} g`

@@ -1,0 +1,48 @@
+import { mixTo } from '../../table/mix.ts'
+import type { BucketState } from '../../table/state.ts'
+import { refusalText, useApp } from '../app.ts'
+import { EntryField, useEntry } from '../desk/entry-field.tsx'
+import { bulk, weight } from '../desk/said.ts'
+
+/** A reading of the density, and what brings the bucket to its target: two thirds first, then weigh again. */
+export function DensityCheck({ bucket }: { readonly bucket: BucketState }) {
+  const { table, words, formats, act } = useApp()
+  const w = words.value.desk.buckets
+  const { units } = table.value.settings
+  const { facts, densityAt } = bucket
+  const reading = useEntry('gramsPerMl', densityAt === undefined ? undefined : bucket.gramsPerMl)
+  const keep = () => {
+    if (!reading.check() || reading.value === undefined) return
+    const refusal = act({ do: 'read-density', bucketId: facts.bucketId, gramsPerMl: reading.value })
+    if (refusal) reading.refuse(refusalText(words.value, refusal))
+  }
+  const mix = reading.value === undefined ? undefined : mixTo(facts, reading.value)
+  return (
+    <section class="density">
+      <div class="density-read">
+        <EntryField entry={reading} label={w.read} />
+        <button type="button" class="key" onClick={keep}>
+          {w.readKey}
+        </button>
+      </div>
+      {mix === undefined ? <p class="help">{w.readHelp}</p> : null}
+      {mix?.is === 'on-target' ? <p class="density-said">{w.onTarget}</p> : null}
+      {mix?.is === 'water' ? (
+        <>
+          <p class="density-said figures">{w.addWater(bulk(formats.value, mix.firstLitres, units))}</p>
+          <p class="help figures">{w.addWaterMore(bulk(formats.value, mix.allLitres, units))}</p>
+        </>
+      ) : null}
+      {mix?.is === 'dry' ? (
+        <>
+          <p class="density-said figures">{w.addDry(weight(mix.firstKg, units))}</p>
+          <p class="help figures">{w.addDryMore(weight(mix.allKg, units))}</p>
+          <p class="caution">{w.dustCaution}</p>
+        </>
+      ) : null}
+      {densityAt === undefined ? null : (
+        <p class="help figures">{w.readAt(formats.value.clock(densityAt + table.value.skewMs))}</p>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,193 @@
+import { useState } from 'preact/hooks'
+import type { BucketFacts, Caution } from '../../../shared/nouns.ts'
+import { freeLetter, freePattern, NAME_MOST, PATTERNS } from '../../table/offer.ts'
+import { potsOnTable } from '../../table/plan.ts'
+import type { BucketState, Table } from '../../table/state.ts'
+import { Choice, Switch } from '../../ui/choice.tsx'
+import { Field } from '../../ui/field.tsx'
+import { HoldKey } from '../../ui/hold.tsx'
+import { PatternBand, Swatch } from '../../ui/swatch.tsx'
+import { refusalText, useApp } from '../app.ts'
+import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { DeskHead } from '../desk/head.tsx'
+import { DensityCheck } from './density.tsx'
+
+const CAUTIONS: readonly Caution[] = ['lead', 'cadmium', 'barium', 'manganese', 'other']
+
+/** Part by which the high flow dose lies above the likely one where only one was typed. Assumption. */
+const DOSE_HIGH = 1.25
+
+/** What a bucket usually is where nothing was said: a 20 L pail two thirds full. Common practice, no source. */
+const USUAL = {
+  targetGramsPerMl: 1.45,
+  toleranceGramsPerMl: 0.02,
+  solidsGravity: 2.6,
+  insideMm: 290,
+  litres: 13,
+  heightMm: 330,
+  limitMm: 1.2,
+} as const
+
+/** Everything about one bucket. Nothing is stored until all of it is right. */
+export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefined }) {
+  const { table, words, act, go } = useApp()
+  const facts = bucket?.facts
+  const w = words.value.desk.buckets
+  const wrongs = words.value.desk.wrong
+  const like = facts ?? lastBucket(table.value) ?? USUAL
+  const [name, setName] = useState({ text: facts?.name ?? '', wrong: undefined as string | undefined })
+  const [letter, setLetter] = useState({ text: facts?.letter, wrong: undefined as string | undefined })
+  const [pattern, setPattern] = useState(() => facts?.pattern ?? freePattern(table.peek()))
+  const [cautions, setCautions] = useState<readonly Caution[]>(facts?.cautions ?? [])
+  const [said, setSaid] = useState<string>()
+  const target = useEntry('gramsPerMl', facts?.targetGramsPerMl ?? USUAL.targetGramsPerMl)
+  const tolerance = useEntry('toleranceGramsPerMl', like.toleranceGramsPerMl)
+  const solids = useEntry('solidsGravity', facts?.solidsGravity ?? USUAL.solidsGravity)
+  const inside = useEntry('insideMm', like.insideMm)
+  const height = useEntry('bucketHeightMm', like.heightMm)
+  const litres = useEntry('litres', like.litres)
+  const limit = useEntry('limitMm', facts?.limitMm ?? USUAL.limitMm)
+  const dose = useEntry('dosePerMm', facts?.dosePerMm?.likely, true)
+  const high = useEntry('dosePerMm', facts?.dosePerMm?.high, true)
+  const pin = useEntry('pinMm', facts?.pinMm, true)
+  const entries = [target, tolerance, solids, inside, height, litres, limit, dose, high, pin]
+  const ownLetter = letter.text ?? freeLetter(table.value, name.text, facts?.bucketId)
+
+  const save = () => {
+    const right = entries.map((entry) => entry.check()).every(Boolean)
+    const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
+    if (!named) setName({ ...name, wrong: wrongs.name(NAME_MOST) })
+    const lettered = /^\p{Lu}$/u.test(ownLetter)
+    if (!lettered) setLetter({ text: ownLetter, wrong: wrongs.letter })
+    if (!right || !named || !lettered) return
+    const likely = dose.value
+    const dosePerMm =
+      likely === undefined
+        ? {}
+        : { dosePerMm: { likely, high: Math.max(likely, high.value ?? likely * DOSE_HIGH) } }
+    const next: Omit<BucketFacts, 'bucketId'> = {
+      name: name.text,
+      letter: ownLetter,
+      pattern,
+      targetGramsPerMl: target.value ?? USUAL.targetGramsPerMl,
+      toleranceGramsPerMl: tolerance.value ?? like.toleranceGramsPerMl,
+      solidsGravity: solids.value ?? USUAL.solidsGravity,
+      insideMm: inside.value ?? like.insideMm,
+      heightMm: height.value ?? like.heightMm,
+      litres: litres.value ?? like.litres,
+      limitMm: limit.value ?? USUAL.limitMm,
+      cautions,
+      ...dosePerMm,
+      ...(pin.value === undefined ? {} : { pinMm: pin.value }),
+    }
+    const refusal = act({ do: 'set-bucket', bucket: facts ? { ...next, bucketId: facts.bucketId } : next })
+    if (!refusal) return go(potsOnTable(table.value).length === 0 ? { at: 'board' } : { at: 'buckets' })
+    const text = refusalText(words.value, refusal)
+    if (refusal.field === 'letter') setLetter({ text: ownLetter, wrong: text })
+    else if (refusal.field === 'bucket') setName({ ...name, wrong: text })
+    else if (!refusalBeside(words.value, refusal, entries)) setSaid(text)
+  }
+
+  return (
+    <div class="desk">
+      <DeskHead title={facts?.name ?? w.newTitle} back={{ at: 'buckets' }}>
+        <Swatch pattern={pattern} letter={ownLetter} size={52} />
+      </DeskHead>
+      <main class="desk-main-part has-save">
+        {bucket ? <DensityCheck bucket={bucket} /> : null}
+        <div class="fields fields-name">
+          <Field
+            label={w.name}
+            text={name.text}
+            words
+            hint={words.value.desk.letters(NAME_MOST)}
+            wrong={name.wrong}
+            onText={(text) => setName({ text, wrong: undefined })}
+          />
+          <Field
+            label={w.letter}
+            text={ownLetter}
+            words
+            hint={w.letterHint}
+            wrong={letter.wrong}
+            onText={(text) => setLetter({ text: text.trim().toUpperCase(), wrong: undefined })}
+          />
+        </div>
+        <Choice
+          label={w.pattern}
+          columns={4}
+          options={PATTERNS.map((value) => ({
+            value,
+            name: words.value.desk.pattern[value],
+            label: (
+              <span class="pattern-key">
+                <PatternBand pattern={value} />
+              </span>
+            ),
+          }))}
+          value={pattern}
+          onChoose={setPattern}
+        />
+        <h2>{w.density}</h2>
+        <div class="fields">
+          <EntryField entry={target} label={w.target} />
+          <EntryField entry={tolerance} label={w.tolerance} />
+          <EntryField entry={solids} label={w.solids} help={w.solidsHelp} />
+          <EntryField entry={pin} label={w.pin} help={w.pinHelp} />
+        </div>
+        <h2>{w.vessel}</h2>
+        <div class="fields">
+          <EntryField entry={inside} label={w.inside} />
+          <EntryField entry={height} label={w.height} />
+          <EntryField entry={litres} label={w.litres} help={w.sizes} />
+        </div>
+        <h2>{w.limits}</h2>
+        <div class="fields">
+          <EntryField entry={limit} label={w.limit} />
+          <span />
+          <EntryField entry={dose} label={w.dose} />
+          <EntryField entry={high} label={w.doseHigh} />
+          <p class="help field-wide">{w.doseHelp}</p>
+        </div>
+        <div>
+          <h2>{w.cautions}</h2>
+          <p class="help">{w.cautionsHelp}</p>
+          {CAUTIONS.map((caution) => (
+            <Switch
+              key={caution}
+              label={w.caution[caution]}
+              on={cautions.includes(caution)}
+              onSwitch={(on) =>
+                setCautions(on ? [...cautions, caution] : cautions.filter((one) => one !== caution))
+              }
+            />
+          ))}
+        </div>
+        {facts ? (
+          <HoldKey
+            label={w.remove}
+            hint={words.value.desk.holdHint}
+            onHeld={() => {
+              const refusal = act({ do: 'remove-bucket', bucketId: facts.bucketId })
+              if (refusal) setSaid(refusalText(words.value, refusal))
+              else go({ at: 'buckets' })
+            }}
+          />
+        ) : null}
+      </main>
+      <footer class="desk-save">
+        {said ? (
+          <p class="alarm" role="alert">
+            {said}
+          </p>
+        ) : null}
+        <button type="button" class="desk-main" onClick={save}>
+          {words.value.desk.save}
+        </button>
+      </footer>
+    </div>
+  )
+}
+
+/** A new bucket is likely of the same make as the one before it. */
+const lastBucket = (table: Table): BucketFacts | undefined => Object.values(table.buckets).at(-1)?.facts

@@ -1,0 +1,86 @@
+import { DEFAULT_AIR } from '../../table/defaults.ts'
+import { BISQUE_CONES } from '../../table/offer.ts'
+import { Choice } from '../../ui/choice.tsx'
+import { Stepper } from '../../ui/stepper.tsx'
+import { useApp } from '../app.ts'
+import { SavedNumber } from '../desk/entry-field.tsx'
+import { optionsOf } from './set.ts'
+
+/** Temperature, humidity and draught: what every wait rests on. */
+export function Air() {
+  const { table, words, act } = useApp()
+  const w = words.value.desk.room
+  const air = table.value.air.at(-1)?.air ?? DEFAULT_AIR
+  return (
+    <section>
+      <h2>{w.air}</h2>
+      <div class="fields">
+        <SavedNumber
+          field="tempC"
+          label={w.temp}
+          stored={air.tempC}
+          save={(tempC) => act({ do: 'set-air', air: { ...air, tempC } })}
+        />
+        <SavedNumber
+          field="rh"
+          label={w.rh}
+          stored={air.rh}
+          save={(rh) => act({ do: 'set-air', air: { ...air, rh } })}
+        />
+      </div>
+      <Choice
+        label={w.draught}
+        options={optionsOf(w.draughts)}
+        value={air.draught}
+        onChoose={(draught) => void act({ do: 'set-air', air: { ...air, draught } })}
+      />
+    </section>
+  )
+}
+
+/** What the pots of a board share: wall, foot line, bisque. */
+export function Clay() {
+  const { table, words, act } = useApp()
+  const w = words.value.desk.room
+  const { board } = table.value
+  const cone = BISQUE_CONES.indexOf(board.bisqueCone)
+  const toCone = (index: number) => {
+    const bisqueCone = BISQUE_CONES[index]
+    return bisqueCone === undefined || cone < 0
+      ? undefined
+      : () => void act({ do: 'set-board', board: { ...board, bisqueCone } })
+  }
+  return (
+    <section>
+      <h2>{w.clay}</h2>
+      <p class="help">{w.clayHelp}</p>
+      <div class="fields">
+        <SavedNumber
+          field="wallMm"
+          label={w.wall}
+          stored={board.wallMm}
+          save={(wallMm) => act({ do: 'set-board', board: { ...board, wallMm } })}
+        />
+        <SavedNumber
+          field="footLineMm"
+          label={w.footLine}
+          stored={board.footLineMm}
+          save={(footLineMm) => act({ do: 'set-board', board: { ...board, footLineMm } })}
+        />
+        <SavedNumber
+          field="absorption"
+          label={w.absorption}
+          help={w.absorptionHelp}
+          stored={board.absorption}
+          save={(absorption) => act({ do: 'set-board', board: { ...board, absorption } })}
+        />
+      </div>
+      <Stepper
+        label={w.cone}
+        text={board.bisqueCone}
+        less={{ label: w.coneLess, act: toCone(cone - 1) }}
+        more={{ label: w.coneMore, act: toCone(cone + 1) }}
+      />
+    </section>
+  )
+}

@@ -1,0 +1,98 @@
+import { useRef, useState } from 'preact/hooks'
+import { HoldKey } from '../../ui/hold.tsx'
+import { useApp } from '../app.ts'
+
+/** Backups, what was set aside, offline and install state, and clearing the table. */
+export function Keep() {
+  const { words, act, health, backUp, takeIn, install, applyUpdate } = useApp()
+  const w = words.value.desk.room
+  const file = useRef<HTMLInputElement>(null)
+  const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
+  const [cleared, setCleared] = useState(false)
+  const { aside, readOnly, offlineReady, install: installed, update } = health.value
+  const failed = () => setSaid({ text: w.failed, wrong: true })
+
+  const write = () => {
+    backUp().then((how) => setSaid({ text: w.backedUp[how], wrong: false }), failed)
+  }
+  const read = (chosen: File | undefined) => {
+    if (!chosen) return
+    chosen
+      .text()
+      .then(takeIn)
+      .then((result) => {
+        if (!result.ok) return setSaid({ text: w.refused[result.code], wrong: true })
+        const left = result.left > 0 ? w.leftOut(result.left) : ''
+        setSaid({ text: w.tookIn(result.added, result.known) + left, wrong: result.left > 0 })
+      })
+      .catch(failed)
+  }
+  return (
+    <section>
+      <h2>{w.keep}</h2>
+      <div class="pair">
+        <button type="button" class="key" onClick={write}>
+          {w.backUp}
+        </button>
+        <button type="button" class="key" onClick={() => file.current?.click()}>
+          {w.takeIn}
+        </button>
+        <input
+          ref={file}
+          class="visually-hidden"
+          type="file"
+          accept=".json,application/json"
+          tabIndex={-1}
+          aria-label={w.takeIn}
+          onChange={(event) => {
+            read(event.currentTarget.files?.[0])
+            event.currentTarget.value = ''
+          }}
+        />
+      </div>
+      {said ? (
+        <p class={said.wrong ? 'alarm' : 'strong'} role={said.wrong ? 'alert' : 'status'}>
+          {said.text}
+        </p>
+      ) : null}
+      {aside > 0 ? <p class="alarm figures">{w.aside(aside)}</p> : null}
+      {readOnly ? <p class="alarm">{w.readOnly}</p> : null}
+      <p class="strong">{offlineReady ? w.offline : w.notOffline}</p>
+      {installed === 'prompt' ? (
+        <button type="button" class="key" onClick={install}>
+          {w.install}
+        </button>
+      ) : (
+        <p class="help">{installed === 'installed' ? w.installed : w.installBy}</p>
+      )}
+      {update ? (
+        <button type="button" class="key" onClick={applyUpdate}>
+          {w.update}
+        </button>
+      ) : null}
+      {cleared ? (
+        <div class="cleared" role="status">
+          <strong>{w.cleared}</strong>
+          <button
+            type="button"
+            class="key"
+            onClick={() => {
+              if (!act({ do: 'take-back' })) setCleared(false)
+            }}
+          >
+            {words.value.desk.takeBack}
+          </button>
+        </div>
+      ) : (
+        <HoldKey
+          label={w.clear}
+          hint={words.value.desk.holdHint}
+          onHeld={() => {
+            if (!act({ do: 'clear-table' })) setCleared(true)
+          }}
+        />
+      )}
+      <p class="help">{w.clearHelp}</p>
+    </section>
+  )
+}

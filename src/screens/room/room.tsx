@@ -1,0 +1,43 @@
+import { useApp } from '../app.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { Air, Clay } from './air.tsx'
+import { Keep } from './keep.tsx'
+import { Count, Phone, Work } from './settings.tsx'
+import './room.css'
+
+/** The room: its air today, the board's clay, how it works, this phone, what is kept. */
+export function Room() {
+  const { words } = useApp()
+  const w = words.value.desk.room
+  return (
+    <div class="desk room">
+      <DeskHead title={w.title} back={{ at: 'board' }} />
+      <main class="desk-main-part">
+        <Air />
+        <Clay />
+        <Count />
+        <Work />
+        <Phone />
+        <Keep />
+        <About />
+      </main>
+    </div>
+  )
+}
+
+function About() {
+  const { words } = useApp()
+  const w = words.value.desk.room
+  return (
+    <section>
+      <h2>{w.about}</h2>
+      <p>{w.aboutText}</p>
+      <ul class="first-cautions">
+        {words.value.first.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+      <p class="help">{w.private}</p>
+    </section>
+  )
+}

@@ -1,0 +1,160 @@
+import { useState } from 'preact/hooks'
+import type { CoatFacts, StackFacts } from '../../../shared/nouns.ts'
+import { NAME_MOST, samplePot } from '../../table/offer.ts'
+import { potsOnTable } from '../../table/plan.ts'
+import type { Table } from '../../table/state.ts'
+import { Field } from '../../ui/field.tsx'
+import { HoldKey } from '../../ui/hold.tsx'
+import { refusalText, useApp } from '../app.ts'
+import { isGrave } from '../bench/said.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { Coat } from './coat.tsx'
+import { Outlook, useOutlook } from './outlook.tsx'
+
+/** A coat while it is being edited. `right` is false while a field of it can't be stored. */
+export interface DraftCoat {
+  readonly key: number
+  readonly coat: CoatFacts
+  readonly right: boolean
+}
+
+/** Seconds of a coat nobody has timed yet. Common practice, no source. */
+const USUAL_S = 3
+
+/** The coats of a stack in order, and what they come to on a pot, while they are being changed. */
+export function StackEditor({ stack }: { readonly stack: StackFacts | undefined }) {
+  const { table, words, act, go } = useApp()
+  const w = words.value.desk.stacks
+  const [name, setName] = useState({ text: stack?.name ?? '', wrong: undefined as string | undefined })
+  const [coats, setCoats] = useState<readonly DraftCoat[]>(() => firstCoats(table.peek(), stack))
+  const [open, setOpen] = useState<number | undefined>(stack ? undefined : 0)
+  const [asked, setAsked] = useState(0)
+  const [said, setSaid] = useState<string>()
+  const [turn, setTurn] = useState(0)
+
+  const pots = potsToShow(table.value, stack?.stackId)
+  const pot = pots[turn % pots.length] ?? samplePot(table.value)
+  const plan = coats.map(({ coat }) => coat)
+  const { outlook, warnings } = useOutlook(pot, plan)
+
+  const change = (key: number, coat: CoatFacts, right: boolean) =>
+    setCoats((now) => now.map((one) => (one.key === key ? { key, coat, right } : one)))
+  const move = (from: number, to: number) => {
+    const next = [...coats]
+    const [moved] = next.splice(from, 1)
+    if (moved) next.splice(to, 0, moved)
+    setCoats(next)
+  }
+  const add = () => {
+    const key = Math.max(-1, ...coats.map((one) => one.key)) + 1
+    const bucketId = nextBucketOf(table.value, coats)
+    setCoats([...coats, { key, right: true, coat: { bucketId, cover: { kind: 'full' }, holdS: USUAL_S } }])
+    setOpen(key)
+  }
+  const save = () => {
+    const wrong = coats.find((one) => !one.right)
+    const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
+    if (!named) setName({ ...name, wrong: words.value.desk.wrong.name(NAME_MOST) })
+    if (wrong) {
+      setOpen(wrong.key)
+      setAsked(asked + 1)
+    }
+    if (wrong || !named) return
+    const refusal = act({
+      do: 'set-stack',
+      stack: { name: name.text, coats: plan, ...(stack ? { stackId: stack.stackId } : {}) },
+    })
+    if (!refusal) return go(potsOnTable(table.value).length === 0 ? { at: 'board' } : { at: 'stacks' })
+    if (refusal.field === 'stack') setName({ ...name, wrong: refusalText(words.value, refusal) })
+    else setSaid(refusalText(words.value, refusal))
+  }
+
+  return (
+    <div class="desk">
+      <DeskHead title={stack?.name ?? w.newTitle} back={{ at: 'stacks' }} />
+      <main class="desk-main-part has-save">
+        <Outlook
+          pot={pot}
+          plan={plan}
+          outlook={outlook}
+          other={pots.length > 1 ? () => setTurn(turn + 1) : undefined}
+        />
+        <ol class="coats">
+          {coats.map((one, i) => (
+            <Coat
+              key={one.key}
+              draft={one}
+              index={i}
+              last={coats.length - 1}
+              open={open === one.key}
+              asked={asked}
+              waitMin={outlook?.coats.at(i - coats.length)?.waitMin.likely}
+              warning={warnings.at(i - coats.length)?.find(isGrave)}
+              toggle={() => setOpen(open === one.key ? undefined : one.key)}
+              change={(coat, right) => change(one.key, coat, right)}
+              move={(to) => move(i, to)}
+              remove={() => setCoats(coats.filter(({ key }) => key !== one.key))}
+            />
+          ))}
+        </ol>
+        {coats.length === 0 ? <p>{w.noCoats}</p> : null}
+        <button type="button" class="desk-second" onClick={add}>
+          {w.addCoat}
+        </button>
+        <Field
+          label={w.name}
+          text={name.text}
+          words
+          hint={words.value.desk.letters(NAME_MOST)}
+          wrong={name.wrong}
+          onText={(text) => setName({ text, wrong: undefined })}
+        />
+        {stack ? (
+          <>
+            <p class="help">{w.kept}</p>
+            <HoldKey
+              label={w.remove}
+              hint={words.value.desk.holdHint}
+              onHeld={() => {
+                const refusal = act({ do: 'remove-stack', stackId: stack.stackId })
+                if (refusal) setSaid(refusalText(words.value, refusal))
+                else go({ at: 'stacks' })
+              }}
+            />
+          </>
+        ) : null}
+      </main>
+      <footer class="desk-save">
+        {said ? (
+          <p class="alarm" role="alert">
+            {said}
+          </p>
+        ) : null}
+        <button type="button" class="desk-main" onClick={save}>
+          {words.value.desk.save}
+        </button>
+      </footer>
+    </div>
+  )
+}
+
+function firstCoats(table: Table, stack: StackFacts | undefined): readonly DraftCoat[] {
+  const coats = stack?.coats ?? [
+    { bucketId: nextBucketOf(table, []), cover: { kind: 'full' as const }, holdS: USUAL_S },
+  ]
+  return coats.map((coat, key) => ({ key, coat, right: true }))
+}
+
+/** A bucket that the stack does not have yet, else the first. */
+function nextBucketOf(table: Table, coats: readonly DraftCoat[]): string {
+  const ids = Object.keys(table.buckets)
+  return ids.find((id) => !coats.some(({ coat }) => coat.bucketId === id)) ?? ids[0] ?? ''
+}
+
+/** Pots that have this stack, each shape once; else any pot; else a sample. */
+function potsToShow(table: Table, stackId: string | undefined) {
+  const all = potsOnTable(table).map((pot) => pot.facts)
+  const own = all.filter((facts) => facts.stackId === stackId)
+  const shown = own.length > 0 ? own : all
+  return shown.length > 0 ? shown : [samplePot(table)]
+}

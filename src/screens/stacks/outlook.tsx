@@ -1,0 +1,116 @@
+import { useEffect, useState } from 'preact/hooks'
+import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
+import type { Warning } from '../../table/warnings.ts'
+import { outlookOf, type PlanOutlook, planDrawing, warningsOf, type ZoneOutlook } from '../../table/whatif.ts'
+import { PotOutline } from '../../ui/outline.tsx'
+import { useApp } from '../app.ts'
+
+/** Rest after a change before the engine is asked, and before remedies are searched: a key held down should not
+ * stutter, ms. */
+const REST_MS = 100
+const SEARCH_MS = 500
+
+interface Seen {
+  readonly outlook: PlanOutlook | undefined
+  /** Of the last plan that rested long enough. */
+  readonly warnings: readonly (readonly Warning[])[]
+}
+
+/** What a plan comes to on a pot, a moment after it was changed last. */
+export function useOutlook(pot: PotFacts, plan: readonly CoatFacts[]): Seen {
+  const { table, now } = useApp()
+  const [outlook, setOutlook] = useState<PlanOutlook>()
+  const [warnings, setWarnings] = useState<Seen['warnings']>([])
+  const { buckets, settings, board, air } = table.value
+  const key = JSON.stringify([pot, plan])
+  useEffect(() => {
+    let timer = setTimeout(() => {
+      const next = plan.length > 0 ? outlookOf(table.peek(), pot, plan, now.peek()) : undefined
+      setOutlook(next)
+      timer = setTimeout(() => setWarnings(next ? warningsOf(table.peek(), pot, plan, next) : []), SEARCH_MS)
+    }, REST_MS)
+    return () => clearTimeout(timer)
+  }, [key, buckets, settings, board, air])
+  return { outlook, warnings }
+}
+
+interface OutlookProps {
+  readonly pot: PotFacts
+  readonly plan: readonly CoatFacts[]
+  readonly outlook: PlanOutlook | undefined
+  readonly other: (() => void) | undefined
+}
+
+/** The pot with all its coats, and how thick they are likely to be, from the rim down. */
+export function Outlook({ pot, plan, outlook, other }: OutlookProps) {
+  const { table, words, formats } = useApp()
+  const w = words.value.desk.stacks
+  const f = formats.value
+  const form = words.value.desk.form[pot.shape.form]
+  const name = pot.number === 0 ? w.sample(form) : w.on(`${pot.number}, ${form}`)
+  const most = Math.max(0.1, ...(outlook?.zones ?? []).flatMap(({ upperMm, limitMm }) => [upperMm, limitMm]))
+  const ms = (min: number) => f.span(min * 60_000)
+  return (
+    <>
+      <section class="outlook" aria-label={name}>
+        <PotOutline {...planDrawing(table.value, pot, plan)} width={130} height={150} label={name} />
+        <ul class="zones" aria-label={w.zones}>
+          {(outlook?.zones ?? []).map((zone) => (
+            <Zone key={`${zone.face}${zone.fromMm}`} zone={zone} most={most} />
+          ))}
+        </ul>
+      </section>
+      <div class="outlook-under">
+        <p class="figures">
+          <strong>{name}</strong>
+          {outlook
+            ? `: ${Number.isFinite(outlook.kilnMin) ? w.total(ms(outlook.totalMin), ms(outlook.kilnMin)) : w.never}`
+            : null}
+        </p>
+        {other ? (
+          <button type="button" class="key" onClick={other}>
+            {w.otherPot}
+          </button>
+        ) : null}
+        <p class="help">{w.estimate}</p>
+      </div>
+    </>
+  )
+}
+
+const BAR = { width: 168, height: 18 }
+
+/** One zone: ink to the likely thickness, open to the upper, a post at the limit. */
+function Zone({ zone, most }: { readonly zone: ZoneOutlook; readonly most: number }) {
+  const { words, formats } = useApp()
+  const w = words.value.desk.stacks
+  const x = (mm: number) => 1.5 + (mm / (most * 1.05)) * (BAR.width - 3)
+  const name = words.value.zone[zone.face === 'inside' ? 'inside' : zone.zone]
+  const coat = (mm: number) => formats.value.coat(mm)
+  return (
+    <li class={zone.grade === 'fine' ? 'zone' : `zone alarm zone-${zone.grade}`}>
+      <span>
+        <strong>{name}</strong> {w.grade[zone.grade]}
+      </span>
+      <span class="figures">{w.build(coat(zone.likelyMm).replace(/ .*/, ''), coat(zone.upperMm))}</span>
+      <svg viewBox={`0 0 ${BAR.width} ${BAR.height}`} aria-hidden="true">
+        <rect
+          x="1.5"
+          y="3.5"
+          width={x(zone.upperMm) - 1.5}
+          height="11"
+          fill="none"
+          stroke="currentColor"
+          stroke-width="2"
+        />
+        <rect x="1.5" y="3.5" width={x(zone.likelyMm) - 1.5} height="11" fill="currentColor" />
+        <path
+          d={`M${x(zone.limitMm)} 0 V${BAR.height}`}
+          stroke="var(--ink)"
+          stroke-width="2.5"
+          stroke-dasharray="4 2.5"
+        />
+      </svg>
+    </li>
+  )
+}

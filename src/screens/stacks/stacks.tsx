@@ -1,0 +1,61 @@
+import type { StackFacts } from '../../../shared/nouns.ts'
+import { bandsOf } from '../../table/board.ts'
+import { samplePot } from '../../table/offer.ts'
+import { potsOnTable } from '../../table/plan.ts'
+import { drafted } from '../../table/whatif.ts'
+import { BandStrip } from '../../ui/strip.tsx'
+import { useApp } from '../app.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { StackEditor } from './editor.tsx'
+import './stacks.css'
+
+/** All stacks, or the one the route names; `new` is a stack that is not there yet. */
+export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
+  const { table, words, go } = useApp()
+  const w = words.value.desk.stacks
+  const noBucket = Object.keys(table.value.buckets).length === 0
+  const stack = stackId === undefined ? undefined : table.value.stacks[stackId]
+  if (!noBucket && stackId !== undefined && (stack || stackId === 'new'))
+    return <StackEditor key={stackId} stack={stack} />
+  const stacks = Object.values(table.value.stacks)
+  return (
+    <div class="desk">
+      <DeskHead title={w.title} back={{ at: 'board' }} />
+      <main class="desk-main-part">
+        {noBucket ? <p>{w.needBucket}</p> : stacks.length === 0 ? <p>{w.none}</p> : null}
+        <ul class="rows">
+          {stacks.map((one) => (
+            <li key={one.stackId}>
+              <StackRow stack={one} />
+            </li>
+          ))}
+        </ul>
+        <button
+          type="button"
+          class={stacks.length === 0 ? 'desk-main' : 'desk-second'}
+          onClick={() => go(noBucket ? { at: 'buckets', bucketId: 'new' } : { at: 'stacks', stackId: 'new' })}
+        >
+          {noBucket ? w.toBucket : stacks.length === 0 ? w.first : w.add}
+        </button>
+      </main>
+    </div>
+  )
+}
+
+function StackRow({ stack }: { readonly stack: StackFacts }) {
+  const { table, words, go } = useApp()
+  const w = words.value.desk.stacks
+  const used = potsOnTable(table.value).filter((pot) => pot.facts.stackId === stack.stackId).length
+  const bands = bandsOf(...drafted(table.value, samplePot(table.value), stack.coats))
+  return (
+    <button type="button" class="row row-stack" onClick={() => go({ at: 'stacks', stackId: stack.stackId })}>
+      <span class="row-text">
+        <strong>{stack.name}</strong>
+        <BandStrip bands={bands.map((band) => ({ ...band, on: true }))} width={180} />
+        <span class="figures">
+          {w.coats(stack.coats.length)}, {w.used(used)}
+        </span>
+      </span>
+    </button>
+  )
+}

@@ -1,0 +1,83 @@
+import { describe, expect, test } from 'vitest'
+import { samplePot } from '../../../src/table/offer.ts'
+import { outlookOf, planDrawing, warningsOf } from '../../../src/table/whatif.ts'
+import { Play } from './play.ts'
+
+const evening = () => new Play().act({ do: 'lay-demo' })
+
+function demo(number: number) {
+  const { table, nowMs } = evening()
+  const facts = table.pots[`demo.${number}`]!.facts
+  return outlookOf(table, facts, table.stacks[facts.stackId]!.coats, nowMs)
+}
+
+describe('a plan seen before it is dipped', () => {
+  test('every coat has its wait, and the whole is at least their sum', () => {
+    const { coats, totalMin } = demo(33)
+    expect(coats).toHaveLength(3)
+    for (const { waitMin } of coats) {
+      expect(waitMin.early).toBeGreaterThan(0)
+      expect(waitMin.likely).toBeGreaterThanOrEqual(waitMin.early)
+      expect(waitMin.late).toBeGreaterThanOrEqual(waitMin.likely)
+    }
+    expect(totalMin).toBeCloseTo(
+      coats.reduce((sum, { waitMin }) => sum + waitMin.likely, 0),
+      6,
+    )
+  })
+
+  test('zones run from the rim down, the inside last, and the collar carries most', () => {
+    const { zones } = demo(33)
+    expect(zones.map(({ zone, face }) => `${zone} ${face}`)).toEqual([
+      'collar outside',
+      'body outside',
+      'skirt outside',
+      'inside inside',
+    ])
+    const [collar, body, skirt] = zones
+    expect(collar!.likelyMm).toBeGreaterThan(body!.likelyMm)
+    expect(body!.likelyMm).toBeGreaterThan(skirt!.likelyMm)
+    for (const { likelyMm, upperMm } of zones) expect(upperMm).toBeGreaterThanOrEqual(likelyMm)
+  })
+
+  test('8, 8 and 5 s on a thirsty 8 mm wall: the collar is marked, the skirt is fine', () => {
+    const { table, nowMs } = evening()
+    const bowl = table.pots['demo.33']!.facts
+    const thick = { ...bowl, shape: { ...bowl.shape, wallMm: 8 } }
+    const coats = table.stacks['demo.tideline']!.coats.map((coat, i) => ({ ...coat, holdS: [8, 8, 5][i]! }))
+    const { zones } = outlookOf(table, thick, coats, nowMs)
+    expect(zones.find(({ zone }) => zone === 'collar')!.grade).not.toBe('fine')
+    expect(zones.find(({ zone }) => zone === 'skirt')!.grade).toBe('fine')
+  })
+
+  test('a poured inside comes first where the pot asks for it', () => {
+    const { coats } = demo(35)
+    expect(coats.map(({ coat }) => coat.cover.kind)).toEqual(['inside', 'full', 'toSkirt', 'collar'])
+  })
+
+  test('what the bench would say stands at the coat it is about', () => {
+    const { table, nowMs } = evening()
+    const facts = table.pots['demo.35']!.facts
+    const { coats } = table.stacks['demo.tideline']!
+    const warnings = warningsOf(table, facts, coats, outlookOf(table, facts, coats, nowMs))
+    const run = warnings.map((said) => said.some(({ kind }) => kind === 'run'))
+    expect(run[0]).toBe(false)
+    expect(run[2]).toBe(true)
+  })
+
+  test('changes nothing on the table', () => {
+    const { table, nowMs } = evening()
+    const before = JSON.stringify(table)
+    outlookOf(table, samplePot(table), table.stacks['demo.tideline']!.coats, nowMs)
+    expect(JSON.stringify(table)).toBe(before)
+  })
+})
+
+test('the drawing has every coat where it covers the outside, in order', () => {
+  const { table } = evening()
+  const facts = table.pots['demo.31']!.facts
+  const { bands, footLineMm } = planDrawing(table, facts, table.stacks['demo.tideline']!.coats)
+  expect(bands.map(({ pattern }) => pattern)).toEqual(['hatch', 'wave', 'brick'])
+  expect(bands.map(({ fromMm }) => fromMm)).toEqual([footLineMm, footLineMm + 20, 95 - 25])
+  expect(bands.every(({ toMm, planned }) => toMm === 95 && !planned)).toBe(true)
+})

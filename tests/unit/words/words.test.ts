@@ -1,0 +1,43 @@
+import { describe, expect, test } from 'vitest'
+import { desk } from '../../../src/words/desk.ts'
+import { WORDS } from '../../../src/words/index.ts'
+
+/** What a refusal's text may be filled with. */
+const FACTS = { number: 34, letter: 'G', by: 'Gatepost', value: 145, least: 1, most: 2 }
+
+/** Every text of a tree with the path it stands at; functions are called with stand-ins. */
+function texts(node: unknown, path = ''): [string, string][] {
+  if (typeof node === 'string') return [[path, node]]
+  if (typeof node === 'function') {
+    const said: unknown = node(
+      ...Array.from({ length: Math.max(1, node.length) }, () => (path.startsWith('.refusal') ? FACTS : '7')),
+    )
+    return [[path, String(said)]]
+  }
+  if (Array.isArray(node)) return node.flatMap((item, i) => texts(item, `${path}.${i}`))
+  if (node !== null && typeof node === 'object')
+    return Object.entries(node).flatMap(([key, value]) => texts(value, `${path}.${key}`))
+  return []
+}
+
+describe.each(Object.entries(WORDS))('%s', (_language, words) => {
+  const all = texts(words)
+
+  test('no text has a hole in it', () => {
+    expect(all.length).toBeGreaterThan(200)
+    for (const [path, text] of all) {
+      expect(text, path).not.toMatch(/undefined|null|NaN|\[object/)
+    }
+  })
+
+  test('food safety is nowhere claimed', () => {
+    for (const [path, text] of all) {
+      if (!/\b(food|dinnerware|eat)\b/i.test(text)) continue
+      expect(text, path).toMatch(/cannot|never|not/i)
+    }
+  })
+})
+
+test('what is said beside a field fits under it', () => {
+  for (const [path, text] of texts(desk.wrong)) expect(text.length, path).toBeLessThanOrEqual(40)
+})
