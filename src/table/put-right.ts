@@ -146,21 +146,16 @@ function asDipped(table: Table, potId: string): readonly CoatFacts[] {
   return plan
 }
 
-/** Counts that ran, in part, while nobody could see them: between table times `from` and `to`, ms. */
+/** Counts of which more than 1.5 s ran while nobody could see them: unseen from `from` to `to`, table time, ms. */
 export function doubtfulDips(table: Table, from: number, to: number): readonly string[] {
   return Object.values(table.pots).flatMap((pot) =>
     pot.dips
-      .filter(
-        (dip) =>
-          dip.how === 'planned' &&
-          !dip.unsure &&
-          dip.tappedAt < to &&
-          dip.outAt > from &&
-          dip.tappedAt >= from - RECENT_MS,
-      )
+      .filter((dip) => {
+        const unseenMs = Math.min(dip.outAt, to) - Math.max(dip.tappedAt, from)
+        return dip.how === 'planned' && !dip.unsure && unseenMs > UNSEEN_MS
+      })
       .map((dip) => dip.dipId),
   )
 }
 
-/** A count is over long before this. */
-const RECENT_MS = 120_000
+const UNSEEN_MS = 1500

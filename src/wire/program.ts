@@ -23,8 +23,6 @@ import { reconciler, soundHit } from './sounding.ts'
 const TICK_MS = 250
 /** A page nobody saw for this long lists what came due meanwhile. */
 const AWAY_MS = 60_000
-/** A count that was unseen for longer than this is asked about once. */
-const UNSURE_MS = 1500
 const SEEN_EVERY_MS = 2000
 /** The clips are fetched when the first screen has long been drawn. */
 const VOICE_AFTER_MS = 1500
@@ -98,7 +96,6 @@ export async function openProgram(): Promise<App> {
   }
 
   const settleDoubts = (fromMs: number, toMs: number) => {
-    if (toMs - fromMs < UNSURE_MS) return
     const skew = table.peek().skewMs
     for (const dipId of doubtfulDips(table.peek(), fromMs - skew, toMs - skew))
       act({ do: 'dose-unsure', dipId })

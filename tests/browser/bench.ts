@@ -1,5 +1,7 @@
 import { expect, type Page } from '@playwright/test'
-import type { Stamped } from '../../shared/events.ts'
+import type { Stamped, TableEvent } from '../../shared/events.ts'
+import { createRecords } from '../../shared/record.ts'
+import { demoEvents } from '../../src/table/demo.ts'
 import { fold } from '../../src/table/fold.ts'
 import type { PotState, Table } from '../../src/table/state.ts'
 
@@ -19,6 +21,49 @@ export class BenchPage {
     await expect(bench.bar).toBeVisible()
     await bench.dismissAway()
     return bench
+  }
+
+  /** Opens the app on a journal that was written before, time standing still at `at`. */
+  static async on(page: Page, events: readonly (readonly TableEvent[])[], at = EVENING): Promise<BenchPage> {
+    await page.clock.install({ time: at })
+    await page.goto('./')
+    await expect(page.getByRole('button', { name: 'demo evening' })).toBeVisible()
+    let seq = 1
+    const records = events.flatMap((hit, i) => {
+      const made = createRecords(hit, { writer: 'earlier', seq, order: i + 1 }, { at: at.getTime(), tz: 0 })
+      seq += made.length
+      return made
+    })
+    await page.evaluate(
+      (rows) =>
+        new Promise<void>((resolve, reject) => {
+          const opening = indexedDB.open('bucketside')
+          opening.onsuccess = () => {
+            const writing = opening.result.transaction('journal', 'readwrite')
+            for (const row of rows) writing.objectStore('journal').put(row, row.id)
+            writing.oncomplete = () => {
+              opening.result.close()
+              resolve()
+            }
+            writing.onerror = () => reject(writing.error)
+          }
+        }),
+      records,
+    )
+    await page.goto('./#/bench')
+    await page.reload()
+    await page.clock.pauseAt(new Date(at.getTime() + 60_000))
+    const bench = new BenchPage(page)
+    await expect(page.locator('.bench')).toBeVisible()
+    await bench.dismissAway()
+    return bench
+  }
+
+  /** The demo evening with these pots only. */
+  static only(page: Page, ...numbers: number[]): Promise<BenchPage> {
+    const away = [31, 32, 33, 34, 35, 36, 37, 38].filter((number) => !numbers.includes(number))
+    const gone = away.map((number) => ({ kind: 'pot-gone' as const, potId: `demo.${number}` }))
+    return BenchPage.on(page, [demoEvents(), gone])
   }
 
   get bar() {
