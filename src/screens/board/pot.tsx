@@ -11,7 +11,7 @@ import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { coverText } from '../bench/said.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { placeText, tileText } from '../desk/said.ts'
+import { amount, placeText, tileText } from '../desk/said.ts'
 import { AddPots } from './add.tsx'
 import { PotForm } from './pot-form.tsx'
 import './board.css'
@@ -41,6 +41,7 @@ function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () 
   const f = formats.value
   const { facts } = pot
   const { shape } = facts
+  const { units } = table.value.settings
   const second = Math.floor(now.value / 1000) * 1000
   const state = tileText(words.value, f, tileState(stepOf(table.value, pot, second)), second)
   const stack = table.value.stacks[facts.stackId]?.name
@@ -60,7 +61,12 @@ function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () 
           <div class="pot-said">
             <strong>{pot.ownPlan ? w.ownPlan : (stack ?? '')}</strong>
             <p>{w.measures(words.value.desk.form[shape.form], f.mm(shape.heightMm), f.mm(shape.rimMm))}</p>
-            <p>{w.wallLine(f.mm(shape.wallMm), f.mm(shape.footLineMm))}</p>
+            <p>
+              {w.wallLine(
+                amount('wallMm', shape.wallMm, units),
+                amount('footLineMm', shape.footLineMm, units),
+              )}
+            </p>
             {facts.damp ? <p>{w.damp}</p> : null}
             <Times pot={pot} />
           </div>

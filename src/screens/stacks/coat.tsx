@@ -106,6 +106,7 @@ export function Coat(props: CoatProps) {
       <div class="coat-body" hidden={!open}>
         <Choice
           label={w.bucket}
+          columns={2}
           options={Object.values(table.value.buckets).map(({ facts }) => ({
             value: facts.bucketId,
             label: (
