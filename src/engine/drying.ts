@@ -16,8 +16,7 @@ const LONG_STEP_S = 900
 const LONG_GROWTH = 0.03
 
 /** Water of the coat over the touch-dry filling, mm; with a film on it no coat is dry. */
-const touchExcess = (side: Side): number =>
-  side.film + side.coat - TOUCH_FILLED * side.pore
+const touchExcess = (side: Side): number => side.film + side.coat - TOUCH_FILLED * side.pore
 
 /** Water that must still leave before there is room for most of another coat, mm. */
 const thirstLacks = (side: Side, other: Side): number =>

@@ -24,6 +24,7 @@ export { type StackFit, stackThatFits } from './fit.ts'
 export { forecastPot } from './forecast.ts'
 export * from './geometry.ts'
 export { type Grade, gradeZone, type Limits, worstZone, type ZoneGrade } from './grade.ts'
+export { type HalfAndHalf, halfAndHalf } from './half-and-half.ts'
 export { type Reach, reachOf, secondsUnder } from './immersion.ts'
 export {
   type Dropped,

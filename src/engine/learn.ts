@@ -11,7 +11,8 @@ import { deciding, waitsOf, wettedS } from './forecast.ts'
 import { KILN_SD, type Learned, TOUCH_SD, UNLEARNED } from './learned.ts'
 import { HORIZON_MIN } from './parameters.ts'
 import { courseOf, runPot, waterG } from './pot.ts'
-import { below, density } from './spread.ts'
+import { density } from './spread.ts'
+import { type Interval, timeFactor } from './time-factor.ts'
 
 /** A wait that was looked at. One dip of a pot gives one: its latest damp and its earliest dry look. */
 export interface Look {
@@ -49,69 +50,13 @@ export interface Lesson extends Learned {
   readonly dropped: readonly { readonly id: string; readonly why: Dropped }[]
 }
 
-/** What one look says of ln(wait / computed): it lies between two edges, or is known. */
-export interface Interval {
-  readonly computedMin: number
-  readonly dampMin?: number | undefined
-  readonly dryMin?: number | undefined
-  readonly exactMin?: number | undefined
-  /** Sd of the logarithm from coat to coat. */
-  readonly sd: number
-}
-
 /** A tap in fifty is on the wrong answer (assumption). */
 export const LABEL_NOISE = 0.02
 /** Nodes of the grids, in sd of the prior. */
 const FILL_STEPS = 15
 const FILL_REACH = 2.8
-const TIME_STEPS = 41
-const TIME_REACH = 4
 /** Model error of the water of a whole pot, sd of its logarithm, beside the scale's. Assumption. */
 const WATER_SD = 0.1
-
-/** Likelihood of a look when ln(time factor) is `b`. */
-function likelihood(look: Interval, b: number, labelNoise: number): number {
-  const { computedMin, dampMin, dryMin, exactMin, sd } = look
-  const z = (min: number): number => (Math.log(min / computedMin) - b) / sd
-  if (exactMin !== undefined)
-    return labelNoise + (1 - 2 * labelNoise) * (computedMin === Infinity ? 0 : density(z(exactMin)) / sd)
-  const low = dampMin === undefined ? 0 : computedMin === Infinity ? 0 : below(z(dampMin))
-  const high = dryMin === undefined ? 1 : computedMin === Infinity ? 0 : below(z(dryMin))
-  return labelNoise + (1 - 2 * labelNoise) * Math.max(0, high - low)
-}
-
-export interface Factor {
-  readonly mean: number
-  readonly sd: number
-  /** Probability of the looks under the prior. */
-  readonly evidence: number
-}
-
-/**
- * Posterior of ln(time factor) from interval-censored looks with a normal prior, on a grid. Moments agree with the
- * closed form for one look to 1e-3.
- */
-export function timeFactor(
-  looks: readonly Interval[],
-  priorMean: number,
-  priorSd: number,
-  labelNoise: number,
-): Factor {
-  let [sum, first, second, prior] = [0, 0, 0, 0]
-  for (let k = 0; k < TIME_STEPS; k++) {
-    const x = TIME_REACH * ((2 * k) / (TIME_STEPS - 1) - 1)
-    const b = priorMean + x * priorSd
-    const before = density(x)
-    let weight = before
-    for (const look of looks) weight *= likelihood(look, b, labelNoise)
-    prior += before
-    sum += weight
-    first += weight * b
-    second += weight * b * b
-  }
-  const mean = first / sum
-  return { mean, sd: Math.sqrt(Math.max(0, second / sum - mean * mean)), evidence: sum / prior }
-}
 
 /** What an observation would have been at each node of the fill grid. */
 type AtNodes = readonly number[] | Dropped

@@ -6,21 +6,11 @@ import { inRange } from './check.ts'
 import type { Air, Dip, Face, PotWall, WallEvent } from './contract.ts'
 import { type Goal, wait } from './drying.ts'
 import { filmOf } from './film.ts'
+import { setWater, sponge, washOff } from './handling.ts'
 import { checkedDip, reachOf, secondsUnder } from './immersion.ts'
 import { FLOOR_CREEP_AIRING, HORIZON_MIN, INSIDE_RADIATION, KILN_WATER_PART } from './parameters.ts'
 import { checkedSlip, shedPerMm } from './slip.ts'
-import {
-  dried,
-  type Gain,
-  newSide,
-  type Side,
-  setWater,
-  sponge,
-  type Wall,
-  type Wetting,
-  washOff,
-  wet,
-} from './wall.ts'
+import { dried, type Gain, newSide, type Side, type Wall, type Wetting, wet } from './wall.ts'
 import { INSIDE_AIRING, type Weather, weatherOf } from './weather.ts'
 import { cutWall, type Stretch, within } from './zones.ts'
 

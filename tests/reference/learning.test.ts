@@ -7,9 +7,9 @@
  */
 
 import { describe, test } from 'vitest'
-import { timeFactor } from '../../src/engine/learn.ts'
 import { FILL_NODES } from '../../src/engine/learned.ts'
 import { below, density, quantile } from '../../src/engine/spread.ts'
+import { timeFactor } from '../../src/engine/time-factor.ts'
 import { near } from './near.ts'
 
 describe('one look', () => {

@@ -5,6 +5,7 @@ import {
   densityFor,
   forecastPot,
   gradeZone,
+  halfAndHalf,
   nextCoat,
   repairRest,
   type Standing,
@@ -135,6 +136,26 @@ describe('after a slip', () => {
       glazeMm: {},
     })
     expect(rest.map(({ holdS }) => holdS)).toEqual([3, 3])
+  })
+})
+
+describe('half and half', () => {
+  test('where two side dips overlap the plate carries both', () => {
+    const shape = { form: 'plate' as const, heightMm: 28, rimMm: 230, wallMm: 7, footLineMm: 7 }
+    const at: Standing = { pot: potOf(shape), events: [], air0: ROOM }
+    const { first, second, overlap, overlapPart } = halfAndHalf(
+      at,
+      dip('a', 0, 3),
+      dip('b', 10, 3),
+      15,
+      UNLEARNED,
+    )
+    const mm = ({ zones }: typeof first) => zones.find(({ name }) => name === 'body')!.likelyMm
+    expect(overlapPart).toBeCloseTo(1 / 12, 12)
+    expect(mm(overlap)).toBeGreaterThan(1.4 * mm(first))
+    expect(mm(overlap)).toBeLessThan(mm(first) + mm(second))
+    expect(overlap.touchDry.likely).toBeGreaterThan(second.touchDry.likely)
+    expect(() => halfAndHalf(at, dip('a', 0, 3), dip('b', 10, 3), 200, UNLEARNED)).toThrow(RangeError)
   })
 })
 

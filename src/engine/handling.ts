@@ -1,0 +1,54 @@
+/** What sponges, the tap and the scale do to a piece of wall. */
+
+import { intoBody, otherSide, roomBehind, type Side, type Wall, waterOf } from './wall.ts'
+
+/** A damp sponge leaves `mm` of water; the body takes what it has room for. */
+export function sponge(wall: Wall, side: Side, mm: number): void {
+  const other = otherSide(wall, side)
+  const taken = Math.min(mm, roomBehind(side, other))
+  intoBody(side, other, taken)
+  wall.brought += taken
+  side.thirstyS = Infinity
+  wall.kilnS = Infinity
+}
+
+/** Coats washed off under the tap; the wall is full of water afterwards. */
+export function washOff(wall: Wall): void {
+  const before = waterOf(wall)
+  for (const side of [wall.outside, wall.inside]) {
+    side.film = 0
+    side.coat = 0
+    side.pore = 0
+    side.perPore = 0
+    side.coatMm = 0
+    side.resistance = 0
+    side.path = 0
+    side.body = side.cap
+    side.touchS = Infinity
+    side.thirstyS = Infinity
+  }
+  wall.kilnS = Infinity
+  wall.brought += waterOf(wall) - before
+}
+
+/** The scale says this face and its half of the wall hold `mm` of water: emptied film first, filled film last. */
+export function setWater(wall: Wall, side: Side, mm: number): void {
+  const before = side.film + side.body + side.coat
+  wall.brought += mm - before
+  if (mm < before) {
+    side.film = Math.max(0, side.film - (before - mm))
+    const held = side.body + side.coat
+    const keep = held > 0 ? Math.min(1, (mm - side.film) / held) : 0
+    side.body *= keep
+    side.coat *= keep
+  } else {
+    const room = side.cap - side.body + side.pore - side.coat
+    const part = room > 0 ? Math.min(1, (mm - before) / room) : 0
+    side.body += part * (side.cap - side.body)
+    side.coat += part * (side.pore - side.coat)
+    side.film += Math.max(0, mm - before - room)
+  }
+  side.touchS = Infinity
+  side.thirstyS = Infinity
+  wall.kilnS = Infinity
+}

@@ -1,0 +1,106 @@
+/** Faults of forecasts, learning and advice. */
+import type { Fault } from './fault.ts'
+
+const CASTING = 'tests/reference/casting.test.ts'
+const LEARNING = 'tests/reference/learning.test.ts'
+const SCENARIOS = 'tests/unit/engine/scenarios.test.ts'
+const FORECAST = 'tests/unit/engine/forecast.test.ts'
+const WALL = 'tests/unit/engine/wall.test.ts'
+const LEARN = 'tests/unit/engine/learn.test.ts'
+const ADVICE = 'tests/unit/engine/advice.test.ts'
+const engine = (name: string): string => `src/engine/${name}.ts`
+
+export const ADVICE_FAULTS: readonly Fault[] = [
+  {
+    id: 'learning thickens the coats',
+    file: engine('forecast'),
+    find: 'const asComputed = runPot(course, 1)',
+    replace: 'const asComputed = runPot(course, Math.exp(learned.fillMean))',
+    tests: [FORECAST],
+  },
+  {
+    id: 'upper estimate without the full film',
+    file: engine('forecast'),
+    find: '+ Math.max(gain.filmMm, wetting.filmThirstyMm)',
+    replace: '- gain.filmMm',
+    tests: ['tests/laws/any-input.test.ts'],
+  },
+  {
+    id: 'log-normal taken as normal',
+    file: engine('spread'),
+    find: 'Math.exp((k - 1) * Z90 * sd)',
+    replace: '(1 + (k - 1) * Z90 * sd)',
+    tests: [WALL],
+  },
+  {
+    id: 'more than seven days told as a number',
+    file: engine('spread'),
+    find: 'minutes > HORIZON_MIN ? Infinity : fromMin + minutes',
+    replace: 'fromMin + minutes',
+    tests: [WALL],
+  },
+  {
+    id: 'observation kept after take-back',
+    file: engine('learn'),
+    find: 'const looks: { look: Look; at: readonly number[]; fromMin: number }[] = []',
+    replace:
+      "const looks: { look: Look; at: readonly number[]; fromMin: number }[] = ((globalThis as Record<string, unknown>)['kept'] ??= []) as never",
+    tests: [LEARN],
+  },
+  {
+    id: 'not yet read as nothing',
+    file: engine('time-factor'),
+    find: 'const low = dampMin === undefined ? 0 :',
+    replace: 'const low = dampMin !== 0 ? 0 :',
+    tests: [LEARNING, LEARN],
+  },
+  {
+    id: 'a wrong tap rules',
+    file: engine('learn'),
+    find: 'export const LABEL_NOISE = 0.02',
+    replace: 'export const LABEL_NOISE = 0',
+    tests: [LEARN],
+  },
+  {
+    id: 'scratch read with its film',
+    file: engine('calibrate'),
+    find: 'const measuredCast = reading.measuredMm - film',
+    replace: 'const measuredCast = reading.measuredMm',
+    tests: [CASTING],
+  },
+  {
+    id: 'impossible thickness promised',
+    file: engine('seconds'),
+    find: 'if (of(high) < goal) return undefined',
+    replace: 'if (of(high) < goal) return high',
+    tests: [ADVICE],
+  },
+  {
+    id: 'repair forgets the limits',
+    file: engine('repair'),
+    find: 'const over = Math.max(0, likelyMm - limitMm)',
+    replace: 'const over = 0 * (likelyMm - limitMm)',
+    tests: [ADVICE, SCENARIOS],
+  },
+  {
+    id: 'a full wall still fits',
+    file: engine('fit'),
+    find: 'const FULL = 0.92',
+    replace: 'const FULL = 2',
+    tests: [ADVICE],
+  },
+  {
+    id: 'close never told',
+    file: engine('grade'),
+    find: "upperMm > limitMm ? 'close' : 'fine'",
+    replace: "upperMm > 9 * limitMm ? 'close' : 'fine'",
+    tests: [ADVICE],
+  },
+  {
+    id: 'hot wax waits for dry air',
+    file: engine('wax'),
+    find: "if (wax === 'hot') {",
+    replace: "if (wax === 'hot' && evaporationKgPerM2s === 0) {",
+    tests: [SCENARIOS],
+  },
+]

@@ -1,0 +1,188 @@
+/** Faults of the water balance. */
+import type { Fault } from './fault.ts'
+
+const CASTING = 'tests/reference/casting.test.ts'
+const WATER = 'tests/laws/water.test.ts'
+const THICKNESS = 'tests/laws/thickness.test.ts'
+const SCENARIOS = 'tests/unit/engine/scenarios.test.ts'
+const FORECAST = 'tests/unit/engine/forecast.test.ts'
+const WALL = 'tests/unit/engine/wall.test.ts'
+const engine = (name: string): string => `src/engine/${name}.ts`
+
+export const WATER_FAULTS: readonly Fault[] = [
+  {
+    id: 'R2 inverted',
+    file: engine('pickup'),
+    find: 'const perR2 = cakeResistance / shed',
+    replace: 'const perR2 = cakeResistance * shed',
+    tests: [CASTING],
+  },
+  {
+    id: 'capacity clamp gone',
+    file: engine('pickup'),
+    find: 'Math.min(room, intoBody)',
+    replace: 'intoBody',
+    tests: [CASTING],
+  },
+  {
+    id: 'coat grows linearly',
+    file: engine('pickup'),
+    find: 'intoCoats: Math.sqrt(seconds / slope)',
+    replace: 'intoCoats: seconds / slope',
+    tests: [CASTING],
+  },
+  {
+    id: 'humidity ignored',
+    file: engine('weather'),
+    find: 'vapourDensityKgPerM3(air.tempC, air.rh)',
+    replace: 'vapourDensityKgPerM3(air.tempC, 0.5)',
+    tests: [SCENARIOS],
+  },
+  {
+    id: 'draught ignored',
+    file: engine('weather'),
+    find: 'boundarySPerM: 1 / by.massMPerS',
+    replace: 'boundarySPerM: 1 / 0.004',
+    tests: [FORECAST],
+  },
+  {
+    id: 'temperature of suction ignored',
+    file: engine('weather'),
+    find: 'suction: suctionFactor(air.tempC)',
+    replace: 'suction: 1',
+    tests: [WALL],
+  },
+  {
+    id: 'exit time ignored',
+    file: engine('immersion'),
+    find: '(1 / dip.lowerMmPerS + 1 / dip.liftMmPerS)',
+    replace: '(1 / dip.lowerMmPerS)',
+    tests: [FORECAST],
+  },
+  {
+    id: 'trapped air ignored',
+    file: engine('immersion'),
+    find: "cover.kind === 'full' || cover.kind === 'inside' ?",
+    replace: "cover.kind !== 'upTo' ?",
+    tests: [FORECAST],
+  },
+  {
+    id: "old coat's thirst ignored",
+    file: engine('wall'),
+    find: 'const coatRoom = side.pore - side.coat',
+    replace: 'const coatRoom = 0 * side.pore',
+    tests: [WALL],
+  },
+  {
+    id: 'face shared twice',
+    file: engine('pot'),
+    find: 'const cap = (fillablePerMm(body) * thickMm) / 2',
+    replace: 'const cap = fillablePerMm(body) * thickMm',
+    tests: [WATER],
+  },
+  {
+    id: 'faces dipped together drink one after the other',
+    file: engine('pot'),
+    find: 'for (const { face } of reached) piece.wall[face].wetted = true',
+    replace: '',
+    tests: [WATER, FORECAST],
+  },
+  {
+    id: 'dry half not lent',
+    file: engine('pot'),
+    find: 'if (dried(piece.wall[face])) piece.wall[face].wetted = false',
+    replace: 'piece.wall[face].wetted ||= dried(piece.wall[face])',
+    tests: [WALL],
+  },
+  {
+    id: 'water of the film lost',
+    file: engine('wall'),
+    find: 'side.film += gainedFilmMm * w.shed',
+    replace: '',
+    tests: [WATER],
+  },
+  {
+    id: 'wet film counted again',
+    file: engine('wall'),
+    find: 'Math.max(0, filmNowMm - side.film / side.shed)',
+    replace: 'filmNowMm',
+    tests: [WALL],
+  },
+  {
+    id: 'suction grows with wetness',
+    file: engine('wall'),
+    find: '(1 - filledBehind(side, other))',
+    replace: '(1 + filledBehind(side, other))',
+    tests: [THICKNESS],
+  },
+  {
+    id: 'pick-up factor taken once',
+    file: engine('wall'),
+    find: 'const perR2 = w.cakeResistance / (w.pickUp * w.suction) ** 2 / w.shed',
+    replace: 'const perR2 = w.cakeResistance / (w.pickUp * w.suction) / w.shed',
+    tests: [WALL],
+  },
+  {
+    id: 'washing leaves a dry wall',
+    file: engine('handling'),
+    find: 'side.body = side.cap\n',
+    replace: 'side.body = 0\n',
+    tests: [FORECAST],
+  },
+  {
+    id: 'evaporation not booked',
+    file: engine('balance'),
+    find: 'wall.evaporated += lost\n',
+    replace: '',
+    tests: [WATER],
+  },
+  {
+    id: 'halves never even out',
+    file: engine('balance'),
+    find: 'const halfLink = seconds * HALF_TO_HALF',
+    replace: 'const halfLink = 0 * seconds * HALF_TO_HALF',
+    tests: [WALL],
+  },
+  {
+    id: 'coat never hands to the body',
+    file: engine('balance'),
+    find: 'const coatLinkO = o.perCap > 0 && perPoreO > 0 ? seconds * COAT_TO_BODY : 0',
+    replace: 'const coatLinkO = 0',
+    tests: [SCENARIOS, FORECAST],
+  },
+  {
+    id: 'kiln-dry asks the coats alone',
+    file: engine('drying'),
+    find: 'Math.max(coats * PER_KILN_COAT, waterOf(wall) * wall.perKilnMm)',
+    replace: 'coats * PER_KILN_COAT + 0 * waterOf(wall)',
+    tests: [FORECAST],
+  },
+  {
+    id: 'touch-dry as soon as the film is gone',
+    file: engine('drying'),
+    find: 'side.film + side.coat - TOUCH_FILLED * side.pore',
+    replace: '-1 + 0 * side.coat * TOUCH_FILLED',
+    tests: [FORECAST],
+  },
+  {
+    id: 'events taken as they came',
+    file: engine('pot'),
+    find: '[...events].sort(byTime)',
+    replace: '[...events]',
+    tests: [FORECAST],
+  },
+  {
+    id: 'change of air ignored',
+    file: engine('pot'),
+    find: 'weather = course.weathers.get(event.air)!\n',
+    replace: '\n',
+    tests: [FORECAST],
+  },
+  {
+    id: 'scale ignored',
+    file: engine('pot'),
+    find: '        setWater(wall, wall[face], mm)\n',
+    replace: '        void mm\n',
+    tests: [FORECAST],
+  },
+]
