@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { OutlinePoint, Profile, Shape } from '../../src/engine/contract.ts'
+import { at, smooth } from '../../src/engine/curve.ts'
 import {
   clayMl,
   displacedMl,
@@ -102,6 +103,41 @@ describe('outlines', () => {
         if (thicker && same) expect(holdsMl(thicker)).toBeLessThan(holdsMl(same))
       }),
       { numRuns: 150 },
+    ))
+})
+
+describe('curves', () => {
+  it('pass through their points and never leave the span of the two they lie between', () =>
+    fc.assert(
+      fc.property(
+        fc.array(
+          fc.tuple(
+            fc.double({ min: 1, max: 100, noNaN: true }),
+            fc.double({ min: 0.1, max: 40, noNaN: true }),
+          ),
+          {
+            minLength: 2,
+            maxLength: 9,
+          },
+        ),
+        (steps) => {
+          let zMm = 0
+          const through = steps.map(([rMm, up]) => {
+            zMm += up
+            return { rMm, zMm }
+          })
+          const curve = smooth(through, 8)
+          expect(curve.length).toBe((through.length - 1) * 8 + 1)
+          curve.forEach((p, i) => {
+            const [a, b] = [at(through, Math.floor(i / 8)), at(through, Math.ceil(i / 8))]
+            if (i % 8 === 0) expect(p).toEqual(a)
+            expect(p.rMm).toBeGreaterThanOrEqual(Math.min(a.rMm, b.rMm) - 1e-9)
+            expect(p.rMm).toBeLessThanOrEqual(Math.max(a.rMm, b.rMm) + 1e-9)
+            expect(p.zMm).toBeGreaterThanOrEqual(a.zMm - 1e-9)
+            expect(p.zMm).toBeLessThanOrEqual(b.zMm + 1e-9)
+          })
+        },
+      ),
     ))
 })
 
