@@ -68,6 +68,13 @@ export type TableEvent =
   | { readonly kind: 'sponged'; readonly potId: string; readonly implied: boolean }
   | { readonly kind: 'set-down'; readonly potId: string; readonly implied: boolean }
   | { readonly kind: 'touched'; readonly potIds: readonly string[]; readonly dry: boolean }
+  /** On the scale: as bisque before its first coat, or as it is now, grams. */
+  | {
+      readonly kind: 'weighed'
+      readonly potId: string
+      readonly grams: number
+      readonly as: 'bisque' | 'now'
+    }
   | { readonly kind: 'foot-signed'; readonly potId: string }
   | { readonly kind: 'washed-off'; readonly potId: string }
   /** Coats can't be told any more (false), or were counted by eye or scratch (true). */
@@ -120,6 +127,7 @@ const KINDS: Readonly<Record<EventKind, true>> = {
   sponged: true,
   'set-down': true,
   touched: true,
+  weighed: true,
   'foot-signed': true,
   'washed-off': true,
   'coats-counted': true,

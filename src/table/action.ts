@@ -37,6 +37,7 @@ export type Action =
   | { readonly do: 'wash-off'; readonly potId: string }
   | { readonly do: 'keep-going'; readonly potId: string }
   | { readonly do: 'count-coats'; readonly potId: string; readonly coats: number | null }
+  | { readonly do: 'weigh'; readonly potId: string; readonly grams: number; readonly as: 'bisque' | 'now' }
   | { readonly do: 'gone'; readonly potId: string }
   | { readonly do: 'dose-unsure'; readonly dipId: string }
   | { readonly do: 'clock-moved'; readonly byMs: number }

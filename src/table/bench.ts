@@ -1,5 +1,6 @@
 import type { Armed, Card, Decant, Due, HeldLine, StuckWhy } from './card.ts'
 import { decantFor } from './collar.ts'
+import { filledAt } from './coming.ts'
 import { forecastOf } from './forecast.ts'
 import { lastDip, planOf } from './plan.ts'
 import type { BucketState, DipState, PotState, Table } from './state.ts'
@@ -195,6 +196,7 @@ function dipCard(
     holdS: from.plan.holdS,
     stirredMs: agoMs(table, bucketId, now),
     warnings: warningsFor(table, pot, bucketId, now),
+    filled: filledAt(table, pot, now),
     hasIt: from.hasIt,
   }
   const start = { do: 'start', potId, unstirred: false } as const

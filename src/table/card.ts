@@ -14,6 +14,8 @@ export interface Armed {
   readonly stirredMs: number | undefined
   readonly cover: CoverFacts
   readonly warnings: readonly Warning[]
+  /** Filled part of the wall's pores at the dip, the fullest stretch, 0 to 1: its thirst is the rest. */
+  readonly filled: number
   /** It has a coat of this bucket already: dipping again is asked twice. */
   readonly hasIt: boolean
 }

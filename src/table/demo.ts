@@ -28,7 +28,7 @@ const BUCKETS: readonly BucketFacts[] = [
     targetGramsPerMl: 1.43,
     solidsGravity: 2.65,
     limitMm: 0.8,
-    dosePerMm: { likely: 65, high: 81 },
+    dosePerMm: { likely: 30, high: 38 },
     pinMm: 0.43,
     cautions: [],
   },

@@ -90,6 +90,7 @@ const SLIPS: Readonly<Record<Quantity, (n: number, units: Units) => readonly str
   minutes: () => [],
   speed: () => [],
   dose: () => [],
+  weight: (n) => [`${tidy(n, 1)} kg`],
   count: () => [],
 }
 

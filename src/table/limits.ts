@@ -21,6 +21,8 @@ export const LIMITS = {
   limitMm: { least: 0.2, most: 3 },
   dosePerMm: { least: 0.1, most: 500 },
   pinMm: { least: 0.1, most: 1.5 },
+  /** A pot on a kitchen scale. */
+  grams: { least: 10, most: 20_000 },
   holdS: { least: 0, most: 60 },
   edgeUpMm: { least: 0, most: 600 },
   depthMm: { least: 2, most: 300 },

@@ -24,6 +24,7 @@ export type Quantity =
   | 'minutes'
   | 'speed'
   | 'dose'
+  | 'weight'
   | 'count'
 
 const MM: Unit = { label: 'mm', per: 1, digits: 1 }
@@ -44,6 +45,10 @@ const ML: Unit = { label: 'ml', per: 0.001, digits: 0 }
 /** US liquid gallon, 3.785 411 784 L, and its quarter (NIST SP 811, appendix B.8). */
 const GALLON: Unit = { label: 'gal', per: 3.785411784, digits: 2 }
 const QUART: Unit = { label: 'qt', per: 0.946352946, digits: 2 }
+const GRAM: Unit = { label: 'g', per: 1, digits: 0 }
+const KILO: Unit = { label: 'kg', per: 1000, digits: 3 }
+/** Avoirdupois, exactly 28.349523125 g (NIST SP 811, appendix B.8). */
+const OUNCE: Unit = { label: 'oz', per: 28.349523125, digits: 1 }
 const SECOND: Unit = { label: 's', per: 1, digits: 1 }
 const MINUTE: Unit = { label: 'min', per: 1, digits: 1 }
 const HOUR: Unit = { label: 'h', per: 60, digits: 2 }
@@ -86,12 +91,14 @@ export const MEASURES: Readonly<Record<Quantity, Measure>> = {
     typed: { 'mm/s': MM_PER_S, 'in/s': INCH_PER_S },
   },
   dose: { home: { metric: PER_MM, us: PER_MM }, typed: { '/mm': PER_MM, 'per mm': PER_MM } },
+  weight: { home: { metric: GRAM, us: OUNCE }, typed: { g: GRAM, kg: KILO, oz: OUNCE } },
   count: { home: { metric: COUNT, us: COUNT }, typed: {} },
 }
 
 /** What each field measures. */
 export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   number: 'count',
+  grams: 'weight',
   heightMm: 'length',
   rimMm: 'length',
   bellyMm: 'length',

@@ -2,7 +2,7 @@ import type { TableEvent } from '../../shared/events.ts'
 import type { CoatFacts } from '../../shared/nouns.ts'
 import type { Action } from './action.ts'
 import { type Decision, onDip, onPot, type Stamp } from './decide.ts'
-import { outOfRange } from './limits.ts'
+import { LIMITS, outOfRange } from './limits.ts'
 import { coatsOn, nextCoat, planOf } from './plan.ts'
 import type { Table } from './state.ts'
 
@@ -84,6 +84,23 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision |
             }
           : { events: [{ kind: 'coats-counted', potId: action.potId, coats: action.coats }] },
       )
+    case 'weigh': {
+      const wrong = outOfRange('grams', action.grams)
+      if (wrong) return { refusal: wrong }
+      return onPot(table, action.potId, ({ bisqueG }) => {
+        const { potId, grams, as } = action
+        if (as === 'now' && bisqueG === undefined) return { refusal: { code: 'missing', field: 'bisque' } }
+        if (as === 'now' && bisqueG !== undefined && grams < bisqueG)
+          return {
+            refusal: {
+              code: 'out-of-range',
+              field: 'grams',
+              facts: { value: grams, least: bisqueG, most: LIMITS.grams.most },
+            },
+          }
+        return { events: [{ kind: 'weighed', potId, grams, as }] }
+      })
+    }
     case 'gone':
       return onPot(table, action.potId, () => ({ events: [{ kind: 'pot-gone', potId: action.potId }] }))
     case 'clock-moved':

@@ -86,6 +86,12 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
       return changeLastDip(named, event.potId, (dip) => ({ ...dip, setDownAt: at }))
     case 'touched':
       return touched(event.dry ? named : unpicked(named), event.potIds, event.dry, at)
+    case 'weighed': {
+      const pot = named.pots[event.potId]
+      if (!pot) return named
+      if (event.as === 'bisque') return withPot(named, { ...pot, bisqueG: event.grams })
+      return withPot(named, { ...pot, weighings: [...pot.weighings, { at, grams: event.grams }] })
+    }
     case 'foot-signed':
       return change(unpicked(named), event.potId, { footSignedAt: at })
     case 'washed-off': {
@@ -123,7 +129,13 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
   }
 }
 
-const NEW_POT: Omit<PotState, 'facts'> = { dips: [], touches: [], uncounted: false, gone: false }
+const NEW_POT: Omit<PotState, 'facts'> = {
+  dips: [],
+  touches: [],
+  weighings: [],
+  uncounted: false,
+  gone: false,
+}
 
 const withPot = (table: Table, pot: PotState): Table => ({
   ...table,

@@ -1,5 +1,6 @@
 import type { Dip, WallEvent } from '../engine/contract.ts'
-import type { Standing } from '../engine/index.ts'
+import { faceAreaCm2, type Standing } from '../engine/index.ts'
+import { zonesAfter } from '../engine/seconds.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf, slipOf } from './clay.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
@@ -17,7 +18,7 @@ export function standingOf(table: Table, pot: PotState): Standing {
 
 /** The same with other dips than those that happened. */
 export function standingWith(table: Table, pot: PotState, dips: readonly DipState[]): Standing {
-  const events = wallEvents(table, pot, dips)
+  const events = [...wallEvents(table, pot, dips), ...weighings(table, pot, dips)]
   const first = events.reduce((min, event) => Math.min(min, event.atMin), Number.POSITIVE_INFINITY)
   return {
     pot: {
@@ -45,6 +46,37 @@ export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | und
     lowerMmPerS: table.settings.lowerMmPerS,
     liftMmPerS: table.settings.lowerMmPerS,
   }
+}
+
+/** Readings of the scale, as water: less the bisque, less the glaze that was on by then. */
+function weighings(table: Table, pot: PotState, dips: readonly DipState[]): WallEvent[] {
+  const { bisqueG } = pot
+  if (bisqueG === undefined) return []
+  return pot.weighings.map(({ at, grams }) => {
+    const before = dips.filter((dip) => dip.outAt <= at)
+    const water = grams - bisqueG - dryGlazeG(table, pot, before)
+    return { kind: 'weigh', atMin: at / MIN_MS, waterG: Math.max(0, water) }
+  })
+}
+
+/** Dry glaze that these dips left on the pot, grams, as computed. */
+function dryGlazeG(table: Table, pot: PotState, dips: readonly DipState[]): number {
+  if (dips.length === 0) return 0
+  const events = wallEvents(table, pot, dips)
+  const profile = profileOf(pot.facts)
+  const first = Math.min(...events.map((event) => event.atMin))
+  const wall = { profile, body: bodyOf(table, pot.facts), startWater: 0 }
+  const zones = zonesAfter({ pot: wall, events, air0: airOf(airAt(table.air, first * MIN_MS)) })
+  let grams = 0
+  for (const zone of zones)
+    for (const coat of zone.coats) {
+      const bucket = table.buckets[coat.glazeId]
+      if (!bucket) continue
+      const slip = slipOf(bucket, bucket.gramsPerMl)
+      const cm2 = faceAreaCm2(profile, zone.face, zone.fromMm, zone.toMm)
+      grams += (cm2 * coat.likelyMm * slip.cakeSolids * slip.solidsGravity) / 10
+    }
+  return grams
 }
 
 function wallEvents(table: Table, pot: PotState, dips: readonly DipState[]): WallEvent[] {

@@ -47,6 +47,9 @@ export interface PotState {
   readonly wipedAt?: number
   readonly dips: readonly DipState[]
   readonly touches: readonly Touch[]
+  /** Weight as bisque, grams. */
+  readonly bisqueG?: number
+  readonly weighings: readonly { readonly at: number; readonly grams: number }[]
   readonly washedAt?: number
   readonly footSignedAt?: number
   /** Coats can't be told: blocks the next dip until counted. */

@@ -51,6 +51,7 @@ export function drafted(table: Table, facts: PotFacts, coats: readonly CoatFacts
     facts: { ...facts, stackId: DRAFT },
     dips: [],
     touches: [],
+    weighings: [],
     uncounted: false,
     gone: false,
   }

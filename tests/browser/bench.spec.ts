@@ -120,7 +120,7 @@ test('bar only: from wax to kiln-dry, over a Hold and a reload, one hit a coat',
       }
     }
   }
-  await expect(page.getByText('All coats are on')).toBeVisible()
+  await expect(page.getByText('All coats are on'), hits.join(', ')).toBeVisible()
   const count = (name: string) => hits.filter((hit) => hit === name).length
   expect(count('START')).toBe(3)
   expect(count('DRY')).toBe(2)

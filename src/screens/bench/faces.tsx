@@ -80,7 +80,10 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
           {more.length > 0 ? <span class="soft"> {words.value.warning.more(more.length)}</span> : null}
         </p>
       ) : armed.stirredMs === undefined ? null : (
-        <p class="soft figures">{w.stirredAgo(formats.value.span(armed.stirredMs))}</p>
+        <p class="soft figures">
+          {w.stirredAgo(formats.value.span(armed.stirredMs))}
+          {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}
+        </p>
       )}
     </WithPot>
   )

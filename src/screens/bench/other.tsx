@@ -10,10 +10,11 @@ import { Swatch } from '../../ui/swatch.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { PressButton } from './press.tsx'
 import { placeOf } from './said.ts'
+import { WeighPage } from './weigh.tsx'
 import { Why } from './why.tsx'
 import './other.css'
 
-type Page = 'menu' | 'pot' | 'bucket' | 'told' | 'held' | 'earlier' | 'more' | 'why'
+type Page = 'menu' | 'pot' | 'bucket' | 'told' | 'held' | 'earlier' | 'more' | 'why' | 'weigh'
 
 /**
  * Other: the card follows the hand, and slips are put right, in at most three hits. With a pot just dipped in the
@@ -141,6 +142,7 @@ export function Other({ close }: { readonly close: () => void }) {
         <MorePage pot={pot} act={act} open={(next) => open(next)} hasDip={dip !== undefined} />
       ) : null}
       {page.value === 'why' && pot ? <Why pot={pot} /> : null}
+      {page.value === 'weigh' && pot ? <WeighPage pot={pot} act={act} /> : null}
     </section>
   )
 }
@@ -217,6 +219,9 @@ function MorePage({
       <div class="other-pair">
         <PressButton class="other-tile" onPress={open('why')}>
           {w.why}
+        </PressButton>
+        <PressButton class="other-tile" onPress={open('weigh')}>
+          {w.weigh}
         </PressButton>
         {hasDip ? (
           <PressButton class="other-tile" onPress={open('held')}>

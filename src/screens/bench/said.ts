@@ -27,7 +27,8 @@ const GRAVE: ReadonlySet<Warning['kind']> = new Set(['build', 'run', 'level', 't
 
 /** Whether a warning is said in the warning colour. */
 export const isGrave = (warning: Warning): boolean =>
-  GRAVE.has(warning.kind) && !('grade' in warning && warning.grade === 'unknown')
+  GRAVE.has(warning.kind) &&
+  !('grade' in warning && (warning.grade === 'unknown' || warning.grade === 'near'))
 
 /** One warning in one line, with its remedy where there is one. */
 export function warningText(words: Words, formats: Formats, table: Table, warning: Warning): string {

@@ -1,0 +1,51 @@
+import { useSignal } from '@preact/signals'
+import type { Action } from '../../table/action.ts'
+import { coatsOn } from '../../table/plan.ts'
+import type { PotState } from '../../table/state.ts'
+import { useApp } from '../app.ts'
+import { PressButton } from './press.tsx'
+
+const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '⌫', '0'] as const
+const MOST_DIGITS = 5
+
+/**
+ * Five seconds at the scale: grams on a keypad that a knuckle can hit. Before the first coat it is the bisque weight;
+ * later the weight as it is, from which the water in the wall follows.
+ */
+export function WeighPage({
+  pot,
+  act,
+}: {
+  readonly pot: PotState
+  readonly act: (action: Action) => (atMs: number) => void
+}) {
+  const w = useApp().words.value.other
+  const typed = useSignal('')
+  const as = pot.bisqueG === undefined || coatsOn(pot).length === 0 ? 'bisque' : 'now'
+  const { number, potId } = pot.facts
+  const press = (key: (typeof KEYS)[number]) => () => {
+    typed.value =
+      key === '⌫' ? typed.value.slice(0, -1) : (typed.value + key).replace(/^0+/, '').slice(0, MOST_DIGITS)
+  }
+  return (
+    <div class="weigh">
+      <p class="strong">{as === 'bisque' ? w.weighBisque(number) : w.weighNow(number)}</p>
+      <p class="weigh-figure figures" aria-live="polite">
+        {typed.value === '' ? '0' : typed.value} g
+      </p>
+      <div class="weigh-keys figures">
+        {KEYS.map((key) => (
+          <PressButton key={key} class="other-chip" onPress={press(key)}>
+            {key}
+          </PressButton>
+        ))}
+        <PressButton
+          class="other-chip weigh-keep"
+          onPress={act({ do: 'weigh', potId, grams: Number(typed.value), as })}
+        >
+          {w.weighKeep}
+        </PressButton>
+      </div>
+    </div>
+  )
+}
