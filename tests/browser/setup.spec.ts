@@ -214,6 +214,17 @@ test('a thick bucket is told two thirds of its water first', async ({ page }) =>
   await expect(key(page, /Heather.*1.53, target 1.48.*too thick/)).toBeVisible()
 })
 
+test('a reading that was typed but not kept goes with Save', async ({ page }) => {
+  await demo(page)
+  await open(page, 'buckets/demo.heather')
+  await type(page, 'Reading now', '15')
+  await key(page, 'Save').click()
+  await expect(fieldOf(page, 'Reading now').getByRole('alert')).toHaveText('Only 1.05 to 1.9 g/ml.')
+  await type(page, 'Reading now', '1.50')
+  await key(page, 'Save').click()
+  await expect(key(page, /Heather.*1.50, target 1.48/)).toBeVisible()
+})
+
 test('the room keeps its air and units; what is out of range is refused', async ({ page }) => {
   await open(page, 'room')
   await type(page, 'Temperature', '21')

@@ -1,21 +1,21 @@
 import { mixTo } from '../../table/mix.ts'
 import type { BucketState } from '../../table/state.ts'
-import { refusalText, useApp } from '../app.ts'
-import { EntryField, useEntry } from '../desk/entry-field.tsx'
+import { useApp } from '../app.ts'
+import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
 import { bulk, weight } from '../desk/said.ts'
 
+interface DensityProps {
+  readonly bucket: BucketState
+  readonly reading: NumberEntry
+  readonly keep: () => void
+}
+
 /** A reading of the density, and what brings the bucket to its target: two thirds first, then weigh again. */
-export function DensityCheck({ bucket }: { readonly bucket: BucketState }) {
-  const { table, words, formats, act } = useApp()
+export function DensityCheck({ bucket, reading, keep }: DensityProps) {
+  const { table, words, formats } = useApp()
   const w = words.value.desk.buckets
   const { units } = table.value.settings
   const { facts, densityAt } = bucket
-  const reading = useEntry('gramsPerMl', densityAt === undefined ? undefined : bucket.gramsPerMl)
-  const keep = () => {
-    if (!reading.check() || reading.value === undefined) return
-    const refusal = act({ do: 'read-density', bucketId: facts.bucketId, gramsPerMl: reading.value })
-    if (refusal) reading.refuse(refusalText(words.value, refusal))
-  }
   const mix = reading.value === undefined ? undefined : mixTo(facts, reading.value)
   return (
     <section class="density">

@@ -50,16 +50,29 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
   const dose = useEntry('dosePerMm', facts?.dosePerMm?.likely, true)
   const high = useEntry('dosePerMm', facts?.dosePerMm?.high, true)
   const pin = useEntry('pinMm', facts?.pinMm, true)
+  const reading = useEntry(
+    'gramsPerMl',
+    bucket?.densityAt === undefined ? undefined : bucket.gramsPerMl,
+    true,
+  )
   const entries = [target, tolerance, solids, inside, height, litres, limit, dose, high, pin]
   const ownLetter = letter.text ?? freeLetter(table.value, name.text, facts?.bucketId)
 
+  /** Keeps a reading that was typed; answers whether nothing stands in the way. */
+  const keep = (): boolean => {
+    if (!reading.check()) return false
+    if (!facts || reading.value === undefined) return true
+    const refusal = act({ do: 'read-density', bucketId: facts.bucketId, gramsPerMl: reading.value })
+    if (refusal) reading.refuse(refusalText(words.value, refusal))
+    return refusal === undefined
+  }
   const save = () => {
     const right = entries.map((entry) => entry.check()).every(Boolean)
     const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
     if (!named) setName({ ...name, wrong: wrongs.name(NAME_MOST) })
     const lettered = /^\p{Lu}$/u.test(ownLetter)
     if (!lettered) setLetter({ text: ownLetter, wrong: wrongs.letter })
-    if (!right || !named || !lettered) return
+    if (!right || !named || !lettered || !reading.check()) return
     const likely = dose.value
     const dosePerMm =
       likely === undefined
@@ -81,7 +94,10 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
       ...(pin.value === undefined ? {} : { pinMm: pin.value }),
     }
     const refusal = act({ do: 'set-bucket', bucket: facts ? { ...next, bucketId: facts.bucketId } : next })
-    if (!refusal) return go(potsOnTable(table.value).length === 0 ? { at: 'board' } : { at: 'buckets' })
+    if (!refusal) {
+      if (reading.changed) keep()
+      return go(potsOnTable(table.value).length === 0 ? { at: 'board' } : { at: 'buckets' })
+    }
     const text = refusalText(words.value, refusal)
     if (refusal.field === 'letter') setLetter({ text: ownLetter, wrong: text })
     else if (refusal.field === 'bucket') setName({ ...name, wrong: text })
@@ -94,7 +110,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
         <Swatch pattern={pattern} letter={ownLetter} size={52} />
       </DeskHead>
       <main class="desk-main-part has-save">
-        {bucket ? <DensityCheck bucket={bucket} /> : null}
+        {bucket ? <DensityCheck bucket={bucket} reading={reading} keep={() => void keep()} /> : null}
         <div class="fields fields-name">
           <Field
             label={w.name}

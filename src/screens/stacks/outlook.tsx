@@ -86,13 +86,19 @@ function Zone({ zone, most }: { readonly zone: ZoneOutlook; readonly most: numbe
   const w = words.value.desk.stacks
   const x = (mm: number) => 1.5 + (mm / (most * 1.05)) * (BAR.width - 3)
   const name = words.value.zone[zone.face === 'inside' ? 'inside' : zone.zone]
+  const { grade } = zone
   const coat = (mm: number) => formats.value.coat(mm)
+  const bare = (mm: number) => coat(mm).replace(/ .*/, '')
   return (
-    <li class={zone.grade === 'fine' ? 'zone' : `zone alarm zone-${zone.grade}`}>
-      <span>
-        <strong>{name}</strong> {w.grade[zone.grade]}
+    <li class={grade === 'fine' ? 'zone' : 'zone alarm'}>
+      <strong>{name}</strong>
+      <span class="figures">
+        {w.build[grade](
+          bare(zone.likelyMm),
+          grade === 'fine' ? coat(zone.upperMm) : bare(zone.upperMm),
+          coat(zone.limitMm),
+        )}
       </span>
-      <span class="figures">{w.build(coat(zone.likelyMm).replace(/ .*/, ''), coat(zone.upperMm))}</span>
       <svg viewBox={`0 0 ${BAR.width} ${BAR.height}`} aria-hidden="true">
         <rect
           x="1.5"

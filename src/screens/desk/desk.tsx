@@ -1,0 +1,26 @@
+import { useApp } from '../app.ts'
+import { Board } from '../board/board.tsx'
+import { Pot } from '../board/pot.tsx'
+import { Buckets } from '../buckets/buckets.tsx'
+import { Room } from '../room/room.tsx'
+import { Stacks } from '../stacks/stacks.tsx'
+
+/** The screens for clean hands, loaded after the bench can take a hit. */
+export function Desk() {
+  const { route } = useApp()
+  const to = route.value
+  switch (to.at) {
+    case 'board':
+      return <Board />
+    case 'pot':
+      return <Pot key={to.potId} potId={to.potId} />
+    case 'buckets':
+      return <Buckets bucketId={to.bucketId} />
+    case 'stacks':
+      return <Stacks stackId={to.stackId} />
+    case 'room':
+      return <Room />
+    default:
+      return null
+  }
+}
