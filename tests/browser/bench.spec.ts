@@ -96,7 +96,7 @@ test('bar only: from wax to kiln-dry, over a Hold and a reload, one hit a coat',
   const hits: string[] = []
   let reloaded = false
   for (let i = 0; i < 200; i++) {
-    const label = (await bench.label()).split('\n')[0]!
+    const label = await bench.label()
     if (await page.getByText('All coats are on').count()) break
     if (label === '' || label.startsWith('TOUCH') || label === 'FOOT CLEAN') {
       const foot = await page.getByText('Finger round the foot').count()

@@ -74,8 +74,10 @@ export class BenchPage {
     return this.page.locator('.bench-main')
   }
 
+  /** What the bar says, in its large letters; empty where there is none, as in a count. */
   async label(): Promise<string> {
-    return (await this.bar.count()) === 0 ? '' : ((await this.bar.textContent()) ?? '').trim()
+    const large = this.page.locator('.bench .bar-label, .bench .bar-answer-big').first()
+    return (await large.count()) === 0 ? '' : ((await large.textContent()) ?? '').trim()
   }
 
   /** Time passes without anybody touching the phone. A gap as long as a minute shows the list of what came due. */
