@@ -77,12 +77,17 @@ function inside(m: Measures, outer: readonly OutlinePoint[]): OutlinePoint[] {
   if (m.form === 'cylinder') return [{ rMm: 0, zMm: from }, ...evenly(raw, INSIDE_PIECES)]
   // Fingers leave a rounded corner between floor and wall.
   const fillet = Math.min(depth * 0.3, at(raw, 0).rMm * 0.35, m.form === 'plate' ? 3 : 14)
-  const rounded = raw.map((p) => {
-    const up = p.zMm - from
-    if (up >= fillet) return p
-    return { rMm: Math.max(0, p.rMm - fillet * (1 - Math.sqrt(1 - (1 - up / fillet) ** 2))), zMm: p.zMm }
-  })
-  return [{ rMm: 0, zMm: from }, ...evenly(rounded, INSIDE_PIECES)]
+  const rounded = ({ rMm, zMm }: OutlinePoint): OutlinePoint => {
+    const up = zMm - from
+    if (up >= fillet) return { rMm, zMm }
+    return { rMm: Math.max(0, rMm - fillet * (1 - Math.sqrt(1 - (1 - up / fillet) ** 2))), zMm }
+  }
+  // Even pieces cut corners: each point is put back on the curve at its own height.
+  const even = evenly(raw.map(rounded), INSIDE_PIECES)
+  return [
+    { rMm: 0, zMm: from },
+    ...even.map(({ zMm }) => rounded({ rMm: withinAt(outer, m.wallMm, zMm), zMm })),
+  ]
 }
 
 /**
