@@ -1,6 +1,8 @@
 import type { Stamped, TableEvent } from '../../shared/events.ts'
+import { change, changeDip, changeLastDip, unpicked, withBucket, without, withPot } from './change.ts'
 import { EMPTY_TABLE } from './defaults.ts'
-import type { DipState, HitLine, PotState, Table } from './state.ts'
+import { corrected, dipped } from './reduce-dips.ts'
+import type { HitLine, PotState, Table } from './state.ts'
 
 const HITS_KEPT = 40
 
@@ -135,106 +137,6 @@ const NEW_POT: Omit<PotState, 'facts'> = {
   weighings: [],
   uncounted: false,
   gone: false,
-}
-
-const withPot = (table: Table, pot: PotState): Table => ({
-  ...table,
-  pots: { ...table.pots, [pot.facts.potId]: pot },
-})
-
-const withBucket = (table: Table, bucketId: string, bucket: Table['buckets'][string]): Table => ({
-  ...table,
-  buckets: { ...table.buckets, [bucketId]: bucket },
-})
-
-function without<T>(record: Readonly<Record<string, T>>, key: string): Record<string, T> {
-  const { [key]: _gone, ...rest } = record
-  return rest
-}
-
-function change(table: Table, potId: string, facts: Partial<PotState>): Table {
-  const pot = table.pots[potId]
-  return pot ? withPot(table, { ...pot, ...facts }) : table
-}
-
-type DipEvent = Extract<TableEvent, { kind: 'dipped' }>
-
-function dipped(table: Table, event: DipEvent, hit: string, at: number): Table {
-  const pot = table.pots[event.potId]
-  if (!pot) return table
-  const outAt = event.outAt - table.skewMs
-  const dip: DipState = {
-    dipId: event.dipId,
-    hit,
-    coat: event.coat,
-    bucketId: event.bucketId,
-    cover: event.cover,
-    gramsPerMl: event.gramsPerMl,
-    tappedAt: at,
-    underAt: outAt - event.holdS * 1000,
-    outAt,
-    holdS: event.holdS,
-    lowerS: event.lowerS,
-    plannedHoldS: event.holdS,
-    how: event.told ? 'told' : 'planned',
-    unstirred: event.unstirred,
-    unsure: false,
-  }
-  return {
-    ...withPot(unpicked(table), { ...pot, dips: byOut([...pot.dips, dip]) }),
-    openBucket: event.bucketId,
-  }
-}
-
-const byOut = (dips: readonly DipState[]): DipState[] => [...dips].sort((a, b) => a.outAt - b.outAt)
-
-function unpicked(table: Table): Table {
-  const { picked: _done, ...rest } = table
-  return rest
-}
-
-/** Applies `mend` to a dip wherever it is; `undefined` removes it. */
-function changeDip(table: Table, dipId: string, mend: (dip: DipState) => DipState | undefined): Table {
-  for (const pot of Object.values(table.pots)) {
-    const dip = pot.dips.find((d) => d.dipId === dipId)
-    if (!dip) continue
-    const mended = mend(dip)
-    const dips = pot.dips.flatMap((d) => (d === dip ? (mended ? [mended] : []) : [d]))
-    return withPot(table, { ...pot, dips })
-  }
-  return table
-}
-
-function changeLastDip(table: Table, potId: string, mend: (dip: DipState) => DipState): Table {
-  const last = table.pots[potId]?.dips.at(-1)
-  return last ? changeDip(table, last.dipId, mend) : table
-}
-
-function corrected(table: Table, event: Extract<TableEvent, { kind: 'dip-corrected' }>): Table {
-  let moved: DipState | undefined
-  const mended = changeDip(table, event.dipId, (dip) => {
-    const outAt = event.outAt === undefined ? dip.outAt : event.outAt - table.skewMs
-    const holdS = event.holdS ?? dip.holdS
-    // A longer hold than planned ends later, unless the moment of OUT was told as well.
-    const out = event.outAt === undefined ? outAt + (holdS - dip.holdS) * 1000 : outAt
-    const bucketId = event.bucketId ?? dip.bucketId
-    const gramsPerMl = table.buckets[bucketId]?.gramsPerMl ?? dip.gramsPerMl
-    const next: DipState = {
-      ...dip,
-      holdS,
-      outAt: out,
-      bucketId,
-      gramsPerMl,
-      how: 'corrected',
-      unsure: false,
-    }
-    if (event.potId === undefined) return next
-    moved = next
-    return undefined
-  })
-  const target = event.potId === undefined ? undefined : mended.pots[event.potId]
-  if (!moved || !target) return moved ? table : mended
-  return withPot(mended, { ...target, dips: byOut([...target.dips, moved]) })
 }
 
 function touched(table: Table, potIds: readonly string[], dry: boolean, at: number): Table {

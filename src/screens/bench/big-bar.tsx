@@ -1,0 +1,57 @@
+import type { Card } from '../../table/card.ts'
+import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
+import { useApp } from '../app.ts'
+import { RestList } from './waits.tsx'
+
+/** The bar's words, and what it does at rest. */
+export function BigBar({ card }: { readonly card: Card }) {
+  const { table, words } = useApp()
+  const w = words.value.bench
+  switch (card.kind) {
+    case 'wax':
+      return <KnuckleBar act="big" label={w.waxBar} />
+    case 'wipe':
+      return <KnuckleBar act="big" label={w.wipeBar} />
+    case 'foot-check':
+    case 'drip':
+      return <KnuckleBar act="big" label={w.footBar} />
+    case 'stir':
+      return (
+        <KnuckleBar
+          act="big"
+          label={w.stirBar}
+          holdMs={card.heldBar ? 700 : undefined}
+          under={card.heldBar ? w.stirAnyway : undefined}
+        />
+      )
+    case 'armed': {
+      const lead = table.value.settings.leadInS
+      const under = card.armed.cover.kind === 'inside' ? w.startPour(lead) : w.startUnder(lead)
+      return card.armed.hasIt ? (
+        <KnuckleBar act="big" label={w.againBar} holdMs={700} />
+      ) : (
+        <KnuckleBar act="big" label={w.startBar} under={under} />
+      )
+    }
+    case 'ready':
+      return (
+        <AnswerBars
+          big={{ act: 'big', label: w.dryBar }}
+          small={{ act: 'small', label: w.notYetBar }}
+          hand={table.value.settings.hand}
+        />
+      )
+    case 'wait':
+      return <RestList card={card} />
+    case 'return':
+      return <KnuckleBar act="big" label={w.returnBar} />
+    case 'held':
+      return <KnuckleBar act="big" label={w.resumeBar} />
+    case 'ask-dose':
+      return <KnuckleBar act="big" label={w.askBar(card.dip.holdS)} />
+    case 'stuck':
+      return card.big ? <KnuckleBar act="big" label={w.keepGoing} /> : <div class="bar bar-rest" />
+    default:
+      return <div class="bar bar-rest" />
+  }
+}

@@ -1,0 +1,134 @@
+import type { Action } from '../../table/action.ts'
+import { planOf } from '../../table/plan.ts'
+import type { PotState } from '../../table/state.ts'
+import { Swatch } from '../../ui/swatch.tsx'
+import { useApp } from '../app.ts'
+import { PressButton } from './press.tsx'
+import { placeOf } from './said.ts'
+
+export type Page = 'menu' | 'pot' | 'bucket' | 'told' | 'held' | 'earlier' | 'more' | 'why' | 'weigh'
+
+export type Acting = (action: Action) => (atMs: number) => void
+
+export function HeldPage({
+  dipId,
+  holdS,
+  act,
+}: {
+  readonly dipId: string
+  readonly holdS: number
+  readonly act: Acting
+}) {
+  const w = useApp().words.value.other
+  const shorter = [1, 2, 3].filter((s) => holdS - s > 0)
+  return (
+    <div class="other-grid">
+      {[1, 2, 3, 5].map((byS) => (
+        <PressButton key={byS} class="other-tile figures" onPress={act({ do: 'held-longer', dipId, byS })}>
+          +{byS} s<small>{w.makes(holdS + byS)}</small>
+        </PressButton>
+      ))}
+      {shorter.slice(0, 2).map((byS) => (
+        <PressButton
+          key={-byS}
+          class="other-tile figures"
+          onPress={act({ do: 'held-longer', dipId, byS: -byS })}
+        >
+          −{byS} s<small>{w.makes(holdS - byS)}</small>
+        </PressButton>
+      ))}
+    </div>
+  )
+}
+
+export function MorePage({
+  pot,
+  act,
+  open,
+  hasDip,
+}: {
+  readonly pot: PotState
+  readonly act: Acting
+  readonly open: (page: Page) => () => void
+  readonly hasDip: boolean
+}) {
+  const { table, words } = useApp()
+  const w = words.value.other
+  const { potId } = pot.facts
+  const coats = planOf(table.value, pot).map((_, i) => i)
+  return (
+    <div class="other-more">
+      <h2>{w.coatsOn(pot.facts.number)}</h2>
+      <div class="other-chips">
+        {[...coats, coats.length].map((n) => (
+          <PressButton
+            key={n}
+            class="other-chip figures"
+            onPress={act({ do: 'count-coats', potId, coats: n })}
+          >
+            {n}
+          </PressButton>
+        ))}
+        <PressButton
+          class="other-chip"
+          onPress={act({ do: 'count-coats', potId, coats: null })}
+          label={w.notSure}
+        >
+          ?
+        </PressButton>
+      </div>
+      <div class="other-pair">
+        <PressButton class="other-tile" onPress={open('why')}>
+          {w.why}
+        </PressButton>
+        <PressButton class="other-tile" onPress={open('weigh')}>
+          {w.weigh}
+        </PressButton>
+        {hasDip ? (
+          <PressButton class="other-tile" onPress={open('held')}>
+            {w.held}
+          </PressButton>
+        ) : null}
+        <PressButton class="other-tile" onPress={act({ do: 'wash-off', potId })}>
+          {words.value.bench.washOff}
+        </PressButton>
+      </div>
+      <PressButton class="other-gone" kind="hold" onPress={act({ do: 'gone', potId })}>
+        {w.gone(pot.facts.number)}
+      </PressButton>
+    </div>
+  )
+}
+
+export function PotTiles({
+  pots,
+  onPick,
+}: {
+  readonly pots: readonly PotState[]
+  readonly onPick: (potId: string) => (atMs: number) => void
+}) {
+  return (
+    <div class="other-pots">
+      {pots.map((pot) => (
+        <PressButton key={pot.facts.potId} class="other-pot figures" onPress={onPick(pot.facts.potId)}>
+          <small>{placeOf(pot)}</small>
+          {pot.facts.number}
+        </PressButton>
+      ))}
+    </div>
+  )
+}
+
+export function BucketTiles({ onPick }: { readonly onPick: (bucketId: string) => (atMs: number) => void }) {
+  const { table } = useApp()
+  return (
+    <div class="other-grid">
+      {Object.values(table.value.buckets).map(({ facts }) => (
+        <PressButton key={facts.bucketId} class="other-tile" onPress={onPick(facts.bucketId)}>
+          <Swatch pattern={facts.pattern} letter={facts.letter} size={64} />
+          {facts.name}
+        </PressButton>
+      ))}
+    </div>
+  )
+}

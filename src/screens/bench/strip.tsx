@@ -1,0 +1,49 @@
+import { BackStrip } from '../../ui/bar.tsx'
+import { useApp } from '../app.ts'
+
+/** How long the strip that undoes the last hit stays. */
+const STRIP_MS = 10_000
+
+/**
+ * The line above the bar. For ten seconds after a hit it takes the hit back, or puts it back again; otherwise it
+ * says what does not work.
+ */
+export function Strip() {
+  const { table, words, now, health } = useApp()
+  const w = words.value
+  const last = table.value.hits.at(-1)
+  const named = (kind: string, potId: string | undefined) => {
+    const number = potId === undefined ? undefined : table.value.pots[potId]?.facts.number
+    return [number, w.hits[kind]].filter((part) => part !== undefined).join(' ')
+  }
+  const back = table.value.takenBack
+  const { sound, awake } = health.value
+  const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
+  const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
+  const lines = [silent ? w.bench.silent : undefined, sleepy ? w.bench.resting : undefined].filter(Boolean)
+  return (
+    <div class="strip">
+      {back && now.value - back.at < STRIP_MS ? (
+        <BackStrip act="put-back" label={w.bench.putBack} />
+      ) : last && now.value - last.at < STRIP_MS && w.hits[last.kind] !== undefined ? (
+        <BackStrip act="take-back" label={w.bench.takeBack(named(last.kind, last.potId))} />
+      ) : lines.length > 0 ? (
+        <p class="alarms" role="status">
+          {lines.join(' · ')}
+        </p>
+      ) : null}
+    </div>
+  )
+}
+
+/** Nothing may look saved that is not. */
+export function NotSaved() {
+  const { health, words, retrySave } = useApp()
+  const w = words.value.bench
+  return health.value.saved === 'not-saved' ? (
+    <button type="button" class="not-saved" onClick={retrySave}>
+      <strong>{w.notSaved}</strong>
+      <span>{w.notSavedText}</span>
+    </button>
+  ) : null
+}

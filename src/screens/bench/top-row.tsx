@@ -1,0 +1,37 @@
+import type { Card } from '../../table/card.ts'
+import { CornerButton } from '../../ui/bar.tsx'
+import { PatternBand } from '../../ui/swatch.tsx'
+import { useApp } from '../app.ts'
+import { BoardIcon, BucketName, HoldIcon, OtherIcon, PotName } from './face.tsx'
+
+/** Two corners far from the bar, the pot or bucket between them; behind all, the pattern of the open bucket. */
+export function TopRow({ card }: { readonly card: Card }) {
+  const { table, words } = useApp()
+  const w = words.value.bench
+  const resting = card.kind === 'wait' || card.kind === 'finished' || card.kind === 'held'
+  const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
+  const ready = card.kind === 'ready' && card.potIds.length === 1 ? card.potIds[0] : undefined
+  const pot = table.value.pots[potId ?? ready ?? '']
+  const bucketId = card.kind === 'stir' || card.kind === 'return' ? card.bucketId : undefined
+  const open = table.value.openBucket
+  const pattern = open === undefined ? undefined : table.value.buckets[open]?.facts.pattern
+  const first = resting ? (
+    <CornerButton act="board" label={w.board}>
+      <BoardIcon />
+    </CornerButton>
+  ) : (
+    <CornerButton act="hold" label={w.hold}>
+      <HoldIcon />
+    </CornerButton>
+  )
+  return (
+    <header class="top-row">
+      {pattern ? <PatternBand pattern={pattern} /> : null}
+      {first}
+      {pot ? <PotName pot={pot} /> : bucketId ? <BucketName bucketId={bucketId} /> : <span />}
+      <CornerButton act="other" label={w.other}>
+        <OtherIcon />
+      </CornerButton>
+    </header>
+  )
+}

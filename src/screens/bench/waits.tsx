@@ -1,0 +1,197 @@
+import type { Card } from '../../table/card.ts'
+import { forecastOf } from '../../table/forecast.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { Swatch } from '../../ui/swatch.tsx'
+import { useApp } from '../app.ts'
+import { Caution, WithPot } from './face.tsx'
+import { placeOf } from './said.ts'
+
+type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
+
+export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly out: ReadonlySet<string> }) {
+  const { table, words } = useApp()
+  const w = words.value.bench
+  const bucket = table.value.buckets[card.bucketId]?.facts
+  const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
+  const [only] = pots
+  if (!only) return null
+  const at = forecastOf(table.value, only)?.pot.touchAt
+  const where =
+    at && w.touchAt(at.face === 'inside' ? words.value.where.inside : words.value.where.outside[at.zone])
+  const next = (
+    <p class="next">
+      {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={34} /> : null}
+      {w.readyNext(bucket?.name ?? '')}
+    </p>
+  )
+  if (pots.length === 1)
+    return (
+      <WithPot pot={only}>
+        <h1 class="title title-big">{w.readyOne}</h1>
+        <p class="strong">{where}</p>
+        {next}
+      </WithPot>
+    )
+  return (
+    <div class="face face-wide">
+      <h1 class="title">{w.readyMany(pots.length - out.size)}</h1>
+      <ul class="ready-tiles">
+        {pots.slice(0, 6).map((pot) => (
+          <li key={pot.facts.potId}>
+            <button
+              type="button"
+              class={out.has(pot.facts.potId) ? 'ready-tile ready-tile-out' : 'ready-tile'}
+              data-press="small"
+              data-act={`leave-out:${pot.facts.potId}`}
+              aria-pressed={!out.has(pot.facts.potId)}
+            >
+              <span>{placeOf(pot)}</span>
+              <strong class="figures">{pot.facts.number}</strong>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p class="soft">
+        {where}. {w.leaveOut}
+      </p>
+      {next}
+    </div>
+  )
+}
+
+export function WaitFace({ card }: { readonly card: Of<'wait'> }) {
+  const { table, words, formats, now } = useApp()
+  const w = words.value.bench
+  const f = formats.value
+  const { next } = card
+  const pot = next && table.value.pots[next.potId]
+  if (!next || !pot) return null
+  const { skewMs } = table.value
+  const never = !Number.isFinite(next.at)
+  const what = {
+    touch: w.waitTouch(pot.facts.number, placeOf(pot)),
+    'wax-sets': w.waitWax(pot.facts.number),
+    'wipe-dries': w.waitDamp(pot.facts.number),
+  }[next.what]
+  return (
+    <div class="face face-wide">
+      <h1 class="title">{w.waitTitle}</h1>
+      <p class="wait-span figures">{never ? w.waitNever : f.span(next.at - now.value)}</p>
+      <p class="strong figures">
+        {never ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}
+        {what}
+      </p>
+      {next.band && Number.isFinite(next.band.late) ? (
+        <p class="soft figures">
+          {w.waitBand(f.clock(next.band.early + skewMs), f.clock(next.band.late + skewMs))}
+        </p>
+      ) : null}
+    </div>
+  )
+}
+
+export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
+  const { table, words, formats } = useApp()
+  const w = words.value.bench
+  return (
+    <div class="face face-wide">
+      <h1 class="title title-big">{w.returnTitle(table.value.buckets[card.bucketId]?.facts.name ?? '')}</h1>
+      <p>{w.returnText(formats.value.pour(card.litres))}</p>
+      <p class="soft figures">{formats.value.span(card.sinceMs)}</p>
+    </div>
+  )
+}
+
+export function HeldFace({ card }: { readonly card: Of<'held'> }) {
+  const { table, words } = useApp()
+  const w = words.value.bench
+  return (
+    <div class="face face-wide">
+      <h1 class="title title-big">{w.heldTitle}</h1>
+      <p class="soft">{w.heldText}</p>
+      <p class="strong">{w.heldWhere}</p>
+      <ul class="held-lines">
+        {card.lines.map((line) => (
+          <li key={line.potId}>{w.heldLine[line.at](table.value.pots[line.potId]?.facts.number ?? 0)}</li>
+        ))}
+      </ul>
+      {table.value.settings.wax === 'hot' ? <Caution>{w.heldWax}</Caution> : null}
+    </div>
+  )
+}
+
+export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
+  const { table, words, formats, now } = useApp()
+  const w = words.value.bench
+  const number = table.value.pots[card.slowestPotId]?.facts.number ?? 0
+  const { skewMs } = table.value
+  const when = formats.value.moment(card.kiln.likely + skewMs, now.value + skewMs)
+  return (
+    <div class="face face-wide">
+      <h1 class="title title-big">{w.finishedTitle}</h1>
+      <p class="strong">
+        {Number.isFinite(card.kiln.likely) ? w.finishedText(number, when) : w.finishedNever(number)}
+      </p>
+      <Caution>{w.finishedCaution}</Caution>
+    </div>
+  )
+}
+
+export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
+  const { table, words } = useApp()
+  const pot = table.value.pots[card.potId]
+  const w = words.value.bench
+  return pot ? (
+    <WithPot pot={pot}>
+      <h1 class="title">{w.askTitle}</h1>
+      <p class="strong figures">{w.askText(card.dip.holdS)}</p>
+    </WithPot>
+  ) : null
+}
+
+export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
+  const { table, words } = useApp()
+  const pot = table.value.pots[card.potId]
+  const w = words.value.bench
+  if (!pot) return null
+  const { number } = pot.facts
+  const last = pot.dips.at(-1)
+  const name = (bucketId: string | undefined) =>
+    bucketId === undefined ? '' : (table.value.buckets[bucketId]?.facts.name ?? '')
+  const said = {
+    uncounted: [w.stuckUncounted(number), w.stuckUncountedText],
+    strayed: [w.stuckStrayed(number, name(last?.bucketId)), w.stuckStrayedText],
+    'no-stack': [w.stuckNoStack(number), w.stuckPlan],
+    'no-bucket': [w.stuckNoBucket(number), w.stuckPlan],
+  }[card.why]
+  return (
+    <WithPot pot={pot}>
+      <h1 class="title">{said[0]}</h1>
+      <p>{said[1]}</p>
+    </WithPot>
+  )
+}
+
+/** Time to read: what comes due after the next, and the bar at rest below. */
+export function RestList({ card }: { readonly card: Of<'wait'> }) {
+  const { table, words, formats } = useApp()
+  const w = words.value.bench
+  const f = formats.value
+  const number = (potId: string) => table.value.pots[potId]?.facts.number ?? 0
+  return (
+    <section class="rest-list">
+      <ul class="dues figures">
+        {card.after.map((due) => (
+          <li key={due.potId}>
+            <strong>{number(due.potId)}</strong>
+            <span>{w.dueWhat[due.what]}</span>
+            <span>{Number.isFinite(due.at) ? f.clock(due.at + table.value.skewMs) : w.waitNever}</span>
+          </li>
+        ))}
+      </ul>
+      {card.small && card.next ? (
+        <KnuckleBar act="small" label={w.touchNow(number(card.next.potId))} rest />
+      ) : null}
+    </section>
+  )
+}

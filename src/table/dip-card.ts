@@ -1,0 +1,91 @@
+import type { Armed, Card, Decant } from './card.ts'
+import { decantFor } from './collar.ts'
+import { filledAt } from './coming.ts'
+import { planOf } from './plan.ts'
+import type { BucketState, PotState, Table } from './state.ts'
+import { nextBucket } from './steps.ts'
+import { warningsFor } from './warnings.ts'
+import { type AtStep, coatFrom, isFresh, waitingFor } from './work.ts'
+
+/** A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. */
+export function dipCard(
+  table: Table,
+  steps: readonly AtStep[],
+  pot: PotState,
+  bucketId: string,
+  now: number,
+): Card | undefined {
+  const from = coatFrom(table, pot, bucketId)
+  const bucket = table.buckets[bucketId]
+  if (!from || !bucket) return undefined
+  const { collar } = table
+  if (collar && collar.bucketId !== bucketId) return returnCard(table, now)
+  const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
+  const potId = pot.facts.potId
+  if (!isFresh(table, bucketId, now) || needsDecant) {
+    const decant = needsDecant ? mostDecant(table, steps, bucket, pot) : undefined
+    return {
+      kind: 'stir',
+      bucketId,
+      change: table.openBucket !== bucketId,
+      agoMs: agoMs(table, bucketId, now),
+      waiting: waitingFor(table, steps, bucketId),
+      decant,
+      big: { do: 'stirred', bucketId, decantLitres: decant?.litres },
+      heldBar: { do: 'start', potId, again: from.hasIt, unstirred: true },
+    }
+  }
+  const armed: Armed = {
+    potId,
+    coat: from.coat,
+    coats: planOf(table, pot).length,
+    bucketId,
+    cover: from.plan.cover,
+    holdS: from.plan.holdS,
+    stirredMs: agoMs(table, bucketId, now),
+    warnings: warningsFor(table, pot, bucketId, now),
+    filled: filledAt(table, pot, now),
+    hasIt: from.hasIt,
+  }
+  const start = { do: 'start', potId, unstirred: false } as const
+  return {
+    kind: 'armed',
+    armed,
+    big: { ...start, again: false },
+    heldBar: from.hasIt ? { ...start, again: true } : undefined,
+  }
+}
+
+const agoMs = (table: Table, bucketId: string, now: number): number | undefined => {
+  const at = table.buckets[bucketId]?.stirredAt
+  return at === undefined ? undefined : now - at
+}
+
+/** Enough for the pot among those waiting for a collar that needs most. */
+function mostDecant(table: Table, steps: readonly AtStep[], bucket: BucketState, first: PotState): Decant {
+  const { bucketId } = bucket.facts
+  const pots = steps
+    .filter(
+      ({ pot, step }) => (step.is === 'dip' || step.is === 'touch') && nextBucket(table, pot) === bucketId,
+    )
+    .map(({ pot }) => pot)
+  return [first, ...pots]
+    .flatMap((pot) => {
+      const cover = coatFrom(table, pot, bucketId)?.plan.cover
+      return cover?.kind === 'collar' ? [decantFor(table, pot.facts, cover.depthMm, bucket.gramsPerMl)] : []
+    })
+    .reduce((most, pour) => (pour.litres > most.litres ? pour : most))
+}
+
+export function returnCard(table: Table, now: number): Card | undefined {
+  const { collar } = table
+  return (
+    collar && {
+      kind: 'return',
+      bucketId: collar.bucketId,
+      litres: collar.litres,
+      sinceMs: now - collar.at,
+      big: { do: 'returned', bucketId: collar.bucketId },
+    }
+  )
+}

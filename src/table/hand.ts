@@ -1,0 +1,37 @@
+import type { HeldLine } from './card.ts'
+import { lastDip } from './plan.ts'
+import type { DipState, PotState } from './state.ts'
+import type { AtStep } from './work.ts'
+
+/** The pot in the hands is the one dipped last, until its foot is sponged or the next dip implies it. */
+export function inHand(
+  steps: readonly AtStep[],
+): { readonly pot: PotState; readonly dip: DipState } | undefined {
+  let latest: { pot: PotState; dip: DipState } | undefined
+  for (const { pot, step } of steps) {
+    const dip = lastDip(pot)
+    if (dip === undefined || (latest && dip.outAt <= latest.dip.outAt)) continue
+    latest = step.is === 'drip' || step.is === 'foot' ? { pot, dip } : undefined
+  }
+  return latest
+}
+
+/** Three lines of where the hands were when they were called away. */
+export function whereYouWere(steps: readonly AtStep[]): readonly HeldLine[] {
+  const rank: HeldLine['at'][] = ['drips', 'foot-not-sponged', 'ready', 'dip-next', 'wait']
+  const hand = inHand(steps)
+  return steps
+    .flatMap(({ pot, step }): HeldLine[] => {
+      const potId = pot.facts.potId
+      if (step.is === 'drip' || step.is === 'foot') {
+        if (pot !== hand?.pot) return [{ potId, at: 'wait' }]
+        return [{ potId, at: step.is === 'drip' ? 'drips' : 'foot-not-sponged' }]
+      }
+      if (step.is === 'touch') return [{ potId, at: 'ready' }]
+      if (step.is === 'dip') return [{ potId, at: 'dip-next' }]
+      if (step.is === 'wait') return [{ potId, at: 'wait' }]
+      return []
+    })
+    .sort((a, b) => rank.indexOf(a.at) - rank.indexOf(b.at))
+    .slice(0, 3)
+}

@@ -1,0 +1,63 @@
+import type { TableEvent } from '../../shared/events.ts'
+import { changeDip, unpicked, withPot } from './change.ts'
+import type { DipState, Table } from './state.ts'
+
+type DipEvent = Extract<TableEvent, { kind: 'dipped' }>
+
+/** The table after a dip that was started, or told afterwards. */
+export function dipped(table: Table, event: DipEvent, hit: string, at: number): Table {
+  const pot = table.pots[event.potId]
+  if (!pot) return table
+  const outAt = event.outAt - table.skewMs
+  const dip: DipState = {
+    dipId: event.dipId,
+    hit,
+    coat: event.coat,
+    bucketId: event.bucketId,
+    cover: event.cover,
+    gramsPerMl: event.gramsPerMl,
+    tappedAt: at,
+    underAt: outAt - event.holdS * 1000,
+    outAt,
+    holdS: event.holdS,
+    lowerS: event.lowerS,
+    plannedHoldS: event.holdS,
+    how: event.told ? 'told' : 'planned',
+    unstirred: event.unstirred,
+    unsure: false,
+  }
+  return {
+    ...withPot(unpicked(table), { ...pot, dips: byOut([...pot.dips, dip]) }),
+    openBucket: event.bucketId,
+  }
+}
+
+const byOut = (dips: readonly DipState[]): DipState[] => [...dips].sort((a, b) => a.outAt - b.outAt)
+
+/** The table after a dip was put right: its seconds, its moment, its bucket, or whose it was. */
+export function corrected(table: Table, event: Extract<TableEvent, { kind: 'dip-corrected' }>): Table {
+  let moved: DipState | undefined
+  const mended = changeDip(table, event.dipId, (dip) => {
+    const outAt = event.outAt === undefined ? dip.outAt : event.outAt - table.skewMs
+    const holdS = event.holdS ?? dip.holdS
+    // A longer hold than planned ends later, unless the moment of OUT was told as well.
+    const out = event.outAt === undefined ? outAt + (holdS - dip.holdS) * 1000 : outAt
+    const bucketId = event.bucketId ?? dip.bucketId
+    const gramsPerMl = table.buckets[bucketId]?.gramsPerMl ?? dip.gramsPerMl
+    const next: DipState = {
+      ...dip,
+      holdS,
+      outAt: out,
+      bucketId,
+      gramsPerMl,
+      how: 'corrected',
+      unsure: false,
+    }
+    if (event.potId === undefined) return next
+    moved = next
+    return undefined
+  })
+  const target = event.potId === undefined ? undefined : mended.pots[event.potId]
+  if (!moved || !target) return moved ? table : mended
+  return withPot(mended, { ...target, dips: byOut([...target.dips, moved]) })
+}
