@@ -41,3 +41,7 @@ describe.each(Object.entries(WORDS))('%s', (_language, words) => {
 test('what is said beside a field fits under it', () => {
   for (const [path, text] of texts(desk.wrong)) expect(text.length, path).toBeLessThanOrEqual(40)
 })
+
+test('what a tile says fits on a tile', () => {
+  for (const [path, text] of texts(desk.board.state)) expect(text.length, path).toBeLessThanOrEqual(6)
+})
