@@ -20,6 +20,7 @@ import { refusalText, useApp } from '../app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { placeText } from '../desk/said.ts'
 import { PotForm } from './pot-form.tsx'
+import './add.css'
 
 /** Two taps a pot: its outline, its size. Number, place and stack follow by themselves. */
 export function AddPots() {

@@ -14,7 +14,7 @@ import { DeskHead } from '../desk/head.tsx'
 import { amount, placeText, tileText } from '../desk/said.ts'
 import { AddPots } from './add.tsx'
 import { PotForm } from './pot-form.tsx'
-import './board.css'
+import './pot.css'
 
 /** One pot: what it is, what is on it, what comes. Without an id, new pots are added. */
 export function Pot({ potId }: { readonly potId?: string | undefined }) {

@@ -1,0 +1,94 @@
+import { expect, type Page, test } from '@playwright/test'
+import axe from 'axe-core'
+import { demo, key, open, option } from './desk-page.ts'
+
+/** Sizes on the screens for clean hands, and barriers that a machine can find. */
+
+const SCREENS = [
+  'board',
+  'pot',
+  'pot/demo.35',
+  'stacks',
+  'stacks/demo.tideline',
+  'stacks/new',
+  'buckets',
+  'buckets/demo.heather',
+  'room',
+]
+
+/** Controls under 48 px, and anything past the edges of the screen. */
+const misfits = () => {
+  const found: string[] = []
+  const say = (what: string, element: Element) =>
+    found.push(
+      `${what}: ${element.tagName}.${element.getAttribute('class')} ${element.textContent?.slice(0, 24)}`,
+    )
+  for (const element of document.querySelectorAll('.desk *')) {
+    if (element.closest('.visually-hidden') || element.closest('svg')) continue
+    const { width, height, left, right } = element.getBoundingClientRect()
+    if (width === 0) continue
+    if (left < -0.5 || right > innerWidth + 0.5) say('off the screen', element)
+    const control = element.matches('button, .field-box, label.switch')
+    if (control && (width < 47.5 || height < 47.5)) say('small', element)
+    if (
+      element.children.length === 0 &&
+      element.scrollWidth > element.clientWidth + 1 &&
+      element.clientWidth > 0
+    )
+      if (!element.matches('input')) say('cut', element)
+  }
+  return found
+}
+
+for (const [width, height] of [
+  [320, 568],
+  [360, 640],
+  [390, 844],
+] as const)
+  test(`nothing is small or cut off at ${width} x ${height}`, async ({ page }) => {
+    await page.setViewportSize({ width, height })
+    await demo(page)
+    for (const screen of SCREENS) {
+      await open(page, screen)
+      await page.waitForTimeout(150)
+      expect(await page.evaluate(misfits), screen).toEqual([])
+    }
+  })
+
+test('twelve tiles are seen at once at 360 x 640', async ({ page }) => {
+  await demo(page)
+  await open(page, 'pot')
+  for (let i = 0; i < 4; i++) await key(page, /small/).click()
+  await open(page, 'board')
+  const tiles = page.locator('.tile')
+  await expect(tiles).toHaveCount(12)
+  for (const tile of await tiles.all()) {
+    const box = await tile.boundingBox()
+    expect(box!.width).toBeGreaterThanOrEqual(104)
+    expect(box!.height).toBeGreaterThanOrEqual(112)
+  }
+  const last = await tiles.last().boundingBox()
+  const nav = await page.locator('.board-nav').boundingBox()
+  expect(last!.y + last!.height).toBeLessThanOrEqual(nav!.y)
+})
+
+/** What axe-core finds, with the first place of each. */
+async function barriers(page: Page): Promise<string[]> {
+  await page.evaluate(axe.source)
+  return page.evaluate(async () => {
+    const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run()
+    return violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)
+  })
+}
+
+for (const theme of ['paper', 'dim'])
+  test(`no barrier that a machine can find, theme ${theme}`, async ({ page }) => {
+    test.setTimeout(120_000)
+    await demo(page)
+    await open(page, 'room')
+    await option(page, theme).click()
+    for (const screen of SCREENS) {
+      await open(page, screen)
+      expect(await barriers(page), screen).toEqual([])
+    }
+  })
