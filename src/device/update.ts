@@ -6,6 +6,8 @@ import type { Unsubscribe } from './ports.ts'
 const CHECK_EVERY_MS = 3_600_000
 /** `controllerchange` may never come after a take-over; reloading anyway gives the new version. */
 const PATIENCE_MS = 3000
+/** After a reload the page that was left may count as another window for a moment. */
+const START_TRIES_MS = [0, 400, 800]
 
 /** `reloading`: the page goes in a moment. `other-window`: another window is open, and may be at work. */
 export type Applied = 'reloading' | 'other-window' | 'none'
@@ -74,7 +76,13 @@ export async function openUpdates({ isQuiet }: UpdateOptions): Promise<Updates |
     return 'reloading'
   }
 
-  if (hadController && worker() && isQuiet()) await apply()
+  const applyAtStart = async () => {
+    for (const pauseMs of START_TRIES_MS) {
+      await new Promise((resolve) => setTimeout(resolve, pauseMs))
+      if (!worker() || !isQuiet() || (await apply()) !== 'other-window') return
+    }
+  }
+  if (hadController) void applyAtStart()
 
   const subscribe = (listeners: Set<() => void>) => (listener: () => void) => {
     listeners.add(listener)

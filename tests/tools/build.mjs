@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs'
 import { at, ensureModules, run, tool } from './project.mjs'
 
 // What no page of the app asks for: the large icons serve its installation.
-const NOT_KEPT = ['**/*.map', 'robots.txt', 'sw.js', 'icon-512.png', 'icon-maskable-512.png']
+const NOT_KEPT = ['**/*.map', '**/*.md', 'robots.txt', 'sw.js', 'icon-512.png', 'icon-maskable-512.png']
 // A single file beyond this is a mistake rather than a part of the app.
 const LARGEST_BYTES = 2_000_000
 

@@ -1,0 +1,41 @@
+/** Times of the journal and the fold of a long life: 10,000 records, in Node. */
+import { compareRecords, type JournalRecord } from '../../shared/record.ts'
+import { sortOut } from '../../src/store/aside.ts'
+import { pack } from '../../src/store/pack.ts'
+import { fold } from '../../src/table/fold.ts'
+import { recordsOf, season } from '../fixtures/season.ts'
+
+const RUNS = 15
+const EVENTS = 10_000
+const PACK = 1000
+
+/** Median of `RUNS` after as many to warm up, ms. */
+function median(run: () => unknown): number {
+  for (let i = 0; i < RUNS; i++) run()
+  const times = Array.from({ length: RUNS }, () => {
+    const from = performance.now()
+    run()
+    return performance.now() - from
+  })
+  return times.sort((a, b) => a - b)[RUNS >> 1]!
+}
+
+/** Records in packs, as `tidy` leaves them. */
+export const packed = (records: readonly JournalRecord<{ readonly kind: string }>[]) =>
+  Array.from({ length: Math.ceil(records.length / PACK) }, (_, index) =>
+    pack(records.slice(index * PACK, (index + 1) * PACK)),
+  )
+
+export function benchJournal() {
+  const events = season(EVENTS)
+  const records = recordsOf(events)
+  const packs = packed(records)
+  const singles = records.map((record) => [record.id, record] as const)
+  const known = () => true
+  return [
+    { name: 'replay of 10,000 events', ms: median(() => fold(events)), budgetMs: 60 },
+    { name: 'reading 10,000 records from packs', ms: median(() => sortOut(packs, known)), budgetMs: 100 },
+    { name: 'checking 10,000 single records', ms: median(() => sortOut(singles, known)), budgetMs: 150 },
+    { name: 'sorting 10,000 records', ms: median(() => [...records].sort(compareRecords)), budgetMs: 30 },
+  ]
+}

@@ -1,0 +1,101 @@
+/**
+ * npm run size: what the built app weighs, gzip, figure and budget a row. What comes before the first paint and
+ * before the bench takes a tap is taken from the requests of a cold first visit.
+ */
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { join, relative, sep } from 'node:path'
+import { gzipSync } from 'node:zlib'
+import { chromium } from '@playwright/test'
+import { CHROMIUM_ARGS, ensureChromium } from './chromium.mjs'
+import { at, ensureModules, run } from './project.mjs'
+import { serve } from './static.mjs'
+
+const SOUND = /\.(mp3|m4a|ogg|opus|wav)$/
+const CODE = /\.(html|css|js)$/
+const KB = 1000
+
+ensureModules()
+if (!existsSync(at('dist/sw.js')) && (await run([process.execPath, at('tests/tools/build.mjs')])) !== 0) {
+  process.exit(1)
+}
+
+const root = at('dist')
+const files = readdirSync(root, { withFileTypes: true, recursive: true })
+  .filter((entry) => entry.isFile())
+  .map((entry) =>
+    relative(root, join(entry.parentPath ?? entry.path, entry.name))
+      .split(sep)
+      .join('/'),
+  )
+const gzipBytes = (file) => gzipSync(readFileSync(join(root, file)), { level: 9 }).length
+const total = (names) => [...names].reduce((sum, name) => sum + gzipBytes(name), 0)
+
+/** Files the page asks for until it has painted, and until the bench takes a tap. */
+async function firstVisit() {
+  const { server, port } = await serve({ root })
+  const browser = await chromium.launch({ executablePath: ensureChromium(), args: CHROMIUM_ARGS })
+  try {
+    // The worker fetches everything to keep it, which is not what the page needs.
+    const context = await browser.newContext({
+      viewport: { width: 360, height: 640 },
+      serviceWorkers: 'block',
+    })
+    const page = await context.newPage()
+    const asked = []
+    page.on('request', (request) => {
+      const path = new URL(request.url()).pathname.slice(1) || 'index.html'
+      if (files.includes(path)) asked.push(path)
+    })
+    await page.goto(`http://localhost:${port}/`)
+    const paintMs = await page.evaluate(
+      () =>
+        new Promise((resolve) => {
+          new PerformanceObserver((list) => {
+            const paint = list.getEntriesByName('first-contentful-paint')[0]
+            if (paint) resolve(paint.startTime)
+          }).observe({ type: 'paint', buffered: true })
+        }),
+    )
+    const beforePaint = await page.evaluate(
+      (until) =>
+        performance
+          .getEntriesByType('resource')
+          .filter((entry) => entry.startTime < until)
+          .map((entry) => new URL(entry.name).pathname.slice(1)),
+      paintMs,
+    )
+    await page.getByRole('button', { name: /demo/i }).click()
+    await page.locator('.bench [data-press]').first().waitFor()
+    return { paint: new Set(beforePaint), bench: new Set(asked) }
+  } finally {
+    await browser.close()
+    server.closeAllConnections()
+    server.close()
+  }
+}
+
+const visit = await firstVisit()
+const js = (names) => [...names].filter((name) => name.endsWith('.js') && files.includes(name))
+const kept = [
+  ...readFileSync(join(root, 'sw.js'), 'utf8').matchAll(/["']?url["']?:\s*["']([^"']+)["']/g),
+].map((match) => match[1])
+
+const rows = [
+  ['JS to first paint', total(js(visit.paint)), 24],
+  ['HTML + CSS + JS until the bench takes a tap', total([...visit.bench].filter((n) => CODE.test(n))), 70],
+  ['all JS', total(js(files)), 110],
+  ['kept offline, without sound', total(kept.filter((name) => !SOUND.test(name))), 250],
+  ['kept offline, sound alone', total(kept.filter((name) => SOUND.test(name))), null],
+  ['service worker', gzipBytes('sw.js'), null],
+]
+let over = 0
+for (const [name, bytes, budget] of rows) {
+  const tooLarge = budget !== null && bytes > budget * KB
+  if (tooLarge) over++
+  const of = budget === null ? '' : `of ${budget} kB`
+  console.log(
+    `${name.padEnd(46)} ${(bytes / KB).toFixed(1).padStart(7)} kB ${of.padEnd(10)} ${tooLarge ? 'OVER' : ''}`,
+  )
+}
+console.log(over === 0 ? 'All within budget.' : `${over} over budget.`)
+process.exitCode = over > 0 ? 1 : 0
