@@ -1,13 +1,16 @@
 import type { Board } from './board.ts'
 import { emptyOrder } from './dispatch.ts'
 import { extend, firstLabel, type Label, leastAhead } from './label.ts'
-import { HOLD, type Order, STIR, type Timer } from './order.ts'
-import { type Found, versus } from './search.ts'
+import { HOLD, type Order, STIR } from './order.ts'
+import type { Found } from './search.ts'
 
 /** Up to here *proven best* is promised. */
 export const PROVABLE_DIPS = 12
 /** Labels made before giving up; about 0.2 s on a desk machine. Tuned. */
 const MOST_LABELS = 150_000
+
+/** Labels between two chances to stop. */
+const SLICE = 4000
 
 /** True when label `a` can do whatever `b` can, at least as early, with no more set-ups. */
 function dominates(a: Label, b: Label): boolean {
@@ -36,10 +39,10 @@ function traceBack(board: Board, last: Label): Order {
  * lateness, finish, openings and re-stirs, or proves that nothing does. One pair of hands only.
  * @returns proven, and the better order if there is one.
  */
-export function exact(
+export function* exact(
   board: Board,
   found: Found,
-): { readonly proven: boolean; readonly order: Order | null } {
+): Generator<void, { readonly proven: boolean; readonly order: Order | null }> {
   let best: Label | null = null
   let target = {
     lateS: found.lateS,
@@ -64,7 +67,8 @@ export function exact(
     for (const labels of level.values())
       for (const label of labels)
         for (const child of extend(board, label)) {
-          if (++made > MOST_LABELS) return { proven: false, order: best && traceBack(board, best) }
+          if (++made % SLICE === 0) yield
+          if (made > MOST_LABELS) return { proven: false, order: best && traceBack(board, best) }
           if (hopeless(child)) continue
           if (k === board.n - 1) {
             best = child
@@ -90,15 +94,4 @@ export function exact(
     level = following
   }
   return { proven: true, order: best && traceBack(board, best) }
-}
-
-/** Runs `exact` and takes its order over into `found`. @returns whether `found` is now proven best. */
-export function prove(board: Board, timer: Timer, found: Found, take: (order: Order) => void): boolean {
-  const { proven, order } = exact(board, found)
-  if (!order) return proven
-  timer.run(order, Number.POSITIVE_INFINITY)
-  // The timer must repeat the label's path; if a path were beyond its wishes, nothing is claimed.
-  if (versus(timer, found) >= 0) return false
-  take(order)
-  return proven
 }

@@ -27,7 +27,7 @@ const RESTIR_WEIGHT_S = 2
 export const HOLD_TRIES = 4
 
 export interface Timer {
-  /** Weighted objective, or Infinity when above `limit` or when a pot's steps are out of order. */
+  /** Weighted objective; Infinity when a pot's steps are out of order, and maybe when above `limit`. */
   run(order: Order, limit: number): number
   /** As `run`, for an order that shares a beginning with the one last taken: only what differs is timed. */
   retry(order: Order, limit: number): number

@@ -70,21 +70,23 @@ const WARM_S = 90
 const COLD_S = 2
 /** Share of the work at the end in which nothing worse is taken. */
 const POLISH = 0.15
+/** Work between two chances to stop: a few ms on a desk machine, 20 on a phone. */
+const SLICE = 50_000
 /** Starting warm again costs less after the first round. */
 const COOLER = 0.5
 
 /**
  * Anneals over orders until `work` ops have been timed, or the bound is met. The threshold is drawn before a
  * candidate is timed, so that a bad one stops early. Same board, seed and work: same answer.
- * `allowed`: refuses candidates that would change the card in hand.
+ * Yields now and then so that a newer question can be heard. `allowed`: refuses candidates that would change the card in hand.
  */
-export function search(
+export function* search(
   board: Board,
   timer: Timer,
   found: Found,
   work: number,
   allowed: (order: Order) => boolean,
-): void {
+): Generator<void, void> {
   if (board.n < 2 || meetsBound(board, found)) return
   const random = makeRandom(board.input.seed)
   const move = makeMove(board, random)
@@ -98,11 +100,16 @@ export function search(
   }
   const before = timer.work
   fromBest()
+  let pause = SLICE
   const annealing = work * (1 - POLISH)
   let round = 0
   // Tries that come to nothing cost work too, or a board without moves would never end.
   for (let tries = 0; timer.work + tries - before < work; tries++) {
     const spent = timer.work + tries - before
+    if (spent >= pause) {
+      pause += SLICE
+      yield
+    }
     const nowRound = Math.min(ROUNDS, Math.floor((spent / annealing) * ROUNDS))
     if (nowRound !== round) {
       round = nowRound

@@ -1,5 +1,6 @@
 import type { Board } from './board.ts'
 import { HOLD, HOLD_TRIES, NONE, OPEN, type Order, objective, RESTIR, STIR, type Timer } from './order.ts'
+import { latestGap, makeSheet, nextDip, packed } from './sheet.ts'
 
 /** Numbers kept per position where a stretch begins: what a pass needs to go on from there. */
 const KEPT = 8
@@ -14,42 +15,14 @@ const KEPT = 8
 export function timerForOne(board: Board): Timer {
   const { n, bucket, dur, after, next, collar, dry, release, openS, restirS, freshS, decantS } = board
   const { deadlineS, doneLateS, workS } = board
-  const start = new Int32Array(n)
-  const ready = new Int32Array(n)
-  const gap = new Int32Array(n)
-  const setUp = new Uint8Array(n)
-  const setUpBucket = new Int32Array(n)
-  const setUpS = new Int32Array(n)
-  const setUpDecant = new Uint8Array(n)
-  // What a return to a stretch's start has decided: the set-up's kind, bucket, and the earliest end of its stir.
-  const toldKind = new Uint8Array(n)
-  const toldBucket = new Int32Array(n)
-  const toldEnd = new Int32Array(n)
-  const tries = new Uint8Array(n)
+  const sheet = makeSheet(n)
+  const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
+    sheet
   // The order taken: what it was, its ready times, and the state at the start of each stretch (free -1: none).
   const base: Order = { ops: new Int32Array(n).fill(-1), lane: new Uint8Array(n), wish: new Uint8Array(n) }
   const baseReady = new Int32Array(n)
   const baseKept = new Int32Array(n * KEPT).fill(-1)
   const kept = new Int32Array(n * KEPT)
-
-  const nextDip = (ops: Int32Array, i: number): number => {
-    let j = i
-    while (j < n && bucket[ops[j]!]! < 0) j++
-    return j < n ? ops[j]! : -1
-  }
-
-  /** Hands' time without a gap from position `head` up to position `i`. */
-  const packed = (ops: Int32Array, head: number, i: number): number => {
-    let sum = 0
-    for (let j = head; j < i; j++) sum += dur[ops[j]!]!
-    return sum
-  }
-
-  /** Position of the latest op between `least` and `i` with an idle gap of `need` before it. */
-  const latestGap = (ops: Int32Array, least: number, i: number, need: number): number => {
-    for (let j = i - 1; j >= least; j--) if (gap[ops[j]!]! >= need) return j
-    return -1
-  }
 
   const pass = (order: Order, limit: number, begin: number): number => {
     const { ops, wish } = order
@@ -96,7 +69,7 @@ export function timerForOne(board: Board): Timer {
         target = toldBucket[o]!
       } else if (b < 0) {
         if (wish[o] === STIR) {
-          const dip = nextDip(ops, i)
+          const dip = nextDip(board, ops, i)
           if (dip >= 0) {
             target = bucket[dip]!
             kind = at === target ? RESTIR : OPEN
@@ -109,7 +82,7 @@ export function timerForOne(board: Board): Timer {
           const need = openS[b]! + (collar[o] ? decantS[b]! : 0)
           let first = i
           while (first > 0 && bucket[ops[first - 1]!]! < 0) first--
-          const j = latestGap(ops, first, i, need)
+          const j = latestGap(gap, ops, first, i, need)
           const s = Math.max(R, free)
           if (j >= 0 && s < free + need && s - start[ops[j]!]! <= freshS[b]!) early = j
         }
@@ -117,10 +90,10 @@ export function timerForOne(board: Board): Timer {
       let s = Math.max(R, free)
       if (kind === NONE && b >= 0 && s - stir > freshS[b]!) {
         const first = head >= 0 ? ops[head]! : -1
-        const mayHold = first >= 0 && tries[first]! < HOLD_TRIES && packed(ops, head, i) <= freshS[b]!
+        const mayHold = first >= 0 && tries[first]! < HOLD_TRIES && packed(board, ops, head, i) <= freshS[b]!
         let held = mayHold && wish[o] === HOLD
         if (!held) {
-          const j = s - free >= restirS[b]! ? i : latestGap(ops, head + 1, i, restirS[b]!)
+          const j = s - free >= restirS[b]! ? i : latestGap(gap, ops, head + 1, i, restirS[b]!)
           if (j < 0 || (j < i && (setUp[ops[j]!] !== NONE || s - start[ops[j]!]! > freshS[b]!))) {
             if (mayHold) held = true
             else kind = RESTIR
@@ -154,7 +127,7 @@ export function timerForOne(board: Board): Timer {
         headPoured = poured
         headOpenings = openings
         headRestirs = restirs
-        headLeft = left + packed(ops, early, i)
+        headLeft = left + packed(board, ops, early, i)
         setUp[e] = opens ? OPEN : RESTIR
         setUpBucket[e] = b
         setUpS[e] = (opens ? openS[b]! : restirS[b]!) + (pours ? decantS[b]! : 0)
@@ -165,15 +138,13 @@ export function timerForOne(board: Board): Timer {
           poured = Number(pours)
           at = b
         } else restirs++
-        kept[i * KEPT] = -1
-        setUp[o] = NONE
-        gap[o] = s - free
-      } else if (kind === NONE) {
+      }
+      if (kind === NONE) {
         kept[i * KEPT] = -1
         setUp[o] = NONE
         gap[o] = s - free
       } else {
-        const decant = collar[b >= 0 ? o : nextDip(ops, i)]!
+        const decant = collar[b >= 0 ? o : nextDip(board, ops, i)]!
         const pour = decant === 1 && !(kind === RESTIR && poured === 1)
         const need = (kind === OPEN ? openS[target]! : restirS[target]!) + (pour ? decantS[target]! : 0)
         const k = i * KEPT

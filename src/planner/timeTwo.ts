@@ -1,5 +1,6 @@
 import type { Board } from './board.ts'
 import { HOLD, HOLD_TRIES, NONE, OPEN, type Order, objective, RESTIR, STIR, type Timer } from './order.ts'
+import { makeSheet } from './sheet.ts'
 
 /**
  * Times a given order in one pass. Every op starts as early as hands, pot and glaze allow, in the order given.
@@ -25,18 +26,9 @@ export function timerForTwo(board: Board): Timer {
     decantS,
   } = board
   const { deadlineS, doneLateS } = board
-  const start = new Int32Array(n)
-  const ready = new Int32Array(n)
-  const gap = new Int32Array(n)
-  const setUp = new Uint8Array(n)
-  const setUpBucket = new Int32Array(n)
-  const setUpS = new Int32Array(n)
-  const setUpDecant = new Uint8Array(n)
-  // What a return to a stretch's start has decided: the set-up's kind, bucket, and the earliest end of its stir.
-  const toldKind = new Uint8Array(n)
-  const toldBucket = new Int32Array(n)
-  const toldEnd = new Int32Array(n)
-  const tries = new Uint8Array(n)
+  const sheet = makeSheet(n)
+  const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
+    sheet
   // Per lane: free from, bucket at hand, stir's end, poured off; and the same at the current stretch's start.
   const free = new Int32Array(laneCount)
   const at = new Int32Array(laneCount)
@@ -114,7 +106,7 @@ export function timerForTwo(board: Board): Timer {
     setUpBucket,
     setUpS,
     setUpDecant,
-    run(order, limit) {
+    run(order) {
       const { ops, lane, wish } = order
       clear()
       toldKind.fill(NONE)
@@ -171,14 +163,13 @@ export function timerForTwo(board: Board): Timer {
         let s = Math.max(floor, T)
         if (kind === NONE && b >= 0 && s - stir[l]! > freshS[b]!) {
           const r = restirS[b]!
-          const head = from[l]!
+          const first = from[l]! >= 0 ? ops[from[l]!]! : -1
           let held = false
-          const first = head >= 0 ? ops[head]! : -1
           const canHold = () => first >= 0 && tries[first]! < HOLD_TRIES && packed(order, l, i) <= freshS[b]!
           if (wish[o] === HOLD && canHold()) held = true
           else if (s - T >= r) kind = RESTIR
           else {
-            const j = latestGap(order, l, head + 1, i, r, false)
+            const j = latestGap(order, l, from[l]! + 1, i, r, false)
             const e = j >= 0 ? ops[j]! : -1
             if (e >= 0 && setUp[e] === NONE && s - start[e]! <= freshS[b]!) {
               from[l] = j
@@ -233,12 +224,11 @@ export function timerForTwo(board: Board): Timer {
           gap[o] = s - T
         }
         start[o] = s
-        const end = s + dur[o]!
-        free[l] = end
+        free[l] = s + dur[o]!
         if (b >= 0) {
-          busy[b] = end
+          busy[b] = free[l]!
           countFree = s + out[o]!
-          if (end > finish) finish = end
+          finish = Math.max(finish, free[l]!)
         }
         const nx = next[o]!
         if (nx >= 0) ready[nx] = s + after[o]!
@@ -251,8 +241,7 @@ export function timerForTwo(board: Board): Timer {
       timer.finishS = finish
       timer.openings = openings
       timer.restirs = restirs
-      const value = objective(late, finish, openings, restirs)
-      return value > limit ? Number.POSITIVE_INFINITY : value
+      return objective(late, finish, openings, restirs)
     },
     retry: (order, limit) => timer.run(order, limit),
     take() {},

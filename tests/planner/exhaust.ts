@@ -28,9 +28,20 @@ const less = (a: readonly number[], b: readonly number[]): number => {
  * the rules alone, for one pair of hands; nothing of the planner is used. All times of `input` must be on the grid.
  * @returns the best answer below `cut`, null when there is none, 'unknown' past `most` states.
  */
-export function exhaust(input: PlanInput, cut: Answer, gridS: number, most = 400_000): Answer | null | 'unknown' {
+export function exhaust(
+  input: PlanInput,
+  cut: Answer,
+  gridS: number,
+  most = 400_000,
+): Answer | null | 'unknown' {
   const jobs = input.pots.map((pot) => [
-    ...pot.prep.map((step) => ({ bucketId: null, lengthS: step.activeS, outS: step.activeS, nextS: step.activeS + step.waitAfterS, collar: false })),
+    ...pot.prep.map((step) => ({
+      bucketId: null,
+      lengthS: step.activeS,
+      outS: step.activeS,
+      nextS: step.activeS + step.waitAfterS,
+      collar: false,
+    })),
     ...pot.coats.map((coat) => ({
       bucketId: coat.bucketId as string | null,
       lengthS: coat.dipS,
@@ -121,7 +132,9 @@ export function exhaust(input: PlanInput, cut: Answer, gridS: number, most = 400
       out.push(after(s, p, atS, {}))
       if (!s.owed)
         for (const bucket of input.buckets) {
-          const wanted = jobs.flatMap((each, q) => each.slice(s.done[q]!)).filter((each) => each.bucketId === bucket.id)
+          const wanted = jobs
+            .flatMap((each, q) => each.slice(s.done[q]!))
+            .filter((each) => each.bucketId === bucket.id)
           for (const collar of new Set(wanted.map((each) => each.collar))) stirFirst(bucket.id, collar, true)
         }
       return out
@@ -143,7 +156,10 @@ export function exhaust(input: PlanInput, cut: Answer, gridS: number, most = 400
       const startS = Math.max(s.timeS, s.readyS[p]!)
       finishS = Math.max(finishS, startS + tailS(p, k))
       const last = each.at(-1)!
-      lateS = Math.max(lateS, startS + tailS(p, k) - last.lengthS + last.outS + input.pots[p]!.kilnDryS - dueS)
+      lateS = Math.max(
+        lateS,
+        startS + tailS(p, k) - last.lengthS + last.outS + input.pots[p]!.kilnDryS - dueS,
+      )
       for (const job of each.slice(k)) {
         workS += job.lengthS
         if (job.bucketId !== null && job.bucketId !== s.open) wanted.add(job.bucketId)
@@ -159,7 +175,10 @@ export function exhaust(input: PlanInput, cut: Answer, gridS: number, most = 400
     a.lateS >= b.lateS &&
     a.openings >= b.openings &&
     a.restirs >= b.restirs &&
-    a.readyS.every((ready, p) => a.done[p] === jobs[p]!.length || Math.max(ready, a.timeS) >= Math.max(b.readyS[p]!, b.timeS))
+    a.readyS.every(
+      (ready, p) =>
+        a.done[p] === jobs[p]!.length || Math.max(ready, a.timeS) >= Math.max(b.readyS[p]!, b.timeS),
+    )
 
   for (let level = 1; level <= total; level++) {
     const groups = new Map<string, State[]>()

@@ -1,0 +1,126 @@
+import type { Board } from './board.ts'
+import { emptyOrder } from './dispatch.ts'
+import { AUTO, HOLD, type Order, STIR, type Timer } from './order.ts'
+import { bestStart, type Found } from './search.ts'
+import type { Action, Plan } from './types.ts'
+
+type Step = Exclude<Action, { kind: 'open' | 'restir' }>
+
+const isStep = (action: Action): action is Step => action.kind !== 'open' && action.kind !== 'restir'
+
+/**
+ * Finds the ops of an earlier plan among what is left now. Coats are counted from the end of the pot's stack, so
+ * that those done since then drop out; an action whose bucket or kind no longer fits is left out.
+ */
+function opFinder(board: Board, plan: Plan): (action: Step) => number {
+  const index = new Map(board.pots.map((pot, p) => [pot.id, p]))
+  const dips = new Map<string, number>()
+  const preps = new Map<string, number>()
+  for (const action of plan.actions)
+    if (action.kind === 'dip') dips.set(action.potId, Math.max(dips.get(action.potId) ?? 0, action.coat + 1))
+    else if (isStep(action)) preps.set(action.potId, Math.max(preps.get(action.potId) ?? 0, action.step + 1))
+  return (action) => {
+    const p = index.get(action.potId)
+    if (p === undefined) return -1
+    const pot = board.pots[p]!
+    if (action.kind === 'dip') {
+      const k = action.coat - dips.get(pot.id)! + pot.coats.length
+      if (pot.coats[k]?.bucketId !== action.bucketId) return -1
+      return board.firstOp[p]! + pot.prep.length + k
+    }
+    const k = action.step - preps.get(pot.id)! + pot.prep.length
+    return pot.prep[k]?.kind === action.kind ? board.firstOp[p]! + k : -1
+  }
+}
+
+/** What hands were told to do next. */
+export interface Card {
+  readonly lane: number
+  readonly op: number
+  /** A set-up of this bucket is the card, and `op` is what follows it; -1 when `op` itself is. */
+  readonly bucket: number
+  readonly startS: number
+}
+
+export interface Recalled {
+  /** The old order with what is new put where it costs least. */
+  readonly found: Found
+  readonly cards: readonly Card[]
+}
+
+/** Ops new to the plan go, in their pot's order, where the objective is least. */
+function insertNew(board: Board, timer: Timer, ops: number[], lanes: Map<number, number>): number[] {
+  const { next, release } = board
+  let line = ops
+  const known = new Set(ops)
+  const order = emptyOrder(board)
+  const missing = Array.from({ length: board.n }, (_, o) => o).filter((o) => !known.has(o))
+  const evaluate = (candidate: readonly number[], rest: readonly number[]) => {
+    order.ops.set([...candidate, ...rest])
+    for (const o of order.ops) order.lane[o] = lanes.get(o) ?? 0
+    return timer.run(order, Number.POSITIVE_INFINITY)
+  }
+  missing.forEach((o, k) => {
+    const rest = missing.slice(k + 1)
+    const low = release[o]! >= 0 ? 0 : line.indexOf(o - 1) + 1
+    const after = next[o]! >= 0 ? line.indexOf(next[o]!) : -1
+    const high = after >= 0 ? after : line.length
+    let best = Number.POSITIVE_INFINITY
+    let chosen = [...line.slice(0, high), o, ...line.slice(high)]
+    for (let q = low; q <= high; q++) {
+      const candidate = [...line.slice(0, q), o, ...line.slice(q)]
+      const value = evaluate(candidate, rest)
+      if (value < best) {
+        best = value
+        chosen = candidate
+      }
+    }
+    line = chosen
+  })
+  return line
+}
+
+/** The order a plan was made of, put onto this board, timed as the input is now. */
+export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
+  const opOf = opFinder(board, plan)
+  const ops: number[] = []
+  const lanes = new Map<number, number>()
+  const stirred = new Set<number>()
+  const cards = new Map<number, Card>()
+  const setUp = new Map<number, { readonly bucketId: string; readonly startS: number }>()
+  const sorted = [...plan.actions].sort((a, b) => a.startS - b.startS || a.endS - b.endS)
+  for (const action of sorted) {
+    const lane = Math.min(action.lane, board.laneCount - 1)
+    if (!isStep(action)) {
+      setUp.set(action.lane, action)
+      continue
+    }
+    const before = setUp.get(action.lane)
+    setUp.delete(action.lane)
+    const o = opOf(action)
+    if (o < 0) continue
+    ops.push(o)
+    lanes.set(o, lane)
+    if (before) stirred.add(o)
+    if (!cards.has(lane))
+      cards.set(lane, {
+        lane,
+        op: o,
+        bucket: before ? board.buckets.findIndex((bucket) => bucket.id === before.bucketId) : -1,
+        startS: (before?.startS ?? action.startS) - board.input.nowS,
+      })
+  }
+  const line = insertNew(board, timer, ops, lanes)
+  const base = emptyOrder(board)
+  base.ops.set(line)
+  for (const o of line) base.lane[o] = lanes.get(o) ?? 0
+  const withWishes = (wishOf: (o: number) => number): Order => ({
+    ops: base.ops.slice(),
+    lane: base.lane.slice(),
+    wish: Uint8Array.from(base.wish, (_, o) => wishOf(o)),
+  })
+  const asTold = (o: number) => (stirred.has(o) ? STIR : board.bucket[o]! >= 0 ? HOLD : AUTO)
+  const hold = (o: number) => (board.bucket[o]! >= 0 ? HOLD : AUTO)
+  const found = bestStart(board, timer, [withWishes(asTold), withWishes(() => AUTO), withWishes(hold)])
+  return { found, cards: [...cards.values()] }
+}
