@@ -99,10 +99,16 @@ export async function loadJournal<E extends AnyEvent>(
     }
   }
 
+  // Naming the writer writes as well: that goes on while the journal is read.
+  const named = ports.writer.then((name) => {
+    writer = name
+  })
+
   const start = async () => {
     await load().catch((error) => {
       opening = { ...opening, failure: String((error as Error | null)?.name ?? error) }
     })
+    await named
     if (!readOnly) await recover()
   }
 
@@ -120,7 +126,6 @@ export async function loadJournal<E extends AnyEvent>(
     takeIn(read).catch(() => {})
   })
 
-  writer = await ports.writer
   await start()
 
   return {

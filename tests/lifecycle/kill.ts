@@ -5,11 +5,6 @@ import { openPocket, switchOn } from './phone.ts'
 import type { Sitting } from './sitting.ts'
 import { listenForSaved, storedIds } from './stored.ts'
 
-/** Longest time from the first hit to the kill. */
-const SITTING_MS = 1200
-/** Longest pause between two hits: faster than any hand. */
-const PAUSE_MS = 40
-
 export interface Loss {
   readonly kill: number
   readonly id: string
@@ -46,12 +41,13 @@ export async function killOften(sitting: Sitting, times: number, seed: number): 
   const pocket = await openPocket()
   const { server, port } = await serve({ root: sitting.root })
   const address = `http://localhost:${port}/`
+  const [least, most] = sitting.pauseMs
   const acknowledged = new Set<string>()
   const losses: Loss[] = []
   let hits = 0
   const look = async (page: Page, kill: number) => {
     const stored = new Set(await storedIds(page))
-    const known = new Set(await sitting.known(page))
+    const known = sitting.known ? new Set(await sitting.known(page)) : stored
     for (const id of acknowledged) {
       if (losses.some((loss) => loss.id === id)) continue
       if (!stored.has(id)) losses.push({ kill, id, missingFrom: 'database' })
@@ -72,12 +68,12 @@ export async function killOften(sitting: Sitting, times: number, seed: number): 
           while (alive) {
             await sitting.hit(phone.page, random)
             hits++
-            await pause(random() * PAUSE_MS)
+            await pause(least + random() * (most - least))
           }
         })().catch((error) => {
           if (alive) throw error
         })
-        await Promise.race([pause(random() * SITTING_MS), working])
+        await Promise.race([pause(random() * sitting.longestMs), working])
         alive = false
       } finally {
         await phone.kill()

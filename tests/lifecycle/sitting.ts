@@ -10,13 +10,20 @@ export interface Sitting {
   open(page: Page, address: string): Promise<void>
   /** One hit of the potter's; `random` is 0 to 1. */
   hit(page: Page, random: () => number): Promise<void>
-  /** Ids that the app itself knows after a start. */
-  known(page: Page): Promise<string[]>
+  /** Ids that the page itself knows after a start, where it can be asked. */
+  known?(page: Page): Promise<string[]>
+  /** Longest time from the first hit to the kill. */
+  readonly longestMs: number
+  /** Shortest and longest pause between two hits. */
+  readonly pauseMs: readonly [least: number, most: number]
 }
 
 /** Five clocks on the journal and nothing else. */
-export const clocksOnJournal = (root: string): Sitting => ({
+export const clocksOnJournal = (root: string): Sitting & Required<Pick<Sitting, 'known'>> => ({
   root,
+  longestMs: 1200,
+  // Faster than any hand.
+  pauseMs: [0, 40],
   async open(page, address) {
     await page.goto(address)
     await page.waitForSelector('body[data-ready]')

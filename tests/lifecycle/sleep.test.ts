@@ -4,12 +4,12 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { serve } from '../tools/static.mjs'
 import { buildPage } from './built.ts'
 import { openPocket, type Phone, switchOn } from './phone.ts'
-import { clocksOnJournal, type Sitting } from './sitting.ts'
+import { clocksOnJournal } from './sitting.ts'
 import { freeze, suspend } from './sleep.ts'
 
 let server: Server
 let address: string
-let sitting: Sitting
+let sitting: ReturnType<typeof clocksOnJournal>
 let pocket: Awaited<ReturnType<typeof openPocket>>
 let phone: Phone
 
