@@ -46,7 +46,7 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
     case 'demo-laid':
       return { ...named, demo: true }
     case 'table-cleared':
-      return { ...EMPTY_TABLE, settings: named.settings, skewMs: named.skewMs }
+      return { ...EMPTY_TABLE, settings: named.settings, skewMs: named.skewMs, hits: named.hits }
     case 'waxed':
       return change(unpicked(named), event.potId, { waxedAt: at })
     case 'wiped':

@@ -214,7 +214,7 @@ export const en = {
     runNear: (room: string) => `foot ${room} bare: it may pass the line`,
     runUnknown: 'run unknown: no flow tile yet',
     edge: (mm: string) => `edge at ${mm} clears the foot`,
-    catch: 'or a catch slab',
+    catch: 'Use a catch slab',
     thin: (mm: string, dry: string, makeUpS: number | undefined) =>
       `wall is full: ${mm} instead of ${dry}.${makeUpS === undefined ? ' No seconds help: wait.' : ` ${makeUpS} s would make up.`}`,
     repair: (s: number) => `after that slip: ${s} s for this coat`,

@@ -59,10 +59,11 @@ export function faults(input: PlanInput, plan: Plan): string[] {
       inBucket.push({ bucketId: bucket.id, startS, endS, lane })
       continue
     }
+    if (!('potId' in action)) continue
     const pot = potOf.get(action.potId)!
     const of = state.get(action.potId)!
     if (startS < of.readyS) say(`${kind} ${pot.id} at ${startS}, ready only at ${of.readyS}`)
-    if (kind !== 'dip') {
+    if ('step' in action) {
       const step = pot.prep[action.step]
       if (action.step !== of.prep || step?.kind !== kind) say(`${pot.id}: ${kind} out of turn`)
       else if (endS - startS !== step.activeS) say(`${pot.id}: ${kind} takes ${endS - startS}`)

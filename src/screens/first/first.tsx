@@ -15,17 +15,21 @@ export function First() {
         <button type="button" class="desk-main" onClick={() => go({ at: 'board' })}>
           {potsOnTable(table.value).length > 0 ? w.back : w.own}
         </button>
-        <button
-          type="button"
-          class="desk-second"
-          onClick={() => {
-            act({ do: 'lay-demo' })
-            go({ at: 'bench' })
-          }}
-        >
-          {w.demo}
-        </button>
-        <p class="soft">{w.demoText}</p>
+        {potsOnTable(table.value).length > 0 ? null : (
+          <>
+            <button
+              type="button"
+              class="desk-second"
+              onClick={() => {
+                act({ do: 'lay-demo' })
+                go({ at: 'bench' })
+              }}
+            >
+              {w.demo}
+            </button>
+            <p class="soft">{w.demoText}</p>
+          </>
+        )}
       </div>
       <h2>{w.cautionTitle}</h2>
       <ul class="first-cautions">

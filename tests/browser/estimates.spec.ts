@@ -1,0 +1,130 @@
+import { expect, type Page, test } from '@playwright/test'
+import type { TableEvent } from '../../shared/events.ts'
+import type { Settings } from '../../shared/nouns.ts'
+import { demoEvents } from '../../src/table/demo.ts'
+import { BenchPage, EVENING } from './bench.ts'
+
+const others = (number: number): TableEvent[] =>
+  [31, 32, 33, 34, 35, 36, 37, 38]
+    .filter((n) => n !== number)
+    .map((n) => ({ kind: 'pot-gone', potId: `demo.${n}` }))
+
+/** A full dip of the first glaze whose OUT was `agoMin` before the evening's start. */
+const dipped = (number: number, coat: number, holdS: number, agoMin: number): TableEvent => ({
+  kind: 'dipped',
+  dipId: `dip.${coat}`,
+  potId: `demo.${number}`,
+  coat,
+  bucketId: 'demo.gatepost',
+  cover: { kind: 'full' },
+  gramsPerMl: 1.45,
+  leadS: 0,
+  lowerS: 0,
+  holdS,
+  outAt: EVENING.getTime() - agoMin * 60_000,
+  unstirred: false,
+  told: true,
+})
+
+/** Pot with equal full coats, in air of `rh`; the likely wait of the last one as the screen gives it, minutes. */
+async function waitShown(page: Page, number: number, rh: number, agoMin: readonly number[]): Promise<number> {
+  const coat = { bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 3 } as const
+  const potId = `demo.${number}`
+  const bench = await BenchPage.on(page, [
+    demoEvents(),
+    others(number),
+    [{ kind: 'air-set', air: { tempC: 22, rh, draught: 'room' } }],
+    [{ kind: 'plan-changed', potId, coats: [coat, coat, coat] }],
+    [{ kind: 'waxed', potId, implied: true }],
+    ...agoMin.map((ago, i) => [dipped(number, i, 3, ago)]),
+  ])
+  await bench.other('More', 'Why')
+  const times = page.locator('.why-times')
+  await expect(times).toContainText('touch-dry')
+  const text = (await times.textContent()) ?? ''
+  const [, hours, minutes] = /touch-dry\s*(\d\d):(\d\d)/.exec(text) ?? []
+  if (hours === undefined || minutes === undefined) throw new Error(`no time in ${text}`)
+  const since = Number(hours) * 60 + Number(minutes) - (18 * 60 - (agoMin.at(-1) ?? 0))
+  return since < 0 ? since + 24 * 60 : since
+}
+
+test('damp air: a first coat waits hardly longer, a second one on a thin wall much longer', async ({
+  browser,
+}) => {
+  test.setTimeout(90_000)
+  const shown = async (number: number, rh: number, agoMin: readonly number[]) => {
+    const page = await browser.newPage()
+    const wait = await waitShown(page, number, rh, agoMin)
+    await page.close()
+    return wait
+  }
+  const first = { dry: await shown(37, 0.35, [0]), damp: await shown(37, 0.8, [0]) }
+  const second = { dry: await shown(31, 0.35, [40, 0]), damp: await shown(31, 0.8, [40, 0]) }
+  // The screen says whole minutes: a minute either way.
+  expect(first.damp).toBeGreaterThanOrEqual(first.dry - 1)
+  expect(first.damp).toBeLessThan(first.dry * 1.4 + 1)
+  expect(second.damp / second.dry).toBeGreaterThan(2)
+  expect(second.damp / second.dry).toBeLessThan(6)
+  // Count of coats: the second waits longer than the first, on the thin wall.
+  const thinFirst = await shown(31, 0.35, [0])
+  expect(second.dry).toBeGreaterThan(thinFirst)
+})
+
+/** Minutes that a waxed foot is said to want. */
+async function waxWait(page: Page, settings: Partial<Settings>, rh: number): Promise<number> {
+  const bench = await BenchPage.on(page, [
+    demoEvents(),
+    others(33),
+    [{ kind: 'settings-set', settings }],
+    [{ kind: 'air-set', air: { tempC: 22, rh, draught: 'room' } }],
+  ])
+  await expect(bench.face).toContainText('Wax the foot')
+  await bench.hit()
+  await expect(bench.face).toContainText('the wax on 33 sets')
+  const span = (await page.locator('.wait-span').textContent()) ?? ''
+  return span.endsWith(' h') ? Number.parseFloat(span) * 60 : Number.parseFloat(span)
+}
+
+test('hot wax sets by time whatever the air; water-based wax by the air', async ({ browser }) => {
+  const said = async (wax: Settings['wax'], rh: number) => {
+    const page = await browser.newPage()
+    const wait = await waxWait(page, { wax }, rh)
+    await page.close()
+    return wait
+  }
+  expect(await said('hot', 0.85)).toBe(await said('hot', 0.35))
+  expect(await said('water', 0.85)).toBeGreaterThan((await said('water', 0.35)) * 1.3)
+})
+
+test('a coat that would be too thick is said before the dip, with zone, limit and a remedy that is taken in a tap', async ({
+  page,
+}) => {
+  const long = (bucketId: string, holdS: number, cover: 'full' | 'collar') => ({
+    bucketId,
+    cover: cover === 'full' ? ({ kind: 'full' } as const) : ({ kind: 'collar', depthMm: 25 } as const),
+    holdS,
+  })
+  const bench = await BenchPage.on(page, [
+    demoEvents(),
+    others(37),
+    [
+      {
+        kind: 'plan-changed',
+        potId: 'demo.37',
+        coats: [long('demo.gatepost', 8, 'full'), long('demo.heather', 12, 'collar')],
+      },
+    ],
+    [
+      { kind: 'waxed', potId: 'demo.37', implied: true },
+      { kind: 'wiped', potId: 'demo.37', implied: true },
+    ],
+    [dipped(37, 0, 8, 180)],
+    [{ kind: 'touched', potIds: ['demo.37'], dry: true }],
+  ])
+  await bench.arm(37)
+  await expect(bench.face).toContainText(/collar \d\.\d mm, limit/)
+  await expect(bench.face).toContainText(/would fit|skip this coat/)
+  await bench.other(/^(Dip .* s instead of 12|Leave this coat out)/)
+  const plan = (await bench.pot(37)).ownPlan ?? []
+  expect(plan[1]?.holdS ?? 0).toBeLessThan(12)
+})
