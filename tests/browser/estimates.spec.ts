@@ -36,7 +36,10 @@ async function waitShown(page: Page, number: number, rh: number, agoMin: readonl
     [{ kind: 'air-set', air: { tempC: 22, rh, draught: 'room' } }],
     [{ kind: 'plan-changed', potId, coats: [coat, coat, coat] }],
     [{ kind: 'waxed', potId, implied: true }],
-    ...agoMin.map((ago, i) => [dipped(number, i, 3, ago)]),
+    ...agoMin.map((ago, i): TableEvent[] => [
+      dipped(number, i, 3, ago),
+      { kind: 'sponged', potId, implied: true },
+    ]),
   ])
   await bench.other('More', 'Why')
   const times = page.locator('.why-times')
@@ -82,7 +85,8 @@ async function waxWait(page: Page, settings: Partial<Settings>, rh: number): Pro
   await bench.hit()
   await expect(bench.face).toContainText('the wax on 33 sets')
   const span = (await page.locator('.wait-span').textContent()) ?? ''
-  return span.endsWith(' h') ? Number.parseFloat(span) * 60 : Number.parseFloat(span)
+  const [, hours, minutes] = /^(?:(\d+) h ?)?(?:(\d+)(?: min)?)?$/.exec(span) ?? []
+  return Number(hours ?? 0) * 60 + Number(minutes ?? 0)
 }
 
 test('hot wax sets by time whatever the air; water-based wax by the air', async ({ browser }) => {
