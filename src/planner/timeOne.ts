@@ -88,7 +88,7 @@ export function timerForOne(board: Board): Timer {
         }
       } else if (wish[o] === STIR || (collar[o] && !poured)) kind = RESTIR
       let s = Math.max(R, free)
-      if (kind === NONE && b >= 0 && s - stir > freshS[b]!) {
+      if (kind === NONE && early < 0 && b >= 0 && s - stir > freshS[b]!) {
         const first = head >= 0 ? ops[head]! : -1
         const mayHold = first >= 0 && tries[first]! < HOLD_TRIES && packed(board, ops, head, i) <= freshS[b]!
         let held = mayHold && wish[o] === HOLD
@@ -190,10 +190,7 @@ export function timerForOne(board: Board): Timer {
       if (b >= 0) finish = free
       const nx = next[o]!
       if (nx >= 0) ready[nx] = s + after[o]!
-      else {
-        const over = s + dry[o]! - deadlineS
-        if (over > late) late = over
-      }
+      else late = Math.max(late, s + dry[o]! - deadlineS)
       if (objective(late, free + left, openings, restirs) > limit) return Number.POSITIVE_INFINITY
     }
     timer.lateS = late
