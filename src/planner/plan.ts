@@ -29,10 +29,10 @@ export interface Replanned {
 
 /** The cards that no hard rule has broken since: their pot may go when it was to go, their bucket is wanted. */
 function standing(board: Board, cards: readonly Card[]): Card[] {
-  return cards.filter(({ lane, op, startS }) => {
+  return cards.filter(({ lane, op, startS, opStartS }) => {
     const free = board.freeS[lane]!
     return (
-      startS <= free + IN_HAND_S && board.release[op]! >= 0 && board.release[op]! <= Math.max(free, startS)
+      startS <= free + IN_HAND_S && board.release[op]! >= 0 && board.release[op]! <= Math.max(free, opStartS)
     )
   })
 }

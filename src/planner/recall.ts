@@ -6,6 +6,8 @@ import type { Action, Plan } from './types.ts'
 
 type Step = Exclude<Action, { kind: 'open' | 'restir' }>
 
+type SetUp = Pick<Extract<Action, { kind: 'open' | 'restir' }>, 'bucketId' | 'startS'>
+
 const isStep = (action: Action): action is Step => action.kind !== 'open' && action.kind !== 'restir'
 
 /**
@@ -39,7 +41,9 @@ export interface Card {
   readonly op: number
   /** A set-up of this bucket is the card, and `op` is what follows it; -1 when `op` itself is. */
   readonly bucket: number
+  /** When the card and when `op` was to begin, from now. */
   readonly startS: number
+  readonly opStartS: number
 }
 
 export interface Recalled {
@@ -87,7 +91,17 @@ export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
   const lanes = new Map<number, number>()
   const stirred = new Set<number>()
   const cards = new Map<number, Card>()
-  const setUp = new Map<number, { readonly bucketId: string; readonly startS: number }>()
+  const setUp = new Map<number, SetUp>()
+  /** A set-up that the open bucket shows to be done is no card any more. */
+  const toCome = (told: SetUp | undefined, lane: number): SetUp | undefined => {
+    const b = board.at[lane]!
+    const done =
+      told &&
+      b >= 0 &&
+      board.buckets[b]!.id === told.bucketId &&
+      board.stirS[lane]! + board.input.nowS >= told.startS
+    return done ? undefined : told
+  }
   const sorted = [...plan.actions].sort((a, b) => a.startS - b.startS || a.endS - b.endS)
   for (const action of sorted) {
     const lane = Math.min(action.lane, board.laneCount - 1)
@@ -95,7 +109,7 @@ export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
       setUp.set(action.lane, action)
       continue
     }
-    const before = setUp.get(action.lane)
+    const before = toCome(setUp.get(action.lane), lane)
     setUp.delete(action.lane)
     const o = opOf(action)
     if (o < 0) continue
@@ -108,6 +122,7 @@ export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
         op: o,
         bucket: before ? board.buckets.findIndex((bucket) => bucket.id === before.bucketId) : -1,
         startS: (before?.startS ?? action.startS) - board.input.nowS,
+        opStartS: action.startS - board.input.nowS,
       })
   }
   const line = insertNew(board, timer, ops, lanes)

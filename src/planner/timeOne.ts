@@ -15,9 +15,8 @@ const KEPT = 8
 export function timerForOne(board: Board): Timer {
   const { n, bucket, dur, after, next, collar, dry, release, openS, restirS, freshS, decantS } = board
   const { deadlineS, doneLateS, workS } = board
-  const sheet = makeSheet(n)
   const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
-    sheet
+    makeSheet(n)
   // The order taken: what it was, its ready times, and the state at the start of each stretch (free -1: none).
   const base: Order = { ops: new Int32Array(n).fill(-1), lane: new Uint8Array(n), wish: new Uint8Array(n) }
   const baseReady = new Int32Array(n)
@@ -51,9 +50,7 @@ export function timerForOne(board: Board): Timer {
     let headFree = 0
     let headAt = -1
     let headPoured = 0
-    let headOpenings = 0
-    let headRestirs = 0
-    let headLeft = 0
+    let [headOpenings, headRestirs, headLeft] = [0, 0, 0]
     let holder = -1
     for (let i = begin; i < n; i++) {
       timer.work++
@@ -84,7 +81,10 @@ export function timerForOne(board: Board): Timer {
           while (first > 0 && bucket[ops[first - 1]!]! < 0) first--
           const j = latestGap(gap, ops, first, i, need)
           const s = Math.max(R, free)
-          if (j >= 0 && s < free + need && s - start[ops[j]!]! <= freshS[b]!) early = j
+          if (j >= 0 && s < free + need && s - start[ops[j]!]! <= freshS[b]!) {
+            early = j
+            kind = NONE
+          }
         }
       } else if (wish[o] === STIR || (collar[o] && !poured)) kind = RESTIR
       let s = Math.max(R, free)

@@ -13,7 +13,7 @@ import {
 } from './boards.ts'
 import { faults } from './verify.ts'
 
-const _lines = (plan: ReturnType<typeof dispatch>) =>
+const lines = (plan: ReturnType<typeof dispatch>) =>
   plan.actions.map(
     (a) => `${a.kind} ${'potId' in a ? a.potId : a.bucketId} ${a.startS / MIN}-${a.endS / MIN}`,
   )
@@ -22,6 +22,19 @@ describe('dispatch by rule', () => {
   it('keeps every rule on the worked examples', () => {
     for (const input of [exampleOne(), exampleTwo(), exampleThree(), exampleFour()])
       expect(faults(input, dispatch(input))).toEqual([])
+  })
+
+  it('overlaps stirring and waiting as example 1 does', () => {
+    expect(lines(dispatch(exampleOne()))).toEqual([
+      'wax P1 0-1',
+      'open X 3-6',
+      'wipe P1 6-7',
+      'dip P1 7-8',
+      'open Y 17-20',
+      'dip P1 20-21',
+      'open Z 35-39',
+      'dip P1 39-40',
+    ])
   })
 
   it('takes up a sitting in the middle: open bucket, age of its stir, pots that still dry', () => {
