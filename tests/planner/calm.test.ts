@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { type DipAction, type Plan, type PlanInput, type Pot, plan, replan } from '../../src/planner/index.ts'
+import {
+  type DipAction,
+  type Plan,
+  type PlanInput,
+  type Pot,
+  plan,
+  replan,
+  type SetUpAction,
+} from '../../src/planner/index.ts'
 import { bucket, exampleFour, MIN, pot, twoHands } from './boards.ts'
 import { chance, generate } from './generate.ts'
 import { faults } from './verify.ts'
@@ -11,7 +19,9 @@ function playedUntil(input: PlanInput, told: Plan, atS: number): PlanInput {
   const done = told.actions.filter((action) => action.startS < atS)
   const hands = input.hands.map((each, lane) => {
     const mine = done.filter((action) => action.lane === lane)
-    const setUps = mine.filter((action) => action.kind === 'open' || action.kind === 'restir')
+    const setUps = mine.filter(
+      (action): action is SetUpAction => action.kind === 'open' || action.kind === 'restir',
+    )
     const last = setUps.at(-1)
     const begun = setUps.map((action) => action.kind).lastIndexOf('open')
     const open = last

@@ -41,7 +41,7 @@ export interface Answer {
 export async function answer(name: string, address: string): Promise<Answer> {
   const { pathname } = new URL(address)
   if (pathname === '/') {
-    const body = `<!doctype html><title>harness</title><body style="height:100vh"><script src="script.js"></script>`
+    const body = `<!doctype html><meta name="viewport" content="width=device-width"><title>harness</title><body style="height:100vh"><script src="script.js"></script>`
     return { status: 200, contentType: 'text/html', body }
   }
   if (pathname === '/script.js')
