@@ -1,0 +1,113 @@
+import type { Page } from '@playwright/test'
+
+export interface Box {
+  readonly name: string
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+}
+
+/** What the screen on top shows, in CSS pixels. */
+export interface Measured {
+  readonly width: number
+  readonly height: number
+  /** How far the page could be scrolled. */
+  readonly scrollX: number
+  readonly scrollY: number
+  /** The bar as painted; none in a count, at rest, or under another sheet. */
+  readonly bar: Box | undefined
+  readonly corners: readonly Box[]
+  /** Bar, corners, answers and the strip as they can be hit. */
+  readonly targets: readonly Box[]
+  /** Tiles of a sheet, which stand in a grid. */
+  readonly tiles: readonly Box[]
+  /** Height of the digits, drawn. */
+  readonly countPx: number | undefined
+  readonly numberPx: number | undefined
+  /** Text outside the screen, cut off, or under something else. */
+  readonly hidden: readonly string[]
+}
+
+export const widthOf = (box: Box) => box.right - box.left
+export const heightOf = (box: Box) => box.bottom - box.top
+
+/** Clear space between two boxes; negative where they overlap. */
+export const gapOf = (a: Box, b: Box) =>
+  Math.max(b.left - a.right, a.left - b.right, b.top - a.bottom, a.top - b.bottom)
+
+/** Every two of some boxes, with the space between them. */
+export const pairs = (boxes: readonly Box[]) =>
+  boxes.flatMap((a, i) =>
+    boxes.slice(i + 1).map((b) => ({ between: `${a.name} | ${b.name}`, gap: gapOf(a, b) })),
+  )
+
+export const measure = (page: Page): Promise<Measured> =>
+  page.evaluate(() => {
+    const root = document.querySelector('.other') ?? document.querySelector('#app > *') ?? document.body
+    const sheet = root.matches('.other')
+    const boxOf = (element: Element) => {
+      const { left, top, right, bottom } = element.getBoundingClientRect()
+      const name = (element.getAttribute('data-act') ?? element.className).replace(/^own-\d+$/, '')
+      return { name: name || (element.textContent ?? '').trim(), left, top, right, bottom }
+    }
+    const all = (selector: string) => [...root.querySelectorAll(selector)]
+    const drawnHeight = (selector: string) => {
+      const element = root.querySelector(selector)
+      const context = document.createElement('canvas').getContext('2d')
+      if (!element || !context) return undefined
+      const { fontWeight, fontSize, fontFamily } = getComputedStyle(element)
+      context.font = `${fontWeight} ${fontSize} ${fontFamily}`
+      return context.measureText('0').actualBoundingBoxAscent
+    }
+
+    /** Text may be cut by its own scrolling list; it may not by anything else. */
+    const scrolls = (element: Element) => {
+      for (let at: Element | null = element; at && at !== root.parentElement; at = at.parentElement)
+        if (/auto|scroll/.test(getComputedStyle(at).overflowY)) return true
+      return document.documentElement.scrollHeight > innerHeight + 1
+    }
+    const hidden: string[] = []
+    const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT)
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const text = node.textContent?.trim()
+      const parent = node.parentElement
+      if (!text || !parent || parent.closest('.visually-hidden, .not-saved')) continue
+      // Capitals reach about a third of the letters' size to either side of the middle of their line.
+      const letters = Number.parseFloat(getComputedStyle(parent).fontSize) / 3
+      const range = document.createRange()
+      range.selectNodeContents(node)
+      for (const rect of range.getClientRects()) {
+        if (rect.width < 1 || rect.height < 1) continue
+        const said = (why: string) => hidden.push(`"${text}" ${why}`)
+        if (rect.left < -0.5 || rect.right > innerWidth + 0.5) said('runs out at the side')
+        const middle = (rect.top + rect.bottom) / 2
+        if (middle - letters < 0 || middle + letters > innerHeight) {
+          if (!scrolls(parent)) said('runs out above or below')
+          continue
+        }
+        for (const y of [middle - letters, middle + letters])
+          for (const x of [rect.left + 2, rect.right - 2]) {
+            const top = document.elementFromPoint(x, y)
+            if (top?.closest('.not-saved') || !top || top.contains(parent) || parent.contains(top)) continue
+            if (!scrolls(parent)) said(`lies under ${top.className || top.tagName}`)
+          }
+      }
+      if (parent.scrollWidth > parent.clientWidth + 1 && getComputedStyle(parent).overflowX === 'hidden')
+        hidden.push(`"${text}" is cut short`)
+    }
+    const bar = sheet ? undefined : all('.bar:not(.bar-rest)')[0]
+    return {
+      width: innerWidth,
+      height: innerHeight,
+      scrollX: document.documentElement.scrollWidth - innerWidth,
+      scrollY: document.documentElement.scrollHeight - innerHeight,
+      bar: bar && boxOf(bar),
+      corners: all('.corner').map(boxOf),
+      targets: all('.corner, .bar-live, .bar-answer, .back-strip').map(boxOf),
+      tiles: all('.other [data-press], .ready-tile').map(boxOf),
+      countPx: drawnHeight('.count-numeral'),
+      numberPx: drawnHeight('.name-number'),
+      hidden: [...new Set(hidden)],
+    }
+  })

@@ -1,0 +1,20 @@
+import { desk, firstVisit, lone } from './desk.ts'
+import { calls, manyPots, warned } from './many-pots.ts'
+import { onePot } from './one-pot.ts'
+import { phone, slips } from './slips.ts'
+import type { Story } from './story.ts'
+
+export { keepSoundInTime, type See, type Story } from './story.ts'
+
+/** Every card of the bench and every screen, each at a moment when it can be looked at. */
+export const STORIES: readonly Story[] = [
+  firstVisit,
+  onePot,
+  manyPots,
+  calls,
+  warned,
+  slips,
+  phone,
+  lone,
+  desk,
+]

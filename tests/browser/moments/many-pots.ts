@@ -1,0 +1,107 @@
+import type { TableEvent } from '../../../shared/events.ts'
+import { demoEvents } from '../../../src/table/demo.ts'
+import { EVENING } from '../bench.ts'
+import { BenchPage, dip, type Story, untilBar } from './story.ts'
+
+const NUMBERS = [31, 32, 33, 34, 35, 36, 37, 38]
+
+/** These pots alone, waxed and wiped already, so that the evening starts at the buckets. */
+export function prepared(numbers: readonly number[] = NUMBERS): TableEvent[][] {
+  const hit = (kind: 'waxed' | 'wiped') =>
+    numbers.map((number): TableEvent => ({ kind, potId: `demo.${number}`, implied: false }))
+  const away = NUMBERS.filter((number) => !numbers.includes(number))
+  return [
+    demoEvents(),
+    away.map((number): TableEvent => ({ kind: 'pot-gone', potId: `demo.${number}` })),
+    hit('waxed'),
+    hit('wiped'),
+  ]
+}
+
+/** The demo evening's eight pots: a run of dips from one bucket, several ready at once, coming back. */
+export const manyPots: Story = {
+  name: 'many pots',
+  hands: 'bench',
+  async tell(page, see) {
+    const bench = await BenchPage.on(page, prepared())
+    await bench.pass(400)
+    await see('open a bucket: eight wait')
+    await bench.hit()
+    await bench.pass(11)
+    await see('armed: first of many')
+    await dip(bench)
+    await see('armed: one in hand')
+    await bench.other()
+    await see('other: one in hand')
+    await bench.page.locator('.other-close').tap()
+    await page.evaluate(() => location.replace('#/board'))
+    await bench.pass(2)
+    await see('board in the middle')
+    await page.getByRole('button', { name: 'Bench', exact: true }).tap()
+  },
+}
+
+/** Dipped one after another a while ago, twenty seconds apart. */
+const dipped = (...numbers: number[]): TableEvent[] =>
+  numbers.map((number, i) => ({
+    kind: 'dipped',
+    dipId: `early.${number}`,
+    potId: `demo.${number}`,
+    coat: 0,
+    bucketId: 'demo.gatepost',
+    cover: { kind: 'full' },
+    gramsPerMl: 1.45,
+    leadS: 0,
+    lowerS: 0,
+    holdS: 4,
+    outAt: EVENING.getTime() + i * 10_000,
+    unstirred: false,
+    told: true,
+  }))
+
+const setDown = (...numbers: number[]): TableEvent[] =>
+  numbers.map((number) => ({ kind: 'sponged', potId: `demo.${number}`, implied: true }))
+
+/** Several pots come due together; the phone lay in a pocket meanwhile. */
+export const calls: Story = {
+  name: 'calls',
+  hands: 'bench',
+  async tell(page, see) {
+    const began = [31, 32]
+    const bench = await BenchPage.on(page, [...prepared(began), dipped(...began), setDown(...began)])
+    await bench.pass(11)
+    await see('wait: two dry')
+    await untilBar(bench, /DRY/, 240)
+    await see('ready: several')
+    await page.clock.runFor(450)
+    await page.locator('.ready-tile').last().tap()
+    await page.clock.runFor(50)
+    await see('ready: one left out')
+    await page.clock.fastForward(35 * 60_000)
+    await page.clock.runFor(1000)
+    await see('away')
+  },
+}
+
+/** What a dip can be warned of, before it. */
+export const warned: Story = {
+  name: 'warnings',
+  hands: 'bench',
+  async tell(page, see) {
+    const bench = await BenchPage.on(page, prepared())
+    await bench.pass(400)
+    for (const number of [33, 35, 36]) {
+      await bench.pick(number)
+      if ((await bench.label()).startsWith('STIRRED')) await bench.hit()
+      await bench.pass(11)
+      await see(`armed: ${number}`)
+    }
+    await bench.pick(35)
+    await bench.other('Another bucket', 'Brackwater')
+    if ((await bench.label()).startsWith('STIRRED')) await bench.hit()
+    await bench.pass(11)
+    await see('armed: too runny for its foot')
+    await bench.other('More', 'Why?')
+    await see('why: before the dip')
+  },
+}

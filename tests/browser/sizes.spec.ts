@@ -1,0 +1,123 @@
+import { expect, type Page, test } from '@playwright/test'
+import axe from 'axe-core'
+import { heightOf, type Measured, measure, pairs, widthOf } from './measure.ts'
+import { keepSoundInTime, STORIES, type Story } from './moments/index.ts'
+
+/** Sizes for a wet knuckle and for eyes a metre away, on every card of the bench; barriers on every screen. */
+
+/** Part of the screen's height that the bar takes. */
+const BAR_PART = 0.4
+/** 45 mm on a phone 360 px wide (0.18 mm a pixel). */
+const BAR_PX = 250
+/** 19 mm on such a phone: a key for a mitten (MIL-STD-1472E). */
+const CORNER = { width: 112, height: 108 }
+/** Dead space between what a wet hand hits. */
+const GAP_PX = 24
+/** Tiles of a grid, each large enough to be hit by itself. */
+const TILE_GAP_PX = 8
+/** 25 mm, read at a metre and a half. */
+const COUNT_PX = 150
+/** 20 minutes of arc at a metre. */
+const NUMBER_PX = 34
+
+/** What is too small, too near or cut off at a moment, in words. */
+function faults(seen: Measured): string[] {
+  const found = [...seen.hidden]
+  const want = (right: boolean, what: string) => right || found.push(what)
+  want(seen.scrollX <= 0, `scrolls ${seen.scrollX} px sideways`)
+  if (seen.bar) {
+    const high = heightOf(seen.bar)
+    want(high >= seen.height * BAR_PART - 0.5, `the bar takes ${high} of ${seen.height} px`)
+    want(seen.width < 360 || high >= BAR_PX, `the bar is ${high} px high`)
+    want(seen.bar.bottom === seen.height, `the bar ends at ${seen.bar.bottom} px`)
+  }
+  for (const corner of seen.corners) {
+    const [width, height] = [widthOf(corner), heightOf(corner)]
+    want(width >= CORNER.width && height >= CORNER.height, `${corner.name} is ${width} by ${height} px`)
+  }
+  for (const { between, gap } of pairs(seen.targets)) want(gap >= GAP_PX, `${between}: ${gap} px apart`)
+  for (const { between, gap } of pairs(seen.tiles))
+    want(gap >= TILE_GAP_PX - 0.1, `${between}: ${gap} px apart`)
+  if (seen.countPx !== undefined) want(seen.countPx >= COUNT_PX, `the seconds are ${seen.countPx} px high`)
+  if (seen.numberPx !== undefined) want(seen.numberPx >= NUMBER_PX, `the number is ${seen.numberPx} px high`)
+  return found
+}
+
+/** Tells a story and gathers what `look` finds at its moments, the moment named before it. */
+async function gather(page: Page, story: Story, look: () => Promise<readonly string[]>) {
+  const found: string[] = []
+  const seen: string[] = []
+  await keepSoundInTime(page)
+  await story.tell(page, async (moment) => {
+    seen.push(moment)
+    for (const fault of await look()) found.push(`${moment}: ${fault}`)
+  })
+  expect(seen.length).toBeGreaterThan(0)
+  return found
+}
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+
+/** Time that axe-core is given a step: its own pauses run on the clock that stands still. */
+const AXE_STEP_MS = 10
+
+/** What axe-core finds, text below 7:1 included, with the first place of each. */
+async function barriers(page: Page): Promise<string[]> {
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source)
+  await page.evaluate((tags) => {
+    const running = (globalThis as unknown as { axe: typeof axe }).axe.run({
+      runOnly: { type: 'tag', values: tags },
+      rules: { 'color-contrast': { enabled: false }, 'color-contrast-enhanced': { enabled: true } },
+    })
+    running.then(({ violations }) => {
+      window.barriers = violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`)
+    })
+  }, TAGS)
+  for (;;) {
+    await page.clock.runFor(AXE_STEP_MS)
+    const found = await page.evaluate(() => {
+      const { barriers } = window
+      if (barriers) window.barriers = undefined
+      return barriers
+    })
+    if (found) return found
+  }
+}
+
+declare global {
+  interface Window {
+    barriers?: string[] | undefined
+  }
+}
+
+const sizes = async (page: Page) => faults(await measure(page))
+
+for (const story of STORIES)
+  test(`360 by 640, no barriers: ${story.name}`, async ({ page }) => {
+    test.setTimeout(120_000)
+    const look = async () => [
+      ...(story.hands === 'bench' ? await sizes(page) : []),
+      ...(await barriers(page)),
+    ]
+    expect(await gather(page, story, look)).toEqual([])
+  })
+
+for (const viewport of [
+  { width: 390, height: 844 },
+  { width: 320, height: 568 },
+])
+  for (const story of STORIES.filter(({ hands }) => hands === 'bench'))
+    test(`${viewport.width} by ${viewport.height}: ${story.name}`, async ({ page }) => {
+      test.setTimeout(90_000)
+      await page.setViewportSize(viewport)
+      expect(await gather(page, story, () => sizes(page))).toEqual([])
+    })
+
+test.describe('dim', () => {
+  test.use({ colorScheme: 'dark' })
+  for (const story of STORIES)
+    test(`no barriers, dim: ${story.name}`, async ({ page }) => {
+      test.setTimeout(120_000)
+      expect(await gather(page, story, () => barriers(page))).toEqual([])
+    })
+})
