@@ -42,7 +42,7 @@ export function Screens() {
 /** A part of the app could not be fetched: no network, and not kept yet. */
 function Missing() {
   const { words, go } = useApp()
-  const w = words.value.desk
+  const w = words.value
   return (
     <main class="desk desk-main-part">
       <p>{w.missing}</p>
@@ -50,7 +50,7 @@ function Missing() {
         {w.retry}
       </button>
       <button type="button" class="desk-second" onClick={() => go({ at: 'bench' })}>
-        {w.board.bench}
+        {w.toBench}
       </button>
     </main>
   )

@@ -3,8 +3,6 @@ export const desk = {
   back: 'Back',
   save: 'Save',
   done: 'Done',
-  missing: 'This part is not on the phone yet, and there is no network.',
-  retry: 'Try again',
   takeBack: 'Take back',
   range: (least: string, most: string) => `${least} to ${most}`,
   optional: (range: string) => `${range}, or empty`,

@@ -1,10 +1,10 @@
-import { desk } from './desk.ts'
-
 /** English. Pot or bucket first, then the number, then one action; at most ten words in a line. */
 export const en = {
-  desk,
   name: 'Bucketside',
   tag: 'The second head at the glaze table.',
+  missing: 'This part is not on the phone yet, and there is no network.',
+  retry: 'Try again',
+  toBench: 'To the bench',
   first: {
     job: 'The second head at the glaze table: it counts your dips aloud, knows when each coat takes the next one, warns before a coat is too thick or runs, and forgets nothing.',
     own: 'My own pots',

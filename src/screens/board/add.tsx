@@ -16,7 +16,8 @@ import type { Table } from '../../table/state.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { PotGlyph, scaleFor } from '../../ui/glyph.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
-import { refusalText, useApp } from '../app.ts'
+import { refusalText } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { placeText } from '../desk/said.ts'
 import { PotForm } from './pot-form.tsx'
@@ -24,7 +25,7 @@ import './add.css'
 
 /** Two taps a pot: its outline, its size. Number, place and stack follow by themselves. */
 export function AddPots() {
-  const { table, words, go, act } = useApp()
+  const { table, words, go, act } = useDesk()
   const form = useSignal<Form | 'own'>(lastForm(table.peek()))
   const stack = useSignal<string | undefined>(undefined)
   const copies = useSignal(1)
@@ -123,7 +124,7 @@ function Forms({
   readonly chosen: Form
   readonly onChoose: (form: Form | 'own') => void
 }) {
-  const { table, words } = useApp()
+  const { table, words } = useDesk()
   const w = words.value.desk
   const drawn = FORMS.map((form) => ({
     value: form,
@@ -168,7 +169,7 @@ const RulerGlyph = () => (
 const SIZE_BOX = { width: 92, height: 98 }
 
 function Sizes({ form, onChoose }: { readonly form: Form; readonly onChoose: (size: Size) => void }) {
-  const { table, words, formats } = useApp()
+  const { table, words, formats } = useDesk()
   const { units } = table.value.settings
   const w = words.value.desk
   const shapes = SIZES.map((size) => {

@@ -1,7 +1,7 @@
 import { useComputed } from '@preact/signals'
 import { boardView } from '../../table/board.ts'
 import { DEFAULT_AIR } from '../../table/defaults.ts'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { airText, amount } from '../desk/said.ts'
 import { EmptyBoard } from './empty.tsx'
 import { PotTile } from './tile.tsx'
@@ -9,7 +9,7 @@ import './board.css'
 
 /** All pots at once, board by board: how far each is, and what it waits for. A tap opens the pot. */
 export function Board() {
-  const { table, now, card, words, go } = useApp()
+  const { table, now, card, words, go } = useDesk()
   const second = useComputed(() => Math.floor(now.value / 1000) * 1000)
   const view = useComputed(() => boardView(table.value, card.value, second.value))
   const { tiles, waiting, ready } = view.value
@@ -60,7 +60,7 @@ export function Board() {
 
 /** What every wait rests on, one tap from being changed. */
 function AirLine() {
-  const { table, words, go } = useApp()
+  const { table, words, go } = useDesk()
   const { settings, board } = table.value
   const air = table.value.air.at(-1)?.air ?? DEFAULT_AIR
   const w = words.value.desk.board

@@ -1,8 +1,8 @@
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 
 /** An empty board leads on: a bucket, a stack, then pots. What is done is ticked; the next step is inked. */
 export function EmptyBoard() {
-  const { table, words, go } = useApp()
+  const { table, words, go } = useDesk()
   const w = words.value.desk.board.empty
   const hasBucket = Object.keys(table.value.buckets).length > 0
   const hasStack = Object.keys(table.value.stacks).length > 0

@@ -6,7 +6,8 @@ import { Choice, Switch } from '../../ui/choice.tsx'
 import { Field } from '../../ui/field.tsx'
 import { PotGlyph } from '../../ui/glyph.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
-import { refusalText, useApp } from '../app.ts'
+import { refusalText } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { amount, placeText } from '../desk/said.ts'
 
@@ -19,7 +20,7 @@ interface PotFormProps {
 
 /** Measures of a pot by hand. The outline follows every digit; nothing is stored until all of it is right. */
 export function PotForm({ pot, stackId, back }: PotFormProps) {
-  const { table, words, act } = useApp()
+  const { table, words, act } = useDesk()
   const { board, settings } = table.value
   const w = words.value.desk.pot
   const [{ number, place }] = useState(() => pot?.facts ?? nextPot(table.peek()))

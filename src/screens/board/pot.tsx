@@ -8,8 +8,8 @@ import { stepOf } from '../../table/steps.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useApp } from '../app.ts'
 import { coverText } from '../bench/said.ts'
+import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { amount, placeText, tileText } from '../desk/said.ts'
 import { AddPots } from './add.tsx'
@@ -18,7 +18,7 @@ import './pot.css'
 
 /** One pot: what it is, what is on it, what comes. Without an id, new pots are added. */
 export function Pot({ potId }: { readonly potId?: string | undefined }) {
-  const { table, words } = useApp()
+  const { table, words } = useDesk()
   const [changing, setChanging] = useState(false)
   if (potId === undefined) return <AddPots />
   const pot = table.value.pots[potId]
@@ -36,7 +36,7 @@ export function Pot({ potId }: { readonly potId?: string | undefined }) {
 }
 
 function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () => void }) {
-  const { table, now, words, formats, act, go } = useApp()
+  const { table, now, words, formats, act, go } = useDesk()
   const w = words.value.desk.pot
   const f = formats.value
   const { facts } = pot
@@ -110,7 +110,7 @@ function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () 
 
 /** When it takes a touch, or the kiln. */
 function Times({ pot }: { readonly pot: PotState }) {
-  const { table, now, words, formats } = useApp()
+  const { table, now, words, formats } = useDesk()
   const forecast = forecastOf(table.value, pot)
   if (!forecast) return null
   const f = formats.value
@@ -132,7 +132,7 @@ function Times({ pot }: { readonly pot: PotState }) {
 
 /** The plan, coat by coat: what is on is filled. */
 function Coats({ pot }: { readonly pot: PotState }) {
-  const { table, words, formats } = useApp()
+  const { table, words, formats } = useDesk()
   const on = coatsOn(pot).map(({ bucketId, cover, holdS }) => ({ bucketId, cover, holdS, on: true }))
   const coming = planOf(table.value, pot)
     .slice(nextCoat(pot))

@@ -1,6 +1,6 @@
 import type { Tile } from '../../table/board.ts'
 import { BandStrip } from '../../ui/strip.tsx'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { placeText, tileText } from '../desk/said.ts'
 
 interface TileProps {
@@ -11,7 +11,7 @@ interface TileProps {
 
 /** One pot on its board: place, number, coats, and one word. READY turns it to ink. */
 export function PotTile({ tile, now }: TileProps) {
-  const { words, formats, go } = useApp()
+  const { words, formats, go } = useDesk()
   const { number, place, bands, state, joined, potId } = tile
   const text = tileText(words.value, formats.value, state, now)
   const at = placeText(place)

@@ -1,14 +1,14 @@
 import { mixTo } from '../../table/mix.ts'
 import type { BucketState } from '../../table/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { BucketEditor } from './editor.tsx'
 import './buckets.css'
 
 /** All buckets at the table, or the one the route names; `new` is a bucket that is not there yet. */
 export function Buckets({ bucketId }: { readonly bucketId?: string | undefined }) {
-  const { table, words, go } = useApp()
+  const { table, words, go } = useDesk()
   const bucket = bucketId === undefined ? undefined : table.value.buckets[bucketId]
   if (bucketId !== undefined && (bucket || bucketId === 'new'))
     return <BucketEditor key={bucketId} bucket={bucket} />
@@ -39,7 +39,7 @@ export function Buckets({ bucketId }: { readonly bucketId?: string | undefined }
 }
 
 function BucketRow({ bucket }: { readonly bucket: BucketState }) {
-  const { words, formats, go } = useApp()
+  const { words, formats, go } = useDesk()
   const w = words.value.desk.buckets
   const { facts, gramsPerMl, densityAt } = bucket
   const target = formats.value.density(facts.targetGramsPerMl)

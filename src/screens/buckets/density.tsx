@@ -1,6 +1,6 @@
 import { mixTo } from '../../table/mix.ts'
 import type { BucketState } from '../../table/state.ts'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
 import { bulk, weight } from '../desk/said.ts'
 
@@ -12,7 +12,7 @@ interface DensityProps {
 
 /** A reading of the density, and what brings the bucket to its target: two thirds first, then weigh again. */
 export function DensityCheck({ bucket, reading, keep }: DensityProps) {
-  const { table, words, formats } = useApp()
+  const { table, words, formats } = useDesk()
   const w = words.value.desk.buckets
   const { units } = table.value.settings
   const { facts, densityAt } = bucket

@@ -7,7 +7,8 @@ import { Choice, Switch } from '../../ui/choice.tsx'
 import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
 import { PatternBand, Swatch } from '../../ui/swatch.tsx'
-import { refusalText, useApp } from '../app.ts'
+import { refusalText } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DensityCheck } from './density.tsx'
@@ -30,7 +31,7 @@ const USUAL = {
 
 /** Everything about one bucket. Nothing is stored until all of it is right. */
 export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefined }) {
-  const { table, words, act, go } = useApp()
+  const { table, words, act, go } = useDesk()
   const facts = bucket?.facts
   const w = words.value.desk.buckets
   const wrongs = words.value.desk.wrong

@@ -1,14 +1,25 @@
+import { useMemo } from 'preact/hooks'
 import { useApp } from '../app.ts'
 import { Board } from '../board/board.tsx'
 import { Pot } from '../board/pot.tsx'
 import { Buckets } from '../buckets/buckets.tsx'
 import { Room } from '../room/room.tsx'
 import { Stacks } from '../stacks/stacks.tsx'
+import { DeskProvider, withDeskWords } from './app.ts'
 
 /** The screens for clean hands, loaded after the bench can take a hit. */
 export function Desk() {
-  const { route } = useApp()
-  const to = route.value
+  const app = useApp()
+  const desk = useMemo(() => withDeskWords(app), [app])
+  return (
+    <DeskProvider value={desk}>
+      <Screen />
+    </DeskProvider>
+  )
+}
+
+function Screen() {
+  const to = useApp().route.value
   switch (to.at) {
     case 'board':
       return <Board />

@@ -4,8 +4,9 @@ import { type Entry, type Range, rangeBetween, rangeOf, readEntry, showEntry } f
 import type { LimitedField } from '../../table/limits.ts'
 import type { Units } from '../../table/measure.ts'
 import { Field } from '../../ui/field.tsx'
-import type { Words } from '../../words/index.ts'
-import { refusalText, useApp } from '../app.ts'
+import type { DeskWords } from '../../words/desk-index.ts'
+import { refusalText } from '../app.ts'
+import { useDesk } from './app.ts'
 
 /** A number while it is being typed. */
 export interface NumberEntry {
@@ -37,7 +38,7 @@ interface Told {
  * the stored number exactly. Starts anew when the stored number or the units change.
  */
 export function useEntry(field: LimitedField, stored: number | undefined, optional = false): NumberEntry {
-  const { table, words } = useApp()
+  const { table, words } = useDesk()
   const { units } = table.value.settings
   const start = stored === undefined ? '' : showEntry(field, stored, units)
   const of = `${stored} ${units}`
@@ -65,15 +66,15 @@ export function useEntry(field: LimitedField, stored: number | undefined, option
   }
 }
 
-const wrongText = (words: Words, entry: Extract<Entry, { ok: false }>): string =>
+const wrongText = (words: DeskWords, entry: Extract<Entry, { ok: false }>): string =>
   words.desk.wrong[entry.why](rangeText(words, entry.range))
 
 /** A range with its unit. */
-export const rangeText = (words: Words, { least, most, unit }: Range): string =>
+export const rangeText = (words: DeskWords, { least, most, unit }: Range): string =>
   [words.desk.range(least, most), unit].filter(Boolean).join(' ')
 
 /** A refusal of what several measures come to together, beside the field it names, in the person's units. */
-export function refusalBeside(words: Words, refusal: Refusal, entries: readonly NumberEntry[]): boolean {
+export function refusalBeside(words: DeskWords, refusal: Refusal, entries: readonly NumberEntry[]): boolean {
   const at = entries.find((entry) => entry.field === refusal.field)
   if (!at) return false
   const { least, most } = refusal.facts ?? {}
@@ -94,7 +95,7 @@ interface EntryFieldProps {
 
 /** The field of an entry, with its range, and what to take instead where a slip is likely. */
 export function EntryField({ entry, label, help, onDone }: EntryFieldProps) {
-  const { words } = useApp()
+  const { words } = useDesk()
   const w = words.value.desk
   const { least, most, unit } = rangeOf(entry.field, entry.units)
   const range = w.range(least, most)
@@ -127,7 +128,7 @@ interface SavedNumberProps {
 
 /** A number that is stored as soon as it is left, if it can be. */
 export function SavedNumber({ field, stored, label, help, save }: SavedNumberProps) {
-  const { words } = useApp()
+  const { words } = useDesk()
   const entry = useEntry(field, stored)
   const done = () => {
     if (!entry.changed || entry.value === undefined || entry.value === stored) return

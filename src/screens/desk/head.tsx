@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import type { Route } from '../app.ts'
-import { useApp } from '../app.ts'
+import { useDesk } from './app.ts'
 
 interface HeadProps {
   readonly title: string
@@ -11,7 +11,7 @@ interface HeadProps {
 
 /** Top of a planning screen: the way back, what this is, at most one thing more. */
 export function DeskHead({ title, under, back, children }: HeadProps) {
-  const { words, go } = useApp()
+  const { words, go } = useDesk()
   return (
     <header class="desk-head">
       <button type="button" class="desk-back" aria-label={words.value.desk.back} onClick={() => go(back)}>

@@ -3,8 +3,8 @@ import type { Tile } from '../../table/board.ts'
 import { showEntry, unitLabel } from '../../table/entry.ts'
 import type { LimitedField } from '../../table/limits.ts'
 import type { Units } from '../../table/measure.ts'
+import type { DeskWords } from '../../words/desk-index.ts'
 import type { Formats } from '../../words/format.ts'
-import type { Words } from '../../words/index.ts'
 
 export const placeText = (place: Place): string => `${place.board} ${place.spot}`
 
@@ -12,7 +12,7 @@ export const placeText = (place: Place): string => `${place.board} ${place.spot}
 export const amount = (field: LimitedField, value: number, units: Units): string =>
   [showEntry(field, value, units), unitLabel(field, units)].filter(Boolean).join(' ')
 
-export const airText = (words: Words, air: AirFacts, units: Units): string =>
+export const airText = (words: DeskWords, air: AirFacts, units: Units): string =>
   words.desk.board.air(
     amount('tempC', air.tempC, units),
     amount('rh', air.rh, units),
@@ -20,7 +20,7 @@ export const airText = (words: Words, air: AirFacts, units: Units): string =>
   )
 
 /** What a tile says; `nowMs` is table time. */
-export function tileText(words: Words, formats: Formats, state: Tile['state'], nowMs: number): string {
+export function tileText(words: DeskWords, formats: Formats, state: Tile['state'], nowMs: number): string {
   const w = words.desk.board.state
   switch (state.is) {
     case 'wait':

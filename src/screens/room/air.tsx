@@ -2,13 +2,13 @@ import { DEFAULT_AIR } from '../../table/defaults.ts'
 import { BISQUE_CONES } from '../../table/offer.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf } from './set.ts'
 
 /** Temperature, humidity and draught: what every wait rests on. */
 export function Air() {
-  const { table, words, act } = useApp()
+  const { table, words, act } = useDesk()
   const w = words.value.desk.room
   const air = table.value.air.at(-1)?.air ?? DEFAULT_AIR
   return (
@@ -40,7 +40,7 @@ export function Air() {
 
 /** What the pots of a board share: wall, foot line, bisque. */
 export function Clay() {
-  const { table, words, act } = useApp()
+  const { table, words, act } = useDesk()
   const w = words.value.desk.room
   const { board } = table.value
   const cone = BISQUE_CONES.indexOf(board.bisqueCone)

@@ -1,10 +1,10 @@
 import { useRef, useState } from 'preact/hooks'
 import { HoldKey } from '../../ui/hold.tsx'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
-  const { words, act, health, backUp, takeIn, install, applyUpdate } = useApp()
+  const { words, act, health, backUp, takeIn, install, applyUpdate } = useDesk()
   const w = words.value.desk.room
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()

@@ -1,4 +1,4 @@
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { Air, Clay } from './air.tsx'
 import { Keep } from './keep.tsx'
@@ -7,7 +7,7 @@ import './room.css'
 
 /** The room: its air today, the board's clay, how it works, this phone, what is kept. */
 export function Room() {
-  const { words } = useApp()
+  const { words } = useDesk()
   const w = words.value.desk.room
   return (
     <div class="desk room">
@@ -26,7 +26,7 @@ export function Room() {
 }
 
 function About() {
-  const { words } = useApp()
+  const { words } = useDesk()
   const w = words.value.desk.room
   return (
     <section>

@@ -1,5 +1,5 @@
 import type { Settings } from '../../../shared/nouns.ts'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 
 /** Options of a setting from its words, in the order they are written. */
 export const optionsOf = <T extends string>(texts: Readonly<Record<T, string>>) =>
@@ -7,7 +7,7 @@ export const optionsOf = <T extends string>(texts: Readonly<Record<T, string>>) 
 
 /** Stores one setting. */
 export function useSet() {
-  const { act } = useApp()
+  const { act } = useDesk()
   return <K extends keyof Settings>(key: K, value: Settings[K]) =>
     act({ do: 'set-settings', settings: { [key]: value } })
 }

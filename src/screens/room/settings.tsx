@@ -1,7 +1,7 @@
 import type { Settings } from '../../../shared/nouns.ts'
 import type { LimitedField } from '../../table/limits.ts'
 import { Choice } from '../../ui/choice.tsx'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf, useSet } from './set.ts'
 
@@ -16,7 +16,7 @@ function NumberOf({
   readonly label: string
   readonly help?: string
 }) {
-  const { table } = useApp()
+  const { table } = useDesk()
   const set = useSet()
   return (
     <SavedNumber
@@ -31,7 +31,7 @@ function NumberOf({
 
 /** What a count is made of. */
 export function Count() {
-  const { table, words } = useApp()
+  const { table, words } = useDesk()
   const set = useSet()
   const w = words.value.desk.room
   return (
@@ -54,7 +54,7 @@ export function Count() {
 
 /** How this room works. */
 export function Work() {
-  const { table, words } = useApp()
+  const { table, words } = useDesk()
   const set = useSet()
   const w = words.value.desk.room
   const { settings } = table.value
@@ -92,7 +92,7 @@ export function Work() {
 
 /** What belongs to this phone and the hand that holds it. */
 export function Phone() {
-  const { table, words } = useApp()
+  const { table, words } = useDesk()
   const set = useSet()
   const w = words.value.desk.room
   const { settings } = table.value

@@ -5,8 +5,8 @@ import { LIMITS } from '../../table/limits.ts'
 import type { Warning } from '../../table/warnings.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useApp } from '../app.ts'
 import { coverText, warningText } from '../bench/said.ts'
+import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 import type { DraftCoat } from './editor.tsx'
 
@@ -51,7 +51,7 @@ const mmOf = (cover: CoverFacts): number | undefined =>
 /** One coat of a stack: a line to read, opened to change it. */
 export function Coat(props: CoatProps) {
   const { draft, index, last, open, asked, waitMin, warning, toggle, change, move, remove } = props
-  const { table, words, formats } = useApp()
+  const { table, words, formats } = useDesk()
   const w = words.value.desk.stacks
   const { coat } = draft
   const bucket = table.value.buckets[coat.bucketId]?.facts
@@ -148,7 +148,7 @@ export function Coat(props: CoatProps) {
 
 /** Seconds to type, or to step by one. */
 function Seconds({ entry, label }: { readonly entry: NumberEntry; readonly label: string }) {
-  const { words } = useApp()
+  const { words } = useDesk()
   const w = words.value.desk.stacks
   const by = (step: number) => () => {
     const next = Math.min(LIMITS.holdS.most, Math.max(LIMITS.holdS.least, (entry.value ?? 0) + step))

@@ -5,8 +5,9 @@ import { potsOnTable } from '../../table/plan.ts'
 import type { Table } from '../../table/state.ts'
 import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
-import { refusalText, useApp } from '../app.ts'
+import { refusalText } from '../app.ts'
 import { isGrave } from '../bench/said.ts'
+import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { Coat } from './coat.tsx'
 import { Outlook, useOutlook } from './outlook.tsx'
@@ -23,7 +24,7 @@ const USUAL_S = 3
 
 /** The coats of a stack in order, and what they come to on a pot, while they are being changed. */
 export function StackEditor({ stack }: { readonly stack: StackFacts | undefined }) {
-  const { table, words, act, go } = useApp()
+  const { table, words, act, go } = useDesk()
   const w = words.value.desk.stacks
   const [name, setName] = useState({ text: stack?.name ?? '', wrong: undefined as string | undefined })
   const [coats, setCoats] = useState<readonly DraftCoat[]>(() => firstCoats(table.peek(), stack))

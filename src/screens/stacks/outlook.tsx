@@ -3,7 +3,7 @@ import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import type { Warning } from '../../table/warnings.ts'
 import { outlookOf, type PlanOutlook, planDrawing, warningsOf, type ZoneOutlook } from '../../table/whatif.ts'
 import { PotOutline } from '../../ui/outline.tsx'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 
 /** Rest after a change before the engine is asked, and before remedies are searched: a key held down should not
  * stutter, ms. */
@@ -18,7 +18,7 @@ interface Seen {
 
 /** What a plan comes to on a pot, a moment after it was changed last. */
 export function useOutlook(pot: PotFacts, plan: readonly CoatFacts[]): Seen {
-  const { table, now } = useApp()
+  const { table, now } = useDesk()
   const [outlook, setOutlook] = useState<PlanOutlook>()
   const [warnings, setWarnings] = useState<Seen['warnings']>([])
   const { buckets, settings, board, air } = table.value
@@ -43,7 +43,7 @@ interface OutlookProps {
 
 /** The pot with all its coats, and how thick they are likely to be, from the rim down. */
 export function Outlook({ pot, plan, outlook, other }: OutlookProps) {
-  const { table, words, formats } = useApp()
+  const { table, words, formats } = useDesk()
   const w = words.value.desk.stacks
   const f = formats.value
   const form = words.value.desk.form[pot.shape.form]
@@ -82,7 +82,7 @@ const BAR = { width: 168, height: 18 }
 
 /** One zone: ink to the likely thickness, open to the upper, a post at the limit. */
 function Zone({ zone, most }: { readonly zone: ZoneOutlook; readonly most: number }) {
-  const { words, formats } = useApp()
+  const { words, formats } = useDesk()
   const w = words.value.desk.stacks
   const x = (mm: number) => 1.5 + (mm / (most * 1.05)) * (BAR.width - 3)
   const name = words.value.zone[zone.face === 'inside' ? 'inside' : zone.zone]

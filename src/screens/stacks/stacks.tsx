@@ -4,14 +4,14 @@ import { samplePot } from '../../table/offer.ts'
 import { potsOnTable } from '../../table/plan.ts'
 import { drafted } from '../../table/whatif.ts'
 import { BandStrip } from '../../ui/strip.tsx'
-import { useApp } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { StackEditor } from './editor.tsx'
 import './stacks.css'
 
 /** All stacks, or the one the route names; `new` is a stack that is not there yet. */
 export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
-  const { table, words, go } = useApp()
+  const { table, words, go } = useDesk()
   const w = words.value.desk.stacks
   const noBucket = Object.keys(table.value.buckets).length === 0
   const stack = stackId === undefined ? undefined : table.value.stacks[stackId]
@@ -43,7 +43,7 @@ export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
 }
 
 function StackRow({ stack }: { readonly stack: StackFacts }) {
-  const { table, words, go } = useApp()
+  const { table, words, go } = useDesk()
   const w = words.value.desk.stacks
   const used = potsOnTable(table.value).filter((pot) => pot.facts.stackId === stack.stackId).length
   const bands = bandsOf(...drafted(table.value, samplePot(table.value), stack.coats))

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { desk } from '../../../src/words/desk.ts'
-import { WORDS } from '../../../src/words/index.ts'
+import { DESK_WORDS } from '../../../src/words/desk-index.ts'
+import { type Language, WORDS, type Words } from '../../../src/words/index.ts'
 
 /** What a refusal's text may be filled with. */
 const FACTS = { number: 34, letter: 'G', by: 'Gatepost', value: 145, least: 1, most: 2 }
@@ -20,8 +20,9 @@ function texts(node: unknown, path = ''): [string, string][] {
   return []
 }
 
-describe.each(Object.entries(WORDS))('%s', (_language, words) => {
-  const all = texts(words)
+describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, words) => {
+  const desk = DESK_WORDS[language]
+  const all = texts({ ...words, desk })
 
   test('no text has a hole in it', () => {
     expect(all.length).toBeGreaterThan(200)
@@ -36,12 +37,12 @@ describe.each(Object.entries(WORDS))('%s', (_language, words) => {
       expect(text, path).toMatch(/cannot|never|not/i)
     }
   })
-})
 
-test('what is said beside a field fits under it', () => {
-  for (const [path, text] of texts(desk.wrong)) expect(text.length, path).toBeLessThanOrEqual(40)
-})
+  test('what is said beside a field fits under it', () => {
+    for (const [path, text] of texts(desk.wrong)) expect(text.length, path).toBeLessThanOrEqual(40)
+  })
 
-test('what a tile says fits on a tile', () => {
-  for (const [path, text] of texts(desk.board.state)) expect(text.length, path).toBeLessThanOrEqual(6)
+  test('what a tile says fits on a tile', () => {
+    for (const [path, text] of texts(desk.board.state)) expect(text.length, path).toBeLessThanOrEqual(6)
+  })
 })

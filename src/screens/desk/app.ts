@@ -1,0 +1,24 @@
+import { computed, type ReadonlySignal } from '@preact/signals'
+import { createContext } from 'preact'
+import { useContext } from 'preact/hooks'
+import { DESK_WORDS, type DeskWords } from '../../words/desk-index.ts'
+import type { App } from '../app.ts'
+
+/** The program as screens for clean hands see it: with their words. */
+export interface DeskApp extends App {
+  readonly words: ReadonlySignal<DeskWords>
+}
+
+export const withDeskWords = (app: App): DeskApp => ({
+  ...app,
+  words: computed(() => ({ ...app.words.value, desk: DESK_WORDS[app.table.value.settings.language] })),
+})
+
+const DeskContext = createContext<DeskApp | undefined>(undefined)
+export const DeskProvider = DeskContext.Provider
+
+export function useDesk(): DeskApp {
+  const app = useContext(DeskContext)
+  if (!app) throw new Error('a screen for clean hands outside the desk')
+  return app
+}
