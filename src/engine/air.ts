@@ -81,10 +81,12 @@ function transfer(air: Air, surfaceTempC: number, sizeMm: number, body: Body): T
   const heatWPerM2K = (nusselt * conductivity) / sizeM
   const heatPerM3K = density * AIR_HEAT_J_PER_KG_K
   const lewis = conductivity / heatPerM3K / diffusivityM2PerS(filmK - KELVIN, p)
+  // All three alike: a wet surface keeps its temperature and loses exactly the factor as much.
+  const factor = air.factor ?? 1
   return {
-    heatWPerM2K,
-    massMPerS: heatWPerM2K / (heatPerM3K * lewis ** (2 / 3)),
-    radiationWPerM2K: 4 * EMISSIVITY * STEFAN_BOLTZMANN * filmK ** 3,
+    heatWPerM2K: factor * heatWPerM2K,
+    massMPerS: (factor * heatWPerM2K) / (heatPerM3K * lewis ** (2 / 3)),
+    radiationWPerM2K: factor * 4 * EMISSIVITY * STEFAN_BOLTZMANN * filmK ** 3,
   }
 }
 
@@ -137,64 +139,8 @@ export function wetSurfaceUnradiated(air: Air, sizeMm: number): WetSurface {
   return settled(air, inRange('sizeMm', sizeMm, 10, 1000), 'pot', false)
 }
 
-/** A damp cloth hung by a corner or two, both faces in the air, weighed twice. */
-export interface WitnessCloth {
-  readonly widthMm: number
-  readonly heightMm: number
-  readonly firstG: number
-  readonly secondG: number
-  readonly minutes: number
-}
-
-export interface ClothReading {
-  /** Loss of one face. */
-  readonly gramsPerM2h: number
-  /** Measured loss over the loss computed for this air: multiply computed evaporation by it. */
-  readonly airFactor: number
-  /** Relative uncertainty of the factor from weighing to `scaleG`. */
-  readonly relativeError: number
-}
-
-/** Below this computed loss the air is as good as saturated and a cloth says nothing about its factor. */
-const LEAST_GRAMS_PER_M2H = 1
-
-/**
- * The day's air factor from a witness cloth. `scaleG` is the step of the scale. The cloth must still be damp at the
- * second weighing. RangeError for a cloth that gained weight, and where the air is computed to take nothing at all.
- */
-export function witnessCloth(air: Air, cloth: WitnessCloth, scaleG: number): ClothReading {
+/** As `wetSurface` for a damp sheet with both faces in the air, no wider than a metre. */
+export function wetSheet(air: Air, sizeMm: number): WetSurface {
   checkedAir(air)
-  inRange('widthMm', cloth.widthMm, 50, 2000)
-  inRange('heightMm', cloth.heightMm, 50, 2000)
-  inRange('minutes', cloth.minutes, 5, 24 * 60)
-  inRange('firstG', cloth.firstG, 1, 20_000)
-  inRange('secondG', cloth.secondG, 0, cloth.firstG)
-  inRange('scaleG', scaleG, 0.001, 100)
-  const faceM2h = ((2 * cloth.widthMm * cloth.heightMm) / 1e6) * (cloth.minutes / 60)
-  const lostG = cloth.firstG - cloth.secondG
-  const gramsPerM2h = lostG / faceM2h
-  const computed = settled(air, Math.min(1000, Math.sqrt(cloth.widthMm * cloth.heightMm)), 'sheet', true)
-  const computedGramsPerM2h = computed.evaporationKgPerM2s * 3.6e6
-  inRange('computed loss, g/m2h', computedGramsPerM2h, LEAST_GRAMS_PER_M2H, 1e5)
-  // Each weighing is good to half a step, evenly spread: sd step/sqrt(12), twice over.
-  const errorG = scaleG / Math.sqrt(6)
-  return {
-    gramsPerM2h,
-    airFactor: gramsPerM2h / computedGramsPerM2h,
-    relativeError: lostG > 0 ? errorG / lostG : Infinity,
-  }
-}
-
-export interface Condensation {
-  readonly dewPointC: number
-  readonly condenses: boolean
-  /** Water settling on the pot while it stays this cold, mm/h. */
-  readonly filmMmPerH: number
-}
-
-/** Does a pot brought in at `potTempC` draw water out of this air? Dry it and warm it before the first dip. */
-export function condensation(air: Air, potTempC: number, sizeMm: number): Condensation {
-  const by = evaporation(air, potTempC, sizeMm)
-  const gap = vapourDensityKgPerM3(air.tempC, air.rh) - vapourDensityKgPerM3(potTempC, 1)
-  return { dewPointC: dewPointC(air), condenses: gap > 0, filmMmPerH: Math.max(0, by.massMPerS * gap) * 3600 }
+  return settled(air, inRange('sizeMm', sizeMm, 10, 1000), 'sheet', true)
 }

@@ -10,6 +10,8 @@ export interface Air {
   readonly rh: number
   readonly speedMps: number
   readonly pressurePa: number
+  /** Loss of a witness cloth over the loss computed for it (0.1 to 10); left out, 1: nobody weighed one. */
+  readonly factor?: number
 }
 
 export type Form = 'beaker' | 'bowl' | 'bottle' | 'cup' | 'jar' | 'plate' | 'cylinder'
@@ -26,6 +28,8 @@ export interface Shape {
   readonly floorMm?: number
   /** Height of the trimmed line above the shelf: wax below it, no glaze. */
   readonly footLineMm: number
+  /** A lidded jar's ledge, mm down the inside from the rim: kept bare. */
+  readonly galleryMm?: number
 }
 
 /** A point of an outline: radius and height above the shelf. */

@@ -12,8 +12,14 @@ export interface StackFit {
   readonly fullAtCoat: number | undefined
   /** Seconds that fit, coat by coat, all shortened alike; the planned ones if they fit, undefined if none do. */
   readonly seconds: readonly number[] | undefined
-  /** Does it fit as planned if the inside is glazed now and the outside a day later? Undefined if nothing to split. */
-  readonly splitFits: boolean | undefined
+  /** Inside now and outside a day later: the seconds that fit then, the planned ones if they do; undefined if none do. */
+  readonly split: Split | undefined
+}
+
+/** Seconds of the pours, one for each full dip, and of all coats the day after. */
+export interface Split {
+  readonly insideS: readonly number[]
+  readonly outsideS: readonly number[]
 }
 
 /** Filled more than this, a wall only drains what comes next. Tuned: there a coat waits for the air. */
@@ -51,19 +57,42 @@ const shortened = (dips: readonly Dip[], part: number): Dip[] =>
     holdS: Math.min(dip.holdS, Math.max(SHORTEST_S, Math.floor(dip.holdS * part * HALF_S) / HALF_S)),
   }))
 
-/** Inside first, outside the day after: a full dip is split into a pour and an outside dip. */
-function splitFits(standing: Standing, dips: readonly Dip[]): boolean | undefined {
+/** The most of the planned seconds, all shortened alike, with which the dips can be laid; undefined when none do. */
+function mostThatFits(dips: readonly Dip[], fits: (tried: readonly Dip[]) => boolean): number[] | undefined {
+  if (fits(dips)) return dips.map(({ holdS }) => holdS)
+  let seconds: number[] | undefined
+  let [low, high] = [0, 1]
+  for (let k = 0; k < 7; k++) {
+    const part = k === 0 ? 0 : (low + high) / 2
+    const tried = shortened(dips, part)
+    if (fits(tried)) {
+      seconds = tried.map(({ holdS }) => holdS)
+      low = part
+    } else if (k === 0) break
+    else high = part
+  }
+  return seconds
+}
+
+/** Inside first, outside the day after: each full dip is split into a pour and an outside dip. */
+function splitOf(standing: Standing, dips: readonly Dip[]): Split | undefined {
   const { heightMm } = standing.pot.profile.shape
-  if (!dips.some(({ cover }) => cover.kind === 'full')) return undefined
   const as = (dip: Dip, cover: Cover): Dip => ({ ...dip, id: `${dip.id}-${cover.kind}`, cover })
-  const inside = dips.filter(({ cover }) => cover.kind === 'full').map((dip) => as(dip, { kind: 'inside' }))
+  const pours = dips.filter(({ cover }) => cover.kind === 'full').map((dip) => as(dip, { kind: 'inside' }))
+  if (pours.length === 0) return undefined
   const outside = dips.map((dip) =>
     dip.cover.kind === 'full' ? as(dip, { kind: 'upTo', edgeUpMm: heightMm }) : dip,
   )
   const startMin = dips[0]!.atMin
-  const tonight = lay(standing, inside, startMin)
-  if (tonight.fullAtCoat !== undefined) return false
-  return lay({ ...standing, events: tonight.events }, outside, startMin + DAY_MIN).fullAtCoat === undefined
+  const insideS = mostThatFits(pours, (tried) => lay(standing, tried, startMin).fullAtCoat === undefined)
+  if (!insideS) return undefined
+  const poured = pours.map((dip, k) => ({ ...dip, holdS: insideS[k]! }))
+  const tonight = { ...standing, events: lay(standing, poured, startMin).events }
+  const outsideS = mostThatFits(
+    outside,
+    (tried) => lay(tonight, tried, startMin + DAY_MIN).fullAtCoat === undefined,
+  )
+  return outsideS && { insideS, outsideS }
 }
 
 /**
@@ -72,21 +101,10 @@ function splitFits(standing: Standing, dips: readonly Dip[]): boolean | undefine
  */
 export function stackThatFits(standing: Standing, dips: readonly Dip[]): StackFit {
   const first = dips[0]
-  if (!first) return { fits: true, fullAtCoat: undefined, seconds: [], splitFits: undefined }
+  if (!first) return { fits: true, fullAtCoat: undefined, seconds: [], split: undefined }
   const { fullAtCoat } = lay(standing, dips, first.atMin)
   if (fullAtCoat === undefined)
-    return { fits: true, fullAtCoat, seconds: dips.map(({ holdS }) => holdS), splitFits: undefined }
-  let seconds: readonly number[] | undefined
-  let [low, high] = [0, 1]
-  for (let k = 0; k < 7; k++) {
-    const part = k === 0 ? 0 : (low + high) / 2
-    const tried = shortened(dips, part)
-    const fits = lay(standing, tried, first.atMin).fullAtCoat === undefined
-    if (fits) {
-      seconds = tried.map(({ holdS }) => holdS)
-      low = part
-    } else if (k === 0) break
-    else high = part
-  }
-  return { fits: false, fullAtCoat, seconds, splitFits: splitFits(standing, dips) }
+    return { fits: true, fullAtCoat, seconds: dips.map(({ holdS }) => holdS), split: undefined }
+  const seconds = mostThatFits(dips, (tried) => lay(standing, tried, first.atMin).fullAtCoat === undefined)
+  return { fits: false, fullAtCoat, seconds, split: splitOf(standing, dips) }
 }

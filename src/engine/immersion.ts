@@ -1,7 +1,7 @@
 /** Which stretch of which face a coat reaches, and how long each height was under. */
 
 import { inRange, oneOf } from './check.ts'
-import type { Cover, Dip, Face } from './contract.ts'
+import type { Cover, Dip, Face, Shape } from './contract.ts'
 
 /** Heights above the shelf between which a cover wets a face; undefined where it leaves that face bare. */
 export interface Reach {
@@ -11,11 +11,14 @@ export interface Reach {
 
 /**
  * What a cover wets. Down and collar dips go in rim first: the trapped air keeps the inside bare but for a strip of a
- * millimetre or so, which is left out.
+ * millimetre or so, which is left out. A gallery is waxed, or wiped at once.
  */
-export function reachOf(cover: Cover, face: Face, heightMm: number, footLineMm: number): Reach | undefined {
+export function reachOf(cover: Cover, face: Face, shape: Shape): Reach | undefined {
+  const { heightMm, footLineMm, galleryMm = 0 } = shape
   if (face === 'inside')
-    return cover.kind === 'full' || cover.kind === 'inside' ? { fromMm: 0, toMm: heightMm } : undefined
+    return cover.kind === 'full' || cover.kind === 'inside'
+      ? { fromMm: 0, toMm: heightMm - galleryMm }
+      : undefined
   switch (cover.kind) {
     case 'full':
       return { fromMm: footLineMm, toMm: heightMm }

@@ -15,12 +15,14 @@ export {
   pinPickUp,
   sorptivityOf,
 } from './calibrate.ts'
+export * from './cloth.ts'
 export * from './collar.ts'
 export * from './cones.ts'
 export type * from './contract.ts'
+export * from './dew.ts'
 export * from './displacement.ts'
 export * from './firing.ts'
-export { type StackFit, stackThatFits } from './fit.ts'
+export { type Split, type StackFit, stackThatFits } from './fit.ts'
 export { forecastPot } from './forecast.ts'
 export * from './geometry.ts'
 export { type Grade, gradeZone, type Limits, worstZone, type ZoneGrade } from './grade.ts'
@@ -41,6 +43,8 @@ export * from './materials.ts'
 export * from './melt.ts'
 export * from './neck.ts'
 export { type NextTouch, touchNext, type Waiting } from './next-touch.ts'
+export * from './pair.ts'
+export { forecastPieces, type PieceOfPot, type PiecesForecast } from './pieces.ts'
 export { type Repair, type RestDip, repairRest } from './repair.ts'
 export {
   densityFor,

@@ -20,6 +20,7 @@ function checked(shape: Shape): Measures {
   inRange('rimMm', shape.rimMm, 10, 1000)
   inRange('wallMm', shape.wallMm, 0.5, 60)
   inRange('footLineMm', shape.footLineMm, 0, shape.heightMm)
+  if (shape.galleryMm !== undefined) inRange('galleryMm', shape.galleryMm, 0, shape.heightMm / 2)
   if (shape.footMm !== undefined) inRange('footMm', shape.footMm, 8, 1000)
   if (shape.bellyMm !== undefined) inRange('bellyMm', shape.bellyMm, 10, 1200)
   if (shape.bellyUpMm !== undefined)

@@ -135,9 +135,10 @@ const sideWater = (side: Side): number => side.body + side.coat + side.film
 const FACES = ['outside', 'inside'] as const
 
 function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: Weather, fill: number): void {
-  const { heightMm, footLineMm } = course.pot.profile.shape
+  const { shape } = course.pot.profile
+  const { heightMm } = shape
   const reached = FACES.flatMap((face) => {
-    const reach = reachOf(dip.cover, face, heightMm, footLineMm)
+    const reach = reachOf(dip.cover, face, shape)
     const bare = face === 'outside' && piece.stretch.base
     return reach && !bare && within(piece.stretch[face], reach) ? [{ face, reach }] : []
   })

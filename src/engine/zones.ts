@@ -46,10 +46,10 @@ function collarFromMm(profile: Profile, dips: readonly Dip[]): number {
 
 /** Every height at which something ends, from the foot line to the rim, close ones merged. */
 function edges(profile: Profile, dips: readonly Dip[]): number[] {
-  const { heightMm, footLineMm } = profile.shape
-  const all = [skirtTopMm(profile)]
+  const { heightMm, footLineMm, galleryMm = 0 } = profile.shape
+  const all = [skirtTopMm(profile), heightMm - galleryMm]
   for (const dip of dips) {
-    const reach = reachOf(dip.cover, 'outside', heightMm, footLineMm)
+    const reach = reachOf(dip.cover, 'outside', profile.shape)
     if (reach) all.push(reach.fromMm, reach.toMm)
   }
   const kept = [footLineMm]

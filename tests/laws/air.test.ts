@@ -1,17 +1,17 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
-  condensation,
   dewPointC,
   evaporation,
   humidityRatio,
-  rhFromPair,
   saturationPressurePa,
   wetBulbC,
   wetSurface,
-  witnessCloth,
 } from '../../src/engine/air.ts'
+import { witnessCloth } from '../../src/engine/cloth.ts'
 import type { Air } from '../../src/engine/contract.ts'
+import { condensation, warmedC } from '../../src/engine/dew.ts'
+import { rhFromPair } from '../../src/engine/pair.ts'
 
 const anyAir: fc.Arbitrary<Air> = fc.record({
   tempC: fc.double({ min: 2, max: 45, noNaN: true }),
@@ -46,6 +46,16 @@ describe('wet clay', () => {
         expect(loss(warmer, sizeMm)).toBeGreaterThanOrEqual(loss(air, sizeMm) - 1e-12)
       }),
     ))
+  it('loses the witness cloth’s factor as much, at the same temperature', () =>
+    fc.assert(
+      fc.property(anyAir, size, fc.double({ min: 0.1, max: 10, noNaN: true }), (air, sizeMm, factor) => {
+        const plain = wetSurface(air, sizeMm)
+        const wet = wetSurface({ ...air, factor }, sizeMm)
+        expect(wet.tempC).toBeCloseTo(plain.tempC, 6)
+        const off = wet.evaporationKgPerM2s - factor * plain.evaporationKgPerM2s
+        expect(Math.abs(off)).toBeLessThan(1e-5 * factor * plain.evaporationKgPerM2s + 1e-12)
+      }),
+    ))
   it('settles between the dew point and the air, losing a finite amount', () =>
     fc.assert(
       fc.property(anyAir, size, (air, sizeMm) => {
@@ -73,6 +83,26 @@ describe('wet clay', () => {
         if (potC < dew - 1) expect(condenses && filmMmPerH > 0).toBe(true)
         if (potC > air.tempC) expect(condenses && dew < potC - 1).toBe(false)
       }),
+    ))
+})
+
+describe('a pot from the cold', () => {
+  it('warms towards the air and never past it, a thick one no faster', () =>
+    fc.assert(
+      fc.property(
+        anyAir,
+        fc.double({ min: -5, max: 45, noNaN: true }),
+        fc.double({ min: 2, max: 30, noNaN: true }),
+        fc.double({ min: 0, max: 120, noNaN: true }),
+        (air, potC, dryKgPerM2, minutes) => {
+          const gap = (kg: number, min: number): number =>
+            Math.abs(warmedC(potC, air, 100, kg, min) - air.tempC)
+          const before = Math.abs(potC - air.tempC)
+          expect(gap(dryKgPerM2, 0)).toBeCloseTo(before, 9)
+          expect(gap(dryKgPerM2, minutes)).toBeLessThanOrEqual(before + 1e-9)
+          expect(gap(2 * dryKgPerM2, minutes)).toBeGreaterThanOrEqual(gap(dryKgPerM2, minutes) - 1e-9)
+        },
+      ),
     ))
 })
 
@@ -142,6 +172,8 @@ describe('the witness cloth', () => {
           const lost = 10 / once.airFactor
           const again = witnessCloth(air, { ...cloth, secondG: 500 - lost * factor }, 0.1)
           expect(again.airFactor).toBeCloseTo(factor, 6)
+          // Whatever was taken for the factor before: a second cloth does not count twice.
+          expect(witnessCloth({ ...air, factor: 3 }, cloth, 0.1).airFactor).toBe(once.airFactor)
         },
       ),
     ))

@@ -10,7 +10,6 @@ import {
   nusseltSheet,
   nusseltUpright,
   pressureAtAltitudePa,
-  rhFromPair,
   saturationPressurePa,
   vapourDensityKgPerM3,
   wetBulbC,
@@ -18,6 +17,7 @@ import {
   wetSurfaceUnradiated,
 } from '../../src/engine/air.ts'
 import type { Air } from '../../src/engine/contract.ts'
+import { rhFromPair } from '../../src/engine/pair.ts'
 import { near } from './near.ts'
 
 const SEA_PA = 101_325

@@ -3,6 +3,7 @@ import type { ZoneForecast } from '../../../src/engine/contract.ts'
 import {
   DEFAULT_BODY,
   densityFor,
+  forecastPieces,
   forecastPot,
   gradeZone,
   halfAndHalf,
@@ -139,6 +140,37 @@ describe('after a slip', () => {
   })
 })
 
+describe('jar and lid', () => {
+  const jar = { form: 'jar' as const, heightMm: 120, rimMm: 90, wallMm: 6, footLineMm: 8, galleryMm: 9 }
+  const lid = { form: 'plate' as const, heightMm: 20, rimMm: 100, wallMm: 4, footLineMm: 5 }
+  const piece = (name: string, shape: Parameters<typeof potOf>[0]) => ({
+    name,
+    pot: potOf(shape),
+    events: [dip('a', 0, 3)],
+    air0: ROOM,
+  })
+
+  test('the gallery stays bare and lends its half of the wall', () => {
+    const { pieces } = forecastPieces([piece('jar', jar)], UNLEARNED)
+    const { zones } = pieces[0]!.forecast
+    const top = zones.filter(({ fromMm }) => fromMm >= 111)
+    expect(top.map(({ face, coats }) => [face, coats.length])).toEqual([
+      ['outside', 1],
+      ['inside', 0],
+    ])
+    const below = zones.find(({ name, face }) => name === 'body' && face === 'outside')!
+    expect(top[0]!.filled).toBeLessThan(below.filled)
+  })
+
+  test('go into the kiln when the slower of the two is dry', () => {
+    const both = forecastPieces([piece('jar', jar), piece('lid', lid)], UNLEARNED)
+    const alone = both.pieces.map(({ forecast }) => forecast.kilnDry.likely)
+    expect(both.kilnDry.likely).toBe(Math.max(...alone))
+    expect(both.last).toBe(alone[0]! >= alone[1]! ? 'jar' : 'lid')
+    expect(() => forecastPieces([], UNLEARNED)).toThrow(RangeError)
+  })
+})
+
 describe('half and half', () => {
   test('where two side dips overlap the plate carries both', () => {
     const shape = { form: 'plate' as const, heightMm: 28, rimMm: 230, wallMm: 7, footLineMm: 7 }
@@ -177,7 +209,23 @@ describe('the stack that fits this wall', () => {
 
   test('inside tonight and outside tomorrow rescues one long dip', () => {
     const once = [dip('a', 0, 5)]
-    expect(stackThatFits(standing(3.5), once)).toMatchObject({ fits: false, splitFits: true })
+    expect(stackThatFits(standing(3.5), once)).toMatchObject({
+      fits: false,
+      split: { insideS: [5], outsideS: [5] },
+    })
+  })
+
+  test('and where even that fills the wall, its seconds are solved too', () => {
+    const twice = [dip('a', 0, 6), dip('b', 0, 6)]
+    const { seconds, split } = stackThatFits(standing(2.5), twice)
+    expect(split!.insideS).toHaveLength(2)
+    expect(split!.outsideS.every((s, k) => s < 6 && s > (seconds?.[k] ?? 0))).toBe(true)
+    // A stack that never wets the inside has nothing to split.
+    const collars = [
+      dip('c', 0, 9, { kind: 'collar', depthMm: 30 }),
+      dip('d', 0, 9, { kind: 'collar', depthMm: 30 }),
+    ]
+    expect(stackThatFits(standing(1.5), collars)).toMatchObject({ fits: false, split: undefined })
   })
 
   test('no coats fit any wall', () => {

@@ -1,22 +1,21 @@
 import { describe, expect, it } from 'vitest'
 import {
-  condensation,
   dewPointC,
   diffusivityM2PerS,
   evaporation,
   humidityRatio,
   latentHeatJPerKg,
-  pairTrouble,
   pressureAtAltitudePa,
-  rhFromPair,
   saturationPressurePa,
   vapourDensityKgPerM3,
   wetBulbC,
   wetSurface,
-  witnessCloth,
 } from '../../../src/engine/air.ts'
 import { between, inRange, oneOf } from '../../../src/engine/check.ts'
+import { witnessCloth } from '../../../src/engine/cloth.ts'
 import type { Air } from '../../../src/engine/contract.ts'
+import { condensation } from '../../../src/engine/dew.ts'
+import { pairTrouble, rhFromPair } from '../../../src/engine/pair.ts'
 
 const room: Air = { tempC: 20, rh: 0.5, speedMps: 0.1, pressurePa: 101_325 }
 const cloth = { widthMm: 300, heightMm: 400, firstG: 117, secondG: 100, minutes: 60 }
