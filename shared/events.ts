@@ -75,6 +75,13 @@ export type TableEvent =
       readonly grams: number
       readonly as: 'bisque' | 'now'
     }
+  /** A touch or a weighing no longer teaches this room, or does again; `lessonId` is the dip's, or of a weighing. */
+  | {
+      readonly kind: 'lesson-dropped'
+      readonly potId: string
+      readonly lessonId: string
+      readonly dropped: boolean
+    }
   | { readonly kind: 'foot-signed'; readonly potId: string }
   | { readonly kind: 'washed-off'; readonly potId: string }
   /** Coats can't be told any more (false), or were counted by eye or scratch (true). */
@@ -128,6 +135,7 @@ const KINDS: Readonly<Record<EventKind, true>> = {
   'set-down': true,
   touched: true,
   weighed: true,
+  'lesson-dropped': true,
   'foot-signed': true,
   'washed-off': true,
   'coats-counted': true,

@@ -99,6 +99,19 @@ export interface AirFacts {
   readonly tempC: number
   readonly rh: number
   readonly draught: Draught
+  /** Above the sea; left out, at it. */
+  readonly altitudeM?: number
+  /** A damp cloth that hangs, weighed once. `at` is table time, ms. */
+  readonly hung?: {
+    readonly widthMm: number
+    readonly heightMm: number
+    readonly grams: number
+    readonly at: number
+  }
+  /** A cloth weighed twice: what it lost in how long, and that over the loss computed then. */
+  readonly cloth?: { readonly lostG: number; readonly minutes: number; readonly factor: number }
+  /** Pots brought in from the cold, and when, table time ms. */
+  readonly cold?: { readonly potC: number; readonly at: number }
 }
 
 /** What all pots of the board share unless a pot says otherwise. */
@@ -108,6 +121,8 @@ export interface BoardFacts {
   readonly bisqueCone: string
   /** Water taken by the bisque, mass of water per mass of dry body, from a cold soak. */
   readonly absorption: number
+  /** How fast it drinks, mm/sqrt s, from two water dips of a tile; left out, assumed. */
+  readonly sorptivityMmPerSqrtS?: number
 }
 
 export interface Settings {

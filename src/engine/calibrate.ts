@@ -73,22 +73,12 @@ export function pickUpOf(readings: readonly CoatReading[]): PickUp {
   return { factor: Math.exp(sum / precision), sd: 1 / Math.sqrt(precision), count: readings.length }
 }
 
-/** The usual scratch: three seconds, one face of a dry 5 mm tile of the default body, 100 mm long. */
-const TILE = {
-  holdS: 3,
-  wallMm: 5,
-  lengthMm: 100,
-  liftMmPerS: 120,
-  bothFaces: true,
-  body: DEFAULT_BODY,
-} as const
+/** The usual scratch: three seconds, both faces of a dry 5 mm tile under, 100 mm long. */
+const TILE = { holdS: 3, wallMm: 5, lengthMm: 100, liftMmPerS: 120, bothFaces: true } as const
 
-/** Pick-up from one pin scratch of the usual tile, read to 0.05 mm: factor and sd. */
-export const pinPickUp = (slip: Slip, pinMm: number): PickUp =>
-  pickUpOf([{ ...TILE, slip, measuredMm: pinMm, errorMm: SCRATCH_ERROR_MM }])
-
-/** The factor alone of `pinPickUp`, for `Slip.pickUpFactor`. */
-export const pickUpFromPin = (slip: Slip, pinMm: number): number => pinPickUp(slip, pinMm).factor
+/** Pick-up from one pin scratch of the usual tile of this body, read to 0.05 mm: factor and sd. */
+export const pinPickUp = (slip: Slip, pinMm: number, body: Body = DEFAULT_BODY): PickUp =>
+  pickUpOf([{ ...TILE, body, slip, measuredMm: pinMm, errorMm: SCRATCH_ERROR_MM }])
 
 /** Dry coat, mm, from the grams a face of `areaCm2` gained straight after the dip, slop and all. */
 export function coatFromWetGain(slip: Slip, gainG: number, areaCm2: number): number {

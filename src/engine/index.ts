@@ -10,7 +10,6 @@ export {
   coatFromWetGain,
   type PickUp,
   packingOf,
-  pickUpFromPin,
   pickUpOf,
   pinPickUp,
   sorptivityOf,

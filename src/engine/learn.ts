@@ -52,23 +52,29 @@ export interface Lesson extends Learned {
 
 /** A tap in fifty is on the wrong answer (assumption). */
 export const LABEL_NOISE = 0.02
-/** Nodes of the grids, in sd of the prior. */
+/** Nodes of ln(fill): the same for every lesson, so that an observation is run through the balance once. */
 const FILL_STEPS = 15
 const FILL_REACH = 2.8
+const FILLS: readonly number[] = Array.from(
+  { length: FILL_STEPS },
+  (_, k) => UNLEARNED.fillSd * FILL_REACH * ((2 * k) / (FILL_STEPS - 1) - 1),
+)
+/** A lesson narrower than the grid can show is taken as this wide, part of a step. */
+const LEAST_PART = 0.5
 /** Model error of the water of a whole pot, sd of its logarithm, beside the scale's. Assumption. */
 const WATER_SD = 0.1
 
 /** What an observation would have been at each node of the fill grid. */
 type AtNodes = readonly number[] | Dropped
 
-const kept = new WeakMap<Observation, { readonly nodes: string; readonly value: AtNodes }>()
+const kept = new WeakMap<Observation, AtNodes>()
 
-function atNodes(observation: Observation, fills: readonly number[]): AtNodes {
-  const nodes = fills.join()
-  const before = kept.get(observation)
-  if (before?.nodes === nodes) return before.value
-  const value = observation.kind === 'look' ? looked(observation, fills) : weighed(observation, fills)
-  kept.set(observation, { nodes, value })
+function atNodes(observation: Observation): AtNodes {
+  let value = kept.get(observation)
+  if (value === undefined) {
+    value = observation.kind === 'look' ? looked(observation) : weighed(observation)
+    kept.set(observation, value)
+  }
   return value
 }
 
@@ -77,7 +83,7 @@ const minutesOf = (of: Goal, waits: ReturnType<typeof waitsOf>): number =>
 
 const LEAST_WAIT_MIN = 1 / 60
 
-function looked(look: Look, fills: readonly number[]): AtNodes {
+function looked(look: Look): AtNodes {
   for (const moment of [look.dampMin, look.dryMin, look.exactMin])
     if (moment !== undefined) inRange('moment of a look', moment, -1e12, 1e12)
   if (look.dampMin !== undefined && look.dryMin !== undefined && look.dampMin >= look.dryMin)
@@ -89,12 +95,12 @@ function looked(look: Look, fills: readonly number[]): AtNodes {
   const likely = waitsOf(runPot(course, 1), look.of)
   if (!(minutesOf(look.of, likely) < HORIZON_MIN)) return 'never'
   const stretches = look.of === 'kiln' ? course.stretches : deciding(course, likely)
-  return fills.map((fill) =>
+  return FILLS.map((fill) =>
     Math.max(LEAST_WAIT_MIN, minutesOf(look.of, waitsOf(runPot(course, Math.exp(fill), stretches), look.of))),
   )
 }
 
-function weighed(weighing: Weighing, fills: readonly number[]): AtNodes {
+function weighed(weighing: Weighing): AtNodes {
   between('waterG', weighing.waterG, 0, 1e6)
   inRange('errorG', weighing.errorG, 0, 1e5)
   const until: WallEvent[] = weighing.events.filter((event) => event.atMin <= weighing.atMin)
@@ -104,7 +110,7 @@ function weighed(weighing: Weighing, fills: readonly number[]): AtNodes {
     [...until, { kind: 'wipe', atMin: weighing.atMin, waterMm: 0 }],
     weighing.air0,
   )
-  const grams = fills.map((fill) => waterG(runPot(course, Math.exp(fill))))
+  const grams = FILLS.map((fill) => waterG(runPot(course, Math.exp(fill))))
   return grams.every((g) => g > 0) ? grams : 'noWater'
 }
 
@@ -129,19 +135,16 @@ function lookFromMin(look: Look): number {
 }
 
 /**
- * What the kept observations teach, from `start` (UNLEARNED, or a studio's lesson widened for one glaze). Order does
+ * What the kept observations teach, from `start` (UNLEARNED, or a room's lesson widened for one glaze). Order does
  * not matter; leaving one out is as if it had never been. RangeError for a pot, event or reading that makes no sense.
  */
 export function learn(observations: readonly Observation[], start: Learned = UNLEARNED): Lesson {
-  const fills = Array.from(
-    { length: FILL_STEPS },
-    (_, k) => start.fillMean + start.fillSd * FILL_REACH * ((2 * k) / (FILL_STEPS - 1) - 1),
-  )
+  const priorSd = Math.max(start.fillSd, LEAST_PART * (FILLS[1]! - FILLS[0]!))
   const dropped: { id: string; why: Dropped }[] = []
   const looks: { look: Look; at: readonly number[]; fromMin: number }[] = []
   const scales: { weighing: Weighing; at: readonly number[] }[] = []
   for (const observation of observations) {
-    const at = atNodes(observation, fills)
+    const at = atNodes(observation)
     if (typeof at === 'string') dropped.push({ id: observation.id, why: at })
     else if (observation.kind === 'look')
       looks.push({ look: observation, at, fromMin: lookFromMin(observation) })
@@ -149,8 +152,8 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
   }
   if (looks.length + scales.length === 0) return { ...start, dropped }
   let [sum, fill1, fill2, time1, time2] = [0, 0, 0, 0, 0]
-  fills.forEach((fill, k) => {
-    const x = start.fillSd > 0 ? (fill - start.fillMean) / start.fillSd : 0
+  FILLS.forEach((fill, k) => {
+    const x = (fill - start.fillMean) / priorSd
     const intervals = looks.map(({ look, at, fromMin }) => intervalOf(look, at[k]!, fromMin))
     const time = timeFactor(intervals, start.timeMean, start.timeSd, LABEL_NOISE)
     let weight = density(x) * time.evidence
@@ -178,15 +181,14 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
   }
 }
 
-/** Spread of a glaze about its studio (tuned). */
-const GLAZE_SD = 0.3
+/** Spread of one glaze about its room: sd of ln(time), and half of it of ln(fill). Tuned. */
+const GLAZE_SD = 0.15
 
-/** A studio's lesson as the start for one glaze and body. */
-export const forGlaze = (studio: Learned): Learned => ({
-  ...studio,
-  fillSd: Math.min(UNLEARNED.fillSd, Math.hypot(studio.fillSd, GLAZE_SD / 2)),
-  timeSd: Math.hypot(studio.timeSd, GLAZE_SD),
-  count: 0,
+/** A room's lesson as the start for one glaze: its means, wider, but no wider than before any observation. */
+export const forGlaze = (room: Learned): Learned => ({
+  ...room,
+  fillSd: Math.min(UNLEARNED.fillSd, Math.hypot(room.fillSd, GLAZE_SD / 2)),
+  timeSd: Math.min(UNLEARNED.timeSd, Math.hypot(room.timeSd, GLAZE_SD)),
 })
 
 /** Water in wall and coats of a whole pot at the scale: weight now, less the bisque, less the dry glaze. */

@@ -46,6 +46,12 @@ export type Action =
   | { readonly do: 'set-board'; readonly board: BoardFacts }
   | { readonly do: 'set-air'; readonly air: AirFacts }
   | {
+      readonly do: 'drop-lesson'
+      readonly potId: string
+      readonly lessonId: string
+      readonly dropped: boolean
+    }
+  | {
       readonly do: 'set-bucket'
       readonly bucket: Omit<BucketFacts, 'bucketId'> & { readonly bucketId?: string }
     }

@@ -20,6 +20,7 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
           ['wallMm', board.wallMm],
           ['footLineMm', board.footLineMm],
           ['absorption', board.absorption],
+          ['sorptivityMmPerSqrtS', board.sorptivityMmPerSqrtS],
         ]),
         { kind: 'board-set', board },
       )
@@ -29,9 +30,20 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
         firstWrong([
           ['tempC', action.air.tempC],
           ['rh', action.air.rh],
+          ['altitudeM', action.air.altitudeM],
+          ['potsC', action.air.cold?.potC],
+          ['clothMm', action.air.hung?.widthMm],
+          ['clothMm', action.air.hung?.heightMm],
+          ['clothG', action.air.hung?.grams],
+          ['airFactor', action.air.cloth?.factor],
         ]),
         { kind: 'air-set', air: action.air },
       )
+    case 'drop-lesson': {
+      const { potId, lessonId, dropped } = action
+      if (!table.pots[potId]) return { refusal: { code: 'unknown-pot' } }
+      return { events: [{ kind: 'lesson-dropped', potId, lessonId, dropped }] }
+    }
     case 'set-bucket': {
       const bucket: BucketFacts = { ...action.bucket, bucketId: action.bucket.bucketId ?? `b.${stamp.hit}` }
       const name = bucket.name.trim()

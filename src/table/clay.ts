@@ -1,20 +1,30 @@
-import type { AirFacts, BucketFacts, CoverFacts, Draught, PotFacts } from '../../shared/nouns.ts'
+import type { AirFacts, BoardFacts, BucketFacts, CoverFacts, Draught, PotFacts } from '../../shared/nouns.ts'
 import type { Air, Body, Cover, Profile, Slip } from '../engine/contract.ts'
-import { DEFAULT_BODY, defaultSlip, outlineOf, pickUpFromPin, skirtTopMm } from '../engine/index.ts'
+import {
+  DEFAULT_BODY,
+  defaultSlip,
+  outlineOf,
+  type PickUp,
+  pinPickUp,
+  pressureAtAltitudePa,
+  skirtTopMm,
+} from '../engine/index.ts'
 import { DEFAULT_AIR } from './defaults.ts'
 import type { AirSpell, BucketState, Table } from './state.ts'
 
 /** Air speed at the pots by how it feels, m/s; assumptions bracketed by indoor-air practice. */
 const SPEED_MPS: Record<Draught, number> = { still: 0.08, room: 0.15, window: 0.5, fan: 1.5, fanClose: 3 }
 
-export const SEA_LEVEL_PA = 101_325
-
 export const airOf = (facts: AirFacts): Air => ({
   tempC: facts.tempC,
   rh: facts.rh,
   speedMps: SPEED_MPS[facts.draught],
-  pressurePa: SEA_LEVEL_PA,
+  pressurePa: pressureAtAltitudePa(facts.altitudeM ?? 0),
+  ...(facts.cloth ? { factor: facts.cloth.factor } : {}),
 })
+
+/** Pressure of the air that was noted last, Pa. */
+export const pressurePa = (table: Table): number => airOf(table.air.at(-1)?.air ?? DEFAULT_AIR).pressurePa
 
 /** The air at a moment: the last said before it, else the first said at all, else an ordinary room. */
 export function airAt(spells: readonly AirSpell[], at: number): AirFacts {
@@ -35,24 +45,36 @@ export function profileOf(pot: PotFacts): Profile {
   return profile
 }
 
-export const bodyOf = (table: Table, pot: PotFacts): Body => ({
+export const bodyOf = (table: Table, pot?: PotFacts): Body => ({
   ...DEFAULT_BODY,
-  absorption: pot.absorption ?? table.board.absorption,
+  absorption: pot?.absorption ?? table.board.absorption,
+  sorptivityMmPerSqrtS: table.board.sorptivityMmPerSqrtS ?? DEFAULT_BODY.sorptivityMmPerSqrtS,
 })
 
-const pinFactors = new WeakMap<BucketFacts, number>()
+const pins = new WeakMap<BucketFacts, { readonly board: BoardFacts; readonly pickUp: PickUp | undefined }>()
+
+/** What the scratch of a bucket says of its pick-up, on the board's own clay; undefined without one. */
+export function pickUpOfPin(table: Table, facts: BucketFacts): PickUp | undefined {
+  if (facts.pinMm === undefined) return undefined
+  const before = pins.get(facts)
+  if (before?.board === table.board) return before.pickUp
+  const slip = defaultSlip(facts.targetGramsPerMl, facts.solidsGravity)
+  let pickUp: PickUp | undefined
+  try {
+    pickUp = pinPickUp(slip, facts.pinMm, bodyOf(table))
+  } catch (error) {
+    // Clay that the tile would fill, or a coat thinner than its film: such a scratch says nothing.
+    if (!(error instanceof RangeError)) throw error
+  }
+  pins.set(facts, { board: table.board, pickUp })
+  return pickUp
+}
 
 /** The slip of a bucket at a density, its pick-up scaled by the person's own scratch where there is one. */
-export function slipOf(bucket: BucketState, gramsPerMl: number): Slip {
-  const { facts } = bucket
+export function slipOf(table: Table, { facts }: BucketState, gramsPerMl: number): Slip {
   const slip = defaultSlip(gramsPerMl, facts.solidsGravity)
-  if (facts.pinMm === undefined) return slip
-  let factor = pinFactors.get(facts)
-  if (factor === undefined) {
-    factor = pickUpFromPin(defaultSlip(facts.targetGramsPerMl, facts.solidsGravity), facts.pinMm)
-    pinFactors.set(facts, factor)
-  }
-  return { ...slip, pickUpFactor: factor }
+  const pickUp = pickUpOfPin(table, facts)
+  return pickUp ? { ...slip, pickUpFactor: pickUp.factor, pickUpSd: pickUp.sd } : slip
 }
 
 /** A coat's cover on this very pot. A full dip of a pot whose inside was poured reaches the outside only. */

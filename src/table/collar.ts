@@ -1,7 +1,7 @@
 import type { PotFacts } from '../../shared/nouns.ts'
 import { collarPour } from '../engine/collar.ts'
 import type { Decant } from './card.ts'
-import { profileOf, SEA_LEVEL_PA } from './clay.ts'
+import { pressurePa, profileOf } from './clay.ts'
 import type { Table } from './state.ts'
 
 /** Rim to the vessel's floor at the deepest, mm. Assumption. */
@@ -18,7 +18,7 @@ export function decantFor(table: Table, pot: PotFacts, depthMm: number, gramsPer
     collarMm: Math.min(depthMm, pot.shape.heightMm),
     floorGapMm: FLOOR_GAP_MM,
     gramsPerMl,
-    pressurePa: SEA_LEVEL_PA,
+    pressurePa: pressurePa(table),
     takesMl: 0,
   })
   return { litres: pour.pourMl / 1000, levelMm: pour.lineMm, narrow: pour.misfit === 'narrow' }

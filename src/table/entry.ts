@@ -91,6 +91,9 @@ const SLIPS: Readonly<Record<Quantity, (n: number, units: Units) => readonly str
   speed: () => [],
   dose: () => [],
   weight: (n) => [`${tidy(n, 1)} kg`],
+  grams: (n) => [`${tidy(n, 1)} kg`],
+  area: () => [],
+  altitude: (n, units) => [`${tidy(n, 0)} ${units === 'metric' ? 'ft' : 'm'}`],
   count: () => [],
 }
 

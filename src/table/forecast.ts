@@ -1,7 +1,7 @@
 import type { Band, PotForecast } from '../engine/contract.ts'
 import { forecastPot, type Learned, waxSetMin } from '../engine/index.ts'
 import { airAt, airOf } from './clay.ts'
-import { lessonOf } from './learning.ts'
+import { lessonFor } from './learning.ts'
 import { MIN_MS, standingOf } from './standing.ts'
 import type { PotState, Table } from './state.ts'
 
@@ -27,8 +27,9 @@ const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly 
 
 /** What the coats on a pot do next. Undefined before the first dip. Kept until the pot, air or learning change. */
 export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
-  if (pot.dips.length === 0) return undefined
-  const learned = lessonOf(table)
+  const last = pot.dips.at(-1)
+  if (!last) return undefined
+  const learned = lessonFor(table, last.bucketId)
   const key = [
     table.air,
     table.settings,

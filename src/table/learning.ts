@@ -1,55 +1,152 @@
-import { type Learned, type Lesson, type Look, learn, UNLEARNED } from '../engine/index.ts'
-import { MIN_MS, standingWith } from './standing.ts'
+import type { WallEvent } from '../engine/contract.ts'
+import {
+  forGlaze,
+  type Learned,
+  type Lesson,
+  type Look,
+  learn,
+  type Observation,
+  UNLEARNED,
+  type Weighing,
+} from '../engine/index.ts'
+import { MIN_MS, standingWith, waterAt } from './standing.ts'
 import type { PotState, Table } from './state.ts'
 
-/** Touches beyond the latest so many no longer move the estimate much, and a phone must answer at once. */
-const LOOKS_USED = 24
+/** Observations beyond the latest so many no longer move the estimate much, and a phone must answer at once. */
+const USED = 24
+/** A kitchen scale tells to this, grams (assumption). */
+const SCALE_G = 1
+/** Dry glaze on a pot is computed to this part (assumption): what the scale can't tell from water. */
+const DRY_PART = 0.15
 
-let kept: { readonly key: string; readonly lesson: Lesson | Learned } | undefined
-
-/**
- * What this table's touch checks teach about its waits, recomputed from the touches themselves: one that is taken
- * back is as if it had never been. One dip gives one look, from its last *not yet* to its first *dry*.
- */
-export function lessonOf(table: Table): Learned {
-  const touched = Object.values(table.pots).filter((pot) => pot.touches.length > 0)
-  const key = JSON.stringify([
-    touched.map((pot) => [pot.facts, pot.touches, pot.dips]),
-    touched.length > 0 ? table.air : 0,
-  ])
-  if (kept?.key === key) return kept.lesson
-  const looks = touched
-    .flatMap((pot) => looksOf(table, pot))
-    .sort((a, b) => latest(a) - latest(b))
-    .slice(-LOOKS_USED)
-  const lesson = looks.length === 0 ? UNLEARNED : learn(looks)
-  kept = { key, lesson }
-  return lesson
+/** Something that was seen at the table and teaches its waits. */
+export interface Seen {
+  readonly potId: string
+  /** Glaze of the coat it tells of. */
+  readonly bucketId: string
+  /** For `lesson-dropped`. */
+  readonly lessonId: string
+  /** Moment of its last look, table time ms. */
+  readonly at: number
+  readonly observation: Observation
 }
 
-const latest = (look: Look): number => Math.max(look.dampMin ?? 0, look.dryMin ?? 0)
+interface Kept {
+  readonly key: readonly unknown[]
+  readonly seen: readonly Seen[]
+}
 
-function looksOf(table: Table, pot: PotState): Look[] {
-  return pot.dips.flatMap((dip, i): Look[] => {
+const kept = new WeakMap<PotState, Kept>()
+
+const alike = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, k) => one === b[k])
+
+/** All that one pot's touches and weighings say, dropped ones too. The same objects while nothing about it changes. */
+export function seenOn(table: Table, pot: PotState): readonly Seen[] {
+  if (pot.touches.length === 0 && pot.weighings.length === 0) return []
+  const last = Math.max(...[...pot.touches, ...pot.weighings].map(({ at }) => at))
+  const air = table.air.filter((spell) => spell.at <= last)
+  const key = [table.board, table.settings, ...air, ...pot.dips.map((d) => table.buckets[d.bucketId]?.facts)]
+  const before = kept.get(pot)
+  if (before && alike(before.key, key)) return before.seen
+  const then: Table = { ...table, air: air.length > 0 ? air : table.air }
+  const seen = [...looksOf(then, pot), ...weighingsOf(then, pot)]
+  kept.set(pot, { key, seen })
+  return seen
+}
+
+/** One dip gives one look, from its last *not yet* to its first *dry*. */
+function looksOf(table: Table, pot: PotState): Seen[] {
+  return pot.dips.flatMap((dip, i): Seen[] => {
     const touches = pot.touches.filter((touch) => touch.dipId === dip.dipId)
     const damp = touches.findLast((touch) => !touch.dry)
     const dry = touches.find((touch) => touch.dry)
-    if (!damp && !dry) return []
+    const last = dry ?? damp
+    if (!last) return []
     const { pot: wall, events, air0 } = standingWith(table, pot, pot.dips.slice(0, i + 1))
-    const minutes = (touch: typeof dry) => (touch === undefined ? undefined : touch.at / MIN_MS)
-    const dampMin = minutes(damp)
-    const dryMin = minutes(dry)
-    return [
-      {
-        kind: 'look',
-        id: dip.dipId,
-        of: table.settings.readyMeans,
-        pot: wall,
-        events,
-        air0,
-        ...(dampMin === undefined ? {} : { dampMin }),
-        ...(dryMin === undefined ? {} : { dryMin }),
-      },
-    ]
+    const look: Look = {
+      kind: 'look',
+      id: dip.dipId,
+      of: table.settings.readyMeans,
+      pot: wall,
+      events,
+      air0,
+      ...(damp ? { dampMin: damp.at / MIN_MS } : {}),
+      ...(dry ? { dryMin: dry.at / MIN_MS } : {}),
+    }
+    return [seenAs(pot, dip, dip.dipId, last.at, look)]
   })
+}
+
+function weighingsOf(table: Table, pot: PotState): Seen[] {
+  return pot.weighings.flatMap((reading): Seen[] => {
+    const dips = pot.dips.filter((dip) => dip.outAt <= reading.at)
+    const last = dips.at(-1)
+    const found = waterAt(table, pot, dips, reading)
+    if (!last || !found || found.waterG <= 0) return []
+    const atMin = reading.at / MIN_MS
+    const { pot: wall, events, air0 } = standingWith(table, pot, dips)
+    const before = (event: WallEvent) => event.kind !== 'weigh' || event.atMin < atMin
+    const weighing: Weighing = {
+      kind: 'weighing',
+      id: `weighed ${reading.at}`,
+      pot: wall,
+      events: events.filter(before),
+      air0,
+      atMin,
+      waterG: found.waterG,
+      errorG: Math.hypot(SCALE_G, DRY_PART * found.dryG),
+    }
+    return [seenAs(pot, last, weighing.id, reading.at, weighing)]
+  })
+}
+
+const seenAs = (
+  pot: PotState,
+  dip: PotState['dips'][number],
+  lessonId: string,
+  at: number,
+  observation: Observation,
+): Seen => ({ potId: pot.facts.potId, bucketId: dip.bucketId, lessonId, at, observation })
+
+/** What teaches this room now, oldest first. */
+export function lessonsUsed(table: Table): readonly Seen[] {
+  return Object.values(table.pots)
+    .flatMap((pot) => seenOn(table, pot).filter(({ lessonId }) => !pot.dropped?.includes(lessonId)))
+    .sort((a, b) => a.at - b.at)
+    .slice(-USED)
+}
+
+interface Taught {
+  readonly used: readonly Seen[]
+  readonly room: Learned | Lesson
+  readonly glazes: Map<string, Learned>
+}
+
+let taught: Taught = { used: [], room: UNLEARNED, glazes: new Map() }
+
+function taughtBy(table: Table): Taught {
+  const used = lessonsUsed(table)
+  if (!alike(taught.used, used))
+    taught = { used, room: learn(used.map(({ observation }) => observation)), glazes: new Map() }
+  return taught
+}
+
+/**
+ * What this table's touches and weighings teach about its waits, recomputed from them: one that is taken back, or
+ * dropped, is as if it had never been.
+ */
+export const lessonOf = (table: Table): Learned | Lesson => taughtBy(table).room
+
+/** The same for the coats of one glaze: what the others teach of the room, then its own. */
+export function lessonFor(table: Table, bucketId: string): Learned {
+  const { used, room, glazes } = taughtBy(table)
+  let lesson = glazes.get(bucketId)
+  if (!lesson) {
+    const of = (own: boolean) =>
+      used.filter((seen) => (seen.bucketId === bucketId) === own).map(({ observation }) => observation)
+    lesson = of(false).length === 0 ? room : learn(of(true), forGlaze(learn(of(false))))
+    glazes.set(bucketId, lesson)
+  }
+  return lesson
 }

@@ -12,6 +12,20 @@ export const LIMITS = {
   absorption: { least: 0, most: 0.4 },
   tempC: { least: 0, most: 45 },
   rh: { least: 0.05, most: 1 },
+  altitudeM: { least: -400, most: 5000 },
+  /** A wet thermometer, and pots out of a shed. */
+  wetC: { least: -10, most: 45 },
+  potsC: { least: -20, most: 45 },
+  clothMm: { least: 100, most: 2000 },
+  clothG: { least: 5, most: 5000 },
+  /** Beyond these a cloth was weighed wrongly, or was dry. */
+  airFactor: { least: 0.2, most: 5 },
+  clothMin: { least: 10, most: 600 },
+  /** Measured on bricks 0.03 to 0.36; bisque may drink faster (assumption). */
+  sorptivityMmPerSqrtS: { least: 0.01, most: 0.8 },
+  tileG: { least: 0.1, most: 500 },
+  areaCm2: { least: 5, most: 5000 },
+  tileS: { least: 1, most: 600 },
   gramsPerMl: { least: 1.05, most: 1.9 },
   toleranceGramsPerMl: { least: 0.005, most: 0.1 },
   solidsGravity: { least: 2, most: 4.5 },

@@ -25,6 +25,9 @@ export type Quantity =
   | 'speed'
   | 'dose'
   | 'weight'
+  | 'grams'
+  | 'area'
+  | 'altitude'
   | 'count'
 
 const MM: Unit = { label: 'mm', per: 1, digits: 1 }
@@ -46,9 +49,16 @@ const ML: Unit = { label: 'ml', per: 0.001, digits: 0 }
 const GALLON: Unit = { label: 'gal', per: 3.785411784, digits: 2 }
 const QUART: Unit = { label: 'qt', per: 0.946352946, digits: 2 }
 const GRAM: Unit = { label: 'g', per: 1, digits: 0 }
+const TENTH_GRAM: Unit = { label: 'g', per: 1, digits: 1 }
 const KILO: Unit = { label: 'kg', per: 1000, digits: 3 }
 /** Avoirdupois, exactly 28.349523125 g (NIST SP 811, appendix B.8). */
 const OUNCE: Unit = { label: 'oz', per: 28.349523125, digits: 1 }
+const CM2: Unit = { label: 'cm²', per: 1, digits: 0 }
+/** International inch squared, exactly 6.4516 cm2. */
+const INCH2: Unit = { label: 'sq in', per: 6.4516, digits: 1 }
+const HEIGHT_M: Unit = { label: 'm', per: 1, digits: 0 }
+/** International foot, exactly 0.3048 m. */
+const FOOT: Unit = { label: 'ft', per: 0.3048, digits: 0 }
 const SECOND: Unit = { label: 's', per: 1, digits: 1 }
 const MINUTE: Unit = { label: 'min', per: 1, digits: 1 }
 const HOUR: Unit = { label: 'h', per: 60, digits: 2 }
@@ -92,6 +102,9 @@ export const MEASURES: Readonly<Record<Quantity, Measure>> = {
   },
   dose: { home: { metric: PER_MM, us: PER_MM }, typed: { '/mm': PER_MM, 'per mm': PER_MM } },
   weight: { home: { metric: GRAM, us: OUNCE }, typed: { g: GRAM, kg: KILO, oz: OUNCE } },
+  grams: { home: { metric: TENTH_GRAM, us: TENTH_GRAM }, typed: { g: TENTH_GRAM, kg: KILO, oz: OUNCE } },
+  area: { home: { metric: CM2, us: INCH2 }, typed: { cm2: CM2, 'cm²': CM2, in2: INCH2, 'sq in': INCH2 } },
+  altitude: { home: { metric: HEIGHT_M, us: FOOT }, typed: { m: HEIGHT_M, ft: FOOT, feet: FOOT } },
   count: { home: { metric: COUNT, us: COUNT }, typed: {} },
 }
 
@@ -108,6 +121,17 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   absorption: 'part',
   tempC: 'temperature',
   rh: 'part',
+  altitudeM: 'altitude',
+  wetC: 'temperature',
+  potsC: 'temperature',
+  clothMm: 'length',
+  clothG: 'grams',
+  airFactor: 'gravity',
+  clothMin: 'minutes',
+  sorptivityMmPerSqrtS: 'gravity',
+  tileG: 'grams',
+  areaCm2: 'area',
+  tileS: 'seconds',
   gramsPerMl: 'density',
   toleranceGramsPerMl: 'density',
   solidsGravity: 'gravity',

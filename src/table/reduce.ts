@@ -94,6 +94,10 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
       if (event.as === 'bisque') return withPot(named, { ...pot, bisqueG: event.grams })
       return withPot(named, { ...pot, weighings: [...pot.weighings, { at, grams: event.grams }] })
     }
+    case 'lesson-dropped': {
+      const others = (named.pots[event.potId]?.dropped ?? []).filter((id) => id !== event.lessonId)
+      return change(named, event.potId, { dropped: event.dropped ? [...others, event.lessonId] : others })
+    }
     case 'foot-signed':
       return change(unpicked(named), event.potId, { footSignedAt: at })
     case 'washed-off': {

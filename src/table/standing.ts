@@ -40,7 +40,7 @@ export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | und
     id: dip.dipId,
     atMin: dip.outAt / MIN_MS,
     glazeId: dip.bucketId,
-    slip: slipOf(bucket, dip.gramsPerMl),
+    slip: slipOf(table, bucket, dip.gramsPerMl),
     holdS: dip.holdS,
     cover: coverOn(pot.facts, dip.cover),
     lowerMmPerS: table.settings.lowerMmPerS,
@@ -50,13 +50,26 @@ export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | und
 
 /** Readings of the scale, as water: less the bisque, less the glaze that was on by then. */
 function weighings(table: Table, pot: PotState, dips: readonly DipState[]): WallEvent[] {
-  const { bisqueG } = pot
-  if (bisqueG === undefined) return []
-  return pot.weighings.map(({ at, grams }) => {
-    const before = dips.filter((dip) => dip.outAt <= at)
-    const water = grams - bisqueG - dryGlazeG(table, pot, before)
-    return { kind: 'weigh', atMin: at / MIN_MS, waterG: Math.max(0, water) }
+  return pot.weighings.flatMap((reading): WallEvent[] => {
+    const found = waterAt(table, pot, dips, reading)
+    return found ? [{ kind: 'weigh', atMin: reading.at / MIN_MS, waterG: Math.max(0, found.waterG) }] : []
   })
+}
+
+/** Water in a pot on the scale, and the dry glaze taken off for it, grams. Undefined before its bisque was weighed. */
+export function waterAt(
+  table: Table,
+  pot: PotState,
+  dips: readonly DipState[],
+  { at, grams }: PotState['weighings'][number],
+): { readonly waterG: number; readonly dryG: number } | undefined {
+  if (pot.bisqueG === undefined) return undefined
+  const dryG = dryGlazeG(
+    table,
+    pot,
+    dips.filter((dip) => dip.outAt <= at),
+  )
+  return { waterG: grams - pot.bisqueG - dryG, dryG }
 }
 
 /** Dry glaze that these dips left on the pot, grams, as computed. */
@@ -72,7 +85,7 @@ function dryGlazeG(table: Table, pot: PotState, dips: readonly DipState[]): numb
     for (const coat of zone.coats) {
       const bucket = table.buckets[coat.glazeId]
       if (!bucket) continue
-      const slip = slipOf(bucket, bucket.gramsPerMl)
+      const slip = slipOf(table, bucket, bucket.gramsPerMl)
       const cm2 = faceAreaCm2(profile, zone.face, zone.fromMm, zone.toMm)
       grams += (cm2 * coat.likelyMm * slip.cakeSolids * slip.solidsGravity) / 10
     }

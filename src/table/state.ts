@@ -50,6 +50,8 @@ export interface PotState {
   /** Weight as bisque, grams. */
   readonly bisqueG?: number
   readonly weighings: readonly { readonly at: number; readonly grams: number }[]
+  /** Touches and weighings that the person took out of what teaches the room. */
+  readonly dropped?: readonly string[]
   readonly washedAt?: number
   readonly footSignedAt?: number
   /** Coats can't be told: blocks the next dip until counted. */

@@ -1,11 +1,11 @@
 import type { Caution } from '../../shared/nouns.ts'
 import { fitOf } from '../engine/bucket.ts'
 import type { Face, ZoneForecast, ZoneName } from '../engine/contract.ts'
-import { fillS, nextCoat, worstZone } from '../engine/index.ts'
+import { condensation, fillS, nextCoat, warmedC, worstZone } from '../engine/index.ts'
 import { footRoom } from '../engine/melt.ts'
 import { type GlazePair, coatsOf as meltCoats } from '../engine/melt-coats.ts'
 import { runRemedies } from '../engine/melt-remedy.ts'
-import { coverOn, immersedMm, profileOf, SEA_LEVEL_PA } from './clay.ts'
+import { airAt, airOf, bodyOf, coverOn, immersedMm, pressurePa, profileOf } from './clay.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from './coming.ts'
 import { coatsOn, lastDip } from './plan.ts'
 import { engineDip, standingOf } from './standing.ts'
@@ -42,6 +42,8 @@ export type Warning =
   /** After a slip: seconds for this coat that come nearest to the plan; undefined: skip it. */
   | { readonly kind: 'repair'; readonly holdS: number | undefined }
   | { readonly kind: 'neck'; readonly fillS: number }
+  /** Bisque from the cold: dew settles on it in this room's air. */
+  | { readonly kind: 'dew'; readonly potC: number; readonly dewC: number }
   | { readonly kind: 'level'; readonly levelMm: number; readonly needsMm: number }
   | { readonly kind: 'density'; readonly gramsPerMl: number; readonly targetGramsPerMl: number }
   | { readonly kind: 'pair'; readonly over: string; readonly under: string }
@@ -87,6 +89,7 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): r
     repair && { kind: 'repair', holdS: repair.holdS },
     thinWarning(table, pot, dip),
     neckWarning(pot, dip),
+    dewWarning(table, pot, now),
     densityWarning(table, bucketId),
     pairWarning(pot, dip),
     ...(table.buckets[bucketId]?.facts.cautions ?? []).map((what): Warning => ({ kind: 'caution', what })),
@@ -96,7 +99,7 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): r
 
 function gravity(warning: Warning): number {
   if ('grade' in warning) return { over: 0, close: 2, near: 2, unknown: 7 }[warning.grade]
-  return { repair: 1, level: 1, neck: 3, thin: 4, density: 5, caution: 6, pair: 8 }[warning.kind]
+  return { repair: 1, level: 1, dew: 3, neck: 3, thin: 4, density: 5, caution: 6, pair: 8 }[warning.kind]
 }
 
 function buildWarning(
@@ -171,6 +174,18 @@ function neckWarning(pot: PotState, dip: DipState): Warning | undefined {
   return seconds > dip.holdS ? { kind: 'neck', fillS: seconds } : undefined
 }
 
+/** A bare pot that still is colder than the dew point of the air it was brought into. */
+function dewWarning(table: Table, pot: PotState, now: number): Warning | undefined {
+  const facts = airAt(table.air, now)
+  if (!facts.cold || coatsOn(pot).length > 0) return undefined
+  const air = airOf(facts)
+  const { rimMm, wallMm } = pot.facts.shape
+  const minutes = Math.max(0, (now - facts.cold.at) / 60_000)
+  const potC = warmedC(facts.cold.potC, air, rimMm, bodyOf(table).bulkGramsPerMl * wallMm, minutes)
+  const { condenses, dewPointC } = condensation(air, potC, rimMm)
+  return condenses ? { kind: 'dew', potC, dewC: dewPointC } : undefined
+}
+
 function levelWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
   const facts = table.buckets[dip.bucketId]?.facts
   const cover = coverOn(pot.facts, dip.cover)
@@ -180,7 +195,7 @@ function levelWarning(table: Table, pot: PotState, dip: DipState): Warning | und
   const most = (Math.PI * (facts.insideMm / 2) ** 2 * facts.heightMm) / 1e6
   const how =
     cover.kind === 'downTo'
-      ? ({ way: 'rimFirst', depthMm, gramsPerMl: dip.gramsPerMl, pressurePa: SEA_LEVEL_PA } as const)
+      ? ({ way: 'rimFirst', depthMm, gramsPerMl: dip.gramsPerMl, pressurePa: pressurePa(table) } as const)
       : ({ way: 'filled', depthMm } as const)
   const fit = fitOf(bucket, Math.min(facts.litres, most), profileOf(pot.facts), how)
   return fit.misfit === 'shallow'

@@ -38,6 +38,8 @@ export function formats(words: Words, units: Units, language: string) {
     /** A coat: hundredths of a mm, or thousandths of an inch. */
     coat: (mm: number): string =>
       units === 'metric' ? `${number(mm, 1)} mm` : `${Math.round((mm / MM_PER_INCH) * 1000)} mil`,
+    temp: (tempC: number): string =>
+      units === 'metric' ? `${Math.round(tempC)} °C` : `${Math.round(tempC * 1.8 + 32)} °F`,
     /** A pour. */
     pour: (litres: number): string =>
       units === 'metric'

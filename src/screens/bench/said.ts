@@ -23,7 +23,15 @@ export function coverText(words: Words, formats: Formats, cover: CoverFacts): st
   }
 }
 
-const GRAVE: ReadonlySet<Warning['kind']> = new Set(['build', 'run', 'level', 'thin', 'neck', 'repair'])
+const GRAVE: ReadonlySet<Warning['kind']> = new Set([
+  'build',
+  'run',
+  'level',
+  'thin',
+  'neck',
+  'dew',
+  'repair',
+])
 
 /** Whether a warning is said in the warning colour. */
 export const isGrave = (warning: Warning): boolean =>
@@ -59,6 +67,8 @@ export function warningText(words: Words, formats: Formats, table: Table, warnin
       return warning.holdS === undefined ? w.repairSkip : w.repair(warning.holdS)
     case 'neck':
       return w.neck
+    case 'dew':
+      return w.dew(formats.temp(warning.potC), formats.temp(warning.dewC))
     case 'level':
       return w.level(formats.mm(warning.levelMm), formats.mm(warning.needsMm))
     case 'density':

@@ -94,12 +94,18 @@ describe('looks', () => {
     expect(count).toBe(0)
   })
 
-  test('a glaze starts from its studio, wider', () => {
-    const studio = learn([look('1', { dampMin: 10 + 3 * second() })])
-    const glaze = forGlaze(studio)
-    expect(glaze.timeMean).toBe(studio.timeMean)
-    expect(glaze.timeSd).toBeGreaterThan(studio.timeSd)
-    expect(glaze.count).toBe(0)
+  test('a glaze starts from its room, wider, and goes its own way from there', () => {
+    const room = learn([look('1', { dampMin: 10 + 3 * second() })])
+    const start = forGlaze(room)
+    expect(start.timeMean).toBe(room.timeMean)
+    expect(start.timeSd).toBeGreaterThan(room.timeSd)
+    expect(start.timeSd).toBeLessThanOrEqual(UNLEARNED.timeSd)
+    expect(forGlaze(UNLEARNED)).toEqual(UNLEARNED)
+    const early = look('2', { dryMin: 10 + second() / 4 })
+    const own = learn([early], start)
+    expect(own.count).toBe(2)
+    expect(own.timeMean).toBeLessThan(start.timeMean)
+    expect(own.timeMean).toBeGreaterThan(learn([early]).timeMean)
   })
 })
 

@@ -25,7 +25,13 @@ const NEVER = [
 
 const wrongFor = (field: LimitedField): readonly string[] => {
   const range = rangeOf(field, 'metric')
-  return [...NEVER, `${Number(range.most) * 1000 + 1}`, '-1', `${'9'.repeat(30)}`, `${range.most}..`]
+  return [
+    ...NEVER,
+    `${Number(range.most) * 1000 + 1}`,
+    `${Math.min(-1, Number(range.least) - 1)}`,
+    `${'9'.repeat(30)}`,
+    `${range.most}..`,
+  ]
 }
 
 describe('each field refuses at least six wrong inputs and names its range', () => {
