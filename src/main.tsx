@@ -1,24 +1,55 @@
-import { effect } from '@preact/signals'
 import { render } from 'preact'
-import { AppProvider } from './screens/app.ts'
-import { Screens } from './screens/screens.tsx'
+import { lastSeenMs, lastTheme } from './device/seen.ts'
+import { First } from './screens/first/first.tsx'
+import { FRONT_WORDS } from './words/front-index.ts'
 import './ui/style.css'
 import './ui/desk.css'
-import { openProgram } from './wire/program.ts'
+import type { Wish } from './wire/start.tsx'
 
-const app = await openProgram()
-const dark = matchMedia('(prefers-color-scheme: dark)')
-effect(() => {
-  const { theme, language } = app.table.value.settings
-  const dim = theme === 'dim' || (theme === 'auto' && dark.matches)
-  document.documentElement.dataset.theme = dim ? 'dim' : 'paper'
-  document.documentElement.lang = language
-})
-const root = document.getElementById('app')
-if (root)
+const root = document.getElementById('app') as HTMLElement
+const dark = matchMedia('(prefers-color-scheme: dark)').matches
+document.documentElement.dataset.theme = lastTheme() ?? (dark ? 'dim' : 'paper')
+
+let wish: Wish | undefined
+
+/** A first visit reads while the program is fetched; what is hit meanwhile is done as soon as it is there. */
+function showFirst(failed: boolean): void {
+  const want = (wanted: Wish) => () => {
+    wish = wanted
+    if (failed) void open()
+  }
   render(
-    <AppProvider value={app}>
-      <Screens />
-    </AppProvider>,
+    <First words={FRONT_WORDS.en} back={false} failed={failed} onOwn={want('own')} onDemo={want('demo')} />,
     root,
   )
+}
+
+async function open(): Promise<void> {
+  let program: typeof import('./wire/start.tsx')
+  try {
+    program = await import('./wire/start.tsx')
+  } catch {
+    showFirst(true)
+    return
+  }
+  await program.start(root, () => wish)
+}
+
+/** A page out of sight is never painted: then the program is not kept waiting longer than this. */
+const PAINT_MS = 400
+
+const painted = () =>
+  new Promise((done) => {
+    setTimeout(done, PAINT_MS)
+    new PerformanceObserver((list) => list.getEntriesByName('first-contentful-paint').map(done)).observe({
+      type: 'paint',
+      buffered: true,
+    })
+  })
+
+const isFirstVisit = lastSeenMs() === undefined
+if (isFirstVisit) {
+  showFirst(false)
+  await painted()
+}
+await open()

@@ -1,4 +1,7 @@
-/** When the page was last seen alive, over kills and closed tabs. Not the journal: losing it loses nothing. */
+/**
+ * When the page was last seen alive, over kills and closed tabs, and in which theme, for the blink before the journal
+ * is open. Not the journal: losing it loses nothing.
+ */
 
 const KEY = 'bucketside.seen'
 
@@ -16,6 +19,26 @@ export function lastSeenMs(): number | undefined {
 export function beSeen(epochMs: number): void {
   try {
     localStorage.setItem(KEY, String(epochMs))
+  } catch {
+    // As above.
+  }
+}
+
+const THEME_KEY = 'bucketside.theme'
+export type Theme = 'paper' | 'dim'
+
+export function lastTheme(): Theme | undefined {
+  try {
+    const theme = localStorage.getItem(THEME_KEY)
+    return theme === 'paper' || theme === 'dim' ? theme : undefined
+  } catch {
+    return undefined
+  }
+}
+
+export function keepTheme(theme: Theme): void {
+  try {
+    localStorage.setItem(THEME_KEY, theme)
   } catch {
     // As above.
   }

@@ -1,57 +1,31 @@
-import { signal } from '@preact/signals'
-import type { ComponentType } from 'preact'
 import { useEffect } from 'preact/hooks'
+import { potsOnTable } from '../table/plan.ts'
 import { useApp } from './app.ts'
 import { Bench } from './bench/bench.tsx'
 import { First } from './first/first.tsx'
+import { later, useParts } from './later.tsx'
 
-const desk = signal<ComponentType | 'loading' | 'failed'>('loading')
-
-/** The screens for clean hands come after the first paint: the bench never waits for them. */
-function loadDesk() {
-  import('./desk/desk.tsx').then(
-    ({ Desk }) => {
-      desk.value = Desk
-    },
-    () => {
-      desk.value = 'failed'
-    },
-  )
-}
-
-/** How long the bench has the phone to itself before the other screens are fetched, ms. */
-const LATER_MS = 1500
+/** The screens for clean hands: the bench never waits for them. */
+const Desk = later(() => import('./desk/desk.tsx').then(({ Desk }) => Desk))
 
 /** The screen the route names. */
 export function Screens() {
-  const { route, table } = useApp()
-  const noPots = Object.values(table.value.pots).every((pot) => pot.gone)
+  const { route, table, words, act, go } = useApp()
+  const noPots = potsOnTable(table.value).length === 0
   const to = route.value
-  const atDesk = to.at !== 'first' && to.at !== 'bench'
   useEffect(() => scrollTo(0, 0), [to])
-  useEffect(() => {
-    if (desk.peek() !== 'loading') return
-    const timer = setTimeout(loadDesk, atDesk ? 0 : LATER_MS)
-    return () => clearTimeout(timer)
-  }, [atDesk])
-  if (!atDesk) return to.at === 'first' || noPots ? <First /> : <Bench />
-  const Desk = desk.value
-  return Desk === 'loading' ? null : Desk === 'failed' ? <Missing /> : <Desk />
-}
-
-/** A part of the app could not be fetched: no network, and not kept yet. */
-function Missing() {
-  const { words, go } = useApp()
-  const w = words.value
+  useParts()
+  if (to.at !== 'first' && to.at !== 'bench') return <Desk />
+  if (to.at === 'bench' && !noPots) return <Bench />
   return (
-    <main class="desk desk-main-part">
-      <p>{w.missing}</p>
-      <button type="button" class="desk-main" onClick={() => location.reload()}>
-        {w.retry}
-      </button>
-      <button type="button" class="desk-second" onClick={() => go({ at: 'bench' })}>
-        {w.toBench}
-      </button>
-    </main>
+    <First
+      words={words.value}
+      back={!noPots}
+      onOwn={() => go({ at: 'board' })}
+      onDemo={() => {
+        act({ do: 'lay-demo' })
+        go({ at: 'bench' })
+      }}
+    />
   )
 }

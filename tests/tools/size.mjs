@@ -88,6 +88,9 @@ const rows = [
   ['kept offline, sound alone', total(kept.filter((name) => SOUND.test(name))), null],
   ['service worker', gzipBytes('sw.js'), null],
 ]
+if (process.argv.includes('--files')) {
+  for (const file of visit.bench) console.log(`${(gzipBytes(file) / KB).toFixed(1).padStart(7)} kB ${file}`)
+}
 let over = 0
 for (const [name, bytes, budget] of rows) {
   const tooLarge = budget !== null && bytes > budget * KB

@@ -2,10 +2,10 @@ import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Card } from '../../table/card.ts'
 import { type BenchHit, refusalText, useApp } from '../app.ts'
+import { later } from '../later.tsx'
 import { BigBar } from './big-bar.tsx'
 import { CountScreen } from './count.tsx'
 import { Face } from './middle.tsx'
-import { Other } from './other.tsx'
 import { type ActMap, Acts } from './press.tsx'
 import { Returned } from './returned.tsx'
 import { NotSaved, Strip } from './strip.tsx'
@@ -14,6 +14,9 @@ import './bench.css'
 
 /** How long a refusal stands. */
 const SAID_MS = 4000
+
+/** Other and its pages come after the first card. */
+const Other = later(() => import('./other.tsx').then(({ Other }) => Other))
 
 /** The bench: one step card at a time, one big action. */
 export function Bench() {

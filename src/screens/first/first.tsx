@@ -1,30 +1,35 @@
-import { potsOnTable } from '../../table/plan.ts'
-import { useApp } from '../app.ts'
+import type { FrontWords } from '../../words/front-index.ts'
 import './first.css'
 
-/** The first visit: the job in a sentence, the cautions that apply at once, two ways in. */
-export function First() {
-  const { words, act, go, table } = useApp()
-  const w = words.value.first
+interface FirstProps {
+  readonly words: FrontWords
+  /** Pots are on the table already: no demo then. */
+  readonly back: boolean
+  /** Something the app needs could not be fetched. */
+  readonly failed?: boolean
+  readonly onOwn: () => void
+  readonly onDemo: () => void
+}
+
+/**
+ * The first visit: the job in a sentence, the cautions that apply at once, two ways in. Knows nothing of the
+ * program, so that it can show before the program is fetched.
+ */
+export function First({ words, back, failed = false, onOwn, onDemo }: FirstProps) {
+  const w = words.first
   return (
     <main class="first">
       <Mark />
-      <h1>{words.value.name}</h1>
+      <h1>{words.name}</h1>
       <p class="first-job">{w.job}</p>
       <div class="first-ways">
-        <button type="button" class="desk-main" onClick={() => go({ at: 'board' })}>
-          {potsOnTable(table.value).length > 0 ? w.back : w.own}
+        {failed ? <p role="alert">{words.missing}</p> : null}
+        <button type="button" class="desk-main" onClick={onOwn}>
+          {back ? w.back : w.own}
         </button>
-        {potsOnTable(table.value).length > 0 ? null : (
+        {back ? null : (
           <>
-            <button
-              type="button"
-              class="desk-second"
-              onClick={() => {
-                act({ do: 'lay-demo' })
-                go({ at: 'bench' })
-              }}
-            >
+            <button type="button" class="desk-second" onClick={onDemo}>
               {w.demo}
             </button>
             <p class="soft">{w.demoText}</p>

@@ -1,0 +1,34 @@
+import { effect } from '@preact/signals'
+import { render } from 'preact'
+import { keepTheme } from '../device/seen.ts'
+import { AppProvider } from '../screens/app.ts'
+import { Screens } from '../screens/screens.tsx'
+import { openProgram } from './program.ts'
+
+/** What was hit on the first screen while the program was still being fetched. */
+export type Wish = 'own' | 'demo'
+
+/** Opens the program and shows it in `root`. */
+export async function start(root: HTMLElement, wish: () => Wish | undefined): Promise<void> {
+  const app = await openProgram()
+  const dark = matchMedia('(prefers-color-scheme: dark)')
+  effect(() => {
+    const { theme, language } = app.table.value.settings
+    const dim = theme === 'dim' || (theme === 'auto' && dark.matches)
+    document.documentElement.dataset.theme = dim ? 'dim' : 'paper'
+    document.documentElement.lang = language
+    keepTheme(dim ? 'dim' : 'paper')
+  })
+  const wished = wish()
+  if (wished === 'own') app.go({ at: 'board' })
+  if (wished === 'demo') {
+    app.act({ do: 'lay-demo' })
+    app.go({ at: 'bench' })
+  }
+  render(
+    <AppProvider value={app}>
+      <Screens />
+    </AppProvider>,
+    root,
+  )
+}
