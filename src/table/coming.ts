@@ -2,7 +2,7 @@ import type { ZoneForecast } from '../engine/contract.ts'
 import { type Limits, repairRest } from '../engine/index.ts'
 import { zonesAfter } from '../engine/seconds.ts'
 import { coatsOn, nextCoat, planOf } from './plan.ts'
-import { engineDip, MIN_MS, standingOf, standingWith } from './standing.ts'
+import { engineDip, standingOf, standingWith } from './standing.ts'
 import type { DipState, PotState, Table } from './state.ts'
 import { coatFrom } from './work.ts'
 
@@ -88,15 +88,4 @@ export function repairNow(
   const repair = repairRest(standingOf(table, pot), plan, rest, limitsOf(table))
   const holdS = repair.rest[0]?.holdS
   return holdS === first.holdS ? undefined : { holdS }
-}
-
-/** A wait that wets nothing: the zones as they stand at a moment. */
-const NOTHING_MM = 0
-
-/** Filled part of the fullest stretch of the wall at table time `now`, 0 to 1. */
-export function filledAt(table: Table, pot: PotState, now: number): number {
-  if (coatsOn(pot).length === 0) return 0
-  const standing = standingOf(table, pot)
-  const events = [...standing.events, { kind: 'wipe' as const, atMin: now / MIN_MS, waterMm: NOTHING_MM }]
-  return Math.max(...zonesAfter({ ...standing, events }).map((zone) => zone.filled))
 }

@@ -1,13 +1,15 @@
 import type { Armed, Card, Decant } from './card.ts'
 import { decantFor } from './collar.ts'
-import { filledAt } from './coming.ts'
 import { planOf } from './plan.ts'
 import type { BucketState, PotState, Table } from './state.ts'
 import { nextBucket } from './steps.ts'
-import { warningsFor } from './warnings.ts'
+import { filledAt } from './thirst.ts'
 import { type AtStep, coatFrom, isFresh, waitingFor } from './work.ts'
 
-/** A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. */
+/**
+ * A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. Its warnings come
+ * with `judged`.
+ */
 export function dipCard(
   table: Table,
   steps: readonly AtStep[],
@@ -43,7 +45,7 @@ export function dipCard(
     cover: from.plan.cover,
     holdS: from.plan.holdS,
     stirredMs: agoMs(table, bucketId, now),
-    warnings: warningsFor(table, pot, bucketId, now),
+    warnings: [],
     filled: filledAt(table, pot, now),
     hasIt: from.hasIt,
   }

@@ -2,45 +2,55 @@ import { batch, computed, effect, signal } from '@preact/signals'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
 import { bindKeys } from '../device/keys.ts'
+import type { Sound } from '../device/ports.ts'
 import { bindPress } from '../device/press-binding.ts'
 import { beSeen, lastSeenMs } from '../device/seen.ts'
-import { openUpdates, type Updates } from '../device/update.ts'
+import type { Updates } from '../device/update.ts'
 import type { App, Away, Health } from '../screens/app.ts'
 import { openJournal } from '../store/index.ts'
 import { cardOf } from '../table/bench.ts'
 import { decide } from '../table/decide.ts'
 import { fold, step } from '../table/fold.ts'
+import { type Judge, judged } from '../table/judged.ts'
 import { isQuiet } from '../table/outputs.ts'
 import { doubtfulDips } from '../table/put-right.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
 import { backUp, takeIn } from './backup.ts'
 import { openDevices } from './devices.ts'
+import { late } from './late.ts'
 import { openRoute } from './route.ts'
-import { reconciler, soundHit } from './sounding.ts'
 
 /** How often what is shown follows the clock; a count follows the screen's own frames. */
 const TICK_MS = 250
 /** A page nobody saw for this long lists what came due meanwhile. */
 const AWAY_MS = 60_000
 const SEEN_EVERY_MS = 2000
-/** The clips are fetched when the first screen has long been drawn. */
-const VOICE_AFTER_MS = 1500
+/** Code that the first hit doesn't need is fetched when the first card has been drawn. */
+const JUDGE_AFTER_MS = 50
+const SOUND_AFTER_MS = 300
+const UPDATES_AFTER_MS = 1500
 
 /** Opens the phone and the journal and ties every room to every other. */
 export async function openProgram(): Promise<App> {
   const devices = openDevices()
-  const { clock, sound, haptics, lifecycle } = devices
+  const { clock, haptics, lifecycle } = devices
+  const sounding = late(async () => (await import('./sounding.ts')).openSounding(devices))
+  const sound = (job: (sound: Sound) => void) => sounding.with((opened) => job(opened.sound))
   const journal = await openJournal<TableEvent>({ isEvent: (event) => isKnownKind(event.kind) })
 
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   const table = signal(fold(folded))
   const now = signal(clock.epochMs() - table.value.skewMs)
-  const card = computed(() => cardOf(table.value, now.value))
+  const judge = signal<Judge | undefined>(undefined)
+  const judging = late(async () => {
+    judge.value = (await import('../table/warnings.ts')).warningsFor
+  })
+  const card = computed(() => judged(table.value, cardOf(table.value, now.value), now.value, judge.value))
   const away = signal<Away | undefined>(undefined)
   const health = signal<Health>({
     saved: journal.status,
-    sound: sound.health(),
+    sound: 'locked',
     awake: devices.awake.state(),
     offlineReady: navigator.serviceWorker?.controller != null,
     update: false,
@@ -86,11 +96,12 @@ export async function openProgram(): Promise<App> {
     const at = Math.round(clock.epochAt(atMs))
     const decision = decide(table.peek(), action, { at, hit: newId() })
     if ('refusal' in decision) {
-      sound.refused()
+      sound((on) => on.refused())
       haptics.feel('refused')
       return decision.refusal
     }
-    soundHit(devices, table.peek(), decision.events, atMs)
+    const before = table.peek()
+    sounding.with((opened) => opened.hit(before, decision.events, atMs))
     journal.append(decision.events, { at, tz: -new Date(at).getTimezoneOffset(), mono: Math.round(atMs) })
     return undefined
   }
@@ -123,12 +134,13 @@ export async function openProgram(): Promise<App> {
   clock.onJump((jump) => {
     if (jump.kind === 'moved') act({ do: 'clock-moved', byMs: Math.round(jump.byMs) })
   })
-  sound.onHealth((state) => patch({ sound: state }))
   devices.awake.onChange((state) => patch({ awake: state }))
   devices.install.onChange((state) => patch({ install: state }))
-  effect(() => sound.setMode(table.value.settings.sound))
-  const reconcile = reconciler(devices)
-  effect(() => reconcile(table.value, now.value))
+  sounding.with((opened) => {
+    opened.sound.onHealth((state) => patch({ sound: state }))
+    effect(() => opened.use(table.value.settings.sound, table.value.settings.language))
+    effect(() => opened.follow(table.value, now.value))
+  })
   setInterval(tick, TICK_MS)
   setInterval(() => document.visibilityState === 'visible' && beSeen(clock.epochMs()), SEEN_EVERY_MS)
   const counting = computed(() => card.value.kind === 'count')
@@ -141,21 +153,17 @@ export async function openProgram(): Promise<App> {
     return () => cancelAnimationFrame(frame)
   })
 
-  setTimeout(() => {
-    effect(() => {
-      const { sound: mode, language } = table.value.settings
-      if (mode === 'voice' && devices.voice.state() === 'none') void devices.voice.load(language, './voice/')
-    })
-  }, VOICE_AFTER_MS)
   let updates: Updates | null = null
   const quiet = () => document.visibilityState === 'visible' && isQuiet(table.peek(), now.peek())
-  void openUpdates({ isQuiet: quiet }).then((opened) => {
-    updates = opened
-    if (!opened) return
-    patch({ update: opened.waiting() })
-    opened.onWaiting(() => patch({ update: true }))
-    opened.onOfflineReady(() => patch({ offlineReady: true }))
-  })
+  const lookForUpdates = async () => {
+    const { openUpdates } = await import('../device/update.ts')
+    updates = await openUpdates({ isQuiet: quiet })
+    if (!updates) return
+    patch({ update: updates.waiting() })
+    updates.onWaiting(() => patch({ update: true }))
+    updates.onOfflineReady(() => patch({ offlineReady: true }))
+  }
+  setTimeout(() => void lookForUpdates().catch(() => {}), UPDATES_AFTER_MS)
 
   return {
     table,
@@ -167,8 +175,8 @@ export async function openProgram(): Promise<App> {
     words,
     formats: formatted,
     act,
-    refused: () => sound.refused(),
-    hush: () => sound.hush(),
+    refused: () => sound((on) => on.refused()),
+    hush: () => sound((on) => on.hush()),
     go: (to) => {
       route.value = to
     },
@@ -176,24 +184,26 @@ export async function openProgram(): Promise<App> {
       away.value = undefined
     },
     attachBench(root, onHit) {
+      setTimeout(judging.fetch, JUDGE_AFTER_MS)
+      setTimeout(sounding.fetch, SOUND_AFTER_MS)
       const press = bindPress(root, {
         onIntent(intent) {
-          void sound.unlock()
+          sound((on) => void on.unlock())
           onHit(intent)
         },
         onRefusal(refusal) {
-          if (refusal.heard) sound.refused()
+          if (refusal.heard) sound((on) => on.refused())
         },
         onHolding(held) {
           stopRise?.()
-          stopRise = held ? sound.holding() : undefined
+          stopRise = held ? sounding.now()?.sound.holding() : undefined
           for (const element of root.querySelectorAll('.is-holding')) element.classList.remove('is-holding')
           if (held) root.querySelector(`[data-act="${held.target.act}"]`)?.classList.add('is-holding')
         },
       })
       let stopRise: (() => void) | undefined
       const unbindKeys = bindKeys(document, (atMs) => {
-        void sound.unlock()
+        sound((on) => void on.unlock())
         const big = root.querySelector<HTMLElement>('[data-press="bar"]')?.dataset.act
         if (big !== undefined) onHit({ act: big, atMs, by: 'press' })
       })

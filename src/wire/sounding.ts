@@ -1,12 +1,50 @@
 import type { TableEvent } from '../../shared/events.ts'
+import type { Sound } from '../device/ports.ts'
+import { openSound } from '../device/sound.ts'
 import { planCount } from '../device/sound-plan.ts'
+import { openVoice } from '../device/voice.ts'
 import { outputsOf } from '../table/outputs.ts'
 import type { Table } from '../table/state.ts'
 import type { Devices } from './devices.ts'
 
-/** Sounds what a hit means at once, before it is stored: `atMs` is the tap in page time. */
-export function soundHit(devices: Devices, table: Table, events: readonly TableEvent[], atMs: number): void {
-  const { sound, haptics } = devices
+/** The clips are fetched when the first screen has long been drawn. */
+const VOICE_AFTER_MS = 1500
+
+/** What sounds: fetched after the first card. */
+export interface Sounding {
+  readonly sound: Sound
+  /** Sounds what a hit means at once, before it is stored: `atMs` is the tap in page time. */
+  hit(table: Table, events: readonly TableEvent[], atMs: number): void
+  /** Makes the phone do what the state asks for: stay awake, call what is ready, and say it again. */
+  follow(table: Table, now: number): void
+  /** How counts are heard. */
+  use(mode: Table['settings']['sound'], language: Table['settings']['language']): void
+}
+
+export function openSounding(devices: Devices): Sounding {
+  const voice = openVoice()
+  const sound = openSound(voice)
+  const openedMs = performance.now()
+  return {
+    sound,
+    hit: (table, events, atMs) => soundHit(sound, devices.haptics, table, events, atMs),
+    follow: reconciler(sound, devices),
+    use(mode, language) {
+      sound.setMode(mode)
+      const waitMs = Math.max(0, openedMs + VOICE_AFTER_MS - performance.now())
+      if (mode === 'voice' && voice.state() === 'none')
+        setTimeout(() => voice.state() === 'none' && void voice.load(language, './voice/'), waitMs)
+    },
+  }
+}
+
+function soundHit(
+  sound: Sound,
+  haptics: Devices['haptics'],
+  table: Table,
+  events: readonly TableEvent[],
+  atMs: number,
+): void {
   for (const event of events) {
     switch (event.kind) {
       case 'dipped':
@@ -36,8 +74,7 @@ export function soundHit(devices: Devices, table: Table, events: readonly TableE
   haptics.feel('short')
 }
 
-/** Makes the phone do what the state asks for: stay awake, call what is ready, and say it again. */
-export function reconciler(devices: Devices) {
+function reconciler(sound: Sound, devices: Devices) {
   let called = ''
   let awake: boolean | undefined
   return (table: Table, now: number): void => {
@@ -52,7 +89,7 @@ export function reconciler(devices: Devices) {
     }
     if (outputs.call.key === called) return
     called = outputs.call.key
-    devices.sound.call(outputs.call.bucketLetter, outputs.call.places)
+    sound.call(outputs.call.bucketLetter, outputs.call.places)
     devices.haptics.feel('long')
   }
 }

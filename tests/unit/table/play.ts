@@ -4,7 +4,9 @@ import { cardOf } from '../../../src/table/bench.ts'
 import type { Card } from '../../../src/table/card.ts'
 import { decide } from '../../../src/table/decide.ts'
 import { fold, step } from '../../../src/table/fold.ts'
+import { judged } from '../../../src/table/judged.ts'
 import type { Table } from '../../../src/table/state.ts'
+import { warningsFor } from '../../../src/table/warnings.ts'
 
 /** 18:00 UTC of an ordinary day. */
 export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
@@ -23,7 +25,8 @@ export class Play {
   }
 
   get card(): Card {
-    return cardOf(this.table, this.nowMs - this.table.skewMs)
+    const now = this.nowMs - this.table.skewMs
+    return judged(this.table, cardOf(this.table, now), now, warningsFor)
   }
 
   /** Does an action now; throws when it is refused. */
