@@ -47,9 +47,13 @@ const painted = () =>
     })
   })
 
-const isFirstVisit = lastSeenMs() === undefined
-if (isFirstVisit) {
-  showFirst(false)
-  await painted()
+async function begin(): Promise<void> {
+  if (lastSeenMs() === undefined) {
+    showFirst(false)
+    await painted()
+  }
+  await open()
 }
-await open()
+
+// Not awaited here: what is fetched then imports this file's chunk.
+void begin()

@@ -1,14 +1,11 @@
 import type { AirFacts, BoardFacts, BucketFacts, CoverFacts, Draught, PotFacts } from '../../shared/nouns.ts'
+import { DEFAULT_BODY } from '../engine/body.ts'
+import { type PickUp, pinPickUp } from '../engine/calibrate.ts'
 import type { Air, Body, Cover, Profile, Slip } from '../engine/contract.ts'
-import {
-  DEFAULT_BODY,
-  defaultSlip,
-  outlineOf,
-  type PickUp,
-  pinPickUp,
-  pressureAtAltitudePa,
-  skirtTopMm,
-} from '../engine/index.ts'
+import { outlineOf } from '../engine/outline.ts'
+import { defaultSlip } from '../engine/slip.ts'
+import { pressureAtAltitudePa } from '../engine/vapour.ts'
+import { skirtTopMm } from '../engine/zones.ts'
 import { DEFAULT_AIR } from './defaults.ts'
 import type { AirSpell, BucketState, Table } from './state.ts'
 

@@ -1,5 +1,6 @@
 import type { ZoneForecast } from '../engine/contract.ts'
-import { type Limits, repairRest } from '../engine/index.ts'
+import type { Limits } from '../engine/grade.ts'
+import { repairRest } from '../engine/repair.ts'
 import { zonesAfter } from '../engine/seconds.ts'
 import { coatsOn, nextCoat, planOf } from './plan.ts'
 import { engineDip, standingOf, standingWith } from './standing.ts'

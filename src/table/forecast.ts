@@ -1,5 +1,7 @@
 import type { Band, PotForecast } from '../engine/contract.ts'
-import { forecastPot, type Learned, waxSetMin } from '../engine/index.ts'
+import { forecastPot } from '../engine/forecast.ts'
+import type { Learned } from '../engine/learned.ts'
+import { waxSetMin } from '../engine/wax.ts'
 import { airAt, airOf } from './clay.ts'
 import { lessonFor } from './learning.ts'
 import { MIN_MS, standingOf } from './standing.ts'

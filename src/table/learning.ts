@@ -1,14 +1,6 @@
 import type { WallEvent } from '../engine/contract.ts'
-import {
-  forGlaze,
-  type Learned,
-  type Lesson,
-  type Look,
-  learn,
-  type Observation,
-  UNLEARNED,
-  type Weighing,
-} from '../engine/index.ts'
+import { forGlaze, type Lesson, type Look, learn, type Observation, type Weighing } from '../engine/learn.ts'
+import { type Learned, UNLEARNED } from '../engine/learned.ts'
 import { MIN_MS, standingWith, waterAt } from './standing.ts'
 import type { PotState, Table } from './state.ts'
 

@@ -1,4 +1,4 @@
-import { dryTo, waterTo } from '../engine/index.ts'
+import { dryTo, waterTo } from '../engine/slurry.ts'
 
 /** What brings a bucket to its target: a first part of it, then stir and weigh again. */
 export type Mix =

@@ -1,6 +1,6 @@
+import { faceAreaCm2 } from '../engine/areas.ts'
 import type { Dip, WallEvent } from '../engine/contract.ts'
-import { faceAreaCm2, type Standing } from '../engine/index.ts'
-import { zonesAfter } from '../engine/seconds.ts'
+import { type Standing, zonesAfter } from '../engine/seconds.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf, slipOf } from './clay.ts'
 import type { DipState, PotState, Table } from './state.ts'
 

@@ -1,6 +1,6 @@
 import type { CoatFacts, PotFacts } from '../../shared/nouns.ts'
 import type { Face, ZoneName } from '../engine/contract.ts'
-import { type Grade, gradeZone } from '../engine/index.ts'
+import { type Grade, gradeZone } from '../engine/grade.ts'
 import { type Drawing, drawingOf } from './drawing.ts'
 import { type Forecast, forecastOf } from './forecast.ts'
 import { planOf } from './plan.ts'

@@ -41,11 +41,22 @@ async function firstVisit() {
       serviceWorkers: 'block',
     })
     const page = await context.newPage()
-    const asked = []
-    page.on('request', (request) => {
-      const path = new URL(request.url()).pathname.slice(1) || 'index.html'
-      if (files.includes(path)) asked.push(path)
+    await page.addInitScript(() => {
+      new MutationObserver((_, observer) => {
+        if (!document.querySelector('.bench [data-press]')) return
+        window.benchMs = performance.now()
+        observer.disconnect()
+      }).observe(document, { subtree: true, childList: true })
     })
+    const askedUntil = (ms) =>
+      page.evaluate(
+        (until) =>
+          performance
+            .getEntriesByType('resource')
+            .filter((entry) => entry.startTime < until)
+            .map((entry) => new URL(entry.name).pathname.slice(1)),
+        ms,
+      )
     await page.goto(`http://localhost:${port}/`)
     const paintMs = await page.evaluate(
       () =>
@@ -56,17 +67,13 @@ async function firstVisit() {
           }).observe({ type: 'paint', buffered: true })
         }),
     )
-    const beforePaint = await page.evaluate(
-      (until) =>
-        performance
-          .getEntriesByType('resource')
-          .filter((entry) => entry.startTime < until)
-          .map((entry) => new URL(entry.name).pathname.slice(1)),
-      paintMs,
-    )
     await page.getByRole('button', { name: /demo/i }).click()
     await page.locator('.bench [data-press]').first().waitFor()
-    return { paint: new Set(beforePaint), bench: new Set(asked) }
+    const kept = (paths) => new Set(['index.html', ...paths].filter((path) => files.includes(path)))
+    return {
+      paint: kept(await askedUntil(paintMs)),
+      bench: kept(await askedUntil(await page.evaluate(() => window.benchMs))),
+    }
   } finally {
     await browser.close()
     server.closeAllConnections()
