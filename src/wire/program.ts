@@ -163,7 +163,9 @@ export async function openProgram(): Promise<App> {
     updates.onWaiting(() => patch({ update: true }))
     updates.onOfflineReady(() => patch({ offlineReady: true }))
   }
-  setTimeout(() => void lookForUpdates().catch(() => {}), UPDATES_AFTER_MS)
+  // With a worker all is on the phone already, and a version that waits is best taken on at once.
+  const kept = navigator.serviceWorker?.controller != null
+  setTimeout(() => void lookForUpdates().catch(() => {}), kept ? 0 : UPDATES_AFTER_MS)
 
   return {
     table,
