@@ -128,7 +128,7 @@ export async function openProgram(): Promise<App> {
   devices.install.onChange((state) => patch({ install: state }))
   effect(() => sound.setMode(table.value.settings.sound))
   const reconcile = reconciler(devices)
-  effect(() => reconcile(table.value, now.value))
+  effect(() => reconcile(table.value, now.value, route.value.at === 'bench'))
   setInterval(tick, TICK_MS)
   setInterval(() => document.visibilityState === 'visible' && beSeen(clock.epochMs()), SEEN_EVERY_MS)
   const counting = computed(() => card.value.kind === 'count')

@@ -1,6 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { planCount } from '../device/sound-plan.ts'
-import { outputsOf } from '../table/outputs.ts'
+import { outputsOf, type ReadyCall } from '../table/outputs.ts'
 import type { Table } from '../table/state.ts'
 import type { Devices } from './devices.ts'
 
@@ -9,19 +9,14 @@ export function soundHit(devices: Devices, table: Table, events: readonly TableE
   const { sound, haptics } = devices
   for (const event of events) {
     switch (event.kind) {
-      case 'dipped':
+      case 'dipped': {
         if (event.told) break
-        sound.count(
-          planCount({
-            leadS: event.leadS,
-            lowerS: event.lowerS,
-            holdS: event.holdS,
-            dripS: table.settings.dripS,
-          }),
-          atMs,
-        )
-        haptics.feel('twoShort')
+        const { leadS, lowerS, holdS } = event
+        const plan = planCount({ leadS, lowerS, holdS, dripS: table.settings.dripS })
+        sound.count(plan, atMs)
+        haptics.count(plan)
         return
+      }
       case 'count-cancelled':
         sound.stop()
         haptics.feel('refused')
@@ -36,23 +31,37 @@ export function soundHit(devices: Devices, table: Table, events: readonly TableE
   haptics.feel('short')
 }
 
-/** Makes the phone do what the state asks for: stay awake, call what is ready, and say it again. */
+/** Who else says calls, and which need not be said any more. */
+export interface Caller {
+  /** The person heard it, or a track that plays says it. */
+  saysItself(call: ReadyCall): boolean
+  called(call: ReadyCall): void
+}
+
+/** Makes the phone do what the state asks for: stay awake, say what a card wants said, call what is ready. */
 export function reconciler(devices: Devices) {
-  let called = ''
   let awake: boolean | undefined
-  return (table: Table, now: number): void => {
+  let said: string | undefined
+  let first = true
+  const called = new Set<string>()
+  return (table: Table, now: number, atBench: boolean, caller?: Caller): void => {
     const outputs = outputsOf(table, now)
     if (outputs.awake !== awake) {
       awake = outputs.awake
       devices.awake.want(outputs.awake)
     }
-    if (!outputs.call) {
-      called = ''
-      return
+    // What stood there when the program opened was not brought by a hit.
+    if (outputs.say && outputs.say.key !== said && atBench && !first) devices.sound.say(outputs.say.words)
+    if (atBench || first) said = outputs.say?.key
+    first = false
+    for (const call of outputs.calls) {
+      if (called.has(call.key)) continue
+      called.add(call.key)
+      caller?.called(call)
+      if (caller?.saysItself(call)) continue
+      devices.sound.call(call.bucketLetter, call.places, call.bucketId)
+      devices.haptics.feel('long')
     }
-    if (outputs.call.key === called) return
-    called = outputs.call.key
-    devices.sound.call(outputs.call.bucketLetter, outputs.call.places)
-    devices.haptics.feel('long')
+    for (const key of called) if (!outputs.calls.some((call) => call.key === key)) called.delete(key)
   }
 }
