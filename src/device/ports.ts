@@ -54,6 +54,8 @@ export interface Haptics {
   readonly present: boolean
   /** False when the phone cannot or will not. */
   feel(feeling: Feeling): boolean
+  /** A whole count from now on, instead of what was being felt. */
+  count(plan: CuePlan): boolean
 }
 
 /** `off`: there is no audio here. `locked`: waits for a tap. `dead`: says it runs and does not. */
@@ -78,9 +80,11 @@ export interface Sound {
   /** A drip call `afterS` from the tap, for a dip that was stopped early. */
   drip(afterS: number, tapMs: number): void
   /** Two notes of the bucket, then the places: "B one, ready". */
-  call(bucketLetter: string, places: readonly Place[]): void
-  /** Words one after another, cutting off what was being said. Nothing where voice is off or not loaded. */
+  call(bucketLetter: string, places: readonly Place[], bucketId?: string): void
+  /** Words one after another, instead of what a card said before, after a call. Nothing where voice is off or not loaded. */
   say(words: readonly WordId[]): void
+  /** Something of ours is in the air: a knock now may be our own. */
+  heard(): boolean
   refused(): void
   saved(): void
   /** The rising tone under a held button; call the result when the finger leaves. */
@@ -135,14 +139,21 @@ export interface TapeCall {
 
 export type TapeState = 'off' | 'playing' | 'interrupted' | 'failed'
 
+/** Buttons of a headset and of the lock screen. */
+export type MediaButton = 'next' | 'pause' | 'play'
+
 export interface Tape {
   state(): TapeState
   onChange(listener: (state: TapeState) => void): Unsubscribe
-  /** Builds the track from now on and plays it. Inside the tap that changed a wait; no calls: stops. */
-  arm(calls: readonly TapeCall[], title: string): Promise<TapeState>
+  /**
+   * Builds the track from now on and plays it, silent until `quietUntilMs` of epoch time. Inside the tap that changed
+   * a wait; no calls: stops.
+   */
+  arm(calls: readonly TapeCall[], title: string, quietUntilMs?: number): Promise<TapeState>
   /** Plays on after an interruption, where it should be by now. On a wake, and at the next tap. */
   resume(): Promise<TapeState>
   off(): void
-  /** The headset's next button, or the lock screen's. */
-  onAcknowledge(listener: () => void): Unsubscribe
+  /** What has come due was heard: it is not said again. Works with the screen off, as long as the page runs. */
+  answered(): void
+  onButton(listener: (button: MediaButton) => void): Unsubscribe
 }

@@ -16,6 +16,8 @@ export interface Run {
   /** Context time of the plan's zero and of the end of its last sound. */
   readonly fromS: number
   readonly endS: number
+  /** Whether something of it is heard at `atS`, or was less than `lingerS` before. */
+  sounds(atS: number, lingerS: number): boolean
   /** Ends everything, or the OUT tone alone, from `atS` on. */
   cut(atS: number, what: 'all' | 'out'): void
 }
@@ -52,6 +54,8 @@ export function schedule(
   const all = context.createGain()
   const out = context.createGain()
   const sources: AudioBufferSourceNode[] = []
+  const spans: [fromS: number, untilS: number][] = []
+  let cutS = Number.POSITIVE_INFINITY
   all.connect(output)
   out.connect(all)
   let endS = fromS
@@ -63,6 +67,7 @@ export function schedule(
     source.connect(to)
     source.start(atS, skipS, lastsS)
     sources.push(source)
+    spans.push([atS, atS + lastsS])
     endS = Math.max(endS, atS + lastsS)
   }
   const startTone = (cue: ToneCue): void => {
@@ -89,7 +94,10 @@ export function schedule(
   return {
     fromS,
     endS,
+    sounds: (atS, lingerS) =>
+      atS < cutS + lingerS && spans.some(([from, until]) => from <= atS && atS < until + lingerS),
     cut(atS, what) {
+      if (what === 'all') cutS = Math.min(cutS, atS)
       const gain = (what === 'all' ? all : out).gain
       gain.setValueAtTime(1, atS)
       gain.linearRampToValueAtTime(0, atS + CUT_S)

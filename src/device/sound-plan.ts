@@ -16,8 +16,17 @@ export type ToneName =
   | 'hold'
   | `call-${string}`
 
-/** A number "0" to "99", a letter "A" to "Z", or one of the words of the voice script. */
+/**
+ * A number "0" to "99", a letter "A" to "Z", or one of the words of the voice script. `name:LETTER:ID` is a bucket by
+ * its recorded name, else its letter; `own:ID` the recorded name or nothing.
+ */
 export type WordId = string
+
+/** The bucket that a word stands for, see {@link WordId}. */
+export function bucketOf(word: WordId): { readonly bucketId?: string; readonly letter?: string } {
+  if (word.startsWith('own:')) return { bucketId: word.slice(4) }
+  return word.startsWith('name:') ? { letter: word.slice(5, 6), bucketId: word.slice(7) } : {}
+}
 
 export interface ToneCue {
   readonly atS: number
@@ -74,6 +83,8 @@ export const DRIP_S = { min: 1, max: 120, usual: 10 }
 export const OUT_S = 3
 /** A beat nearer than this to the next sign would only blur it (assumption). */
 const CROWDED_S = 0.35
+/** A word is over by then. */
+const SAID_S = 1
 /** Words exist up to here. */
 export const LAST_NUMBER = 99
 
@@ -118,6 +129,7 @@ export function planCount(ask: CountAsk): CountPlan {
     if (s > 0 && s <= LAST_NUMBER) cues.push({ atS: holdFromS + s, word: String(s), onBeat: true })
   }
   cues.push(tone(outS, 'out'), { atS: outS, word: 'out', onBeat: true })
+  if (dripAfterS - OUT_S > SAID_S) cues.push({ atS: outS + OUT_S, word: 'drip', onBeat: false })
   cues.push(...dripCues(dripS))
   return { cues, totals: { inS, holdFromS, outS, outUntilS: outS + OUT_S, dripS } }
 }
@@ -139,8 +151,11 @@ export function planDrip(afterS: number): CuePlan {
   return { cues: dripCues(afterS) }
 }
 
-/** A bucket's two notes, then "B one, three, A two, ready". Throws RangeError for a bad letter or number. */
-export function planCall(bucketLetter: string, places: readonly Place[]): CuePlan {
+/**
+ * A bucket's two notes, then "B one, three, A two, ready", then the bucket's name where it was recorded: its letter would
+ * sound like a board's. Throws RangeError for a bad letter or number.
+ */
+export function planCall(bucketLetter: string, places: readonly Place[], bucketId = ''): CuePlan {
   const letter = letterOf('bucketLetter', bucketLetter)
   const name: ToneName = `call-${letter}`
   const words: WordId[] = []
@@ -151,7 +166,8 @@ export function planCall(bucketLetter: string, places: readonly Place[]): CuePla
     board = next
     words.push(numberWord('place', at.place))
   }
-  words.push('ready')
+  words.push(places.length === 1 ? 'ready to touch' : 'ready')
+  if (bucketId) words.push(`own:${bucketId}`)
   return { cues: [{ atS: 0, tone: name, lastsS: CALL_S }, ...wordCues(words, CALL_S + 0.1)] }
 }
 

@@ -6,17 +6,29 @@ import { audioVerdict, LOOK_S, openContext, roundedInto, startTime, unlockContex
 import type { Sound, SoundHealth, SoundMode } from './ports.ts'
 import type { ClipSource, Run } from './schedule.ts'
 import { schedule } from './schedule.ts'
-import type { CuePlan } from './sound-plan.ts'
+import type { CuePlan, WordId } from './sound-plan.ts'
 import { planCall, planDrip, planTone, planWords, TONE_S } from './sound-plan.ts'
 
 /** What the sound asks of the voice: clips for this context, null while there are none. */
 export interface VoiceClips {
   clips(context: BaseAudioContext): ClipSource
+  /** The phone's own speech where clips cannot be had; says nothing otherwise. */
+  instead(words: readonly WordId[], afterMs: number): void
+}
+
+/** Something said outside a count. */
+interface Saying {
+  readonly plan: CuePlan
+  readonly run: Run
 }
 
 const LOOK_EVERY_MS = 2000
 /** Between the end of a count and a call that waited for it. */
 const AFTER_COUNT_S = 0.3
+/** Between two things said one after the other. */
+const AFTER_CALL_S = 0.25
+/** A loudspeaker and a room ring on this long. */
+const RINGS_ON_S = 0.25
 /** A sound for now starts this much later, so that its first sample is not lost. */
 const SOON_S = 0.005
 /** A sound that waited longer than this for a locked audio is not made up for. */
@@ -32,8 +44,8 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   let health: SoundHealth = 'locked'
   let looked = { contextS: 0, pageMs: 0 }
   let counting: Run | null = null
-  let speaking: Run | null = null
-  let waitingCall: CuePlan | null = null
+  let calling: Saying | null = null
+  let saying: Saying | null = null
   const listeners = new Set<(health: SoundHealth) => void>()
 
   function setHealth(next: SoundHealth): void {
@@ -45,7 +57,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   function build(): void {
     context?.close().catch(() => undefined)
     context = openContext()
-    counting = speaking = waitingCall = null
+    counting = calling = saying = null
     master = null
     if (!context) {
       setHealth('off')
@@ -94,21 +106,34 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
 
   const clipsOf = (of: AudioContext): ClipSource => (mode === 'voice' ? voice.clips(of) : noClips)
 
-  function speak(plan: CuePlan): void {
+  /** Said when nothing of more weight is heard: counts come first, calls next, what a card says last. */
+  function speak(plan: CuePlan, as: 'call' | 'say'): void {
     sounding((on, output) => {
-      speaking?.cut(on.currentTime, 'all')
-      const busyUntilS = counting ? countEndS : 0
-      const later = busyUntilS > on.currentTime
-      waitingCall = later ? plan : null
-      const fromS = later ? busyUntilS + AFTER_COUNT_S : on.currentTime + SOON_S
-      speaking = schedule(on, output, plan, fromS, clipsOf(on))
+      const now = on.currentTime
+      saying?.run.cut(now, 'all')
+      saying = null
+      const countS = counting && countEndS > now ? countEndS + AFTER_COUNT_S : 0
+      const callS = calling && calling.run.endS > now ? calling.run.endS + AFTER_CALL_S : 0
+      const fromS = Math.max(now + SOON_S, countS, callS)
+      const run = schedule(on, output, plan, fromS, clipsOf(on))
+      if (as === 'call') calling = { plan, run }
+      else saying = { plan, run }
+      const words = plan.cues.flatMap((cue) => ('word' in cue ? [cue.word] : []))
+      if (mode === 'voice') voice.instead(words, 1000 * (Math.max(fromS, run.endS) - now))
     })
+  }
+
+  function cutSpoken(atS: number): void {
+    calling?.run.cut(atS, 'all')
+    saying?.run.cut(atS, 'all')
+    calling = saying = null
   }
 
   let countEndS = 0
   function startCount(plan: CuePlan, tapMs: number, untilS: number): void {
     sounding((on, output) => {
       counting?.cut(on.currentTime, 'all')
+      cutSpoken(on.currentTime)
       const fromS = startTime(on, tapMs)
       counting = schedule(on, output, plan, fromS, clipsOf(on))
       countEndS = fromS + untilS
@@ -130,7 +155,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
       mode = next
       if (next === 'numerals' && context) {
         counting?.cut(context.currentTime, 'all')
-        speaking?.cut(context.currentTime, 'all')
+        cutSpoken(context.currentTime)
       }
     },
     setVolume(next) {
@@ -141,20 +166,25 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     drip: (afterS, tapMs) => startCount(planDrip(afterS), tapMs, 0),
     stop() {
       if (!context) return
-      const call = speaking && speaking.fromS > context.currentTime ? waitingCall : null
-      counting?.cut(context.currentTime, 'all')
-      speaking?.cut(context.currentTime, 'all')
-      counting = speaking = waitingCall = null
-      if (call) speak(call)
+      const now = context.currentTime
+      const waits = calling && calling.run.fromS > now ? calling.plan : null
+      counting?.cut(now, 'all')
+      cutSpoken(now)
+      counting = null
+      if (waits) speak(waits, 'call')
     },
     hush() {
       if (!context) return
       counting?.cut(context.currentTime, 'out')
       countEndS = 0
     },
-    call: (bucketLetter, places) => speak(planCall(bucketLetter, places)),
+    call: (bucketLetter, places, bucketId) => speak(planCall(bucketLetter, places, bucketId), 'call'),
     say(words) {
-      if (mode === 'voice') speak(planWords(words))
+      if (mode === 'voice') speak(planWords(words), 'say')
+    },
+    heard() {
+      const now = context?.currentTime ?? 0
+      return [counting, calling?.run, saying?.run].some((run) => run?.sounds(now, RINGS_ON_S))
     },
     refused: () => now(planTone('refused')),
     saved: () => now(planTone('saved')),

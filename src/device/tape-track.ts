@@ -32,20 +32,34 @@ const EARLY_FRAMES = 1
 const BLOCK_FRAMES = 1000
 const GAP_FRAMES = 2
 
+/** One call inside a track, as it is heard: seconds from the track's start. */
+export interface Saying {
+  readonly atS: number
+  readonly untilS: number
+  readonly dueS: number
+}
+
 export interface Track {
   readonly pieces: readonly Uint8Array<ArrayBuffer>[]
   readonly lengthS: number
+  readonly sayings: readonly Saying[]
 }
 
 /**
- * Pieces of the track in order. A call that would begin within another follows it; calls beyond 12 h are
- * left out. Words without a part are left out, the two notes never.
+ * Pieces of the track in order. A call that would begin within another follows it, and none begins before
+ * `quietUntilS`: a count runs until then. Calls beyond 12 h are left out. Words without a part are left out, the two
+ * notes never.
  */
-export function buildTrack(tape: TapeParts, calls: readonly TrackCall[], spoken: boolean): Track {
-  const sayings = calls
-    .flatMap((call) => REPEAT_MIN.map((min) => ({ atS: call.dueS + 60 * min, call })))
-    .filter(({ atS }) => atS >= 0 && atS <= LONGEST_S)
+export function buildTrack(
+  tape: TapeParts,
+  calls: readonly TrackCall[],
+  spoken: boolean,
+  quietUntilS = 0,
+): Track {
+  const asked = calls
+    .flatMap((call) => timesOf(call, quietUntilS).map((atS) => ({ atS, call })))
     .sort((a, b) => a.atS - b.atS)
+  const sayings: Saying[] = []
   const block = repeat(tape.hum, BLOCK_FRAMES)
   const gap = repeat(tape.hum, GAP_FRAMES)
   const pieces: Uint8Array<ArrayBuffer>[] = []
@@ -58,16 +72,24 @@ export function buildTrack(tape: TapeParts, calls: readonly TrackCall[], spoken:
     while (frame - frames >= BLOCK_FRAMES) push(block)
     if (frame > frames) push(block.subarray(0, (frame - frames) * FRAME_BYTES))
   }
-  for (const { atS, call } of sayings) {
+  for (const { atS, call } of asked) {
     humUntil(Math.max(0, Math.round(atS / FRAME_S) - EARLY_FRAMES))
+    const fromS = frames * FRAME_S
     for (const name of partsOf(call, spoken)) {
       const part = tape.parts.get(name)
       if (part) push(part)
     }
     push(gap)
+    sayings.push({ atS: fromS, untilS: frames * FRAME_S, dueS: call.dueS })
   }
   humUntil(frames + Math.round(AFTER_S / FRAME_S))
-  return { pieces, lengthS: frames * FRAME_S }
+  return { pieces, lengthS: frames * FRAME_S, sayings }
+}
+
+/** When a call is said. What falls into a count is said once after it. */
+function timesOf(call: TrackCall, quietUntilS: number): number[] {
+  const times = REPEAT_MIN.map((min) => call.dueS + 60 * min).filter((atS) => atS >= 0 && atS <= LONGEST_S)
+  return [...new Set(times.map((atS) => Math.max(atS, quietUntilS)))]
 }
 
 function partsOf(call: TrackCall, spoken: boolean): string[] {

@@ -2,8 +2,8 @@
  * Rings with the screen off: one media element plays a track with the calls inside it. Built and started
  * only inside a tap; a track cannot be changed while the phone is locked. It ends the person's own music.
  */
-import type { Tape, TapeState, Unsubscribe } from './ports.ts'
-import type { TapeParts } from './tape-track.ts'
+import type { MediaButton, Tape, TapeState, Unsubscribe } from './ports.ts'
+import type { Saying, TapeParts } from './tape-track.ts'
 import { buildTrack, cutParts } from './tape-track.ts'
 import type { VoiceLanguage } from './voice.ts'
 
@@ -18,12 +18,15 @@ const LATE_S = 0.1
 
 export function openTape(): LoadableTape {
   const listeners = new Set<(state: TapeState) => void>()
-  const answers = new Set<() => void>()
+  const buttons = new Set<(button: MediaButton) => void>()
   const element = new Audio()
   let state: TapeState = 'off'
   let parts: TapeParts | null = null
   let spoken = true
   let fromMs = 0
+  let sayings: readonly Saying[] = []
+  /** Calls due up to here in the track were heard. */
+  let answeredS = Number.NEGATIVE_INFINITY
 
   const set = (next: TapeState): TapeState => {
     if (next !== state) {
@@ -62,11 +65,18 @@ export function openTape(): LoadableTape {
   element.addEventListener('error', () => {
     if (state !== 'off') set('failed')
   })
-  onMedia('play', () => void play())
-  onMedia('pause', off)
-  onMedia('nexttrack', () => {
-    for (const answer of answers) answer()
-  })
+  // A few seconds' silence at a time, so that a page that dies meanwhile has silenced no other call.
+  const hushAnswered = (): void => {
+    const atS = element.currentTime
+    element.muted = sayings.some((s) => s.dueS <= answeredS && s.atS <= atS && atS < s.untilS)
+  }
+  element.addEventListener('timeupdate', hushAnswered)
+  const pressed = (button: MediaButton) => (): void => {
+    for (const listener of buttons) listener(button)
+  }
+  onMedia('play', pressed('play'))
+  onMedia('pause', pressed('pause'))
+  onMedia('nexttrack', pressed('next'))
 
   const subscribe = <T>(set: Set<T>, listener: T): Unsubscribe => {
     set.add(listener)
@@ -75,13 +85,17 @@ export function openTape(): LoadableTape {
   return {
     state: () => state,
     onChange: (listener) => subscribe(listeners, listener),
-    onAcknowledge: (listener) => subscribe(answers, listener),
+    onButton: (listener) => subscribe(buttons, listener),
+    answered() {
+      answeredS = shouldBeAtS()
+      hushAnswered()
+    },
     async load(language, base, withWords) {
       spoken = withWords
       parts = await loadParts(language, base).catch(() => null)
       return parts !== null
     },
-    async arm(calls, title) {
+    async arm(calls, title, quietUntilMs = 0) {
       if (calls.length === 0) {
         off()
         return state
@@ -90,7 +104,10 @@ export function openTape(): LoadableTape {
       const before = element.src
       fromMs = Date.now()
       const due = calls.map((call) => ({ ...call, dueS: (call.dueMs - fromMs) / 1000 }))
-      const track = buildTrack(parts, due, spoken)
+      const track = buildTrack(parts, due, spoken, Math.max(0, quietUntilMs - fromMs) / 1000)
+      sayings = track.sayings
+      answeredS = Number.NEGATIVE_INFINITY
+      element.muted = false
       element.src = URL.createObjectURL(new Blob([...track.pieces], { type: 'audio/mpeg' }))
       if (before) URL.revokeObjectURL(before)
       const playing = play()

@@ -4,7 +4,7 @@
  */
 import type { Clip, ClipSource } from './schedule.ts'
 import type { VoiceClips } from './sound.ts'
-import type { WordId } from './sound-plan.ts'
+import { bucketOf, type WordId } from './sound-plan.ts'
 
 export type VoiceLanguage = 'en' | 'es'
 export type VoiceState = 'none' | 'loading' | 'ready' | 'failed'
@@ -36,6 +36,8 @@ export interface Voice extends VoiceClips {
   state(): VoiceState
   /** Fetches and decodes a language; `base` is the address of the folder of clips, ending in a slash. */
   load(language: VoiceLanguage, base: string): Promise<VoiceState>
+  /** A bucket's recorded name, or null to call it by its letter again. */
+  setName(bucketId: string, clip: Clip | null): void
 }
 
 interface Sprite {
@@ -51,8 +53,13 @@ export function openVoice(): Voice {
   let state: VoiceState = 'none'
   let sprite: Sprite | null = null
   let latest = 0
+  let speech: typeof import('./speech.ts') | null = null
+  let spoken: VoiceLanguage = 'en'
+  const names = new Map<string, Clip>()
 
   const clips: ClipSource = (word): Clip | null => {
+    const { bucketId, letter } = bucketOf(word)
+    if (bucketId !== undefined) return names.get(bucketId) ?? (letter ? clips(letter) : null)
     const cue = sprite?.table.words[word]
     if (!sprite || !cue) return null
     const [fromS, lastsS, beatS] = cue
@@ -67,10 +74,19 @@ export function openVoice(): Voice {
       const loaded = await loadSprite(`${base}${language}`).catch(() => null)
       if (mine !== latest) return state
       sprite = loaded
+      spoken = language
       state = loaded ? 'ready' : 'failed'
+      if (!loaded) speech = await import('./speech.ts').catch(() => null)
       return state
     },
+    setName(bucketId, clip) {
+      if (clip) names.set(bucketId, clip)
+      else names.delete(bucketId)
+    },
     clips: () => clips,
+    instead(words, afterMs) {
+      if (state === 'failed') speech?.sayAfter(words, spoken, afterMs)
+    },
   }
 }
 

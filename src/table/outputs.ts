@@ -1,22 +1,27 @@
+import { type AheadCall, callsAhead } from './ahead.ts'
 import { cardOf } from './bench.ts'
-import type { PotState, Table } from './state.ts'
-import { nextBucket } from './steps.ts'
+import { type Spoken, spokenOf } from './spoken.ts'
+import type { Table } from './state.ts'
 import { isFresh, stepsOf } from './work.ts'
 
 /** A ready call, said again until somebody answers. */
 export interface ReadyCall {
   /** Changes when another pot joins, or when it is time to say it again. */
   readonly key: string
+  readonly bucketId: string
   readonly bucketLetter: string
+  readonly potIds: readonly string[]
   readonly places: readonly { readonly board: string; readonly place: number }[]
-  readonly numbers: readonly number[]
 }
 
 /** What should be going on outside the state: one reconciler makes it so. */
 export interface Outputs {
   /** Hands are at work or a pot waits: the screen stays on. */
   readonly awake: boolean
-  readonly call?: ReadyCall
+  /** One a bucket, the longest overdue first. */
+  readonly calls: readonly ReadyCall[]
+  /** What the card that came wants said, once. */
+  readonly say?: Spoken
   /** Pots that want a touch. */
   readonly due: number
 }
@@ -29,28 +34,28 @@ const THEN_EVERY_MIN = 10
 export function outputsOf(table: Table, now: number): Outputs {
   const steps = stepsOf(table, now)
   const awake = steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
+  const due = steps.filter(({ step }) => step.is === 'touch').length
   const card = cardOf(table, now)
-  const due = steps.flatMap(({ pot, step }) => (step.is === 'touch' ? [{ pot, at: step.askAt }] : []))
-  const first = due.reduce<(typeof due)[number] | undefined>(
-    (least, entry) => (least === undefined || entry.at < least.at ? entry : least),
-    undefined,
-  )
-  if (!first || card.kind === 'count' || card.kind === 'out') return { awake, due: due.length }
-  const into = nextBucket(table, first.pot)
-  const pots = due.filter(({ pot }) => nextBucket(table, pot) === into).map(({ pot }) => pot)
-  const letter = into === undefined ? undefined : table.buckets[into]?.facts.letter
-  if (letter === undefined) return { awake, due: due.length }
-  const times = timesSaid(now - first.at)
-  return {
-    awake,
-    due: due.length,
-    call: {
-      key: `${pots.map((pot) => pot.facts.potId).join()} ${times}`,
-      bucketLetter: letter,
-      places: pots.map(({ facts }: PotState) => ({ board: facts.place.board, place: facts.place.spot })),
-      numbers: pots.map(({ facts }) => facts.number),
-    },
-  }
+  const busy = card.kind === 'count' || card.kind === 'out'
+  const calls = due > 0 && !busy ? readyCalls(callsAhead(table, now), now) : []
+  return { awake, calls, say: spokenOf(table, card), due }
+}
+
+function readyCalls(ahead: readonly AheadCall[], now: number): readonly ReadyCall[] {
+  const due = ahead.filter(({ at }) => at <= now)
+  return due
+    .filter(({ bucketId }, i) => due.findIndex((call) => call.bucketId === bucketId) === i)
+    .map((first) => {
+      const pots = due.filter(({ bucketId }) => bucketId === first.bucketId).flatMap((call) => call.pots)
+      const potIds = pots.map(({ facts }) => facts.potId)
+      return {
+        key: `${potIds.join()} ${timesSaid(now - first.at)}`,
+        bucketId: first.bucketId,
+        bucketLetter: first.bucketLetter,
+        potIds,
+        places: pots.map(({ facts }) => ({ board: facts.place.board, place: facts.place.spot })),
+      }
+    })
 }
 
 /** How often a call that is so long overdue should have been said. */

@@ -26,7 +26,7 @@ export const isFresh = (table: Table, bucketId: string, now: number): boolean =>
 export const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
 
 /** Pots due within this of one another are called as one. */
-const TOGETHER_MS = 60_000
+export const TOGETHER_MS = 60_000
 
 /** The next thing a pair of hands can do with a pot, in one of the orders that a table works through. */
 export type Work =

@@ -3,7 +3,7 @@ import type { Sound } from '../device/ports.ts'
 import { openSound } from '../device/sound.ts'
 import { planCount } from '../device/sound-plan.ts'
 import { openVoice } from '../device/voice.ts'
-import { outputsOf } from '../table/outputs.ts'
+import { outputsOf, type ReadyCall } from '../table/outputs.ts'
 import type { Table } from '../table/state.ts'
 import type { Devices } from './devices.ts'
 
@@ -15,8 +15,8 @@ export interface Sounding {
   readonly sound: Sound
   /** Sounds what a hit means at once, before it is stored: `atMs` is the tap in page time. */
   hit(table: Table, events: readonly TableEvent[], atMs: number): void
-  /** Makes the phone do what the state asks for: stay awake, call what is ready, and say it again. */
-  follow(table: Table, now: number): void
+  /** Makes the phone do what the state asks for: stay awake, say what a card wants said, call what is ready. */
+  follow(table: Table, now: number, atBench: boolean, caller?: Caller): void
   /** How counts are heard. */
   use(mode: Table['settings']['sound'], language: Table['settings']['language']): void
 }
@@ -47,19 +47,14 @@ function soundHit(
 ): void {
   for (const event of events) {
     switch (event.kind) {
-      case 'dipped':
+      case 'dipped': {
         if (event.told) break
-        sound.count(
-          planCount({
-            leadS: event.leadS,
-            lowerS: event.lowerS,
-            holdS: event.holdS,
-            dripS: table.settings.dripS,
-          }),
-          atMs,
-        )
-        haptics.feel('twoShort')
+        const { leadS, lowerS, holdS } = event
+        const plan = planCount({ leadS, lowerS, holdS, dripS: table.settings.dripS })
+        sound.count(plan, atMs)
+        haptics.count(plan)
         return
+      }
       case 'count-cancelled':
         sound.stop()
         haptics.feel('refused')
@@ -74,22 +69,36 @@ function soundHit(
   haptics.feel('short')
 }
 
-function reconciler(sound: Sound, devices: Devices) {
-  let called = ''
+/** Who else says calls, and which need not be said any more. */
+export interface Caller {
+  /** The person heard it, or a track that plays says it. */
+  saysItself(call: ReadyCall): boolean
+  called(call: ReadyCall): void
+}
+
+function reconciler(sound: Sound, devices: Devices): Sounding['follow'] {
   let awake: boolean | undefined
-  return (table: Table, now: number): void => {
+  let said: string | undefined
+  let first = true
+  const called = new Set<string>()
+  return (table, now, atBench, caller) => {
     const outputs = outputsOf(table, now)
     if (outputs.awake !== awake) {
       awake = outputs.awake
       devices.awake.want(outputs.awake)
     }
-    if (!outputs.call) {
-      called = ''
-      return
+    // What stood there when the program opened was not brought by a hit.
+    if (outputs.say && outputs.say.key !== said && atBench && !first) sound.say(outputs.say.words)
+    if (atBench || first) said = outputs.say?.key
+    first = false
+    for (const call of outputs.calls) {
+      if (called.has(call.key)) continue
+      called.add(call.key)
+      caller?.called(call)
+      if (caller?.saysItself(call)) continue
+      sound.call(call.bucketLetter, call.places, call.bucketId)
+      devices.haptics.feel('long')
     }
-    if (outputs.call.key === called) return
-    called = outputs.call.key
-    sound.call(outputs.call.bucketLetter, outputs.call.places)
-    devices.haptics.feel('long')
+    for (const key of called) if (!outputs.calls.some((call) => call.key === key)) called.delete(key)
   }
 }

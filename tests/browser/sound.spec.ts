@@ -80,7 +80,7 @@ for (const language of ['en', 'es'] as const) {
 test('a call is two notes, then board, place and ready, one after another', async ({ page }) => {
   await page.evaluate(() => window.harness.loadVoice('en'))
   const { words, heard } = await page.evaluate(() => window.harness.spokenCall())
-  expect(words.map((cue) => 'word' in cue && cue.word)).toEqual(['B', '1', 'ready'])
+  expect(words.map((cue) => 'word' in cue && cue.word)).toEqual(['B', '1', 'ready to touch'])
   expect(heard.length).toBeGreaterThanOrEqual(3)
   expect(heard[0]!.atS).toBeGreaterThan(1.15)
   expect(heard.at(-1)!.untilS).toBeLessThan(3.2)

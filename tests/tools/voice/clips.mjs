@@ -12,8 +12,8 @@ const LEVEL = 0.2
 export const EDGE = 10 ** (-30 / 20)
 export const BEFORE_S = 0.004
 const AFTER_S = 0.03
-/** A number must be over before the next second; what is longer is said again, quicker. */
-const LONGEST_S = 0.82
+/** A number must be over before the next second, a call before nobody listens; what is longer is said again, quicker. */
+const LONGEST_S = { number: 0.82, call: 1.2 }
 const TEMPOS = [1, 1.15, 1.3, 1.45, 1.6, 1.8]
 const VOWELS = /^(a[aehowxy]|e[hry]|i[hy]|o[wy]|u[hw]|er|axr?)$/
 
@@ -61,11 +61,12 @@ const SPEAKERS = {
 
 /** The slowest saying of a word that is short enough. */
 export function sayWord(language, key, text) {
+  const longestS = /^\d+$/.test(key) ? LONGEST_S.number : LONGEST_S.call
   for (const tempo of TEMPOS) {
     const clip = makeClip(SPEAKERS[language](text, tempo), key)
-    if (clip.samples.length <= LONGEST_S * RATE) return { ...clip, tempo }
+    if (clip.samples.length <= longestS * RATE) return { ...clip, tempo }
   }
-  throw new Error(`${language}: ${JSON.stringify(text)} takes longer than ${LONGEST_S} s`)
+  throw new Error(`${language}: ${JSON.stringify(text)} takes longer than ${longestS} s`)
 }
 
 /** A word cut to its sound, at the common level; `beatS` counts from the start of the cut. */

@@ -35,7 +35,7 @@ describe('the plan of a count', () => {
       ['out', 7.6],
       ['drip', 17.6],
     ])
-    expect(words(plan).map((c) => c.word)).toEqual(['in', '1', '2', '3', 'out', 'sponge the foot'])
+    expect(words(plan).map((c) => c.word)).toEqual(['in', '1', '2', '3', 'out', 'drip', 'sponge the foot'])
     expect(plan.totals).toEqual({ inS: 3, holdFromS: 3.6, outS: 7.6, outUntilS: 7.6 + OUT_S, dripS: 17.6 })
   })
 

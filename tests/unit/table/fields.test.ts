@@ -28,7 +28,7 @@ const wrongFor = (field: LimitedField): readonly string[] => {
   return [
     ...NEVER,
     `${Number(range.most) * 1000 + 1}`,
-    `${Math.min(-1, Number(range.least) - 1)}`,
+    `${Math.min(-1, Number(range.least) * 9)}`,
     `${'9'.repeat(30)}`,
     `${range.most}..`,
   ]

@@ -1,0 +1,57 @@
+/**
+ * The phone's own speech, for words whose clips cannot be had. Late by anything up to a second and never on the
+ * beat, so it says calls and cards and no counts. Voices that need a network are passed over.
+ */
+import { bucketOf, type WordId } from './sound-plan.ts'
+import type { VoiceLanguage } from './voice.ts'
+
+/** Spanish of the words that are keyed by their English; in English a word's key is its text. */
+const SPANISH: Readonly<Record<WordId, string>> = {
+  ready: 'listas',
+  'ready to touch': 'lista para tocar',
+  stir: 'remueve',
+  'set down': 'déjala',
+  at: 'en',
+  next: 'siguiente',
+  wax: 'cera',
+  wipe: 'pasa la esponja',
+  pour: 'vierte',
+  seconds: 'segundos',
+  'one second': 'un segundo',
+  pots: 'piezas',
+  'one pot': 'una pieza',
+  'and a half': 'y medio',
+  'return it to': 'devuélvelo a',
+  'check the foot': 'revisa el pie',
+  'all coats are on': 'todas las capas están',
+  'taken back': 'anulado',
+}
+
+/** The text of words, one after another. */
+export const textOf = (words: readonly WordId[], language: VoiceLanguage): string =>
+  words
+    .flatMap((word) => {
+      const { bucketId, letter } = bucketOf(word)
+      if (bucketId !== undefined) return letter ?? []
+      return language === 'es' ? (SPANISH[word] ?? word) : word
+    })
+    .join(', ')
+
+let timer: ReturnType<typeof setTimeout> | undefined
+
+/** Says words after a while, instead of whatever was being said. Nothing where the phone has no such voice. */
+export function sayAfter(words: readonly WordId[], language: VoiceLanguage, afterMs: number): void {
+  clearTimeout(timer)
+  const text = textOf(words, language)
+  if (text === '' || !('speechSynthesis' in globalThis)) return
+  timer = setTimeout(() => {
+    const voice = speechSynthesis.getVoices().find((v) => v.localService && v.lang.startsWith(language))
+    if (!voice) return
+    const saying = new SpeechSynthesisUtterance(text)
+    saying.voice = voice
+    // Android passes over the voice unless the language is set as well.
+    saying.lang = voice.lang
+    speechSynthesis.cancel()
+    speechSynthesis.speak(saying)
+  }, afterMs)
+}

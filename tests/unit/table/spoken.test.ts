@@ -1,0 +1,112 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { bucketOf } from '../../../src/device/sound-plan.ts'
+import type { CueTable } from '../../../src/device/voice.ts'
+import { outputsOf } from '../../../src/table/outputs.ts'
+import { Play } from './play.ts'
+
+const table = (language: string): CueTable =>
+  JSON.parse(readFileSync(new URL(`../../../public/voice/${language}.json`, import.meta.url), 'utf8'))
+const TABLES = [table('en'), table('es')]
+
+const saidNow = (play: Play) => outputsOf(play.table, play.nowMs - play.table.skewMs).say
+/** Words with a bucket's name in place of its letter. */
+const heard = (play: Play): string =>
+  (saidNow(play)?.words ?? [])
+    .map((word) => {
+      const { bucketId } = bucketOf(word)
+      return bucketId === undefined ? word : (play.table.buckets[bucketId]?.facts.name ?? word)
+    })
+    .join(' ')
+
+const only = (...numbers: number[]): Play => {
+  const play = new Play().act({ do: 'lay-demo' })
+  for (const { facts } of Object.values(play.table.pots))
+    if (!numbers.includes(facts.number)) play.act({ do: 'gone', potId: facts.potId })
+  return play
+}
+
+/** Hits the bar, and lets time pass where it rests, until a card of this kind shows. */
+const until = (play: Play, kind: string): Play => {
+  for (let i = 0; i < 5000 && play.card.kind !== kind; i++)
+    if (play.card.big && play.card.kind !== 'count') play.bar()
+    else play.wait(5)
+  expect(play.card.kind).toBe(kind)
+  return play
+}
+
+describe('what the voice says at the bench', () => {
+  it('follows two pots from wax to the second dip', () => {
+    const play = only(31, 33)
+    expect(heard(play)).toBe('wax A 1')
+    expect(heard(play.bar())).toBe('wax A 3')
+    until(play, 'wipe')
+    expect(heard(play)).toBe('wipe A 1')
+    until(play, 'stir')
+    // The second pot still dries from its wipe.
+    expect(heard(play)).toMatch(/^stir Gatepost/)
+    until(play, 'armed')
+    expect(heard(play)).toBe('31 Gatepost 4 seconds')
+    play.bar()
+    expect(saidNow(play)).toBeUndefined()
+    until(play, 'drip').wait(60)
+    expect(play.card.kind).toBe('armed')
+    expect(heard(play)).toBe('set down at A 1 next A 3 4 seconds')
+    play.bar()
+    until(play, 'drip').wait(12)
+    play.bar()
+    expect(heard(play)).toBe('set down at A 3')
+    play.act({ do: 'take-back' })
+    expect(heard(play)).toBe('taken back')
+  })
+
+  it('says what is the same once, and anew when the card comes again', () => {
+    const play = only(33)
+    const first = saidNow(play)?.key
+    play.wait(30)
+    expect(saidNow(play)?.key).toBe(first)
+    until(play, 'armed')
+    const armed = saidNow(play)?.key
+    play.wait(301)
+    expect(play.card.kind).toBe('stir')
+    const again = saidNow(play)?.key
+    expect(again).not.toBe(armed)
+    until(play, 'armed')
+    expect(saidNow(play)?.key).toBe(armed)
+    expect(heard(play)).toBe('33 Gatepost 4 seconds')
+  })
+
+  it('has a clip in both languages for every word of a whole evening, and for every bucket', () => {
+    const play = only(31, 34)
+    const words = new Set<string>()
+    for (let i = 0; i < 3000 && play.card.kind !== 'finished'; i++) {
+      for (const word of saidNow(play)?.words ?? []) words.add(bucketOf(word).letter ?? word)
+      if (play.card.big && play.card.kind !== 'count') play.bar()
+      else play.wait(20)
+    }
+    expect(heard(play)).toContain('all coats are on')
+    expect([...words]).toEqual(
+      expect.arrayContaining(['stir', 'return it to', 'pour', 'check the foot', 'G', 'B', 'H']),
+    )
+    for (const { words: clips } of TABLES)
+      for (const word of words) expect(Object.keys(clips), word).toContain(word)
+  })
+
+  it('calls halves and single seconds by their own words, and a number without a word by its place', () => {
+    const play = only(33)
+    const stack = play.table.stacks[play.table.pots['demo.33']!.facts.stackId]!
+    play.act({
+      do: 'set-stack',
+      stack: { ...stack, coats: stack.coats.map((coat) => ({ ...coat, holdS: 2.5 })) },
+    })
+    const pot = play.table.pots['demo.33']!.facts
+    play.act({ do: 'set-pot', pot: { ...pot, number: 133 } })
+    until(play, 'armed')
+    expect(heard(play)).toBe('A 3 Gatepost 2 and a half seconds')
+    play.act({
+      do: 'set-stack',
+      stack: { ...stack, coats: stack.coats.map((coat) => ({ ...coat, holdS: 1 })) },
+    })
+    expect(heard(play)).toBe('A 3 Gatepost one second')
+  })
+})
