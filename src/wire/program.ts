@@ -26,9 +26,7 @@ const TICK_MS = 250
 /** A page nobody saw for this long lists what came due meanwhile. */
 const AWAY_MS = 60_000
 const SEEN_EVERY_MS = 2000
-/** Code that the first hit doesn't need is fetched when the first card has been drawn. */
-const JUDGE_AFTER_MS = 50
-const SOUND_AFTER_MS = 300
+/** The first visit fetches everything to keep it when the first screen has long been drawn. */
 const UPDATES_AFTER_MS = 1500
 
 /** Opens the phone and the journal and ties every room to every other. */
@@ -186,8 +184,8 @@ export async function openProgram(): Promise<App> {
       away.value = undefined
     },
     attachBench(root, onHit) {
-      setTimeout(judging.fetch, JUDGE_AFTER_MS)
-      setTimeout(sounding.fetch, SOUND_AFTER_MS)
+      judging.fetch()
+      sounding.fetch()
       const press = bindPress(root, {
         onIntent(intent) {
           sound((on) => void on.unlock())
