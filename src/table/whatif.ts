@@ -108,7 +108,7 @@ export function warningsOf(
 }
 
 /** A dip of the plan as the table would keep it. */
-function dipOf(index: number, coat: CoatFacts, gramsPerMl: number, at: number): DipState {
+export function dipOf(index: number, coat: CoatFacts, gramsPerMl: number, at: number): DipState {
   return {
     dipId: `${DRAFT}.${index}`,
     hit: DRAFT,

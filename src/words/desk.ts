@@ -1,5 +1,8 @@
+import { measured } from './measured.ts'
+
 /** English of the screens for clean hands: board, pots, stacks, buckets, room. Short; the number with its unit. */
 export const desk = {
+  measured,
   back: 'Back',
   save: 'Save',
   done: 'Done',

@@ -14,6 +14,7 @@ export const en = {
       toSkirt: 'to the skirt',
       downTo: (text: string) => `down to ${text} up`,
       upTo: (text: string) => `up to ${text}`,
+      outside: 'the outside',
       collar: (text: string) => `collar ${text}`,
       inside: 'pour the inside',
     },

@@ -1,4 +1,5 @@
 import type { CoverFacts } from '../../../shared/nouns.ts'
+import { LIMITS } from '../../table/limits.ts'
 import type { PotState, Table } from '../../table/state.ts'
 import type { Warning } from '../../table/warnings.ts'
 import type { Formats } from '../../words/format.ts'
@@ -17,7 +18,7 @@ export function coverText(words: Words, formats: Formats, cover: CoverFacts): st
     case 'downTo':
       return said.downTo(formats.mm(cover.edgeUpMm))
     case 'upTo':
-      return said.upTo(formats.mm(cover.edgeUpMm))
+      return cover.edgeUpMm >= LIMITS.edgeUpMm.most ? said.outside : said.upTo(formats.mm(cover.edgeUpMm))
     case 'collar':
       return said.collar(formats.mm(cover.depthMm))
   }

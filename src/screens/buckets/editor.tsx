@@ -12,6 +12,8 @@ import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DensityCheck } from './density.tsx'
+import { DoseFor } from './dose.tsx'
+import { PickUp } from './pick-up.tsx'
 
 const CAUTIONS: readonly Caution[] = ['lead', 'cadmium', 'barium', 'manganese', 'other']
 
@@ -151,7 +153,9 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
           <EntryField entry={tolerance} label={w.tolerance} />
           <EntryField entry={solids} label={w.solids} help={w.solidsHelp} />
           <EntryField entry={pin} label={w.pin} help={w.pinHelp} />
+          <PickUp facts={facts} pin={pin} gramsPerMl={target.value} solidsGravity={solids.value} />
         </div>
+        {bucket ? <DoseFor bucket={bucket} /> : null}
         <h2>{w.vessel}</h2>
         <div class="fields">
           <EntryField entry={inside} label={w.inside} />

@@ -1,86 +1,56 @@
+import type { AirFacts } from '../../../shared/nouns.ts'
 import { DEFAULT_AIR } from '../../table/defaults.ts'
-import { BISQUE_CONES } from '../../table/offer.ts'
 import { Choice } from '../../ui/choice.tsx'
-import { Stepper } from '../../ui/stepper.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
+import { Cloth } from './cloth.tsx'
+import { Cold } from './cold.tsx'
+import { Pair } from './pair.tsx'
 import { optionsOf } from './set.ts'
+
+/** An hour after it was noted, the air is asked about again. */
+export const OLD_MS = 60 * 60_000
+
+/** The air as noted last, and the way to note another. */
+export function useAir() {
+  const { table, act } = useDesk()
+  const spell = table.value.air.at(-1)
+  const air = spell?.air ?? DEFAULT_AIR
+  const set = (change: Partial<AirFacts>) => act({ do: 'set-air', air: { ...air, ...change } })
+  return { air, at: spell?.at, set }
+}
 
 /** Temperature, humidity and draught: what every wait rests on. */
 export function Air() {
-  const { table, words, act } = useDesk()
+  const { now, words, formats } = useDesk()
   const w = words.value.desk.room
-  const air = table.value.air.at(-1)?.air ?? DEFAULT_AIR
+  const m = words.value.desk.measured.air
+  const { air, at, set } = useAir()
+  const old = at !== undefined && now.value - at >= OLD_MS
   return (
     <section>
       <h2>{w.air}</h2>
+      {old ? (
+        <div class="air-old">
+          <p class="alarm figures">{m.old(formats.value.span(now.value - at))}</p>
+          <button type="button" class="key" onClick={() => set({})}>
+            {m.still}
+          </button>
+        </div>
+      ) : null}
       <div class="fields">
-        <SavedNumber
-          field="tempC"
-          label={w.temp}
-          stored={air.tempC}
-          save={(tempC) => act({ do: 'set-air', air: { ...air, tempC } })}
-        />
-        <SavedNumber
-          field="rh"
-          label={w.rh}
-          stored={air.rh}
-          save={(rh) => act({ do: 'set-air', air: { ...air, rh } })}
-        />
+        <SavedNumber field="tempC" label={w.temp} stored={air.tempC} save={(tempC) => set({ tempC })} />
+        <SavedNumber field="rh" label={w.rh} stored={air.rh} save={(rh) => set({ rh })} />
       </div>
       <Choice
         label={w.draught}
         options={optionsOf(w.draughts)}
         value={air.draught}
-        onChoose={(draught) => void act({ do: 'set-air', air: { ...air, draught } })}
+        onChoose={(draught) => void set({ draught, cloth: undefined })}
       />
-    </section>
-  )
-}
-
-/** What the pots of a board share: wall, foot line, bisque. */
-export function Clay() {
-  const { table, words, act } = useDesk()
-  const w = words.value.desk.room
-  const { board } = table.value
-  const cone = BISQUE_CONES.indexOf(board.bisqueCone)
-  const toCone = (index: number) => {
-    const bisqueCone = BISQUE_CONES[index]
-    return bisqueCone === undefined || cone < 0
-      ? undefined
-      : () => void act({ do: 'set-board', board: { ...board, bisqueCone } })
-  }
-  return (
-    <section>
-      <h2>{w.clay}</h2>
-      <p class="help">{w.clayHelp}</p>
-      <div class="fields">
-        <SavedNumber
-          field="wallMm"
-          label={w.wall}
-          stored={board.wallMm}
-          save={(wallMm) => act({ do: 'set-board', board: { ...board, wallMm } })}
-        />
-        <SavedNumber
-          field="footLineMm"
-          label={w.footLine}
-          stored={board.footLineMm}
-          save={(footLineMm) => act({ do: 'set-board', board: { ...board, footLineMm } })}
-        />
-        <SavedNumber
-          field="absorption"
-          label={w.absorption}
-          help={w.absorptionHelp}
-          stored={board.absorption}
-          save={(absorption) => act({ do: 'set-board', board: { ...board, absorption } })}
-        />
-      </div>
-      <Stepper
-        label={w.cone}
-        text={board.bisqueCone}
-        less={{ label: w.coneLess, act: toCone(cone - 1) }}
-        more={{ label: w.coneMore, act: toCone(cone + 1) }}
-      />
+      <Cloth />
+      <Pair />
+      <Cold />
     </section>
   )
 }

@@ -1,8 +1,10 @@
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { Air, Clay } from './air.tsx'
+import { Air } from './air.tsx'
+import { Clay } from './clay.tsx'
 import { Keep } from './keep.tsx'
 import { Count, Phone, Work } from './settings.tsx'
+import { Taught } from './taught.tsx'
 import './room.css'
 
 /** The room: its air today, the board's clay, how it works, this phone, what is kept. */
@@ -15,6 +17,7 @@ export function Room() {
       <main class="desk-main-part">
         <Air />
         <Clay />
+        <Taught />
         <Count />
         <Work />
         <Phone />

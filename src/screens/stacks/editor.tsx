@@ -10,6 +10,7 @@ import { isGrave } from '../bench/said.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { Coat } from './coat.tsx'
+import { StackFit } from './fit.tsx'
 import { Outlook, useOutlook } from './outlook.tsx'
 
 /** A coat while it is being edited. `right` is false while a field of it can't be stored. */
@@ -52,6 +53,12 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
     setCoats([...coats, { key, right: true, coat: { bucketId, cover: { kind: 'full' }, holdS: USUAL_S } }])
     setOpen(key)
   }
+  /** Coats from elsewhere: new keys, so that their fields begin anew. */
+  const takeAll = (next: readonly CoatFacts[]) => {
+    const from = Math.max(-1, ...coats.map((one) => one.key)) + 1
+    setCoats(next.map((coat, i) => ({ key: from + i, coat, right: true })))
+    setOpen(undefined)
+  }
   const save = () => {
     const wrong = coats.find((one) => !one.right)
     const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
@@ -80,6 +87,7 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
           outlook={outlook}
           other={pots.length > 1 ? () => setTurn(turn + 1) : undefined}
         />
+        <StackFit pot={pot} plan={plan} take={takeAll} />
         <ol class="coats">
           {coats.map((one, i) => (
             <Coat

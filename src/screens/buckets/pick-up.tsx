@@ -1,0 +1,64 @@
+import type { BucketFacts } from '../../../shared/nouns.ts'
+import { pickUpOfPin } from '../../table/clay.ts'
+import { showEntry } from '../../table/entry.ts'
+import { outOfRange } from '../../table/limits.ts'
+import { coatByWeight } from '../../table/readings.ts'
+import { More } from '../../ui/more.tsx'
+import { useDesk } from '../desk/app.ts'
+import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
+import { amount } from '../desk/said.ts'
+
+/** Both faces of a tile of 50 by 80 mm, cm2. Assumption. */
+const USUAL_CM2 = 80
+/** Quantile of the standard normal at 0.9: the range of every figure. */
+const Z90 = 1.2815515655446004
+
+interface PickUpProps {
+  readonly facts: BucketFacts | undefined
+  readonly pin: NumberEntry
+  readonly gramsPerMl: number | undefined
+  readonly solidsGravity: number | undefined
+}
+
+/** What the scratch came to, and the scale in its place: a tile weighed wet straight after its dip. */
+export function PickUp({ facts, pin, gramsPerMl, solidsGravity }: PickUpProps) {
+  const { table, words } = useDesk()
+  const w = words.value.desk.measured.glaze
+  const { units } = table.value.settings
+  const gain = useEntry('tileG', undefined, true)
+  const area = useEntry('areaCm2', USUAL_CM2)
+  const known = facts && pickUpOfPin(table.value, facts)
+  const coatMm =
+    gain.value !== undefined &&
+    area.value !== undefined &&
+    gramsPerMl !== undefined &&
+    solidsGravity !== undefined
+      ? coatByWeight(gramsPerMl, solidsGravity, gain.value, area.value)
+      : undefined
+  const x = (by: number) => (known ? known.factor * Math.exp(by * Z90 * known.sd) : 1).toFixed(2)
+  return (
+    <div class="field-wide pick-up">
+      {known ? <p class="figures">{w.pickUp(x(0), x(-1), x(1))}</p> : null}
+      <More label={w.weighed}>
+        <p class="help">{w.help}</p>
+        <div class="fields">
+          <EntryField entry={gain} label={w.gain} />
+          <EntryField entry={area} label={w.area} />
+        </div>
+        {coatMm === undefined ? null : (
+          <div class="taken">
+            <strong class="figures">{w.is(amount('pinMm', coatMm, units))}</strong>
+            <button
+              type="button"
+              class="key"
+              disabled={outOfRange('pinMm', coatMm) !== undefined}
+              onClick={() => pin.setText(showEntry('pinMm', coatMm, units))}
+            >
+              {words.value.desk.measured.air.take}
+            </button>
+          </div>
+        )}
+      </More>
+    </div>
+  )
+}

@@ -1,0 +1,53 @@
+import { BISQUE_CONES } from '../../table/offer.ts'
+import { Stepper } from '../../ui/stepper.tsx'
+import { useDesk } from '../desk/app.ts'
+import { SavedNumber } from '../desk/entry-field.tsx'
+import { WaterDips } from './water-dips.tsx'
+
+/** What the pots of a board share: wall, foot line, bisque. */
+export function Clay() {
+  const { table, words, act } = useDesk()
+  const w = words.value.desk.room
+  const { board } = table.value
+  const cone = BISQUE_CONES.indexOf(board.bisqueCone)
+  const toCone = (index: number) => {
+    const bisqueCone = BISQUE_CONES[index]
+    return bisqueCone === undefined || cone < 0
+      ? undefined
+      : () => void act({ do: 'set-board', board: { ...board, bisqueCone } })
+  }
+  return (
+    <section>
+      <h2>{w.clay}</h2>
+      <p class="help">{w.clayHelp}</p>
+      <div class="fields">
+        <SavedNumber
+          field="wallMm"
+          label={w.wall}
+          stored={board.wallMm}
+          save={(wallMm) => act({ do: 'set-board', board: { ...board, wallMm } })}
+        />
+        <SavedNumber
+          field="footLineMm"
+          label={w.footLine}
+          stored={board.footLineMm}
+          save={(footLineMm) => act({ do: 'set-board', board: { ...board, footLineMm } })}
+        />
+        <SavedNumber
+          field="absorption"
+          label={w.absorption}
+          help={w.absorptionHelp}
+          stored={board.absorption}
+          save={(absorption) => act({ do: 'set-board', board: { ...board, absorption } })}
+        />
+      </div>
+      <Stepper
+        label={w.cone}
+        text={board.bisqueCone}
+        less={{ label: w.coneLess, act: toCone(cone - 1) }}
+        more={{ label: w.coneMore, act: toCone(cone + 1) }}
+      />
+      <WaterDips />
+    </section>
+  )
+}

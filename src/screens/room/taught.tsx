@@ -1,0 +1,104 @@
+import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/learning.ts'
+import type { Learned, Lesson } from '../../table/readings.ts'
+import { useDesk } from '../desk/app.ts'
+
+/** Latest observations that are listed; older ones still count. */
+const LISTED = 24
+/** Quantile of the standard normal at 0.9: the range of every wait. */
+const Z90 = 1.2815515655446004
+
+const rangeOf = (mean: number, sd: number): [string, string, string] => {
+  const x = (by: number) => Math.exp(mean + by * Z90 * sd).toFixed(2)
+  return [x(0), x(-1), x(1)]
+}
+
+/** What touches and weighings have taught about this room's waits, from how many, and which of them to leave out. */
+export function Taught() {
+  const { table, words } = useDesk()
+  const w = words.value.desk.measured.taught
+  const lesson = lessonOf(table.value)
+  const seen = Object.values(table.value.pots)
+    .flatMap((pot) => seenOn(table.value, pot))
+    .sort((a, b) => b.at - a.at)
+    .slice(0, LISTED)
+  const glazes = new Set(lessonsUsed(table.value).map(({ bucketId }) => bucketId))
+  const why = new Map('dropped' in lesson ? lesson.dropped.map(({ id, why }) => [id, why]) : [])
+  return (
+    <section>
+      <h2>{w.title}</h2>
+      {lesson.count === 0 ? <p>{w.none}</p> : <Told lesson={lesson} />}
+      {glazes.size > 1 ? (
+        <ul class="figures">
+          {[...glazes].map((bucketId) => (
+            <GlazeLine key={bucketId} bucketId={bucketId} />
+          ))}
+        </ul>
+      ) : null}
+      {seen.length > 0 ? (
+        <ul class="taught">
+          {seen.map((one) => (
+            <Row key={`${one.potId} ${one.lessonId}`} seen={one} why={why.get(one.observation.id)} />
+          ))}
+        </ul>
+      ) : null}
+    </section>
+  )
+}
+
+function Told({ lesson }: { readonly lesson: Learned }) {
+  const w = useDesk().words.value.desk.measured.taught
+  return (
+    <p class="figures">
+      <strong>{w.from(lesson.count)}</strong> {w.waits(...rangeOf(lesson.timeMean, lesson.timeSd))}{' '}
+      {w.water(...rangeOf(lesson.fillMean, lesson.fillSd))}
+    </p>
+  )
+}
+
+function GlazeLine({ bucketId }: { readonly bucketId: string }) {
+  const { table, words } = useDesk()
+  const { timeMean, timeSd } = lessonFor(table.value, bucketId)
+  const name = table.value.buckets[bucketId]?.facts.name ?? ''
+  return <li>{words.value.desk.measured.taught.glaze(name, ...rangeOf(timeMean, timeSd))}</li>
+}
+
+interface RowProps {
+  readonly seen: Seen
+  readonly why: Lesson['dropped'][number]['why'] | undefined
+}
+
+function Row({ seen, why }: RowProps) {
+  const { table, words, formats, act } = useDesk()
+  const w = words.value.desk.measured.taught
+  const pot = table.value.pots[seen.potId]
+  if (!pot) return null
+  const clock = (min: number) => formats.value.clock(min * 60_000 + table.value.skewMs)
+  const { observation, potId, lessonId } = seen
+  const said =
+    observation.kind === 'weighing'
+      ? w.weighed(Math.round(observation.waterG), clock(observation.atMin))
+      : [
+          observation.dampMin === undefined ? undefined : w.look.damp(clock(observation.dampMin)),
+          observation.dryMin === undefined ? undefined : w.look.dry(clock(observation.dryMin)),
+        ]
+          .filter(Boolean)
+          .join(', ')
+  const out = pot.dropped?.includes(lessonId) ?? false
+  return (
+    <li class={out ? 'is-out' : undefined}>
+      <span class="figures">
+        <strong>
+          {pot.facts.number} {table.value.buckets[seen.bucketId]?.facts.name}
+        </strong>
+        <small>{why === undefined || out ? said : `${said}: ${w.dropped[why]}`}</small>
+      </span>
+      <button
+        type="button"
+        class="key"
+        onClick={() => act({ do: 'drop-lesson', potId, lessonId, dropped: !out })}
+      >
+        {out ? w.again : w.leave}
+      </button>
+    </li>
+  )
+}
