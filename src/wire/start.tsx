@@ -31,4 +31,5 @@ export async function start(root: HTMLElement, wish: () => Wish | undefined): Pr
     </AppProvider>,
     root,
   )
+  root.removeAttribute('aria-busy')
 }

@@ -92,6 +92,7 @@ export function benchStart() {
     const page = await context.newPage()
     await page.goto(url)
     await page.evaluate(() => navigator.serviceWorker.ready)
+    await page.waitForSelector('#app:not([aria-busy])')
     const records = recordsOf(season(EVENTS))
     const measured = async (entries: Entries) => {
       await plant(page, entries)
@@ -120,6 +121,7 @@ export function benchHits() {
   return withApp(async (context, url) => {
     const page = await context.newPage()
     await page.goto(url)
+    await page.waitForSelector('#app:not([aria-busy])')
     await plant(page, singly(recordsOf(armed(Date.now()))))
     await page.addInitScript(watchHits)
     await page.goto(url)

@@ -7,6 +7,9 @@ import type { PotState, Table } from '../../src/table/state.ts'
 
 export const EVENING = new Date('2026-03-03T18:00:00')
 
+/** Resolves when the program behind the first screen is there. */
+export const opened = (page: Page) => expect(page.locator('#app:not([aria-busy]) > *').first()).toBeVisible()
+
 /** The app as a person with wet hands has it: a bar, two corners, and time that passes as told. */
 export class BenchPage {
   constructor(readonly page: Page) {}
@@ -27,7 +30,7 @@ export class BenchPage {
   static async on(page: Page, events: readonly (readonly TableEvent[])[], at = EVENING): Promise<BenchPage> {
     await page.clock.install({ time: at })
     await page.goto('./')
-    await expect(page.getByRole('button', { name: 'demo evening' })).toBeVisible()
+    await opened(page)
     let seq = 1
     const records = events.flatMap((hit, i) => {
       const made = createRecords(hit, { writer: 'earlier', seq, order: i + 1 }, { at: at.getTime(), tz: 0 })

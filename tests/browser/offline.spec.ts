@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type BrowserContext, chromium, expect, test } from '@playwright/test'
-import { BenchPage } from './bench.ts'
+import { BenchPage, opened } from './bench.ts'
 import { type OwnServer, ownServer } from './own-server.ts'
 import { at } from './places.ts'
 
@@ -45,7 +45,7 @@ test('main path with the network cut and the server stopped before the page is o
   context = await phone(asked)
   const visit = await context.newPage()
   await visit.goto('./')
-  await expect(visit.getByRole('button', { name: 'demo evening' })).toBeVisible()
+  await opened(visit)
   await visit.goto('./#/room')
   await expect(visit.getByText('Ready without a network.')).toBeVisible({ timeout: 20_000 })
   await context.close()

@@ -40,7 +40,7 @@ export const clocksOnApp = (root: string): Sitting => ({
   pauseMs: [450, 650],
   async open(page, address) {
     await page.goto(address)
-    await page.waitForSelector('#app > *')
+    await page.waitForSelector('#app:not([aria-busy]) > *')
     if ((await storedIds(page)).length === 0) await plant(page, recordsOf(waiting(CLOCKS, Date.now())))
     await openBench(page, address)
   },

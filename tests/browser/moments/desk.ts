@@ -1,6 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import { demoEvents } from '../../../src/table/demo.ts'
-import { EVENING } from '../bench.ts'
+import { EVENING, opened } from '../bench.ts'
 import { BenchPage, type Story } from './story.ts'
 
 /** From the first visit to a table of one's own: nothing there yet. */
@@ -10,7 +10,7 @@ export const firstVisit: Story = {
   async tell(page, see) {
     await page.clock.install({ time: EVENING })
     await page.goto('./')
-    await page.getByRole('button', { name: 'demo evening' }).waitFor()
+    await opened(page)
     await page.clock.pauseAt(new Date(EVENING.getTime() + 60_000))
     await see('first visit')
     await page.getByRole('button', { name: 'My own pots' }).tap()
