@@ -6,6 +6,9 @@ import { Buckets } from '../buckets/buckets.tsx'
 import { Room } from '../room/room.tsx'
 import { Stacks } from '../stacks/stacks.tsx'
 import { DeskProvider, withDeskWords } from './app.ts'
+import { later } from './later.tsx'
+
+const Tiles = later(() => import('../buckets/tile.tsx').then((part) => part.Tiles))
 
 /** The screens for clean hands, loaded after the bench can take a hit. */
 export function Desk() {
@@ -29,6 +32,8 @@ function Screen() {
       return <Buckets bucketId={to.bucketId} />
     case 'stacks':
       return <Stacks stackId={to.stackId} />
+    case 'tile':
+      return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
       return <Room />
     default:
