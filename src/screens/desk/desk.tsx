@@ -3,10 +3,10 @@ import { useApp } from '../app.ts'
 import { Board } from '../board/board.tsx'
 import { Pot } from '../board/pot.tsx'
 import { Buckets } from '../buckets/buckets.tsx'
+import { later } from '../later.tsx'
 import { Room } from '../room/room.tsx'
 import { Stacks } from '../stacks/stacks.tsx'
 import { DeskProvider, withDeskWords } from './app.ts'
-import { later } from './later.tsx'
 
 const Tiles = later(() => import('../buckets/tile.tsx').then((part) => part.Tiles))
 
