@@ -1,10 +1,10 @@
 import type { BucketFacts, PotFacts } from '../../shared/nouns.ts'
 import { densityFor, type SecondsFor, secondsFor, tellingZone, zonesAfter } from '../engine/seconds.ts'
+import { plannedDip } from './coming.ts'
 import { samplePot } from './offer.ts'
 import { potsOnTable } from './plan.ts'
 import { engineDip, standingOf } from './standing.ts'
 import type { Table } from './state.ts'
-import { plannedDip } from './coming.ts'
 import { drafted } from './whatif.ts'
 
 /** Seconds of a glaze that no stack uses yet. Common practice, no source. */
