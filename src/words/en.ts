@@ -41,7 +41,7 @@ export const en = {
     stirAgo: (ago: string) => `last stir ${ago} ago`,
     stirWaiting: (n: number) => (n === 1 ? '1 pot waits for it' : `${n} pots wait for it`),
     stirCaution: 'Mixer: tested GFCI or RCD, dry hands, lead clear.',
-    stirAnyway: 'hold to dip unstirred',
+    stirAnyway: 'hold 2 s to dip unstirred',
     decant: (amount: string, level: string) => `Then pour ${amount} for the collar, ${level} deep.`,
     startBar: 'START',
     startUnder: (lead: number) => `${lead} s, then IN`,
