@@ -4,9 +4,12 @@ import type {
   BucketFacts,
   CoatFacts,
   CoverFacts,
+  FiringFacts,
+  KilnReading,
   PotFacts,
   Settings,
   StackFacts,
+  TileFacts,
 } from './nouns.ts'
 
 /**
@@ -25,6 +28,13 @@ export type TableEvent =
   | { readonly kind: 'stack-gone'; readonly stackId: string }
   | { readonly kind: 'pot-set'; readonly pot: PotFacts }
   | { readonly kind: 'pot-gone'; readonly potId: string }
+  /** A fired flow tile was measured. */
+  | { readonly kind: 'tile-read'; readonly tile: TileFacts }
+  | { readonly kind: 'tile-gone'; readonly tileId: string }
+  | { readonly kind: 'firing-planned'; readonly firing: FiringFacts }
+  | { readonly kind: 'firing-logged'; readonly log: readonly KilnReading[] }
+  /** The pot is to stand on a catch slab in the kiln, or no more. */
+  | { readonly kind: 'slab-set'; readonly potId: string; readonly slab: boolean }
   | { readonly kind: 'demo-laid' }
   | { readonly kind: 'table-cleared' }
   // At the bench
@@ -118,6 +128,11 @@ const KINDS: Readonly<Record<EventKind, true>> = {
   'stack-gone': true,
   'pot-set': true,
   'pot-gone': true,
+  'tile-read': true,
+  'tile-gone': true,
+  'firing-planned': true,
+  'firing-logged': true,
+  'slab-set': true,
   'demo-laid': true,
   'table-cleared': true,
   waxed: true,

@@ -72,11 +72,47 @@ export interface BucketFacts {
   readonly heightMm: number
   /** Own limit for this glaze's dry coat on any zone. */
   readonly limitMm: number
-  /** Flow dose of this glaze from a fired tile, run over dry thickness squared, 1/mm. */
-  readonly dosePerMm?: { readonly likely: number; readonly high: number }
   /** A scratch through a 3 s coat on a dry 5 mm tile. */
   readonly pinMm?: number
   readonly cautions: readonly Caution[]
+}
+
+export type ConeMake = 'american' | 'seger'
+
+/** How a glaze firing ends: the witness cone that falls, how fast it rises there, how long it is held. */
+export interface FiringFacts {
+  readonly cone: string
+  readonly make: ConeMake
+  /** Rise over the last 100 degC, degC/h. */
+  readonly riseCPerH: number
+  readonly holdMin: number
+  /** A top temperature that was given beside the cone: asked about, never reckoned with. */
+  readonly topC?: number
+}
+
+/** A reading of the kiln's thermometer: minutes from the first one, degC. */
+export interface KilnReading {
+  readonly atMin: number
+  readonly tempC: number
+}
+
+/** A dipped stripe of an upright test tile after its firing, mm. */
+export interface StripeFacts {
+  /** Dry coat before the firing, by the same gauge as on the pots. */
+  readonly dryMm: number
+  readonly bandMm: number
+  /** Mean travel of its lower edge. */
+  readonly runMm: number
+  readonly longestMm?: number
+}
+
+/** A fired flow tile of a glaze, or of a glaze dipped over another. */
+export interface TileFacts {
+  readonly tileId: string
+  readonly bucketId: string
+  readonly underId?: string
+  readonly firing: FiringFacts
+  readonly stripes: readonly StripeFacts[]
 }
 
 export interface PotFacts {

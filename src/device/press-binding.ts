@@ -4,13 +4,20 @@
  */
 
 import { holdMsOf, press, restingPress } from './press.ts'
-import type { Intent, PointerFact, PressKind, PressTarget, Refusal } from './press-facts.ts'
+import {
+  type Intent,
+  type PointerFact,
+  type PressKind,
+  type PressTarget,
+  type Refusal,
+  RISE_MS,
+} from './press-facts.ts'
 
 export interface PressListener {
   onIntent(intent: Intent): void
   onRefusal(refusal: Refusal): void
-  /** A held target was touched: show its ring for `holdMs`, sound its rise. Called with null when let go. */
-  onHolding?(held: { readonly target: PressTarget; readonly holdMs: number } | null): void
+  /** A target is held: show its ring and sound its rise, full in {@link RISE_MS}. Called with null when let go. */
+  onHolding?(target: PressTarget | null): void
 }
 
 export interface PressBinding {
@@ -24,7 +31,9 @@ const KINDS: readonly string[] = ['bar', 'small', 'hold'] satisfies PressKind[]
 /** `root` should outlive the cards: a contact's end is lost with an element that was taken away. */
 export function bindPress(root: HTMLElement, listener: PressListener): PressBinding {
   let state = restingPress
+  let riseTimer: ReturnType<typeof setTimeout> | undefined
   let holdTimer: ReturnType<typeof setTimeout> | undefined
+  let rising = false
   let lastPointerMs = -Infinity
 
   function feed(fact: PointerFact): void {
@@ -37,17 +46,21 @@ export function bindPress(root: HTMLElement, listener: PressListener): PressBind
   }
 
   function watchHold(): void {
-    if (holdTimer !== undefined) listener.onHolding?.(null)
+    if (rising) listener.onHolding?.(null)
+    rising = false
+    clearTimeout(riseTimer)
     clearTimeout(holdTimer)
-    holdTimer = undefined
     const candidate = state.candidate
     const holdMs = candidate && holdMsOf(candidate.target)
     if (!candidate || holdMs === null) return
-    holdTimer = setTimeout(
-      () => feed({ kind: 'time', atMs: performance.now() }),
-      candidate.atMs + holdMs - performance.now(),
-    )
-    listener.onHolding?.({ target: candidate.target, holdMs })
+    const dueMs = candidate.atMs + holdMs - performance.now()
+    const rise = (): void => {
+      rising = true
+      listener.onHolding?.(candidate.target)
+    }
+    if (dueMs > RISE_MS) riseTimer = setTimeout(rise, dueMs - RISE_MS)
+    else rise()
+    holdTimer = setTimeout(() => feed({ kind: 'time', atMs: performance.now() }), dueMs)
   }
 
   const onPointer = (event: PointerEvent): void => {
@@ -88,6 +101,7 @@ export function bindPress(root: HTMLElement, listener: PressListener): PressBind
   return {
     cardChanged: () => feed({ kind: 'card', atMs: performance.now() }),
     unbind() {
+      clearTimeout(riseTimer)
       clearTimeout(holdTimer)
       for (const type of pointerTypes) root.removeEventListener(type, onPointer)
       root.removeEventListener('click', onClick)

@@ -11,6 +11,8 @@ export const MANY_CONTACTS = 3
 export const AGAIN_MS = 400
 export const CARD_MS = 350
 export const HOLD_MS = 700
+/** How long before it is full a hold is seen and heard rising: the shortest hold is its own warning. */
+export const RISE_MS = HOLD_MS
 /** Longer than this something rests on the glass (assumption). */
 export const REST_MS = 4000
 /** A contact wider than this is a palm; a bent knuckle stays under 30 mm (assumption). */
@@ -32,7 +34,10 @@ export type PressKind = 'bar' | 'small' | 'hold'
 export interface PressTarget {
   readonly kind: PressKind
   readonly act: string
-  /** Fires by itself after this long; on a bar a shorter press still counts as one. */
+  /**
+   * What erases fires by itself after this long. A bar with two meanings waits for the finger to leave: shorter is a
+   * press, longer a hold, and what rests on the glass is neither.
+   */
   readonly holdMs?: number | undefined
 }
 
@@ -65,7 +70,7 @@ export type PointerFact =
 
 export interface Intent {
   readonly act: string
-  /** Touch-down, page time. */
+  /** Touch-down, page time; of a hold on the bar the moment it was let go. */
   readonly atMs: number
   readonly heldMs: number
   readonly by: 'press' | 'hold'

@@ -126,13 +126,14 @@ function up(state: PressState, fact: MoveOrUp): PressStep {
   if (hasSlid(candidate, fact)) return refuse(after, 'slid', fact.atMs)
   if (candidate.target.kind === 'hold') return refuse(after, 'short', fact.atMs)
   if (heldMs > REST_MS) return refuse(after, 'rested', fact.atMs)
-  return hit(after, candidate, fact.atMs, 'press')
+  const holdMs = candidate.target.holdMs
+  return hit(after, candidate, fact.atMs, holdMs !== undefined && heldMs >= holdMs ? 'hold' : 'press')
 }
 
 function holdDue(state: PressState, atMs: number): PressStep {
   const candidate = state.candidate
   const holdMs = candidate && holdMsOf(candidate.target)
-  if (!candidate || holdMs === null || atMs - candidate.atMs < holdMs) return { state }
+  if (candidate?.target.kind !== 'hold' || holdMs === null || atMs - candidate.atMs < holdMs) return { state }
   return hit({ ...state, candidate: null, spoiled: true }, candidate, atMs, 'hold')
 }
 
@@ -141,14 +142,14 @@ function hit(state: PressState, candidate: Candidate, atMs: number, by: Intent['
   if (candidate.atMs - state.cardMs < CARD_MS) return refuse(state, 'card', atMs)
   const intent: Intent = {
     act: candidate.target.act,
-    atMs: candidate.atMs,
+    atMs: by === 'hold' && candidate.target.kind === 'bar' ? atMs : candidate.atMs,
     heldMs: atMs - candidate.atMs,
     by,
   }
   return { state: { ...state, hitMs: atMs }, intent }
 }
 
-/** How long this target waits before it fires by itself, ms; null if it never does. */
+/** How long this target is held for its other meaning, ms; null if it has none. */
 export function holdMsOf(target: PressTarget): number | null {
   return target.holdMs ?? (target.kind === 'hold' ? HOLD_MS : null)
 }

@@ -4,7 +4,7 @@ import { inRange } from './check.ts'
 import type { OutlinePoint, Profile } from './contract.ts'
 import { LEAST_SLOPE } from './melt.ts'
 import { type CoatOnWall, checkedCoats, coatsOn, layCoats } from './melt-coats.ts'
-import { flow, frontMm, toMl } from './melt-flow.ts'
+import { flow, frontMm, type Melt, toMl } from './melt-flow.ts'
 import { downToMm, downwards, type MeltPath, pathAlong } from './melt-path.ts'
 import { layWell, poolOf } from './melt-well.ts'
 
@@ -15,11 +15,21 @@ export interface LookAheadInput {
   readonly shares: readonly number[]
 }
 
+/** Where a dip's lower edge has got to, mm above the shelf, and its upper one as it was put on. */
+export interface DipEdge {
+  readonly dipId: string
+  readonly glazeId: string
+  readonly fromMm: number
+  readonly toMm: number
+}
+
 /** Melt thickness in mm at the points of `LookAhead`; heights above the shelf. */
 export interface MeltFrame {
   readonly share: number
   readonly outsideMm: Float64Array
   readonly insideMm: Float64Array
+  /** Height of the lower edge of each dip outside, in the order they were put on. */
+  readonly edges: readonly DipEdge[]
   /** Height of the lowest melt outside; 0 when it stands on the shelf; null without glaze outside. */
   readonly frontUpMm: number | null
   readonly poolDepthMm: number
@@ -60,6 +70,20 @@ function heightAt(path: MeltPath, sMm: number): number {
   return path.faceZMm[next - 1]! + share * (path.faceZMm[next]! - path.faceZMm[next - 1]!)
 }
 
+/** The dips outside with their edges as they stand now; what has no dose stays where it was put. */
+function edgesNow(coats: readonly CoatOnWall[], { edges, path }: Melt): DipEdge[] {
+  return [...new Set(coats.map((coat) => coat.dipId))].map((dipId): DipEdge => {
+    const mine = coats.filter((coat) => coat.dipId === dipId)
+    const slid = edges.filter((edge) => edge.dipId === dipId).map((edge) => heightAt(path, edge.atMm))
+    return {
+      dipId,
+      glazeId: mine[0]!.glazeId,
+      fromMm: Math.min(...mine.map((coat) => coat.fromMm), ...slid),
+      toMm: Math.max(...mine.map((coat) => coat.toMm)),
+    }
+  })
+}
+
 /**
  * Frames of the likely melt at each share. One run serves them all, since firings add.
  * RangeError for coats out of range, or shares that fall, start below 0 or pass 20.
@@ -85,6 +109,7 @@ export function lookAhead({ profile, coats, shares }: LookAheadInput): LookAhead
       share,
       outsideMm: melt.thickMm.slice(),
       insideMm: well.melt.thickMm.slice(),
+      edges: edgesNow(outside, melt),
       frontUpMm: outside.length > 0 ? heightAt(path, lowest) : null,
       poolDepthMm: poolOf(profile, well).depthMm,
       onShelfMl: toMl(melt.gone),

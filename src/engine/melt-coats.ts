@@ -117,7 +117,7 @@ export function layCoats(
     }
     if (dose === 0 || goesOn(coat, coats)) continue
     const startMm = downToMm(line, coat.fromMm)
-    edges.push({ startMm, dosePerMm: dose, atMm: startMm, bareRunMm: 0 })
+    edges.push({ dipId: coat.dipId, startMm, dosePerMm: dose, atMm: startMm, bareRunMm: 0 })
   }
   return { path, thickMm, dosePerMm, edges, bare: Uint8Array.from(thickMm, (h) => (h > 0 ? 0 : 1)), gone: 0 }
 }

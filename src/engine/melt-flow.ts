@@ -11,6 +11,7 @@ import type { MeltPath } from './melt-path.ts'
  * no melt of that coat outruns; `bareRunMm` how far it would have run had the wall below been bare.
  */
 export interface MeltEdge {
+  readonly dipId: string
   readonly startMm: number
   readonly dosePerMm: number
   atMm: number

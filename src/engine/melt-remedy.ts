@@ -1,17 +1,25 @@
 /** What would clear the foot: the edge higher, the coat thinner, the coat left out, or a slab to catch the run. */
 
-import { type FootRoomInput, footRoom } from './melt.ts'
+import { type FootRoomInput, footRoom, type RunVerdict } from './melt.ts'
 import { type CoatOnWall, pairsOf } from './melt-coats.ts'
 
-export interface RunRemedies {
-  /** Lowest edge of that dip, mm above the shelf, that still clears; null when none does or none is needed. */
+/** The smallest changes to a dip that come to a verdict; null where none of that kind does. */
+export interface Mend {
+  /** Lowest edge of the dip, mm above the shelf. */
   readonly edgeUpMm: number | null
-  /** Share of the dip's planned thickness that still clears: the caller turns it into seconds. */
+  /** Share of the dip's planned thickness: the caller turns it into seconds. */
   readonly thicknessShare: number | null
-  /** Thickest dry coat of that dip anywhere on the outside, mm, at that share. */
+  /** Thickest dry coat of the dip anywhere on the outside at that share, mm. */
   readonly thickestMm: number | null
-  /** True when leaving the dip out clears. */
-  readonly skipClears: boolean
+}
+
+export interface RunRemedies {
+  /** What clears the foot; null when it is clear, or would not be without the dip either. */
+  readonly clear: Mend | null
+  /** What at least keeps the margin off the shelf; null unless the dip takes it there. */
+  readonly near: Mend | null
+  /** How the pot stands without the dip. */
+  readonly without: RunVerdict
   /** Melt a catch slab must hold with the margin used up, mL; null when the pot is clear without one. */
   readonly slabMl: number | null
   /** Glazes whose flow must be tested before anything can clear. */
@@ -55,27 +63,30 @@ export function runRemedies(input: FootRoomInput, dipId: string): RunRemedies {
   if (mine.length === 0) throw new RangeError(`dipId is ${dipId}: must be a dip on the outside`)
   const now = footRoom(input)
   const provedPairs = pairsOf(input.coats)
-  const clears = (coats: readonly CoatOnWall[]): boolean =>
-    footRoom({ ...input, coats, provedPairs }).verdict === 'clear'
-  const rest = input.coats.filter((coat) => coat.dipId !== dipId || coat.face !== 'outside')
-  const skipClears = clears(rest)
-  const found = {
-    skipClears,
-    slabMl: now.verdict === 'clear' ? null : now.marginShelfMl,
-    testFirst: now.untestedGlazes,
-  }
-  if (!skipClears || clears(input.coats))
-    return { ...found, edgeUpMm: null, thicknessShare: null, thickestMm: null }
+  const verdictOf = (coats: readonly CoatOnWall[]): RunVerdict =>
+    footRoom({ ...input, coats, provedPairs }).verdict
+  const without = verdictOf(input.coats.filter((coat) => coat.dipId !== dipId || coat.face !== 'outside'))
+  const before = verdictOf(input.coats)
   const fromMm = Math.min(...mine.map((coat) => coat.fromMm))
   const toMm = Math.max(...mine.map((coat) => coat.toMm))
-  const steps = Math.ceil((toMm - fromMm) / EDGE_STEP_MM)
-  const down = largest(steps - 1, (n) => clears(raised(input.coats, dipId, toMm - n * EDGE_STEP_MM)))
-  const parts = largest(SHARE_STEPS - 1, (n) => clears(thinned(input.coats, dipId, n / SHARE_STEPS)))
-  const share = parts / SHARE_STEPS
+  const mend = (mends: (verdict: RunVerdict) => boolean): Mend => {
+    const passes = (coats: readonly CoatOnWall[]): boolean => mends(verdictOf(coats))
+    const steps = Math.ceil((toMm - fromMm) / EDGE_STEP_MM)
+    const down = largest(steps - 1, (n) => passes(raised(input.coats, dipId, toMm - n * EDGE_STEP_MM)))
+    const parts = largest(SHARE_STEPS - 1, (n) => passes(thinned(input.coats, dipId, n / SHARE_STEPS)))
+    const share = parts / SHARE_STEPS
+    return {
+      edgeUpMm: down > 0 ? toMm - down * EDGE_STEP_MM : null,
+      thicknessShare: parts > 0 ? share : null,
+      thickestMm: parts > 0 ? share * Math.max(...mine.map((coat) => coat.likelyMm)) : null,
+    }
+  }
+  const isOff = (verdict: RunVerdict): boolean => verdict === 'clear' || verdict === 'near'
   return {
-    ...found,
-    edgeUpMm: down > 0 ? toMm - down * EDGE_STEP_MM : null,
-    thicknessShare: parts > 0 ? share : null,
-    thickestMm: parts > 0 ? share * Math.max(...mine.map((coat) => coat.likelyMm)) : null,
+    clear: without === 'clear' && before !== 'clear' ? mend((verdict) => verdict === 'clear') : null,
+    near: isOff(without) && before === 'over' ? mend(isOff) : null,
+    without,
+    slabMl: now.verdict === 'clear' ? null : now.marginShelfMl,
+    testFirst: now.untestedGlazes,
   }
 }

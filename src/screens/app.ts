@@ -14,6 +14,7 @@ export type Route =
   | { readonly at: 'pot'; readonly potId?: string }
   | { readonly at: 'stacks'; readonly stackId?: string }
   | { readonly at: 'buckets'; readonly bucketId?: string }
+  | { readonly at: 'tile'; readonly bucketId: string; readonly underId?: string }
   | { readonly at: 'room' }
 
 /** How the phone is doing; what does not work is said. */

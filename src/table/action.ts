@@ -3,9 +3,12 @@ import type {
   BoardFacts,
   BucketFacts,
   CoatFacts,
+  FiringFacts,
+  KilnReading,
   PotFacts,
   Settings,
   StackFacts,
+  TileFacts,
 } from '../../shared/nouns.ts'
 
 /** What a person can mean by a hit. Screens send these; `decide` answers with events or a refusal. */
@@ -67,6 +70,11 @@ export type Action =
       readonly copies?: number
     }
   | { readonly do: 'set-plan'; readonly potId: string; readonly coats: readonly CoatFacts[] }
+  | { readonly do: 'read-tile'; readonly tile: Omit<TileFacts, 'tileId'> }
+  | { readonly do: 'remove-tile'; readonly tileId: string }
+  | { readonly do: 'plan-firing'; readonly firing: FiringFacts }
+  | { readonly do: 'log-firing'; readonly log: readonly KilnReading[] }
+  | { readonly do: 'set-slab'; readonly potId: string; readonly slab: boolean }
   | { readonly do: 'lay-demo' }
   | { readonly do: 'clear-table' }
 
@@ -96,5 +104,7 @@ export type RefusalCode =
   | 'out-of-range'
   | 'too-long'
   | 'missing'
+  | 'not-a-cone'
+  | 'unknown-tile'
   | 'nothing-to-take-back'
   | 'nothing-to-put-back'

@@ -1,9 +1,11 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { BucketFacts, CoatFacts, Place, PotFacts, Settings } from '../../shared/nouns.ts'
 import type { Action, Refusal } from './action.ts'
+import { arrangeFiring } from './arrange-firing.ts'
+import { checked, firstWrong } from './check.ts'
 import type { Decision, Stamp } from './decide.ts'
 import { demoEvents } from './demo.ts'
-import { checkName, type LimitedField, outOfRange } from './limits.ts'
+import { checkName, outOfRange } from './limits.ts'
 import { freePlace, nextNumber } from './places.ts'
 import { potsOnTable } from './plan.ts'
 import type { Table } from './state.ts'
@@ -86,6 +88,14 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
       const { potId, coats } = action
       return checked(coatsRefusal(table, coats), { kind: 'plan-changed', potId, coats })
     }
+    case 'read-tile':
+    case 'remove-tile':
+    case 'plan-firing':
+    case 'log-firing':
+      return arrangeFiring(table, action, stamp)
+    case 'set-slab':
+      if (!table.pots[action.potId]) return { refusal: { code: 'unknown-pot' } }
+      return { events: [{ kind: 'slab-set', potId: action.potId, slab: action.slab }] }
     case 'lay-demo':
       return { events: demoEvents() }
     case 'clear-table':
@@ -93,17 +103,6 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
     default:
       return { refusal: { code: 'nothing-to-do' } }
   }
-}
-
-const checked = (refusal: Refusal | undefined, ...events: TableEvent[]): Decision =>
-  refusal ? { refusal } : { events }
-
-function firstWrong(fields: readonly (readonly [LimitedField, number | undefined])[]): Refusal | undefined {
-  for (const [field, value] of fields) {
-    const wrong = value === undefined ? undefined : outOfRange(field, value)
-    if (wrong) return wrong
-  }
-  return undefined
 }
 
 const settingsRefusal = (settings: Partial<Settings>): Refusal | undefined =>
@@ -136,8 +135,6 @@ function bucketRefusal(table: Table, bucket: BucketFacts): Refusal | undefined {
       ['litres', bucket.litres],
       ['bucketHeightMm', bucket.heightMm],
       ['limitMm', bucket.limitMm],
-      ['dosePerMm', bucket.dosePerMm?.likely],
-      ['dosePerMm', bucket.dosePerMm?.high],
       ['pinMm', bucket.pinMm],
     ])
   )

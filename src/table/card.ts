@@ -33,7 +33,7 @@ interface Base {
   readonly big?: Action
   /** The other answer, beside the bar. */
   readonly small?: Action
-  /** What 700 ms on the bar means where a plain hit is not enough. */
+  /** What holding the bar means where a plain hit is not enough. */
   readonly heldBar?: Action
   /** A pot still in the hands whose foot is to be sponged before this card's work. */
   readonly inHand?: string

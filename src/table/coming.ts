@@ -1,3 +1,4 @@
+import type { CoatFacts } from '../../shared/nouns.ts'
 import type { ZoneForecast } from '../engine/contract.ts'
 import type { Limits } from '../engine/grade.ts'
 import { repairRest } from '../engine/repair.ts'
@@ -12,21 +13,17 @@ export function dipNow(table: Table, pot: PotState, bucketId: string, now: numbe
   const from = coatFrom(table, pot, bucketId)
   const bucket = table.buckets[bucketId]
   if (!from || !bucket) return undefined
-  return planned(from.coat, bucketId, from.plan.cover, from.plan.holdS, bucket.gramsPerMl, now)
+  const { cover, holdS } = from.plan
+  return plannedDip(from.coat, { bucketId, cover, holdS }, bucket.gramsPerMl, now)
 }
 
-function planned(
-  coat: number,
-  bucketId: string,
-  cover: DipState['cover'],
-  holdS: number,
-  gramsPerMl: number,
-  at: number,
-): DipState {
+/** A coat of a plan, the `index`-th, as the table would keep it if it were dipped at `at`. */
+export function plannedDip(index: number, coat: CoatFacts, gramsPerMl: number, at: number): DipState {
+  const { bucketId, cover, holdS } = coat
   return {
-    dipId: `planned ${coat}`,
+    dipId: `planned ${index}`,
     hit: '',
-    coat,
+    coat: index,
     bucketId,
     cover,
     gramsPerMl,
@@ -48,6 +45,22 @@ export function zonesWith(table: Table, pot: PotState, dip: DipState): readonly 
   if (!more) return undefined
   const standing = standingOf(table, pot)
   return zonesAfter({ ...standing, events: [...standing.events, more] })
+}
+
+/** Zones of the pot once the rest of its plan is on as well, a coat every so often; undefined for a bare one. */
+export function zonesAtEnd(table: Table, pot: PotState): readonly ZoneForecast[] | undefined {
+  const standing = standingOf(table, pot)
+  const next = nextCoat(pot)
+  const from = Math.max(0, ...pot.dips.map((dip) => dip.outAt))
+  const rest = planOf(table, pot)
+    .slice(next)
+    .flatMap((coat, i) => {
+      const bucket = table.buckets[coat.bucketId]
+      const at = from + (i + 1) * APART_MS
+      return (bucket && engineDip(table, pot, plannedDip(next + i, coat, bucket.gramsPerMl, at))) ?? []
+    })
+  const events = [...standing.events, ...rest]
+  return events.some(({ kind }) => kind === 'dip') ? zonesAfter({ ...standing, events }) : undefined
 }
 
 /** The limits of this table: of all coats together, and of each glaze. */
@@ -79,7 +92,7 @@ export function repairNow(
       const bucket = table.buckets[coat.bucketId]
       if (!bucket) return []
       const at = now + i * APART_MS
-      const dip = planned(next + i, coat.bucketId, coat.cover, coat.holdS, bucket.gramsPerMl, at)
+      const dip = plannedDip(next + i, coat, bucket.gramsPerMl, at)
       return engineDip(table, pot, dip) ?? []
     })
   const [first] = rest

@@ -31,6 +31,7 @@ export const EMPTY_TABLE: Table = {
   buckets: {},
   stacks: {},
   pots: {},
+  tiles: {},
   demo: false,
   skewMs: 0,
   hits: [],

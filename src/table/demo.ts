@@ -1,5 +1,12 @@
 import type { TableEvent } from '../../shared/events.ts'
-import type { BucketFacts, CoatFacts, PotFacts, ShapeFacts } from '../../shared/nouns.ts'
+import type {
+  BucketFacts,
+  CoatFacts,
+  FiringFacts,
+  PotFacts,
+  ShapeFacts,
+  TileFacts,
+} from '../../shared/nouns.ts'
 
 /** The invented evening at the Thornbank clay room. All names, people and numbers are made up. */
 
@@ -15,7 +22,6 @@ const BUCKETS: readonly BucketFacts[] = [
     targetGramsPerMl: 1.45,
     solidsGravity: 2.6,
     limitMm: 1.2,
-    dosePerMm: { likely: 8, high: 10 },
     pinMm: 0.5,
     cautions: [],
   },
@@ -28,7 +34,6 @@ const BUCKETS: readonly BucketFacts[] = [
     targetGramsPerMl: 1.43,
     solidsGravity: 2.65,
     limitMm: 0.8,
-    dosePerMm: { likely: 30, high: 38 },
     pinMm: 0.43,
     cautions: [],
   },
@@ -41,10 +46,43 @@ const BUCKETS: readonly BucketFacts[] = [
     targetGramsPerMl: 1.48,
     solidsGravity: 2.58,
     limitMm: 0.8,
-    dosePerMm: { likely: 4, high: 5 },
     pinMm: 0.55,
     cautions: ['manganese'],
   },
+]
+
+const FIRING: FiringFacts = { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 }
+
+/** Stripes as dry thickness, mean run and longest drip, mm, under a band of 60. */
+const tile = (
+  tileId: string,
+  bucket: string,
+  under: string | undefined,
+  ...stripes: (readonly [number, number, number])[]
+): TileFacts => ({
+  tileId: `demo.${tileId}`,
+  bucketId: `demo.${bucket}`,
+  ...(under === undefined ? {} : { underId: `demo.${under}` }),
+  firing: FIRING,
+  stripes: stripes.map(([dryMm, runMm, longestMm]) => ({ dryMm, bandMm: 60, runMm, longestMm })),
+})
+
+/**
+ * Each glaze on two tiles of two firings, and the pairs the class has tried. Brackwater by itself flows at about
+ * 65 /mm; over Gatepost, which is stiff, the pair's own tiles gave 40. With the larger of the two glazes instead,
+ * as for a pair nobody tried, every pot would be over. Heather over Brackwater has no tile: it is the one to make.
+ */
+const TILES: readonly TileFacts[] = [
+  tile('t1', 'gatepost', undefined, [0.5, 0.5, 0.8], [1, 1.3, 2.2], [1.5, 3.1, 5.2]),
+  tile('t2', 'gatepost', undefined, [0.5, 0.5, 0.8], [1, 1.4, 2.3], [1.5, 3.2, 5.3]),
+  tile('t3', 'brackwater', undefined, [0.4, 2.6, 4.5], [0.8, 10, 18], [1.2, 23, 41]),
+  tile('t4', 'brackwater', undefined, [0.4, 2.5, 4], [0.8, 11, 20], [1.2, 24, 43]),
+  tile('t5', 'heather', undefined, [0.5, 0.5, 0.7], [1, 1, 1.6], [1.5, 2.3, 3.5]),
+  tile('t6', 'heather', undefined, [0.5, 0.5, 0.7], [1, 1, 1.5], [1.5, 2.2, 3.6]),
+  tile('t7', 'brackwater', 'gatepost', [0.9, 8, 16]),
+  tile('t8', 'brackwater', 'gatepost', [0.9, 8.3, 17]),
+  tile('t9', 'heather', 'gatepost', [1, 1.5, 2.6]),
+  tile('t10', 'heather', 'gatepost', [1, 1.4, 2.5]),
 ]
 
 const full = (bucketId: string, holdS: number): CoatFacts => ({ bucketId, cover: { kind: 'full' }, holdS })
@@ -107,6 +145,8 @@ export function demoEvents(): TableEvent[] {
     ...BUCKETS.map((bucket): TableEvent => ({ kind: 'bucket-set', bucket })),
     { kind: 'stack-set', stack: { stackId: 'demo.tideline', name: 'Tideline', coats: STACKS.tideline } },
     { kind: 'stack-set', stack: { stackId: 'demo.doorstep', name: 'Doorstep', coats: STACKS.doorstep } },
+    { kind: 'firing-planned', firing: FIRING },
+    ...TILES.map((facts): TableEvent => ({ kind: 'tile-read', tile: facts })),
     ...POTS.map((facts): TableEvent => ({ kind: 'pot-set', pot: facts })),
   ]
 }

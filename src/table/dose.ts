@@ -1,10 +1,11 @@
 import type { BucketFacts, PotFacts } from '../../shared/nouns.ts'
 import { densityFor, type SecondsFor, secondsFor, tellingZone, zonesAfter } from '../engine/seconds.ts'
+import { plannedDip } from './coming.ts'
 import { samplePot } from './offer.ts'
 import { potsOnTable } from './plan.ts'
 import { engineDip, standingOf } from './standing.ts'
 import type { Table } from './state.ts'
-import { dipOf, drafted } from './whatif.ts'
+import { drafted } from './whatif.ts'
 
 /** Seconds of a glaze that no stack uses yet. Common practice, no source. */
 const USUAL_S = 3
@@ -37,7 +38,7 @@ export function doseOf(table: Table, facts: BucketFacts, nowMs: number): Dose {
     const made = engineDip(
       draft,
       bare,
-      dipOf(0, { bucketId: facts.bucketId, cover, holdS }, gramsPerMl, nowMs),
+      plannedDip(0, { bucketId: facts.bucketId, cover, holdS }, gramsPerMl, nowMs),
     )
     if (!made) throw new Error(`no bucket ${facts.bucketId}`)
     return made

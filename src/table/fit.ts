@@ -1,10 +1,11 @@
 import type { CoatFacts, CoverFacts, PotFacts } from '../../shared/nouns.ts'
 import { stackThatFits } from '../engine/fit.ts'
+import { plannedDip } from './coming.ts'
 import { LIMITS } from './limits.ts'
 import { planOf } from './plan.ts'
 import { engineDip, standingOf } from './standing.ts'
 import type { Table } from './state.ts'
-import { dipOf, drafted } from './whatif.ts'
+import { drafted } from './whatif.ts'
 
 /** What to do where the coats of a stack would fill the wall of a pot. */
 export interface Fit {
@@ -32,7 +33,9 @@ export function fitOf(
   const plan = planOf(draft, bare)
   const dips = plan.flatMap((coat, i) => {
     const gramsPerMl = draft.buckets[coat.bucketId]?.gramsPerMl
-    return gramsPerMl === undefined ? [] : (engineDip(draft, bare, dipOf(i, coat, gramsPerMl, nowMs)) ?? [])
+    return gramsPerMl === undefined
+      ? []
+      : (engineDip(draft, bare, plannedDip(i, coat, gramsPerMl, nowMs)) ?? [])
   })
   if (dips.length < plan.length) return undefined
   const { fits, fullAtCoat, seconds, split } = stackThatFits(standingOf(draft, bare), dips)

@@ -33,7 +33,6 @@ export const LIMITS = {
   litres: { least: 0.2, most: 120 },
   bucketHeightMm: { least: 80, most: 1000 },
   limitMm: { least: 0.2, most: 3 },
-  dosePerMm: { least: 0.1, most: 500 },
   pinMm: { least: 0.1, most: 1.5 },
   /** A pot on a kitchen scale. */
   grams: { least: 10, most: 20_000 },
@@ -47,6 +46,17 @@ export const LIMITS = {
   stackLimitMm: { least: 0.3, most: 3 },
   collarVesselMm: { least: 60, most: 500 },
   agoMin: { least: 0, most: 24 * 60 },
+  /** Dry coat of a test tile's stripe. */
+  dryMm: { least: 0.05, most: 3 },
+  bandMm: { least: 10, most: 300 },
+  runMm: { least: 0, most: 300 },
+  longestMm: { least: 0, most: 400 },
+  /** The charts end at 15 and 300 degC/h; beyond them the nearest column holds. */
+  riseCPerH: { least: 5, most: 600 },
+  fireHoldMin: { least: 0, most: 600 },
+  topC: { least: 500, most: 1400 },
+  /** A reading in a firing's book. */
+  logC: { least: 0, most: 1400 },
   copies: { least: 1, most: 40, whole: true },
 } as const satisfies Record<string, { least: number; most: number; whole?: true }>
 

@@ -23,7 +23,7 @@ export type Quantity =
   | 'seconds'
   | 'minutes'
   | 'speed'
-  | 'dose'
+  | 'rise'
   | 'weight'
   | 'grams'
   | 'area'
@@ -64,7 +64,8 @@ const MINUTE: Unit = { label: 'min', per: 1, digits: 1 }
 const HOUR: Unit = { label: 'h', per: 60, digits: 2 }
 const MM_PER_S: Unit = { label: 'mm/s', per: 1, digits: 0 }
 const INCH_PER_S: Unit = { label: 'in/s', per: 25.4, digits: 1 }
-const PER_MM: Unit = { label: '/mm', per: 1, digits: 1 }
+const CELSIUS_PER_H: Unit = { label: '°C/h', per: 1, digits: 0 }
+const FAHRENHEIT_PER_H: Unit = { label: '°F/h', per: 5 / 9, digits: 0 }
 const COUNT: Unit = { label: '', per: 1, digits: 0 }
 
 const inches = { in: INCH, inch: INCH, inches: INCH, '"': INCH, '″': INCH, '”': INCH }
@@ -100,7 +101,10 @@ export const MEASURES: Readonly<Record<Quantity, Measure>> = {
     home: { metric: MM_PER_S, us: INCH_PER_S },
     typed: { 'mm/s': MM_PER_S, 'in/s': INCH_PER_S },
   },
-  dose: { home: { metric: PER_MM, us: PER_MM }, typed: { '/mm': PER_MM, 'per mm': PER_MM } },
+  rise: {
+    home: { metric: CELSIUS_PER_H, us: FAHRENHEIT_PER_H },
+    typed: { '°c/h': CELSIUS_PER_H, 'c/h': CELSIUS_PER_H, '°f/h': FAHRENHEIT_PER_H, 'f/h': FAHRENHEIT_PER_H },
+  },
   weight: { home: { metric: GRAM, us: OUNCE }, typed: { g: GRAM, kg: KILO, oz: OUNCE } },
   grams: { home: { metric: TENTH_GRAM, us: TENTH_GRAM }, typed: { g: TENTH_GRAM, kg: KILO, oz: OUNCE } },
   area: { home: { metric: CM2, us: INCH2 }, typed: { cm2: CM2, 'cm²': CM2, in2: INCH2, 'sq in': INCH2 } },
@@ -139,7 +143,6 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   litres: 'volume',
   bucketHeightMm: 'length',
   limitMm: 'coat',
-  dosePerMm: 'dose',
   pinMm: 'coat',
   holdS: 'seconds',
   edgeUpMm: 'length',
@@ -151,5 +154,13 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   stackLimitMm: 'coat',
   collarVesselMm: 'length',
   agoMin: 'minutes',
+  dryMm: 'coat',
+  bandMm: 'length',
+  runMm: 'length',
+  longestMm: 'length',
+  riseCPerH: 'rise',
+  fireHoldMin: 'minutes',
+  topC: 'temperature',
+  logC: 'temperature',
   copies: 'count',
 }

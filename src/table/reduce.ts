@@ -43,6 +43,16 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
     }
     case 'pot-gone':
       return change(named, event.potId, { gone: true })
+    case 'tile-read':
+      return { ...named, tiles: { ...named.tiles, [event.tile.tileId]: event.tile } }
+    case 'tile-gone':
+      return { ...named, tiles: without(named.tiles, event.tileId) }
+    case 'firing-planned':
+      return { ...named, firing: event.firing }
+    case 'firing-logged':
+      return { ...named, log: event.log }
+    case 'slab-set':
+      return change(named, event.potId, { slab: event.slab })
     case 'demo-laid':
       return { ...named, demo: true }
     case 'table-cleared':

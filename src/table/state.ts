@@ -5,9 +5,12 @@ import type {
   BucketFacts,
   CoatFacts,
   CoverFacts,
+  FiringFacts,
+  KilnReading,
   PotFacts,
   Settings,
   StackFacts,
+  TileFacts,
 } from '../../shared/nouns.ts'
 
 /** One dip as it stands now, corrections applied. Times are table time: epoch ms less the clock's own jumps. */
@@ -58,6 +61,8 @@ export interface PotState {
   readonly uncounted: boolean
   /** Coats told by eye where the journal can't know. */
   readonly coatsCounted?: number
+  /** It will stand on a catch slab in the kiln. */
+  readonly slab?: boolean
   readonly gone: boolean
 }
 
@@ -90,6 +95,11 @@ export interface Table {
   readonly buckets: Readonly<Record<string, BucketState>>
   readonly stacks: Readonly<Record<string, StackFacts>>
   readonly pots: Readonly<Record<string, PotState>>
+  readonly tiles: Readonly<Record<string, TileFacts>>
+  /** The glaze firing to come, where it was said. */
+  readonly firing?: FiringFacts
+  /** What the kiln's thermometer said in the last firing that was written down. */
+  readonly log?: readonly KilnReading[]
   readonly openBucket?: string
   readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
   /** The pot the hands chose themselves. */

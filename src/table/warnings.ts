@@ -3,16 +3,16 @@ import { fitOf } from '../engine/bucket.ts'
 import type { Face, ZoneForecast, ZoneName } from '../engine/contract.ts'
 import { condensation, warmedC } from '../engine/dew.ts'
 import { worstZone } from '../engine/grade.ts'
-import { footRoom } from '../engine/melt.ts'
-import { type GlazePair, coatsOf as meltCoats } from '../engine/melt-coats.ts'
 import { runRemedies } from '../engine/melt-remedy.ts'
 import { fillS } from '../engine/neck.ts'
 import { nextCoat } from '../engine/seconds.ts'
 import { airAt, airOf, bodyOf, coverOn, immersedMm, pressurePa, profileOf } from './clay.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from './coming.ts'
+import { footOf } from './foot.ts'
 import { coatsOn, lastDip } from './plan.ts'
 import { engineDip, standingOf } from './standing.ts'
 import type { DipState, PotState, Table } from './state.ts'
+import { tilesOf } from './tile.ts'
 
 /** What is said before a dip, worst first. Lengths mm. */
 export type Warning =
@@ -32,8 +32,12 @@ export type Warning =
       readonly grade: 'near' | 'over' | 'unknown'
       readonly roomMm: number
       readonly runMm: number
-      /** Lower edge that would clear the foot, where one does. */
+      /** The flow was tested in another firing. */
+      readonly carried: boolean
+      /** Lower edge that clears the foot, or at least keeps it off the shelf, where one does. */
       readonly edgeUpMm?: number
+      /** It is to stand on a catch slab. */
+      readonly slab?: true
     }
   /** The wall is full: `makeUpS` seconds would give the coat of a dry wall, undefined if none can. */
   | {
@@ -56,10 +60,6 @@ export type Warning =
 const THIN_PART = 0.6
 /** Forecasts of a card that stays up are renewed this often. */
 const RENEW_MS = 20_000
-/** The worst drip goes this much farther than the mean front; factor of the melt. */
-const MARGIN = 2
-/** Pairs that were fired together here. None is kept yet, so every overlap counts as untried. */
-const NONE_PROVED: readonly GlazePair[] = []
 
 interface Kept {
   readonly table: Table
@@ -94,7 +94,7 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): r
     neckWarning(pot, dip),
     dewWarning(table, pot, now),
     densityWarning(table, bucketId),
-    pairWarning(pot, dip),
+    pairWarning(table, pot, dip),
     ...(table.buckets[bucketId]?.facts.cautions ?? []).map((what): Warning => ({ kind: 'caution', what })),
   ]
   return said.filter((w): w is Warning => w !== undefined).sort((a, b) => gravity(a) - gravity(b))
@@ -141,25 +141,17 @@ function runWarning(
   dip: DipState,
   zones: readonly ZoneForecast[],
 ): Warning | undefined {
-  const coats = meltCoats(zones, (glazeId) => {
-    const dose = table.buckets[glazeId]?.facts.dosePerMm
-    return dose ? { likelyPerMm: dose.likely, highPerMm: dose.high } : null
-  })
-  const input = {
-    profile: profileOf(pot.facts),
-    coats,
-    footLineMm: pot.facts.shape.footLineMm,
-    marginFactor: MARGIN,
-    provedPairs: NONE_PROVED,
-  }
-  const room = footRoom(input)
-  if (room.verdict === 'clear' || room.doubts.includes('flat')) return undefined
-  const base = { kind: 'run', roomMm: room.roomMm, runMm: room.marginRunMm } as const
-  if (room.verdict === 'unknown')
-    return room.doubts.includes('noTest') ? { ...base, grade: 'unknown' } : undefined
-  const outside = coats.some((coat) => coat.dipId === dip.dipId && coat.face === 'outside')
-  const edgeUpMm = outside ? (runRemedies(input, dip.dipId).edgeUpMm ?? undefined) : undefined
-  return { ...base, grade: room.verdict, edgeUpMm }
+  const foot = footOf(table, pot, zones)
+  const { verdict, doubts, roomMm, marginRunMm: runMm } = foot.room
+  if (verdict === 'clear' || doubts.includes('flat')) return undefined
+  const base = { kind: 'run', roomMm, runMm, carried: foot.carried } as const
+  if (verdict === 'unknown') return doubts.includes('noTest') ? { ...base, grade: 'unknown' } : undefined
+  // On its slab it may run: no more is asked of it than to say so.
+  if (pot.slab) return { ...base, grade: 'near', slab: true }
+  const outside = foot.input.coats.some((coat) => coat.dipId === dip.dipId && coat.face === 'outside')
+  const found = outside ? runRemedies(foot.input, dip.dipId) : undefined
+  const edgeUpMm = (found?.near ?? found?.clear)?.edgeUpMm
+  return { ...base, grade: verdict, ...(edgeUpMm ? { edgeUpMm: Math.ceil(edgeUpMm) } : {}) }
 }
 
 /** The wall is full: the coat comes out thinner than the same dip on the same pot when dry. */
@@ -216,11 +208,12 @@ function densityWarning(table: Table, bucketId: string): Warning | undefined {
 }
 
 /** One glaze straight over another that was never fired together here. */
-function pairWarning(pot: PotState, dip: DipState): Warning | undefined {
+function pairWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
   const under = lastDip(pot)?.bucketId
-  return under === undefined || under === dip.bucketId
+  const over = dip.bucketId
+  return under === undefined || under === over || tilesOf(table, over, under).length > 0
     ? undefined
-    : { kind: 'pair', over: dip.bucketId, under }
+    : { kind: 'pair', over, under }
 }
 
 /** Seconds that a warning proposes for this coat instead; 0: leave it out. Undefined: nothing is proposed. */

@@ -1,10 +1,11 @@
 import type { CoatFacts, PotFacts } from '../../shared/nouns.ts'
 import type { Face, ZoneName } from '../engine/contract.ts'
 import { type Grade, gradeZone } from '../engine/grade.ts'
+import { plannedDip } from './coming.ts'
 import { type Drawing, drawingOf } from './drawing.ts'
 import { type Forecast, forecastOf } from './forecast.ts'
 import { planOf } from './plan.ts'
-import type { DipState, PotState, Table } from './state.ts'
+import type { PotState, Table } from './state.ts'
 import { type Warning, warningsFor } from './warnings.ts'
 
 const MIN_MS = 60_000
@@ -74,7 +75,7 @@ export function outlookOf(
     const bucket = draft.buckets[coat.bucketId]
     if (!bucket) continue
     const before = pot
-    const dip = dipOf(index, coat, bucket.gramsPerMl, at)
+    const dip = plannedDip(index, coat, bucket.gramsPerMl, at)
     pot = { ...pot, dips: [...pot.dips, dip] }
     forecast = forecastOf(draft, pot)
     if (!forecast) break
@@ -107,31 +108,10 @@ export function warningsOf(
   return outlook.coats.map(({ before, coat, atMs }) => warningsFor(draft, before, coat.bucketId, atMs))
 }
 
-/** A dip of the plan as the table would keep it. */
-export function dipOf(index: number, coat: CoatFacts, gramsPerMl: number, at: number): DipState {
-  return {
-    dipId: `${DRAFT}.${index}`,
-    hit: DRAFT,
-    coat: index,
-    bucketId: coat.bucketId,
-    cover: coat.cover,
-    gramsPerMl,
-    tappedAt: at,
-    underAt: at,
-    outAt: at,
-    holdS: coat.holdS,
-    lowerS: 0,
-    plannedHoldS: coat.holdS,
-    how: 'planned',
-    unstirred: false,
-    unsure: false,
-  }
-}
-
 /** A pot to scale with every coat of a plan on it. */
 export function planDrawing(table: Table, facts: PotFacts, coats: readonly CoatFacts[]): Drawing {
   const [draft, bare] = drafted(table, facts, coats)
-  const dips = planOf(draft, bare).map((coat, index) => dipOf(index, coat, 1, index))
+  const dips = planOf(draft, bare).map((coat, index) => plannedDip(index, coat, 1, index))
   return drawingOf(draft, { ...bare, dips }, 'as-is')
 }
 

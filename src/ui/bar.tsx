@@ -6,17 +6,29 @@ interface BarProps {
   readonly act: string
   readonly label: string
   readonly under?: string | undefined
-  /** Only a hold of 700 ms means anything; a plain hit is refused aloud. */
-  readonly holdMs?: number | undefined
+  /** Being held means something else than a hit. */
+  readonly holds?: boolean
   /** Nothing to do: no dark mass. */
   readonly rest?: boolean
 }
 
+/**
+ * Held this long and let go, a bar means its other thing, ms. Knuckles are slow: no press of theirs may end up here,
+ * and from 700 ms before on it is seen and heard coming.
+ */
+export const BAR_HOLD_MS = 2000
+
 /** The one big action. Bottom 40 %, always the same place; painted edge to edge, live inside the edges. */
-export function KnuckleBar({ act, label, under, holdMs, rest = false }: BarProps) {
+export function KnuckleBar({ act, label, under, holds = false, rest = false }: BarProps) {
   return (
     <div class={rest ? 'bar bar-rest' : 'bar'}>
-      <button class="bar-live" type="button" data-press="bar" data-act={act} data-hold-ms={holdMs}>
+      <button
+        class="bar-live"
+        type="button"
+        data-press="bar"
+        data-act={act}
+        data-hold-ms={holds ? BAR_HOLD_MS : undefined}
+      >
         <span class={label.length > 12 ? 'bar-label bar-long' : 'bar-label'}>{label}</span>
         {under === undefined ? null : <span class="bar-under">{under}</span>}
       </button>

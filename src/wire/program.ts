@@ -194,11 +194,11 @@ export async function openProgram(): Promise<App> {
         onRefusal(refusal) {
           if (refusal.heard) sound((on) => on.refused())
         },
-        onHolding(held) {
+        onHolding(target) {
           stopRise?.()
-          stopRise = held ? sounding.now()?.sound.holding() : undefined
+          stopRise = target ? sounding.now()?.sound.holding() : undefined
           for (const element of root.querySelectorAll('.is-holding')) element.classList.remove('is-holding')
-          if (held) root.querySelector(`[data-act="${held.target.act}"]`)?.classList.add('is-holding')
+          if (target) root.querySelector(`[data-act="${target.act}"]`)?.classList.add('is-holding')
         },
       })
       let stopRise: (() => void) | undefined

@@ -26,11 +26,13 @@ const print = (route: Route): string => {
         : 'bucketId' in route
           ? route.bucketId
           : undefined
-  return id === undefined ? `#/${route.at}` : `#/${route.at}/${encodeURIComponent(id)}`
+  const second = route.at === 'tile' ? route.underId : undefined
+  const named = [id, second].flatMap((part) => (part === undefined ? [] : encodeURIComponent(part)))
+  return ['#', route.at, ...named].join('/')
 }
 
 function parse(hash: string): Route | undefined {
-  const [, at, id] = hash.split('/')
+  const [, at, id, second] = hash.split('/')
   const named = id === undefined || id === '' ? undefined : decodeURIComponent(id)
   switch (at) {
     case 'first':
@@ -42,6 +44,9 @@ function parse(hash: string): Route | undefined {
       return named === undefined ? { at } : { at, potId: named }
     case 'stacks':
       return named === undefined ? { at } : { at, stackId: named }
+    case 'tile':
+      if (named === undefined) return { at: 'buckets' }
+      return second ? { at, bucketId: named, underId: decodeURIComponent(second) } : { at, bucketId: named }
     case 'buckets':
       return named === undefined ? { at } : { at, bucketId: named }
     default:

@@ -1,8 +1,10 @@
 import { measured } from './measured.ts'
+import { melt } from './melt.ts'
 
 /** English of the screens for clean hands: board, pots, stacks, buckets, room. Short; the number with its unit. */
 export const desk = {
   measured,
+  melt,
   back: 'Back',
   save: 'Save',
   done: 'Done',
@@ -167,9 +169,6 @@ export const desk = {
     litres: 'Glaze in it',
     limits: 'How thick, how far',
     limit: 'Own limit, dry coat',
-    dose: 'Flow dose, likely',
-    doseHigh: 'Flow dose, high',
-    doseHelp: 'From a fired tile: run by thickness squared. Empty: shown as unknown.',
     pin: 'Pin scratch',
     pinHelp: 'Through a 3 s coat on a dry 5 mm tile. Sets how thick this glaze goes on.',
     cautions: 'Marked as holding',

@@ -106,11 +106,11 @@ export class BenchPage {
     await this.page.clock.runFor(50)
   }
 
-  /** Rests on the bar for 700 ms. */
+  /** Holds the bar for its other meaning. */
   async holdBar(): Promise<void> {
     await this.page.clock.runFor(450)
     await this.bar.dispatchEvent('pointerdown', { pointerId: 5, button: 0, clientX: 180, clientY: 500 })
-    await this.page.clock.runFor(750)
+    await this.page.clock.runFor(2050)
     await this.bar.dispatchEvent('pointerup', { pointerId: 5, clientX: 180, clientY: 500 }).catch(() => {})
     await this.page.clock.runFor(50)
   }

@@ -97,6 +97,23 @@ test('what erases fires while it is held, at 700 ms, and not before', async ({ p
   expect((await take(page)).intents).toEqual([])
 })
 
+test('a slow knuckle on a bar that can be held is a press; held two seconds and let go it is a hold', async ({
+  page,
+}) => {
+  const stale = { x: 290, y: 250 }
+  await knuckle(page, stale, 1100, 40)
+  const slow = await take(page)
+  expect(slow.intents.map((i) => [i.act, i.by])).toEqual([['stirred', 'press']])
+  expect(slow.holding).toEqual([])
+  await page.waitForTimeout(450)
+  const before = await page.evaluate(() => performance.now())
+  await knuckle(page, stale, 2150, 40)
+  const held = await take(page)
+  expect(held.intents.map((i) => [i.act, i.by])).toEqual([['stirred', 'hold']])
+  expect(held.intents[0]!.atMs - before).toBeGreaterThan(2000)
+  expect(held.holding).toEqual(['stirred', null])
+})
+
 test('a hit right after the card changed, and a bounce, are passed over', async ({ page }) => {
   await page.evaluate(() => window.pressHarness.cardChanged())
   await knuckle(page, BAR, 40, 20)

@@ -137,7 +137,7 @@ describe('an overlap line: a step hA over hB goes at hA^2 + hA hB + hB^2 (shock 
     [0.5, 0.4, 20],
     [0.6, 0.2, 15],
   ])('%d over %d mm at dose %d', (above, below, dose) => {
-    const edge = { startMm: 40, dosePerMm: dose, atMm: 40, bareRunMm: 0 }
+    const edge = { dipId: 'upper', startMm: 40, dosePerMm: dose, atMm: 40, bareRunMm: 0 }
     const melt = meltOf(planeWall(120), 40, 0.3, dose, (s) => (s < 40 ? above : below), [edge])
     flow(melt, 1)
     const exact = 40 + dose * (above * above + above * below + below * below)

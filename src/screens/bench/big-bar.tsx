@@ -20,7 +20,7 @@ export function BigBar({ card }: { readonly card: Card }) {
         <KnuckleBar
           act="big"
           label={w.stirBar}
-          holdMs={card.heldBar ? 700 : undefined}
+          holds={card.heldBar !== undefined}
           under={card.heldBar ? w.stirAnyway : undefined}
         />
       )
@@ -28,7 +28,7 @@ export function BigBar({ card }: { readonly card: Card }) {
       const lead = table.value.settings.leadInS
       const under = card.armed.cover.kind === 'inside' ? w.startPour(lead) : w.startUnder(lead)
       return card.armed.hasIt ? (
-        <KnuckleBar act="big" label={w.againBar} holdMs={700} />
+        <KnuckleBar act="big" label={w.againBar} holds />
       ) : (
         <KnuckleBar act="big" label={w.startBar} under={under} />
       )

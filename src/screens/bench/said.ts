@@ -53,10 +53,10 @@ export function warningText(words: Words, formats: Formats, table: Table, warnin
     }
     case 'run': {
       if (warning.grade === 'unknown') return w.runUnknown
-      const room = formats.mm(warning.roomMm)
-      const said = warning.grade === 'over' ? w.runOver(room) : w.runNear(room)
+      if (warning.slab) return w.runSlab
+      const said = (warning.grade === 'over' ? w.runOver : w.runNear)(formats.mm(warning.roomMm))
       const edge = warning.edgeUpMm === undefined ? w.catch : w.edge(formats.mm(warning.edgeUpMm))
-      return `${said}. ${edge}`
+      return `${said}. ${edge}${warning.carried ? ` (${w.carried})` : ''}`
     }
     case 'thin':
       return w.thin(

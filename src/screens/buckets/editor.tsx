@@ -14,11 +14,9 @@ import { DeskHead } from '../desk/head.tsx'
 import { DensityCheck } from './density.tsx'
 import { DoseFor } from './dose.tsx'
 import { PickUp } from './pick-up.tsx'
+import { TileLine } from './tile-line.tsx'
 
 const CAUTIONS: readonly Caution[] = ['lead', 'cadmium', 'barium', 'manganese', 'other']
-
-/** Part by which the high flow dose lies above the likely one where only one was typed. Assumption. */
-const DOSE_HIGH = 1.25
 
 /** What a bucket usually is where nothing was said: a 20 L pail two thirds full. Common practice, no source. */
 const USUAL = {
@@ -50,15 +48,13 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
   const height = useEntry('bucketHeightMm', like.heightMm)
   const litres = useEntry('litres', like.litres)
   const limit = useEntry('limitMm', facts?.limitMm ?? USUAL.limitMm)
-  const dose = useEntry('dosePerMm', facts?.dosePerMm?.likely, true)
-  const high = useEntry('dosePerMm', facts?.dosePerMm?.high, true)
   const pin = useEntry('pinMm', facts?.pinMm, true)
   const reading = useEntry(
     'gramsPerMl',
     bucket?.densityAt === undefined ? undefined : bucket.gramsPerMl,
     true,
   )
-  const entries = [target, tolerance, solids, inside, height, litres, limit, dose, high, pin]
+  const entries = [target, tolerance, solids, inside, height, litres, limit, pin]
   const ownLetter = letter.text ?? freeLetter(table.value, name.text, facts?.bucketId)
 
   /** Keeps a reading that was typed; answers whether nothing stands in the way. */
@@ -76,11 +72,6 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
     const lettered = /^\p{Lu}$/u.test(ownLetter)
     if (!lettered) setLetter({ text: ownLetter, wrong: wrongs.letter })
     if (!right || !named || !lettered || !reading.check()) return
-    const likely = dose.value
-    const dosePerMm =
-      likely === undefined
-        ? {}
-        : { dosePerMm: { likely, high: Math.max(likely, high.value ?? likely * DOSE_HIGH) } }
     const next: Omit<BucketFacts, 'bucketId'> = {
       name: name.text,
       letter: ownLetter,
@@ -93,7 +84,6 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
       litres: litres.value ?? like.litres,
       limitMm: limit.value ?? USUAL.limitMm,
       cautions,
-      ...dosePerMm,
       ...(pin.value === undefined ? {} : { pinMm: pin.value }),
     }
     const refusal = act({ do: 'set-bucket', bucket: facts ? { ...next, bucketId: facts.bucketId } : next })
@@ -165,11 +155,8 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
         <h2>{w.limits}</h2>
         <div class="fields">
           <EntryField entry={limit} label={w.limit} />
-          <span />
-          <EntryField entry={dose} label={w.dose} />
-          <EntryField entry={high} label={w.doseHigh} />
-          <p class="help field-wide">{w.doseHelp}</p>
         </div>
+        {facts ? <TileLine bucketId={facts.bucketId} /> : null}
         <div>
           <h2>{w.cautions}</h2>
           <p class="help">{w.cautionsHelp}</p>

@@ -3,9 +3,12 @@ import { useApp } from '../app.ts'
 import { Board } from '../board/board.tsx'
 import { Pot } from '../board/pot.tsx'
 import { Buckets } from '../buckets/buckets.tsx'
+import { later } from '../later.tsx'
 import { Room } from '../room/room.tsx'
 import { Stacks } from '../stacks/stacks.tsx'
 import { DeskProvider, withDeskWords } from './app.ts'
+
+const Tiles = later(() => import('../buckets/tile.tsx').then((part) => part.Tiles))
 
 /** The screens for clean hands, loaded after the bench can take a hit. */
 export function Desk() {
@@ -29,6 +32,8 @@ function Screen() {
       return <Buckets bucketId={to.bucketId} />
     case 'stacks':
       return <Stacks stackId={to.stackId} />
+    case 'tile':
+      return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
       return <Room />
     default:

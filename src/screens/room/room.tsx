@@ -1,11 +1,14 @@
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
+import { later } from '../later.tsx'
 import { Air } from './air.tsx'
 import { Clay } from './clay.tsx'
 import { Keep } from './keep.tsx'
 import { Count, Phone, Work } from './settings.tsx'
 import { Taught } from './taught.tsx'
 import './room.css'
+
+const Firing = later(() => import('./firing.tsx').then((part) => part.Firing))
 
 /** The room: its air today, the board's clay, how it works, this phone, what is kept. */
 export function Room() {
@@ -18,6 +21,7 @@ export function Room() {
         <Air />
         <Clay />
         <Taught />
+        <Firing />
         <Count />
         <Work />
         <Phone />

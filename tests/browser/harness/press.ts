@@ -8,11 +8,13 @@ document.body.innerHTML = `
     body { margin: 0; touch-action: none; user-select: none }
     button { position: fixed; left: 16px; border: 0 }
     #bar { bottom: 16px; height: 250px; width: 328px }
+    #stale { top: 200px; right: 16px; left: auto; height: 108px; width: 112px }
     #small { top: 16px; height: 108px; width: 112px }
     #erase { top: 200px; height: 108px; width: 112px }
   </style>
   <main style="height: 100vh">
     <button id="bar" data-press="bar" data-act="start">Start</button>
+    <button id="stale" data-press="bar" data-act="stirred" data-hold-ms="2000">Stirred</button>
     <button id="small" data-press="small" data-act="hold">Hold</button>
     <button id="erase" data-press="hold" data-act="gone">Gone</button>
   </main>`
@@ -24,7 +26,7 @@ let keys = 0
 const binding = bindPress(document.querySelector('main')!, {
   onIntent: (intent) => intents.push(intent),
   onRefusal: (refusal) => refusals.push(refusal),
-  onHolding: (held) => holding.push(held?.target.act ?? null),
+  onHolding: (target) => holding.push(target?.act ?? null),
 })
 bindKeys(document, () => keys++)
 

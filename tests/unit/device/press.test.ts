@@ -3,9 +3,11 @@ import { describe, expect, it } from 'vitest'
 import { press, restingPress } from '../../../src/device/press.ts'
 import type { PointerFact, PressTarget } from '../../../src/device/press-facts.ts'
 import { AGAIN_MS, CARD_MS, HOLD_MS, LOCK_MS, REST_MS, TOGETHER_MS } from '../../../src/device/press-facts.ts'
+import { BAR_HOLD_MS } from '../../../src/ui/bar.tsx'
 import { BAR, downOf, ERASE, flatHand, knuckle, palm, run, SMALL, splash, upOf, wipe } from './traces.ts'
 
 const RUNS = { numRuns: 2000 }
+const STALE: PressTarget = { ...BAR, holdMs: BAR_HOLD_MS }
 
 function tap(at: {
   downMs: number
@@ -157,12 +159,33 @@ describe('press rules one by one', () => {
     expect(letGo.refusals).toEqual([expect.objectContaining({ code: 'short', heard: false })])
   })
 
-  it('gives a bar with a hold both meanings', () => {
-    const bar: PressTarget = { ...BAR, holdMs: HOLD_MS }
-    const tick: PointerFact = { kind: 'time', atMs: 1000 + HOLD_MS }
-    const [down, up] = tap({ downMs: 1000, lastsMs: 1200, target: bar })
-    expect(run([down, tick, up]).intents.map((i) => i.by)).toEqual(['hold'])
-    expect(run(tap({ downMs: 1000, lastsMs: 300, target: bar })).intents.map((i) => i.by)).toEqual(['press'])
+  it('gives a bar with a hold both meanings, told apart when the finger leaves', () => {
+    const [down, up] = tap({ downMs: 1000, lastsMs: BAR_HOLD_MS, target: STALE })
+    const tick: PointerFact = { kind: 'time', atMs: 1000 + BAR_HOLD_MS }
+    expect(run([down, tick]).intents).toEqual([])
+    expect(run([down, tick, up]).intents).toEqual([
+      { act: 'start', atMs: 1000 + BAR_HOLD_MS, heldMs: BAR_HOLD_MS, by: 'hold' },
+    ])
+    const press = run(tap({ downMs: 1000, lastsMs: BAR_HOLD_MS - 1, target: STALE }))
+    expect(press.intents.map((i) => [i.by, i.atMs])).toEqual([['press', 1000]])
+    const rests = run(tap({ downMs: 1000, lastsMs: REST_MS + 1, target: STALE }))
+    expect(rests.refusals.map((r) => r.code)).toEqual(['rested'])
+  })
+
+  it('takes no knuckle under two seconds for a hold, however slow and wide it is', () => {
+    const onStale = (fact: PointerFact): PointerFact =>
+      fact.kind === 'down' && fact.target ? { ...fact, target: STALE } : fact
+    fc.assert(
+      fc.property(knuckle, (trace) => {
+        const lastsMs = trace.at(-1)!.atMs - trace[0]!.atMs
+        const during = { kind: 'time', atMs: trace[0]!.atMs + BAR_HOLD_MS } as const
+        const facts = lastsMs > BAR_HOLD_MS ? [...trace.slice(0, -1), during, trace.at(-1)!] : trace
+        expect(run(facts.map(onStale)).intents.map((i) => i.by)).toEqual([
+          lastsMs < BAR_HOLD_MS ? 'press' : 'hold',
+        ])
+      }),
+      RUNS,
+    )
   })
 
   it('lets a small target go when the finger slides 12 mm, and the bar only when it is left', () => {

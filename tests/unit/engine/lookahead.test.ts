@@ -47,6 +47,18 @@ describe('look-ahead', () => {
       expect(frame.insideMm).toHaveLength(inside.length)
     }
   })
+  test('an upper coat slides over the one below, and its upper end stays', () => {
+    const { frames } = lookAhead({ profile: mug, coats, shares: [0, 1, 2] })
+    const upper = frames.map(({ edges }) => edges.find(({ dipId }) => dipId === 'b')!)
+    expect(upper[0]).toEqual({ dipId: 'b', glazeId: 'b', fromMm: 60, toMm: 90 })
+    expect(upper[1]!.fromMm).toBeCloseTo(60 - footRoom(input(coats)).overlapSlideMm, 1)
+    expect(upper[2]!.fromMm).toBeLessThan(upper[1]!.fromMm)
+    expect(frames[1]!.edges.map(({ dipId }) => dipId)).toEqual(['a', 'b'])
+  })
+  test('what has no dose stays where it was put', () => {
+    const { frames } = lookAhead({ profile: mug, coats: [full('z', 0.6, null)], shares: [0, 1] })
+    expect(frames[1]!.edges).toEqual([{ dipId: 'z', glazeId: 'z', fromMm: 6, toMm: 90 }])
+  })
   test('frames are their own: a later one does not change an earlier', () => {
     const [first] = lookAhead({ profile: mug, coats, shares: [0, 1] }).frames
     expect(Math.max(...first!.outsideMm)).toBeCloseTo(0.55, 9)

@@ -1,0 +1,18 @@
+import { flowOf, tilesOf } from '../../table/tile.ts'
+import { useDesk } from '../desk/app.ts'
+
+/** What is known of a glaze's flow, and the way to its tiles. */
+export function TileLine({ bucketId }: { readonly bucketId: string }) {
+  const { table, words, go } = useDesk()
+  const w = words.value.desk.melt.tile
+  const dose = flowOf(table.value, bucketId, null)
+  const tiles = tilesOf(table.value, bucketId, undefined).length
+  return (
+    <button type="button" class="row" onClick={() => go({ at: 'tile', bucketId })}>
+      <span class="row-text">
+        <strong>{w.title}</strong>
+        <span class="figures">{dose ? w.line(dose.likelyPerMm.toFixed(0), tiles) : w.none}</span>
+      </span>
+    </button>
+  )
+}

@@ -1,0 +1,159 @@
+import { useState } from 'preact/hooks'
+import type { ConeMake, FiringFacts } from '../../../shared/nouns.ts'
+import {
+  coneEquivalents,
+  endOf,
+  firingOf,
+  reachedBy,
+  readLog,
+  topQuery,
+  USUAL_FIRING,
+} from '../../table/firing.ts'
+import { Field } from '../../ui/field.tsx'
+import { refusalText } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
+import { EntryField, useEntry } from '../desk/entry-field.tsx'
+import { amount } from '../desk/said.ts'
+import { FiringFields, useFiring } from './firing-fields.tsx'
+import './firing.css'
+
+/** The glaze firing to come: cone, make, rise, hold. What was typed is never changed; what disagrees is asked. */
+export function Firing() {
+  const { table, words, act } = useDesk()
+  const w = words.value.desk.melt.firing
+  const said = table.value.firing
+  const firing = firingOf(table.value) ?? USUAL_FIRING
+  const entry = useFiring(firing)
+  const top = useEntry('topC', said?.topC, true)
+  const keep = (next: FiringFacts) => act({ do: 'plan-firing', firing: next })
+  const done = (make?: ConeMake) => {
+    const read = entry.read(make)
+    if (!read || !top.check()) return
+    const next = { ...read, ...(top.value === undefined ? {} : { topC: top.value }) }
+    if (JSON.stringify(next) !== JSON.stringify(said)) keep(next)
+  }
+  return (
+    <section class="firing">
+      <h2>{w.title}</h2>
+      {said ? null : <p class="help">{Object.keys(table.value.tiles).length > 0 ? w.asTile : w.unsaid}</p>}
+      <FiringFields entry={entry} onDone={done} />
+      <EntryField entry={top} label={w.top} onDone={() => done()} />
+      {said ? <Query firing={said} keep={keep} /> : null}
+      <Falls firing={firing} />
+      <Log />
+    </section>
+  )
+}
+
+/** A top temperature that belongs to another cone: both are kept until somebody says which is meant. */
+function Query({
+  firing,
+  keep,
+}: {
+  readonly firing: FiringFacts
+  readonly keep: (next: FiringFacts) => unknown
+}) {
+  const { table, words } = useDesk()
+  const w = words.value.desk.melt.firing
+  const query = topQuery(firing)
+  if (!query) return null
+  const temp = (tempC: number) => amount('topC', Math.round(tempC), table.value.settings.units)
+  const { topC: _top, ...bare } = firing
+  return (
+    <div class="firing-query" role="alert">
+      <p class="alarm figures">
+        {w.query(temp(query.typedC), query.nearest, query.cone, temp(query.coneTempC))}
+      </p>
+      <div class="pair">
+        <button type="button" class="key" onClick={() => keep({ ...firing, cone: query.nearest })}>
+          {w.wasCone(query.nearest)}
+        </button>
+        <button type="button" class="key" onClick={() => keep(bare)}>
+          {w.dropTop(query.cone)}
+        </button>
+      </div>
+    </div>
+  )
+}
+
+/** Where the cone falls, and where at other rises and on other stands. */
+function Falls({ firing }: { readonly firing: FiringFacts }) {
+  const { table, words } = useDesk()
+  const w = words.value.desk.melt.firing
+  const { units } = table.value.settings
+  const { cone, make, riseCPerH } = firing
+  const end = endOf(firing)
+  const temp = (tempC: number) => amount('topC', Math.round(tempC), units)
+  const rise = (perH: number) => amount('riseCPerH', perH, units)
+  if (!end) return null
+  return (
+    <>
+      <p class="figures">
+        {w.falls(cone, temp(end.tempC), rise(riseCPerH))} {end.sure ? null : w.unsure}
+      </p>
+      <details>
+        <summary>{w.table(cone)}</summary>
+        <table class="figures firing-table">
+          <tbody>
+            {coneEquivalents(cone, make).map((row) => (
+              <tr key={`${row.mounting}${row.rateCPerH}`}>
+                <th>{w.mounting[row.mounting]}</th>
+                <td>{row.rateCPerH === null ? w.unstated : rise(row.rateCPerH)}</td>
+                <td>{temp(row.tempC)}</td>
+                <td class="soft">{w.mark[row.mark]}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </details>
+    </>
+  )
+}
+
+/** Readings out of the firing's book, and the cone their heat brought down. */
+function Log() {
+  const { table, words, act } = useDesk()
+  const w = words.value.desk.melt.firing
+  const { units } = table.value.settings
+  const [text, setText] = useState('')
+  const [wrong, setWrong] = useState<string>()
+  const reached = table.value.log && reachedBy(table.value.log)
+  const keep = () => {
+    const log = readLog(text, units === 'us' ? 'F' : 'C')
+    const refusal = log ? act({ do: 'log-firing', log }) : undefined
+    setWrong(log ? refusal && refusalText(words.value, refusal) : w.logWrong)
+    if (log && !refusal) setText('')
+  }
+  return (
+    <>
+      <Field
+        label={w.log}
+        text={text}
+        words
+        hint={w.logHint}
+        wrong={wrong}
+        onText={(next) => {
+          setText(next)
+          setWrong(undefined)
+        }}
+      />
+      <button type="button" class="key" onClick={keep}>
+        {w.logKeep}
+      </button>
+      {reached ? (
+        <p class="figures">
+          {reached.reached === null ? w.reachedNone : w.reached(reached.reached)}{' '}
+          {reached.next === null || reached.missedC === null
+            ? null
+            : w.next(
+                reached.next,
+                units === 'us'
+                  ? `${Math.ceil(reached.missedC * 1.8)} °F`
+                  : `${Math.ceil(reached.missedC)} °C`,
+              )}{' '}
+          {w.pyrometer}
+        </p>
+      ) : null}
+    </>
+  )
+}

@@ -1,0 +1,26 @@
+import { type BoardPot, type TileTicket, tileTicket } from '../engine/melt-learn.ts'
+import { profileOf } from './clay.ts'
+import { zonesAtEnd } from './coming.ts'
+import { planOf, potsOnTable } from './plan.ts'
+import type { PotState, Table } from './state.ts'
+import { meltCoats, provedPairs } from './tile.ts'
+
+export type { TileTicket }
+
+/** A pot as it will go into the kiln: what is on it, then the rest of its plan. */
+function boardPot(table: Table, pot: PotState): BoardPot | undefined {
+  const zones = zonesAtEnd(table, pot)
+  return zones && { profile: profileOf(pot.facts), coats: meltCoats(table, zones).coats }
+}
+
+/** The flow tile that should ride along with this board's firing; null when nothing on it is untested. */
+export function rideAlong(table: Table): TileTicket | null {
+  const seen = new Map<string, BoardPot | undefined>()
+  const pots = potsOnTable(table).flatMap((pot) => {
+    const { shape, absorption, damp } = pot.facts
+    const key = JSON.stringify([shape, absorption, damp, planOf(table, pot), pot.dips])
+    if (!seen.has(key)) seen.set(key, boardPot(table, pot))
+    return seen.get(key) ?? []
+  })
+  return tileTicket(pots, provedPairs(table))
+}
