@@ -28,6 +28,8 @@ export interface RunRemedies {
 
 /** Edges are set to half a millimetre at best. */
 const EDGE_STEP_MM = 0.5
+/** Less of a coat than this is a line, not a remedy, mm (ours). */
+const LEAST_BAND_MM = 10
 const SHARE_STEPS = 64
 
 /** The largest whole number in [0, most] that passes, if 0 passes and passing stops once. */
@@ -76,7 +78,7 @@ export function runRemedies(input: FootRoomInput, dipId: string): RunRemedies {
     const parts = largest(SHARE_STEPS - 1, (n) => passes(thinned(input.coats, dipId, n / SHARE_STEPS)))
     const share = parts / SHARE_STEPS
     return {
-      edgeUpMm: down > 0 ? toMm - down * EDGE_STEP_MM : null,
+      edgeUpMm: down * EDGE_STEP_MM >= LEAST_BAND_MM ? toMm - down * EDGE_STEP_MM : null,
       thicknessShare: parts > 0 ? share : null,
       thickestMm: parts > 0 ? share * Math.max(...mine.map((coat) => coat.likelyMm)) : null,
     }

@@ -50,6 +50,8 @@ export interface FootRoom {
   readonly upperRunMm: number
   /** The run with its margin, of the edge that comes nearest to the shelf: what the verdict goes by. */
   readonly marginRunMm: number
+  /** The same of the upper estimate; without its own margin once the likely run is over. */
+  readonly upperMarginRunMm: number
   /** How far the line of an upper coat slides down over the one below it. */
   readonly overlapSlideMm: number
   readonly pastFootMl: number
@@ -197,6 +199,7 @@ export function footRoom(input: FootRoomInput): FootRoom {
     runMm: likely.runMm,
     upperRunMm: upper.runMm,
     marginRunMm: likely.marginFrontMm - edgeMm,
+    upperMarginRunMm: Math.max(likely.marginFrontMm, upper.marginFrontMm) - edgeMm,
     overlapSlideMm: likely.slideMm,
     pastFootMl: likely.pastFootMl,
     onShelfMl: likely.onShelfMl,

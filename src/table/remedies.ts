@@ -15,7 +15,12 @@ export type Remedy =
   | (Change & { readonly is: 'edge'; readonly edgeUpMm: number; readonly coat: CoatFacts })
   | (Change & { readonly is: 'seconds'; readonly coat: CoatFacts })
   | (Change & { readonly is: 'skip' })
-  | { readonly is: 'stack'; readonly stackId: string; readonly reaches: Reached }
+  | {
+      readonly is: 'stack'
+      readonly stackId: string
+      readonly reaches: Reached
+      readonly coats: readonly CoatFacts[]
+    }
   /** Melt that a catch slab has to hold if the margin is used up. */
   | { readonly is: 'slab'; readonly ml: number }
 
@@ -128,7 +133,7 @@ function secondsThatDo(table: Table, pot: PotState, dip: DipState, wanted: Reach
 /** Another stack that begins with the coats that are on, and ends better than this dip would. */
 function otherStack(table: Table, pot: PotState, now: RunVerdict): readonly Remedy[] {
   const on = coatsOn(pot)
-  let best: { readonly stackId: string; readonly reaches: Reached } | undefined
+  let best: Extract<Remedy, { is: 'stack' }> | undefined
   for (const { stackId } of Object.values(table.stacks)) {
     if (stackId === pot.facts.stackId && !pot.ownPlan) continue
     const { ownPlan: _own, ...bare } = pot
@@ -139,7 +144,7 @@ function otherStack(table: Table, pot: PotState, now: RunVerdict): readonly Reme
     const verdict = zones && footOf(table, other, zones).room.verdict
     if (verdict !== 'clear' && verdict !== 'near') continue
     if (RANK[verdict] < Math.min(RANK[now], best ? RANK[best.reaches] : Number.POSITIVE_INFINITY))
-      best = { stackId, reaches: verdict }
+      best = { is: 'stack', stackId, reaches: verdict, coats: plan }
   }
-  return best ? [{ is: 'stack', ...best }] : []
+  return best ? [best] : []
 }

@@ -162,6 +162,7 @@ export const en = {
       more: 'More',
       why: 'Why?',
       weigh: 'On the scale',
+      shelf: 'Off the shelf',
     },
   },
   why: {

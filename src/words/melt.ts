@@ -54,7 +54,7 @@ export const melt = {
     query: (typed: string, nearest: string, cone: string, temp: string) =>
       `${typed} goes with cone ${nearest}. Cone ${cone} falls at ${temp}. Which is meant?`,
     wasCone: (cone: string) => `Cone ${cone}`,
-    dropTop: (cone: string) => `Cone ${cone}, no top`,
+    dropTop: (cone: string) => `Cone ${cone} only`,
     table: (cone: string) => `Cone ${cone} at other rises`,
     mounting: {
       selfSupporting: 'self-supporting',
@@ -83,14 +83,15 @@ export const melt = {
     thick: (times: number) => `Melt drawn ${times} times as thick.`,
     verdict: {
       clear: 'clear of the foot line',
-      near: 'near: it may pass the foot line',
-      over: 'over: it can reach the shelf',
+      near: 'near, it may pass the foot line',
+      over: 'over, it can reach the shelf',
       unknown: 'unknown',
     },
     flat: 'A flat: its run is not judged.',
     noTile: (glaze: string) => `${glaze}: no flow tile`,
     pair: (over: string, under: string) => `${over} over ${under}: untried`,
-    room: (room: string, run: string) => `${room} of wall left, ${run} run with its margin`,
+    room: (room: string, run: string, upper: string) => `${room} bare, run with margin ${run} to ${upper}`,
+    roomOver: (room: string, run: string) => `${room} bare, run with margin ${run}`,
     carried: 'Tested in another firing: fire a new tile.',
     hangs: 'Melt hangs under the belly and may drop.',
     rim: (mm: string) => `rim down to ${mm} of melt`,

@@ -6,7 +6,17 @@ import { useApp } from '../app.ts'
 import { PressButton } from './press.tsx'
 import { placeOf } from './said.ts'
 
-export type Page = 'menu' | 'pot' | 'bucket' | 'told' | 'held' | 'earlier' | 'more' | 'why' | 'weigh'
+export type Page =
+  | 'menu'
+  | 'pot'
+  | 'bucket'
+  | 'told'
+  | 'held'
+  | 'earlier'
+  | 'more'
+  | 'why'
+  | 'weigh'
+  | 'shelf'
 
 export type Acting = (action: Action) => (atMs: number) => void
 

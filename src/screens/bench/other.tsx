@@ -9,6 +9,7 @@ import { stepsOf } from '../../table/work.ts'
 import { refusalText, useApp } from '../app.ts'
 import { BucketTiles, HeldPage, MorePage, type Page, PotTiles } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
+import { mayRun, ShelfPage } from './shelf.tsx'
 import { WeighPage } from './weigh.tsx'
 import { Why } from './why.tsx'
 import './other.css'
@@ -49,6 +50,11 @@ export function Other({ close }: { readonly close: () => void }) {
           })}
         >
           {remedy > 0 ? w.dipInstead(remedy, armed.holdS) : w.leaveOut}
+        </PressButton>
+      ) : null}
+      {armed && pot && armed.warnings.some(mayRun) ? (
+        <PressButton class="other-tile other-wide" onPress={open('shelf')}>
+          {words.value.remedy.title}
         </PressButton>
       ) : null}
       <PressButton class="other-tile" onPress={act({ do: 'take-back' })}>
@@ -139,6 +145,9 @@ export function Other({ close }: { readonly close: () => void }) {
         <MorePage pot={pot} act={act} open={(next) => open(next)} hasDip={dip !== undefined} />
       ) : null}
       {page.value === 'why' && pot ? <Why pot={pot} /> : null}
+      {page.value === 'shelf' && pot && armed ? (
+        <ShelfPage pot={pot} bucketId={armed.bucketId} act={act} />
+      ) : null}
       {page.value === 'weigh' && pot ? <WeighPage pot={pot} act={act} /> : null}
     </section>
   )

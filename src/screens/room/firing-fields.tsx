@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import type { ConeMake, FiringFacts } from '../../../shared/nouns.ts'
 import { MAKES, parseCone, USUAL_FIRING } from '../../table/firing.ts'
@@ -60,10 +61,11 @@ interface FiringFieldsProps {
   readonly entry: FiringEntry
   /** A field was left, or the make chosen. */
   readonly onDone?: (make?: ConeMake) => void
+  readonly children?: ComponentChildren
 }
 
 /** Cone and its make, how fast it rises, how long it is held. */
-export function FiringFields({ entry, onDone }: FiringFieldsProps) {
+export function FiringFields({ entry, onDone, children }: FiringFieldsProps) {
   const { words } = useDesk()
   const w = words.value.desk.melt.firing
   const accepted = parseCone('', entry.make)
@@ -93,6 +95,7 @@ export function FiringFields({ entry, onDone }: FiringFieldsProps) {
         />
         <EntryField entry={entry.rise} label={w.rise} help={w.riseHelp} onDone={done} />
         <EntryField entry={entry.hold} label={w.hold} onDone={done} />
+        {children}
       </div>
     </>
   )

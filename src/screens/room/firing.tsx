@@ -36,8 +36,9 @@ export function Firing() {
     <section class="firing">
       <h2>{w.title}</h2>
       {said ? null : <p class="help">{Object.keys(table.value.tiles).length > 0 ? w.asTile : w.unsaid}</p>}
-      <FiringFields entry={entry} onDone={done} />
-      <EntryField entry={top} label={w.top} onDone={() => done()} />
+      <FiringFields entry={entry} onDone={done}>
+        <EntryField entry={top} label={w.top} onDone={() => done()} />
+      </FiringFields>
       {said ? <Query firing={said} keep={keep} /> : null}
       <Falls firing={firing} />
       <Log />

@@ -9,9 +9,12 @@ import { refusalText } from '../app.ts'
 import { isGrave } from '../bench/said.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
+import { later } from '../later.tsx'
 import { Coat } from './coat.tsx'
 import { StackFit } from './fit.tsx'
-import { Outlook, useOutlook } from './outlook.tsx'
+import { Outlook, potName, useOutlook } from './outlook.tsx'
+
+const LookAhead = later(() => import('./look-ahead.tsx').then((part) => part.LookAhead))
 
 /** A coat while it is being edited. `right` is false while a field of it can't be stored. */
 export interface DraftCoat {
@@ -110,6 +113,7 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
         <button type="button" class="desk-second" onClick={add}>
           {w.addCoat}
         </button>
+        <LookAhead pot={pot} name={potName(words.value, pot)} plan={plan} outlook={outlook} take={takeAll} />
         <Field
           label={w.name}
           text={name.text}

@@ -3,6 +3,7 @@ import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import type { Warning } from '../../table/warnings.ts'
 import { outlookOf, type PlanOutlook, planDrawing, warningsOf, type ZoneOutlook } from '../../table/whatif.ts'
 import { PotOutline } from '../../ui/outline.tsx'
+import type { DeskWords } from '../../words/desk-index.ts'
 import { useDesk } from '../desk/app.ts'
 
 /** Rest after a change before the engine is asked, and before remedies are searched: a key held down should not
@@ -41,13 +42,19 @@ interface OutlookProps {
   readonly other: (() => void) | undefined
 }
 
+/** Which pot a stack is shown on. */
+export function potName(words: DeskWords, pot: PotFacts): string {
+  const w = words.desk.stacks
+  const form = words.desk.form[pot.shape.form]
+  return pot.number === 0 ? w.sample(form) : w.on(`${pot.number}, ${form}`)
+}
+
 /** The pot with all its coats, and how thick they are likely to be, from the rim down. */
 export function Outlook({ pot, plan, outlook, other }: OutlookProps) {
   const { table, words, formats } = useDesk()
   const w = words.value.desk.stacks
   const f = formats.value
-  const form = words.value.desk.form[pot.shape.form]
-  const name = pot.number === 0 ? w.sample(form) : w.on(`${pot.number}, ${form}`)
+  const name = potName(words.value, pot)
   const most = Math.max(0.1, ...(outlook?.zones ?? []).flatMap(({ upperMm, limitMm }) => [upperMm, limitMm]))
   const ms = (min: number) => f.span(min * 60_000)
   return (

@@ -6,8 +6,11 @@ import { drafted } from '../../table/whatif.ts'
 import { BandStrip } from '../../ui/strip.tsx'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
+import { later } from '../later.tsx'
 import { StackEditor } from './editor.tsx'
 import './stacks.css'
+
+const Ticket = later(() => import('./ticket.tsx').then((part) => part.Ticket))
 
 /** All stacks, or the one the route names; `new` is a stack that is not there yet. */
 export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
@@ -37,6 +40,7 @@ export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
         >
           {noBucket ? w.toBucket : stacks.length === 0 ? w.first : w.add}
         </button>
+        {stacks.length > 0 && potsOnTable(table.value).length > 0 ? <Ticket /> : null}
       </main>
     </div>
   )

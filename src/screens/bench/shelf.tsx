@@ -1,0 +1,51 @@
+import { useMemo } from 'preact/hooks'
+import type { Action } from '../../table/action.ts'
+import { dipNow } from '../../table/coming.ts'
+import { planOf } from '../../table/plan.ts'
+import { mended, type Remedy, remediesFor } from '../../table/remedies.ts'
+import type { PotState, Table } from '../../table/state.ts'
+import type { Warning } from '../../table/warnings.ts'
+import { useApp } from '../app.ts'
+import type { Acting } from './other-pages.tsx'
+import { PressButton } from './press.tsx'
+import { remedyText } from './remedy.ts'
+
+/** Whether there is something to keep off the shelf. */
+export const mayRun = (warning: Warning): boolean =>
+  warning.kind === 'run' && warning.grade !== 'unknown' && !warning.slab
+
+interface ShelfProps {
+  readonly pot: PotState
+  readonly bucketId: string
+  readonly act: Acting
+}
+
+/** What would keep the melt of the armed dip off the shelf: a hit does it. */
+export function ShelfPage({ pot, bucketId, act }: ShelfProps) {
+  const { table, words, formats, now } = useApp()
+  const remedies = useMemo(() => {
+    const dip = dipNow(table.peek(), pot, bucketId, now.peek())
+    return dip ? remediesFor(table.peek(), pot, dip) : []
+  }, [pot, bucketId])
+  const glaze = table.value.buckets[bucketId]?.facts.name ?? ''
+  return (
+    <div class="other-grid">
+      {remedies.map((remedy, i) => {
+        const { what, to } = remedyText(words.value, formats.value, table.value, glaze, remedy)
+        return (
+          <PressButton key={i} class="other-tile figures" onPress={act(applied(table.value, pot, remedy))}>
+            {what}
+            <small>{to}</small>
+          </PressButton>
+        )
+      })}
+    </div>
+  )
+}
+
+function applied(table: Table, pot: PotState, remedy: Remedy): Action {
+  const { potId } = pot.facts
+  if (remedy.is === 'slab') return { do: 'set-slab', potId, slab: true }
+  const coats = remedy.is === 'stack' ? remedy.coats : mended(planOf(table, pot), remedy)
+  return { do: 'set-plan', potId, coats }
+}
