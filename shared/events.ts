@@ -6,6 +6,7 @@ import type {
   CoverFacts,
   FiringFacts,
   KilnReading,
+  PairFacts,
   PotFacts,
   Settings,
   StackFacts,
@@ -24,6 +25,11 @@ export type TableEvent =
   | { readonly kind: 'bucket-set'; readonly bucket: BucketFacts }
   | { readonly kind: 'bucket-gone'; readonly bucketId: string }
   | { readonly kind: 'density-read'; readonly bucketId: string; readonly gramsPerMl: number }
+  /** A new mix in the bucket: what was read of the one before is no longer of this one. */
+  | { readonly kind: 'filled'; readonly bucketId: string; readonly fillId: string; readonly litres: number }
+  | { readonly kind: 'level-read'; readonly bucketId: string; readonly litres: number }
+  | { readonly kind: 'sieved'; readonly bucketId: string }
+  | { readonly kind: 'pair-set'; readonly pair: PairFacts }
   | { readonly kind: 'stack-set'; readonly stack: StackFacts }
   | { readonly kind: 'stack-gone'; readonly stackId: string }
   | { readonly kind: 'pot-set'; readonly pot: PotFacts }
@@ -93,6 +99,10 @@ export type TableEvent =
       readonly dropped: boolean
     }
   | { readonly kind: 'foot-signed'; readonly potId: string }
+  /** Dropped or chipped glaze was dabbed, dried and smoothed: kept for judging. */
+  | { readonly kind: 'touched-up'; readonly potId: string }
+  /** The pan of hot wax: on, somebody is beside it, off. */
+  | { readonly kind: 'wax-pan'; readonly is: 'on' | 'watched' | 'off' }
   | { readonly kind: 'washed-off'; readonly potId: string }
   /** Coats can't be told any more (false), or were counted by eye or scratch (true). */
   | { readonly kind: 'coats-counted'; readonly potId: string; readonly coats: number | null }
@@ -124,6 +134,10 @@ const KINDS: Readonly<Record<EventKind, true>> = {
   'bucket-set': true,
   'bucket-gone': true,
   'density-read': true,
+  filled: true,
+  'level-read': true,
+  sieved: true,
+  'pair-set': true,
   'stack-set': true,
   'stack-gone': true,
   'pot-set': true,
@@ -152,6 +166,8 @@ const KINDS: Readonly<Record<EventKind, true>> = {
   weighed: true,
   'lesson-dropped': true,
   'foot-signed': true,
+  'touched-up': true,
+  'wax-pan': true,
   'washed-off': true,
   'coats-counted': true,
   'plan-changed': true,

@@ -30,6 +30,8 @@ export type CoverFacts =
   | { readonly kind: 'upTo'; readonly edgeUpMm: number }
   | { readonly kind: 'collar'; readonly depthMm: number }
   | { readonly kind: 'inside' }
+  /** One half of a pot wider than the bucket, held sideways; the other half is a coat of its own. */
+  | { readonly kind: 'side' }
 
 export interface CoatFacts {
   readonly bucketId: string
@@ -113,6 +115,15 @@ export interface TileFacts {
   readonly underId?: string
   readonly firing: FiringFacts
   readonly stripes: readonly StripeFacts[]
+}
+
+/** What the kiln has shown of one glaze over another; the other way round is another pair. */
+export interface PairFacts {
+  readonly overId: string
+  readonly underId: string
+  /** Firings that came out well, and firings that went wrong. */
+  readonly proved: number
+  readonly wrong: number
 }
 
 export interface PotFacts {

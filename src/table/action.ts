@@ -5,6 +5,8 @@ import type {
   CoatFacts,
   FiringFacts,
   KilnReading,
+  PairFacts,
+  Place,
   PotFacts,
   Settings,
   StackFacts,
@@ -39,6 +41,11 @@ export type Action =
   | { readonly do: 'was-other-bucket'; readonly dipId: string; readonly bucketId: string }
   | { readonly do: 'wash-off'; readonly potId: string }
   | { readonly do: 'keep-going'; readonly potId: string }
+  /** What is on stays; what is to come follows another stack. */
+  | { readonly do: 'restack'; readonly potId: string; readonly stackId: string }
+  | { readonly do: 'pour-inside'; readonly potId: string }
+  | { readonly do: 'touched-up'; readonly potId: string }
+  | { readonly do: 'wax-pan'; readonly is: 'on' | 'watched' | 'off' }
   | { readonly do: 'count-coats'; readonly potId: string; readonly coats: number | null }
   | { readonly do: 'weigh'; readonly potId: string; readonly grams: number; readonly as: 'bisque' | 'now' }
   | { readonly do: 'gone'; readonly potId: string }
@@ -59,6 +66,16 @@ export type Action =
       readonly bucket: Omit<BucketFacts, 'bucketId'> & { readonly bucketId?: string }
     }
   | { readonly do: 'remove-bucket'; readonly bucketId: string }
+  | {
+      readonly do: 'refill'
+      readonly bucketId: string
+      readonly litres: number
+    }
+  | { readonly do: 'read-level'; readonly bucketId: string; readonly litres: number }
+  | { readonly do: 'sieved'; readonly bucketId: string }
+  | { readonly do: 'set-pair'; readonly pair: PairFacts }
+  /** The pot goes to this place; a pot that stands there changes places with it. */
+  | { readonly do: 'move'; readonly potId: string; readonly place: Place }
   | { readonly do: 'read-density'; readonly bucketId: string; readonly gramsPerMl: number }
   | { readonly do: 'set-stack'; readonly stack: Omit<StackFacts, 'stackId'> & { readonly stackId?: string } }
   | { readonly do: 'remove-stack'; readonly stackId: string }
@@ -96,6 +113,7 @@ export type RefusalCode =
   | 'held'
   | 'stir-first'
   | 'has-it-already'
+  | 'other-bucket'
   | 'not-its-step'
   | 'number-taken'
   | 'place-taken'

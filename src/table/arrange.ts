@@ -5,7 +5,8 @@ import { arrangeFiring } from './arrange-firing.ts'
 import { checked, firstWrong } from './check.ts'
 import type { Decision, Stamp } from './decide.ts'
 import { demoEvents } from './demo.ts'
-import { checkName, outOfRange } from './limits.ts'
+import { brimLitres } from './fill.ts'
+import { checkName, LIMITS, outOfRange } from './limits.ts'
 import { freePlace, nextNumber } from './places.ts'
 import { potsOnTable } from './plan.ts'
 import type { Table } from './state.ts'
@@ -68,6 +69,24 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
         bucketId: action.bucketId,
         gramsPerMl: action.gramsPerMl,
       })
+    case 'refill':
+    case 'read-level':
+      return level(table, action, stamp)
+    case 'sieved':
+      if (!table.buckets[action.bucketId]) return { refusal: { code: 'unknown-bucket' } }
+      return { events: [{ kind: 'sieved', bucketId: action.bucketId }] }
+    case 'set-pair': {
+      const { pair } = action
+      const known = table.buckets[pair.overId] && table.buckets[pair.underId] && pair.overId !== pair.underId
+      if (!known) return { refusal: { code: 'unknown-bucket' } }
+      return checked(
+        firstWrong([
+          ['firings', pair.proved],
+          ['firings', pair.wrong],
+        ]),
+        { kind: 'pair-set', pair },
+      )
+    }
     case 'set-stack': {
       const stack = { ...action.stack, stackId: action.stack.stackId ?? `s.${stamp.hit}` }
       const wrong = checkName('stack', stack.name) ?? coatsRefusal(table, stack.coats)
@@ -81,6 +100,8 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
         stackId: action.stackId,
       })
     }
+    case 'move':
+      return move(table, action.potId, action.place)
     case 'set-pot':
       return setPot(table, action, stamp)
     case 'set-plan': {
@@ -196,6 +217,45 @@ function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>, stamp:
     while (others.some((other) => other.facts.number === number))
   }
   return { events }
+}
+
+function level(
+  table: Table,
+  action: Extract<Action, { do: 'refill' | 'read-level' }>,
+  stamp: Stamp,
+): Decision {
+  const { bucketId, litres } = action
+  const facts = table.buckets[bucketId]?.facts
+  if (!facts) return { refusal: { code: 'unknown-bucket' } }
+  const most = brimLitres(facts)
+  const wrong =
+    outOfRange('litres', litres) ??
+    (litres > most
+      ? {
+          code: 'out-of-range' as const,
+          field: 'litres',
+          facts: { value: litres, least: LIMITS.litres.least, most },
+        }
+      : undefined)
+  return checked(
+    wrong,
+    action.do === 'refill'
+      ? { kind: 'filled', bucketId, fillId: `f.${stamp.hit}`, litres }
+      : { kind: 'level-read', bucketId, litres },
+  )
+}
+
+function move(table: Table, potId: string, place: Place): Decision {
+  const pot = table.pots[potId]
+  if (!pot || pot.gone) return { refusal: { code: 'unknown-pot' } }
+  if (samePlace(pot.facts.place, place)) return { refusal: { code: 'nothing-to-do' } }
+  const there = potsOnTable(table).find(({ facts }) => samePlace(facts.place, place))
+  return {
+    events: [
+      ...(there ? [{ kind: 'pot-set' as const, pot: { ...there.facts, place: pot.facts.place } }] : []),
+      { kind: 'pot-set', pot: { ...pot.facts, place } },
+    ],
+  }
 }
 
 const samePlace = (a: Place, b: Place): boolean => a.board === b.board && a.spot === b.spot

@@ -5,6 +5,7 @@ import { idleCard } from './idle.ts'
 import { lastDip } from './plan.ts'
 import type { DipState, PotState, Table } from './state.ts'
 import { nextBucket } from './steps.ts'
+import { panAsk } from './wax-pan.ts'
 import { type AtStep, nextWork, stepsOf, type Work } from './work.ts'
 
 /** OUT sounds, and stands on the screen, until a hit or this long. */
@@ -63,7 +64,20 @@ function handsCard(table: Table, steps: readonly AtStep[], now: number): Card {
   const next = picked ?? (work && workCard(table, steps, work, now))
   // One hit a coat: with the same bucket open and fresh, START for the next pot implies this one's foot.
   if (hand && held) return next?.kind === 'armed' ? { ...next, inHand: hand.pot.facts.potId } : held
-  return next ?? idleCard(table, steps, now)
+  return next ?? restCard(table, steps, now)
+}
+
+/** Nothing for the hands: the pan is asked about, and nothing is finished while it is on. */
+function restCard(table: Table, steps: readonly AtStep[], now: number): Card {
+  const idle = idleCard(table, steps, now)
+  const closing = idle.kind === 'finished'
+  const asked = panAsk(table, now)
+  if (!table.pan || (!closing && !(asked && idle.kind === 'wait'))) return idle
+  const off = { do: 'wax-pan', is: 'off' } as const
+  const onMs = now - table.pan.onAt
+  return closing
+    ? { kind: 'wax-pan', onMs, closing, big: off }
+    : { kind: 'wax-pan', onMs, closing, big: { do: 'wax-pan', is: 'watched' }, small: off }
 }
 
 /** The hands took a pot of their own choice: its own step, or the bucket they chose for it. */
@@ -82,6 +96,10 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
       return stuckCard(pot, step.why)
     case 'dip':
       return dipCard(table, steps, pot, step.plan.bucketId, now)
+    case 'damp-dries': {
+      const into = nextBucket(table, pot)
+      return into === undefined ? undefined : dipCard(table, steps, pot, into, now)
+    }
     case 'wait':
     case 'touch': {
       const into = nextBucket(table, pot)

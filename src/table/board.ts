@@ -65,6 +65,7 @@ export function tileState(step: Step): TileState {
   switch (step.is) {
     case 'wax-sets':
     case 'wipe-dries':
+    case 'damp-dries':
       return { is: 'wait', untilMs: step.until }
     case 'wait':
       return { is: 'wait', untilMs: step.askAt }

@@ -18,6 +18,8 @@ export interface Armed {
   readonly filled: number
   /** It has a coat of this bucket already: dipping again is asked twice. */
   readonly hasIt: boolean
+  /** The bucket that its plan names instead: asked twice as well. */
+  readonly insteadOf?: string
 }
 
 /** A collar vessel to be filled: litres to pour and the level before the pot goes in. */
@@ -68,6 +70,8 @@ export type Card = Base &
         readonly litres: number
         readonly sinceMs: number
       }
+    /** The pan of hot wax is on. `closing`: all else is done, and it has to be off. */
+    | { readonly kind: 'wax-pan'; readonly onMs: number; readonly closing: boolean }
     | { readonly kind: 'wait'; readonly next?: Due; readonly after: readonly Due[] }
     | { readonly kind: 'finished'; readonly kiln: BandMs; readonly slowestPotId: string }
   )
@@ -79,7 +83,7 @@ export type StuckWhy = 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket'
 export interface Due {
   readonly potId: string
   readonly at: number
-  readonly what: 'wax-sets' | 'wipe-dries' | 'touch'
+  readonly what: 'wax-sets' | 'wipe-dries' | 'damp-dries' | 'touch'
   readonly band?: BandMs
 }
 

@@ -88,12 +88,21 @@ export function coverOn(pot: PotFacts, cover: CoverFacts): Cover {
       return { kind: 'collar', depthMm: Math.min(cover.depthMm, pot.shape.heightMm) }
     case 'inside':
       return cover
+    // As if all round: where the two sides overlap the coat is double, and that is where it is thickest.
+    case 'side':
+      return { kind: 'full' }
   }
 }
+
+/** Part of a pot's width that goes under when it is held sideways: half, and some overlap. Assumption. */
+const SIDE_PART = 0.6
+
+export const widestMm = ({ shape }: PotFacts): number => Math.max(shape.rimMm, shape.bellyMm ?? 0)
 
 /** Length of wall that goes under, for the time it takes to lower. */
 export function immersedMm(pot: PotFacts, cover: CoverFacts): number {
   const on = coverOn(pot, cover)
+  if (cover.kind === 'side') return widestMm(pot) * SIDE_PART
   switch (on.kind) {
     case 'downTo':
       return pot.shape.heightMm - on.edgeUpMm

@@ -25,6 +25,7 @@ export function plannedDip(index: number, coat: CoatFacts, gramsPerMl: number, a
     hit: '',
     coat: index,
     bucketId,
+    plannedBucketId: bucketId,
     cover,
     gramsPerMl,
     tappedAt: at,

@@ -77,7 +77,15 @@ export function decide(table: Table, action: Action, stamp: Stamp): Decision {
     case 'hold':
       return table.heldSince === undefined ? { events: [{ kind: 'held' }] } : NOTHING
     case 'resume':
-      return table.heldSince === undefined ? NOTHING : { events: [{ kind: 'resumed' }] }
+      // Going on says as well that somebody is beside the pan: a hold asks.
+      return table.heldSince === undefined
+        ? NOTHING
+        : {
+            events: [
+              ...(table.pan ? [{ kind: 'wax-pan' as const, is: 'watched' as const }] : []),
+              { kind: 'resumed' },
+            ],
+          }
     default:
       return putRight(table, action, stamp) ?? arrange(table, action, stamp)
   }
@@ -126,6 +134,8 @@ function start(table: Table, action: Extract<Action, { do: 'start' }>, stamp: St
     if (!bucketId || !bucket || !from) return refuse('unknown-bucket')
     if (step?.is === 'stuck') return refuse('not-its-step')
     if (from.hasIt && !action.again) return refuse('has-it-already', { number: pot.facts.number })
+    if (from.insteadOf !== undefined && !action.again)
+      return refuse('other-bucket', { by: table.buckets[from.insteadOf]?.facts.name ?? '' })
     if (!action.unstirred && !isFresh(table, bucketId, now)) return refuse('stir-first')
     const wrong = outOfRange('holdS', from.plan.holdS)
     if (wrong) return { refusal: wrong }

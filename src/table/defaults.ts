@@ -30,6 +30,7 @@ export const EMPTY_TABLE: Table = {
   air: [],
   buckets: {},
   stacks: {},
+  pairs: {},
   pots: {},
   tiles: {},
   demo: false,

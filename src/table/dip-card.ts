@@ -34,7 +34,7 @@ export function dipCard(
       waiting: waitingFor(table, steps, bucketId),
       decant,
       big: { do: 'stirred', bucketId, decantLitres: decant?.litres },
-      heldBar: { do: 'start', potId, again: from.hasIt, unstirred: true },
+      heldBar: { do: 'start', potId, again: from.hasIt || from.insteadOf !== undefined, unstirred: true },
     }
   }
   const armed: Armed = {
@@ -48,13 +48,15 @@ export function dipCard(
     warnings: [],
     filled: filledAt(table, pot, now),
     hasIt: from.hasIt,
+    ...(from.insteadOf === undefined ? {} : { insteadOf: from.insteadOf }),
   }
+  const asksTwice = from.hasIt || from.insteadOf !== undefined
   const start = { do: 'start', potId, unstirred: false } as const
   return {
     kind: 'armed',
     armed,
     big: { ...start, again: false },
-    heldBar: from.hasIt ? { ...start, again: true } : undefined,
+    heldBar: asksTwice ? { ...start, again: true } : undefined,
   }
 }
 

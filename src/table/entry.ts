@@ -86,6 +86,7 @@ const SLIPS: Readonly<Record<Quantity, (n: number, units: Units) => readonly str
   length: (n, units) => [`${tidy(n, 2)} ${units === 'metric' ? 'cm' : 'mm'}`],
   temperature: (n, units) => [`${tidy(n, 1)} ${units === 'metric' ? '°F' : '°C'}`],
   volume: (n) => [`${tidy(n, 0)} ml`],
+  cup: () => [],
   seconds: () => [],
   minutes: () => [],
   speed: () => [],

@@ -1,8 +1,9 @@
 import type { ZoneForecast } from '../engine/contract.ts'
 import { type FootRoom, type FootRoomInput, footRoom } from '../engine/melt.ts'
 import { profileOf } from './clay.ts'
+import { pairsProved } from './pairs.ts'
 import type { PotState, Table } from './state.ts'
-import { meltCoats, provedPairs } from './tile.ts'
+import { meltCoats } from './tile.ts'
 
 export interface Foot {
   readonly input: FootRoomInput
@@ -19,7 +20,7 @@ export function footOf(table: Table, pot: PotState, zones: readonly ZoneForecast
     coats,
     footLineMm: pot.facts.shape.footLineMm,
     marginFactor,
-    provedPairs: provedPairs(table),
+    provedPairs: pairsProved(table),
   }
   return { input, room: footRoom(input), carried }
 }

@@ -4,6 +4,7 @@ import type { Learned } from '../engine/learned.ts'
 import { waxSetMin } from '../engine/wax.ts'
 import { airAt, airOf } from './clay.ts'
 import { lessonFor } from './learning.ts'
+import { planOf } from './plan.ts'
 import { MIN_MS, standingOf } from './standing.ts'
 import type { PotState, Table } from './state.ts'
 
@@ -27,11 +28,11 @@ export interface Forecast {
 
 const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly value: Forecast }>()
 
-/** What the coats on a pot do next. Undefined before the first dip. Kept until the pot, air or learning change. */
+/** What the coats on a pot, or the damp in it, do next. Undefined for a dry bare pot. Kept until the pot, air or learning change. */
 export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
   const last = pot.dips.at(-1)
-  if (!last) return undefined
-  const learned = lessonFor(table, last.bucketId)
+  if (!last && pot.dampAt === undefined) return undefined
+  const learned = lessonFor(table, last?.bucketId ?? planOf(table, pot)[0]?.bucketId ?? '')
   const key = [
     table.air,
     table.settings,

@@ -26,7 +26,8 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
   if (soon) {
     if (table.collar && !collarStillWanted(table, steps))
       return returnCard(table, now) ?? { kind: 'wait', after: [] }
-    const small = soon.what === 'touch' ? ({ do: 'pick', potId: soon.potId } as const) : undefined
+    const early = soon.what === 'touch' || soon.what === 'damp-dries'
+    const small = early ? ({ do: 'pick', potId: soon.potId } as const) : undefined
     return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), small }
   }
   if (table.collar) return returnCard(table, now) ?? { kind: 'wait', after: [] }
@@ -46,6 +47,7 @@ function dues(steps: readonly AtStep[]): readonly Due[] {
       const potId = pot.facts.potId
       if (step.is === 'wax-sets' || step.is === 'wipe-dries')
         return [{ potId, at: step.until, what: step.is }]
+      if (step.is === 'damp-dries') return [{ potId, at: step.until, what: step.is, band: step.dry }]
       if (step.is === 'wait') return [{ potId, at: step.askAt, what: 'touch', band: step.dry }]
       return []
     })

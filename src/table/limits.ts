@@ -57,6 +57,11 @@ export const LIMITS = {
   topC: { least: 500, most: 1400 },
   /** A reading in a firing's book. */
   logC: { least: 0, most: 1400 },
+  /** Firings of one glaze over another. */
+  firings: { least: 0, most: 999, whole: true },
+  cupMl: { least: 20, most: 2000 },
+  cupEmptyG: { least: 0, most: 2000 },
+  cupFullG: { least: 20, most: 6000 },
   copies: { least: 1, most: 40, whole: true },
 } as const satisfies Record<string, { least: number; most: number; whole?: true }>
 

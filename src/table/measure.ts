@@ -20,6 +20,7 @@ export type Quantity =
   | 'part'
   | 'temperature'
   | 'volume'
+  | 'cup'
   | 'seconds'
   | 'minutes'
   | 'speed'
@@ -95,6 +96,7 @@ export const MEASURES: Readonly<Record<Quantity, Measure>> = {
     home: { metric: LITRE, us: GALLON },
     typed: { l: LITRE, litre: LITRE, litres: LITRE, liters: LITRE, ml: ML, gal: GALLON, qt: QUART },
   },
+  cup: { home: { metric: ML, us: ML }, typed: { ml: ML, l: LITRE } },
   seconds: { home: { metric: SECOND, us: SECOND }, typed: { s: SECOND, sec: SECOND, seconds: SECOND } },
   minutes: { home: { metric: MINUTE, us: MINUTE }, typed: { min: MINUTE, minutes: MINUTE, h: HOUR } },
   speed: {
@@ -163,4 +165,8 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   topC: 'temperature',
   logC: 'temperature',
   copies: 'count',
+  firings: 'count',
+  cupMl: 'cup',
+  cupEmptyG: 'weight',
+  cupFullG: 'weight',
 }

@@ -2,6 +2,7 @@ import { type AheadCall, callsAhead } from './ahead.ts'
 import { cardOf } from './bench.ts'
 import { type Spoken, spokenOf } from './spoken.ts'
 import type { Table } from './state.ts'
+import { panAsk } from './wax-pan.ts'
 import { isFresh, stepsOf } from './work.ts'
 
 /** A ready call, said again until somebody answers. */
@@ -22,6 +23,8 @@ export interface Outputs {
   readonly calls: readonly ReadyCall[]
   /** What the card that came wants said, once. */
   readonly say?: Spoken
+  /** The wax pan wants an answer: another number is another time it is heard. */
+  readonly pan: number | undefined
   /** Pots that want a touch. */
   readonly due: number
 }
@@ -33,12 +36,13 @@ const THEN_EVERY_MIN = 10
 /** What should sound and stay awake at table time `now`. */
 export function outputsOf(table: Table, now: number): Outputs {
   const steps = stepsOf(table, now)
-  const awake = steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
+  const pan = panAsk(table, now)?.times
+  const awake = table.pan !== undefined || steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
   const due = steps.filter(({ step }) => step.is === 'touch').length
   const card = cardOf(table, now)
   const busy = card.kind === 'count' || card.kind === 'out'
   const calls = due > 0 && !busy ? readyCalls(callsAhead(table, now), now) : []
-  return { awake, calls, say: spokenOf(table, card), due }
+  return { awake, calls, say: spokenOf(table, card), pan, due }
 }
 
 function readyCalls(ahead: readonly AheadCall[], now: number): readonly ReadyCall[] {

@@ -12,7 +12,8 @@ export const isNarrow = (pot: PotFacts): boolean => pot.shape.rimMm < NARROW_NEC
 
 /** The pot's coats in order, the pouring of the inside first where asked. Empty when its stack is gone. */
 export function planOf(table: Table, pot: PotState): readonly CoatFacts[] {
-  if (pot.ownPlan) return pot.ownPlan
+  const changed = pot.ownPlan ?? pot.begunPlan
+  if (changed) return changed
   const coats = table.stacks[pot.facts.stackId]?.coats ?? []
   const first = coats[0]
   if (!pot.facts.pourInsideFirst || !first) return coats
@@ -33,12 +34,12 @@ export function nextCoat(pot: PotState): number {
   return coatsOn(pot).reduce((next, dip) => Math.max(next, dip.coat + 1), told)
 }
 
-/** The first coat that went into another bucket than planned, if the plan was not changed since. */
+/** The first coat that went into another bucket than planned for it, if the plan was not mended since. */
 export function strayed(table: Table, pot: PotState): DipState | undefined {
   const plan = planOf(table, pot)
   return coatsOn(pot).find((dip) => {
     const planned = plan[dip.coat]
-    return planned !== undefined && planned.bucketId !== dip.bucketId
+    return planned !== undefined && planned.bucketId !== dip.bucketId && dip.plannedBucketId !== dip.bucketId
   })
 }
 

@@ -72,6 +72,31 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision |
       return onPot(table, action.potId, (pot) => ({
         events: [{ kind: 'plan-changed', potId: action.potId, coats: asDipped(table, pot.facts.potId) }],
       }))
+    case 'restack': {
+      const stack = table.stacks[action.stackId]
+      if (!stack) return { refusal: { code: 'unknown-stack', field: 'stack' } }
+      return onPot(table, action.potId, (pot) => {
+        const { potId } = pot.facts
+        const on = nextCoat(pot)
+        const coats = [...asDipped(table, potId).slice(0, on), ...stack.coats.slice(on)]
+        return {
+          events: [
+            { kind: 'pot-set', pot: { ...pot.facts, stackId: action.stackId } },
+            { kind: 'plan-changed', potId, coats },
+          ],
+        }
+      })
+    }
+    case 'pour-inside':
+      return onPot(table, action.potId, (pot) =>
+        nextCoat(pot) > 0
+          ? { refusal: { code: 'not-its-step' } }
+          : { events: [{ kind: 'pot-set', pot: { ...pot.facts, pourInsideFirst: true } }] },
+      )
+    case 'touched-up':
+      return onPot(table, action.potId, () => ({ events: [{ kind: 'touched-up', potId: action.potId }] }))
+    case 'wax-pan':
+      return { events: [{ kind: 'wax-pan', is: action.is }] }
     case 'count-coats':
       return onPot(table, action.potId, (pot) =>
         action.coats !== null && (action.coats < 0 || action.coats > planOf(table, pot).length)

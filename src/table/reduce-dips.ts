@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { changeDip, unpicked, withPot } from './change.ts'
+import { planOf } from './plan.ts'
 import type { DipState, Table } from './state.ts'
 
 type DipEvent = Extract<TableEvent, { kind: 'dipped' }>
@@ -9,11 +10,14 @@ export function dipped(table: Table, event: DipEvent, hit: string, at: number): 
   const pot = table.pots[event.potId]
   if (!pot) return table
   const outAt = event.outAt - table.skewMs
+  const bucket = table.buckets[event.bucketId]
   const dip: DipState = {
     dipId: event.dipId,
     hit,
     coat: event.coat,
     bucketId: event.bucketId,
+    plannedBucketId: planOf(table, pot)[event.coat]?.bucketId ?? event.bucketId,
+    ...(bucket?.fill ? { fillId: bucket.fill.fillId } : {}),
     cover: event.cover,
     gramsPerMl: event.gramsPerMl,
     tappedAt: at,

@@ -1,8 +1,11 @@
 import type { Stamped, TableEvent } from '../../shared/events.ts'
-import { change, changeDip, changeLastDip, unpicked, withBucket, without, withPot } from './change.ts'
+import { change, changeDip, changeLastDip, unpicked, without, withPot } from './change.ts'
 import { EMPTY_TABLE } from './defaults.ts'
+import { pairKey } from './pairs.ts'
+import { bucketChanged, fillChanged } from './reduce-buckets.ts'
 import { corrected, dipped } from './reduce-dips.ts'
-import type { HitLine, PotState, Table } from './state.ts'
+import { potSet, stackSet } from './reduce-plans.ts'
+import type { HitLine, Table } from './state.ts'
 
 const HITS_KEPT = 40
 
@@ -20,27 +23,24 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
       return { ...named, board: event.board }
     case 'air-set':
       return { ...named, air: [...named.air, { at, air: event.air }] }
-    case 'bucket-set': {
-      const before = named.buckets[event.bucket.bucketId]
-      const gramsPerMl = before?.gramsPerMl ?? event.bucket.targetGramsPerMl
-      return withBucket(named, event.bucket.bucketId, { ...before, facts: event.bucket, gramsPerMl })
-    }
+    case 'bucket-set':
+      return bucketChanged(named, event.bucket)
     case 'bucket-gone':
       return { ...named, buckets: without(named.buckets, event.bucketId) }
-    case 'density-read': {
-      const bucket = named.buckets[event.bucketId]
-      return bucket
-        ? withBucket(named, event.bucketId, { ...bucket, gramsPerMl: event.gramsPerMl, densityAt: at })
-        : named
-    }
+    case 'density-read':
+    case 'filled':
+    case 'level-read':
+    case 'sieved':
+    case 'stirred':
+      return fillChanged(named, event, at)
+    case 'pair-set':
+      return { ...named, pairs: { ...named.pairs, [pairKey(event.pair)]: event.pair } }
     case 'stack-set':
-      return { ...named, stacks: { ...named.stacks, [event.stack.stackId]: event.stack } }
+      return stackSet(named, event.stack)
     case 'stack-gone':
       return { ...named, stacks: without(named.stacks, event.stackId) }
-    case 'pot-set': {
-      const before = named.pots[event.pot.potId] ?? NEW_POT
-      return withPot(named, { ...before, facts: event.pot })
-    }
+    case 'pot-set':
+      return potSet(named, event.pot, at)
     case 'pot-gone':
       return change(named, event.potId, { gone: true })
     case 'tile-read':
@@ -57,18 +57,14 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
       return { ...named, demo: true }
     case 'table-cleared':
       return { ...EMPTY_TABLE, settings: named.settings, skewMs: named.skewMs, hits: named.hits }
-    case 'waxed':
-      return change(unpicked(named), event.potId, { waxedAt: at })
+    case 'waxed': {
+      // Wax goes on hot from a pan that is on, whoever lit it.
+      const lit =
+        named.settings.wax === 'hot' && !named.pan && !event.implied ? waxPan(named, 'on', at) : named
+      return change(unpicked(lit), event.potId, { waxedAt: at })
+    }
     case 'wiped':
       return change(unpicked(named), event.potId, { wipedAt: at })
-    case 'stirred': {
-      const bucket = named.buckets[event.bucketId]
-      if (!bucket) return named
-      return {
-        ...withBucket(named, event.bucketId, { ...bucket, stirredAt: at }),
-        openBucket: event.bucketId,
-      }
-    }
     case 'decanted':
       return { ...named, collar: { bucketId: event.bucketId, litres: event.litres, at } }
     case 'returned': {
@@ -110,10 +106,15 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
     }
     case 'foot-signed':
       return change(unpicked(named), event.potId, { footSignedAt: at })
+    case 'touched-up':
+      return change(named, event.potId, { touchedUpAt: at })
+    case 'wax-pan':
+      return waxPan(named, event.is, at)
     case 'washed-off': {
       const pot = named.pots[event.potId]
       if (!pot) return named
-      const { coatsCounted: _counted, footSignedAt: _signed, ...rest } = pot
+      // Bare again: its stack from the start.
+      const { coatsCounted, footSignedAt, ownPlan, begunPlan, touchedUpAt, ...rest } = pot
       return withPot(named, { ...rest, uncounted: false, washedAt: at })
     }
     case 'coats-counted': {
@@ -145,12 +146,9 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
   }
 }
 
-const NEW_POT: Omit<PotState, 'facts'> = {
-  dips: [],
-  touches: [],
-  weighings: [],
-  uncounted: false,
-  gone: false,
+function waxPan(table: Table, is: 'on' | 'watched' | 'off', at: number): Table {
+  const { pan, ...rest } = table
+  return is === 'off' ? rest : { ...rest, pan: { onAt: pan?.onAt ?? at, watchedAt: at } }
 }
 
 function touched(table: Table, potIds: readonly string[], dry: boolean, at: number): Table {

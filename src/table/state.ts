@@ -7,6 +7,7 @@ import type {
   CoverFacts,
   FiringFacts,
   KilnReading,
+  PairFacts,
   PotFacts,
   Settings,
   StackFacts,
@@ -19,6 +20,10 @@ export interface DipState {
   readonly hit: string
   readonly coat: number
   readonly bucketId: string
+  /** The bucket that was planned for this coat when it went on. */
+  readonly plannedBucketId: string
+  /** The mix that was in the bucket. */
+  readonly fillId?: string
   readonly cover: CoverFacts
   readonly gramsPerMl: number
   readonly tappedAt: number
@@ -46,6 +51,10 @@ export interface PotState {
   readonly facts: PotFacts
   /** Its own coats where it left its stack. */
   readonly ownPlan?: readonly CoatFacts[]
+  /** Its plan when its stack was changed after its first coat. */
+  readonly begunPlan?: readonly CoatFacts[]
+  /** Said to be damp from washing, from this moment. */
+  readonly dampAt?: number
   readonly waxedAt?: number
   readonly wipedAt?: number
   readonly dips: readonly DipState[]
@@ -57,6 +66,7 @@ export interface PotState {
   readonly dropped?: readonly string[]
   readonly washedAt?: number
   readonly footSignedAt?: number
+  readonly touchedUpAt?: number
   /** Coats can't be told: blocks the next dip until counted. */
   readonly uncounted: boolean
   /** Coats told by eye where the journal can't know. */
@@ -71,6 +81,19 @@ export interface BucketState {
   readonly gramsPerMl: number
   readonly densityAt?: number
   readonly stirredAt?: number
+  readonly sievedAt?: number
+  /** Litres when the level was read last; the dips since took theirs out. */
+  readonly level?: { readonly at: number; readonly litres: number }
+  readonly fill?: { readonly fillId: string; readonly at: number }
+  /** What was read and done since the fill, oldest first. */
+  readonly log: readonly FillLine[]
+}
+
+export interface FillLine {
+  readonly at: number
+  readonly what: 'filled' | 'density' | 'level' | 'sieved'
+  /** g/mL or litres. */
+  readonly value?: number
 }
 
 export interface AirSpell {
@@ -100,6 +123,10 @@ export interface Table {
   readonly firing?: FiringFacts
   /** What the kiln's thermometer said in the last firing that was written down. */
   readonly log?: readonly KilnReading[]
+  /** By `pairKey`. */
+  readonly pairs: Readonly<Record<string, PairFacts>>
+  /** The pan of hot wax: on since, and when somebody last said that they are beside it. */
+  readonly pan?: { readonly onAt: number; readonly watchedAt: number }
   readonly openBucket?: string
   readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
   /** The pot the hands chose themselves. */

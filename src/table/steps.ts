@@ -16,6 +16,8 @@ export type Step =
   | { readonly is: 'wax-sets'; readonly until: number }
   | { readonly is: 'wipe' }
   | { readonly is: 'wipe-dries'; readonly until: number }
+  /** Wet from the tap: no wax and no glaze until the wall drinks again. */
+  | { readonly is: 'damp-dries'; readonly until: number; readonly dry: BandMs }
   | { readonly is: 'dip'; readonly coat: number; readonly plan: CoatFacts }
   | { readonly is: 'count'; readonly dip: DipState }
   | { readonly is: 'drip'; readonly dip: DipState; readonly until: number }
@@ -31,8 +33,8 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
   const dip = lastDip(pot)
   if (dip && now < dip.outAt) return { is: 'count', dip }
   if (pot.uncounted) return { is: 'stuck', why: 'uncounted' }
-  const prep = dip ? undefined : prepStep(table, pot, now)
-  if (prep) return prep
+  const before = dip ? undefined : (dampStep(table, pot, now) ?? prepStep(table, pot, now))
+  if (before) return before
   if (!dip) return dipStep(table, pot)
 
   const band = forecastOf(table, pot)
@@ -59,6 +61,13 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
 
 const askAgainMs = (ageMs: number): number =>
   Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))
+
+/** A pot that was washed, or washed off, and has not dried yet. A wet foot makes hot wax spit: it waits for that too. */
+function dampStep(table: Table, pot: PotState, now: number): Step | undefined {
+  if (pot.dampAt === undefined && pot.washedAt === undefined) return undefined
+  const dry = forecastOf(table, pot)?.thirsty
+  return dry && now < dry.likely ? { is: 'damp-dries', until: dry.likely, dry } : undefined
+}
 
 /** Wax and wipe, in the order the room works in. Undefined when both are done and settled. */
 function prepStep(table: Table, pot: PotState, now: number): Step | undefined {

@@ -1,9 +1,10 @@
 import { type BoardPot, type TileTicket, tileTicket } from '../engine/melt-learn.ts'
 import { profileOf } from './clay.ts'
 import { zonesAtEnd } from './coming.ts'
+import { pairsProved } from './pairs.ts'
 import { planOf, potsOnTable } from './plan.ts'
 import type { PotState, Table } from './state.ts'
-import { meltCoats, provedPairs } from './tile.ts'
+import { meltCoats } from './tile.ts'
 
 export type { TileTicket }
 
@@ -22,5 +23,5 @@ export function rideAlong(table: Table): TileTicket | null {
     if (!seen.has(key)) seen.set(key, boardPot(table, pot))
     return seen.get(key) ?? []
   })
-  return tileTicket(pots, provedPairs(table))
+  return tileTicket(pots, pairsProved(table))
 }

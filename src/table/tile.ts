@@ -1,6 +1,6 @@
 import type { FiringFacts, TileFacts } from '../../shared/nouns.ts'
 import type { ZoneForecast } from '../engine/contract.ts'
-import { type CoatOnWall, coatsOf, type GlazePair } from '../engine/melt-coats.ts'
+import { type CoatOnWall, coatsOf } from '../engine/melt-coats.ts'
 import { carriedDose, doseOfTiles, type FlowDose, runOfStripe } from '../engine/melt-tile.ts'
 import { firingOf, flowScale, sameFiring } from './firing.ts'
 import type { Table } from './state.ts'
@@ -61,12 +61,6 @@ export function flowOf(table: Table, glazeId: string, underId: string | null): F
   const pair = underId === null || underId === glazeId ? undefined : doseAmong(table, glazeId, underId)
   return pair ?? doseAmong(table, glazeId, undefined) ?? null
 }
-
-/** Pairs that were fired together on a tile. */
-export const provedPairs = (table: Table): readonly GlazePair[] =>
-  Object.values(table.tiles).flatMap(({ bucketId, underId }) =>
-    underId === undefined ? [] : [{ under: underId, over: bucketId }],
-  )
 
 /** A stripe so high that its upper edge never draws on it, mm. */
 const ENDLESS_MM = 500

@@ -1,18 +1,17 @@
-import type { Caution } from '../../shared/nouns.ts'
-import { fitOf } from '../engine/bucket.ts'
 import type { Face, ZoneForecast, ZoneName } from '../engine/contract.ts'
 import { condensation, warmedC } from '../engine/dew.ts'
 import { worstZone } from '../engine/grade.ts'
 import { runRemedies } from '../engine/melt-remedy.ts'
 import { fillS } from '../engine/neck.ts'
 import { nextCoat } from '../engine/seconds.ts'
-import { airAt, airOf, bodyOf, coverOn, immersedMm, pressurePa, profileOf } from './clay.ts'
+import { airAt, airOf, bodyOf, coverOn, profileOf } from './clay.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from './coming.ts'
+import { fitNow } from './fill.ts'
 import { footOf } from './foot.ts'
-import { coatsOn, lastDip } from './plan.ts'
+import { pairOf } from './pairs.ts'
+import { coatsOn } from './plan.ts'
 import { engineDip, standingOf } from './standing.ts'
 import type { DipState, PotState, Table } from './state.ts'
-import { tilesOf } from './tile.ts'
 
 /** What is said before a dip, worst first. Lengths mm. */
 export type Warning =
@@ -53,8 +52,16 @@ export type Warning =
   | { readonly kind: 'dew'; readonly potC: number; readonly dewC: number }
   | { readonly kind: 'level'; readonly levelMm: number; readonly needsMm: number }
   | { readonly kind: 'density'; readonly gramsPerMl: number; readonly targetGramsPerMl: number }
-  | { readonly kind: 'pair'; readonly over: string; readonly under: string }
-  | { readonly kind: 'caution'; readonly what: Caution }
+  /** It does not go into the bucket as it is, or the bucket runs over. */
+  | { readonly kind: 'fit'; readonly misfit: 'mouth' | 'tongs' | 'overflow' }
+  /** This glaze comes to lie on one that it was never fired over, or went wrong on. */
+  | {
+      readonly kind: 'pair'
+      readonly is: 'untried' | 'went-wrong'
+      readonly over: string
+      readonly under: string
+      readonly zone: ZoneName
+    }
 
 /** A coat this much thinner than on a dry wall is worth a word. Our choice. */
 const THIN_PART = 0.6
@@ -88,21 +95,21 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): r
   const said: (Warning | undefined)[] = [
     runWarning(table, pot, dip, zones),
     buildWarning(table, pot, dip, zones),
-    levelWarning(table, pot, dip),
+    fitWarning(table, pot, dip),
     repair && { kind: 'repair', holdS: repair.holdS },
     thinWarning(table, pot, dip),
     neckWarning(pot, dip),
     dewWarning(table, pot, now),
     densityWarning(table, bucketId),
-    pairWarning(table, pot, dip),
-    ...(table.buckets[bucketId]?.facts.cautions ?? []).map((what): Warning => ({ kind: 'caution', what })),
+    pairWarning(table, dip, zones),
   ]
   return said.filter((w): w is Warning => w !== undefined).sort((a, b) => gravity(a) - gravity(b))
 }
 
 function gravity(warning: Warning): number {
   if ('grade' in warning) return { over: 0, close: 2, near: 2, unknown: 7 }[warning.grade]
-  return { repair: 1, level: 1, dew: 3, neck: 3, thin: 4, density: 5, caution: 6, pair: 8 }[warning.kind]
+  if (warning.kind === 'pair') return warning.is === 'went-wrong' ? 2 : 8
+  return { repair: 1, level: 1, fit: 1, dew: 3, neck: 3, thin: 4, density: 5 }[warning.kind]
 }
 
 function buildWarning(
@@ -181,21 +188,12 @@ function dewWarning(table: Table, pot: PotState, now: number): Warning | undefin
   return condenses ? { kind: 'dew', potC, dewC: dewPointC } : undefined
 }
 
-function levelWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
-  const facts = table.buckets[dip.bucketId]?.facts
-  const cover = coverOn(pot.facts, dip.cover)
-  if (!facts || cover.kind === 'inside' || cover.kind === 'collar') return undefined
-  const depthMm = immersedMm(pot.facts, dip.cover)
-  const bucket = { heightMm: facts.heightMm, floorWideMm: facts.insideMm, mouthWideMm: facts.insideMm }
-  const most = (Math.PI * (facts.insideMm / 2) ** 2 * facts.heightMm) / 1e6
-  const how =
-    cover.kind === 'downTo'
-      ? ({ way: 'rimFirst', depthMm, gramsPerMl: dip.gramsPerMl, pressurePa: pressurePa(table) } as const)
-      : ({ way: 'filled', depthMm } as const)
-  const fit = fitOf(bucket, Math.min(facts.litres, most), profileOf(pot.facts), how)
+function fitWarning(table: Table, pot: PotState, { bucketId, cover, holdS }: DipState): Warning | undefined {
+  const fit = fitNow(table, pot.facts, { bucketId, cover, holdS })
+  if (!fit || fit.misfit === 'none') return undefined
   return fit.misfit === 'shallow'
     ? { kind: 'level', levelMm: fit.levelAtMm, needsMm: fit.neededMm }
-    : undefined
+    : { kind: 'fit', misfit: fit.misfit }
 }
 
 function densityWarning(table: Table, bucketId: string): Warning | undefined {
@@ -207,13 +205,15 @@ function densityWarning(table: Table, bucketId: string): Warning | undefined {
     : undefined
 }
 
-/** One glaze straight over another that was never fired together here. */
-function pairWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
-  const under = lastDip(pot)?.bucketId
-  const over = dip.bucketId
-  return under === undefined || under === over || tilesOf(table, over, under).length > 0
-    ? undefined
-    : { kind: 'pair', over, under }
+/** What this dip comes to lie on, zone by zone: of the pairs that are not proved, one that went wrong first. */
+function pairWarning(table: Table, dip: DipState, zones: readonly ZoneForecast[]): Warning | undefined {
+  const found = zones.flatMap(({ name, coats }): Extract<Warning, { kind: 'pair' }>[] => {
+    const under = coats[coats.findIndex(({ dipId }) => dipId === dip.dipId) - 1]?.glazeId
+    if (under === undefined || under === dip.bucketId) return []
+    const { is } = pairOf(table, dip.bucketId, under)
+    return is === 'proved' ? [] : [{ kind: 'pair', is, over: dip.bucketId, under, zone: name }]
+  })
+  return found.find(({ is }) => is === 'went-wrong') ?? found[0]
 }
 
 /** Seconds that a warning proposes for this coat instead; 0: leave it out. Undefined: nothing is proposed. */

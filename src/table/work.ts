@@ -94,12 +94,16 @@ export const waitingFor = (table: Table, steps: readonly AtStep[], bucketId: str
     ({ pot, step }) => (step.is === 'dip' || step.is === 'touch') && nextBucket(table, pot) === bucketId,
   ).length
 
+export interface Coming {
+  readonly coat: number
+  readonly plan: CoatFacts
+  readonly hasIt: boolean
+  /** The bucket that the plan names instead. */
+  readonly insteadOf?: string
+}
+
 /** The coat a pot would get from a bucket: its next, one it has already, or one outside its plan. */
-export function coatFrom(
-  table: Table,
-  pot: PotState,
-  bucketId: string,
-): { readonly coat: number; readonly plan: CoatFacts; readonly hasIt: boolean } | undefined {
+export function coatFrom(table: Table, pot: PotState, bucketId: string): Coming | undefined {
   const plan = planOf(table, pot)
   const index = nextCoat(pot)
   const next = plan[index]
@@ -109,5 +113,5 @@ export function coatFrom(
     const coat = plan[had.coat]
     return { coat: had.coat, plan: coat ?? { ...had, holdS: had.plannedHoldS }, hasIt: true }
   }
-  return next && { coat: index, plan: { ...next, bucketId }, hasIt: false }
+  return next && { coat: index, plan: { ...next, bucketId }, hasIt: false, insteadOf: next.bucketId }
 }

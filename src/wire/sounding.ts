@@ -77,6 +77,7 @@ export interface Caller {
 }
 
 function reconciler(sound: Sound, devices: Devices): Sounding['follow'] {
+  let asked: number | undefined
   let awake: boolean | undefined
   let said: string | undefined
   let first = true
@@ -86,6 +87,13 @@ function reconciler(sound: Sound, devices: Devices): Sounding['follow'] {
     if (outputs.awake !== awake) {
       awake = outputs.awake
       devices.awake.want(outputs.awake)
+    }
+    if (outputs.pan !== asked) {
+      asked = outputs.pan
+      if (asked !== undefined) {
+        sound.refused()
+        devices.haptics.feel('long')
+      }
     }
     // What stood there when the program opened was not brought by a hit.
     if (outputs.say && outputs.say.key !== said && atBench && !first) sound.say(outputs.say.words)

@@ -209,6 +209,7 @@ export const desk = {
       upTo: 'up to a height',
       collar: 'a collar',
       inside: 'the inside, poured',
+      side: 'one half',
     },
     edge: 'Lower edge, above the shelf',
     edgeUp: 'Upper edge, above the shelf',

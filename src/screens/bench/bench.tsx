@@ -121,6 +121,8 @@ function meaning(card: Card, hit: BenchHit, out: ReadonlySet<string>) {
       return { do: 'take-back' } as const
     case 'put-back':
       return { do: 'put-back' } as const
+    case 'pan':
+      return { do: 'wax-pan', is: 'watched' } as const
     default:
       return undefined
   }

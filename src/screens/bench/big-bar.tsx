@@ -27,8 +27,8 @@ export function BigBar({ card }: { readonly card: Card }) {
     case 'armed': {
       const lead = table.value.settings.leadInS
       const under = card.armed.cover.kind === 'inside' ? w.startPour(lead) : w.startUnder(lead)
-      return card.armed.hasIt ? (
-        <KnuckleBar act="big" label={w.againBar} holds />
+      return card.heldBar ? (
+        <KnuckleBar act="big" label={card.armed.hasIt ? w.againBar : w.anywayBar} holds />
       ) : (
         <KnuckleBar act="big" label={w.startBar} under={under} />
       )
@@ -43,6 +43,16 @@ export function BigBar({ card }: { readonly card: Card }) {
       )
     case 'wait':
       return <RestList card={card} />
+    case 'wax-pan':
+      return card.closing ? (
+        <KnuckleBar act="big" label={w.panOffBar} />
+      ) : (
+        <AnswerBars
+          big={{ act: 'big', label: w.panBesideBar }}
+          small={{ act: 'small', label: w.panOffBar }}
+          hand={table.value.settings.hand}
+        />
+      )
     case 'return':
       return <KnuckleBar act="big" label={w.returnBar} />
     case 'held':

@@ -2,7 +2,7 @@ import type { Card } from '../../table/card.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { Caution, WithPot } from './face.tsx'
-import { coverText, isGrave, placeOf, warningText } from './said.ts'
+import { cautionText, coverText, isGrave, placeOf, warningText } from './said.ts'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
@@ -32,11 +32,15 @@ export function PrepFace({ card }: { readonly card: Of<'wax' | 'wipe' | 'foot-ch
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const { table, words, formats } = useApp()
   const w = words.value.bench
-  const name = table.value.buckets[card.bucketId]?.facts.name ?? ''
+  const facts = table.value.buckets[card.bucketId]?.facts
+  const name = facts?.name ?? ''
+  const marked = cautionText(words.value, facts?.cautions ?? [])
   const decant = card.decant
   return (
     <div class="face face-wide">
-      <h1 class="title title-big">{card.change ? w.openTitle(name) : w.stirTitle(name)}</h1>
+      <h1 class={decant ? 'title' : 'title title-big'}>
+        {card.change ? w.openTitle(name) : w.stirTitle(name)}
+      </h1>
       <p>{card.change ? w.stirChange : w.stirAgain}</p>
       {decant ? (
         <p class="strong">{w.decant(formats.value.pour(decant.litres), formats.value.mm(decant.levelMm))}</p>
@@ -45,7 +49,9 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
         {card.agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(card.agoMs))}
         {card.waiting > 0 ? ` · ${w.stirWaiting(card.waiting)}` : ''}
       </p>
-      <Caution>{w.stirCaution}</Caution>
+      <Caution>
+        {marked} {w.stirCaution}
+      </Caution>
     </div>
   )
 }
@@ -58,6 +64,7 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const w = words.value.bench
   if (!pot || !bucket) return null
   const [first, ...more] = armed.warnings
+  const instead = armed.insteadOf
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   return (
     <WithPot pot={pot} alarm={armed.warnings.some((warning) => warning.kind === 'run' && isGrave(warning))}>
@@ -70,7 +77,9 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       <p>
         {w.coatOf(armed.coat + 1, armed.coats)}, {coverText(words.value, formats.value, armed.cover)}
       </p>
-      {armed.hasIt ? (
+      {instead !== undefined ? (
+        <p class="alarm">{w.insteadOf(bucket.name, table.value.buckets[instead]?.facts.name ?? '')}</p>
+      ) : armed.hasIt ? (
         <p class="alarm">{w.hasIt(pot.facts.number, bucket.name)}</p>
       ) : first ? (
         <p class={isGrave(first) ? 'alarm' : 'strong'}>

@@ -1,6 +1,15 @@
 import type { Card } from '../../table/card.ts'
 import { ArmedFace, DripFace, PrepFace, StirFace } from './faces.tsx'
-import { AskDoseFace, FinishedFace, HeldFace, ReadyFace, ReturnFace, StuckFace, WaitFace } from './waits.tsx'
+import {
+  AskDoseFace,
+  FinishedFace,
+  HeldFace,
+  ReadyFace,
+  ReturnFace,
+  StuckFace,
+  WaitFace,
+  WaxPanFace,
+} from './waits.tsx'
 
 /** What a card says between its corners and its bar. */
 export function Face({ card, out }: { readonly card: Card; readonly out: ReadonlySet<string> }) {
@@ -25,6 +34,8 @@ export function Face({ card, out }: { readonly card: Card; readonly out: Readonl
       return <HeldFace card={card} />
     case 'finished':
       return <FinishedFace card={card} />
+    case 'wax-pan':
+      return <WaxPanFace card={card} />
     case 'ask-dose':
       return <AskDoseFace card={card} />
     case 'stuck':

@@ -1,4 +1,4 @@
-import type { CoverFacts } from '../../../shared/nouns.ts'
+import type { Caution, CoverFacts } from '../../../shared/nouns.ts'
 import { LIMITS } from '../../table/limits.ts'
 import type { PotState, Table } from '../../table/state.ts'
 import type { Warning } from '../../table/warnings.ts'
@@ -15,6 +15,8 @@ export function coverText(words: Words, formats: Formats, cover: CoverFacts): st
       return said.toSkirt
     case 'inside':
       return said.inside
+    case 'side':
+      return said.side
     case 'downTo':
       return said.downTo(formats.mm(cover.edgeUpMm))
     case 'upTo':
@@ -32,11 +34,12 @@ const GRAVE: ReadonlySet<Warning['kind']> = new Set([
   'neck',
   'dew',
   'repair',
+  'fit',
 ])
 
 /** Whether a warning is said in the warning colour. */
 export const isGrave = (warning: Warning): boolean =>
-  GRAVE.has(warning.kind) &&
+  (GRAVE.has(warning.kind) || (warning.kind === 'pair' && warning.is === 'went-wrong')) &&
   !('grade' in warning && (warning.grade === 'unknown' || warning.grade === 'near'))
 
 /** One warning in one line, with its remedy where there is one. */
@@ -75,10 +78,16 @@ export function warningText(words: Words, formats: Formats, table: Table, warnin
     case 'density':
       return w.density(formats.density(warning.gramsPerMl), formats.density(warning.targetGramsPerMl))
     case 'pair':
-      return w.pair(name(warning.over), name(warning.under))
-    case 'caution':
-      return w.caution(words.caution[warning.what])
+      return w.pair[warning.is](name(warning.over), name(warning.under), words.zone[warning.zone])
+    case 'fit':
+      return w.fit[warning.misfit]
   }
 }
+
+/** What a glaze is marked as holding, in one line; nothing where it is not marked. */
+export const cautionText = (words: Words, cautions: readonly Caution[]): string | undefined =>
+  cautions.length > 0
+    ? words.warning.caution(cautions.map((what) => words.caution[what]).join(', '))
+    : undefined
 
 export const placeOf = (pot: PotState): string => `${pot.facts.place.board} ${pot.facts.place.spot}`

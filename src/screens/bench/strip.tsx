@@ -1,3 +1,4 @@
+import { panAsk } from '../../table/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 
@@ -9,13 +10,14 @@ const STRIP_MS = 10_000
  * says what does not work.
  */
 export function Strip() {
-  const { table, words, now, health } = useApp()
+  const { table, words, formats, now, health, card } = useApp()
   const w = words.value
   const last = table.value.hits.at(-1)
   const named = (kind: string, potId: string | undefined) => {
     const number = potId === undefined ? undefined : table.value.pots[potId]?.facts.number
     return [number, w.hits[kind]].filter((part) => part !== undefined).join(' ')
   }
+  const pan = card.value.kind === 'wax-pan' ? undefined : panAsk(table.value, now.value)
   const back = table.value.takenBack
   const { sound, awake } = health.value
   const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
@@ -27,6 +29,8 @@ export function Strip() {
         <BackStrip act="put-back" label={w.bench.putBack} />
       ) : last && now.value - last.at < STRIP_MS && w.hits[last.kind] !== undefined ? (
         <BackStrip act="take-back" label={w.bench.takeBack(named(last.kind, last.potId))} />
+      ) : pan ? (
+        <BackStrip act="pan" label={w.bench.panStrip(formats.value.span(pan.onMs))} />
       ) : lines.length > 0 ? (
         <p class="alarms" role="status">
           {lines.join(' · ')}

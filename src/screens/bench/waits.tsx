@@ -29,6 +29,7 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
       <WithPot pot={only}>
         <h1 class="title title-big">{w.readyOne}</h1>
         <p class="strong">{where}</p>
+        <p class="soft">{w.tongMarks}</p>
         {next}
       </WithPot>
     )
@@ -52,7 +53,7 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
         ))}
       </ul>
       <p class="soft">
-        {where}. {w.leaveOut}
+        {where}. {w.tongMarks} {w.leaveOut}
       </p>
       {next}
     </div>
@@ -72,6 +73,7 @@ export function WaitFace({ card }: { readonly card: Of<'wait'> }) {
     touch: w.waitTouch(pot.facts.number, placeOf(pot)),
     'wax-sets': w.waitWax(pot.facts.number),
     'wipe-dries': w.waitDamp(pot.facts.number),
+    'damp-dries': w.waitWall(pot.facts.number),
   }[next.what]
   return (
     <div class="face face-wide">
@@ -103,7 +105,7 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
 }
 
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
-  const { table, words } = useApp()
+  const { table, words, formats, now } = useApp()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -115,7 +117,9 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
           <li key={line.potId}>{w.heldLine[line.at](table.value.pots[line.potId]?.facts.number ?? 0)}</li>
         ))}
       </ul>
-      {table.value.settings.wax === 'hot' ? <Caution>{w.heldWax}</Caution> : null}
+      {table.value.pan ? (
+        <Caution>{w.heldWax(formats.value.span(now.value - table.value.pan.onAt))}</Caution>
+      ) : null}
     </div>
   )
 }
@@ -133,6 +137,18 @@ export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
         {Number.isFinite(card.kiln.likely) ? w.finishedText(number, when) : w.finishedNever(number)}
       </p>
       <Caution>{w.finishedCaution}</Caution>
+    </div>
+  )
+}
+
+export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
+  const { words, formats } = useApp()
+  const w = words.value.bench
+  return (
+    <div class="face face-wide">
+      <h1 class="title title-big">{w.panTitle(formats.value.span(card.onMs))}</h1>
+      <p class="strong">{card.closing ? w.panClosing : w.panAsk}</p>
+      <Caution>{w.panCaution}</Caution>
     </div>
   )
 }
@@ -190,7 +206,11 @@ export function RestList({ card }: { readonly card: Of<'wait'> }) {
         ))}
       </ul>
       {card.small && card.next ? (
-        <KnuckleBar act="small" label={w.touchNow(number(card.next.potId))} rest />
+        <KnuckleBar
+          act="small"
+          label={(card.next.what === 'touch' ? w.touchNow : w.dipNow)(number(card.next.potId))}
+          rest
+        />
       ) : null}
     </section>
   )
