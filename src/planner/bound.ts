@@ -49,21 +49,32 @@ function preemptive(jobs: readonly Job[], tail: (job: Job) => number): number {
   return longest
 }
 
-/** Fewest stirs of each bucket beyond those done already: a stir covers the dips that start within V of it. */
-function stirsOf(board: Board, b: number): number {
-  let count = 0
+/**
+ * The stirs a bucket needs beyond those done already, in the order of time: a stir covers the dips that start
+ * within V of it. After stir j at least the dips are left that j - 1 stirs can't have covered, and with them at
+ * least the longest of as many shortest tails.
+ */
+function stirsOf(board: Board, b: number): { readonly tailS: number; readonly dryTailS: number }[] {
+  const ops: number[] = []
   let shortest = Number.POSITIVE_INFINITY
   for (let o = 0; o < board.n; o++)
     if (board.bucket[o] === b) {
-      count++
+      ops.push(o)
       shortest = Math.min(shortest, board.dur[o]!)
     }
   const fresh = board.freshS[b]!
+  let left = ops.length
   for (let l = 0; l < board.laneCount; l++) {
-    const left = board.stirS[l]! + fresh - board.freeS[l]!
-    if (board.at[l] === b && left >= 0) count -= Math.floor(left / shortest) + 1
+    const freshFor = board.stirS[l]! + fresh - board.freeS[l]!
+    if (board.at[l] === b && freshFor >= 0) left -= Math.floor(freshFor / shortest) + 1
   }
-  return Math.ceil(Math.max(0, count) / (Math.floor(fresh / shortest) + 1))
+  const sorted = (chain: Int32Array) => Int32Array.from(ops, (o) => chain[o]!).sort()
+  const tails = sorted(board.tail)
+  const dryTails = sorted(board.dryTail)
+  const stirs: { tailS: number; dryTailS: number }[] = []
+  for (; left > 0; left -= Math.floor(fresh / shortest) + 1)
+    stirs.push({ tailS: tails[left - 1]!, dryTailS: dryTails[left - 1]! })
+  return stirs
 }
 
 function makeBound(board: Board): Bound {
@@ -71,20 +82,17 @@ function makeBound(board: Board): Bound {
   const free = Math.min(...board.freeS)
   const open = new Set(board.at)
   const head = new Int32Array(n)
-  const least = board.buckets.map(() => ({
-    tailS: Number.POSITIVE_INFINITY,
-    dryTailS: Number.POSITIVE_INFINITY,
-    collars: true,
-  }))
+  let anyTail = Number.POSITIVE_INFINITY
+  let anyDry = Number.POSITIVE_INFINITY
+  const plain = new Set<number>()
   for (let o = 0; o < n; o++) {
     const b = bucket[o]!
     if (release[o]! >= 0) head[o] = Math.max(free, release[o]!)
     if (b >= 0) {
       if (!open.has(b)) head[o] = Math.max(head[o]!, free + board.openS[b]!)
-      const each = least[b]!
-      each.tailS = Math.min(each.tailS, tail[o]!)
-      each.dryTailS = Math.min(each.dryTailS, dryTail[o]!)
-      if (!board.collar[o]) each.collars = false
+      anyTail = Math.min(anyTail, tail[o]!)
+      anyDry = Math.min(anyDry, dryTail[o]!)
+      if (!board.collar[o]) plain.add(b)
     }
     if (next[o]! >= 0) head[next[o]!] = head[o]! + after[o]!
   }
@@ -100,31 +108,19 @@ function makeBound(board: Board): Bound {
   const jobs: Job[] = []
   for (let o = 0; o < n; o++)
     jobs.push({ headS: head[o]!, workS: dur[o]!, tailS: tail[o]! - dur[o]!, dryTailS: dryTail[o]! - dur[o]! })
-  for (const b of needed) {
-    const { tailS, dryTailS, collars } = least[b]!
-    jobs.push({ headS: free, workS: board.openS[b]! + (collars ? board.decantS[b]! : 0), tailS, dryTailS })
-  }
-  const more = openings - needed.length
-  const shortestOpen = Math.min(...board.openS)
-  const anyTail = Math.min(...least.map((each) => each.tailS))
-  const anyDry = Math.min(...least.map((each) => each.dryTailS))
-  for (let k = 0; k < more; k++)
-    jobs.push({ headS: free, workS: shortestOpen, tailS: anyTail, dryTailS: anyDry })
-  const restirs = board.buckets
-    .flatMap((_, b) =>
-      Array.from({ length: Math.max(0, stirs[b]! - (open.has(b) ? 0 : 1)) }, () => ({
-        headS: free,
-        workS: Math.min(board.restirS[b]!, board.openS[b]!),
-        tailS: least[b]!.tailS,
-        dryTailS: least[b]!.dryTailS,
-      })),
-    )
-    .sort((x, y) => x.workS - y.workS)
-  if (more === 0) jobs.push(...restirs)
-  // Every further opening may stand for one re-stir, nobody knows which: the shortest are left, with any tail.
-  else
-    for (const job of restirs.slice(0, Math.max(0, restirs.length - more)))
-      jobs.push({ ...job, tailS: anyTail, dryTailS: anyDry })
+  // Every stir takes at least as long as a re-stir, the first of a bucket that isn't open as long as an opening.
+  const restirS = (b: number) => Math.min(board.restirS[b]!, board.openS[b]!)
+  stirs.forEach((each, b) => {
+    each.forEach((stir, j) => {
+      const opens = j === 0 && !open.has(b)
+      const pourS = plain.has(b) ? 0 : board.decantS[b]!
+      jobs.push({ headS: free, workS: opens ? board.openS[b]! + pourS : restirS(b), ...stir })
+    })
+  })
+  // Nobody knows which stirs the further openings are: what they take more than a re-stir comes on top.
+  const extraS = Math.min(...board.buckets.map((_, b) => board.openS[b]! - restirS(b)))
+  for (let k = needed.length; k < openings; k++)
+    jobs.push({ headS: free, workS: extraS, tailS: anyTail, dryTailS: anyDry })
   let finishS = 0
   let dryS = Number.NEGATIVE_INFINITY
   for (const job of jobs) {
@@ -148,7 +144,7 @@ function makeBound(board: Board): Bound {
     finishS,
     lateS: Math.max(board.doneLateS, dryS - board.deadlineS),
     openings,
-    stirs: stirs.reduce((sum, each) => sum + each, 0),
+    stirs: stirs.reduce((sum, each) => sum + each.length, 0),
   }
 }
 

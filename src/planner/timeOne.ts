@@ -1,22 +1,23 @@
 import type { Board } from './board.ts'
-import { HOLD, HOLD_TRIES, NONE, OPEN, type Order, objective, RESTIR, STIR, type Timer } from './order.ts'
-import { latestGap, makeSheet, nextDip, packed } from './sheet.ts'
+import { NONE, OPEN, type Order, objective, RESTIR, STIR, type Timer } from './order.ts'
+import { cure, HOLD_BACK, makeSheet, nextDip, openEarlier, packed } from './sheet.ts'
 
 /** Numbers kept per position where a stretch begins: what a pass needs to go on from there. */
 const KEPT = 8
 
 /**
  * Times a given order for one pair of hands in one pass. Every op starts as early as hands, pot and glaze allow,
- * in the order given. A stretch is what one stir covers. Where a dip would be stale, in turn: re-stir just before
- * it if hands are idle long enough; re-stir in the latest idle gap that still covers it; hold the stretch's first
- * op back where that doesn't delay this dip; re-stir anyway. To hold, the pass goes back to the stretch's start.
- * `retry` goes on from the last stretch that begins where the two orders are still the same.
+ * in the order given. A stretch is what one stir covers; `cure` says what happens to a dip that would be stale.
+ * To hold, the pass goes back to the stretch's start. `retry` goes on from the last stretch that begins where the
+ * two orders are still the same.
  */
 export function timerForOne(board: Board): Timer {
-  const { n, bucket, dur, after, next, collar, dry, release, openS, restirS, freshS, decantS } = board
+  const { n, bucket, dur, after, next, collar, tail, dryTail, release, openS, restirS, freshS, decantS } =
+    board
   const { deadlineS, doneLateS, workS } = board
+  const sheet = makeSheet(n)
   const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
-    makeSheet(n)
+    sheet
   // The order taken: what it was, its ready times, and the state at the start of each stretch (free -1: none).
   const base: Order = { ops: new Int32Array(n).fill(-1), lane: new Uint8Array(n), wish: new Uint8Array(n) }
   const baseReady = new Int32Array(n)
@@ -66,41 +67,23 @@ export function timerForOne(board: Board): Timer {
         target = toldBucket[o]!
       } else if (b < 0) {
         if (wish[o] === STIR) {
-          const dip = nextDip(board, ops, i)
+          const dip = nextDip(board, order, 0, i)
           if (dip >= 0) {
             target = bucket[dip]!
             kind = at === target ? RESTIR : OPEN
           }
         }
       } else if (at !== b) {
-        kind = OPEN
-        if (i > 0 && wish[o] !== STIR && bucket[ops[i - 1]!]! < 0) {
-          // Hands were idle before preparation steps: open there, if the stir still covers this dip.
-          const need = openS[b]! + (collar[o] ? decantS[b]! : 0)
-          let first = i
-          while (first > 0 && bucket[ops[first - 1]!]! < 0) first--
-          const j = latestGap(gap, ops, first, i, need)
-          const s = Math.max(R, free)
-          if (j >= 0 && s < free + need && s - start[ops[j]!]! <= freshS[b]!) {
-            early = j
-            kind = NONE
-          }
-        }
+        early = openEarlier(board, sheet, order, 0, i, Math.max(R, free), free)
+        kind = early < 0 ? OPEN : NONE
       } else if (wish[o] === STIR || (collar[o] && !poured)) kind = RESTIR
       let s = Math.max(R, free)
       if (kind === NONE && early < 0 && b >= 0 && s - stir > freshS[b]!) {
-        const first = head >= 0 ? ops[head]! : -1
-        const mayHold = first >= 0 && tries[first]! < HOLD_TRIES && packed(board, ops, head, i) <= freshS[b]!
-        let held = mayHold && wish[o] === HOLD
-        if (!held) {
-          const j = s - free >= restirS[b]! ? i : latestGap(gap, ops, head + 1, i, restirS[b]!)
-          if (j < 0 || (j < i && (setUp[ops[j]!] !== NONE || s - start[ops[j]!]! > freshS[b]!))) {
-            if (mayHold) held = true
-            else kind = RESTIR
-          } else if (j === i) kind = RESTIR
-          else early = j
-        }
-        if (held) {
+        const how = cure(board, sheet, order, 0, head, i, s, free)
+        if (how >= 0) early = how
+        else if (how !== HOLD_BACK) kind = RESTIR
+        else {
+          const first = ops[head]!
           tries[first]!++
           toldKind[first] = setUp[first]!
           toldBucket[first] = b
@@ -127,7 +110,7 @@ export function timerForOne(board: Board): Timer {
         headPoured = poured
         headOpenings = openings
         headRestirs = restirs
-        headLeft = left + packed(board, ops, early, i)
+        headLeft = left + packed(board, order, 0, early, i)
         setUp[e] = opens ? OPEN : RESTIR
         setUpBucket[e] = b
         setUpS[e] = (opens ? openS[b]! : restirS[b]!) + (pours ? decantS[b]! : 0)
@@ -144,7 +127,7 @@ export function timerForOne(board: Board): Timer {
         setUp[o] = NONE
         gap[o] = s - free
       } else {
-        const decant = collar[b >= 0 ? o : nextDip(board, ops, i)]!
+        const decant = collar[b >= 0 ? o : nextDip(board, order, 0, i)]!
         const pour = decant === 1 && !(kind === RESTIR && poured === 1)
         const need = (kind === OPEN ? openS[target]! : restirS[target]!) + (pour ? decantS[target]! : 0)
         const k = i * KEPT
@@ -187,11 +170,15 @@ export function timerForOne(board: Board): Timer {
       start[o] = s
       free = s + dur[o]!
       left -= dur[o]!
-      if (b >= 0) finish = free
       const nx = next[o]!
       if (nx >= 0) ready[nx] = s + after[o]!
-      else late = Math.max(late, s + dry[o]! - deadlineS)
-      if (objective(late, free + left, openings, restirs) > limit) return Number.POSITIVE_INFINITY
+      // What the pot has still before it counts at once, so that a bad order is dropped early.
+      const over = s + dryTail[o]! - deadlineS
+      if (over > late) late = over
+      const end = s + tail[o]!
+      if (end > finish) finish = end
+      if (objective(late, Math.max(free + left, finish), openings, restirs) > limit)
+        return Number.POSITIVE_INFINITY
     }
     timer.lateS = late
     timer.finishS = finish

@@ -1,12 +1,10 @@
 import type { Board } from './board.ts'
-import { HOLD, HOLD_TRIES, NONE, OPEN, type Order, objective, RESTIR, STIR, type Timer } from './order.ts'
-import { makeSheet } from './sheet.ts'
+import { NONE, OPEN, objective, RESTIR, STIR, type Timer } from './order.ts'
+import { cure, HOLD_BACK, makeSheet, nextDip, openEarlier } from './sheet.ts'
 
 /**
- * Times a given order in one pass. Every op starts as early as hands, pot and glaze allow, in the order given.
- * A stretch is what one stir covers. Where a dip would be stale, in turn: re-stir just before it if hands are
- * idle long enough; re-stir in the latest idle gap that still covers it; hold the stretch's first op back
- * where that doesn't delay this dip; re-stir anyway. The pass goes back to the stretch's start to hold.
+ * As `timerForOne` for two pairs of hands: each has its own stretch, a bucket is with one of them at a time, and
+ * no two counts overlap. To hold, the pass begins again.
  */
 export function timerForTwo(board: Board): Timer {
   const {
@@ -58,43 +56,6 @@ export function timerForTwo(board: Board): Timer {
     }
   }
 
-  /** Hands' time without a gap from the stretch's start up to position `i`. */
-  const packed = (order: Order, l: number, i: number): number => {
-    let sum = 0
-    for (let j = from[l]!; j < i; j++) {
-      const o = order.ops[j]!
-      if (order.lane[o] === l) sum += dur[o]!
-    }
-    return sum
-  }
-
-  /** Position of the latest op of the lane between `least` and `i` with an idle gap of `need` before it. */
-  const latestGap = (
-    order: Order,
-    l: number,
-    least: number,
-    i: number,
-    need: number,
-    prepOnly: boolean,
-  ): number => {
-    for (let j = i - 1; j >= least; j--) {
-      const o = order.ops[j]!
-      if (order.lane[o] !== l) continue
-      if (prepOnly && bucket[o]! >= 0) return -1
-      if (gap[o]! >= need) return j
-    }
-    return -1
-  }
-
-  /** The lane's first dip from position `i` on, -1 for none. */
-  const nextDip = (order: Order, l: number, i: number): number => {
-    for (let j = i; j < n; j++) {
-      const o = order.ops[j]!
-      if (order.lane[o] === l && bucket[o]! >= 0) return o
-    }
-    return -1
-  }
-
   const timer: Timer = {
     lateS: 0,
     finishS: 0,
@@ -132,57 +93,44 @@ export function timerForTwo(board: Board): Timer {
           kind = at[l] === target && holder[target] === l ? RESTIR : OPEN
         } else if (b < 0) {
           if (wish[o] === STIR) {
-            const dip = nextDip(order, l, i)
+            const dip = nextDip(board, order, l, i)
             target = dip < 0 ? -1 : bucket[dip]!
             if (target >= 0) kind = at[l] === target && holder[target] === l ? RESTIR : OPEN
           }
         } else if (at[l] !== b || holder[b] !== l) {
           kind = OPEN
-          // Hands were idle before preparation steps: open there, if the stir still covers this dip.
           const need = openS[b]! + (collar[o] ? decantS[b]! : 0)
-          const j =
-            i > 0 && wish[o] !== STIR && bucket[ops[i - 1]!]! < 0 ? latestGap(order, l, 0, i, need, true) : -1
-          if (j >= 0) {
-            const e = ops[j]!
-            const s = Math.max(floor, T)
-            if (s < T + need && s - start[e]! <= freshS[b]! && start[e]! - need >= busy[b]!) {
-              kind = NONE
-              from[l] = j
-              setUp[e] = OPEN
-              setUpBucket[e] = b
-              setUpS[e] = need
-              setUpDecant[e] = collar[o]!
-              stir[l] = start[e]!
-              at[l] = b
-              holder[b] = l
-              poured[l] = collar[o]!
-              openings++
-            }
+          const j = openEarlier(board, sheet, order, l, i, Math.max(floor, T), T)
+          const e = j >= 0 ? ops[j]! : -1
+          if (e >= 0 && start[e]! - need >= busy[b]!) {
+            kind = NONE
+            from[l] = j
+            setUp[e] = OPEN
+            setUpBucket[e] = b
+            setUpS[e] = need
+            setUpDecant[e] = collar[o]!
+            stir[l] = start[e]!
+            at[l] = b
+            holder[b] = l
+            poured[l] = collar[o]!
+            openings++
           }
         } else if (wish[o] === STIR || (collar[o] && !poured[l])) kind = RESTIR
         let s = Math.max(floor, T)
         if (kind === NONE && b >= 0 && s - stir[l]! > freshS[b]!) {
-          const r = restirS[b]!
-          const first = from[l]! >= 0 ? ops[from[l]!]! : -1
-          let held = false
-          const canHold = () => first >= 0 && tries[first]! < HOLD_TRIES && packed(order, l, i) <= freshS[b]!
-          if (wish[o] === HOLD && canHold()) held = true
-          else if (s - T >= r) kind = RESTIR
+          const how = cure(board, sheet, order, l, from[l]!, i, s, T)
+          if (how >= 0) {
+            const e = ops[how]!
+            from[l] = how
+            setUp[e] = RESTIR
+            setUpBucket[e] = b
+            setUpS[e] = restirS[b]!
+            setUpDecant[e] = 0
+            stir[l] = start[e]!
+            restirs++
+          } else if (how !== HOLD_BACK) kind = RESTIR
           else {
-            const j = latestGap(order, l, from[l]! + 1, i, r, false)
-            const e = j >= 0 ? ops[j]! : -1
-            if (e >= 0 && setUp[e] === NONE && s - start[e]! <= freshS[b]!) {
-              from[l] = j
-              setUp[e] = RESTIR
-              setUpBucket[e] = b
-              setUpS[e] = r
-              setUpDecant[e] = 0
-              stir[l] = start[e]!
-              restirs++
-            } else if (canHold()) held = true
-            else kind = RESTIR
-          }
-          if (held) {
+            const first = ops[from[l]!]!
             tries[first]!++
             toldKind[first] = setUp[first]!
             toldBucket[first] = b
@@ -195,7 +143,7 @@ export function timerForTwo(board: Board): Timer {
           }
         }
         if (kind !== NONE) {
-          const decant = collar[b >= 0 ? o : nextDip(order, l, i)]!
+          const decant = collar[b >= 0 ? o : nextDip(board, order, l, i)]!
           const pour = decant === 1 && !(kind === RESTIR && poured[l] === 1)
           const need = (kind === OPEN ? openS[target]! : restirS[target]!) + (pour ? decantS[target]! : 0)
           s = T + need

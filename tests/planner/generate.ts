@@ -21,6 +21,9 @@ export interface Wish {
   readonly midway?: boolean
 }
 
+/** No wait is longer: 90 min. */
+const LONGEST_WAIT_S = 90 * 60
+
 /**
  * A seeded board: 2 to 6 buckets, waits of 2 to 90 min that belong to the pot, a few stacks shared by several
  * pots, at least half of the boards with a crossed pair of stacks, a third with a deadline that can't be met.
@@ -31,7 +34,7 @@ export function generate(seed: number, wish: Wish): PlanInput {
   const grid = (lowMin: number, highMin: number) =>
     Math.round((lowMin * 60 + next() * (highMin - lowMin) * 60) / wish.gridS) * wish.gridS
   const potCount = int(...wish.pots)
-  const bucketCount = Math.min(6, int(2, 2 + Math.ceil(potCount / 2)))
+  const bucketCount = int(2, 6)
   const sameSetUp = next() < 0.5
   const buckets: Bucket[] = Array.from({ length: bucketCount }, (_, b) => ({
     id: `B${b}`,
@@ -68,7 +71,7 @@ export function generate(seed: number, wish: Wish): PlanInput {
       bucketId: `B${b}`,
       dipS,
       outAtS: dipS,
-      waitAfterS: waitAfterS + k * wish.gridS * int(0, 5),
+      waitAfterS: Math.min(LONGEST_WAIT_S, waitAfterS + k * grid(0, 5)),
       collar: b === bucketCount - 1 && bucketCount > 2 && sameSetUp,
     }))
     const prep =
