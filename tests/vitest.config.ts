@@ -20,6 +20,8 @@ export default defineConfig({
   test: {
     include: ['tests/{unit,reference,laws,planner}/**/*.test.ts'],
     environment: 'node',
+    // Nothing here leaves anything behind for the next file: fresh workers would only cost time.
+    isolate: false,
     testTimeout: 30_000,
   },
 })

@@ -5,18 +5,20 @@ import { APP_BASE, APP_PORT, APP_URL, at, PAGE_PORT, PAGE_URL } from './places.t
 const serve = (port: number, root: string, base: string) =>
   `node tests/tools/serve.mjs --port ${port} --root ${root} --base ${base}`
 
+const TIMED = /(offline|press|ring|sound|store|tape|update)\.spec\.ts$/
+
 /** The built app at the size of a small phone, with touch. `npm run build` comes first. */
 export default defineConfig({
   testDir: '.',
   outputDir: '../../test-results',
-  // Two cores, one browser: side by side the timings would say nothing.
-  workers: 1,
+  workers: 2,
   fullyParallel: false,
   forbidOnly: true,
   retries: 0,
   timeout: 30_000,
   expect: { timeout: 5_000 },
-  reporter: [['list'], ['json', { outputFile: '../../.cache/browser.json' }]],
+  // The counts of `npm test` come from a file that its step names.
+  reporter: process.env.PLAYWRIGHT_JSON_OUTPUT_FILE ? [['list'], ['json']] : [['list']],
   use: {
     baseURL: APP_URL,
     viewport: { width: 360, height: 640 },
@@ -28,7 +30,12 @@ export default defineConfig({
     trace: 'retain-on-failure',
     launchOptions: { executablePath: ensureChromium(), args: CHROMIUM_ARGS },
   },
-  projects: [{ name: 'phone' }],
+  projects: [
+    // Time is told there: two browsers side by side change nothing.
+    { name: 'phone', testIgnore: TIMED },
+    // Real clocks, workers and sound: side by side the timings would say nothing.
+    { name: 'timed', testMatch: TIMED, workers: 1 },
+  ],
   webServer: [
     { command: serve(APP_PORT, 'dist', APP_BASE), url: APP_URL, cwd: at(''), reuseExistingServer: false },
     {

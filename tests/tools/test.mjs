@@ -13,7 +13,8 @@ await runSteps([
   check('types', tool('tsc', '-b')),
   vitest('unit, laws, reference', 'tests/vitest.config.ts'),
   check('build', [node, at('tests/tools/build.mjs')]),
-  { ...playwright('browser'), needs: 'build' },
+  { ...playwright('browser', ['--project', 'phone']), needs: 'build' },
+  { ...playwright('browser, real time', ['--project', 'timed']), needs: 'build' },
   { ...vitest('lifecycle', 'tests/lifecycle/vitest.config.ts'), needs: 'build' },
   { ...check('sizes', [node, at('tests/tools/size.mjs')]), needs: 'build' },
 ])
