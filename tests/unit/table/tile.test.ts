@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest'
 import type { FiringFacts, StripeFacts, TileFacts } from '../../../shared/nouns.ts'
 import type { Action } from '../../../src/table/action.ts'
 import { USUAL_FIRING } from '../../../src/table/firing.ts'
+import { pairsProved } from '../../../src/table/pairs.ts'
 import { rideAlong } from '../../../src/table/ticket.ts'
-import { flowOf, meltCoats, provedPairs, runAt, tilesOf } from '../../../src/table/tile.ts'
+import { flowOf, meltCoats, runAt, tilesOf } from '../../../src/table/tile.ts'
 import { Play } from './play.ts'
 
 const GATEPOST = 'demo.gatepost'
@@ -56,7 +57,7 @@ describe('a flow tile', () => {
     expect(flowOf(play.table, BRACKWATER, null)?.likelyPerMm).toBeCloseTo(10 / 0.16, 9)
     expect(flowOf(play.table, BRACKWATER, GATEPOST)?.likelyPerMm).toBeCloseTo(4 / 0.2025, 9)
     expect(flowOf(play.table, BRACKWATER, HEATHER)).toEqual(flowOf(play.table, BRACKWATER, null))
-    expect(provedPairs(play.table)).toEqual([{ under: GATEPOST, over: BRACKWATER }])
+    expect(pairsProved(play.table)).toEqual([{ under: GATEPOST, over: BRACKWATER }])
   })
 
   test('a tile of a pair says nothing of the glaze by itself', () => {
