@@ -17,7 +17,12 @@ import type {
  * Everything that can have happened at a table. Past tense, one noun each; the fold of these is the state.
  * Adding a kind is fine; changing the meaning of one needs a new journal version.
  */
-export type TableEvent =
+export type TableEvent = TableHappening & {
+  /** Which pair of hands at this phone it was; the first where nothing is said. */
+  readonly hands?: 0 | 1
+}
+
+type TableHappening =
   // Setting up
   | { readonly kind: 'settings-set'; readonly settings: Partial<Settings> }
   | { readonly kind: 'board-set'; readonly board: BoardFacts }
@@ -107,8 +112,10 @@ export type TableEvent =
   /** Coats can't be told any more (false), or were counted by eye or scratch (true). */
   | { readonly kind: 'coats-counted'; readonly potId: string; readonly coats: number | null }
   | { readonly kind: 'plan-changed'; readonly potId: string; readonly coats: readonly CoatFacts[] }
-  /** The hands took this pot, perhaps to another bucket than planned: the card follows. */
-  | { readonly kind: 'picked'; readonly potId: string; readonly bucketId?: string }
+  /** The hands took this pot, perhaps to another bucket than planned: the card follows. `touch`: to touch it only. */
+  | { readonly kind: 'picked'; readonly potId: string; readonly bucketId?: string; readonly touch?: true }
+  /** These pots go into a later firing, or come back to this one. */
+  | { readonly kind: 'put-off'; readonly potIds: readonly string[]; readonly later: boolean }
   | { readonly kind: 'held' }
   | { readonly kind: 'resumed' }
   | { readonly kind: 'taken-back'; readonly hit: string }
@@ -172,6 +179,7 @@ const KINDS: Readonly<Record<EventKind, true>> = {
   'coats-counted': true,
   'plan-changed': true,
   picked: true,
+  'put-off': true,
   held: true,
   resumed: true,
   'taken-back': true,

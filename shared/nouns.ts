@@ -184,9 +184,21 @@ export interface Settings {
   readonly staleMin: number
   readonly wax: 'hot' | 'water'
   readonly waxFirst: boolean
-  /** What READY means: the sheen has gone, or the wall can drink a full coat again. */
-  readonly readyMeans: 'touch' | 'thirsty'
+  /** What READY means: the sheen has gone, the wall can drink a full coat again, or the room's own minutes are over. */
+  readonly readyMeans: 'touch' | 'thirsty' | 'clock'
+  /** The room's own minutes from OUT, where READY means the clock: after a first coat, after later ones, to the kiln. */
+  readonly firstWaitMin: number
+  readonly laterWaitMin: number
+  readonly kilnWaitMin: number
   /** Limit for all coats of a zone together. */
   readonly stackLimitMm: number
   readonly collarVesselMm: number
+  /** Pairs of hands at this phone. */
+  readonly potters: 1 | 2
+  /** When the kiln goes on, epoch ms; null without such an hour. */
+  readonly kilnOnAt: number | null
+  /** Loading the kiln takes so long. */
+  readonly loadMin: number
+  /** The kiln is held below boiling first: pots are loaded touch-dry instead of dry right through. */
+  readonly candle: boolean
 }

@@ -1,9 +1,9 @@
 /** The stack that fits this wall: before the first dip, seconds that keep the wall from filling. */
 
 import type { Cover, Dip, WallEvent } from './contract.ts'
-import { waitsOf } from './forecast.ts'
+import { waitsOf, zonesOf } from './forecast.ts'
 import { courseOf, runPot } from './pot.ts'
-import { SHORTEST_S, type Standing, zonesAfter } from './seconds.ts'
+import { SHORTEST_S, type Standing } from './seconds.ts'
 
 export interface StackFit {
   /** Does the stack as planned leave the wall able to drink its last coat? */
@@ -27,6 +27,8 @@ const FULL = 0.92
 /** Told to half a second. */
 const HALF_S = 2
 const DAY_MIN = 24 * 60
+/** Parts of the planned seconds tried: none, then by halving to a sixteenth. */
+const TRIES = 5
 /** A coat that the wall can't dry is taken as dipped again after this, minutes. */
 const PATIENCE_MIN = 120
 
@@ -41,12 +43,12 @@ function lay(standing: Standing, dips: readonly Dip[], startMin: number): Laid {
   let atMin = startMin
   for (const [k, dip] of dips.entries()) {
     events = [...events, { ...dip, atMin }]
-    const full = zonesAfter({ ...standing, events }).some(
+    const run = runPot(courseOf(standing.pot, events, standing.air0), 1)
+    const full = zonesOf(run).some(
       (zone) => zone.coats.some(({ dipId }) => dipId === dip.id) && zone.filled > FULL,
     )
     if (full) return { events, fullAtCoat: k }
-    const { touchMin } = waitsOf(runPot(courseOf(standing.pot, events, standing.air0), 1), 'touch')
-    atMin += Math.min(PATIENCE_MIN, touchMin)
+    if (k + 1 < dips.length) atMin += Math.min(PATIENCE_MIN, waitsOf(run, 'touch').touchMin)
   }
   return { events, fullAtCoat: undefined }
 }
@@ -62,7 +64,7 @@ function mostThatFits(dips: readonly Dip[], fits: (tried: readonly Dip[]) => boo
   if (fits(dips)) return dips.map(({ holdS }) => holdS)
   let seconds: number[] | undefined
   let [low, high] = [0, 1]
-  for (let k = 0; k < 7; k++) {
+  for (let k = 0; k < TRIES; k++) {
     const part = k === 0 ? 0 : (low + high) / 2
     const tried = shortened(dips, part)
     if (fits(tried)) {

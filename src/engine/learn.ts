@@ -187,9 +187,12 @@ const GLAZE_SD = 0.15
 /** A room's lesson as the start for one glaze: its means, wider, but no wider than before any observation. */
 export const forGlaze = (room: Learned): Learned => ({
   ...room,
-  fillSd: Math.min(UNLEARNED.fillSd, Math.hypot(room.fillSd, GLAZE_SD / 2)),
-  timeSd: Math.min(UNLEARNED.timeSd, Math.hypot(room.timeSd, GLAZE_SD)),
+  fillSd: widened(room.fillSd, GLAZE_SD / 2, UNLEARNED.fillSd),
+  timeSd: widened(room.timeSd, GLAZE_SD, UNLEARNED.timeSd),
 })
+
+const widened = (sd: number, by: number, most: number): number =>
+  Math.max(sd, Math.min(most, Math.hypot(sd, by)))
 
 /** Water in wall and coats of a whole pot at the scale: weight now, less the bisque, less the dry glaze. */
 export function waterFromWeight(nowG: number, bisqueG: number, dryGlazeG: number): number {

@@ -113,13 +113,17 @@ export function flow(melt: Melt, share: number): void {
   }
 }
 
+/** Film right above a cell: where an overlap line piles up a ridge one cell wide, the film behind the ridge. */
+const filmAbove = (thickMm: Float64Array, i: number): number =>
+  Math.min(thickMm[i - 1]!, thickMm[i - 2] ?? thickMm[i - 1]!)
+
 /**
  * How far down the melt's front stands, mm along the wall from the rim; 0 for no melt. The smeared step counts as so
  * much film of the thickness behind it, and so does what has left over the end: the answer may lie past the end.
  */
 export function frontMm({ path, thickMm, gone }: Melt): number {
   for (let i = path.cells - 1; i >= 0; i--) {
-    const film = i > 0 ? Math.max(thickMm[i - 1]!, thickMm[i]! / 2) : thickMm[i]!
+    const film = i > 0 ? Math.max(filmAbove(thickMm, i), thickMm[i]! / 2) : thickMm[i]!
     if (film === 0 || thickMm[i]! < film / 2) continue
     const own = path.faceMm[i + 1]! - path.faceMm[i]!
     let sheet = Math.min(thickMm[i]!, film) * own + gone / path.radiusMm[path.cells - 1]!

@@ -74,6 +74,8 @@ const FLAT_RISE = 0.5
  */
 const RIDGE_MM = 1.5
 const RIM_MM = 3
+/** A metric drop, mL: less melt on the shelf is the scheme's own smear. */
+const DROP_ML = 0.05
 
 interface Fired {
   readonly runMm: number
@@ -114,7 +116,10 @@ function fire(wall: Wall, coats: readonly CoatOnWall[], upper: boolean, marginFa
   const melt = layCoats(wall.path, wall.line, coats, upper)
   const before = frontMm(melt)
   flow(melt, 1)
-  const runMm = Math.max(0, frontMm(melt) - before)
+  // Where an overlap line comes right behind it, the front can't be read off the melt any more: its edge stands in.
+  const runOf = (): number =>
+    Math.max(0, frontMm(melt) - before, ...melt.edges.map((edge) => edge.atMm - wall.edgeMm))
+  const runMm = runOf()
   const over = melt.edges.filter((edge) => edge.startMm < wall.edgeMm - 1e-6)
   const footCell = wall.path.faceMm.findIndex((s) => s >= wall.footMm - 1e-6)
   const once = {
@@ -128,9 +133,8 @@ function fire(wall: Wall, coats: readonly CoatOnWall[], upper: boolean, marginFa
   // A coat laid over another is owed the margin it would need alone, so that a coat below never takes it away.
   const fronts = over.map((edge) => edge.startMm + marginFactor * edge.bareRunMm)
   flow(melt, marginFactor - 1)
-  const longer = runMm > 0 ? wall.edgeMm + Math.max(0, frontMm(melt) - before) : 0
-  const marginFrontMm = Math.max(wall.edgeMm, wall.edgeMm + marginFactor * runMm, longer, ...fronts)
-  return { ...once, marginFrontMm, marginShelfMl: toMl(melt.gone) }
+  const marginFrontMm = wall.edgeMm + Math.max(marginFactor * runMm, runOf())
+  return { ...once, marginFrontMm: Math.max(marginFrontMm, ...fronts), marginShelfMl: toMl(melt.gone) }
 }
 
 /** A wide open shape whose outside is nearer to level than to upright. */
@@ -139,7 +143,7 @@ const isFlat = (line: readonly OutlinePoint[], lengthMm: number): boolean =>
 
 function grade(wall: Wall, likely: Fired, upper: Fired): 'clear' | 'near' | 'over' {
   const shelf = wall.path.lengthMm - 1e-9
-  if (likely.marginFrontMm >= shelf) return 'over'
+  if (likely.marginFrontMm >= shelf || likely.marginShelfMl >= DROP_ML) return 'over'
   const crossed = wall.footMm + Math.min(RIDGE_MM, (wall.path.lengthMm - wall.footMm) / 2)
   const crosses = likely.marginFrontMm >= crossed || wall.edgeMm + upper.runMm >= crossed
   return crosses || wall.edgeMm > wall.footMm + 1e-6 || upper.marginFrontMm >= shelf ? 'near' : 'clear'

@@ -3,7 +3,10 @@ import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { Action, Refusal } from '../table/action.ts'
 import type { Card } from '../table/card.ts'
+import type { Lane } from '../table/lanes.ts'
+import type { Told } from '../table/line.ts'
 import type { Table } from '../table/state.ts'
+import type { Way } from '../table/ways.ts'
 import type { Formats } from '../words/format.ts'
 import type { Words } from '../words/index.ts'
 
@@ -55,6 +58,12 @@ export interface App {
   /** Table time, ms. */
   readonly now: ReadonlySignal<number>
   readonly card: ReadonlySignal<Card>
+  /** Whose card shows, where two work at this phone. */
+  readonly lane: Signal<Lane>
+  /** The order of work as told last; undefined while there is none. */
+  readonly told: ReadonlySignal<Told | undefined>
+  /** Ways out of being late for the kiln, by what they gain. */
+  readonly ways: ReadonlySignal<readonly Way[]>
   readonly health: ReadonlySignal<Health>
   readonly away: ReadonlySignal<Away | undefined>
   readonly route: Signal<Route>

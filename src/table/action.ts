@@ -32,7 +32,13 @@ export type Action =
   // Other and put right
   | { readonly do: 'take-back' }
   | { readonly do: 'put-back' }
-  | { readonly do: 'pick'; readonly potId: string; readonly bucketId?: string }
+  | { readonly do: 'pick'; readonly potId: string; readonly bucketId?: string; readonly touch?: true }
+  | { readonly do: 'put-off'; readonly potIds: readonly string[]; readonly later: boolean }
+  /** These coats are left out, each on its pot: index in the pot's plan. */
+  | {
+      readonly do: 'leave-out'
+      readonly coats: readonly { readonly potId: string; readonly coat: number }[]
+    }
   | { readonly do: 'told'; readonly potId: string; readonly agoMin: number }
   | { readonly do: 'held-longer'; readonly dipId: string; readonly byS: number }
   | { readonly do: 'held-exactly'; readonly dipId: string; readonly holdS: number }
@@ -111,6 +117,8 @@ export type RefusalCode =
   | 'counting'
   | 'not-counting'
   | 'held'
+  | 'other-hands'
+  | 'bucket-busy'
   | 'stir-first'
   | 'has-it-already'
   | 'other-bucket'

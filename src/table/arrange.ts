@@ -134,6 +134,10 @@ const settingsRefusal = (settings: Partial<Settings>): Refusal | undefined =>
     ['staleMin', settings.staleMin],
     ['stackLimitMm', settings.stackLimitMm],
     ['collarVesselMm', settings.collarVesselMm],
+    ['firstWaitMin', settings.firstWaitMin],
+    ['laterWaitMin', settings.laterWaitMin],
+    ['kilnWaitMin', settings.kilnWaitMin],
+    ['loadMin', settings.loadMin],
   ])
 
 function bucketRefusal(table: Table, bucket: BucketFacts): Refusal | undefined {

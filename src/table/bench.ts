@@ -1,18 +1,24 @@
 import type { Card, StuckWhy } from './card.ts'
 import { dipCard } from './dip-card.ts'
-import { inHand, whereYouWere } from './hand.ts'
+import { follow } from './follow.ts'
+import { dipStepMs, inHand, whereYouWere } from './hand.ts'
 import { idleCard } from './idle.ts'
+import { laneOf, turned } from './lanes.ts'
+import { isAnyLeft, type Told } from './line.ts'
 import { lastDip } from './plan.ts'
 import type { DipState, PotState, Table } from './state.ts'
 import { nextBucket } from './steps.ts'
 import { panAsk } from './wax-pan.ts'
-import { type AtStep, nextWork, stepsOf, type Work } from './work.ts'
+import { type AtStep, footCheck, nextWork, stepsOf, type Work } from './work.ts'
 
 /** OUT sounds, and stands on the screen, until a hit or this long. */
 export const OUT_MS = 3000
 
-/** The one card to show at table time `now`, with what a hit on its bar means. */
-export function cardOf(table: Table, now: number): Card {
+/**
+ * The one card to show at table time `now`, with what a hit on its bar means: by the order of work that was `told`,
+ * by a simple rule where none was.
+ */
+export function cardOf(table: Table, now: number, told?: Told): Card {
   const steps = stepsOf(table, now)
   if (steps.length === 0) return { kind: 'empty' }
   const counting = steps.find(({ step }) => step.is === 'count')
@@ -31,10 +37,25 @@ export function cardOf(table: Table, now: number): Card {
     return {
       kind: 'held',
       since: table.heldSince,
-      lines: whereYouWere(steps),
+      lines: whereYouWere(table, steps),
       big: { do: 'resume' },
     }
-  return handsCard(table, steps, now)
+  const elsewhere = inHand(turned(table), steps)
+  if (elsewhere && isOut(elsewhere.dip, now)) return outCard(elsewhere)
+  return handsCard(table, onOffer(table, steps, now, told), now, told)
+}
+
+/** Pots these hands may be shown: not the one the other hands have chosen, nor the one on the first hands' card. */
+function onOffer(table: Table, steps: readonly AtStep[], now: number, told?: Told): readonly AtStep[] {
+  const { picked } = table.others ?? {}
+  const taken = new Set(picked ? [picked.potId] : [])
+  if (laneOf(table) === 1) {
+    const card = handsCard(turned(table), steps, now, told)
+    if (card.kind === 'armed') taken.add(card.armed.potId)
+    else if ('potIds' in card) for (const potId of card.potIds) taken.add(potId)
+    else if ('potId' in card && card.kind !== 'stuck') taken.add(card.potId)
+  }
+  return taken.size === 0 ? steps : steps.filter(({ pot }) => !taken.has(pot.facts.potId))
 }
 
 function countCard(pot: PotState, dip: DipState, now: number): Card {
@@ -45,10 +66,17 @@ function countCard(pot: PotState, dip: DipState, now: number): Card {
   return { kind: 'count', potId: pot.facts.potId, dip, big }
 }
 
-function handsCard(table: Table, steps: readonly AtStep[], now: number): Card {
-  const hand = inHand(steps)
-  if (hand && now < hand.dip.outAt + OUT_MS && hand.dip.how === 'planned')
-    return { kind: 'out', potId: hand.pot.facts.potId, dip: hand.dip }
+const isOut = (dip: DipState, now: number): boolean => now < dip.outAt + OUT_MS && dip.how === 'planned'
+
+const outCard = ({ pot, dip }: { readonly pot: PotState; readonly dip: DipState }): Card => ({
+  kind: 'out',
+  potId: pot.facts.potId,
+  dip,
+})
+
+function handsCard(table: Table, steps: readonly AtStep[], now: number, told: Told | undefined): Card {
+  const hand = inHand(table, steps)
+  if (hand && isOut(hand.dip, now)) return outCard(hand)
   const dripUntil = hand ? hand.dip.outAt + table.settings.dripS * 1000 : 0
   const held: Card | undefined = hand && {
     kind: 'drip',
@@ -59,20 +87,36 @@ function handsCard(table: Table, steps: readonly AtStep[], now: number): Card {
   }
   if (held && now < dripUntil) return held
 
-  const picked = table.picked && pickedCard(table, steps, now)
-  const work = nextWork(table, steps, now)
-  const next = picked ?? (work && workCard(table, steps, work, now))
-  // One hit a coat: with the same bucket open and fresh, START for the next pot implies this one's foot.
-  if (hand && held) return next?.kind === 'armed' ? { ...next, inHand: hand.pot.facts.potId } : held
-  return next ?? restCard(table, steps, now)
+  const next = (table.picked && pickedCard(table, steps, now)) ?? toldCard(table, steps, now, told)
+  if (!hand || !held) return withPan(table, next ?? idleCard(table, steps, now), now)
+  // One hit a coat: START for the next pot, or the stir before it, implies this one's foot.
+  const overdue = told !== undefined && now >= hand.dip.tappedAt + dipStepMs(table, hand.dip)
+  const implies = next?.kind === 'armed' || (next?.kind === 'stir' && overdue)
+  return next && implies ? { ...next, inHand: hand.pot.facts.potId } : held
+}
+
+/** What the order of work says, or the simple rule where it says nothing. */
+function toldCard(
+  table: Table,
+  steps: readonly AtStep[],
+  now: number,
+  told: Told | undefined,
+): Card | undefined {
+  const stuck = steps.find(({ step }) => step.is === 'stuck')
+  if (stuck?.step.is === 'stuck') return stuckCard(stuck.pot, stuck.step.why)
+  const sitting = steps.filter(({ pot }) => !pot.later)
+  const order = told && follow(table, sitting, told, now)
+  if (order) return 'card' in order ? order.card : workCard(table, sitting, order.work, now)
+  // The other hands have what is left: feet can be checked, nothing of theirs is offered.
+  const theirs = told !== undefined && isAnyLeft(turned(table), told)
+  const work = theirs ? footCheck(sitting) : (nextWork(table, sitting, now) ?? nextWork(table, steps, now))
+  return work && workCard(table, steps, work, now)
 }
 
 /** Nothing for the hands: the pan is asked about, and nothing is finished while it is on. */
-function restCard(table: Table, steps: readonly AtStep[], now: number): Card {
-  const idle = idleCard(table, steps, now)
-  const closing = idle.kind === 'finished'
-  const asked = panAsk(table, now)
-  if (!table.pan || (!closing && !(asked && idle.kind === 'wait'))) return idle
+function withPan(table: Table, card: Card, now: number): Card {
+  const closing = card.kind === 'finished'
+  if (!table.pan || (!closing && !(card.kind === 'wait' && panAsk(table, now)))) return card
   const off = { do: 'wax-pan', is: 'off' } as const
   const onMs = now - table.pan.onAt
   return closing
@@ -146,8 +190,6 @@ function workCard(table: Table, steps: readonly AtStep[], work: Work, now: numbe
       const potId = work.pot.facts.potId
       return { kind: 'foot-check', potId, left: work.left, big: { do: 'foot-signed', potId } }
     }
-    case 'stuck':
-      return stuckCard(work.pot, work.why)
   }
 }
 

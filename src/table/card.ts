@@ -1,4 +1,5 @@
 import type { CoverFacts } from '../../shared/nouns.ts'
+import type { Reason } from '../planner/types.ts'
 import type { Action } from './action.ts'
 import type { BandMs } from './forecast.ts'
 import type { DipState } from './state.ts'
@@ -37,6 +38,8 @@ interface Base {
   readonly small?: Action
   /** What holding the bar means where a plain hit is not enough. */
   readonly heldBar?: Action
+  /** Why the order of work has it here, where it follows one. */
+  readonly reason?: Reason
   /** A pot still in the hands whose foot is to be sponged before this card's work. */
   readonly inHand?: string
 }
@@ -59,9 +62,16 @@ export type Card = Base &
         readonly change: boolean
         readonly agoMs: number | undefined
         readonly waiting: number
+        /** Dips of this visit by the order of work. */
+        readonly dips?: number
         readonly decant?: Decant
       }
-    | { readonly kind: 'armed'; readonly armed: Armed }
+    | {
+        readonly kind: 'armed'
+        readonly armed: Armed
+        /** Which dip of this visit of the bucket it is, by the order of work. */
+        readonly visit?: { readonly nth: number; readonly of: number }
+      }
     | { readonly kind: 'ready'; readonly potIds: readonly string[]; readonly bucketId: string }
     | { readonly kind: 'foot-check'; readonly potId: string; readonly left: number }
     | {
@@ -72,7 +82,13 @@ export type Card = Base &
       }
     /** The pan of hot wax is on. `closing`: all else is done, and it has to be off. */
     | { readonly kind: 'wax-pan'; readonly onMs: number; readonly closing: boolean }
-    | { readonly kind: 'wait'; readonly next?: Due; readonly after: readonly Due[] }
+    | {
+        readonly kind: 'wait'
+        readonly next?: Due
+        readonly after: readonly Due[]
+        /** The touch that would narrow most of the other waits, and how many. */
+        readonly touch?: { readonly potId: string; readonly others: number }
+      }
     | { readonly kind: 'finished'; readonly kiln: BandMs; readonly slowestPotId: string }
   )
 
@@ -81,10 +97,12 @@ export type StuckWhy = 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket'
 
 /** Something that will want the hands at a moment. */
 export interface Due {
-  readonly potId: string
   readonly at: number
-  readonly what: 'wax-sets' | 'wipe-dries' | 'damp-dries' | 'touch'
+  readonly what: 'wax-sets' | 'wipe-dries' | 'damp-dries' | 'touch' | 'dip' | 'stir'
   readonly band?: BandMs
+  /** The pot it is about; of a stir the bucket. */
+  readonly potId?: string
+  readonly bucketId?: string
 }
 
 export interface HeldLine {

@@ -3,6 +3,7 @@ import type { Action, Refusal } from './action.ts'
 import { arrange } from './arrange.ts'
 import { lowerS } from './clay.ts'
 import { inHand } from './hand.ts'
+import { type Lane, seenBy, turned } from './lanes.ts'
 import { outOfRange } from './limits.ts'
 import { lastDip, nextCoat, planOf } from './plan.ts'
 import { putRight } from './put-right.ts'
@@ -13,6 +14,8 @@ import { coatFrom, isFresh, stepsOf } from './work.ts'
 export interface Stamp {
   readonly at: number
   readonly hit: string
+  /** Whose hit it is; the first pair of hands where nothing is said. */
+  readonly hands?: Lane
 }
 
 /** Events to append as one, in order, or why nothing happens. */
@@ -23,6 +26,13 @@ const refuse = (code: Refusal['code'], facts?: Refusal['facts']): Decision => ({
 
 /** What follows from an action on this table at this moment. Pure: nothing is stored here. */
 export function decide(table: Table, action: Action, stamp: Stamp): Decision {
+  const hands = stamp.hands ?? 0
+  const decision = decided(seenBy(table, hands), action, stamp)
+  if (hands === 0 || 'refusal' in decision) return decision
+  return { events: decision.events.map((event) => ({ ...event, hands })) }
+}
+
+function decided(table: Table, action: Action, stamp: Stamp): Decision {
   const now = stamp.at - table.skewMs
   switch (action.do) {
     case 'waxed':
@@ -110,7 +120,7 @@ export function onDip(
 
 /** Going on to something else implies that the pot in the hands was sponged and set down. */
 export function feetImplied(table: Table, now: number): TableEvent[] {
-  const hand = inHand(stepsOf(table, now))
+  const hand = inHand(table, stepsOf(table, now))
   if (!hand) return []
   const potId = hand.pot.facts.potId
   return [
@@ -125,6 +135,8 @@ function start(table: Table, action: Extract<Action, { do: 'start' }>, stamp: St
     const steps = stepsOf(table, now)
     if (steps.some(({ step }) => step.is === 'count')) return refuse('counting')
     const step = steps.find((at) => at.pot === pot)?.step
+    const elsewhere = inHand(turned(table), steps)
+    if (elsewhere?.pot === pot) return refuse('other-hands', { number: pot.facts.number })
     const bucketId =
       table.picked?.potId === action.potId && table.picked.bucketId !== undefined
         ? table.picked.bucketId
@@ -132,6 +144,8 @@ function start(table: Table, action: Extract<Action, { do: 'start' }>, stamp: St
     const bucket = bucketId === undefined ? undefined : table.buckets[bucketId]
     const from = bucketId === undefined ? undefined : coatFrom(table, pot, bucketId)
     if (!bucketId || !bucket || !from) return refuse('unknown-bucket')
+    if (elsewhere?.dip.bucketId === bucketId && now < elsewhere.dip.outAt + table.settings.dripS * 1000)
+      return refuse('bucket-busy', { by: bucket.facts.name })
     if (step?.is === 'stuck') return refuse('not-its-step')
     if (from.hasIt && !action.again) return refuse('has-it-already', { number: pot.facts.number })
     if (from.insteadOf !== undefined && !action.again)
@@ -169,7 +183,5 @@ function touched(table: Table, potIds: readonly string[], dry: boolean, now: num
     return pot && !pot.gone && lastDip(pot)
   })
   if (known.length === 0) return NOTHING
-  const hand = inHand(stepsOf(table, now))
-  const feet = hand && known.includes(hand.pot.facts.potId) ? feetImplied(table, now) : []
-  return { events: [...feet, { kind: 'touched', potIds: known, dry }] }
+  return { events: [...feetImplied(table, now), { kind: 'touched', potIds: known, dry }] }
 }

@@ -18,6 +18,13 @@ export const DEFAULT_SETTINGS: Settings = {
   readyMeans: 'touch',
   stackLimitMm: 1.25,
   collarVesselMm: 200,
+  firstWaitMin: 15,
+  laterWaitMin: 25,
+  kilnWaitMin: 12 * 60,
+  potters: 1,
+  kilnOnAt: null,
+  loadMin: 30,
+  candle: false,
 }
 
 export const DEFAULT_BOARD: BoardFacts = { wallMm: 5, footLineMm: 6, bisqueCone: '04', absorption: 0.12 }

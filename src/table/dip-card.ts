@@ -1,5 +1,6 @@
 import type { Armed, Card, Decant } from './card.ts'
 import { decantFor } from './collar.ts'
+import { laneOf } from './lanes.ts'
 import { planOf } from './plan.ts'
 import type { BucketState, PotState, Table } from './state.ts'
 import { nextBucket } from './steps.ts'
@@ -16,26 +17,18 @@ export function dipCard(
   pot: PotState,
   bucketId: string,
   now: number,
+  dips?: number,
 ): Card | undefined {
   const from = coatFrom(table, pot, bucketId)
-  const bucket = table.buckets[bucketId]
-  if (!from || !bucket) return undefined
+  if (!from || !table.buckets[bucketId]) return undefined
   const { collar } = table
-  if (collar && collar.bucketId !== bucketId) return returnCard(table, now)
-  const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
   const potId = pot.facts.potId
-  if (!isFresh(table, bucketId, now) || needsDecant) {
-    const decant = needsDecant ? mostDecant(table, steps, bucket, pot) : undefined
-    return {
-      kind: 'stir',
-      bucketId,
-      change: table.openBucket !== bucketId,
-      agoMs: agoMs(table, bucketId, now),
-      waiting: waitingFor(table, steps, bucketId),
-      decant,
-      big: { do: 'stirred', bucketId, decantLitres: decant?.litres },
-      heldBar: { do: 'start', potId, again: from.hasIt || from.insteadOf !== undefined, unstirred: true },
-    }
+  const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
+  if (!isFresh(table, bucketId, now) || needsDecant || (collar && collar.bucketId !== bucketId)) {
+    const card = stirCard(table, steps, pot, bucketId, now, dips)
+    const again = from.hasIt || from.insteadOf !== undefined
+    const anyway = { do: 'start', potId, again, unstirred: true } as const
+    return card?.kind === 'stir' ? { ...card, heldBar: anyway } : card
   }
   const armed: Armed = {
     potId,
@@ -55,8 +48,50 @@ export function dipCard(
   return {
     kind: 'armed',
     armed,
+    visit: dips === undefined ? undefined : visitOf(table, bucketId, dips),
     big: { ...start, again: false },
     heldBar: asksTwice ? { ...start, again: true } : undefined,
+  }
+}
+
+/** Which dip of the visit comes next, with `left` to come. */
+function visitOf(table: Table, bucketId: string, left: number): { nth: number; of: number } {
+  const since = table.openedAt ?? Number.NEGATIVE_INFINITY
+  const done = Object.values(table.pots)
+    .flatMap((pot) => pot.dips)
+    .filter((dip) => dip.bucketId === bucketId && dip.tappedAt >= since)
+    .filter((dip) => (dip.hands ?? 0) === laneOf(table)).length
+  return { nth: done + 1, of: done + left }
+}
+
+/**
+ * What a bucket needs before the dip of `pot`: return of another's collar glaze first, then open, stir, decant.
+ * `dips`: dips of the visit, where an order of work says so.
+ */
+export function stirCard(
+  table: Table,
+  steps: readonly AtStep[],
+  pot: PotState,
+  bucketId: string,
+  now: number,
+  dips?: number,
+): Card | undefined {
+  const from = coatFrom(table, pot, bucketId)
+  const bucket = table.buckets[bucketId]
+  if (!from || !bucket) return undefined
+  const { collar } = table
+  if (collar && collar.bucketId !== bucketId) return returnCard(table, now)
+  const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
+  const decant = needsDecant ? mostDecant(table, steps, bucket, pot) : undefined
+  return {
+    kind: 'stir',
+    bucketId,
+    change: table.openBucket !== bucketId,
+    agoMs: agoMs(table, bucketId, now),
+    waiting: waitingFor(table, steps, bucketId),
+    dips,
+    decant,
+    big: { do: 'stirred', bucketId, decantLitres: decant?.litres },
   }
 }
 

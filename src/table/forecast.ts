@@ -1,10 +1,11 @@
+import type { Settings } from '../../shared/nouns.ts'
 import type { Band, PotForecast } from '../engine/contract.ts'
 import { forecastPot } from '../engine/forecast.ts'
 import type { Learned } from '../engine/learned.ts'
 import { waxSetMin } from '../engine/wax.ts'
 import { airAt, airOf } from './clay.ts'
 import { lessonFor } from './learning.ts'
-import { planOf } from './plan.ts'
+import { coatsOn, lastDip, planOf } from './plan.ts'
 import { MIN_MS, standingOf } from './standing.ts'
 import type { PotState, Table } from './state.ts'
 
@@ -47,17 +48,36 @@ export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
   const forecast = forecastPot(wall, events, air0, learned)
   const touch = inMs(forecast.touchDry)
   const thirsty = inMs(forecast.thirsty)
+  const byClock = clockWaits(table, pot)
   const value: Forecast = {
     pot: forecast,
     touch,
     thirsty,
-    kiln: inMs(forecast.kilnDry),
-    ready: table.settings.readyMeans === 'thirsty' ? thirsty : touch,
+    kiln: byClock?.kiln ?? inMs(forecast.kilnDry),
+    ready: byClock?.ready ?? (table.settings.readyMeans === 'thirsty' ? thirsty : touch),
     learned,
   }
   kept.set(pot, { key, value })
   return value
 }
+
+/** Where the room goes by the clock: its own minutes from OUT of the latest coat. */
+function clockWaits(table: Table, pot: PotState): Pick<Forecast, 'ready' | 'kiln'> | undefined {
+  const out = lastDip(pot)?.outAt
+  if (table.settings.readyMeans !== 'clock' || out === undefined) return undefined
+  const after = (min: number): BandMs => {
+    const at = out + min * MIN_MS
+    return { early: at, likely: at, late: at }
+  }
+  return {
+    ready: after(ownWaitMin(table.settings, coatsOn(pot).length - 1)),
+    kiln: after(table.settings.kilnWaitMin),
+  }
+}
+
+/** The room's own minutes after the coat of this index. */
+export const ownWaitMin = (settings: Settings, coat: number): number =>
+  coat === 0 ? settings.firstWaitMin : settings.laterWaitMin
 
 const inMs = (band: Band): BandMs => ({
   early: band.early * MIN_MS,

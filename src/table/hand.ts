@@ -1,25 +1,35 @@
 import type { HeldLine } from './card.ts'
+import { laneOf } from './lanes.ts'
 import { lastDip } from './plan.ts'
-import type { DipState, PotState } from './state.ts'
+import type { DipState, PotState, Table } from './state.ts'
 import type { AtStep } from './work.ts'
 
 /** The pot in the hands is the one dipped last, until its foot is sponged or the next dip implies it. */
 export function inHand(
+  table: Table,
   steps: readonly AtStep[],
 ): { readonly pot: PotState; readonly dip: DipState } | undefined {
   let latest: { pot: PotState; dip: DipState } | undefined
   for (const { pot, step } of steps) {
     const dip = lastDip(pot)
-    if (dip === undefined || (latest && dip.outAt <= latest.dip.outAt)) continue
+    if (dip === undefined || (dip.hands ?? 0) !== laneOf(table) || (latest && dip.outAt <= latest.dip.outAt))
+      continue
     latest = step.is === 'drip' || step.is === 'foot' ? { pot, dip } : undefined
   }
   return latest
 }
 
+/** After the drip: sponge the foot, set down, take the next; hands need this slack in every dip. Assumption. */
+export const FOOT_S = 30
+
+/** From START to hands free again, ms. */
+export const dipStepMs = (table: Table, dip: DipState): number =>
+  dip.outAt - dip.tappedAt + (table.settings.dripS + FOOT_S) * 1000
+
 /** Three lines of where the hands were when they were called away. */
-export function whereYouWere(steps: readonly AtStep[]): readonly HeldLine[] {
+export function whereYouWere(table: Table, steps: readonly AtStep[]): readonly HeldLine[] {
   const rank: HeldLine['at'][] = ['drips', 'foot-not-sponged', 'ready', 'dip-next', 'wait']
-  const hand = inHand(steps)
+  const hand = inHand(table, steps)
   return steps
     .flatMap(({ pot, step }): HeldLine[] => {
       const potId = pot.facts.potId

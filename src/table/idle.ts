@@ -16,7 +16,7 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
   const due = dues(steps)
   const soon = due[0]
   if (soon && soon.what === 'wipe-dries' && soon.at - now < STIR_AHEAD_MS) {
-    const pot = table.pots[soon.potId]
+    const pot = table.pots[soon.potId ?? '']
     const bucketId = pot && nextBucket(table, pot)
     if (pot && bucketId && isStale(table, bucketId, soon.at)) {
       const card = dipCard(table, steps, pot, bucketId, now)
@@ -26,8 +26,9 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
   if (soon) {
     if (table.collar && !collarStillWanted(table, steps))
       return returnCard(table, now) ?? { kind: 'wait', after: [] }
-    const early = soon.what === 'touch' || soon.what === 'damp-dries'
-    const small = early ? ({ do: 'pick', potId: soon.potId } as const) : undefined
+    const { potId, what } = soon
+    const early = what === 'touch' || what === 'damp-dries'
+    const small = early && potId ? ({ do: 'pick', potId } as const) : undefined
     return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), small }
   }
   if (table.collar) return returnCard(table, now) ?? { kind: 'wait', after: [] }

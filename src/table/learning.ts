@@ -59,7 +59,7 @@ function looksOf(table: Table, pot: PotState): Seen[] {
     const look: Look = {
       kind: 'look',
       id: dip.dipId,
-      of: table.settings.readyMeans,
+      of: table.settings.readyMeans === 'thirsty' ? 'thirsty' : 'touch',
       pot: wall,
       events,
       air0,

@@ -45,6 +45,10 @@ export const LIMITS = {
   staleMin: { least: 1, most: 60 },
   stackLimitMm: { least: 0.3, most: 3 },
   collarVesselMm: { least: 60, most: 500 },
+  firstWaitMin: { least: 1, most: 12 * 60 },
+  laterWaitMin: { least: 1, most: 12 * 60 },
+  kilnWaitMin: { least: 10, most: 7 * 24 * 60 },
+  loadMin: { least: 0, most: 12 * 60 },
   agoMin: { least: 0, most: 24 * 60 },
   /** Dry coat of a test tile's stripe. */
   dryMm: { least: 0.05, most: 3 },

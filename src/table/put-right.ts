@@ -23,8 +23,23 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision |
       return onPot(table, action.potId, () =>
         action.bucketId !== undefined && !table.buckets[action.bucketId]
           ? { refusal: { code: 'unknown-bucket' } }
-          : { events: [{ kind: 'picked', potId: action.potId, bucketId: action.bucketId }] },
+          : {
+              events: [
+                {
+                  kind: 'picked',
+                  potId: action.potId,
+                  bucketId: action.bucketId,
+                  ...(action.touch ? { touch: true as const } : {}),
+                },
+              ],
+            },
       )
+    case 'put-off':
+      return action.potIds.length === 0
+        ? { refusal: { code: 'nothing-to-do' } }
+        : { events: [{ kind: 'put-off', potIds: action.potIds, later: action.later }] }
+    case 'leave-out':
+      return leaveOut(table, action.coats)
     case 'told':
       return told(table, action, stamp)
     case 'settle-dose':
@@ -133,6 +148,15 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision |
     default:
       return undefined
   }
+}
+
+function leaveOut(table: Table, coats: Extract<Action, { do: 'leave-out' }>['coats']): Decision {
+  const events = coats.flatMap(({ potId, coat }): TableEvent[] => {
+    const pot = table.pots[potId]
+    if (!pot || coat < nextCoat(pot) || coat >= planOf(table, pot).length) return []
+    return [{ kind: 'plan-changed', potId, coats: planOf(table, pot).filter((_, i) => i !== coat) }]
+  })
+  return events.length > 0 ? { events } : { refusal: { code: 'nothing-to-do' } }
 }
 
 function holdOf(dipId: string, holdS: number): Decision {

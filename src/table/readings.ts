@@ -26,7 +26,8 @@ export function readPair(air: AirFacts, dryC: number, wetC: number, draught: Pai
   const { pressurePa } = airOf(air)
   const trouble = pairTrouble(dryC, wetC, draught, pressurePa)
   if (trouble === 'tooDry') return { is: trouble }
-  const rh = Math.max(LIMITS.rh.least, rhFromPair(dryC, wetC, draught, pressurePa))
+  // Told to a whole percent: a thermometer is read to half a degree.
+  const rh = Math.max(LIMITS.rh.least, Math.round(rhFromPair(dryC, wetC, draught, pressurePa) * 100) / 100)
   return { is: 'humidity', rh, icy: trouble === 'icy' }
 }
 

@@ -1,6 +1,7 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { BucketFacts } from '../../shared/nouns.ts'
 import { withBucket } from './change.ts'
+import { opened } from './lanes.ts'
 import type { FillLine, Table } from './state.ts'
 
 /** Lines of a fill that are kept to be read. */
@@ -30,7 +31,7 @@ export function fillChanged(table: Table, event: FillEvent, at: number): Table {
     [...bucket.log, { at, what, ...(value === undefined ? {} : { value }) }].slice(-LINES_KEPT)
   switch (event.kind) {
     case 'stirred':
-      return { ...withBucket(table, bucketId, { ...bucket, stirredAt: at }), openBucket: bucketId }
+      return opened(withBucket(table, bucketId, { ...bucket, stirredAt: at }), bucketId, at)
     case 'density-read': {
       const { gramsPerMl } = event
       return withBucket(table, bucketId, {

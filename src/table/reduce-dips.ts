@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { changeDip, unpicked, withPot } from './change.ts'
+import { opened } from './lanes.ts'
 import { planOf } from './plan.ts'
 import type { DipState, Table } from './state.ts'
 
@@ -29,11 +30,10 @@ export function dipped(table: Table, event: DipEvent, hit: string, at: number): 
     how: event.told ? 'told' : 'planned',
     unstirred: event.unstirred,
     unsure: false,
+    ...(event.hands === 1 ? { hands: 1 as const } : {}),
   }
-  return {
-    ...withPot(unpicked(table), { ...pot, dips: byOut([...pot.dips, dip]) }),
-    openBucket: event.bucketId,
-  }
+  const dips = byOut([...pot.dips, dip])
+  return opened(withPot(unpicked(table), { ...pot, dips }), event.bucketId, at)
 }
 
 const byOut = (dips: readonly DipState[]): DipState[] => [...dips].sort((a, b) => a.outAt - b.outAt)

@@ -1,6 +1,7 @@
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { change, changeDip, changeLastDip, unpicked, without, withPot } from './change.ts'
 import { EMPTY_TABLE } from './defaults.ts'
+import { laneOf, seenBy } from './lanes.ts'
 import { pairKey } from './pairs.ts'
 import { bucketChanged, fillChanged } from './reduce-buckets.ts'
 import { corrected, dipped } from './reduce-dips.ts'
@@ -13,7 +14,13 @@ const HITS_KEPT = 40
  * The table after one more event. Pure: same event, same table. Events of unknown pots or buckets change nothing.
  * Take-back and put-back are not here: they are resolved by `fold`, which leaves out what was taken back.
  */
-export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
+export function reduce(table: Table, stamped: Stamped): Table {
+  const after = happened(seenBy(table, stamped.event.hands ?? 0), stamped)
+  return seenBy(after, laneOf(table))
+}
+
+/** The table as the hands see it whose event it is. */
+function happened(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
   const at = stampedAt - table.skewMs
   const named = nameHit(table, event, hit, at)
   switch (event.kind) {
@@ -93,7 +100,7 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
     case 'set-down':
       return changeLastDip(named, event.potId, (dip) => ({ ...dip, setDownAt: at }))
     case 'touched':
-      return touched(event.dry ? named : unpicked(named), event.potIds, event.dry, at)
+      return touched(event.dry && !named.picked?.touch ? named : unpicked(named), event.potIds, event.dry, at)
     case 'weighed': {
       const pot = named.pots[event.potId]
       if (!pot) return named
@@ -131,7 +138,12 @@ export function reduce(table: Table, { event, at: stampedAt, hit }: Stamped): Ta
     case 'plan-changed':
       return change(named, event.potId, { ownPlan: event.coats })
     case 'picked':
-      return { ...named, picked: { potId: event.potId, bucketId: event.bucketId } }
+      return {
+        ...named,
+        picked: { potId: event.potId, bucketId: event.bucketId, ...(event.touch ? { touch: true } : {}) },
+      }
+    case 'put-off':
+      return event.potIds.reduce((t, potId) => change(t, potId, { later: event.later }), named)
     case 'held':
       return { ...named, heldSince: at }
     case 'resumed': {

@@ -36,6 +36,8 @@ export interface DipState {
   readonly how: 'planned' | 'measured' | 'told' | 'corrected'
   readonly unstirred: boolean
   readonly unsure: boolean
+  /** The second pair of hands did it. */
+  readonly hands?: 1
   readonly spongedAt?: number
   readonly setDownAt?: number
 }
@@ -74,6 +76,8 @@ export interface PotState {
   /** It will stand on a catch slab in the kiln. */
   readonly slab?: boolean
   readonly gone: boolean
+  /** It waits for a later firing: out of this sitting's order of work. */
+  readonly later?: boolean
 }
 
 export interface BucketState {
@@ -110,8 +114,18 @@ export interface HitLine {
   readonly bucketId?: string
 }
 
+/** What belongs to one pair of hands. */
+export interface Hands {
+  readonly openBucket?: string
+  /** When this visit of the open bucket began: its first stir. */
+  readonly openedAt?: number
+  readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
+  /** The pot the hands chose themselves; `touch`: to touch it only. */
+  readonly picked?: { readonly potId: string; readonly bucketId?: string; readonly touch?: true }
+}
+
 /** The whole table: a fold of the journal. */
-export interface Table {
+export interface Table extends Hands {
   readonly settings: Settings
   readonly board: BoardFacts
   readonly air: readonly AirSpell[]
@@ -127,10 +141,10 @@ export interface Table {
   readonly pairs: Readonly<Record<string, PairFacts>>
   /** The pan of hot wax: on since, and when somebody last said that they are beside it. */
   readonly pan?: { readonly onAt: number; readonly watchedAt: number }
-  readonly openBucket?: string
-  readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
-  /** The pot the hands chose themselves. */
-  readonly picked?: { readonly potId: string; readonly bucketId?: string }
+  /** Whose hands the table is seen by, see `lanes`. */
+  readonly lane?: 1
+  /** The same fields of the other pair of hands. */
+  readonly others?: Hands
   readonly heldSince?: number
   readonly demo: boolean
   /** Sum of the phone clock's jumps, ms. */

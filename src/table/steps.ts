@@ -4,7 +4,7 @@ import { lastDip, nextCoat, planOf, strayed } from './plan.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
 /** Damp from the wipe leaves a bisque surface within about this time. Common practice, no source. */
-const WIPE_DRIES_MS = 60_000
+export const WIPE_DRIES_MS = 60_000
 
 /** After "not yet" a coat is asked about again after a quarter of its age, within these limits. Our choice. */
 const ASK_AGAIN_PART = 0.25

@@ -1,15 +1,23 @@
-import { zonesAfter } from '../engine/seconds.ts'
+import { zonesOf } from '../engine/forecast.ts'
+import { courseOf, runPot, waterG } from '../engine/pot.ts'
 import { coatsOn } from './plan.ts'
 import { MIN_MS, standingOf } from './standing.ts'
 import type { PotState, Table } from './state.ts'
 
-/** A wait that wets nothing: the zones as they stand at a moment. */
+/** A wait that wets nothing: the pot as it stands at a moment. */
 const NOTHING_MM = 0
+
+function runTo(table: Table, pot: PotState, now: number) {
+  const { pot: wall, events, air0 } = standingOf(table, pot)
+  const until = { kind: 'wipe' as const, atMin: now / MIN_MS, waterMm: NOTHING_MM }
+  return runPot(courseOf(wall, [...events, until], air0), 1)
+}
 
 /** Filled part of the fullest stretch of the wall at table time `now`, 0 to 1. */
 export function filledAt(table: Table, pot: PotState, now: number): number {
   if (coatsOn(pot).length === 0) return 0
-  const standing = standingOf(table, pot)
-  const events = [...standing.events, { kind: 'wipe' as const, atMin: now / MIN_MS, waterMm: NOTHING_MM }]
-  return Math.max(...zonesAfter({ ...standing, events }).map((zone) => zone.filled))
+  return Math.max(...zonesOf(runTo(table, pot, now)).map((zone) => zone.filled))
 }
+
+/** Water in wall and coats at table time `now`, grams for the whole pot. */
+export const waterNowG = (table: Table, pot: PotState, now: number): number => waterG(runTo(table, pot, now))

@@ -33,7 +33,6 @@ export type Work =
   | { readonly is: 'touch'; readonly bucketId: string; readonly pots: readonly PotState[] }
   | { readonly is: 'dip'; readonly pot: PotState; readonly bucketId: string }
   | { readonly is: 'wax' | 'wipe' | 'foot-check'; readonly pot: PotState; readonly left: number }
-  | { readonly is: 'stuck'; readonly pot: PotState; readonly why: Extract<Step, { is: 'stuck' }>['why'] }
 
 /**
  * What the hands do next. A simple rule: first the bucket that is open (touch what is due for it, dip what can be
@@ -41,21 +40,8 @@ export type Work =
  * sign off feet. Among equals the pot with most coats to come, then the order of places.
  */
 export function nextWork(table: Table, steps: readonly AtStep[], now: number): Work | undefined {
-  const stuck = steps.find(({ step }) => step.is === 'stuck')
-  if (stuck?.step.is === 'stuck') return { is: 'stuck', pot: stuck.pot, why: stuck.step.why }
   const open = table.openBucket
-  const due = (bucketId: string | undefined): Work | undefined => {
-    const pots = at(steps, 'touch').filter(
-      (pot) => bucketId === undefined || nextBucket(table, pot) === bucketId,
-    )
-    const first = longest(table, pots)
-    const into = first && nextBucket(table, first)
-    if (into === undefined) return undefined
-    const soon = steps.flatMap(({ pot, step }) =>
-      step.is === 'touch' || (step.is === 'wait' && step.askAt - now <= TOGETHER_MS) ? [pot] : [],
-    )
-    return { is: 'touch', bucketId: into, pots: soon.filter((pot) => nextBucket(table, pot) === into) }
-  }
+  const due = (bucketId: string | undefined) => dueFor(table, steps, bucketId, now)
   const dip = (bucketId: string | undefined): Work | undefined => {
     const pots = at(steps, 'dip').filter(
       (pot) => bucketId === undefined || nextBucket(table, pot) === bucketId,
@@ -64,22 +50,47 @@ export function nextWork(table: Table, steps: readonly AtStep[], now: number): W
     const into = pot && nextBucket(table, pot)
     return pot && into ? { is: 'dip', pot, bucketId: into } : undefined
   }
-  const each = (is: 'wax' | 'wipe' | 'foot-check'): Work | undefined => {
-    const pots = at(steps, is)
-    const pot = pots[0]
-    return pot && { is, pot, left: pots.length }
-  }
+  const each = (is: 'wax' | 'wipe') => firstAt(steps, is)
   return (
     (open === undefined ? undefined : (due(open) ?? dip(open))) ??
     due(undefined) ??
     each('wax') ??
     each('wipe') ??
     dip(undefined) ??
-    each('foot-check')
+    footCheck(steps)
   )
 }
 
-const at = (steps: readonly AtStep[], is: Step['is']): readonly PotState[] =>
+function firstAt(steps: readonly AtStep[], is: 'wax' | 'wipe' | 'foot-check'): Work | undefined {
+  const pots = at(steps, is)
+  const pot = pots[0]
+  return pot && { is, pot, left: pots.length }
+}
+
+/** A foot to sign off, if any. */
+export const footCheck = (steps: readonly AtStep[]): Work | undefined => firstAt(steps, 'foot-check')
+
+/** Pots to touch before one bucket, or before the one with the longest chain; those due within a minute join. */
+export function dueFor(
+  table: Table,
+  steps: readonly AtStep[],
+  bucketId: string | undefined,
+  now: number,
+): Extract<Work, { is: 'touch' }> | undefined {
+  const pots = at(steps, 'touch').filter(
+    (pot) => bucketId === undefined || nextBucket(table, pot) === bucketId,
+  )
+  const first = longest(table, pots)
+  const into = first && nextBucket(table, first)
+  if (into === undefined) return undefined
+  const soon = steps.flatMap(({ pot, step }) =>
+    step.is === 'touch' || (step.is === 'wait' && step.askAt - now <= TOGETHER_MS) ? [pot] : [],
+  )
+  return { is: 'touch', bucketId: into, pots: soon.filter((pot) => nextBucket(table, pot) === into) }
+}
+
+/** Pots at one step, in the order of places. */
+export const at = (steps: readonly AtStep[], is: Step['is']): readonly PotState[] =>
   steps.filter(({ step }) => step.is === is).map(({ pot }) => pot)
 
 const longest = (table: Table, pots: readonly PotState[]): PotState | undefined =>

@@ -12,6 +12,7 @@ import { cardOf } from '../table/bench.ts'
 import { decide } from '../table/decide.ts'
 import { fold, step } from '../table/fold.ts'
 import { type Judge, judged } from '../table/judged.ts'
+import { type Lane, laneOf, seenBy } from '../table/lanes.ts'
 import { isQuiet } from '../table/outputs.ts'
 import { doubtfulDips } from '../table/put-right.ts'
 import { formats } from '../words/format.ts'
@@ -19,6 +20,7 @@ import { WORDS } from '../words/index.ts'
 import { backUp, takeIn } from './backup.ts'
 import { openDevices } from './devices.ts'
 import { late } from './late.ts'
+import { openPlanning } from './planning.ts'
 import { openRoute } from './route.ts'
 
 /** How often what is shown follows the clock; a count follows the screen's own frames. */
@@ -40,11 +42,16 @@ export async function openProgram(): Promise<App> {
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   const table = signal(fold(folded))
   const now = signal(clock.epochMs() - table.value.skewMs)
+  const { told, ways } = openPlanning(table, now)
+  const lane = signal<Lane>(0)
+  const seen = computed(() => seenBy(table.value, table.value.settings.potters === 2 ? lane.value : 0))
   const judge = signal<Judge | undefined>(undefined)
   const judging = late(async () => {
     judge.value = (await import('../table/warnings.ts')).warningsFor
   })
-  const card = computed(() => judged(table.value, cardOf(table.value, now.value), now.value, judge.value))
+  const card = computed(() =>
+    judged(seen.value, cardOf(seen.value, now.value, told.value), now.value, judge.value),
+  )
   const away = signal<Away | undefined>(undefined)
   const health = signal<Health>({
     saved: journal.status,
@@ -92,7 +99,7 @@ export async function openProgram(): Promise<App> {
 
   const act: App['act'] = (action, atMs = clock.pageMs()) => {
     const at = Math.round(clock.epochAt(atMs))
-    const decision = decide(table.peek(), action, { at, hit: newId() })
+    const decision = decide(table.peek(), action, { at, hit: newId(), hands: laneOf(seen.peek()) })
     if ('refusal' in decision) {
       sound((on) => on.refused())
       haptics.feel('refused')
@@ -116,10 +123,10 @@ export async function openProgram(): Promise<App> {
   }
 
   const startMs = clock.epochMs()
-  const seen = lastSeenMs()
-  if (seen !== undefined && seen < startMs && !journal.readOnly) {
-    settleDoubts(seen, startMs)
-    wasAway(seen, startMs)
+  const lastSeen = lastSeenMs()
+  if (lastSeen !== undefined && lastSeen < startMs && !journal.readOnly) {
+    settleDoubts(lastSeen, startMs)
+    wasAway(lastSeen, startMs)
   }
   lifecycle.onWake(({ reason, gapMs, atMs }) => {
     if (reason === 'start') return
@@ -166,9 +173,12 @@ export async function openProgram(): Promise<App> {
   setTimeout(() => void lookForUpdates().catch(() => {}), kept ? 0 : UPDATES_AFTER_MS)
 
   return {
-    table,
+    table: seen,
     now,
     card,
+    lane,
+    told,
+    ways,
     health,
     away,
     route,

@@ -241,13 +241,6 @@ export const desk = {
     temp: 'Temperature',
     rh: 'Humidity',
     draught: 'Air at the pots',
-    draughts: {
-      still: 'still',
-      room: 'a room',
-      window: 'open window',
-      fan: 'fan in the room',
-      fanClose: 'fan close by',
-    },
     clay: 'The board’s clay',
     clayHelp: 'For new pots; any pot may differ.',
     wall: 'Wall',

@@ -104,6 +104,20 @@ export class BenchPage {
     await this.page.clock.runFor(450)
     await this.bar.tap()
     await this.page.clock.runFor(50)
+    await this.settled()
+  }
+
+  /** The order of work is that of the table as it is, where one is told at all. */
+  async settled(): Promise<void> {
+    await expect(this.page.locator('html')).not.toHaveAttribute('data-order', 'asked')
+    await this.page.clock.runFor(20)
+  }
+
+  /** The bench has its first order of work. */
+  async told(): Promise<void> {
+    await this.page.clock.runFor(1500)
+    await expect(this.page.locator('html')).toHaveAttribute('data-order', 'told')
+    await this.page.clock.runFor(20)
   }
 
   /** Holds the bar for its other meaning. */

@@ -117,7 +117,8 @@ for (const gap of ['asleep', 'closed'] as const)
     await at.clock.runFor(500)
     await at.locator('[data-act="back"]').tap()
     await at.clock.runFor(500)
-    await expect(at.locator('.bench-main')).toContainText('ready?', { ignoreCase: true })
+    // Touch what is due, or open the bucket for what is dry by any reckoning: the order of work decides.
+    await expect(at.locator('.bench-main')).toContainText(/ready\?|open brackwater/i)
     expect(await overdue(at)).toEqual([])
   })
 

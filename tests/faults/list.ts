@@ -1,6 +1,7 @@
 /** All deliberate faults. */
 import { ADVICE_FAULTS } from './advice.ts'
 import type { Fault } from './fault.ts'
+import { MELT_FAULTS } from './melt.ts'
 import { WATER_FAULTS } from './water.ts'
 
-export const FAULTS: readonly Fault[] = [...WATER_FAULTS, ...ADVICE_FAULTS]
+export const FAULTS: readonly Fault[] = [...WATER_FAULTS, ...ADVICE_FAULTS, ...MELT_FAULTS]

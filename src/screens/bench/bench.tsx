@@ -10,6 +10,7 @@ import { type ActMap, Acts } from './press.tsx'
 import { Returned } from './returned.tsx'
 import { NotSaved, Strip } from './strip.tsx'
 import { TopRow } from './top-row.tsx'
+import { Ways } from './ways.tsx'
 import './bench.css'
 
 /** How long a refusal stands. */
@@ -23,12 +24,12 @@ export function Bench() {
   const app = useApp()
   const root = useRef<HTMLDivElement>(null)
   const binding = useRef<ReturnType<typeof app.attachBench> | undefined>(undefined)
-  const sheet = useSignal(false)
+  const sheet = useSignal<'other' | 'ways' | undefined>(undefined)
   const acts = useRef<ActMap>(new Map())
   const out = useSignal<ReadonlySet<string>>(new Set())
   const said = useSignal<{ readonly text: string; readonly until: number } | undefined>(undefined)
   const card = app.card.value
-  const key = cardKey(card)
+  const key = cardKey(card, app.lane.value)
 
   useEffect(() => {
     out.value = new Set()
@@ -40,7 +41,9 @@ export function Bench() {
     if (own) return own(hit.atMs)
     const now = app.card.peek()
     const act = meaning(now, hit, out.peek())
-    if (hit.act === 'other') sheet.value = true
+    if (hit.act === 'other') sheet.value = 'other'
+    else if (hit.act === 'ways') sheet.value = 'ways'
+    else if (hit.act === 'lane') app.lane.value = app.lane.peek() === 1 ? 0 : 1
     else if (hit.act === 'board') app.go({ at: 'board' })
     else if (hit.act === 'back') app.back()
     else if (hit.act.startsWith('leave-out:')) out.value = toggled(out.peek(), hit.act.slice(10))
@@ -62,6 +65,9 @@ export function Bench() {
     return () => binding.current?.detach()
   }, [])
 
+  const close = () => {
+    sheet.value = undefined
+  }
   const away = app.away.value
   const theme = card.kind === 'count' || card.kind === 'out' ? 'bench bench-count' : 'bench'
   return (
@@ -86,7 +92,8 @@ export function Bench() {
             <BigBar card={card} />
           </>
         )}
-        {sheet.value ? <Other close={() => (sheet.value = false)} /> : null}
+        {sheet.value === 'other' ? <Other close={close} /> : null}
+        {sheet.value === 'ways' ? <Ways close={close} /> : null}
         <NotSaved />
       </div>
     </Acts.Provider>
@@ -94,11 +101,11 @@ export function Bench() {
 }
 
 /** Another card is another key: a hit meant for the old one does not count for the new one. */
-const cardKey = (card: Card): string => {
+const cardKey = (card: Card, lane: number): string => {
   const pot = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : ''
   const bucket = 'bucketId' in card ? card.bucketId : ''
   const pots = card.kind === 'ready' ? card.potIds.join() : ''
-  return `${card.kind} ${pot} ${bucket} ${pots}`
+  return `${lane} ${card.kind} ${pot} ${bucket} ${pots}`
 }
 
 function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {

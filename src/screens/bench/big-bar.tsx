@@ -1,7 +1,7 @@
 import type { Card } from '../../table/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
-import { RestList } from './waits.tsx'
+import { RestList } from './rest.tsx'
 
 /** The bar's words, and what it does at rest. */
 export function BigBar({ card }: { readonly card: Card }) {

@@ -29,29 +29,39 @@ export function PrepFace({ card }: { readonly card: Of<'wax' | 'wipe' | 'foot-ch
   )
 }
 
+/** A change of bucket is a card of its own: close, rinse, open, stir, and how many pots. */
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const { table, words, formats } = useApp()
   const w = words.value.bench
-  const facts = table.value.buckets[card.bucketId]?.facts
-  const name = facts?.name ?? ''
-  const marked = cautionText(words.value, facts?.cautions ?? [])
-  const decant = card.decant
+  const { decant, change, dips, waiting, agoMs } = card
+  const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''
+  const glaze = name(card.bucketId)
+  const marked = cautionText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
+  const closed = change ? name(table.value.openBucket) : ''
+  const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
+  const ago = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
+  const count = dips === undefined ? (waiting > 0 ? w.stirWaiting(waiting) : '') : w.dipsFor(dips, glaze)
   return (
     <div class="face face-wide">
-      <h1 class={decant ? 'title' : 'title title-big'}>
-        {card.change ? w.openTitle(name) : w.stirTitle(name)}
-      </h1>
-      <p>{card.change ? w.stirChange : w.stirAgain}</p>
+      {inHand ? (
+        <p class="in-hand in-hand-wide">{w.footFirst(inHand.facts.number, placeOf(inHand))}</p>
+      ) : null}
+      <h1 class={decant ? 'title' : 'title title-big'}>{change ? w.openTitle(glaze) : w.stirTitle(glaze)}</h1>
+      <p>
+        {change ? [closed ? w.closeFirst(closed) : '', w.stirChange].filter(Boolean).join(' ') : w.stirAgain}
+      </p>
       {decant ? (
         <p class="strong">{w.decant(formats.value.pour(decant.litres), formats.value.mm(decant.levelMm))}</p>
       ) : null}
-      <p class="soft figures">
-        {card.agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(card.agoMs))}
-        {card.waiting > 0 ? ` · ${w.stirWaiting(card.waiting)}` : ''}
+      <p class="figures">
+        {count ? <strong>{count}, </strong> : null}
+        <span class="soft">{ago}</span>
       </p>
-      <Caution>
-        {marked} {w.stirCaution}
-      </Caution>
+      {inHand && decant ? null : (
+        <Caution>
+          {marked} {w.stirCaution}
+        </Caution>
+      )}
     </div>
   )
 }

@@ -1,5 +1,6 @@
 import type { Card } from '../../table/card.ts'
 import { ArmedFace, DripFace, PrepFace, StirFace } from './faces.tsx'
+import { WaitFace } from './rest.tsx'
 import {
   AskDoseFace,
   FinishedFace,
@@ -7,7 +8,6 @@ import {
   ReadyFace,
   ReturnFace,
   StuckFace,
-  WaitFace,
   WaxPanFace,
 } from './waits.tsx'
 

@@ -24,7 +24,7 @@ export function Other({ close }: { readonly close: () => void }) {
   const said = useSignal<string | undefined>(undefined)
   const { table, words } = app
   const w = words.value.other
-  const hand = inHand(stepsOf(table.value, app.now.value))
+  const hand = inHand(table.value, stepsOf(table.value, app.now.value))
   const pot = hand?.pot ?? subjectOf(table.value, app.card.value)
   const dip = hand?.dip ?? (pot && coatsOn(pot).at(-1))
   const open = (next: Page) => () => {

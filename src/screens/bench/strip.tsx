@@ -1,6 +1,8 @@
+import { handsLine } from '../../table/hands-line.ts'
 import { panAsk } from '../../table/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
+import { HandsText, LaneButton, lateness } from './hands.tsx'
 
 /** How long the strip that undoes the last hit stays. */
 const STRIP_MS = 10_000
@@ -10,7 +12,7 @@ const STRIP_MS = 10_000
  * says what does not work.
  */
 export function Strip() {
-  const { table, words, formats, now, health, card } = useApp()
+  const { table, words, formats, now, health, card, told } = useApp()
   const w = words.value
   const last = table.value.hits.at(-1)
   const named = (kind: string, potId: string | undefined) => {
@@ -23,8 +25,10 @@ export function Strip() {
   const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
   const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
   const lines = [silent ? w.bench.silent : undefined, sleepy ? w.bench.resting : undefined].filter(Boolean)
+  const late = lateness(handsLine(table.value, told.value, now.value)) > 0
+  const lanes = table.value.settings.potters === 2
   return (
-    <div class="strip">
+    <div class={lanes ? 'strip strip-lanes' : 'strip'}>
       {back && now.value - back.at < STRIP_MS ? (
         <BackStrip act="put-back" label={w.bench.putBack} />
       ) : last && now.value - last.at < STRIP_MS && w.hits[last.kind] !== undefined ? (
@@ -35,7 +39,16 @@ export function Strip() {
         <p class="alarms" role="status">
           {lines.join(' · ')}
         </p>
-      ) : null}
+      ) : late ? (
+        <button class="back-strip hands-line" type="button" data-press="small" data-act="ways">
+          <HandsText card={card.value} />
+        </button>
+      ) : (
+        <p class="hands-line figures">
+          <HandsText card={card.value} />
+        </p>
+      )}
+      {lanes ? <LaneButton /> : null}
     </div>
   )
 }

@@ -1,6 +1,5 @@
 import type { Card } from '../../table/card.ts'
 import { forecastOf } from '../../table/forecast.ts'
-import { KnuckleBar } from '../../ui/bar.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { Caution, WithPot } from './face.tsx'
@@ -56,38 +55,6 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
         {where}. {w.tongMarks} {w.leaveOut}
       </p>
       {next}
-    </div>
-  )
-}
-
-export function WaitFace({ card }: { readonly card: Of<'wait'> }) {
-  const { table, words, formats, now } = useApp()
-  const w = words.value.bench
-  const f = formats.value
-  const { next } = card
-  const pot = next && table.value.pots[next.potId]
-  if (!next || !pot) return null
-  const { skewMs } = table.value
-  const never = !Number.isFinite(next.at)
-  const what = {
-    touch: w.waitTouch(pot.facts.number, placeOf(pot)),
-    'wax-sets': w.waitWax(pot.facts.number),
-    'wipe-dries': w.waitDamp(pot.facts.number),
-    'damp-dries': w.waitWall(pot.facts.number),
-  }[next.what]
-  return (
-    <div class="face face-wide">
-      <h1 class="title">{w.waitTitle}</h1>
-      <p class="wait-span figures">{never ? w.waitNever : f.span(next.at - now.value)}</p>
-      <p class="strong figures">
-        {never ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}
-        {what}
-      </p>
-      {next.band && Number.isFinite(next.band.late) ? (
-        <p class="soft figures">
-          {w.waitBand(f.clock(next.band.early + skewMs), f.clock(next.band.late + skewMs))}
-        </p>
-      ) : null}
     </div>
   )
 }
@@ -185,33 +152,5 @@ export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
       <h1 class="title">{said[0]}</h1>
       <p>{said[1]}</p>
     </WithPot>
-  )
-}
-
-/** Time to read: what comes due after the next, and the bar at rest below. */
-export function RestList({ card }: { readonly card: Of<'wait'> }) {
-  const { table, words, formats } = useApp()
-  const w = words.value.bench
-  const f = formats.value
-  const number = (potId: string) => table.value.pots[potId]?.facts.number ?? 0
-  return (
-    <section class="rest-list">
-      <ul class="dues figures">
-        {card.after.map((due) => (
-          <li key={due.potId}>
-            <strong>{number(due.potId)}</strong>
-            <span>{w.dueWhat[due.what]}</span>
-            <span>{Number.isFinite(due.at) ? f.clock(due.at + table.value.skewMs) : w.waitNever}</span>
-          </li>
-        ))}
-      </ul>
-      {card.small && card.next ? (
-        <KnuckleBar
-          act="small"
-          label={(card.next.what === 'touch' ? w.touchNow : w.dipNow)(number(card.next.potId))}
-          rest
-        />
-      ) : null}
-    </section>
   )
 }

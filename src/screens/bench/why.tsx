@@ -1,11 +1,15 @@
+import { DEFAULT_AIR } from '../../table/defaults.ts'
+import type { Forecast } from '../../table/forecast.ts'
 import { forecastOf } from '../../table/forecast.ts'
 import type { PotState } from '../../table/state.ts'
+import { filledAt, waterNowG } from '../../table/thirst.ts'
 import { useApp } from '../app.ts'
 import { warningText } from './said.ts'
+import './why.css'
 
 /** What stands behind the figures of a pot: coats by zone, water in the wall, the spread of the waits. */
 export function Why({ pot }: { readonly pot: PotState }) {
-  const { table, words, formats, card } = useApp()
+  const { table, now, words, formats, card } = useApp()
   const w = words.value.why
   const f = formats.value
   const { skewMs } = table.value
@@ -36,16 +40,14 @@ export function Why({ pot }: { readonly pot: PotState }) {
               </tr>
             </thead>
             <tbody>
-              {forecast.pot.zones
-                .filter((zone) => zone.coats.length > 0)
-                .map((zone) => (
-                  <tr key={`${zone.face}${zone.fromMm}`}>
-                    <th>{words.value.zone[zone.name]}</th>
-                    <td>{f.coat(zone.likelyMm)}</td>
-                    <td>{f.coat(zone.upperMm)}</td>
-                    <td>{Math.round(zone.filled * 100)} %</td>
-                  </tr>
-                ))}
+              {toldZones(forecast.pot.zones).map((zone) => (
+                <tr key={`${zone.face}${zone.fromMm}`}>
+                  <th>{words.value.zone[zone.name]}</th>
+                  <td>{f.coat(zone.likelyMm)}</td>
+                  <td>{f.coat(zone.upperMm)}</td>
+                  <td>{Math.round(zone.filled * 100)} %</td>
+                </tr>
+              ))}
             </tbody>
           </table>
           <dl class="why-times figures">
@@ -53,8 +55,15 @@ export function Why({ pot }: { readonly pot: PotState }) {
             <dd>{band(forecast.touch)}</dd>
             <dt>{w.thirsty}</dt>
             <dd>{band(forecast.thirsty)}</dd>
+            <dt>{w.kiln}</dt>
+            <dd>{f.moment(forecast.kiln.likely + skewMs, now.value + skewMs)}</dd>
             <dt>{w.water}</dt>
-            <dd>{w.grams(Math.round(forecast.pot.waterG))}</dd>
+            <dd>{w.grams(Math.round(waterNowG(table.value, pot, now.value)))}</dd>
+            <dt>{w.drinks}</dt>
+            <dd>{w.part(Math.round(100 * (1 - filledAt(table.value, pot, now.value))))}</dd>
+            <AirRow />
+            <dt>{w.taught}</dt>
+            <dd>{w.checks(forecast.learned.count)}</dd>
           </dl>
         </>
       ) : (
@@ -63,4 +72,31 @@ export function Why({ pot }: { readonly pot: PotState }) {
       <p class="soft">{w.trust}</p>
     </div>
   )
+}
+
+/** The air that the waits rest on. */
+function AirRow() {
+  const { table, now, words, formats } = useApp()
+  const w = words.value.why
+  const spell = table.value.air.at(-1)
+  const air = spell?.air ?? DEFAULT_AIR
+  const said = w.airIs(formats.value.temp(air.tempC), Math.round(air.rh * 100), w.draughts[air.draught])
+  const cloth = air.cloth ? w.cloth(air.cloth.factor.toFixed(1)) : ''
+  return (
+    <>
+      <dt>{w.air}</dt>
+      <dd>
+        {said}
+        {cloth}
+        {spell ? w.noted(formats.value.span(now.value - spell.at)) : ''}
+      </dd>
+    </>
+  )
+}
+
+/** The outside from the rim down, then the thickest of the inside. */
+function toldZones(zones: Forecast['pot']['zones']): Forecast['pot']['zones'] {
+  const coated = zones.filter((zone) => zone.coats.length > 0)
+  const inside = coated.filter(({ face }) => face === 'inside').sort((a, b) => b.upperMm - a.upperMm)
+  return [...coated.filter(({ face }) => face === 'outside').reverse(), ...inside.slice(0, 1)]
 }

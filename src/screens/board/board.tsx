@@ -3,6 +3,7 @@ import { boardView } from '../../table/board.ts'
 import { DEFAULT_AIR } from '../../table/defaults.ts'
 import { useDesk } from '../desk/app.ts'
 import { airText, amount } from '../desk/said.ts'
+import { OLD_MS } from '../room/air.tsx'
 import { EmptyBoard } from './empty.tsx'
 import { PotTile } from './tile.tsx'
 import './board.css'
@@ -60,14 +61,19 @@ export function Board() {
 
 /** What every wait rests on, one tap from being changed. */
 function AirLine() {
-  const { table, words, go } = useDesk()
+  const { table, now, words, formats, go } = useDesk()
   const { settings, board } = table.value
-  const air = table.value.air.at(-1)?.air ?? DEFAULT_AIR
+  const spell = table.value.air.at(-1)
+  const air = spell?.air ?? DEFAULT_AIR
+  const agoMs = spell ? now.value - spell.at : 0
   const w = words.value.desk.board
   return (
     <button type="button" class="board-air" onClick={() => go({ at: 'room' })}>
       <span class="figures">{airText(words.value, air, settings.units)}</span>
       <span class="figures">{w.wall(amount('wallMm', board.wallMm, settings.units))}</span>
+      {agoMs < OLD_MS ? null : (
+        <strong class="alarm figures">{words.value.desk.measured.air.old(formats.value.span(agoMs))}</strong>
+      )}
     </button>
   )
 }

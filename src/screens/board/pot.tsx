@@ -6,9 +6,11 @@ import { coatsOn, nextCoat, planOf } from '../../table/plan.ts'
 import type { PotState } from '../../table/state.ts'
 import { stepOf } from '../../table/steps.ts'
 import { HoldKey } from '../../ui/hold.tsx'
+import { More } from '../../ui/more.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { coverText } from '../bench/said.ts'
+import { Why } from '../bench/why.tsx'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { amount, placeText, tileText } from '../desk/said.ts'
@@ -72,6 +74,11 @@ function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () 
           </div>
         </div>
         <Coats pot={pot} />
+        {pot.dips.length > 0 ? (
+          <More label={words.value.other.why}>
+            <Why pot={pot} />
+          </More>
+        ) : null}
         <button
           type="button"
           class="desk-main"

@@ -16,7 +16,7 @@ export const airText = (words: DeskWords, air: AirFacts, units: Units): string =
   words.desk.board.air(
     amount('tempC', air.tempC, units),
     amount('rh', air.rh, units),
-    words.desk.room.draughts[air.draught],
+    words.why.draughts[air.draught],
   )
 
 /** What a tile says; `nowMs` is table time. */

@@ -44,7 +44,7 @@ export function Air() {
       </div>
       <Choice
         label={w.draught}
-        options={optionsOf(w.draughts)}
+        options={optionsOf(words.value.why.draughts)}
         value={air.draught}
         onChoose={(draught) => void set({ draught, cloth: undefined })}
       />

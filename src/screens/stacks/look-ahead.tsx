@@ -202,7 +202,11 @@ function Verdict({ ending }: { readonly ending: Ending }) {
         {w.cone(cone)}: {flat ? w.flat : w.verdict[verdict]}
       </p>
       {flat ? null : (
-        <p class="figures">{w.room(mm(roomMm), mm(marginRunMm).replace(/ .*/, ''), mm(upperMarginRunMm))}</p>
+        <p class="figures">
+          {verdict === 'over'
+            ? w.roomOver(mm(roomMm), mm(marginRunMm))
+            : w.room(mm(roomMm), mm(marginRunMm).replace(/ .*/, ''), mm(upperMarginRunMm))}
+        </p>
       )}
       {[
         ...untestedGlazes.map((id) => w.noTile(glaze(id))),

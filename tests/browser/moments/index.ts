@@ -1,6 +1,7 @@
 import { desk, firstVisit, lone } from './desk.ts'
 import { calls, manyPots, warned } from './many-pots.ts'
 import { onePot } from './one-pot.ts'
+import { free, late, order, two } from './order.ts'
 import { phone, slips } from './slips.ts'
 import type { Story } from './story.ts'
 
@@ -12,6 +13,10 @@ export const STORIES: readonly Story[] = [
   onePot,
   manyPots,
   calls,
+  order,
+  free,
+  late,
+  two,
   warned,
   slips,
   phone,

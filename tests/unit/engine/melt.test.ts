@@ -156,3 +156,13 @@ describe('no grounds, no green', () => {
     )
   })
 })
+
+test('an overlap line that comes right behind the front never hides the run', () => {
+  for (let dose = 30; dose <= 70; dose += 0.5) {
+    const stack = [coat('a', 6, 90, 0.59, 5.6), coat('b', 26, 90, 0.06, dose)]
+    const room = footRoom(input(stack))
+    expect(room.runMm, `${dose}`).toBeGreaterThan(0.45)
+    expect(room.marginRunMm).toBeGreaterThanOrEqual(2 * room.runMm - 1e-9)
+    if (room.marginShelfMl > 0.05) expect(room.verdict).toBe('over')
+  }
+})

@@ -1,0 +1,68 @@
+import { cardOf } from '../../table/bench.ts'
+import type { Card } from '../../table/card.ts'
+import { type HandsLine, handsLine, otherLane } from '../../table/hands-line.ts'
+import type { Table } from '../../table/state.ts'
+import { useApp } from '../app.ts'
+
+/** The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends. */
+export function HandsText({ card }: { readonly card: Card }) {
+  const { table, told, now, words, formats } = useApp()
+  const line = handsLine(table.value, told.value, now.value)
+  if (!line) return null
+  const w = words.value.bench
+  const { skewMs } = table.value
+  const why = card.reason && card.kind !== 'wait' ? w.reason[card.reason] : undefined
+  const visit = card.kind === 'armed' ? card.visit : undefined
+  const here = [visit && w.visit(visit.nth, visit.of), why].filter(Boolean).join(', ')
+  const next = line.follows && table.value.buckets[line.follows.bucketId]?.facts
+  const free = line.freeMs >= 60_000 ? w.free(formats.value.span(line.freeMs)) : undefined
+  const then =
+    next && line.follows
+      ? [w.follows(next.name, formats.value.clock(line.follows.at + skewMs)), free].filter(Boolean).join(', ')
+      : w.done(formats.value.clock(line.finishAt + skewMs))
+  const late = lateness(line)
+  return (
+    <>
+      {here ? <span>{here}</span> : null}
+      {late > 0 ? (
+        <span class="alarm">{w.late(formats.value.span(late))}</span>
+      ) : (
+        <span>{card.kind === 'wait' ? endText(line) : then}</span>
+      )}
+    </>
+  )
+
+  function endText({ finishAt, slackMs }: HandsLine): string {
+    const done = w.done(formats.value.clock(finishAt + skewMs))
+    return slackMs === undefined ? done : `${done}, ${w.spare(formats.value.span(slackMs))}`
+  }
+}
+
+/** Late by so much, ms; a minute's half is rounded away. */
+export const lateness = (line: HandsLine | undefined): number =>
+  line?.slackMs !== undefined && line.slackMs <= -30_000 ? -line.slackMs : 0
+
+/** What the other pair of hands has on its card, in a few words, on the way to it. */
+export function LaneButton() {
+  const { table, told, now, words } = useApp()
+  const other = otherLane(table.value)
+  const card = cardOf(other.table, now.value, told.value)
+  const w = words.value.bench
+  return (
+    <button class="back-strip lane-strip" type="button" data-press="small" data-act="lane">
+      <span>{w.lane(other.lane + 1)}</span>
+      <small class="figures">{laneText(other.table, card, w.laneDoes)}</small>
+    </button>
+  )
+}
+
+type LaneWords = Readonly<Record<Card['kind'], string>>
+
+function laneText(table: Table, card: Card, does: LaneWords): string {
+  const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
+  const first = card.kind === 'ready' ? card.potIds[0] : potId
+  const bucketId = card.kind === 'armed' ? card.armed.bucketId : 'bucketId' in card ? card.bucketId : ''
+  const number = first === undefined ? undefined : table.pots[first]?.facts.number
+  const name = card.kind === 'ready' ? undefined : table.buckets[bucketId]?.facts.name
+  return [does[card.kind], number, name].filter(Boolean).join(' ')
+}

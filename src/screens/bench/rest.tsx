@@ -1,0 +1,91 @@
+import type { Card, Due } from '../../table/card.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { useApp } from '../app.ts'
+import { placeOf } from './said.ts'
+
+type Wait = Extract<Card, { kind: 'wait' }>
+
+/** Nothing for the hands: until when, what comes then, and why they wait. */
+export function WaitFace({ card }: { readonly card: Wait }) {
+  const { table, words, formats, now } = useApp()
+  const w = words.value.bench
+  const f = formats.value
+  const { next, reason } = card
+  if (!next) return null
+  const { skewMs } = table.value
+  const never = !Number.isFinite(next.at)
+  const what = useDueText()(next)
+  return (
+    <div class="face face-wide">
+      <h1 class="title">{w.waitTitle}</h1>
+      <p class="wait-span figures">{never ? w.waitNever : f.span(next.at - now.value)}</p>
+      <p class="strong figures">
+        {never ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}
+        {what}
+      </p>
+      {reason ? (
+        <p class="soft">{w.reason[reason]}</p>
+      ) : next.band && Number.isFinite(next.band.late) ? (
+        <p class="soft figures">
+          {w.waitBand(f.clock(next.band.early + skewMs), f.clock(next.band.late + skewMs))}
+        </p>
+      ) : null}
+    </div>
+  )
+}
+
+/** What the hands do when something comes due, in words. */
+function useDueText(): (due: Due) => string {
+  const { table, words } = useApp()
+  const w = words.value.bench
+  return ({ what, potId = '', bucketId = '' }) => {
+    const pot = table.value.pots[potId]
+    const number = pot?.facts.number ?? 0
+    switch (what) {
+      case 'stir':
+        return w.waitStir(table.value.buckets[bucketId]?.facts.name ?? '')
+      case 'touch':
+        return w.waitTouch(number, pot ? placeOf(pot) : '')
+      case 'dip':
+        return w.waitDip(number)
+      case 'wax-sets':
+        return w.waitWax(number)
+      case 'wipe-dries':
+        return w.waitDamp(number)
+      case 'damp-dries':
+        return w.waitWall(number)
+    }
+  }
+}
+
+/** Time to read: what comes due after the next, and the bar at rest below. */
+export function RestList({ card }: { readonly card: Wait }) {
+  const { table, words, formats } = useApp()
+  const w = words.value.bench
+  const f = formats.value
+  const { small, touch } = card
+  const number = (potId: string) => table.value.pots[potId]?.facts.number ?? 0
+  const named = ({ potId, bucketId }: Due) =>
+    potId === undefined ? (table.value.buckets[bucketId ?? '']?.facts.letter ?? '') : number(potId)
+  return (
+    <section class="rest-list">
+      <ul class="dues figures">
+        {card.after.map((due) => (
+          <li key={`${due.what} ${due.potId ?? due.bucketId}`}>
+            <strong>{named(due)}</strong>
+            <span>{w.dueWhat[due.what]}</span>
+            <span>{Number.isFinite(due.at) ? f.clock(due.at + table.value.skewMs) : w.waitNever}</span>
+          </li>
+        ))}
+      </ul>
+      {touch ? <p class="strong figures">{w.touchFirst(number(touch.potId), touch.others)}</p> : null}
+      {small?.do === 'pick' ? (
+        <KnuckleBar
+          act="small"
+          label={(card.next?.what === 'damp-dries' ? w.dipNow : w.touchNow)(number(small.potId))}
+          rest
+        />
+      ) : null}
+    </section>
+  )
+}

@@ -1,0 +1,58 @@
+import { useSignal } from '@preact/signals'
+import { handsLine } from '../../table/hands-line.ts'
+import type { Way } from '../../table/ways.ts'
+import { refusalText, useApp } from '../app.ts'
+import { lateness } from './hands.tsx'
+import { PressButton } from './press.tsx'
+
+/** Late for the kiln: the ways out, what each gains, each taken in one tap. */
+export function Ways({ close }: { readonly close: () => void }) {
+  const app = useApp()
+  const { table, told, now, ways, words, formats } = app
+  const said = useSignal<string | undefined>(undefined)
+  const w = words.value.bench
+  const f = formats.value
+  const { skewMs } = table.value
+  const line = handsLine(table.value, told.value, now.value)
+  const late = lateness(line)
+  const take = (way: Way) => (atMs: number) => {
+    const refusal = app.act(way.action, atMs)
+    if (refusal) said.value = refusalText(words.value, refusal)
+    else close()
+  }
+  return (
+    <section class="other ways">
+      <header class="other-head">
+        <h1>{late > 0 ? w.late(f.span(late)) : w.inTime}</h1>
+        <PressButton class="other-close" onPress={close}>
+          {words.value.other.back}
+        </PressButton>
+      </header>
+      {line?.latestStartAt === undefined || late === 0 ? null : (
+        <p class="figures">{w.latestStart(f.clock(line.latestStartAt + skewMs))}</p>
+      )}
+      {said.value ? (
+        <p class="said" role="alert">
+          {said.value}
+        </p>
+      ) : null}
+      <div class="ways-list">
+        {ways.value.slice(0, WAYS_SHOWN).map((way) => (
+          <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
+            <span>{w.way[way.cut](way.potIds.length)}</span>
+            <small class="figures">
+              {w.wayEnds(
+                f.clock(way.finishAt + skewMs),
+                way.slackMs >= 0 ? w.spare(f.span(way.slackMs)) : w.stillLate(f.span(-way.slackMs)),
+              )}
+            </small>
+          </PressButton>
+        ))}
+      </div>
+      {ways.value.length === 0 ? <p class="soft">{w.noWays}</p> : null}
+    </section>
+  )
+}
+
+/** As many as fit under one another. */
+const WAYS_SHOWN = 4

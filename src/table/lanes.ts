@@ -1,0 +1,31 @@
+import type { Hands, Table } from './state.ts'
+
+export type Lane = 0 | 1
+
+const turns = new WeakMap<Table, Table>()
+
+/** The table seen by the other pair of hands: their bucket, collar and choice stand where the own ones stood. */
+export function turned(table: Table): Table {
+  const before = turns.get(table)
+  if (before) return before
+  const { openBucket, openedAt, collar, picked, others, lane, ...shared } = table
+  const mine: Hands = { openBucket, openedAt, collar, picked }
+  const other: Table = { ...shared, ...others, others: mine, ...(lane === 1 ? {} : { lane: 1 }) }
+  turns.set(table, other)
+  return other
+}
+
+/** The table as a pair of hands sees it. */
+export const seenBy = (table: Table, lane: Lane): Table =>
+  (table.lane ?? 0) === lane ? table : turned(table)
+
+export const laneOf = (table: Table): Lane => table.lane ?? 0
+
+/** These hands have this bucket open, and no others: a new visit of it begins, or the old one goes on. */
+export function opened(table: Table, bucketId: string, at: number): Table {
+  const openedAt = table.openBucket === bucketId ? table.openedAt : at
+  const here: Table = { ...table, openBucket: bucketId, openedAt }
+  if (table.others?.openBucket !== bucketId) return here
+  const { openBucket: _open, openedAt: _at, ...others } = table.others
+  return { ...here, others }
+}

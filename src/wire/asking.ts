@@ -1,0 +1,180 @@
+import { effect, type ReadonlySignal } from '@preact/signals'
+import type { Ask, Plan, PlanInput, Reply } from '../planner/index.ts'
+import { type Jobs, jobsOf, loadAt, toldBy } from '../table/jobs.ts'
+import { aheadOf, isKnown } from '../table/late-edges.ts'
+import { nextTaskEnds } from '../table/line.ts'
+import { potsOnTable } from '../table/plan.ts'
+import type { Table } from '../table/state.ts'
+import { touchFirst } from '../table/touch-first.ts'
+import { variantsOf, type Way } from '../table/ways.ts'
+import type { Planning } from './planning.ts'
+
+/** Hands that are later than told by this much are asked about again, and no more often, ms. */
+const OVERDUE_MS = 60_000
+/** A slice of computing on the page's own thread, ms: short of a dropped frame on a slow phone. */
+const SLICE_MS = 6
+/** A way out that gains less isn't worth a line, ms. */
+const WORTH_MS = 60_000
+
+/** Runs things soon, one after another; unlike timers these aren't slowed when the page is busy with many. */
+function openSoon(): (run: () => void) => void {
+  const { port1, port2 } = new MessageChannel()
+  const runs: (() => void)[] = []
+  port1.onmessage = () => runs.shift()?.()
+  return (run) => {
+    runs.push(run)
+    port2.postMessage(null)
+  }
+}
+
+/** For whoever looks on: whether the order that is told is that of the table as it is. */
+const show = (order: 'asked' | 'told' | 'none') => {
+  document.documentElement.dataset.order = order
+}
+
+/** Asks the planner after every change of the table, and when the hands are late; tells its answers. */
+export function keepAsking(
+  table: ReadonlySignal<Table>,
+  now: ReadonlySignal<number>,
+  planning: Planning,
+): void {
+  const { told, ways } = planning
+  const soon = openSoon()
+  const worker = new Worker(new URL('../planner/worker.ts', import.meta.url), { type: 'module' })
+  let newest = 0
+  let answered: (reply: Reply) => void = () => {}
+  let waiting = false
+  let askedAt = Number.NEGATIVE_INFINITY
+
+  worker.onmessage = ({ data }: MessageEvent<Reply>) => {
+    if (data.id === newest) answered(data)
+  }
+  worker.onerror = () => {
+    told.value = undefined
+    show('none')
+  }
+  const post = (input: PlanInput, previous: Plan | null, then: typeof answered) => {
+    newest++
+    answered = then
+    worker.postMessage({ id: newest, input, previous } satisfies Ask)
+  }
+
+  /** Makes the waits to come known, a slice at a time, then goes on unless the table has changed meanwhile. */
+  const known = (of: Table, stillWanted: () => boolean, then: () => void): void => {
+    const startMs = performance.now()
+    for (const pot of potsOnTable(of)) {
+      if (isKnown(of, pot)) continue
+      if (performance.now() - startMs > SLICE_MS) {
+        soon(() => {
+          if (stillWanted()) known(of, stillWanted, then)
+        })
+        return
+      }
+      aheadOf(of, pot)
+    }
+    then()
+  }
+
+  const ask = () => {
+    waiting = false
+    const of = table.peek()
+    known(
+      of,
+      () => table.peek() === of,
+      () => {
+        askedAt = now.peek()
+        const jobs = jobsOf(of, askedAt)
+        if (jobs.input.pots.length === 0) {
+          told.value = undefined
+          ways.value = []
+          newest++
+          show('none')
+          return
+        }
+        const previous = told.peek()?.plan ?? null
+        post(jobs.input, previous, (reply) => answer(of, jobs, reply, previous !== null))
+      },
+    )
+  }
+  const askSoon = () => {
+    if (waiting) return
+    waiting = true
+    show('asked')
+    soon(ask)
+  }
+
+  const answer = (of: Table, jobs: Jobs, reply: Reply, begun: boolean) => {
+    if (reply.stage === 'refused') {
+      console.error(`no order of work: ${reply.message}`)
+      told.value = undefined
+      show('none')
+      return
+    }
+    // The quick first answer keeps an order that was told; without one the search is waited for.
+    if (reply.stage === 'first' && !begun) return
+    told.value = { ...toldBy(jobs, reply.plan, askedAt), touch: told.peek()?.touch }
+    show('told')
+    if (reply.stage === 'first') return
+    soon(() => {
+      const latest = told.peek()
+      if (table.peek() === of && latest) told.value = { ...latest, touch: touchFirst(of, now.peek()) }
+    })
+    if (reply.plan.slackS !== null && reply.plan.slackS < 0) seekWays(of, reply.plan)
+    else ways.value = []
+  }
+
+  /** Plans each way out, one after another, until the table changes. */
+  const seekWays = (of: Table, late: Plan) => {
+    const before = told.peek()
+    if (!before) return
+    const variants = [...variantsOf(of, before, now.peek())]
+    const found: Way[] = []
+    const wanted = () => table.peek() === of
+    const next = () => {
+      const variant = variants.shift()
+      if (!variant) {
+        ways.value = found.sort((a, b) => b.gainMs - a.gainMs)
+        return
+      }
+      known(variant.table, wanted, () => {
+        const jobs = jobsOf(variant.table, now.peek())
+        const reached = (finishS: number, dryS: number, slackS: number) => {
+          const gainMs = (slackS - (late.slackS ?? 0)) * 1000
+          const { cut, action, potIds } = variant
+          if (gainMs >= WORTH_MS)
+            found.push({
+              cut,
+              action,
+              potIds,
+              finishAt: finishS * 1000,
+              dryAt: dryS * 1000,
+              slackMs: slackS * 1000,
+              gainMs,
+            })
+          soon(next)
+        }
+        if (jobs.input.pots.length === 0) {
+          const loadS = (loadAt(variant.table, now.peek()) ?? 0) / 1000
+          const dryS = Math.max(jobs.input.nowS, jobs.input.deadline?.doneDryAtS ?? 0)
+          reached(jobs.input.nowS, dryS, Math.floor(loadS - dryS))
+          return
+        }
+        post(jobs.input, null, (reply) => {
+          if (reply.stage === 'first') return
+          if (reply.stage === 'refused') soon(next)
+          else reached(reply.plan.finishS, reply.plan.dryAtS ?? reply.plan.finishS, reply.plan.slackS ?? 0)
+        })
+      })
+    }
+    next()
+  }
+
+  effect(() => {
+    table.value
+    askSoon()
+  })
+  effect(() => {
+    const due = told.value && nextTaskEnds(table.value, told.value)
+    if (due !== undefined && now.value - due > 0 && now.value - askedAt > OVERDUE_MS) askSoon()
+  })
+}

@@ -1,0 +1,26 @@
+import { type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import type { Told } from '../table/line.ts'
+import type { Table } from '../table/state.ts'
+import type { Way } from '../table/ways.ts'
+
+/** What the planner says of the table, as far as it has answered. */
+export interface Planning {
+  readonly told: Signal<Told | undefined>
+  /** Ways out of being late, by what they gain. */
+  readonly ways: Signal<readonly Way[]>
+}
+
+/** The first card is drawn and takes taps before any of this is fetched, ms. */
+const AFTER_MS = 1000
+
+/** Keeps an order of work told: fetched and started once the bench is up. Without it the simple rule goes on. */
+export function openPlanning(table: ReadonlySignal<Table>, now: ReadonlySignal<number>): Planning {
+  const planning: Planning = { told: signal(undefined), ways: signal([]) }
+  setTimeout(() => {
+    import('./asking.ts').then(
+      ({ keepAsking }) => keepAsking(table, now, planning),
+      () => {},
+    )
+  }, AFTER_MS)
+  return planning
+}

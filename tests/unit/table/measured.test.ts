@@ -1,0 +1,213 @@
+import { describe, expect, it } from 'vitest'
+import { airOf, pickUpOfPin, slipOf } from '../../../src/table/clay.ts'
+import { DEFAULT_AIR } from '../../../src/table/defaults.ts'
+import { doseOf } from '../../../src/table/dose.ts'
+import { fitOf } from '../../../src/table/fit.ts'
+import { forecastOf } from '../../../src/table/forecast.ts'
+import { lessonFor, lessonOf, seenOn } from '../../../src/table/learning.ts'
+import {
+  coatByWeight,
+  dewOn,
+  readCloth,
+  readPair,
+  thirstOf,
+  timesAssumed,
+} from '../../../src/table/readings.ts'
+import { waterNowG } from '../../../src/table/thirst.ts'
+import { warningsFor } from '../../../src/table/warnings.ts'
+import { Play, START_MS } from './play.ts'
+
+const demo = () => new Play().act({ do: 'lay-demo' })
+const air = (play: Play) => play.table.air.at(-1)!.air
+
+describe('the day’s air', () => {
+  const hung = { widthMm: 300, heightMm: 400, grams: 117, at: START_MS }
+
+  it('a cloth that loses twice as much as computed makes an air-dried coat wait about half as long', () => {
+    const play = demo()
+    const computed = readCloth(air(play), hung, 107, 60)
+    if (typeof computed === 'string') throw new Error(computed)
+    const lostG = 10 / computed.factor
+    const twice = readCloth(air(play), hung, 117 - 2 * lostG, 60)
+    if (typeof twice === 'string') throw new Error(twice)
+    expect(twice.factor).toBeCloseTo(2, 6)
+    play.act({ do: 'told', potId: 'demo.36', agoMin: 0 })
+    const wait = () => forecastOf(play.table, play.table.pots['demo.36']!)!.kiln.likely - START_MS
+    const before = wait()
+    play.act({ do: 'set-air', air: { ...air(play), cloth: twice } })
+    expect(wait() / before).toBeGreaterThan(0.45)
+    expect(wait() / before).toBeLessThan(0.75)
+  })
+
+  it('a cloth that gained, or was weighed too soon, or lost more than any air takes, is not believed', () => {
+    expect(readCloth(DEFAULT_AIR, hung, 118, 60)).toBe('wrong')
+    expect(readCloth(DEFAULT_AIR, hung, 110, 5)).toBe('wrong')
+    expect(readCloth(DEFAULT_AIR, hung, 5, 10)).toBe('wrong')
+    expect(readCloth({ ...DEFAULT_AIR, rh: 1 }, hung, 110, 60)).toBe('noAir')
+  })
+
+  it('a pair gives its humidity by how the wet one hung, and asks where none could be right', () => {
+    expect(readPair(DEFAULT_AIR, 20, 15, 'natural')).toEqual({ is: 'humidity', rh: 0.56, icy: false })
+    expect(readPair(DEFAULT_AIR, 20, 15, 'still')).toEqual({ is: 'humidity', rh: 0.47, icy: false })
+    expect(readPair(DEFAULT_AIR, 25, 12, 'still')).toEqual({ is: 'tooDry' })
+    expect(readPair(DEFAULT_AIR, 20, 21, 'fanned')).toEqual({ is: 'wetAbove' })
+    // Thinner air draws less from the wick for the same gap: the room is damper than at the sea.
+    const high = readPair({ ...DEFAULT_AIR, altitudeM: 3000 }, 20, 15, 'natural')
+    expect(high.is === 'humidity' && high.rh).toBeGreaterThan(0.56)
+  })
+
+  it('at a height the pressure is that of the height', () => {
+    expect(airOf(DEFAULT_AIR).pressurePa).toBe(101_325)
+    expect(airOf({ ...DEFAULT_AIR, altitudeM: 500 }).pressurePa).toBeCloseTo(95_461, -1)
+    expect(demo().try({ do: 'set-air', air: { ...DEFAULT_AIR, altitudeM: 9000 } })).toMatchObject({
+      code: 'out-of-range',
+      field: 'altitudeM',
+    })
+  })
+
+  it('dew on pots from the cold is said before their first dip, until they have warmed', () => {
+    const play = demo()
+    const damp = { tempC: 24, rh: 0.78, draught: 'room' } as const
+    expect(dewOn(damp, 8).condenses).toBe(true)
+    expect(dewOn(damp, 22).condenses).toBe(false)
+    const dew = () =>
+      warningsFor(play.table, play.table.pots['demo.33']!, 'demo.gatepost', play.nowMs).find(
+        ({ kind }) => kind === 'dew',
+      )
+    play.act({ do: 'set-air', air: damp })
+    expect(dew()).toBeUndefined()
+    play.act({ do: 'set-air', air: { ...damp, cold: { potC: 8, at: play.nowMs } } })
+    expect(dew()).toMatchObject({ potC: 8 })
+    play.wait(3600)
+    expect(dew()).toBeUndefined()
+  })
+})
+
+describe('glaze and clay', () => {
+  it('a scratch brings its own spread into the upper estimate', () => {
+    const { table } = demo()
+    const gatepost = table.buckets['demo.gatepost']!
+    const pickUp = pickUpOfPin(table, gatepost.facts)!
+    expect(slipOf(table, gatepost, 1.45)).toMatchObject({
+      pickUpFactor: pickUp.factor,
+      pickUpSd: pickUp.sd,
+    })
+    const { pinMm: _none, ...unscratched } = gatepost.facts
+    expect(slipOf(table, { ...gatepost, facts: unscratched }, 1.45).pickUpSd).toBeUndefined()
+    expect(pickUp.sd).toBeLessThan(0.2)
+  })
+
+  it('a slower clay found by two water dips leaves the scratched coat of its own tile as scratched', () => {
+    const found = thirstOf({ seconds: 10, gainG: 3 }, { seconds: 60, gainG: 5.5 }, 50)!
+    expect(found).toBeCloseTo(25 / (50 * (Math.sqrt(60) - Math.sqrt(10))), 12)
+    expect(thirstOf({ seconds: 10, gainG: 3 }, { seconds: 60, gainG: 2 }, 50)).toBeUndefined()
+    expect(timesAssumed(found)).toBeLessThan(1)
+    const play = demo()
+    const factor = () => pickUpOfPin(play.table, play.table.buckets['demo.gatepost']!.facts)!.factor
+    const before = factor()
+    play.act({ do: 'set-board', board: { ...play.table.board, sorptivityMmPerSqrtS: found } })
+    expect(factor()).toBeGreaterThan(before)
+  })
+
+  it('a wet tile on the scale tells its coat: 72 g over 533.2 cm2 at 1.45 is 0.546 mm', () => {
+    expect(coatByWeight(1.45, 2.6, 72, 533.2)).toBeCloseTo(0.546, 3)
+    expect(coatByWeight(0.9, 2.6, 72, 533.2)).toBeUndefined()
+  })
+
+  it('seconds, coat and density of a bucket agree with each other', () => {
+    const play = demo()
+    const { facts } = play.table.buckets['demo.heather']!
+    const dose = doseOf(play.table, facts, play.nowMs)
+    const wanted = dose.coatMm(facts.targetGramsPerMl)
+    expect(dose.densityFor(wanted)).toBeCloseTo(facts.targetGramsPerMl, 2)
+    expect(dose.coatMm(1.53)).toBeGreaterThan(wanted)
+    expect(dose.secondsFor(wanted, 1.53).holdS!).toBeLessThan(dose.holdS)
+    expect(dose.densityFor(5)).toBeUndefined()
+  })
+})
+
+describe('the stack that fits', () => {
+  const full = (holdS: number) => ({ bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS }) as const
+
+  it('says at which coat the wall fills, with shorter seconds and with inside tonight', () => {
+    const { table, nowMs } = demo()
+    const { facts } = table.pots['demo.38']!
+    const fit = fitOf(table, facts, [full(5), full(4)], nowMs)!
+    expect(fit.fullAtCoat).toBe(2)
+    expect(fit.shorter!.every(({ holdS }, k) => holdS < [5, 4][k]!)).toBe(true)
+    expect(fitOf(table, facts, fit.shorter!, nowMs)).toBeUndefined()
+    expect(fit.split!.inside.map(({ cover }) => cover.kind)).toEqual(['inside', 'inside'])
+    expect(fit.split!.outside.map(({ cover }) => cover.kind)).toEqual(['upTo', 'upTo'])
+    // One stack of both, as the editor takes it, is one that can be stored.
+    const play = demo()
+    play.act({
+      do: 'set-stack',
+      stack: { name: 'Split', coats: [...fit.split!.inside, ...fit.split!.outside] },
+    })
+  })
+
+  it('has nothing to say of a thick wall, or of no coats', () => {
+    const { table, nowMs } = demo()
+    const { facts } = table.pots['demo.37']!
+    const thick = { ...facts, shape: { ...facts.shape, wallMm: 14 } }
+    expect(fitOf(table, thick, [full(3), full(2)], nowMs)).toBeUndefined()
+    expect(fitOf(table, facts, [], nowMs)).toBeUndefined()
+  })
+})
+
+describe('what the room has taught', () => {
+  const touched = () => {
+    const play = demo()
+    play.act({ do: 'told', potId: 'demo.31', agoMin: 0 })
+    play.wait(45 * 60).act({ do: 'touched', potIds: ['demo.31'], dry: false })
+    return play.wait(20 * 60).act({ do: 'touched', potIds: ['demo.31'], dry: true })
+  }
+  const one = (play: Play) => seenOn(play.table, play.table.pots['demo.31']!)[0]!
+
+  it('is listed, can be left out as if it had never been, and counted again', () => {
+    const play = touched()
+    const { lessonId } = one(play)
+    const taught = lessonOf(play.table)
+    expect(taught.count).toBe(1)
+    play.act({ do: 'drop-lesson', potId: 'demo.31', lessonId, dropped: true })
+    expect(lessonOf(play.table)).toMatchObject({ count: 0, timeMean: 0, fillMean: 0 })
+    expect(one(play).lessonId).toBe(lessonId)
+    play.act({ do: 'drop-lesson', potId: 'demo.31', lessonId, dropped: false })
+    expect(lessonOf(play.table)).toEqual(taught)
+    play.act({ do: 'take-back' })
+    expect(lessonOf(play.table).count).toBe(0)
+  })
+
+  it('tells most of the glaze it was learned on, and less of another', () => {
+    const play = touched()
+    const own = lessonFor(play.table, 'demo.gatepost')
+    const other = lessonFor(play.table, 'demo.heather')
+    expect(own.timeMean).toBeGreaterThan(0)
+    expect(other.timeMean).toBe(own.timeMean)
+    expect(other.timeSd).toBeGreaterThanOrEqual(own.timeSd)
+    expect(other.fillSd).toBeGreaterThan(own.fillSd)
+  })
+
+  it('keeps its figures while nothing it rests on changes, whatever else happens', () => {
+    const play = touched()
+    const [lesson, seen] = [lessonFor(play.table, 'demo.heather'), one(play)]
+    play.wait(60).act({ do: 'waxed', potId: 'demo.33' }).act({ do: 'set-air', air: DEFAULT_AIR })
+    expect(one(play)).toBe(seen)
+    expect(lessonFor(play.table, 'demo.heather')).toBe(lesson)
+    play.act({ do: 'set-board', board: { ...play.table.board, absorption: 0.16 } })
+    expect(one(play)).not.toBe(seen)
+  })
+
+  it('a pot on the scale teaches how much water dips bring', () => {
+    const play = demo()
+    play.act({ do: 'weigh', potId: 'demo.33', grams: 420, as: 'bisque' })
+    play.act({ do: 'told', potId: 'demo.33', agoMin: 0 }).wait(60)
+    const computedG = waterNowG(play.table, play.table.pots['demo.33']!, play.nowMs)
+    play.act({ do: 'weigh', potId: 'demo.33', grams: 600, as: 'now' })
+    expect(seenOn(play.table, play.table.pots['demo.33']!)[0]!.observation).toMatchObject({
+      kind: 'weighing',
+    })
+    expect(waterNowG(play.table, play.table.pots['demo.33']!, play.nowMs)).toBeGreaterThan(computedG)
+    expect(lessonOf(play.table).fillMean).toBeGreaterThan(0.05)
+  })
+})

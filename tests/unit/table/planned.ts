@@ -1,0 +1,45 @@
+import { plan, replan } from '../../../src/planner/index.ts'
+import type { Action, Refusal } from '../../../src/table/action.ts'
+import { cardOf } from '../../../src/table/bench.ts'
+import type { Card } from '../../../src/table/card.ts'
+import { decide } from '../../../src/table/decide.ts'
+import { jobsOf, toldBy } from '../../../src/table/jobs.ts'
+import { type Lane, seenBy } from '../../../src/table/lanes.ts'
+import type { Told } from '../../../src/table/line.ts'
+import { Play } from './play.ts'
+
+/** A table played by hand with an order of work told after every hit, as the app does it. */
+export class PlannedPlay extends Play {
+  told: Told | undefined
+  /** Orders of ops timed per question: enough for small tables, quick enough for a test. */
+  work = 60_000
+  lane: Lane = 0
+
+  override get card(): Card {
+    return this.cardOf(this.lane)
+  }
+
+  cardOf(lane: Lane): Card {
+    return cardOf(seenBy(this.table, lane), this.nowMs - this.table.skewMs, this.told)
+  }
+
+  /** Asks for the order of work of the table as it is now. */
+  ask(): this {
+    const now = this.nowMs - this.table.skewMs
+    const jobs = jobsOf(this.table, now)
+    const before = this.told?.plan
+    const answer = before ? replan(jobs.input, before, this.work).plan : plan(jobs.input, this.work)
+    this.told = toldBy(jobs, answer, now)
+    return this
+  }
+
+  override try(action: Action): Refusal | undefined {
+    this.hits++
+    const hit = `t-${this.hits}`
+    const decision = decide(this.table, action, { at: this.nowMs, hit, hands: this.lane })
+    if ('refusal' in decision) return decision.refusal
+    this.append(decision.events, hit)
+    this.ask()
+    return undefined
+  }
+}
