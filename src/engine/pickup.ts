@@ -34,9 +34,8 @@ export function drawn(face: Thirst, shed: number, cakeResistance: number, second
   const { coatRoom, resistance, suction2, room } = face
   let left = seconds
   if (coatRoom > 0) {
-    const slope = perR2 + resistance / coatRoom
-    const fillS = coatRoom * coatRoom * slope
-    if (seconds < fillS) return { intoCoats: Math.sqrt(seconds / slope), intoBody: 0 }
+    const fillS = coatRoom * (coatRoom * perR2 + resistance)
+    if (seconds < fillS) return { intoCoats: coatRoom * Math.sqrt(seconds / fillS), intoBody: 0 }
     left = seconds - fillS
   }
   if (!(suction2 > 0)) return { intoCoats: coatRoom, intoBody: 0 }

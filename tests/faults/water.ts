@@ -27,8 +27,8 @@ export const WATER_FAULTS: readonly Fault[] = [
   {
     id: 'coat grows linearly',
     file: engine('pickup'),
-    find: 'intoCoats: Math.sqrt(seconds / slope)',
-    replace: 'intoCoats: seconds / slope',
+    find: 'coatRoom * Math.sqrt(seconds / fillS)',
+    replace: 'coatRoom * (seconds / fillS)',
     tests: [CASTING],
   },
   {

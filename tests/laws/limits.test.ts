@@ -1,0 +1,206 @@
+/** Ends of the laws: what a coat, a film, a wait and a calibration become where one quantity goes to its limit. */
+
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { type CoatReading, pickUpOf, rawPickUp } from '../../src/engine/calibrate.ts'
+import type { WallEvent } from '../../src/engine/contract.ts'
+import { dragOutMm, drainedMm } from '../../src/engine/film.ts'
+import { DEFAULT_BODY, defaultSlip, forecastPot, UNLEARNED } from '../../src/engine/index.ts'
+import { drawn } from '../../src/engine/pickup.ts'
+import { courseOf, finish, runPot } from '../../src/engine/pot.ts'
+import { checkedSlip, densestGramsPerMl, shedPerMm } from '../../src/engine/slip.ts'
+import { cases, dipsOf, lastMm, pieceOf, RUNS, SLACK, straight, within } from '../fixtures/cases.ts'
+import { air, beaker, dip, potOf, ROOM } from '../fixtures/wall.ts'
+
+describe('a coat', () => {
+  const coats = fc.integer({ min: 1, max: 4 }).chain(cases)
+
+  test('is finite and more than nothing, whatever is already on', () => {
+    fc.assert(
+      fc.property(coats, (of) => {
+        for (const { gain } of pieceOf(of).laid.outside) {
+          expect(gain.castMm).toBeGreaterThanOrEqual(0)
+          expect(Number.isFinite(gain.castMm + gain.filmMm)).toBe(true)
+        }
+        expect(pieceOf(of).laid.outside[0]!.gain.castMm).toBeGreaterThan(0)
+      }),
+      RUNS,
+    )
+  })
+
+  test('of slop as thin as water is nothing', () => {
+    fc.assert(
+      fc.property(cases(1), (of) => {
+        const thin = { ...of.slip, gramsPerMl: 1.0005 }
+        expect(lastMm(pieceOf({ ...of, slip: thin }))).toBeLessThan(0.02)
+      }),
+      RUNS,
+    )
+  })
+
+  test('of no seconds is its film alone', () => {
+    fc.assert(
+      fc.property(cases(1), (of) => {
+        const { gain, wetting } = pieceOf({ ...of, holds: [0] }).laid.outside[0]!
+        // The way in and out still takes a moment at the hands' fastest.
+        expect(gain.castMm).toBeLessThan(0.2 * lastMm(pieceOf(of)) + 0.1)
+        expect(gain.filmMm).toBeLessThanOrEqual(wetting.filmThirstyMm + SLACK)
+      }),
+      RUNS,
+    )
+  })
+
+  test('on a body that does not drink is its film alone', () => {
+    fc.assert(
+      fc.property(cases(1), (of) => {
+        const body = { ...of.body, sorptivityMmPerSqrtS: 0 }
+        expect(pieceOf({ ...of, body }).laid.outside[0]!.gain.castMm).toBe(0)
+      }),
+      RUNS,
+    )
+  })
+
+  test('of endless seconds takes the room of old coats and body, over the water shed by each mm', () => {
+    fc.assert(
+      fc.property(
+        within(0.01, 0.5),
+        within(0, 0.4),
+        within(0, 0.4),
+        within(0, 20),
+        (suction, room, coatRoom, resistance) => {
+          const draw = drawn({ suction2: suction ** 2, room, coatRoom, resistance }, 0.7, 12, 1e9)
+          expect(draw.intoCoats + draw.intoBody).toBeCloseTo(room + coatRoom, 9)
+        },
+      ),
+      RUNS,
+    )
+  })
+
+  test('of slop nearly as thick as itself is refused', () => {
+    fc.assert(
+      fc.property(within(0.4, 0.6), within(2.3, 3), within(1e-6, 0.05), (cakeSolids, solidsGravity, over) => {
+        const slip = { ...defaultSlip(1.3, 2.6), cakeSolids, solidsGravity }
+        const densest = densestGramsPerMl(slip)
+        expect(() => checkedSlip({ ...slip, gramsPerMl: densest + over })).toThrow(/gramsPerMl/)
+        expect(shedPerMm({ ...slip, gramsPerMl: densest })).toBeGreaterThan(0.1)
+      }),
+      RUNS,
+    )
+  })
+
+  test('is never more than all coats of its zone together', () => {
+    fc.assert(
+      fc.property(coats, (of) => {
+        const { zones } = forecastPot(straight(of), dipsOf(of), of.air, UNLEARNED)
+        for (const zone of zones)
+          for (const coat of zone.coats) {
+            expect(coat.likelyMm).toBeLessThanOrEqual(zone.likelyMm + SLACK)
+            expect(coat.upperMm).toBeLessThanOrEqual(zone.upperMm + SLACK)
+          }
+      }),
+      RUNS,
+    )
+  })
+
+  test('film: a slower slop carries and keeps more', () => {
+    fc.assert(
+      fc.property(within(1e-3, 2), within(1, 3), within(0.01, 0.3), (eta, times, speed) => {
+        expect(dragOutMm(eta * times, speed, 1450, 0.06)).toBeGreaterThanOrEqual(
+          dragOutMm(eta, speed, 1450, 0.06),
+        )
+        expect(drainedMm(eta * times, 1450, 0.1, 3)).toBeGreaterThanOrEqual(drainedMm(eta, 1450, 0.1, 3))
+      }),
+      RUNS,
+    )
+  })
+})
+
+describe('a wait', () => {
+  test('of weeks in dry air leaves coat and body dry', () => {
+    fc.assert(
+      fc.property(cases(2), (of) => {
+        const events: WallEvent[] = [...dipsOf(of), { kind: 'wipe', atMin: 60 * 24 * 60, waterMm: 0 }]
+        const { outside, inside } = pieceOf(of, events, air(22, 0.2, 0.5)).wall
+        for (const side of [outside, inside]) {
+          expect(side.film).toBe(0)
+          expect(side.coat * side.perPore).toBeLessThan(0.05)
+          expect(side.body * side.perCap).toBeLessThan(0.05)
+        }
+      }),
+      { numRuns: Math.min(RUNS.numRuns, 300) },
+    )
+  })
+
+  test('of a second coat on an endless wall is of the order of the first, on a thin one not', () => {
+    const waits = (wallMm: number): number[] => {
+      const pot = potOf(beaker(wallMm, { rimMm: 200, footMm: 160 }))
+      return [1, 2].map((n) => {
+        const dips = [dip('a', 0, 2), dip('b', 600, 2)].slice(0, n)
+        const run = runPot(courseOf(pot, dips, ROOM), 1)
+        finish(run, 'touch')
+        return (run.pieces.at(-1)!.wall.outside.touchS - run.lastS) / 60
+      })
+    }
+    const [first, second] = waits(40) as [number, number]
+    // The dry coat below drinks too, and stands in the way: of the same order, not the same.
+    expect(second / first).toBeGreaterThan(0.4)
+    expect(second / first).toBeLessThan(2.5)
+    const [thin1, thin2] = waits(4) as [number, number]
+    expect(second / first).toBeLessThan(thin2 / thin1)
+  })
+
+  test('is never shorter after a longer first dip', () => {
+    fc.assert(
+      fc.property(cases(1), within(1, 3), (of, factor) => {
+        const touchS = (holdS: number): number => {
+          const run = runPot(courseOf(straight(of), dipsOf({ ...of, holds: [holdS] }), of.air), 1)
+          finish(run, 'thirsty')
+          const { outside, inside } = run.pieces.at(-1)!.wall
+          return Math.max(outside.thirstyS, inside.thirstyS)
+        }
+        const [short, long] = [touchS(of.holds[0]!), touchS(of.holds[0]! * factor)]
+        if (short === Infinity) expect(long).toBe(Infinity)
+        else expect(long).toBeGreaterThanOrEqual(short * 0.97 - 0.5)
+      }),
+      RUNS,
+    )
+  })
+})
+
+describe('a calibration', () => {
+  const readings = fc.record({
+    holdS: within(1, 6),
+    measured: within(0.4, 2.5),
+    errorMm: within(0.02, 0.2),
+    gramsPerMl: within(1.3, 1.5),
+  })
+  const readingOf = (of: { holdS: number; errorMm: number; gramsPerMl: number }): CoatReading => ({
+    slip: defaultSlip(of.gramsPerMl, 2.6),
+    holdS: of.holdS,
+    measuredMm: 1,
+    errorMm: of.errorMm,
+    body: DEFAULT_BODY,
+    wallMm: 12,
+    bothFaces: true,
+    lengthMm: 100,
+    liftMmPerS: 120,
+  })
+
+  test('lies between one and what was read; a coat as computed leaves it at one', () => {
+    fc.assert(
+      fc.property(readings, (of) => {
+        const reading = readingOf(of)
+        // The coat that reads as the factor `measured`: film and cast are linear in it.
+        const one = rawPickUp(reading)
+        const two = rawPickUp({ ...reading, measuredMm: 2 })
+        const perFactor = 1 / (two.factor - one.factor)
+        const at = (factor: number) => ({ ...reading, measuredMm: 1 + (factor - one.factor) * perFactor })
+        expect(pickUpOf([at(1)]).factor).toBeCloseTo(1, 9)
+        const { factor } = pickUpOf([at(of.measured)])
+        expect(factor).toBeGreaterThanOrEqual(Math.min(1, of.measured) - SLACK)
+        expect(factor).toBeLessThanOrEqual(Math.max(1, of.measured) + SLACK)
+      }),
+      RUNS,
+    )
+  })
+})
