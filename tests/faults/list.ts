@@ -1,7 +1,15 @@
 /** All deliberate faults. */
 import { ADVICE_FAULTS } from './advice.ts'
+import { AIR_FAULTS } from './air.ts'
 import type { Fault } from './fault.ts'
 import { MELT_FAULTS } from './melt.ts'
+import { SHAPE_FAULTS } from './shape.ts'
 import { WATER_FAULTS } from './water.ts'
 
-export const FAULTS: readonly Fault[] = [...WATER_FAULTS, ...ADVICE_FAULTS, ...MELT_FAULTS]
+export const FAULTS: readonly Fault[] = [
+  ...WATER_FAULTS,
+  ...AIR_FAULTS,
+  ...SHAPE_FAULTS,
+  ...ADVICE_FAULTS,
+  ...MELT_FAULTS,
+]

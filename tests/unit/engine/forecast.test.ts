@@ -62,6 +62,16 @@ describe('zones', () => {
   })
 })
 
+test('a glaze that was scratched has the scratch’s spread in its upper estimate', () => {
+  const upper = (pickUpSd?: number): number => {
+    const slip = pickUpSd === undefined ? SLIP : { ...SLIP, pickUpSd }
+    const { zones } = forecast([dip('a', 0, 3, { kind: 'full' }, slip)], ROOM, potOf(beaker(10)))
+    return zones.find(({ name }) => name === 'body')!.upperMm
+  }
+  expect(upper(0.1)).toBeLessThan(upper())
+  expect(upper(0.3)).toBeGreaterThan(upper())
+})
+
 describe('events', () => {
   test('are put in order of time', () => {
     const [a, b] = [dip('a', 0, 3), dip('b', 30, 3)]

@@ -1,0 +1,103 @@
+/** Faults of the air: vapour, humidity, evaporation, cloth, dew. */
+import type { Fault } from './fault.ts'
+
+export const AIR_FAULTS: readonly Fault[] = [
+  {
+    id: 'ice taken for water',
+    file: 'src/engine/vapour.ts',
+    find: '  if (tempC < 0)\n',
+    replace: '  if (tempC < -99)\n',
+    tests: ['tests/reference/air.test.ts'],
+  },
+  {
+    id: 'altitude ignored',
+    file: 'src/engine/vapour.ts',
+    find: '** 5.2559',
+    replace: '** 0',
+    tests: ['tests/reference/air.test.ts'],
+  },
+  {
+    id: 'latent heat the same at any temperature',
+    file: 'src/engine/vapour.ts',
+    find: '2.501e6 - 2369 * checkedTempC',
+    replace: '2.501e6 - 0 * checkedTempC',
+    tests: ['tests/reference/air.test.ts'],
+  },
+  {
+    id: 'dew point as dry as the air',
+    file: 'src/engine/vapour.ts',
+    find: 'const vapourPa = air.rh * saturationPressurePa(air.tempC)',
+    replace: 'const vapourPa = saturationPressurePa(air.tempC)',
+    tests: ['tests/reference/air.test.ts'],
+  },
+  {
+    id: 'a pair read as fanned however it hung',
+    file: 'src/engine/pair.ts',
+    find: "const law = PAIR[oneOf('draught', draught, ['fanned', 'natural', 'still'])]",
+    replace: "const law = PAIR[oneOf('draught', 'fanned' as PairDraught, ['fanned', 'natural', 'still'])]",
+    tests: ['tests/reference/air.test.ts'],
+  },
+  {
+    id: 'negative humidity not asked about',
+    file: 'src/engine/pair.ts',
+    find: "return rh < 0 ? 'tooDry' : 'none'",
+    replace: "return rh < -9 ? 'tooDry' : 'none'",
+    tests: ['tests/unit/engine/air.test.ts', 'tests/unit/table/measured.test.ts'],
+  },
+  {
+    id: 'still air carries nothing off',
+    file: 'src/engine/air.ts',
+    find: 'Math.cbrt(forced ** 3 + nusseltUpright(rayleigh, prandtl) ** 3)',
+    replace: 'Math.cbrt(forced ** 3 + 0 * rayleigh)',
+    tests: ['tests/reference/air.test.ts', 'tests/unit/engine/air.test.ts'],
+  },
+  {
+    id: 'no heat by radiation',
+    file: 'src/engine/air.ts',
+    find: '(radiates ? by.radiationWPerM2K : 0)',
+    replace: '(radiates ? 0 * by.radiationWPerM2K : 0)',
+    tests: ['tests/unit/engine/air.test.ts', 'tests/reference/air.test.ts'],
+  },
+  {
+    id: 'mass from heat without the square of the Lewis number',
+    file: 'src/engine/air.ts',
+    find: 'lewis ** (2 / 3)',
+    replace: 'lewis ** 2',
+    tests: ['tests/reference/air.test.ts'],
+  },
+  {
+    id: 'cloth ignored',
+    file: 'src/engine/air.ts',
+    find: 'const factor = air.factor ?? 1',
+    replace: 'const factor = 1 + 0 * (air.factor ?? 1)',
+    tests: ['tests/laws/air.test.ts'],
+  },
+  {
+    id: 'cloth with one face',
+    file: 'src/engine/cloth.ts',
+    find: '(2 * cloth.widthMm * cloth.heightMm)',
+    replace: '(cloth.widthMm * cloth.heightMm)',
+    tests: ['tests/unit/engine/air.test.ts'],
+  },
+  {
+    id: "a cloth on yesterday's cloth",
+    file: 'src/engine/cloth.ts',
+    find: '{ ...air, factor: 1 }',
+    replace: '{ ...air }',
+    tests: ['tests/laws/air.test.ts'],
+  },
+  {
+    id: 'dew on warm pots',
+    file: 'src/engine/dew.ts',
+    find: 'condenses: gap > 0',
+    replace: 'condenses: gap < 0',
+    tests: ['tests/laws/air.test.ts'],
+  },
+  {
+    id: 'cold pots stay cold',
+    file: 'src/engine/dew.ts',
+    find: 'Math.exp(-perS * minutes * 60)',
+    replace: 'Math.exp(-perS * minutes * 0)',
+    tests: ['tests/unit/table/measured.test.ts'],
+  },
+]
