@@ -62,8 +62,8 @@ export const WATER_FAULTS: readonly Fault[] = [
   {
     id: 'trapped air ignored',
     file: engine('immersion'),
-    find: "cover.kind === 'full' || cover.kind === 'inside' ?",
-    replace: "cover.kind !== 'upTo' ?",
+    find: "return cover.kind === 'full' || cover.kind === 'inside'",
+    replace: "return cover.kind !== 'upTo'",
     tests: [FORECAST],
   },
   {
