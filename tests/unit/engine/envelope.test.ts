@@ -34,17 +34,27 @@ function coatsOn(wallMm: number, holds: readonly number[], room: Air): Coat[] {
 const MILD = air(20, 0.5, 0.15)
 const DAMP = air(24, 0.78, 0.15)
 /** Ranges of minutes that a coat's wait should fall in, coat by coat. */
-const EXPECTED = [
-  [6.5, [2, 2, 2], [1, 2], [3, 7], [30, 65]],
-  [8, [3, 2, 2], [1, 2], [3, 5], [7, 19]],
-  [5, [2, 2, 2], [1, 3], [15, 37], [60, Infinity]],
-  [4, [4, 3], [8, 23], [60, Infinity]],
-] as const
+interface Expected {
+  readonly wallMm: number
+  readonly holds: readonly number[]
+  readonly rangesMin: readonly (readonly [least: number, most: number])[]
+}
+const onWall = (wallMm: number, holds: number[], ...rangesMin: [number, number][]): Expected => ({
+  wallMm,
+  holds,
+  rangesMin,
+})
+const EXPECTED: readonly Expected[] = [
+  onWall(6.5, [2, 2, 2], [1, 2], [3, 7], [30, 65]),
+  onWall(8, [3, 2, 2], [1, 2], [3, 5], [7, 19]),
+  onWall(5, [2, 2, 2], [1, 3], [15, 37], [60, Infinity]),
+  onWall(4, [4, 3], [8, 23], [60, Infinity]),
+]
 
 describe('touch-dry', () => {
-  test.each(EXPECTED)('on %d mm', (wallMm, holds, ...ranges) => {
+  test.each(EXPECTED)('on $wallMm mm', ({ wallMm, holds, rangesMin }) => {
     coatsOn(wallMm, holds, MILD).forEach(({ waitMin }, k) => {
-      const [least, most] = ranges[k]!
+      const [least, most] = rangesMin[k]!
       expect(waitMin).toBeGreaterThanOrEqual(least)
       expect(waitMin).toBeLessThanOrEqual(most)
     })
