@@ -3,6 +3,7 @@ import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { Action, Refusal } from '../table/action.ts'
 import type { Card } from '../table/card.ts'
+import type { More } from '../table/decide.ts'
 import type { Lane } from '../table/lanes.ts'
 import type { Told } from '../table/line.ts'
 import type { Table } from '../table/state.ts'
@@ -69,13 +70,18 @@ export interface App {
   readonly route: Signal<Route>
   readonly words: ReadonlySignal<Words>
   readonly formats: ReadonlySignal<Formats>
-  /** Does an action; `atMs` is the tap in page time. Answers the refusal, if it was one. */
-  act(action: Action, atMs?: number): Refusal | undefined
+  /**
+   * Does an action; `atMs` is the tap in page time. Answers the refusal, if it was one. `more` decides on setting up,
+   * where its code is at hand before the program's own.
+   */
+  act(action: Action, atMs?: number, more?: More): Refusal | undefined
   /** A hit that no action came of: the refusal is heard. */
   refused(): void
   /** OUT was heard: its tone ends. */
   hush(): void
   go(route: Route): void
+  /** Lays the demo on the empty table and goes to the bench. */
+  layDemo(): Promise<void>
   /** The list of what came due was seen. */
   back(): void
   /** Feeds hits on `root`, and keys, to `onHit` while it is mounted. Returns the way to stop. */

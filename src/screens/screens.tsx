@@ -10,7 +10,7 @@ const Desk = later(() => import('./desk/desk.tsx').then(({ Desk }) => Desk))
 
 /** The screen the route names. */
 export function Screens() {
-  const { route, table, words, act, go } = useApp()
+  const { route, table, words, go, layDemo } = useApp()
   const noPots = potsOnTable(table.value).length === 0
   const to = route.value
   useEffect(() => scrollTo(0, 0), [to])
@@ -22,10 +22,7 @@ export function Screens() {
       words={words.value}
       back={!noPots}
       onOwn={() => go({ at: 'board' })}
-      onDemo={() => {
-        act({ do: 'lay-demo' })
-        go({ at: 'bench' })
-      }}
+      onDemo={() => void layDemo()}
     />
   )
 }

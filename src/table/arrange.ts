@@ -4,7 +4,6 @@ import type { Action, Refusal } from './action.ts'
 import { arrangeFiring } from './arrange-firing.ts'
 import { checked, firstWrong } from './check.ts'
 import type { Decision, Stamp } from './decide.ts'
-import { demoEvents } from './demo.ts'
 import { brimLitres } from './fill.ts'
 import { checkName, LIMITS, outOfRange } from './limits.ts'
 import { freePlace, nextNumber } from './places.ts'
@@ -117,8 +116,6 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
     case 'set-slab':
       if (!table.pots[action.potId]) return { refusal: { code: 'unknown-pot' } }
       return { events: [{ kind: 'slab-set', potId: action.potId, slab: action.slab }] }
-    case 'lay-demo':
-      return { events: demoEvents() }
     case 'clear-table':
       return { events: [{ kind: 'table-cleared' }] }
     default:

@@ -1,6 +1,5 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { Action, Refusal } from './action.ts'
-import { arrange } from './arrange.ts'
 import { lowerS } from './clay.ts'
 import { inHand } from './hand.ts'
 import { type Lane, seenBy, turned } from './lanes.ts'
@@ -24,15 +23,21 @@ export type Decision = { readonly events: readonly TableEvent[] } | { readonly r
 const NOTHING: Decision = { refusal: { code: 'nothing-to-do' } }
 const refuse = (code: Refusal['code'], facts?: Refusal['facts']): Decision => ({ refusal: { code, facts } })
 
-/** What follows from an action on this table at this moment. Pure: nothing is stored here. */
-export function decide(table: Table, action: Action, stamp: Stamp): Decision {
+/** Decides on actions that this file leaves to others. */
+export type More = (table: Table, action: Action, stamp: Stamp) => Decision
+
+/**
+ * What follows from an action on this table at this moment. Pure: nothing is stored here. Setting up is left to `more`,
+ * whose code the bench doesn't wait for.
+ */
+export function decide(table: Table, action: Action, stamp: Stamp, more?: More): Decision {
   const hands = stamp.hands ?? 0
-  const decision = decided(seenBy(table, hands), action, stamp)
+  const decision = decided(seenBy(table, hands), action, stamp, more)
   if (hands === 0 || 'refusal' in decision) return decision
   return { events: decision.events.map((event) => ({ ...event, hands })) }
 }
 
-function decided(table: Table, action: Action, stamp: Stamp): Decision {
+function decided(table: Table, action: Action, stamp: Stamp, more?: More): Decision {
   const now = stamp.at - table.skewMs
   switch (action.do) {
     case 'waxed':
@@ -97,7 +102,7 @@ function decided(table: Table, action: Action, stamp: Stamp): Decision {
             ],
           }
     default:
-      return putRight(table, action, stamp) ?? arrange(table, action, stamp)
+      return putRight(table, action, stamp) ?? more?.(table, action, stamp) ?? NOTHING
   }
 }
 

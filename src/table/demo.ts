@@ -7,6 +7,7 @@ import type {
   ShapeFacts,
   TileFacts,
 } from '../../shared/nouns.ts'
+import type { More } from './decide.ts'
 
 /** The invented evening at the Thornbank clay room. All names, people and numbers are made up. */
 
@@ -150,3 +151,6 @@ export function demoEvents(): TableEvent[] {
     ...POTS.map((facts): TableEvent => ({ kind: 'pot-set', pot: facts })),
   ]
 }
+
+/** Decides on laying the demo. */
+export const layDemo: More = () => ({ events: demoEvents() })

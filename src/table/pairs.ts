@@ -1,11 +1,8 @@
 import type { PairFacts } from '../../shared/nouns.ts'
 import type { GlazePair } from '../engine/melt-coats.ts'
+import { pairKey } from './pair-key.ts'
 import type { Table } from './state.ts'
 import { tilesOf } from './tile.ts'
-
-/** The order matters: one glaze over another says nothing of the other way round. */
-export const pairKey = ({ overId, underId }: Pick<PairFacts, 'overId' | 'underId'>): string =>
-  `${overId} over ${underId}`
 
 export interface Pair extends PairFacts {
   readonly is: 'proved' | 'untried' | 'went-wrong'

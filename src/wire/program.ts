@@ -97,9 +97,10 @@ export async function openProgram(): Promise<App> {
     }
   })
 
-  const act: App['act'] = (action, atMs = clock.pageMs()) => {
+  const setting = late(async () => (await import('../table/arrange.ts')).arrange)
+  const act: App['act'] = (action, atMs = clock.pageMs(), more = setting.now()) => {
     const at = Math.round(clock.epochAt(atMs))
-    const decision = decide(table.peek(), action, { at, hit: newId(), hands: laneOf(seen.peek()) })
+    const decision = decide(table.peek(), action, { at, hit: newId(), hands: laneOf(seen.peek()) }, more)
     if ('refusal' in decision) {
       sound((on) => on.refused())
       haptics.feel('refused')
@@ -190,11 +191,17 @@ export async function openProgram(): Promise<App> {
     go: (to) => {
       route.value = to
     },
+    async layDemo() {
+      const { layDemo } = await import('../table/demo.ts')
+      act({ do: 'lay-demo' }, undefined, layDemo)
+      route.value = { at: 'bench' }
+    },
     back: () => {
       away.value = undefined
     },
     attachBench(root, onHit) {
       judging.fetch()
+      setting.fetch()
       sounding.fetch()
       const press = bindPress(root, {
         onIntent(intent) {

@@ -21,10 +21,7 @@ export async function start(root: HTMLElement, wish: () => Wish | undefined): Pr
   })
   const wished = wish()
   if (wished === 'own') app.go({ at: 'board' })
-  if (wished === 'demo') {
-    app.act({ do: 'lay-demo' })
-    app.go({ at: 'bench' })
-  }
+  if (wished === 'demo') await app.layDemo()
   render(
     <AppProvider value={app}>
       <Screens />

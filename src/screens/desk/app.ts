@@ -1,16 +1,18 @@
 import { computed, type ReadonlySignal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
+import { arrange } from '../../table/arrange.ts'
 import { DESK_WORDS, type DeskWords } from '../../words/desk-index.ts'
 import type { App } from '../app.ts'
 
-/** The program as screens for clean hands see it: with their words. */
+/** The program as screens for clean hands see it: with their words, and with what decides on setting up. */
 export interface DeskApp extends App {
   readonly words: ReadonlySignal<DeskWords>
 }
 
-export const withDeskWords = (app: App): DeskApp => ({
+export const asDesk = (app: App): DeskApp => ({
   ...app,
+  act: (action, atMs) => app.act(action, atMs, arrange),
   words: computed(() => ({ ...app.words.value, desk: DESK_WORDS[app.table.value.settings.language] })),
 })
 

@@ -6,14 +6,14 @@ import { Buckets } from '../buckets/buckets.tsx'
 import { later } from '../later.tsx'
 import { Room } from '../room/room.tsx'
 import { Stacks } from '../stacks/stacks.tsx'
-import { DeskProvider, withDeskWords } from './app.ts'
+import { asDesk, DeskProvider } from './app.ts'
 
 const Tiles = later(() => import('../buckets/tile.tsx').then((part) => part.Tiles))
 
 /** The screens for clean hands, loaded after the bench can take a hit. */
 export function Desk() {
   const app = useApp()
-  const desk = useMemo(() => withDeskWords(app), [app])
+  const desk = useMemo(() => asDesk(app), [app])
   return (
     <DeskProvider value={desk}>
       <Screen />

@@ -6,7 +6,7 @@ import { decide } from '../../../src/table/decide.ts'
 import { jobsOf, toldBy } from '../../../src/table/jobs.ts'
 import { type Lane, seenBy } from '../../../src/table/lanes.ts'
 import type { Told } from '../../../src/table/line.ts'
-import { Play } from './play.ts'
+import { Play, setting } from './play.ts'
 
 /** A table played by hand with an order of work told after every hit, as the app does it. */
 export class PlannedPlay extends Play {
@@ -36,7 +36,7 @@ export class PlannedPlay extends Play {
   override try(action: Action): Refusal | undefined {
     this.hits++
     const hit = `t-${this.hits}`
-    const decision = decide(this.table, action, { at: this.nowMs, hit, hands: this.lane })
+    const decision = decide(this.table, action, { at: this.nowMs, hit, hands: this.lane }, setting)
     if ('refusal' in decision) return decision.refusal
     this.append(decision.events, hit)
     this.ask()

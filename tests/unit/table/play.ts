@@ -1,8 +1,10 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import type { Action, Refusal } from '../../../src/table/action.ts'
+import { arrange } from '../../../src/table/arrange.ts'
 import { cardOf } from '../../../src/table/bench.ts'
 import type { Card } from '../../../src/table/card.ts'
-import { decide } from '../../../src/table/decide.ts'
+import { decide, type More } from '../../../src/table/decide.ts'
+import { layDemo } from '../../../src/table/demo.ts'
 import { fold, step } from '../../../src/table/fold.ts'
 import { judged } from '../../../src/table/judged.ts'
 import type { Table } from '../../../src/table/state.ts'
@@ -10,6 +12,10 @@ import { warningsFor } from '../../../src/table/warnings.ts'
 
 /** 18:00 UTC of an ordinary day. */
 export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
+
+/** Setting up as the program decides on it. */
+export const setting: More = (table, action, stamp) =>
+  (action.do === 'lay-demo' ? layDemo : arrange)(table, action, stamp)
 
 /** A table played by hand: a clock that is set, actions, and the card shown. */
 export class Play {
@@ -40,7 +46,7 @@ export class Play {
   try(action: Action): Refusal | undefined {
     this.hits++
     const hit = `t-${this.hits}`
-    const decision = decide(this.table, action, { at: this.nowMs, hit })
+    const decision = decide(this.table, action, { at: this.nowMs, hit }, setting)
     if ('refusal' in decision) return decision.refusal
     this.append(decision.events, hit)
     return undefined
