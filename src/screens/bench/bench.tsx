@@ -19,6 +19,8 @@ const SAID_MS = 4000
 /** Other and its pages come after the first card. */
 const Other = later(() => import('./other.tsx').then(({ Other }) => Other))
 
+const NoisePattern = later(() => import('./noise.tsx').then(({ NoisePattern }) => NoisePattern))
+
 /** The bench: one step card at a time, one big action. */
 export function Bench() {
   const app = useApp()
@@ -94,6 +96,7 @@ export function Bench() {
         )}
         {sheet.value === 'other' ? <Other close={close} /> : null}
         {sheet.value === 'ways' ? <Ways close={close} /> : null}
+        {app.table.value.settings.noisy ? <NoisePattern card={card} /> : null}
         <NotSaved />
       </div>
     </Acts.Provider>

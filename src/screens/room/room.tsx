@@ -4,6 +4,7 @@ import { later } from '../later.tsx'
 import { Air } from './air.tsx'
 import { Clay } from './clay.tsx'
 import { Keep } from './keep.tsx'
+import { Ring } from './ring.tsx'
 import { Count, Phone, Work } from './settings.tsx'
 import { Taught } from './taught.tsx'
 import './room.css'
@@ -23,6 +24,7 @@ export function Room() {
         <Taught />
         <Firing />
         <Count />
+        <Ring />
         <Work />
         <Phone />
         <Keep />

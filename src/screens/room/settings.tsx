@@ -4,6 +4,7 @@ import { Choice } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf, useSet } from './set.ts'
+import { SoundSettings } from './sound.tsx'
 
 type NumberSetting = Extract<keyof Settings, LimitedField>
 
@@ -31,8 +32,7 @@ function NumberOf({
 
 /** What a count is made of. */
 export function Count() {
-  const { table, words } = useDesk()
-  const set = useSet()
+  const { words } = useDesk()
   const w = words.value.desk.room
   return (
     <section>
@@ -42,12 +42,7 @@ export function Count() {
         <NumberOf field="dripS" label={w.drip} />
         <NumberOf field="lowerMmPerS" label={w.lower} />
       </div>
-      <Choice
-        label={w.sound}
-        options={optionsOf(w.sounds)}
-        value={table.value.settings.sound}
-        onChoose={(sound) => void set('sound', sound)}
-      />
+      <SoundSettings />
     </section>
   )
 }
