@@ -157,7 +157,7 @@ export async function openProgram(): Promise<App> {
   sounding.with((opened) => {
     opened.sound.onHealth((state) => patch({ sound: state }))
     effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))
-    effect(() => opened.follow(table.value, now.value, route.value.at === 'bench', extras.value?.caller))
+    effect(() => opened.follow(seen.value, now.value, route.value.at === 'bench', extras.value?.caller))
   })
   setInterval(tick, TICK_MS)
   setInterval(() => document.visibilityState === 'visible' && beSeen(clock.epochMs()), SEEN_EVERY_MS)
