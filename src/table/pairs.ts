@@ -1,7 +1,7 @@
 import type { PairFacts } from '../../shared/nouns.ts'
 import type { GlazePair } from '../engine/melt-coats.ts'
 import type { Table } from './state.ts'
-import { tilesOf } from './tile.ts'
+import { tilesOf } from './tiles.ts'
 
 /** The order matters: one glaze over another says nothing of the other way round. */
 export const pairKey = ({ overId, underId }: Pick<PairFacts, 'overId' | 'underId'>): string =>
