@@ -6,6 +6,7 @@ import { Clay } from './clay.tsx'
 import { Keep } from './keep.tsx'
 import { Ring } from './ring.tsx'
 import { Count, Phone, Work } from './settings.tsx'
+import { Sitting } from './sitting.tsx'
 import { Taught } from './taught.tsx'
 import './room.css'
 
@@ -20,6 +21,7 @@ export function Room() {
       <DeskHead title={w.title} back={{ at: 'board' }} />
       <main class="desk-main-part">
         <Air />
+        <Sitting />
         <Clay />
         <Taught />
         <Firing />

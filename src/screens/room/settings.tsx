@@ -8,7 +8,8 @@ import { SoundSettings } from './sound.tsx'
 
 type NumberSetting = Extract<keyof Settings, LimitedField>
 
-function NumberOf({
+/** A setting that is a number. */
+export function NumberOf({
   field,
   label,
   help,
@@ -76,6 +77,13 @@ export function Work() {
         value={settings.readyMeans}
         onChoose={(readyMeans) => void set('readyMeans', readyMeans)}
       />
+      {settings.readyMeans === 'clock' ? (
+        <div class="fields">
+          <NumberOf field="firstWaitMin" label={w.firstWait} />
+          <NumberOf field="laterWaitMin" label={w.laterWait} />
+          <NumberOf field="kilnWaitMin" label={w.kilnWait} />
+        </div>
+      ) : null}
       <div class="fields">
         <NumberOf field="staleMin" label={w.stale} />
         <NumberOf field="stackLimitMm" label={w.limit} />
