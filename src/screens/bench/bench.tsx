@@ -71,7 +71,9 @@ export function Bench() {
     sheet.value = undefined
   }
   const away = app.away.value
-  const theme = card.kind === 'count' || card.kind === 'out' ? 'bench bench-count' : 'bench'
+  const counts = card.kind === 'count' || card.kind === 'out'
+  const second = app.table.value.lane === 1 && !counts
+  const theme = ['bench', counts ? 'bench-count' : '', second ? 'bench-second' : ''].filter(Boolean).join(' ')
   return (
     <Acts.Provider value={acts.current}>
       <div class={theme} ref={root}>
