@@ -28,7 +28,7 @@ const APART_MS = { least: 120, most: 500 }
 /** A knock is over by then; a mixer is not. */
 const STROKE_MS = 110
 /** Nothing may follow for this long: three and more are rattling. */
-const QUIET_MS = 450
+const QUIET_MS = 520
 const DEAF_MS = 1000
 /** How fast the floor follows what it hears, per sample, up and down. */
 const FLOOR = { up: 0.02, down: 0.08 }
@@ -43,7 +43,9 @@ export function knockStep(
 ): { readonly state: KnockState; readonly knocked: boolean } {
   if (gated) return { state: { ...state, strokes: [], upMs: null, deafUntilMs: atMs }, knocked: false }
   const loud = level > Math.max(least, state.floor * TIMES_FLOOR)
-  const rate = level > state.floor ? FLOOR.up : FLOOR.down
+  // A stroke is no part of the place; what goes on sounding is.
+  const stroke = loud && atMs >= state.deafUntilMs
+  const rate = stroke ? 0 : level > state.floor ? FLOOR.up : FLOOR.down
   const floor = state.floor + (Math.min(level, least * 2) - state.floor) * rate
   const next = { ...state, floor }
   const none = (part: Partial<KnockState>) => ({ state: { ...next, ...part }, knocked: false })

@@ -82,10 +82,8 @@ export async function openProgram(): Promise<App> {
   const extras = signal<OpenedExtras | undefined>(undefined)
   sounding.with((opened) => {
     const lent = { devices, sounding: opened, database: journal.database, table, now, card, route, words }
-    const opening = late(async () => {
-      const { openExtras } = await import('./extras.ts')
-      extras.value = await openExtras({ ...lent, formats: formatted })
-    })
+    const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
+    const opening = late(async () => (extras.value = await open()))
     setTimeout(opening.fetch, EXTRAS_AFTER_MS)
   })
   journal.subscribe((change) => {
