@@ -7,8 +7,6 @@ import { type AtStep, at, dueFor, type Work } from './work.ts'
 
 /** A gap shorter than this is too short to take another pot up. Assumption. */
 const GAP_MS = 20_000
-/** What is to begin so soon may begin now: a plan counts in whole seconds. */
-const SOON_MS = 2000
 /** What comes after the next, on a card with time to read. */
 const DUES_SHOWN = 2
 
@@ -46,7 +44,7 @@ function taken(
     }
     case 'open':
     case 'restir': {
-      if (now < task.startAt - SOON_MS) return undefined
+      if (now < task.startAt) return undefined
       const next = line.find((each) => each.is === 'dip' && each.bucketId === task.bucketId)
       const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
       const card = here && stirCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
