@@ -178,6 +178,10 @@ export interface Settings {
   readonly theme: 'auto' | 'paper' | 'dim'
   readonly hand: 'right' | 'left'
   readonly sound: 'voice' | 'tones' | 'numerals'
+  /** What the voice speaks. */
+  readonly spoken: 'en' | 'es'
+  /** A noisy room: what sounds is shown as a pattern too. */
+  readonly noisy: boolean
   readonly leadInS: number
   readonly lowerMmPerS: number
   readonly dripS: number

@@ -152,6 +152,8 @@ export interface Tape {
   arm(calls: readonly TapeCall[], title: string, quietUntilMs?: number): Promise<TapeState>
   /** Plays on after an interruption, where it should be by now. On a wake, and at the next tap. */
   resume(): Promise<TapeState>
+  /** Silent until it is resumed. */
+  pause(): void
   off(): void
   /** What has come due was heard: it is not said again. Works with the screen off, as long as the page runs. */
   answered(): void

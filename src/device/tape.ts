@@ -117,6 +117,7 @@ export function openTape(): LoadableTape {
     async resume() {
       return state === 'interrupted' && shouldBeAtS() < element.duration ? play() : state
     },
+    pause: () => element.pause(),
     off,
     close: off,
   }

@@ -10,6 +10,7 @@ import type { Table } from '../table/state.ts'
 import type { Way } from '../table/ways.ts'
 import type { Formats } from '../words/format.ts'
 import type { Words } from '../words/index.ts'
+import type { Extras } from './extras.ts'
 
 export type Route =
   | { readonly at: 'first' }
@@ -70,6 +71,8 @@ export interface App {
   readonly route: Signal<Route>
   readonly words: ReadonlySignal<Words>
   readonly formats: ReadonlySignal<Formats>
+  /** Undefined until its code is here. */
+  readonly extras: ReadonlySignal<Extras | undefined>
   /**
    * Does an action; `atMs` is the tap in page time. Answers the refusal, if it was one. `more` decides on setting up,
    * where its code is at hand before the program's own.

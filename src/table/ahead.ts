@@ -34,8 +34,12 @@ export function callsAhead(table: Table, now: number): readonly AheadCall[] {
     if (joins) joins.pots.push(pot)
     else calls.push({ at, bucketId, bucketLetter, pots: [pot] })
   }
+  for (const { pots } of calls) pots.sort(byPlace)
   return calls
 }
+
+const byPlace = ({ facts: { place: a } }: PotState, { facts: { place: b } }: PotState): number =>
+  a.board.localeCompare(b.board) || a.spot - b.spot
 
 /** Waits that are better kept in a calendar than in an app. */
 export const LONG_MS = 3_600_000

@@ -1,8 +1,8 @@
 import type { FiringFacts, StripeFacts } from '../../shared/nouns.ts'
 import type { Action, Refusal } from './action.ts'
 import { checked, firstWrong } from './check.ts'
+import { isCone, LEAST_READINGS } from './cone.ts'
 import type { Decision, Stamp } from './decide.ts'
-import { isCone, LEAST_READINGS } from './firing.ts'
 import { LIMITS } from './limits.ts'
 import type { Table } from './state.ts'
 

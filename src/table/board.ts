@@ -8,7 +8,9 @@ import { stepsOf } from './work.ts'
 /** What a tile says of its pot. `untilMs` is table time; `Infinity` is never in this air. */
 export type TileState =
   | { readonly is: 'wait'; readonly untilMs: number }
-  | { readonly is: 'ready' | 'next' | 'wax' | 'wipe' | 'dip' | 'count' | 'foot' | 'check' | 'stuck' }
+  | {
+      readonly is: 'ready' | 'next' | 'later' | 'wax' | 'wipe' | 'dip' | 'count' | 'foot' | 'check' | 'stuck'
+    }
   | { readonly is: 'kiln'; readonly dryMs: number }
 
 export interface TileBand {
@@ -39,7 +41,7 @@ export function boardView(table: Table, card: Card, nowMs: number): BoardView {
   const tiles = steps.map(({ pot, step }, i): Tile => {
     const { potId, number, place } = pot.facts
     const after = steps[i + 1]?.pot.facts.place
-    const state = tileState(step)
+    const state: TileState = pot.later && step.is !== 'kiln' ? { is: 'later' } : tileState(step)
     const asked = potId === next && ACTIVE.has(state.is)
     return {
       potId,

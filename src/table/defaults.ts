@@ -8,6 +8,8 @@ export const DEFAULT_SETTINGS: Settings = {
   theme: 'auto',
   hand: 'right',
   sound: 'voice',
+  spoken: 'en',
+  noisy: false,
   leadInS: 4,
   lowerMmPerS: 120,
   dripS: 10,

@@ -2,7 +2,6 @@ import type { ConeMake, FiringFacts, KilnReading } from '../../shared/nouns.ts'
 import type { ConeSeries } from '../engine/cone-table.ts'
 import {
   coneEquivalents,
-  conesOf,
   coneTemp,
   nextCone,
   type ParsedCone,
@@ -19,6 +18,7 @@ import {
   firingToCone,
   type Scale,
 } from '../engine/firing.ts'
+import { LEAST_READINGS } from './cone.ts'
 import type { Table } from './state.ts'
 
 export { coneEquivalents, type ParsedCone, parseCone }
@@ -34,9 +34,6 @@ const seriesOf = (make: ConeMake): ConeSeries =>
 /** The glaze firing to come: as said, else as the latest flow tile was fired. */
 export const firingOf = (table: Table): FiringFacts | undefined =>
   table.firing ?? Object.values(table.tiles).at(-1)?.firing
-
-export const isCone = (cone: string, make: ConeMake): boolean =>
-  conesOf(make, seriesOf(make).mounting).includes(cone)
 
 /** Where the cone of a firing falls at its own rise, degC; `sure` is false beyond the chart's rates. */
 export function endOf({ cone, make, riseCPerH }: FiringFacts): { tempC: number; sure: boolean } | undefined {
@@ -68,9 +65,6 @@ export function flowScale(tested: FiringFacts, planned: FiringFacts): Scale | un
   const [before, after] = [heatOf(tested), heatOf(planned)]
   return before && after ? doseScale(before, after) : undefined
 }
-
-/** Fewest readings that a heat work can be told from. */
-export const LEAST_READINGS = 2
 
 export const reachedBy = (log: readonly KilnReading[]): ConeReached | undefined =>
   log.length < LEAST_READINGS ? undefined : coneOfLog(log)

@@ -63,7 +63,7 @@ export function jobsOf(table: Table, now: number): Jobs {
   const waxS = Math.ceil(waxing.length / potters) * WAX_S
   const hands = handsOf(table, steps, used, now, waxS)
   const input: PlanInput = {
-    nowS: upS(now),
+    nowS: downS(now),
     hands: potters === 2 ? [hands, handsOf(turned(table), steps, used, now, waxS)] : [hands],
     buckets: Object.keys(table.buckets)
       .filter((id) => used.has(id))
@@ -190,7 +190,7 @@ function handsOf(
   )?.step
   const dip = counting?.is === 'count' ? counting.dip : inHand(table, steps)?.dip
   const busyMs = dip ? dip.tappedAt + dipStepMs(table, dip) : now
-  const freeAtS = upS(Math.max(now, busyMs)) + waxS
+  const freeAtS = (busyMs > now ? upS(busyMs) : downS(now)) + waxS
   const { openBucket, collar } = table
   const stirredAt = openBucket === undefined ? undefined : table.buckets[openBucket]?.stirredAt
   return {

@@ -9,9 +9,20 @@ export function turned(table: Table): Table {
   const before = turns.get(table)
   if (before) return before
   const { openBucket, openedAt, collar, picked, others, lane, ...shared } = table
-  const mine: Hands = { openBucket, openedAt, collar, picked }
-  const other: Table = { ...shared, ...others, others: mine, ...(lane === 1 ? {} : { lane: 1 }) }
+  const mine: Hands = {
+    ...(openBucket === undefined ? {} : { openBucket }),
+    ...(openedAt === undefined ? {} : { openedAt }),
+    ...(collar === undefined ? {} : { collar }),
+    ...(picked === undefined ? {} : { picked }),
+  }
+  const other: Table = {
+    ...shared,
+    ...others,
+    ...(Object.keys(mine).length > 0 ? { others: mine } : {}),
+    ...(lane === 1 ? {} : { lane: 1 }),
+  }
   turns.set(table, other)
+  turns.set(other, table)
   return other
 }
 

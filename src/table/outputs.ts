@@ -3,12 +3,14 @@ import { cardOf } from './bench.ts'
 import { type Spoken, spokenOf } from './spoken.ts'
 import type { Table } from './state.ts'
 import { panAsk } from './wax-pan.ts'
-import { isFresh, stepsOf } from './work.ts'
+import { stepsOf } from './work.ts'
 
 /** A ready call, said again until somebody answers. */
 export interface ReadyCall {
   /** Changes when another pot joins, or when it is time to say it again. */
   readonly key: string
+  /** When it was first due, table time, ms. */
+  readonly at: number
   readonly bucketId: string
   readonly bucketLetter: string
   readonly potIds: readonly string[]
@@ -54,6 +56,7 @@ function readyCalls(ahead: readonly AheadCall[], now: number): readonly ReadyCal
       const potIds = pots.map(({ facts }) => facts.potId)
       return {
         key: `${potIds.join()} ${timesSaid(now - first.at)}`,
+        at: first.at,
         bucketId: first.bucketId,
         bucketLetter: first.bucketLetter,
         potIds,
@@ -69,13 +72,3 @@ function timesSaid(overdueMs: number): number {
   const last = SAY_AT_MIN.at(-1) ?? 0
   return early + Math.max(0, Math.floor((min - last) / THEN_EVERY_MIN))
 }
-
-/** Nothing physical runs and nothing is typed: a new version may be taken on. */
-export const isQuiet = (table: Table, now: number): boolean => {
-  const { kind } = cardOf(table, now)
-  return kind !== 'count' && kind !== 'out' && kind !== 'drip' && !isBusy(table, now)
-}
-
-const isBusy = (table: Table, now: number): boolean =>
-  stepsOf(table, now).some(({ step }) => step.is === 'wait' || step.is === 'touch') ||
-  (table.openBucket !== undefined && isFresh(table, table.openBucket, now))

@@ -2,7 +2,7 @@ import type { PairFacts } from '../../shared/nouns.ts'
 import type { GlazePair } from '../engine/melt-coats.ts'
 import { pairKey } from './pair-key.ts'
 import type { Table } from './state.ts'
-import { tilesOf } from './tile.ts'
+import { tilesOf } from './tiles.ts'
 
 export interface Pair extends PairFacts {
   readonly is: 'proved' | 'untried' | 'went-wrong'

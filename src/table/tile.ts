@@ -4,10 +4,7 @@ import { type CoatOnWall, coatsOf } from '../engine/melt-coats.ts'
 import { carriedDose, doseOfTiles, type FlowDose, runOfStripe } from '../engine/melt-tile.ts'
 import { firingOf, flowScale, sameFiring } from './firing.ts'
 import type { Table } from './state.ts'
-
-/** Tiles of a glaze by itself, or over another; the latest last. */
-export const tilesOf = (table: Table, bucketId: string, underId: string | undefined): readonly TileFacts[] =>
-  Object.values(table.tiles).filter((tile) => tile.bucketId === bucketId && tile.underId === underId)
+import { tilesOf } from './tiles.ts'
 
 /** One dose from tiles that were fired alike, carried over to the planned firing where that is another one. */
 function doseOfGroup(tiles: readonly TileFacts[], planned: FiringFacts): FlowDose | undefined {

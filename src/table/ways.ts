@@ -16,6 +16,13 @@ export interface Variant {
   readonly potIds: readonly string[]
 }
 
+const CHEAPEST_FIRST: readonly Cut[] = ['fan', 'candling', 'skipCollar', 'fewerCoats', 'nextFiring']
+
+/** Ways that meet the hour before those that don't; the cheapest first. */
+export const byCost = (a: Way, b: Way): number =>
+  Number(b.slackMs >= 0) - Number(a.slackMs >= 0) ||
+  CHEAPEST_FIRST.indexOf(a.cut) - CHEAPEST_FIRST.indexOf(b.cut)
+
 /** A way out with what it comes to. Times are table time, ms. */
 export interface Way {
   readonly cut: Cut
@@ -103,7 +110,7 @@ function leftOut(table: Table, cut: Cut, coats: readonly CoatOf[]): Variant[] {
   ]
 }
 
-/** The pots that would be too late, put off; all of them would leave nothing to fire. */
+/** The pots that would be too late, the last ones first, put off: at most half, or there is little left to fire. */
 function nextFiring(table: Table, told: Told): Variant[] {
   const { dryAtS, slackS } = told.plan
   if (dryAtS === null || slackS === null) return []
@@ -111,7 +118,11 @@ function nextFiring(table: Table, told: Told): Variant[] {
   for (const action of told.plan.actions)
     if (action.kind === 'dip') last.set(action.potId, action.outS + (told.kilnDryS[action.potId] ?? 0))
   const loadAtS = dryAtS + slackS
-  const potIds = [...last].filter(([, dryS]) => dryS > loadAtS).map(([potId]) => potId)
+  const potIds = [...last]
+    .filter(([, dryS]) => dryS > loadAtS)
+    .sort(([, a], [, b]) => b - a)
+    .slice(0, Math.ceil(last.size / 2))
+    .map(([potId]) => potId)
   if (potIds.length === 0) return []
   const pots = { ...table.pots }
   for (const potId of potIds) {

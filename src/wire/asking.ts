@@ -6,7 +6,7 @@ import { nextTaskEnds } from '../table/line.ts'
 import { potsOnTable } from '../table/plan.ts'
 import type { Table } from '../table/state.ts'
 import { touchFirst } from '../table/touch-first.ts'
-import { variantsOf, type Way } from '../table/ways.ts'
+import { byCost, variantsOf, type Way } from '../table/ways.ts'
 import type { Planning } from './planning.ts'
 
 /** Hands that are later than told by this much are asked about again, and no more often, ms. */
@@ -133,7 +133,7 @@ export function keepAsking(
     const next = () => {
       const variant = variants.shift()
       if (!variant) {
-        ways.value = found.sort((a, b) => b.gainMs - a.gainMs)
+        ways.value = found.sort(byCost)
         return
       }
       known(variant.table, wanted, () => {

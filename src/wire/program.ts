@@ -13,12 +13,13 @@ import { decide } from '../table/decide.ts'
 import { fold, step } from '../table/fold.ts'
 import { type Judge, judged } from '../table/judged.ts'
 import { type Lane, laneOf, seenBy } from '../table/lanes.ts'
-import { isQuiet } from '../table/outputs.ts'
 import { doubtfulDips } from '../table/put-right.ts'
+import { isQuiet } from '../table/quiet.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
 import { backUp, takeIn } from './backup.ts'
 import { openDevices } from './devices.ts'
+import type { OpenedExtras } from './extras.ts'
 import { late } from './late.ts'
 import { openPlanning } from './planning.ts'
 import { openRoute } from './route.ts'
@@ -30,6 +31,8 @@ const AWAY_MS = 60_000
 const SEEN_EVERY_MS = 2000
 /** The first visit fetches everything to keep it when the first screen has long been drawn. */
 const UPDATES_AFTER_MS = 1500
+/** So long is the sound alone with the phone before ringing, knocks and names come. */
+const EXTRAS_AFTER_MS = 600
 
 /** Opens the phone and the journal and ties every room to every other. */
 export async function openProgram(): Promise<App> {
@@ -76,6 +79,13 @@ export async function openProgram(): Promise<App> {
   const tick = () => {
     now.value = clock.epochMs() - table.peek().skewMs
   }
+  const extras = signal<OpenedExtras | undefined>(undefined)
+  sounding.with((opened) => {
+    const lent = { devices, sounding: opened, database: journal.database, table, now, card, route, words }
+    const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
+    const opening = late(async () => (extras.value = await open()))
+    setTimeout(opening.fetch, EXTRAS_AFTER_MS)
+  })
   journal.subscribe((change) => {
     switch (change.kind) {
       case 'records':
@@ -109,6 +119,7 @@ export async function openProgram(): Promise<App> {
     const before = table.peek()
     sounding.with((opened) => opened.hit(before, decision.events, atMs))
     journal.append(decision.events, { at, tz: -new Date(at).getTimezoneOffset(), mono: Math.round(atMs) })
+    extras.peek()?.caller.afterHit()
     return undefined
   }
 
@@ -144,8 +155,8 @@ export async function openProgram(): Promise<App> {
   devices.install.onChange((state) => patch({ install: state }))
   sounding.with((opened) => {
     opened.sound.onHealth((state) => patch({ sound: state }))
-    effect(() => opened.use(table.value.settings.sound, table.value.settings.language))
-    effect(() => opened.follow(table.value, now.value, route.value.at === 'bench'))
+    effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))
+    effect(() => opened.follow(seen.value, now.value, route.value.at === 'bench', extras.value?.caller))
   })
   setInterval(tick, TICK_MS)
   setInterval(() => document.visibilityState === 'visible' && beSeen(clock.epochMs()), SEEN_EVERY_MS)
@@ -171,6 +182,7 @@ export async function openProgram(): Promise<App> {
   }
   // With a worker all is on the phone already, and a version that waits is best taken on at once.
   const kept = navigator.serviceWorker?.controller != null
+  setTimeout(sounding.fetch, UPDATES_AFTER_MS)
   setTimeout(() => void lookForUpdates().catch(() => {}), kept ? 0 : UPDATES_AFTER_MS)
 
   return {
@@ -185,6 +197,7 @@ export async function openProgram(): Promise<App> {
     route,
     words,
     formats: formatted,
+    extras,
     act,
     refused: () => sound((on) => on.refused()),
     hush: () => sound((on) => on.hush()),

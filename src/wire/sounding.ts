@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { Sound } from '../device/ports.ts'
+import type { Clip } from '../device/schedule.ts'
 import { openSound } from '../device/sound.ts'
 import { planCount } from '../device/sound-plan.ts'
 import { openVoice } from '../device/voice.ts'
@@ -17,24 +18,33 @@ export interface Sounding {
   hit(table: Table, events: readonly TableEvent[], atMs: number): void
   /** Makes the phone do what the state asks for: stay awake, say what a card wants said, call what is ready. */
   follow(table: Table, now: number, atBench: boolean, caller?: Caller): void
-  /** How counts are heard. */
-  use(mode: Table['settings']['sound'], language: Table['settings']['language']): void
+  /** How counts are heard, and in which language. */
+  use(mode: Table['settings']['sound'], language: Table['settings']['spoken']): void
+  /** A bucket's name in the person's own voice; null for its letter again. */
+  nameBucket(bucketId: string, clip: Clip | null): void
 }
 
 export function openSounding(devices: Devices): Sounding {
   const voice = openVoice()
   const sound = openSound(voice)
   const openedMs = performance.now()
+  let wanted: Table['settings']['spoken'] | undefined
+  let loaded: typeof wanted
   return {
     sound,
     hit: (table, events, atMs) => soundHit(sound, devices.haptics, table, events, atMs),
     follow: reconciler(sound, devices),
     use(mode, language) {
       sound.setMode(mode)
+      wanted = mode === 'voice' ? language : wanted
       const waitMs = Math.max(0, openedMs + VOICE_AFTER_MS - performance.now())
-      if (mode === 'voice' && voice.state() === 'none')
-        setTimeout(() => voice.state() === 'none' && void voice.load(language, './voice/'), waitMs)
+      setTimeout(() => {
+        if (wanted === undefined || wanted === loaded) return
+        loaded = wanted
+        void voice.load(wanted, './voice/')
+      }, waitMs)
     },
+    nameBucket: voice.setName,
   }
 }
 

@@ -208,6 +208,23 @@ export const en = {
     backBar: 'GO ON',
     overdue: (ago: string) => `${ago} ago`,
   },
+  ring: {
+    offer: 'Ring with the screen off?',
+    offerText: 'It stops your music while pots wait.',
+    yes: 'RING',
+    no: 'NO',
+    next: (clock: string, places: string) => `Next ${clock}: ${places}`,
+    ready: (places: string) => `${places} ready to touch`,
+    kilnDry: (places: string) => `${places} kiln-dry`,
+    noticeBody: 'Touch-check, then the next coat.',
+    line: {
+      proven: 'rings with the screen off',
+      untested: 'ringing not tested: keep the screen on',
+      failed: 'can’t ring with the screen off',
+    },
+    stopped: 'ringing stopped: hit anything',
+    calendar: 'TO THE CALENDAR',
+  },
   other: {
     back: 'Back',
     takeBack: 'Take back',

@@ -10,9 +10,10 @@ export function formats(words: Words, units: Units, language: string) {
   const clock = new Intl.DateTimeFormat(language, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
   const number = (value: number, digits: number) => value.toFixed(digits)
   const u = words.units
-  const clockText = (epochMs: number) => clock.format(epochMs)
+  const toSecond = new Intl.DateTimeFormat(language, { timeStyle: 'medium', hourCycle: 'h23' })
+  const clockText = (epochMs: number, seconds = false) => (seconds ? toSecond : clock).format(epochMs)
   return {
-    /** Time of day, 24 h. */
+    /** Time of day, 24 h, to the minute or the second. */
     clock: clockText,
     /** How long something is, from ms: seconds below a minute, then whole minutes. */
     span(ms: number): string {

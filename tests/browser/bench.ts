@@ -109,14 +109,14 @@ export class BenchPage {
 
   /** The order of work is that of the table as it is, where one is told at all. */
   async settled(): Promise<void> {
-    await expect(this.page.locator('html')).not.toHaveAttribute('data-order', 'asked')
+    await expect(this.page.locator('html')).not.toHaveAttribute('data-order', 'asked', { timeout: 20_000 })
     await this.page.clock.runFor(20)
   }
 
   /** The bench has its first order of work. */
   async told(): Promise<void> {
     await this.page.clock.runFor(1500)
-    await expect(this.page.locator('html')).toHaveAttribute('data-order', 'told')
+    await expect(this.page.locator('html')).toHaveAttribute('data-order', 'told', { timeout: 20_000 })
     await this.page.clock.runFor(20)
   }
 

@@ -13,6 +13,7 @@ const SCREENS = [
   'stacks/new',
   'buckets',
   'buckets/demo.heather',
+  'tile/demo.brackwater/demo.gatepost',
   'room',
 ]
 

@@ -123,7 +123,7 @@ export const MELT_FAULTS: readonly Fault[] = [
   },
   {
     id: 'the dose of a pair taken for the glaze alone',
-    file: 'src/table/tile.ts',
+    file: 'src/table/tiles.ts',
     find: 'tile.bucketId === bucketId && tile.underId === underId',
     replace: 'tile.bucketId === bucketId && (underId === undefined || tile.underId === underId)',
     tests: [TABLE_TILE],

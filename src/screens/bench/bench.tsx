@@ -19,6 +19,8 @@ const SAID_MS = 4000
 /** Other and its pages come after the first card. */
 const Other = later(() => import('./other.tsx').then(({ Other }) => Other))
 
+const NoisePattern = later(() => import('./noise.tsx').then(({ NoisePattern }) => NoisePattern))
+
 /** The bench: one step card at a time, one big action. */
 export function Bench() {
   const app = useApp()
@@ -69,7 +71,9 @@ export function Bench() {
     sheet.value = undefined
   }
   const away = app.away.value
-  const theme = card.kind === 'count' || card.kind === 'out' ? 'bench bench-count' : 'bench'
+  const counts = card.kind === 'count' || card.kind === 'out'
+  const second = app.table.value.lane === 1 && !counts
+  const theme = ['bench', counts ? 'bench-count' : '', second ? 'bench-second' : ''].filter(Boolean).join(' ')
   return (
     <Acts.Provider value={acts.current}>
       <div class={theme} ref={root}>
@@ -94,6 +98,7 @@ export function Bench() {
         )}
         {sheet.value === 'other' ? <Other close={close} /> : null}
         {sheet.value === 'ways' ? <Ways close={close} /> : null}
+        {app.table.value.settings.noisy ? <NoisePattern card={card} /> : null}
         <NotSaved />
       </div>
     </Acts.Provider>

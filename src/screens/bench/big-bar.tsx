@@ -1,12 +1,18 @@
 import type { Card } from '../../table/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
+import { later } from '../later.tsx'
 import { RestList } from './rest.tsx'
+import { offersRing } from './ring-line.ts'
+
+const RingOffer = later(() => import('./ring-offer.tsx').then(({ RingOffer }) => RingOffer))
+const CalendarBar = later(() => import('./ring-offer.tsx').then(({ CalendarBar }) => CalendarBar))
 
 /** The bar's words, and what it does at rest. */
 export function BigBar({ card }: { readonly card: Card }) {
-  const { table, words } = useApp()
+  const { table, words, now, extras } = useApp()
   const w = words.value.bench
+  const late = extras.value
   switch (card.kind) {
     case 'wax':
       return <KnuckleBar act="big" label={w.waxBar} />
@@ -42,7 +48,11 @@ export function BigBar({ card }: { readonly card: Card }) {
         />
       )
     case 'wait':
-      return <RestList card={card} />
+      return late && offersRing(late, card, now.value) ? (
+        <RingOffer extras={late} />
+      ) : (
+        <RestList card={card} />
+      )
     case 'wax-pan':
       return card.closing ? (
         <KnuckleBar act="big" label={w.panOffBar} />
@@ -53,6 +63,8 @@ export function BigBar({ card }: { readonly card: Card }) {
           hand={table.value.settings.hand}
         />
       )
+    case 'finished':
+      return late && late.longWaits() > 0 ? <CalendarBar extras={late} /> : <div class="bar bar-rest" />
     case 'return':
       return <KnuckleBar act="big" label={w.returnBar} />
     case 'held':

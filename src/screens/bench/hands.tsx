@@ -16,19 +16,19 @@ export function HandsText({ card }: { readonly card: Card }) {
   const here = [visit && w.visit(visit.nth, visit.of), why].filter(Boolean).join(', ')
   const next = line.follows && table.value.buckets[line.follows.bucketId]?.facts
   const free = line.freeMs >= 60_000 ? w.free(formats.value.span(line.freeMs)) : undefined
-  const then =
+  const follows =
     next && line.follows
       ? [w.follows(next.name, formats.value.clock(line.follows.at + skewMs)), free].filter(Boolean).join(', ')
       : w.done(formats.value.clock(line.finishAt + skewMs))
   const late = lateness(line)
+  // Two share the strip: what comes next has to do.
+  const two = table.value.settings.potters === 2
+  if (late > 0) return <span class="alarm">{w.late(formats.value.span(late))}</span>
+  if (card.kind === 'wait') return <span>{endText(line)}</span>
   return (
     <>
-      {here ? <span>{here}</span> : null}
-      {late > 0 ? (
-        <span class="alarm">{w.late(formats.value.span(late))}</span>
-      ) : (
-        <span>{card.kind === 'wait' ? endText(line) : then}</span>
-      )}
+      {here && !two ? <span>{here}</span> : null}
+      <span>{follows}</span>
     </>
   )
 

@@ -3,6 +3,7 @@ import { panAsk } from '../../table/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { HandsText, LaneButton, lateness } from './hands.tsx'
+import { ringLine } from './ring-line.ts'
 
 /** How long the strip that undoes the last hit stays. */
 const STRIP_MS = 10_000
@@ -12,7 +13,7 @@ const STRIP_MS = 10_000
  * says what does not work.
  */
 export function Strip() {
-  const { table, words, formats, now, health, card, told } = useApp()
+  const { table, words, formats, now, health, card, told, extras } = useApp()
   const w = words.value
   const last = table.value.hits.at(-1)
   const named = (kind: string, potId: string | undefined) => {
@@ -24,7 +25,8 @@ export function Strip() {
   const { sound, awake } = health.value
   const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
   const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
-  const lines = [silent ? w.bench.silent : undefined, sleepy ? w.bench.resting : undefined].filter(Boolean)
+  const faults = [silent ? w.bench.silent : undefined, sleepy ? w.bench.resting : undefined]
+  const lines = [...faults, ringLine(extras.value, card.value, w)].filter(Boolean)
   const late = lateness(handsLine(table.value, told.value, now.value)) > 0
   const lanes = table.value.settings.potters === 2
   return (
@@ -36,7 +38,7 @@ export function Strip() {
       ) : pan ? (
         <BackStrip act="pan" label={w.bench.panStrip(formats.value.span(pan.onMs))} />
       ) : lines.length > 0 ? (
-        <p class="alarms" role="status">
+        <p class={faults.some(Boolean) ? 'alarms' : 'ring-line'} role="status">
           {lines.join(' · ')}
         </p>
       ) : late ? (

@@ -28,9 +28,6 @@ export function TopRow({ card }: { readonly card: Card }) {
     <header class="top-row">
       {pattern ? <PatternBand pattern={pattern} /> : null}
       {first}
-      {table.value.settings.potters === 2 ? (
-        <span class="lane-badge figures">{(table.value.lane ?? 0) + 1}</span>
-      ) : null}
       {pot ? <PotName pot={pot} /> : bucketId ? <BucketName bucketId={bucketId} /> : <span />}
       <CornerButton act="other" label={w.other}>
         <OtherIcon />

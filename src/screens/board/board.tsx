@@ -1,6 +1,8 @@
 import { useComputed } from '@preact/signals'
 import { boardView } from '../../table/board.ts'
 import { DEFAULT_AIR } from '../../table/defaults.ts'
+import { handsLine } from '../../table/hands-line.ts'
+import { lateness } from '../bench/hands.tsx'
 import { useDesk } from '../desk/app.ts'
 import { airText, amount } from '../desk/said.ts'
 import { OLD_MS } from '../room/air.tsx'
@@ -10,19 +12,31 @@ import './board.css'
 
 /** All pots at once, board by board: how far each is, and what it waits for. A tap opens the pot. */
 export function Board() {
-  const { table, now, card, words, go } = useDesk()
+  const { table, now, card, told, words, formats, go } = useDesk()
   const second = useComputed(() => Math.floor(now.value / 1000) * 1000)
   const view = useComputed(() => boardView(table.value, card.value, second.value))
   const { tiles, waiting, ready } = view.value
   const w = words.value.desk.board
+  const line = handsLine(table.value, told.value, second.value)
+  const late = lateness(line)
+  const ends = line && w.ends(waiting, formats.value.clock(line.finishAt + table.value.skewMs))
   return (
     <div class="desk board">
       <header class="board-head">
         <div>
           <h1>{w.title}</h1>
-          <p class="soft figures">
-            {waiting + ready > 0 ? w.counts(waiting, ready) : tiles.length > 0 ? w.pots(tiles.length) : ''}
-          </p>
+          {late > 0 ? (
+            <p class="alarm figures">{words.value.bench.late(formats.value.span(late))}</p>
+          ) : (
+            <p class="soft figures">
+              {ends ??
+                (waiting + ready > 0
+                  ? w.counts(waiting, ready)
+                  : tiles.length > 0
+                    ? w.pots(tiles.length)
+                    : '')}
+            </p>
+          )}
         </div>
         <button type="button" class="key board-bench" onClick={() => go({ at: 'bench' })}>
           {w.bench}

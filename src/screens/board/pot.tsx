@@ -103,6 +103,13 @@ function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () 
             {w.another}
           </button>
         </div>
+        <button
+          type="button"
+          class="desk-second"
+          onClick={() => act({ do: 'put-off', potIds: [facts.potId], later: !pot.later })}
+        >
+          {pot.later ? w.thisFiring : w.nextFiring}
+        </button>
         <HoldKey
           label={w.gone}
           hint={words.value.desk.holdHint}

@@ -11,6 +11,7 @@ import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
+import { SpokenName } from '../room/sound-name.tsx'
 import { DensityCheck } from './density.tsx'
 import { DoseFor } from './dose.tsx'
 import { PickUp } from './pick-up.tsx'
@@ -122,6 +123,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
             onText={(text) => setLetter({ text: text.trim().toUpperCase(), wrong: undefined })}
           />
         </div>
+        {facts ? <SpokenName bucketId={facts.bucketId} /> : null}
         <Choice
           label={w.pattern}
           columns={4}

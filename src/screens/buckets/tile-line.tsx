@@ -1,4 +1,5 @@
-import { flowOf, tilesOf } from '../../table/tile.ts'
+import { flowOf } from '../../table/tile.ts'
+import { tilesOf } from '../../table/tiles.ts'
 import { useDesk } from '../desk/app.ts'
 
 /** What is known of a glaze's flow, and the way to its tiles. */

@@ -4,7 +4,9 @@ import { later } from '../later.tsx'
 import { Air } from './air.tsx'
 import { Clay } from './clay.tsx'
 import { Keep } from './keep.tsx'
+import { Ring } from './ring.tsx'
 import { Count, Phone, Work } from './settings.tsx'
+import { Sitting } from './sitting.tsx'
 import { Taught } from './taught.tsx'
 import './room.css'
 
@@ -19,10 +21,12 @@ export function Room() {
       <DeskHead title={w.title} back={{ at: 'board' }} />
       <main class="desk-main-part">
         <Air />
+        <Sitting />
         <Clay />
         <Taught />
         <Firing />
         <Count />
+        <Ring />
         <Work />
         <Phone />
         <Keep />

@@ -4,10 +4,12 @@ import { Choice } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf, useSet } from './set.ts'
+import { SoundSettings } from './sound.tsx'
 
 type NumberSetting = Extract<keyof Settings, LimitedField>
 
-function NumberOf({
+/** A setting that is a number. */
+export function NumberOf({
   field,
   label,
   help,
@@ -31,8 +33,7 @@ function NumberOf({
 
 /** What a count is made of. */
 export function Count() {
-  const { table, words } = useDesk()
-  const set = useSet()
+  const { words } = useDesk()
   const w = words.value.desk.room
   return (
     <section>
@@ -42,12 +43,7 @@ export function Count() {
         <NumberOf field="dripS" label={w.drip} />
         <NumberOf field="lowerMmPerS" label={w.lower} />
       </div>
-      <Choice
-        label={w.sound}
-        options={optionsOf(w.sounds)}
-        value={table.value.settings.sound}
-        onChoose={(sound) => void set('sound', sound)}
-      />
+      <SoundSettings />
     </section>
   )
 }
@@ -81,6 +77,13 @@ export function Work() {
         value={settings.readyMeans}
         onChoose={(readyMeans) => void set('readyMeans', readyMeans)}
       />
+      {settings.readyMeans === 'clock' ? (
+        <div class="fields">
+          <NumberOf field="firstWaitMin" label={w.firstWait} />
+          <NumberOf field="laterWaitMin" label={w.laterWait} />
+          <NumberOf field="kilnWaitMin" label={w.kilnWait} />
+        </div>
+      ) : null}
       <div class="fields">
         <NumberOf field="staleMin" label={w.stale} />
         <NumberOf field="stackLimitMm" label={w.limit} />

@@ -1,7 +1,7 @@
 import { desk, firstVisit, lone } from './desk.ts'
 import { calls, manyPots, warned } from './many-pots.ts'
 import { onePot } from './one-pot.ts'
-import { free, late, order, two } from './order.ts'
+import { free, late, order, touch, two } from './order.ts'
 import { phone, slips } from './slips.ts'
 import type { Story } from './story.ts'
 
@@ -17,6 +17,7 @@ export const STORIES: readonly Story[] = [
   free,
   late,
   two,
+  touch,
   warned,
   slips,
   phone,

@@ -54,6 +54,9 @@ export const free: Story = {
     await bench.hit()
     await bench.pass(20)
     await see('wait for the stir')
+    await bench.pass(400)
+    await bench.settled()
+    await see('waiting, later')
   },
 }
 
@@ -71,6 +74,12 @@ export const late: Story = {
     await bench.pass(2)
     await page.locator('.way').first().waitFor()
     await see('ways out')
+    await page.evaluate(() => location.replace('#/room'))
+    await bench.pass(2)
+    await see('room: the sitting')
+    await page.evaluate(() => location.replace('#/board'))
+    await bench.pass(2)
+    await see('board, late')
   },
 }
 
@@ -92,5 +101,26 @@ export const two: Story = {
     await page.locator('[data-act="lane"]').tap()
     await bench.pass(12)
     await see('first hands again')
+  },
+}
+
+/** Touch this one first: glazes that dry by their own measure. */
+export const touch: Story = {
+  name: 'touch first',
+  hands: 'bench',
+  async tell(page, see) {
+    const bench = await BenchPage.on(page, [...twelve(['GBH'], 4), settings({ readyMeans: 'touch' })])
+    await bench.pass(400)
+    await bench.told()
+    await bench.pass(180)
+    await bench.hit()
+    for (let i = 0; i < 4; i++) {
+      await bench.pass(20)
+      await dip(bench)
+    }
+    await bench.hit()
+    await bench.settled()
+    await bench.pass(12)
+    await see('after the first coats')
   },
 }

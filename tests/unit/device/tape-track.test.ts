@@ -60,6 +60,18 @@ describe('the track that rings', () => {
     )
   })
 
+  it('says nothing in a count, and after it each call once that was due in it', () => {
+    const track = buildTrack(TAPE, [call(10), call(90)], true, 75)
+    const asked = [75, 75, 90, 150, 190, 190, 270, 370, 450]
+    expect(starts(marks(track))[0]).toBeGreaterThanOrEqual(75 - 0.15)
+    expect(track.sayings.map(({ dueS }) => dueS)).toEqual(
+      [10, 90, 90, 10, 90, 10, 90].slice(0, track.sayings.length),
+    )
+    expect(track.sayings.length).toBeLessThan(asked.length)
+    for (const [i, at] of starts(marks(track)).entries())
+      expect(Math.abs(at - track.sayings[i]!.atS)).toBeLessThan(0.01)
+  })
+
   it('leaves out words it has no part for and calls beyond 12 h', () => {
     const list = marks(
       buildTrack(TAPE, [{ dueS: 1, bucketLetter: 'G', places: [{ board: 'Q', place: 3 }] }], true),

@@ -130,6 +130,12 @@ describe('weighing', () => {
     expect(fillMean).toBeLessThan(1.2 * Math.log(1.25))
   })
 
+  test('against what was known before, both count', () => {
+    const { fillMean } = learn([weighing(1)], { ...UNLEARNED, fillMean: 0.3, fillSd: 0.1 })
+    expect(fillMean).toBeGreaterThan(0.08)
+    expect(fillMean).toBeLessThan(0.25)
+  })
+
   test('a coarse scale teaches less', () => {
     expect(learn([weighing(1.25, 20)]).fillMean).toBeLessThan(learn([weighing(1.25)]).fillMean)
   })

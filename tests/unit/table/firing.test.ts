@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { conesOf } from '../../../src/engine/cones.ts'
+import { isCone } from '../../../src/table/cone.ts'
 import {
   endOf,
   firingOf,
   flowScale,
-  isCone,
   oneOver,
   reachedBy,
   readLog,
@@ -27,12 +28,13 @@ describe('the firing to come', () => {
     expect(endOf({ ...USUAL_FIRING, cone: '6a', make: 'seger' })).toEqual({ tempC: 1240, sure: false })
   })
 
-  test('a cone belongs to its make', () => {
-    expect([isCone('06', 'american'), isCone('6a', 'seger'), isCone('6a', 'american')]).toEqual([
-      true,
-      true,
-      false,
-    ])
+  test('a cone belongs to its make, as the tables have them', () => {
+    const labels = [
+      ...new Set([...conesOf('american'), ...conesOf('seger'), '6.5', '023', '0', '11', '00', '6 ', '']),
+    ]
+    for (const make of ['american', 'seger'] as const)
+      for (const label of labels)
+        expect(isCone(label, make), `${make} ${label}`).toBe(conesOf(make).includes(label))
   })
 
   test('one cone over skips the half cone, and ends at the top', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { forecastOf } from '../../../src/table/forecast.ts'
-import { isQuiet, outputsOf } from '../../../src/table/outputs.ts'
+import { outputsOf } from '../../../src/table/outputs.ts'
+import { isQuiet } from '../../../src/table/quiet.ts'
 import type { PotState } from '../../../src/table/state.ts'
 import { Play, START_MS } from './play.ts'
 

@@ -1,0 +1,126 @@
+import { useId, useState } from 'preact/hooks'
+import { handsLine } from '../../table/hands-line.ts'
+import { Choice } from '../../ui/choice.tsx'
+import { lateness } from '../bench/hands.tsx'
+import { useDesk } from '../desk/app.ts'
+import { optionsOf, useSet } from './set.ts'
+import { NumberOf } from './settings.tsx'
+
+const MINUTE_MS = 60_000
+const DAYS_AHEAD = 14
+const DAY_MS = 24 * 60 * MINUTE_MS
+
+/** A moment as the phone's own field for day and hour writes it, in the phone's own zone. */
+const asLocal = (epochMs: number): string =>
+  new Date(epochMs - new Date(epochMs).getTimezoneOffset() * MINUTE_MS).toISOString().slice(0, 16)
+
+/** This sitting: who works, the kiln's hour, how it ends by the order of work, and the ways out when late. */
+export function Sitting() {
+  const { table, told, now, words, formats } = useDesk()
+  const set = useSet()
+  const w = words.value.desk.room
+  const b = words.value.bench
+  const f = formats.value
+  const { settings, skewMs } = table.value
+  const line = handsLine(table.value, told.value, now.value)
+  const late = lateness(line)
+  const clock = (at: number) => f.moment(at + skewMs, now.value + skewMs)
+  return (
+    <section>
+      <h2>{w.sitting}</h2>
+      <Choice
+        label={w.potters}
+        options={optionsOf(w.potterCounts)}
+        value={settings.potters === 2 ? 'two' : 'one'}
+        onChoose={(many) => void set('potters', many === 'two' ? 2 : 1)}
+      />
+      <KilnOn />
+      <div class="fields">
+        <NumberOf field="loadMin" label={w.load} />
+      </div>
+      <Choice
+        label={w.candle}
+        help={w.candleHelp}
+        options={optionsOf(w.candles)}
+        value={settings.candle ? 'yes' : 'no'}
+        onChoose={(candle) => void set('candle', candle === 'yes')}
+      />
+      {line ? (
+        <p class="figures strong">
+          {late > 0
+            ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : b.latestStart(f.clock(line.latestStartAt + skewMs))}`
+            : [
+                w.dippedBy(clock(line.finishAt)),
+                line.slackMs === undefined ? '' : b.spare(f.span(line.slackMs)),
+              ]
+                .filter(Boolean)
+                .join(', ')}
+        </p>
+      ) : null}
+      {late > 0 ? <WaysOut /> : null}
+    </section>
+  )
+}
+
+/** When the kiln goes on: one field, in the phone's own calendar. Stored as soon as it is left. */
+function KilnOn() {
+  const { table, now, words } = useDesk()
+  const set = useSet()
+  const id = useId()
+  const [wrong, setWrong] = useState(false)
+  const w = words.value.desk.room
+  const { kilnOnAt } = table.value.settings
+  const nowMs = now.value + table.value.skewMs
+  const store = (text: string) => {
+    const at = text === '' ? null : new Date(text).getTime()
+    const allowed = at === null || (at >= nowMs - MINUTE_MS && at <= nowMs + DAYS_AHEAD * DAY_MS)
+    setWrong(!allowed)
+    if (allowed && at !== kilnOnAt) set('kilnOnAt', at)
+  }
+  return (
+    <div class={wrong ? 'field is-wrong' : 'field'}>
+      <label for={id}>{w.kilnOn}</label>
+      <div class="field-box">
+        <input
+          id={id}
+          class="figures field-moment"
+          type="datetime-local"
+          value={kilnOnAt === null ? '' : asLocal(kilnOnAt)}
+          min={asLocal(nowMs)}
+          max={asLocal(nowMs + DAYS_AHEAD * DAY_MS)}
+          aria-invalid={wrong}
+          aria-describedby={`${id}-said`}
+          onChange={(event) => store(event.currentTarget.value)}
+        />
+      </div>
+      <p id={`${id}-said`} class="field-said" role={wrong ? 'alert' : undefined}>
+        {w.kilnOnRange(DAYS_AHEAD)}
+      </p>
+    </div>
+  )
+}
+
+/** Ways out of being late, each taken in one tap. */
+function WaysOut() {
+  const { table, ways, words, formats, act } = useDesk()
+  const b = words.value.bench
+  const f = formats.value
+  const { skewMs } = table.value
+  return (
+    <ul class="ways-out">
+      {ways.value.map((way) => (
+        <li key={way.cut}>
+          <button type="button" class="desk-second" onClick={() => act(way.action)}>
+            <strong>{b.way[way.cut](way.potIds.length)}</strong>
+            <span class="figures">
+              {b.wayEnds(
+                f.clock(way.finishAt + skewMs),
+                way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : b.stillLate(f.span(-way.slackMs)),
+              )}
+            </span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  )
+}

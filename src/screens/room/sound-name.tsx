@@ -1,0 +1,59 @@
+import { useRef, useState } from 'preact/hooks'
+import { useDesk } from '../desk/app.ts'
+import type { Extras, NameResult } from '../extras.ts'
+
+/** A bucket's name in the person's own voice: hold the key, say it, let go. */
+export function SpokenName({ bucketId }: { readonly bucketId: string }) {
+  const { extras } = useDesk()
+  return extras.value ? <NameKeys extras={extras.value} bucketId={bucketId} /> : null
+}
+
+function NameKeys({ extras, bucketId }: { readonly extras: Extras; readonly bucketId: string }) {
+  const { words } = useDesk()
+  const w = words.value.desk.room
+  const [said, setSaid] = useState<NameResult | 'recording'>()
+  const recording = useRef<ReturnType<Extras['recordName']> | undefined>(undefined)
+  const begin = () => {
+    if (recording.current) return
+    recording.current = extras.recordName(bucketId)
+    setSaid('recording')
+    recording.current.done.then(setSaid, () => setSaid('nothing'))
+  }
+  const end = () => {
+    recording.current?.stop()
+    recording.current = undefined
+  }
+  return (
+    <div>
+      <h2>{w.name}</h2>
+      <button
+        type="button"
+        class={said === 'recording' ? 'key is-held' : 'key'}
+        onPointerDown={begin}
+        onPointerUp={end}
+        onPointerLeave={end}
+        onPointerCancel={end}
+        onContextMenu={(event) => event.preventDefault()}
+        onKeyDown={(event) => {
+          if ((event.key === 'Enter' || event.key === ' ') && !event.repeat) begin()
+        }}
+        onKeyUp={end}
+      >
+        {said === 'recording' ? w.nameRecording : w.nameRecord}
+      </button>
+      {extras.names.value.has(bucketId) ? (
+        <div class="pair">
+          <button type="button" class="key" onClick={() => extras.playName(bucketId)}>
+            {w.namePlay}
+          </button>
+          <button type="button" class="key" onClick={() => extras.dropName(bucketId)}>
+            {w.nameDrop}
+          </button>
+        </div>
+      ) : null}
+      <p class={said === undefined || said === 'recording' ? 'help' : 'strong'} role="status">
+        {said === undefined || said === 'recording' ? w.nameHelp : w.nameResults[said]}
+      </p>
+    </div>
+  )
+}

@@ -1,0 +1,47 @@
+import { Choice, Switch } from '../../ui/choice.tsx'
+import { useDesk } from '../desk/app.ts'
+import { optionsOf, useSet } from './set.ts'
+
+/** How counts and calls are heard and seen, and whether knocks are. */
+export function SoundSettings() {
+  const { table, words, extras } = useDesk()
+  const set = useSet()
+  const w = words.value.desk.room
+  const { sound, spoken, noisy } = table.value.settings
+  const knock = extras.value?.knock.value
+  return (
+    <>
+      <Choice
+        label={w.sound}
+        options={optionsOf(w.sounds)}
+        value={sound}
+        onChoose={(mode) => void set('sound', mode)}
+      />
+      {sound === 'voice' ? (
+        <Choice
+          label={w.spoken}
+          options={optionsOf(w.spokens)}
+          value={spoken}
+          onChoose={(language) => void set('spoken', language)}
+        />
+      ) : null}
+      <Switch label={w.noisy} help={w.noisyHelp} on={noisy} onSwitch={(on) => void set('noisy', on)} />
+      {knock ? (
+        <>
+          <Choice
+            label={w.knock}
+            help={w.knockHelp}
+            options={optionsOf(w.knocks)}
+            value={knock.by}
+            onChoose={(by) => extras.value?.setKnock(by)}
+          />
+          {knock.state === 'off' ? null : (
+            <p class={knock.state === 'listening' ? 'strong' : 'alarm'} role="status">
+              {w.knockStates[knock.state]}
+            </p>
+          )}
+        </>
+      ) : null}
+    </>
+  )
+}

@@ -1,0 +1,92 @@
+import type { ReadonlySignal, Signal } from '@preact/signals'
+import type { UseStore } from 'idb-keyval'
+import type { Database } from '../../shared/database.ts'
+import { CALENDAR_TYPE, calendarFile } from '../device/ics.ts'
+import type { Route } from '../screens/app.ts'
+import type { Extras } from '../screens/extras.ts'
+import { onKnock, takeKnocks } from '../store/knocks.ts'
+import { longWaits } from '../table/ahead.ts'
+import type { Card } from '../table/card.ts'
+import { placeText } from '../table/plan.ts'
+import type { Table } from '../table/state.ts'
+import type { Formats } from '../words/format.ts'
+import type { Words } from '../words/index.ts'
+import type { Devices } from './devices.ts'
+import { openKnocking } from './knocking.ts'
+import { openNames } from './names.ts'
+import { openRinging, type Ringing, ringFacts } from './ringing.ts'
+import type { Sounding } from './sounding.ts'
+
+/** What the program lends to what is fetched late. */
+export interface Lent {
+  readonly devices: Devices
+  readonly sounding: Sounding
+  readonly database: Database
+  readonly table: ReadonlySignal<Table>
+  readonly now: ReadonlySignal<number>
+  readonly card: ReadonlySignal<Card>
+  readonly route: Signal<Route>
+  readonly words: ReadonlySignal<Words>
+  readonly formats: ReadonlySignal<Formats>
+}
+
+export interface Parts extends Lent {
+  /** Facts about this phone alone. */
+  readonly store: UseStore
+  /** What a hit on the bar would do, if a bench is shown. */
+  bigAction(): void
+}
+
+export interface OpenedExtras extends Extras {
+  /** The ready calls go through it. */
+  readonly caller: Ringing
+}
+
+/** Media keys and knocks go the way of any key: to the bar of the bench that is shown, if one is. */
+const bigAction = (): void =>
+  void document.dispatchEvent(new KeyboardEvent('keydown', { key: 'MediaPlayPause' }))
+
+export async function openExtras(lent: Lent): Promise<OpenedExtras> {
+  const { database, devices, table, now, words } = lent
+  const store = database.store('local')
+  const parts: Parts = { ...lent, store, bigAction }
+  const ringing = openRinging(parts, await ringFacts(store))
+  const knocking = await openKnocking(parts, ringing.calling, ringing.heard)
+  const names = await openNames(parts)
+
+  const fromNotice = async (): Promise<void> => {
+    if ((await takeKnocks(database)).length === 0) return
+    ringing.heard()
+    lent.route.value = { at: 'bench' }
+  }
+  onKnock(() => void fromNotice())
+  void fromNotice().catch(() => {})
+
+  const waits = () => longWaits(table.peek(), now.peek())
+  return {
+    ...names,
+    caller: ringing,
+    ring: ringing.view,
+    setRing: ringing.set,
+    beginTest: ringing.test.begin,
+    endTest: ringing.test.end,
+    askNotices: ringing.askNotices,
+    knock: knocking.view,
+    setKnock: knocking.set,
+    longWaits: () => waits().length,
+    async calendar() {
+      const calls = waits().map(({ what, at, pots }) => {
+        const places = pots.map(placeText).join(', ')
+        const w = words.peek().ring
+        return {
+          uid: `${what}-${Math.round(at)}-${pots.map(({ facts }) => facts.potId).join('-')}`,
+          dueMs: at + table.peek().skewMs,
+          title: what === 'kiln' ? w.kilnDry(places) : w.ready(places),
+        }
+      })
+      if (calls.length === 0) return 'none'
+      const day = new Date().toISOString().slice(0, 10)
+      return devices.share.file(`bucketside-${day}.ics`, CALENDAR_TYPE, calendarFile(calls, Date.now()))
+    },
+  }
+}

@@ -1,0 +1,64 @@
+import { expect, type Page, test } from '@playwright/test'
+import { BenchPage } from './bench.ts'
+
+/** A phone on which everything that can be refused is: screen, sound, microphone, motion, notices, vibration. */
+const refuseAll = (page: Page) =>
+  page.addInitScript(() => {
+    const refuse = () => Promise.reject(new DOMException('no', 'NotAllowedError'))
+    const set = (target: object, name: string, value: unknown) =>
+      Object.defineProperty(target, name, { configurable: true, value })
+    set(navigator, 'wakeLock', { request: refuse })
+    set(navigator, 'mediaDevices', { getUserMedia: refuse })
+    set(navigator, 'vibrate', undefined)
+    set(Notification, 'permission', 'denied')
+    set(DeviceMotionEvent, 'requestPermission', () => Promise.resolve('denied'))
+    set(navigator.storage, 'persist', () => Promise.resolve(false))
+    set(HTMLMediaElement.prototype, 'play', refuse)
+    window.AudioContext = class {
+      constructor() {
+        throw new DOMException('no', 'NotSupportedError')
+      }
+    } as unknown as typeof AudioContext
+  })
+
+/** What comes after the first card is here: its timers stand still with the clock, its code comes in real time. */
+async function fetched(page: Page): Promise<void> {
+  for (let i = 0; i < 6; i++) {
+    await page.clock.runFor(500)
+    await page.waitForTimeout(60)
+  }
+}
+
+test('everything refused: the main path goes on, and what does not work is said', async ({ page }) => {
+  await refuseAll(page)
+  const errors: Error[] = []
+  page.on('pageerror', (error) => errors.push(error))
+  const bench = await BenchPage.only(page, 33)
+  await fetched(page)
+  await bench.prepare(33)
+  await page.clock.runFor(11_000)
+  await expect(page.locator('.strip')).toContainText('Sound is off. I can only show.')
+  await expect(page.locator('.strip')).toContainText('the screen may sleep')
+  await bench.arm(33)
+  await bench.hit()
+  await page.clock.runFor(9000)
+  await bench.pass(20)
+  expect((await bench.pot(33)).dips).toHaveLength(1)
+
+  await page.evaluate(() => location.replace('#/room'))
+  await fetched(page)
+  await expect(page.getByText('Notices are blocked')).toBeVisible()
+  for (const by of ['felt', 'heard']) {
+    await page.getByRole('radio', { name: by, exact: true }).click()
+    await expect(page.getByText('Not allowed by the phone')).toBeVisible()
+  }
+  await page.locator('.switch', { hasText: 'Ring with the screen off' }).click()
+  await expect(page.getByText('The phone refused to play the track.')).toBeVisible()
+
+  await page.evaluate(() => location.replace('#/buckets/demo.gatepost'))
+  const key = page.getByRole('button', { name: 'Hold and say it' })
+  await key.dispatchEvent('pointerdown')
+  await key.dispatchEvent('pointerup')
+  await expect(page.getByText('The microphone is not allowed')).toBeVisible()
+  expect(errors).toEqual([])
+})

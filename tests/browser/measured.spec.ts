@@ -1,0 +1,99 @@
+import { expect, test } from '@playwright/test'
+import type { TableEvent } from '../../shared/events.ts'
+import { demoEvents } from '../../src/table/demo.ts'
+import { BenchPage, EVENING } from './bench.ts'
+import { key, open, option, type } from './desk-page.ts'
+
+const potId = 'demo.31'
+const MIN_MS = 60_000
+
+/** Pot 31 dipped an hour ago, *not yet* half an hour ago, then *dry*. */
+const hour: readonly TableEvent[][] = [
+  demoEvents(),
+  [
+    {
+      kind: 'dipped',
+      dipId: 'dip.0',
+      potId,
+      coat: 0,
+      bucketId: 'demo.gatepost',
+      cover: { kind: 'full' },
+      gramsPerMl: 1.45,
+      leadS: 0,
+      lowerS: 0,
+      holdS: 4,
+      outAt: EVENING.getTime() - 60 * MIN_MS,
+      unstirred: false,
+      told: true,
+    },
+    { kind: 'sponged', potId, implied: true },
+  ],
+  [{ kind: 'touched', potIds: [potId], dry: false }],
+]
+
+test('the day’s air from a cloth and a pair of thermometers, asked about after an hour', async ({ page }) => {
+  test.setTimeout(90_000)
+  const bench = await BenchPage.on(page, hour)
+  await open(page, 'room')
+  // Two thermometers: how the wet one hung is asked, and no air drier than dry is believed.
+  await page.getByText('Two thermometers').click()
+  await type(page, 'Wet one reads', '10')
+  await option(page, 'in still air').click()
+  await expect(page.getByText('No air is that dry')).toBeVisible()
+  await option(page, 'in a draught').click()
+  await expect(page.getByText('Humidity 14 %')).toBeVisible()
+  await key(page, 'Take it').click()
+  expect((await bench.table()).air.at(-1)?.air.rh).toBeCloseTo(0.14, 9)
+  // Witness cloth: hung, and weighed again three quarters of an hour later.
+  await page.getByText('Witness cloth').click()
+  await type(page, 'Weighs now', '117')
+  await key(page, 'It hangs').click()
+  await page.clock.fastForward(45 * MIN_MS)
+  await page.clock.runFor(1000)
+  await type(page, 'Weighs now', '113')
+  await key(page, 'Take the reading').click()
+  await expect(page.getByText('Cloth lost 4.0 g in 45 min: slow air.')).toBeVisible()
+  expect((await bench.table()).air.at(-1)?.air.cloth?.factor).toBeLessThan(0.5)
+  // After an hour the board asks.
+  await page.clock.fastForward(61 * MIN_MS)
+  await open(page, 'board')
+  await page.clock.runFor(1000)
+  await page.getByText('Is it still so?').click()
+  await key(page, 'Still so').click()
+  await expect(page.getByText('Is it still so?')).toBeHidden()
+})
+
+test('what the room has taught is listed, how many and how wide, and can be left out', async ({ page }) => {
+  await BenchPage.on(page, hour)
+  await open(page, 'room')
+  await page.clock.runFor(500)
+  await expect(
+    page.getByText(/From 1 check:.*wait \d\.\d\d × as computed \(\d\.\d\d to \d\.\d\d\)/),
+  ).toBeVisible()
+  await key(page, 'Leave out').click()
+  await expect(page.getByText('Nothing yet.')).toBeVisible()
+  await key(page, 'Count it').click()
+  await expect(page.getByText('From 1 check:')).toBeVisible()
+})
+
+test('a stack that fills the wall says so; inside tonight, outside tomorrow is taken in one tap', async ({
+  page,
+}) => {
+  const bench = await BenchPage.on(page, [demoEvents()])
+  await open(page, 'stacks/demo.tideline')
+  await page.clock.runFor(3000)
+  await expect(page.getByText(/The wall fills at coat \d/)).toBeVisible()
+  await key(page, /^Inside tonight/).click()
+  await page.clock.runFor(3000)
+  await expect(page.locator('.coat')).toHaveCount(4)
+  await expect(page.getByText('pour the inside').first()).toBeVisible()
+  await key(page, 'Save').click()
+  await page.clock.runFor(500)
+  const { stacks } = await bench.table()
+  expect(stacks['demo.tideline']?.coats.map(({ cover }) => cover.kind)).toEqual([
+    'inside',
+    'upTo',
+    'toSkirt',
+    'collar',
+  ])
+})

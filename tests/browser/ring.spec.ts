@@ -1,0 +1,174 @@
+import { expect, type Page, test } from '@playwright/test'
+import type { TableEvent } from '../../shared/events.ts'
+import { demoEvents } from '../../src/table/demo.ts'
+import { BenchPage, EVENING } from './bench.ts'
+
+const dipped = (number: number, coat: number, bucketId: string, agoMin: number): TableEvent => ({
+  kind: 'dipped',
+  dipId: `early.${number}.${coat}`,
+  potId: `demo.${number}`,
+  coat,
+  bucketId,
+  cover: coat === 0 ? { kind: 'full' } : { kind: 'toSkirt' },
+  gramsPerMl: 1.45,
+  leadS: 0,
+  lowerS: 0,
+  holdS: 4 - coat,
+  outAt: EVENING.getTime() - agoMin * 60_000,
+  unstirred: false,
+  told: true,
+})
+
+/** Pots that got their second coat at six o'clock and wait; the others are away. */
+function waiting(...numbers: number[]): TableEvent[][] {
+  const pots = [31, 32, 33, 34, 35, 36, 37, 38]
+  const away = pots.filter((number) => !numbers.includes(number))
+  return [
+    demoEvents(),
+    away.map((number): TableEvent => ({ kind: 'pot-gone', potId: `demo.${number}` })),
+    numbers.flatMap((number): TableEvent[] => {
+      const potId = `demo.${number}`
+      return [
+        { kind: 'waxed', potId, implied: false },
+        { kind: 'wiped', potId, implied: false },
+        dipped(number, 0, 'demo.gatepost', 3),
+        dipped(number, 1, 'demo.brackwater', 0),
+        { kind: 'sponged', potId, implied: true },
+      ]
+    }),
+  ]
+}
+
+interface Heard {
+  readonly plays: { active: boolean; lengthS: number }[]
+  readonly press: (action: string) => void
+}
+declare global {
+  interface Window {
+    ringing: Heard
+  }
+}
+
+/** Writes down each start of a media element, and keeps the handlers of the headset's buttons. */
+const listen = (page: Page) =>
+  page.addInitScript(() => {
+    const handlers = new Map<string, (details: MediaSessionActionDetails) => void>()
+    const set = navigator.mediaSession.setActionHandler.bind(navigator.mediaSession)
+    navigator.mediaSession.setActionHandler = (action, handler) => {
+      if (handler) handlers.set(action, handler)
+      set(action, handler)
+    }
+    const plays: Heard['plays'][number][] = []
+    const play = HTMLMediaElement.prototype.play
+    HTMLMediaElement.prototype.play = async function () {
+      const active = navigator.userActivation.isActive
+      await play.call(this)
+      plays.push({ active, lengthS: this.duration })
+    }
+    window.ringing = {
+      plays,
+      press: (action) => handlers.get(action)?.({ action: action as MediaSessionAction }),
+    }
+  })
+
+const plays = (page: Page) => page.evaluate(() => window.ringing.plays)
+
+const offer = (page: Page) => page.getByText('Ring with the screen off?')
+
+const title = (page: Page) => page.evaluate(() => navigator.mediaSession.metadata?.title)
+
+/** What comes after the first card is here: its timers stand still with the clock, its code comes in real time. */
+async function fetched(page: Page): Promise<void> {
+  for (let i = 0; i < 6; i++) {
+    await page.clock.runFor(500)
+    await page.waitForTimeout(60)
+  }
+}
+
+/** The phone is locked, or unlocked again, as the page sees it. */
+const lock = (page: Page, hidden: boolean) =>
+  page.evaluate((isHidden) => {
+    Object.defineProperty(document, 'hidden', { configurable: true, value: isHidden })
+    document.dispatchEvent(new Event('visibilitychange'))
+  }, hidden)
+
+test('ringing is offered once, plays from that hit, and follows what the next hits change', async ({
+  page,
+}) => {
+  await listen(page)
+  const bench = await BenchPage.on(page, waiting(33, 38))
+  await fetched(page)
+  await expect(offer(page)).toBeVisible()
+  await bench.hit()
+  await expect.poll(() => plays(page)).toHaveLength(1)
+  const [first] = await plays(page)
+  expect(first?.active).toBe(true)
+  const named = (await title(page)) ?? ''
+  expect(named).toMatch(/^Next 18:1\d: B4$/)
+  // Both calls with their repeats of six minutes, and half a minute more.
+  const lastMin = Number(/18:(\d+)/.exec((await page.locator('.dues').textContent()) ?? '')?.[1])
+  expect(first?.lengthS).toBeGreaterThan((lastMin - 2 + 6) * 60)
+  expect(first?.lengthS).toBeLessThan((lastMin + 1 + 6) * 60 + 60)
+  await expect(page.locator('.strip')).toContainText('not tested')
+  await expect(offer(page)).toBeHidden()
+
+  await bench.hit()
+  await expect(bench.face).toContainText('Ready?')
+  expect(await plays(page)).toHaveLength(1)
+  await bench.hit()
+  await expect.poll(() => plays(page)).toHaveLength(2)
+  expect((await plays(page))[1]?.active).toBe(true)
+  expect(await title(page)).toMatch(/^Next 18:\d\d: A3$/)
+
+  await page.reload()
+  await fetched(page)
+  await expect(bench.bar).toBeVisible()
+  await expect(offer(page)).toBeHidden()
+})
+
+test('a headset first answers the call, then is the big action', async ({ page }) => {
+  await listen(page)
+  const bench = await BenchPage.on(page, waiting(38))
+  await fetched(page)
+  await bench.hit()
+  await expect.poll(() => plays(page)).toHaveLength(1)
+  await bench.pass(900)
+  await expect(bench.face).toContainText('Ready?')
+  const next = () => page.evaluate(() => window.ringing.press('nexttrack'))
+  await next()
+  await page.clock.runFor(600)
+  expect((await bench.pot(38)).touches).toEqual([])
+  await next()
+  await page.clock.runFor(100)
+  await expect.poll(async () => (await bench.pot(38)).touches.map(({ dry }) => dry)).toEqual([true])
+})
+
+test('the guided test proves it for this phone, unless the screen was on', async ({ page }) => {
+  await listen(page)
+  const bench = await BenchPage.on(page, waiting(38))
+  await page.evaluate(() => location.replace('#/room'))
+  await fetched(page)
+  const test = page.getByRole('button', { name: 'Test it' })
+  await test.click()
+  await expect.poll(() => plays(page)).toHaveLength(1)
+  expect((await plays(page))[0]?.lengthS).toBeGreaterThan(60)
+  await expect(page.getByText(/Lock the phone now. It rings at 18:0\d:\d\d/)).toBeVisible()
+  await page.clock.runFor(67_000)
+  await expect(page.getByText('The screen was on when it was due')).toBeVisible()
+
+  await test.click()
+  await lock(page, true)
+  await page.clock.runFor(70_000)
+  await lock(page, false)
+  await expect(page.getByText('Did it ring?')).toBeVisible()
+  await page.getByRole('button', { name: 'It rang' }).click()
+  await expect(page.getByText('Rang with the screen off on this phone')).toBeVisible()
+
+  await page.reload()
+  await fetched(page)
+  await expect(page.getByText('Rang with the screen off on this phone')).toBeVisible()
+  await page.locator('.switch', { hasText: 'Ring with the screen off' }).click()
+  await page.evaluate(() => location.replace('#/bench'))
+  await page.clock.runFor(1000)
+  await expect(bench.page.locator('.strip')).toContainText('rings with the screen off')
+})

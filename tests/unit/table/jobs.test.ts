@@ -1,0 +1,149 @@
+import { describe, expect, it } from 'vitest'
+import { plan } from '../../../src/planner/index.ts'
+import { forecastOf } from '../../../src/table/forecast.ts'
+import { jobsOf, toldBy } from '../../../src/table/jobs.ts'
+import { variantsOf } from '../../../src/table/ways.ts'
+import { potId, twelve } from '../../fixtures/twelve.ts'
+import { Play } from './play.ts'
+
+const MIN_S = 60
+const MIN_MS = 60_000
+
+function laid(...of: Parameters<typeof twelve>): Play {
+  const play = new Play()
+  twelve(...of).forEach((events, i) => {
+    play.append(events, `laid-${i}`)
+  })
+  return play.wait(3600)
+}
+
+const inputOf = (play: Play) => jobsOf(play.table, play.nowMs).input
+
+describe('the table as a question to the planner', () => {
+  it('gives coats, steps and waits in whole seconds', () => {
+    const input = inputOf(laid(['GBH'], 1))
+    expect(input.pots[0]).toMatchObject({ id: potId(1), prep: [], kilnDryS: 240 * MIN_S + 52 })
+    expect(input.pots[0]!.coats).toEqual([
+      { bucketId: 'G', dipS: 60, outAtS: 8, waitAfterS: 772, collar: false, longestWaitS: 86_400 },
+      { bucketId: 'B', dipS: 60, outAtS: 8, waitAfterS: 1132, collar: false, longestWaitS: 86_400 },
+      { bucketId: 'H', dipS: 60, outAtS: 8, waitAfterS: 1132, collar: false, longestWaitS: 86_400 },
+    ])
+    expect(input.buckets).toContainEqual({ id: 'G', openS: 180, restirS: 60, freshS: 300, decantS: 60 })
+    expect(input.hands).toEqual([{ freeAtS: input.nowS, open: null }])
+  })
+
+  it('waits on the late edge, unless a touch said dry', () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
+    const late = forecastOf(play.table, play.table.pots['demo.33']!)!.ready.late
+    const ready = () => inputOf(play).pots.find((pot) => pot.id === 'demo.33')!
+    expect(ready().readyAtS).toBe(Math.ceil(late / 1000))
+    expect(ready().coats.map((coat) => coat.bucketId)).toEqual(['demo.brackwater', 'demo.heather'])
+    expect(ready().coats.map((coat) => coat.collar)).toEqual([false, true])
+    play.wait(240).act({ do: 'touched', potIds: ['demo.33'], dry: false })
+    expect(ready().readyAtS).toBeGreaterThanOrEqual(Math.ceil(play.nowMs / 1000) + 120)
+    play.wait(60).act({ do: 'touched', potIds: ['demo.33'], dry: true })
+    expect(ready().readyAtS).toBe(Math.ceil(play.nowMs / 1000))
+  })
+
+  it('waxes as a block, then wipes, and knows how long both take to settle', () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    const input = inputOf(play)
+    expect(input.hands[0].freeAtS - input.nowS).toBe(8 * MIN_S)
+    expect(input.pots).toHaveLength(8)
+    for (const pot of input.pots) expect(pot.prep.map((step) => step.kind)).toEqual(['wipe'])
+    const sets = input.pots.map((pot) => pot.readyAtS - input.nowS)
+    expect(Math.min(...sets)).toBeGreaterThan(2 * MIN_S)
+    expect(Math.max(...sets) - Math.min(...sets)).toBe(7 * MIN_S)
+    play.act({ do: 'set-settings', settings: { waxFirst: false } })
+    const other = inputOf(play)
+    expect(other.hands[0].freeAtS).toBe(other.nowS)
+    for (const pot of other.pots) expect(pot.prep.map((step) => step.kind)).toEqual(['wipe', 'wax'])
+  })
+
+  it('knows the open bucket, its stir and what is poured off, and that hands are busy with a dip', () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    play.act({ do: 'stirred', bucketId: 'demo.heather', decantLitres: 0.6 })
+    const stirEndS = Math.floor(play.nowMs / 1000)
+    expect(inputOf(play).hands[0].open).toEqual({ bucketId: 'demo.heather', stirEndS, decanted: true })
+    const dipping = laid(['GB'], 1).act({ do: 'stirred', bucketId: 'G' })
+    dipping.act({ do: 'start', potId: potId(1), again: false, unstirred: false })
+    const { hands, nowS, pots } = inputOf(dipping)
+    expect(hands[0].freeAtS - nowS).toBe(60)
+    // The wait to come is known while the count still runs.
+    expect(pots[0]!.readyAtS - nowS).toBe(8 + 772)
+  })
+
+  it('meets the kiln’s hour less loading, forgets an hour long past, and puts off what is put off', () => {
+    const play = laid(['GB'], 2)
+    const on = play.nowMs + 5 * 60 * MIN_MS
+    play.act({ do: 'set-settings', settings: { kilnOnAt: on, loadMin: 30 } })
+    expect(inputOf(play).deadline).toEqual({ loadStartS: Math.floor((on - 30 * MIN_MS) / 1000) })
+    play.act({ do: 'put-off', potIds: [potId(2)], later: true })
+    expect(inputOf(play).pots.map((pot) => pot.id)).toEqual([potId(1)])
+    play.act({ do: 'put-off', potIds: [potId(2)], later: false })
+    expect(inputOf(play).pots).toHaveLength(2)
+    play.wait(30 * 3600)
+    expect(inputOf(play).deadline).toBeNull()
+  })
+
+  it('a moved clock moves the kiln’s hour with it', () => {
+    const play = laid(['GB'], 1)
+    play.act({ do: 'set-settings', settings: { kilnOnAt: play.nowMs + 5 * 60 * MIN_MS } })
+    const before = jobsOf(play.table, play.nowMs - play.table.skewMs).input
+    play.nowMs += 60 * MIN_MS
+    play.act({ do: 'clock-moved', byMs: 60 * MIN_MS })
+    const after = jobsOf(play.table, play.nowMs - play.table.skewMs).input
+    expect(after.nowS).toBe(before.nowS)
+    expect(after.deadline!.loadStartS - before.deadline!.loadStartS).toBe(-3600)
+  })
+})
+
+describe('late for the kiln (scenario 15)', () => {
+  /** 130 min to the last OUT by the clock, 240 more to kiln-dry, loading six hours from the start. */
+  const late = () => {
+    const play = laid(['GB'], 1)
+    play.act({
+      do: 'set-settings',
+      settings: {
+        firstWaitMin: 130 - 3 - 16 / 60,
+        kilnWaitMin: 240,
+        loadMin: 30,
+        kilnOnAt: play.nowMs + 390 * MIN_MS,
+      },
+    })
+    const jobs = jobsOf(play.table, play.nowMs)
+    return { play, told: toldBy(jobs, plan(jobs.input), play.nowMs) }
+  }
+
+  it('is late by 10 min, and has ways out of it that are worth their name', () => {
+    const { play, told } = late()
+    expect(told.plan.latenessS).toBe(10 * MIN_S)
+    const found = variantsOf(play.table, told, play.nowMs)
+    expect(found.map(({ cut }) => cut)).toEqual(['candling', 'fewerCoats', 'nextFiring'])
+    for (const { cut, table, action } of found) {
+      const { input } = jobsOf(table, play.nowMs)
+      if (cut === 'nextFiring') expect(input.pots).toEqual([])
+      else expect(plan(input).latenessS).toBe(0)
+      // Taken at the bench it is the table that was promised.
+      const taken = late().play.act(action)
+      expect(jobsOf(taken.table, taken.nowMs).input.pots).toEqual(input.pots)
+    }
+  })
+
+  it('knows the fan where waits are computed, and the collars where there are any', () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    play.act({ do: 'set-settings', settings: { kilnOnAt: play.nowMs + 3 * 60 * MIN_MS } })
+    const jobs = jobsOf(play.table, play.nowMs)
+    const told = toldBy(jobs, plan(jobs.input, 5000), play.nowMs)
+    const found = variantsOf(play.table, told, play.nowMs)
+    expect(found.map(({ cut }) => cut)).toEqual(['fan', 'candling', 'skipCollar', 'fewerCoats', 'nextFiring'])
+    const fan = found[0]!
+    const still = jobs.input.pots.map((pot) => pot.kilnDryS)
+    const blown = jobsOf(fan.table, play.nowMs).input.pots.map((pot) => pot.kilnDryS)
+    blown.forEach((dryS, i) => {
+      expect(dryS).toBeLessThan(still[i]!)
+    })
+    expect(found[2]!.potIds).toHaveLength(8)
+  })
+})

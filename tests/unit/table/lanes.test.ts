@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest'
+import { seenBy, turned } from '../../../src/table/lanes.ts'
+import { potId, twelve } from '../../fixtures/twelve.ts'
+import { PlannedPlay } from './planned.ts'
+
+const MIN_S = 60
+
+/** Twelve pots, every wax long set, two potters at the phone. */
+function two(planned: boolean): PlannedPlay {
+  const play = new PlannedPlay()
+  twelve().forEach((events, i) => {
+    play.append(events, `laid-${i}`)
+  })
+  play.append([{ kind: 'settings-set', settings: { potters: 2 } }], 'two')
+  play.wait(3600)
+  play.work = 20_000
+  return planned ? play.ask() : play
+}
+
+/** Pots and buckets that a card would have the hands take. */
+function wants(play: PlannedPlay, lane: 0 | 1) {
+  const card = play.cardOf(lane)
+  const pots = card.kind === 'armed' ? [card.armed.potId] : card.kind === 'ready' ? card.potIds : []
+  const bucketId =
+    card.kind === 'armed' ? card.armed.bucketId : card.kind === 'stir' ? card.bucketId : undefined
+  return { card, pots, bucketId }
+}
+
+describe('two pairs of hands at one table', () => {
+  it('turned twice is the same table', () => {
+    const { table } = two(false).act({ do: 'stirred', bucketId: 'G' })
+    expect(turned(structuredClone(turned(table)))).toEqual(table)
+    expect(seenBy(table, 1).openBucket).toBeUndefined()
+    expect(seenBy(table, 0).openBucket).toBe('G')
+  })
+
+  it('each has an own card, and no bucket is open in both', () => {
+    const play = two(true)
+    const [first, second] = [wants(play, 0), wants(play, 1)]
+    expect(first.card.kind).toBe('stir')
+    expect(second.card.kind).toMatch(/stir|wait/)
+    expect(first.bucketId).not.toBe(second.bucketId)
+    play.lane = 0
+    play.wait(3 * MIN_S).act({ do: 'stirred', bucketId: 'G' })
+    play.lane = 1
+    play.act({ do: 'stirred', bucketId: 'B' })
+    expect(seenBy(play.table, 0).openBucket).toBe('G')
+    expect(seenBy(play.table, 1).openBucket).toBe('B')
+    play.act({ do: 'stirred', bucketId: 'G' })
+    expect(seenBy(play.table, 0).openBucket).toBeUndefined()
+  })
+
+  it('a pot in one pair of hands is not offered to the other, nor taken by it', () => {
+    const play = two(true)
+    play.wait(3 * MIN_S).bar()
+    const taken = wants(play, 0).pots[0]!
+    play.bar()
+    play.lane = 1
+    expect(play.cardOf(1)).toMatchObject({ kind: 'count', potId: taken })
+    const other = { do: 'start', potId: potId(7), again: false, unstirred: true } as const
+    expect(play.try(other)).toMatchObject({ code: 'counting' })
+    play.wait(12)
+    expect(wants(play, 1).pots).not.toContain(taken)
+    expect(play.try({ ...other, potId: taken })).toMatchObject({ code: 'other-hands' })
+    // It still drips over its bucket: nobody else dips there.
+    const sameBucket = play.table.pots[potId(4)]!
+    expect(sameBucket.dips).toEqual([])
+    expect(play.try({ ...other, potId: potId(4) })).toMatchObject({ code: 'bucket-busy' })
+  })
+
+  it('without an order of work the second is not shown the pot on the first one’s card', () => {
+    const play = two(false)
+    play.told = undefined
+    play.append([{ kind: 'stirred', bucketId: 'G' }], 'g')
+    play.append([{ kind: 'stirred', bucketId: 'B', hands: 1 }], 'b')
+    const [first, second] = [wants(play, 0), wants(play, 1)]
+    expect(first.card.kind).toBe('armed')
+    expect(second.card.kind).toBe('armed')
+    expect(first.pots).not.toEqual(second.pots)
+  })
+
+  it('an event carries whose it was, the first hands’ by silence', () => {
+    const play = two(true)
+    play.act({ do: 'stirred', bucketId: 'G' })
+    expect(play.events.at(-1)!.event).toEqual({ kind: 'stirred', bucketId: 'G' })
+    play.lane = 1
+    play.act({ do: 'stirred', bucketId: 'B' })
+    expect(play.events.at(-1)!.event).toEqual({ kind: 'stirred', bucketId: 'B', hands: 1 })
+  })
+
+  it('two at work are done sooner than one, every pot with every coat', () => {
+    const play = two(true)
+    const began = play.nowMs
+    const coats = () => Object.values(play.table.pots).reduce((sum, pot) => sum + pot.dips.length, 0)
+    const busyUntil = [began, began]
+    for (let s = 0; s < 4 * 3600 && coats() < 30; s++) {
+      for (const lane of [0, 1] as const) {
+        if (play.nowMs < busyUntil[lane]!) continue
+        const { card } = wants(play, lane)
+        play.lane = lane
+        if (card.kind === 'armed') {
+          play.bar()
+          busyUntil[lane] = play.nowMs + MIN_S * 1000
+        } else if (card.kind === 'stir') {
+          // The stir is logged when it is done.
+          const spent = card.change ? 3 * MIN_S : MIN_S
+          const key = `${card.bucketId}`
+          if (stirring[lane]?.key !== key) stirring[lane] = { key, until: play.nowMs + spent * 1000 }
+          else if (play.nowMs >= stirring[lane]!.until) {
+            play.bar()
+            stirring[lane] = undefined
+          }
+        }
+      }
+      play.wait(5)
+    }
+    expect(coats()).toBe(30)
+    expect((play.nowMs - began) / 60_000).toBeLessThan(47)
+  })
+})
+
+/** What each pair of hands is stirring, and until when. */
+const stirring: ({ key: string; until: number } | undefined)[] = [undefined, undefined]
