@@ -91,6 +91,7 @@ export const melt = {
     noTile: (glaze: string) => `${glaze}: no flow tile`,
     pair: (over: string, under: string) => `${over} over ${under}: untried`,
     room: (room: string, run: string, upper: string) => `${room} bare, run with margin ${run} to ${upper}`,
+    roomWorst: (room: string, run: string) => `${room} bare, run with margin ${run}, at worst the shelf`,
     roomOver: (room: string, run: string) => `${room} bare, run with margin ${run}`,
     carried: 'Tested in another firing: fire a new tile.',
     hangs: 'Melt hangs under the belly and may drop.',

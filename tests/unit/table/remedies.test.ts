@@ -92,7 +92,7 @@ describe('short foot room (scenario 7)', () => {
   })
 
   test('an edge is not offered where it would leave the inside bare', () => {
-    const play = upTo(31, 0, [coat(BRACKWATER, { kind: 'full' }, 8)], { footLineMm: 2 })
+    const play = upTo(31, 0, [coat(BRACKWATER, { kind: 'full' }, 10)], { wallMm: 8 })
     const { verdict, remedies } = at(play, 31)
     expect(verdict).not.toBe('clear')
     expect(of(remedies, 'edge')).toBeUndefined()
