@@ -10,6 +10,7 @@ import { fitNow } from './fill.ts'
 import { footOf } from './foot.ts'
 import { pairOf } from './pairs.ts'
 import { coatsOn } from './plan.ts'
+import { edgeThatDoes } from './remedies.ts'
 import { engineDip, standingOf } from './standing.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
@@ -157,8 +158,10 @@ function runWarning(
   if (pot.slab) return { ...base, grade: 'near', slab: true }
   const outside = foot.input.coats.some((coat) => coat.dipId === dip.dipId && coat.face === 'outside')
   const found = outside ? runRemedies(foot.input, dip.dipId) : undefined
-  const edgeUpMm = (found?.near ?? found?.clear)?.edgeUpMm
-  return { ...base, grade: verdict, ...(edgeUpMm ? { edgeUpMm: Math.ceil(edgeUpMm) } : {}) }
+  const mend = found?.near ?? found?.clear
+  const edge =
+    mend?.edgeUpMm && edgeThatDoes(table, pot, dip, mend.edgeUpMm, mend === found?.near ? 'near' : 'clear')
+  return { ...base, grade: verdict, ...(edge ? { edgeUpMm: edge.edgeUpMm } : {}) }
 }
 
 /** The wall is full: the coat comes out thinner than the same dip on the same pot when dry. */

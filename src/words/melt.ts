@@ -2,7 +2,8 @@
 export const melt = {
   tile: {
     title: 'Flow tiles',
-    line: (dose: string, n: number) => `${dose} /mm from ${n === 1 ? '1 tile' : `${n} tiles`}`,
+    line: (dry: string, run: string, n: number) =>
+      `${dry} dry runs about ${run}: ${n === 1 ? '1 tile' : `${n} tiles`}`,
     none: 'No flow tile yet: its run stays unknown.',
     on: 'It lies',
     alone: 'on the bare tile',
