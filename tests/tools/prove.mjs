@@ -13,5 +13,6 @@ await runSteps([
   vitest('unit, laws, reference', 'tests/vitest.config.ts', patient, full),
   check('build', [node, at('tests/tools/build.mjs')]),
   { ...vitest('lifecycle', 'tests/lifecycle/vitest.config.ts', patient, full), needs: 'build' },
+  { ...vitest('engines', 'tests/engines/vitest.config.ts', patient, full), needs: 'build' },
   check('faults', [node, at('tests/faults/run.mjs')], full),
 ])
