@@ -330,7 +330,7 @@ export const en = {
         `${upper} over ${lower}, ${zone}: went wrong before`,
     },
     fit: {
-      mouth: 'wider than the bucket: dip half and half',
+      mouth: 'wider than the bucket: pour, or a wider one',
       tongs: 'no room for tongs beside it',
       overflow: 'the bucket will run over',
     },
