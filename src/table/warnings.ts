@@ -1,7 +1,7 @@
 import type { Face, ZoneForecast, ZoneName } from '../engine/contract.ts'
 import { condensation, warmedC } from '../engine/dew.ts'
 import { worstZone } from '../engine/grade.ts'
-import { runRemedies } from '../engine/melt-remedy.ts'
+import { lowestEdge } from '../engine/melt-remedy.ts'
 import { fillS } from '../engine/neck.ts'
 import { nextCoat } from '../engine/seconds.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf } from './clay.ts'
@@ -157,10 +157,8 @@ function runWarning(
   // On its slab it may run: no more is asked of it than to say so.
   if (pot.slab) return { ...base, grade: 'near', slab: true }
   const outside = foot.input.coats.some((coat) => coat.dipId === dip.dipId && coat.face === 'outside')
-  const found = outside ? runRemedies(foot.input, dip.dipId) : undefined
-  const mend = found?.near ?? found?.clear
-  const edge =
-    mend?.edgeUpMm && edgeThatDoes(table, pot, dip, mend.edgeUpMm, mend === found?.near ? 'near' : 'clear')
+  const lowest = outside ? lowestEdge(foot.input, dip.dipId) : null
+  const edge = lowest && edgeThatDoes(table, pot, dip, lowest.edgeUpMm, lowest.reaches)
   return { ...base, grade: verdict, ...(edge ? { edgeUpMm: edge.edgeUpMm } : {}) }
 }
 
