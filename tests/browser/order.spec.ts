@@ -1,8 +1,8 @@
 import { expect, test } from '@playwright/test'
 import { planOf } from '../../src/table/plan.ts'
-import { twelve, WHOLE_MINUTES } from '../fixtures/twelve.ts'
+import { STACKS, twelve, WHOLE_MINUTES } from '../fixtures/twelve.ts'
 import { BenchPage } from './bench.ts'
-import { type Sitting, sit } from './sitting.ts'
+import { sit } from './sitting.ts'
 
 const MIN_S = 60
 /** Short of half an hour after the wax went on: all of it has set. */
@@ -29,7 +29,7 @@ test('twelve pots by the cards alone: 47 min, 4 openings, one hit a coat and one
   const ends = Math.max(...Object.values(table.pots).flatMap((pot) => pot.dips.map((dip) => dip.tappedAt)))
   // The last dip's minute counts; a tap takes a moment.
   expect(Math.round((ends - began) / 60_000 + 1)).toBe(47)
-  expect(sitting).toMatchObject({ starts: 30, openings: 4, others: 0, broken: [] })
+  expect(sitting).toMatchObject({ starts: 30, openings: 4, broken: [] })
   expect(sitting.stirs).toBeLessThanOrEqual(3)
 })
 
@@ -103,14 +103,16 @@ test('two at one phone: each an own card in one tap, a pot in one pair of hands 
   expect(table.others?.openBucket).not.toBe(table.openBucket)
 })
 
-/** Longest the plan may lag a hit on this machine, ms; taken over the slowest of a sitting, so with some room. */
+/** Longest that the order of work may lag a hit, ms; of a busy machine half of the answers have to keep to it. */
 const BEHIND_MS = 100
 
-const seeds = process.env.SITTINGS ? Number(process.env.SITTINGS) : 1
-for (let seed = 1; seed <= seeds; seed++)
-  test(`a sitting of twelve pots with delays and slips, ${seed}: every pot glazed, no rule broken`, async ({
-    page,
-  }) => {
+/** A slice with one pot of each stack; the proof has all twelve pots, several times. */
+const PROVING = process.env.PROVE === '1'
+const EACH = PROVING ? 3 : 1
+const COATS = EACH * 10
+
+for (let seed = 1; seed <= (PROVING ? 8 : 1); seed++)
+  test(`a sitting with delays and slips, ${seed}: every pot glazed, no rule broken`, async ({ page }) => {
     test.setTimeout(600_000)
     await page.addInitScript(() => {
       const real = performance.now.bind(performance)
@@ -126,20 +128,20 @@ for (let seed = 1; seed <= seeds; seed++)
         }
       }).observe(document, { subtree: true, attributeFilter: ['data-order'] })
     })
-    const bench = await BenchPage.on(page, twelve())
+    const bench = await BenchPage.on(page, twelve(STACKS, EACH))
     await bench.pass(SETTLED_S)
     await bench.told()
-    const sitting: Sitting = await sit(bench, 30, seed)
+    const sitting = await sit(bench, COATS, seed)
     const table = await bench.table()
     expect(sitting.broken).toEqual([])
     for (const pot of Object.values(table.pots))
       expect(pot.dips.map((dip) => dip.bucketId)).toEqual(planOf(table, pot).map((coat) => coat.bucketId))
     expect(sitting.slips).toBeGreaterThan(0)
     // One hit a coat and one a stir, and what a slip takes to be put right.
-    expect(sitting.starts).toBe(30)
-    expect(sitting.others).toBe(0)
+    expect(sitting.starts).toBe(COATS)
     const behind = await page.evaluate(() => (window as unknown as { behindMs: number[] }).behindMs)
-    expect(behind.length).toBeGreaterThan(20)
+    expect(behind.length).toBeGreaterThan(COATS / 2)
+    console.log(behind.map(Math.round).join(' '))
     const sorted = behind.sort((a, b) => a - b)
     test.info().annotations.push({ type: 'behind', description: sorted.map((ms) => ms.toFixed(0)).join(' ') })
     expect(sorted[Math.floor(sorted.length / 2)]).toBeLessThan(BEHIND_MS)
