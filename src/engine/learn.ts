@@ -67,6 +67,12 @@ const WATER_SD = 0.1
 /** What an observation would have been at each node of the fill grid. */
 type AtNodes = readonly number[] | Dropped
 
+/** Values at all nodes: every second one is run, those between are the geometric means of their neighbours. */
+function atEach(run: (fill: number) => number): number[] {
+  const values = FILLS.map((fill, k) => (k % 2 === 0 ? run(fill) : 0))
+  return values.map((value, k) => (k % 2 === 0 ? value : Math.sqrt(values[k - 1]! * values[k + 1]!)))
+}
+
 const kept = new WeakMap<Observation, AtNodes>()
 
 function atNodes(observation: Observation): AtNodes {
@@ -95,7 +101,7 @@ function looked(look: Look): AtNodes {
   const likely = waitsOf(runPot(course, 1), look.of)
   if (!(minutesOf(look.of, likely) < HORIZON_MIN)) return 'never'
   const stretches = look.of === 'kiln' ? course.stretches : deciding(course, likely)
-  return FILLS.map((fill) =>
+  return atEach((fill) =>
     Math.max(LEAST_WAIT_MIN, minutesOf(look.of, waitsOf(runPot(course, Math.exp(fill), stretches), look.of))),
   )
 }
@@ -110,7 +116,7 @@ function weighed(weighing: Weighing): AtNodes {
     [...until, { kind: 'wipe', atMin: weighing.atMin, waterMm: 0 }],
     weighing.air0,
   )
-  const grams = FILLS.map((fill) => waterG(runPot(course, Math.exp(fill))))
+  const grams = atEach((fill) => waterG(runPot(course, Math.exp(fill))))
   return grams.every((g) => g > 0) ? grams : 'noWater'
 }
 

@@ -6,7 +6,7 @@ import { deciding, waitsOf, wettedS } from './forecast.ts'
 import { type Learned, TOUCH_SD } from './learned.ts'
 import { HORIZON_MIN } from './parameters.ts'
 import { courseOf, runPot } from './pot.ts'
-import { below } from './spread.ts'
+import { below, density } from './spread.ts'
 
 export interface Waiting {
   readonly id: string
@@ -23,8 +23,13 @@ export interface NextTouch {
   readonly gain: number
 }
 
-/** Nodes for each shared factor, in sd, with weights: five-point Gauss-Hermite (Abramowitz & Stegun 25.4.46). */
-const NODES: readonly (readonly [number, number])[] = [
+/**
+ * Nodes of the fill factor, in sd: even, for a wait climbs steeply where the wall fills. Every second one is run, the
+ * waits between are the geometric means of their neighbours'.
+ */
+const FILL_NODES: readonly number[] = Array.from({ length: 13 }, (_, k) => (k - 6) * 0.4)
+/** Nodes of the time factor with weights: five-point Gauss-Hermite (Abramowitz & Stegun 25.4.46). */
+const TIME_NODES: readonly (readonly [number, number])[] = [
   [-2.8569700138728, 0.0112574113277207],
   [-1.3556261799742, 0.222075922005613],
   [0, 0.533333333333333],
@@ -43,11 +48,15 @@ interface State {
 /** ln(computed wait) of one pot at each fill node. */
 function logWaits(waiting: Waiting, learned: Learned): { fromMin: number; logs: number[] } {
   const course = courseOf(waiting.pot, waiting.events, waiting.air0)
-  const stretches = deciding(course, waitsOf(runPot(course, 1), 'touch'))
-  const logs = NODES.map(([sds]) => {
-    const run = runPot(course, Math.exp(learned.fillMean + sds * learned.fillSd), stretches)
-    return Math.log(Math.min(HORIZON_MIN, Math.max(1 / 60, waitsOf(run, 'touch').touchMin)))
+  const middle = waitsOf(runPot(course, Math.exp(learned.fillMean)), 'touch')
+  const stretches = deciding(course, middle)
+  const run = FILL_NODES.map((sds, k) => {
+    if (k % 2 === 1) return 0
+    const fill = Math.exp(learned.fillMean + sds * learned.fillSd)
+    const { touchMin } = sds === 0 ? middle : waitsOf(runPot(course, fill, stretches), 'touch')
+    return Math.log(Math.min(HORIZON_MIN, Math.max(1 / 60, touchMin)))
   })
+  const logs = run.map((log, k) => (k % 2 === 0 ? log : (run[k - 1]! + run[k + 1]!) / 2))
   return { fromMin: course.originMin + wettedS(course) / 60, logs }
 }
 
@@ -69,13 +78,14 @@ function variance(states: readonly State[], weights: readonly number[], pot: num
 export function touchNext(pots: readonly Waiting[], nowMin: number, learned: Learned): NextTouch | undefined {
   inRange('nowMin', nowMin, -1e12, 1e12)
   const each = pots.map((waiting) => logWaits(waiting, learned))
-  const states: State[] = NODES.flatMap(([, fillWeight], k) =>
-    NODES.map(([timeSds, timeWeight]) => ({
-      weight: fillWeight * timeWeight,
+  const states: State[] = FILL_NODES.flatMap((fillSds, k) =>
+    TIME_NODES.map(([timeSds, timeWeight]) => ({
+      weight: density(fillSds) * timeWeight,
       logs: each.map(({ logs }) => logs[k]! + learned.timeMean + timeSds * learned.timeSd),
     })),
   )
   const prior = states.map((state) => state.weight)
+  const all = prior.reduce((sum, w) => sum + w, 0)
   const before = pots.map((_, j) => variance(states, prior, j))
   let best: NextTouch | undefined
   pots.forEach((waiting, i) => {
@@ -83,7 +93,7 @@ export function touchNext(pots: readonly Waiting[], nowMin: number, learned: Lea
     if (!(waitedMin > 0)) return
     const ifDry = states.map((s) => s.weight * below((Math.log(waitedMin) - s.logs[i]!) / TOUCH_SD))
     const ifDamp = states.map((s, k) => s.weight - ifDry[k]!)
-    const pDry = ifDry.reduce((sum, w) => sum + w, 0)
+    const pDry = ifDry.reduce((sum, w) => sum + w, 0) / all
     const narrows: string[] = []
     let gain = 0
     pots.forEach((other, j) => {

@@ -53,34 +53,31 @@ export interface Recalled {
 }
 
 /** Ops new to the plan go, in their pot's order, where the objective is least. */
-function insertNew(board: Board, timer: Timer, ops: number[], lanes: Map<number, number>): number[] {
+function insertNew(board: Board, timer: Timer, ops: readonly number[], lanes: Map<number, number>): number[] {
   const { next, release } = board
-  let line = ops
   const known = new Set(ops)
-  const order = emptyOrder(board)
   const missing = Array.from({ length: board.n }, (_, o) => o).filter((o) => !known.has(o))
-  const evaluate = (candidate: readonly number[], rest: readonly number[]) => {
-    order.ops.set([...candidate, ...rest])
-    for (const o of order.ops) order.lane[o] = lanes.get(o) ?? 0
-    return timer.run(order, Number.POSITIVE_INFINITY)
-  }
-  missing.forEach((o, k) => {
-    const rest = missing.slice(k + 1)
+  const line = [...ops]
+  // First right before what follows them on their pot, so that there is a whole order to compare.
+  for (const o of [...missing].reverse())
+    line.splice(next[o]! >= 0 ? line.indexOf(next[o]!) : line.length, 0, o)
+  const order = emptyOrder(board)
+  for (const o of line) order.lane[o] = lanes.get(o) ?? 0
+  for (const o of missing) {
+    line.splice(line.indexOf(o), 1)
     const low = release[o]! >= 0 ? 0 : line.indexOf(o - 1) + 1
-    const after = next[o]! >= 0 ? line.indexOf(next[o]!) : -1
-    const high = after >= 0 ? after : line.length
+    const high = next[o]! >= 0 ? line.indexOf(next[o]!) : line.length
     let best = Number.POSITIVE_INFINITY
-    let chosen = [...line.slice(0, high), o, ...line.slice(high)]
+    let chosen = high
     for (let q = low; q <= high; q++) {
-      const candidate = [...line.slice(0, q), o, ...line.slice(q)]
-      const value = evaluate(candidate, rest)
-      if (value < best) {
-        best = value
-        chosen = candidate
-      }
+      order.ops.set([...line.slice(0, q), o, ...line.slice(q)])
+      const value = timer.run(order, Number.POSITIVE_INFINITY)
+      if (value >= best) continue
+      best = value
+      chosen = q
     }
-    line = chosen
-  })
+    line.splice(chosen, 0, o)
+  }
   return line
 }
 

@@ -2,6 +2,7 @@ import type { TableEvent } from '../../shared/events.ts'
 import type { BucketFacts, CoatFacts, Place, PotFacts, Settings } from '../../shared/nouns.ts'
 import type { Action, Refusal } from './action.ts'
 import { arrangeFiring } from './arrange-firing.ts'
+import { withCone } from './bisque.ts'
 import { checked, firstWrong } from './check.ts'
 import type { Decision, Stamp } from './decide.ts'
 import { brimLitres } from './fill.ts'
@@ -24,7 +25,7 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
           ['absorption', board.absorption],
           ['sorptivityMmPerSqrtS', board.sorptivityMmPerSqrtS],
         ]),
-        { kind: 'board-set', board },
+        { kind: 'board-set', board: withCone(table.board, board) },
       )
     }
     case 'set-air':

@@ -148,6 +148,10 @@ export function demoEvents(): TableEvent[] {
     { kind: 'stack-set', stack: { stackId: 'demo.doorstep', name: 'Doorstep', coats: STACKS.doorstep } },
     { kind: 'firing-planned', firing: FIRING },
     ...TILES.map((facts): TableEvent => ({ kind: 'tile-read', tile: facts })),
+    {
+      kind: 'pair-set',
+      pair: { overId: 'demo.heather', underId: 'demo.gatepost', proved: 2, wrong: 0 },
+    },
     ...POTS.map((facts): TableEvent => ({ kind: 'pot-set', pot: facts })),
   ]
 }

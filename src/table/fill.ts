@@ -1,6 +1,6 @@
 import type { BucketFacts, CoatFacts, CoverFacts, PotFacts } from '../../shared/nouns.ts'
 import { faceAreaCm2 } from '../engine/areas.ts'
-import { type Bucket, bucketMl, type RoundFit, roundOf, takenBy } from '../engine/bucket.ts'
+import { type Bucket, bucketMl, levelMm, type RoundFit, roundOf, takenBy } from '../engine/bucket.ts'
 import type { Immersion } from '../engine/displacement.ts'
 import { coverOn, immersedMm, pressurePa, profileOf, slipOf } from './clay.ts'
 import { nextCoat, planOf, potsOnTable } from './plan.ts'
@@ -88,26 +88,49 @@ export function fitNow(table: Table, pot: PotFacts, coat: CoatFacts): RoundFit |
   return bucket && rounds(table, bucket, litresNow(table, bucket), [{ facts: pot, coat }])[0]
 }
 
-export interface BoardRound {
-  readonly pot: PotState
-  readonly fit: RoundFit
+export interface BoardFill {
+  readonly litres: number
+  readonly levelMm: number
+  /** Dips that this bucket is still to give, and what is left after them. */
+  readonly dips: number
+  readonly afterLitres: number
+  readonly afterMm: number
+  /** The pot for which the level is worst, in the order of places, each dip finding what those before it left. */
+  readonly worst?: { readonly pot: PotState; readonly fit: RoundFit }
 }
 
-/** Every dip that this bucket is still to give, in the order of places, each finding what those before it left. */
-export function roundsLeft(table: Table, bucketId: string): readonly BoardRound[] {
-  const bucket = table.buckets[bucketId]
-  if (!bucket) return []
+/** A bucket now and over all that the board still asks of it. */
+export function boardFill(table: Table, bucket: BucketState): BoardFill {
+  const { bucketId } = bucket.facts
   const dips = potsOnTable(table).flatMap((pot) =>
     planOf(table, pot)
       .slice(nextCoat(pot))
       .filter((coat) => coat.bucketId === bucketId)
       .map((coat) => ({ pot, facts: pot.facts, coat })),
   )
-  const fits = rounds(table, bucket, litresNow(table, bucket), dips)
-  return dips.flatMap(({ pot }, i) => {
-    const fit = fits[i]
-    return fit ? [{ pot, fit }] : []
+  const litres = litresNow(table, bucket)
+  const rows = rounds(table, bucket, litres, dips).flatMap((fit, i) => {
+    const pot = dips[i]?.pot
+    return fit && pot ? [{ pot, fit }] : []
   })
+  const takes = dips.reduce(
+    (sum, { facts, coat }) => sum + takesMl(table, bucket, facts, coat.cover, coat.holdS) / 1000,
+    0,
+  )
+  const afterLitres = Math.max(0, litres - takes)
+  const level = (of: number) => levelMm(vessel(bucket.facts), of * 1000)
+  const worst = rows.reduce<(typeof rows)[number] | undefined>(
+    (least, row) => (least === undefined || row.fit.spareMm < least.fit.spareMm ? row : least),
+    undefined,
+  )
+  return {
+    litres,
+    levelMm: level(litres),
+    dips: dips.length,
+    afterLitres,
+    afterMm: level(afterLitres),
+    ...(worst ? { worst } : {}),
+  }
 }
 
 /** Pots that don't go in themselves (poured, or decanted for) only lower the level. */

@@ -45,6 +45,8 @@ const PERCENT: Unit = { label: '%', per: 0.01, digits: 1 }
 const CELSIUS: Unit = { label: '°C', per: 1, digits: 1 }
 const FAHRENHEIT: Unit = { label: '°F', per: 5 / 9, plus: -160 / 9, digits: 1 }
 const LITRE: Unit = { label: 'L', per: 1, digits: 2 }
+const CUP_ML: Unit = { label: 'ml', per: 1, digits: 0 }
+const CUP_LITRE: Unit = { label: 'L', per: 1000, digits: 3 }
 const ML: Unit = { label: 'ml', per: 0.001, digits: 0 }
 /** US liquid gallon, 3.785 411 784 L, and its quarter (NIST SP 811, appendix B.8). */
 const GALLON: Unit = { label: 'gal', per: 3.785411784, digits: 2 }
@@ -96,7 +98,7 @@ export const MEASURES: Readonly<Record<Quantity, Measure>> = {
     home: { metric: LITRE, us: GALLON },
     typed: { l: LITRE, litre: LITRE, litres: LITRE, liters: LITRE, ml: ML, gal: GALLON, qt: QUART },
   },
-  cup: { home: { metric: ML, us: ML }, typed: { ml: ML, l: LITRE } },
+  cup: { home: { metric: CUP_ML, us: CUP_ML }, typed: { ml: CUP_ML, l: CUP_LITRE } },
   seconds: { home: { metric: SECOND, us: SECOND }, typed: { s: SECOND, sec: SECOND, seconds: SECOND } },
   minutes: { home: { metric: MINUTE, us: MINUTE }, typed: { min: MINUTE, minutes: MINUTE, h: HOUR } },
   speed: {

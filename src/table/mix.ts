@@ -28,3 +28,6 @@ export function mixTo(facts: MixFacts, nowGramsPerMl: number): Mix {
   const { firstKg, dryKg } = dryTo(litres, nowGramsPerMl, targetGramsPerMl, solidsGravity)
   return { is: 'dry', firstKg, allKg: dryKg }
 }
+
+/** Density of a cup of slop, g/mL, from its volume in mL and its weights empty and full, g. */
+export const densityOfCup = (cupMl: number, emptyG: number, fullG: number): number => (fullG - emptyG) / cupMl

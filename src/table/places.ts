@@ -28,3 +28,19 @@ function boardName(index: number): string {
   const letter = String.fromCharCode(65 + (index % 26))
   return index < 26 ? letter : boardName(Math.floor(index / 26) - 1) + letter
 }
+
+/** Boards with a pot on them and those before, and one more that is free. */
+export function boardsOf(places: readonly Place[]): readonly string[] {
+  const used = new Set(places.map(({ board }) => board))
+  const boards: string[] = []
+  for (let i = 0; used.size > 0; i++) {
+    const board = boardName(i)
+    boards.push(board)
+    used.delete(board)
+    if (i >= BOARDS_MOST) break
+  }
+  return [...boards, boardName(boards.length)]
+}
+
+/** A to ZZ. */
+const BOARDS_MOST = 26 * 27

@@ -129,7 +129,7 @@ function happened(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
       if (!pot) return named
       const { coatsCounted: _counted, ...rest } = pot
       return withPot(
-        named,
+        unpicked(named),
         event.coats === null
           ? { ...rest, uncounted: true }
           : { ...rest, uncounted: false, coatsCounted: event.coats },

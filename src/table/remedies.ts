@@ -103,7 +103,8 @@ function does(table: Table, pot: PotState, dip: DipState, wanted: Reached): bool
   return RANK[footRoom({ ...input, provedPairs: pairsOf(input.coats) }).verdict] <= RANK[wanted]
 }
 
-function edgeThatDoes(
+/** The lowest edge from `fromMm` up, to the millimetre, with which the pot stands as wanted, and the coat with it. */
+export function edgeThatDoes(
   table: Table,
   pot: PotState,
   dip: DipState,

@@ -59,6 +59,9 @@ export function flowOf(table: Table, glazeId: string, underId: string | null): F
   return pair ?? doseAmong(table, glazeId, undefined) ?? null
 }
 
+/** A dry coat to tell a dose by, mm: an ordinary dip. Common practice, no source. */
+export const TELLING_MM = 0.5
+
 /** A stripe so high that its upper edge never draws on it, mm. */
 const ENDLESS_MM = 500
 

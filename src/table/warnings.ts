@@ -1,7 +1,7 @@
 import type { Face, ZoneForecast, ZoneName } from '../engine/contract.ts'
 import { condensation, warmedC } from '../engine/dew.ts'
 import { worstZone } from '../engine/grade.ts'
-import { runRemedies } from '../engine/melt-remedy.ts'
+import { lowestEdge } from '../engine/melt-remedy.ts'
 import { fillS } from '../engine/neck.ts'
 import { nextCoat } from '../engine/seconds.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf } from './clay.ts'
@@ -10,6 +10,7 @@ import { fitNow } from './fill.ts'
 import { footOf } from './foot.ts'
 import { pairOf } from './pairs.ts'
 import { coatsOn } from './plan.ts'
+import { edgeThatDoes } from './remedies.ts'
 import { engineDip, standingOf } from './standing.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
@@ -156,9 +157,9 @@ function runWarning(
   // On its slab it may run: no more is asked of it than to say so.
   if (pot.slab) return { ...base, grade: 'near', slab: true }
   const outside = foot.input.coats.some((coat) => coat.dipId === dip.dipId && coat.face === 'outside')
-  const found = outside ? runRemedies(foot.input, dip.dipId) : undefined
-  const edgeUpMm = (found?.near ?? found?.clear)?.edgeUpMm
-  return { ...base, grade: verdict, ...(edgeUpMm ? { edgeUpMm: Math.ceil(edgeUpMm) } : {}) }
+  const lowest = outside ? lowestEdge(foot.input, dip.dipId) : null
+  const edge = lowest && edgeThatDoes(table, pot, dip, lowest.edgeUpMm, lowest.reaches)
+  return { ...base, grade: verdict, ...(edge ? { edgeUpMm: edge.edgeUpMm } : {}) }
 }
 
 /** The wall is full: the coat comes out thinner than the same dip on the same pot when dry. */

@@ -22,6 +22,7 @@ interface MeltProps {
   /** How many times as thick as it is the melt is drawn. */
   readonly times: number
   readonly width: number
+  /** At most: a low pot takes less. */
   readonly height: number
   readonly alarm: boolean
   readonly label: string
@@ -43,11 +44,12 @@ function pushed({ points, thickMm }: Film, times: number, sign: 1 | -1): Point[]
  */
 export function MeltPot(props: MeltProps) {
   const { outer, inner, footLineMm, bands, outside, inside, insidePattern, poolDepthMm, times } = props
-  const { width, height, alarm, label } = props
+  const { width, alarm, label } = props
   const [id] = useState(freshId)
   const heightMm = outer.at(-1)?.zMm ?? 1
   const widestMm = Math.max(...outer.map((p) => p.rMm)) * 2
-  const scale = Math.min((height - 12) / heightMm, (width - 28) / widestMm)
+  const scale = Math.min((props.height - 12) / heightMm, (width - 28) / widestMm)
+  const height = Math.ceil(heightMm * scale) + 12
   const mid = width / 2
   const base = height - 7
   const y = (zMm: number) => base - zMm * scale

@@ -107,6 +107,8 @@ export const desk = {
     toBench: 'Take it to the bench',
     change: 'Measures and stack',
     another: 'One more like it',
+    move: 'Move it on the board',
+    touchedUp: (when: string) => `chip dabbed ${when}`,
     nextFiring: 'Into a later firing',
     thisFiring: 'Back into this firing',
     gone: 'Off the table: hold',
@@ -139,6 +141,12 @@ export const desk = {
     numberWarn: 'Pencil burns off. Stamp it, or underglaze pencil on the foot.',
   },
 
+  places: {
+    title: 'Places',
+    take: 'Tap a pot, then its place.',
+    where: (number: number) => `Where does ${number} stand?`,
+  },
+
   buckets: {
     title: 'Buckets',
     add: 'Another bucket',
@@ -147,6 +155,41 @@ export const desk = {
     now: (density: string, target: string) => `${density}, target ${target}`,
     unread: (target: string) => `target ${target}, not weighed`,
     off: { thick: 'too thick', thin: 'too thin' },
+    fill: {
+      title: 'What is in it',
+      stands: (level: string, litres: string) => `Stands ${level} deep, ${litres}.`,
+      drops: (dips: number, level: string) =>
+        dips === 1 ? `1 dip to come: drops to ${level}.` : `${dips} dips to come: drops to ${level}.`,
+      covers: (number: number, level: string, needs: string) =>
+        `${number} needs most: ${needs}. With it in: ${level}.`,
+      short: (number: number, level: string, needs: string) =>
+        `Level ${level} with ${number} in it. It needs ${needs}: dip it first, or top up.`,
+      litres: 'Glaze in it now',
+      most: (litres: string) => `Brim: ${litres}.`,
+      read: 'Level read',
+      sieve: 'Sieved',
+      anew: 'A new fill: hold',
+      log: { filled: 'new fill', density: 'density', level: 'level', sieved: 'sieved' },
+      last: (stirred: string | undefined, sieved: string | undefined) =>
+        `Stirred ${stirred ?? 'not yet'}, sieved ${sieved ?? 'not yet'}.`,
+    },
+    cup: {
+      title: 'Weigh a cup',
+      volume: 'Cup, filled to',
+      empty: 'Cup empty',
+      full: 'Cup with glaze',
+      take: (density: string) => `Take ${density} as the reading`,
+      wrong: (density: string) => `That would be ${density}: look at the scale again.`,
+    },
+    pairs: {
+      title: (name: string) => `Over ${name}`,
+      proved: (n: number) => (n === 1 ? 'proved once' : `proved ${n} times`),
+      untried: () => 'untried',
+      'went-wrong': (n: number) => (n === 1 ? 'went wrong' : `went wrong ${n} times`),
+      well: 'Came out well',
+      badly: 'Went wrong',
+      help: 'Which glaze lies on top matters: the other way round is another pair.',
+    },
     newTitle: 'New bucket',
     name: 'Name of the glaze',
     letter: 'Letter',

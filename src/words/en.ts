@@ -248,6 +248,10 @@ export const en = {
     weighBisque: (number: number) => `${number} as bisque, dry`,
     weighNow: (number: number) => `${number} as it is now`,
     weighKeep: 'KEEP',
+    pourInside: 'Pour the inside first',
+    dab: 'Chip: dab, dry, smooth',
+    panOn: 'Wax pan is on',
+    panOff: 'Wax pan is off',
     gone: (number: number) => `${number} is gone: hold`,
     pages: {
       pot: 'Which pot?',
@@ -259,6 +263,7 @@ export const en = {
       why: 'Why?',
       weigh: 'On the scale',
       shelf: 'Off the shelf',
+      stray: 'Another bucket',
     },
   },
   why: {
@@ -325,7 +330,7 @@ export const en = {
         `${upper} over ${lower}, ${zone}: went wrong before`,
     },
     fit: {
-      mouth: 'wider than the bucket: dip half and half',
+      mouth: 'wider than the bucket: pour, or a wider one',
       tongs: 'no room for tongs beside it',
       overflow: 'the bucket will run over',
     },

@@ -33,9 +33,11 @@ export function formats(words: Words, units: Units, language: string) {
       if (days <= 0) return u.today(clockText(epochMs))
       return days === 1 ? u.tomorrow(clockText(epochMs)) : u.later(days, clockText(epochMs))
     },
-    /** A length on a pot. */
+    /** A length on a pot: walls and feet are told by the half millimetre. */
     mm: (mm: number): string =>
-      units === 'metric' ? `${Math.round(mm)} mm` : `${number(mm / MM_PER_INCH, mm < 25 ? 2 : 1)} in`,
+      units === 'metric'
+        ? `${mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm)} mm`
+        : `${number(mm / MM_PER_INCH, mm < 25 ? 2 : 1)} in`,
     /** A coat: hundredths of a mm, or thousandths of an inch. */
     coat: (mm: number): string =>
       units === 'metric' ? `${number(mm, 1)} mm` : `${Math.round((mm / MM_PER_INCH) * 1000)} mil`,

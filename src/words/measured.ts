@@ -4,6 +4,7 @@ export const measured = {
     old: (ago: string) => `Noted ${ago} ago. Is it still so?`,
     still: 'Still so',
     pair: 'Two thermometers',
+    dry: 'Dry one reads',
     wet: 'Wet one reads',
     hung: 'The wet one was',
     hungs: { fanned: 'fanned', natural: 'in a draught', still: 'in still air' },

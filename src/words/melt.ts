@@ -2,7 +2,8 @@
 export const melt = {
   tile: {
     title: 'Flow tiles',
-    line: (dose: string, n: number) => `${dose} /mm from ${n === 1 ? '1 tile' : `${n} tiles`}`,
+    line: (dry: string, run: string, n: number) =>
+      `${dry} dry runs about ${run}: ${n === 1 ? '1 tile' : `${n} tiles`}`,
     none: 'No flow tile yet: its run stays unknown.',
     on: 'It lies',
     alone: 'on the bare tile',
@@ -91,6 +92,7 @@ export const melt = {
     noTile: (glaze: string) => `${glaze}: no flow tile`,
     pair: (over: string, under: string) => `${over} over ${under}: untried`,
     room: (room: string, run: string, upper: string) => `${room} bare, run with margin ${run} to ${upper}`,
+    roomWorst: (room: string, run: string) => `${room} bare, run with margin ${run}, at worst the shelf`,
     roomOver: (room: string, run: string) => `${room} bare, run with margin ${run}`,
     carried: 'Tested in another firing: fire a new tile.',
     hangs: 'Melt hangs under the belly and may drop.',

@@ -42,11 +42,11 @@ export function benchMelt(): readonly Timing[] {
     coat('collar', 155, 180, 0.5, 4, { face, dipId: `collar ${face}` }),
   ]
   const coats = [...on('outside'), ...on('inside')]
-  const shares = playShares(24, 1.84)
+  const shares = playShares(37, 1.84)
   const input = { profile, coats: on('outside'), footLineMm, marginFactor: 2, provedPairs: [] }
   return [
     {
-      name: 'melt look-ahead, 24 frames to one cone over',
+      name: 'melt look-ahead, 37 frames to one cone over',
       ms: median(() => lookAhead({ profile, coats, shares })),
       budgetMs: 3,
     },

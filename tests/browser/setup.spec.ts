@@ -86,6 +86,11 @@ test('a stack shows its build while seconds change, and marks what is over', asy
   const seconds = page.locator('.coat.is-open').getByLabel('Seconds under')
   await seconds.fill('60')
   await expect(collar).not.toHaveText(before ?? '')
+  // Both coats as long as they can be: the wall is full of them.
+  await key(page, /Gatepost/)
+    .first()
+    .click()
+  await seconds.fill('60')
   await expect(page.locator('.zone.alarm').first()).toBeVisible()
   await seconds.fill('61')
   await seconds.blur()

@@ -180,4 +180,11 @@ export const ADVICE_FAULTS: readonly Fault[] = [
     replace: 'startMin + 0 * DAY_MIN',
     tests: ['tests/unit/engine/advice.test.ts'],
   },
+  {
+    id: 'a touch is expected to be dry',
+    file: 'src/engine/next-touch.ts',
+    find: '(1 - pDry) * variance(states, ifDamp, j)',
+    replace: '0 * variance(states, ifDamp, j)',
+    tests: ['tests/unit/engine/learn.test.ts'],
+  },
 ]

@@ -201,8 +201,8 @@ export const MELT_FAULTS: readonly Fault[] = [
   {
     id: 'a remedy that does not mend',
     file: engine('melt-remedy'),
-    find: "mend((verdict) => verdict === 'clear')",
-    replace: 'mend(isOff)',
+    find: 'mendFor(input, dipId, pot, isClear)',
+    replace: 'mendFor(input, dipId, pot, isOff)',
     tests: [REMEDY],
   },
   {

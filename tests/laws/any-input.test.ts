@@ -3,7 +3,17 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { Air, Band, Cover, Form, PotWall, WallEvent } from '../../src/engine/contract.ts'
-import { FORMS, forecastPot, outlineOf, UNLEARNED } from '../../src/engine/index.ts'
+import {
+  densityFor,
+  FORMS,
+  forecastPot,
+  nextCoat,
+  outlineOf,
+  repairRest,
+  secondsFor,
+  stackThatFits,
+  UNLEARNED,
+} from '../../src/engine/index.ts'
 import { runsOf } from '../fixtures/runs.ts'
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true })
@@ -16,6 +26,7 @@ const airs: fc.Arbitrary<Air> = fc.record({
   rh: ended(0, 1),
   speedMps: ended(0, 5),
   pressurePa: within(70_000, 105_000),
+  factor: ended(0.1, 10),
 })
 
 const covers = (heightMm: number): fc.Arbitrary<Cover> =>
@@ -35,6 +46,7 @@ interface Typed {
   readonly rimMm: number
   readonly wallMm: number
   readonly footLinePart: number
+  readonly galleryMm: number
   readonly absorption: number
   readonly soak: boolean
   readonly sorptivity: number
@@ -52,6 +64,7 @@ const typed: fc.Arbitrary<Typed> = fc.record({
   rimMm: within(40, 400),
   wallMm: ended(0.5, 60),
   footLinePart: ended(0, 1),
+  galleryMm: ended(0, 15),
   absorption: ended(0, 0.4),
   soak: fc.boolean(),
   sorptivity: ended(0, 0.6),
@@ -104,6 +117,24 @@ function eventsOf({ of, dips }: typeof cases extends fc.Arbitrary<infer T> ? T :
   return events
 }
 
+const potOf = (of: Typed): PotWall => ({
+  profile: outlineOf({
+    form: of.form,
+    heightMm: of.heightMm,
+    rimMm: of.rimMm,
+    wallMm: of.wallMm,
+    footLineMm: of.footLinePart * of.heightMm,
+    galleryMm: of.galleryMm,
+  }),
+  body: {
+    absorption: of.absorption,
+    absorptionTest: of.soak ? 'soak' : 'boil',
+    bulkGramsPerMl: 1.9,
+    sorptivityMmPerSqrtS: of.sorptivity,
+  },
+  startWater: of.startWater,
+})
+
 /** A real number or Infinity, in order. */
 function sound(band: Band): void {
   for (const minutes of [band.early, band.likely, band.late]) expect(minutes > -Infinity).toBe(true)
@@ -122,22 +153,7 @@ test('any wall, slop, air and list of events is forecast soundly or refused by n
       const { of } = typedIn
       const from = performance.now()
       try {
-        const pot: PotWall = {
-          profile: outlineOf({
-            form: of.form,
-            heightMm: of.heightMm,
-            rimMm: of.rimMm,
-            wallMm: of.wallMm,
-            footLineMm: of.footLinePart * of.heightMm,
-          }),
-          body: {
-            absorption: of.absorption,
-            absorptionTest: of.soak ? 'soak' : 'boil',
-            bulkGramsPerMl: 1.9,
-            sorptivityMmPerSqrtS: of.sorptivity,
-          },
-          startWater: of.startWater,
-        }
+        const pot = potOf(of)
         const forecast = forecastPot(pot, eventsOf(typedIn), of.air, UNLEARNED)
         forecasts++
         for (const band of [forecast.touchDry, forecast.thirsty, forecast.kilnDry]) sound(band)
@@ -158,4 +174,43 @@ test('any wall, slop, air and list of events is forecast soundly or refused by n
   // Enough of them must have been computed for the proof to mean something.
   expect(forecasts).toBeGreaterThan(refused / 9)
   console.info(`${forecasts} forecast, ${refused} refused`)
+})
+
+test('any advice on them is a number that can be used, nothing, or refused by name', {
+  timeout: 7_200_000,
+}, () => {
+  let [advised, refused] = [0, 0]
+  const usable = (seconds: number | undefined, most: number): void => {
+    if (seconds !== undefined) expect(seconds >= 0 && seconds <= most).toBe(true)
+  }
+  fc.assert(
+    fc.property(cases, within(0.05, 3), (typedIn, wantedMm) => {
+      try {
+        const dips = eventsOf(typedIn).filter((event) => event.kind === 'dip')
+        const standing = { pot: potOf(typedIn.of), events: dips.slice(0, 2), air0: typedIn.of.air }
+        const dip = dips.at(-1)
+        if (!dip) return
+        usable(secondsFor(standing, dip, wantedMm).holdS, 20)
+        usable(densityFor({ ...standing, events: [] }, { ...dip, holdS: 3 }, wantedMm), 2)
+        const { likelyMm, thirstyMm, makeUpS } = nextCoat(standing, dip)
+        expect(likelyMm >= 0 && thirstyMm >= 0).toBe(true)
+        usable(makeUpS, 60)
+        const fit = stackThatFits({ ...standing, events: [] }, dips.slice(0, 3))
+        for (const s of [
+          ...(fit.seconds ?? []),
+          ...(fit.split?.insideS ?? []),
+          ...(fit.split?.outsideS ?? []),
+        ])
+          usable(s, 60)
+        const repair = repairRest(standing, dips.slice(0, 3), dips.slice(2, 3), { stackMm: 1.2, glazeMm: {} })
+        for (const { holdS } of repair.rest) usable(holdS, 60)
+        advised++
+      } catch (error) {
+        if (!(error instanceof RangeError)) throw error
+        refused++
+      }
+    }),
+    { numRuns: runsOf(100, 0.02) },
+  )
+  expect(advised).toBeGreaterThan(refused / 20)
 })

@@ -74,6 +74,8 @@ const PARTS: Readonly<Record<string, readonly Check[]>> = {
   'pick-up and balance': checksIn('./casting.test.ts'),
   learn: checksIn('./learning.test.ts'),
   'repair, dips': [...checksIn('./advice.test.ts'), ...but(bucket, 'collar', true)],
+  'melt and tiles': [...checksIn('./melt.test.ts'), ...checksIn('./melt-tile.test.ts')],
+  'cones and firings': but(checksIn('./cones.test.ts'), 'degF list', false),
 }
 
 /** Sources that do not draw on each other, as they are named beside the values. */
@@ -100,6 +102,12 @@ const SOURCES = [
   'Johnson, Kotz',
   'Tiller & Tsai',
   'refsan',
+  'Huppert',
+  'NBS standard sample 710',
+  'DGG I',
+  'formsbank',
+  'ccg.co.nz',
+  'arteraku.it',
 ] as const
 
 const count = (checks: readonly Check[]): number => checks.reduce((sum, { rows }) => sum + rows, 0)
@@ -112,7 +120,18 @@ describe('checks against the outside world', () => {
 
   test('there are at least sixty, from at least eight sources', () => {
     expect(total).toBeGreaterThanOrEqual(60)
-    const texts = ['air', 'slurry', 'geometry', 'bucket', 'casting', 'learning', 'advice']
+    const texts = [
+      'air',
+      'slurry',
+      'geometry',
+      'bucket',
+      'casting',
+      'learning',
+      'advice',
+      'melt',
+      'melt-tile',
+      'cones',
+    ]
       .map((name) => read(`./${name}.test.ts`))
       .join()
     for (const source of SOURCES) expect(texts, source).toContain(source)

@@ -4,8 +4,11 @@ import { type HandsLine, handsLine, otherLane } from '../../table/hands-line.ts'
 import type { Table } from '../../table/state.ts'
 import { useApp } from '../app.ts'
 
-/** The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends. */
-export function HandsText({ card }: { readonly card: Card }) {
+/**
+ * The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends.
+ * `brief`: one line of it.
+ */
+export function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
   const { table, told, now, words, formats } = useApp()
   const line = handsLine(table.value, told.value, now.value)
   if (!line) return null
@@ -21,13 +24,11 @@ export function HandsText({ card }: { readonly card: Card }) {
       ? [w.follows(next.name, formats.value.clock(line.follows.at + skewMs)), free].filter(Boolean).join(', ')
       : w.done(formats.value.clock(line.finishAt + skewMs))
   const late = lateness(line)
-  // Two share the strip: what comes next has to do.
-  const two = table.value.settings.potters === 2
   if (late > 0) return <span class="alarm">{w.late(formats.value.span(late))}</span>
   if (card.kind === 'wait') return <span>{endText(line)}</span>
   return (
     <>
-      {here && !two ? <span>{here}</span> : null}
+      {here && !brief ? <span>{here}</span> : null}
       <span>{follows}</span>
     </>
   )

@@ -1,6 +1,6 @@
 import type { Action } from '../../table/action.ts'
 import { planOf } from '../../table/plan.ts'
-import type { PotState } from '../../table/state.ts'
+import type { DipState, PotState } from '../../table/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { PressButton } from './press.tsx'
@@ -17,6 +17,7 @@ export type Page =
   | 'why'
   | 'weigh'
   | 'shelf'
+  | 'stray'
 
 export type Acting = (action: Action) => (atMs: number) => void
 
@@ -55,16 +56,24 @@ export function MorePage({
   pot,
   act,
   open,
-  hasDip,
+  last,
+  inHand,
 }: {
   readonly pot: PotState
   readonly act: Acting
-  readonly open: (page: Page) => () => void
-  readonly hasDip: boolean
+  readonly open: (page: Page, dip?: DipState) => () => void
+  readonly last: DipState | undefined
+  readonly inHand: boolean
 }) {
   const { table, words } = useApp()
+  const { pan, settings } = table.value
   const w = words.value.other
   const { potId } = pot.facts
+  const tile = (text: string, on: (atMs: number) => void) => (
+    <PressButton class="other-tile" onPress={on}>
+      {text}
+    </PressButton>
+  )
   const coats = planOf(table.value, pot).map((_, i) => i)
   return (
     <div class="other-more">
@@ -87,25 +96,21 @@ export function MorePage({
           ?
         </PressButton>
       </div>
-      <div class="other-pair">
-        <PressButton class="other-tile" onPress={open('why')}>
-          {w.why}
-        </PressButton>
-        <PressButton class="other-tile" onPress={open('weigh')}>
-          {w.weigh}
-        </PressButton>
-        {hasDip ? (
-          <PressButton class="other-tile" onPress={open('held')}>
-            {w.held}
-          </PressButton>
-        ) : null}
-        <PressButton class="other-tile" onPress={act({ do: 'wash-off', potId })}>
-          {words.value.bench.washOff}
-        </PressButton>
+      <div class="other-three">
+        {tile(w.why, open('why'))}
+        {tile(w.weigh, open('weigh'))}
+        {last ? tile(w.held, open('held', last)) : null}
+        {last ? tile(words.value.bench.washOff, act({ do: 'wash-off', potId })) : null}
+        {last ? tile(w.dab, act({ do: 'touched-up', potId })) : null}
+        {settings.wax === 'hot'
+          ? tile(pan ? w.panOff : w.panOn, act({ do: 'wax-pan', is: pan ? 'off' : 'on' }))
+          : null}
       </div>
-      <PressButton class="other-gone" kind="hold" onPress={act({ do: 'gone', potId })}>
-        {w.gone(pot.facts.number)}
-      </PressButton>
+      {inHand ? null : (
+        <PressButton class="other-tile other-gone" kind="hold" onPress={act({ do: 'gone', potId })}>
+          {w.gone(pot.facts.number)}
+        </PressButton>
+      )}
     </div>
   )
 }

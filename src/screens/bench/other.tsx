@@ -2,84 +2,44 @@ import { useSignal } from '@preact/signals'
 import type { Action } from '../../table/action.ts'
 import type { Card } from '../../table/card.ts'
 import { inHand } from '../../table/hand.ts'
-import { coatsOn, planWith, potsOnTable } from '../../table/plan.ts'
-import type { PotState, Table } from '../../table/state.ts'
-import { remedyS } from '../../table/warnings.ts'
+import { lastDip, potsOnTable, strayed } from '../../table/plan.ts'
+import type { DipState, PotState, Table } from '../../table/state.ts'
 import { stepsOf } from '../../table/work.ts'
 import { refusalText, useApp } from '../app.ts'
+import { Menu } from './menu.tsx'
 import { BucketTiles, HeldPage, MorePage, type Page, PotTiles } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
-import { mayRun, ShelfPage } from './shelf.tsx'
+import { ShelfPage } from './shelf.tsx'
+import { StrayPage } from './stray.tsx'
 import { WeighPage } from './weigh.tsx'
 import { Why } from './why.tsx'
 import './other.css'
 
-/**
- * Other: the card follows the hand, and slips are put right, in at most three hits. With a pot just dipped in the
- * hands it mends that dip; otherwise it changes what comes next.
- */
+/** Other: the card follows the hand, and slips are put right, in at most three hits. */
 export function Other({ close }: { readonly close: () => void }) {
   const app = useApp()
-  const page = useSignal<Page>('menu')
+  const page = useSignal<Page>(firstPage(app.card.peek()))
+  const mending = useSignal<DipState | undefined>(undefined)
   const said = useSignal<string | undefined>(undefined)
   const { table, words } = app
   const w = words.value.other
   const hand = inHand(table.value, stepsOf(table.value, app.now.value))
   const pot = hand?.pot ?? subjectOf(table.value, app.card.value)
-  const dip = hand?.dip ?? (pot && coatsOn(pot).at(-1))
-  const open = (next: Page) => () => {
+  const last = pot && lastDip(pot)
+  const dip = mending.value ?? hand?.dip ?? last
+  const open = (next: Page, mend?: DipState) => () => {
     page.value = next
+    mending.value = mend
   }
   const act = (action: Action) => (atMs: number) => {
     const refusal = app.act(action, atMs)
+    const mended = pot && table.peek().pots[pot.facts.potId]
     if (refusal) said.value = refusalText(words.value, refusal)
+    else if (action.do === 'was-other-bucket' && mended && strayed(table.peek(), mended)) page.value = 'stray'
     else close()
   }
 
   const armed = app.card.value.kind === 'armed' && !hand ? app.card.value.armed : undefined
-  const remedy = armed && remedyS(armed.warnings)
-  const menu = (
-    <div class="other-grid">
-      {armed && pot && remedy !== undefined && remedy !== armed.holdS ? (
-        <PressButton
-          class="other-tile other-wide"
-          onPress={act({
-            do: 'set-plan',
-            potId: armed.potId,
-            coats: planWith(table.value, pot, armed.coat, remedy),
-          })}
-        >
-          {remedy > 0 ? w.dipInstead(remedy, armed.holdS) : w.leaveOut}
-        </PressButton>
-      ) : null}
-      {armed && pot && armed.warnings.some(mayRun) ? (
-        <PressButton class="other-tile other-wide" onPress={open('shelf')}>
-          {words.value.remedy.title}
-        </PressButton>
-      ) : null}
-      <PressButton class="other-tile" onPress={act({ do: 'take-back' })}>
-        {w.takeBack}
-        <small>{lastHit(table.value, words.value.hits)}</small>
-      </PressButton>
-      <PressButton class="other-tile" onPress={() => app.go({ at: 'board' })}>
-        {words.value.bench.board}
-      </PressButton>
-      <PressButton class="other-tile" onPress={open('pot')}>
-        {hand ? w.wasPot : w.anotherPot}
-      </PressButton>
-      <PressButton class="other-tile" onPress={open('bucket')}>
-        {hand ? w.wasBucket : w.anotherBucket}
-      </PressButton>
-      <PressButton class="other-tile" onPress={open(hand ? 'held' : 'told')}>
-        {hand ? w.held : w.told}
-        {pot ? <small class="figures">{pot.facts.number}</small> : null}
-      </PressButton>
-      <PressButton class="other-tile" onPress={open(hand ? 'earlier' : 'more')}>
-        {hand ? w.earlier : w.more}
-        {pot && !hand ? <small class="figures">{pot.facts.number}</small> : null}
-      </PressButton>
-    </div>
-  )
 
   return (
     <section class="other">
@@ -94,7 +54,15 @@ export function Other({ close }: { readonly close: () => void }) {
           {said.value}
         </p>
       ) : null}
-      {page.value === 'menu' ? menu : null}
+      {page.value === 'menu' ? (
+        <Menu
+          pot={pot}
+          inHand={hand?.dip}
+          recent={hand ? undefined : recentDip(table.value, app.now.value)}
+          act={act}
+          open={open}
+        />
+      ) : null}
       {page.value === 'pot' ? (
         <PotTiles
           pots={potsOnTable(table.value)}
@@ -142,8 +110,9 @@ export function Other({ close }: { readonly close: () => void }) {
         </div>
       ) : null}
       {page.value === 'more' && pot ? (
-        <MorePage pot={pot} act={act} open={(next) => open(next)} hasDip={dip !== undefined} />
+        <MorePage pot={pot} act={act} open={open} last={last} inHand={hand !== undefined} />
       ) : null}
+      {page.value === 'stray' && pot ? <StrayPage pot={pot} act={act} /> : null}
       {page.value === 'why' && pot ? <Why pot={pot} /> : null}
       {page.value === 'shelf' && pot && armed ? (
         <ShelfPage pot={pot} bucketId={armed.bucketId} act={act} />
@@ -151,6 +120,31 @@ export function Other({ close }: { readonly close: () => void }) {
       {page.value === 'weigh' && pot ? <WeighPage pot={pot} act={act} /> : null}
     </section>
   )
+}
+
+/** A card that asks for a decision opens where it is made. */
+const firstPage = (card: Card): Page =>
+  card.kind !== 'stuck'
+    ? 'menu'
+    : card.why === 'uncounted'
+      ? 'more'
+      : card.why === 'strayed'
+        ? 'stray'
+        : 'menu'
+
+/** A dip that was put down is still offered to be mended for so long. Our choice. */
+const RECENT_MS = 10 * 60_000
+
+/** The last dip at the table, if it was a moment ago. */
+function recentDip(
+  table: Table,
+  now: number,
+): { readonly pot: PotState; readonly dip: DipState } | undefined {
+  const dips = potsOnTable(table).flatMap((pot) => {
+    const dip = lastDip(pot)
+    return dip && dip.outAt <= now && now - dip.outAt < RECENT_MS ? [{ pot, dip }] : []
+  })
+  return dips.sort((a, b) => b.dip.outAt - a.dip.outAt)[0]
 }
 
 /** The pot a card is about: the one it names, else the next that is due. */
@@ -166,10 +160,4 @@ function subjectOf(table: Table, card: Card): PotState | undefined {
             ? card.next?.potId
             : undefined
   return (potId === undefined ? undefined : table.pots[potId]) ?? potsOnTable(table)[0]
-}
-
-function lastHit(table: Table, hits: Readonly<Record<string, string>>): string {
-  const last = table.hits.at(-1)
-  const number = last?.potId === undefined ? undefined : table.pots[last.potId]?.facts.number
-  return last ? [number, hits[last.kind]].filter((part) => part !== undefined).join(' ') : ''
 }

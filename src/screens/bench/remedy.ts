@@ -19,7 +19,10 @@ export function remedyText(
   const w = words.remedy
   switch (remedy.is) {
     case 'edge':
-      return { what: w.edge(glaze, formats.mm(remedy.edgeUpMm)), to: w.reaches[remedy.reaches] }
+      return {
+        what: w.edge(glaze, formats.mm(remedy.edgeUpMm).replace(' ', '\u00a0')),
+        to: w.reaches[remedy.reaches],
+      }
     case 'seconds':
       return { what: w.seconds(glaze, remedy.coat.holdS), to: w.reaches[remedy.reaches] }
     case 'skip':

@@ -13,7 +13,7 @@ const STRIP_MS = 10_000
  * says what does not work.
  */
 export function Strip() {
-  const { table, words, formats, now, health, card, told, extras } = useApp()
+  const { table, words, formats, now, health, card, extras } = useApp()
   const w = words.value
   const last = table.value.hits.at(-1)
   const named = (kind: string, potId: string | undefined) => {
@@ -27,7 +27,6 @@ export function Strip() {
   const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
   const faults = [silent ? w.bench.silent : undefined, sleepy ? w.bench.resting : undefined]
   const lines = [...faults, ringLine(extras.value, card.value, w)].filter(Boolean)
-  const late = lateness(handsLine(table.value, told.value, now.value)) > 0
   const lanes = table.value.settings.potters === 2
   return (
     <div class={lanes ? 'strip strip-lanes' : 'strip'}>
@@ -37,21 +36,42 @@ export function Strip() {
         <BackStrip act="take-back" label={w.bench.takeBack(named(last.kind, last.potId))} />
       ) : pan ? (
         <BackStrip act="pan" label={w.bench.panStrip(formats.value.span(pan.onMs))} />
-      ) : lines.length > 0 ? (
-        <p class={faults.some(Boolean) ? 'alarms' : 'ring-line'} role="status">
-          {lines.join(' · ')}
-        </p>
-      ) : late ? (
-        <button class="back-strip hands-line" type="button" data-press="small" data-act="ways">
-          <HandsText card={card.value} />
-        </button>
       ) : (
-        <p class="hands-line figures">
-          <HandsText card={card.value} />
-        </p>
+        <LowLines lines={lines} fault={faults.some(Boolean)} />
       )}
       {lanes ? <LaneButton /> : null}
     </div>
+  )
+}
+
+interface LowProps {
+  readonly lines: readonly (string | undefined)[]
+  readonly fault: boolean
+}
+
+/** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
+function LowLines({ lines, fault }: LowProps) {
+  const { table, now, card, told } = useApp()
+  const late = lateness(handsLine(table.value, told.value, now.value)) > 0
+  const said =
+    lines.length > 0 ? (
+      <span class={fault ? 'alarms' : 'ring-line'} role="status">
+        {lines.join(' · ')}
+      </span>
+    ) : null
+  const brief = late || lines.length > 0 || table.value.settings.potters === 2
+  if (late)
+    return (
+      <button class="back-strip hands-line" type="button" data-press="small" data-act="ways">
+        {said}
+        <HandsText card={card.value} brief />
+      </button>
+    )
+  return (
+    <p class="hands-line figures">
+      {said}
+      {lines.length > 1 ? null : <HandsText card={card.value} brief={brief} />}
+    </p>
   )
 }
 

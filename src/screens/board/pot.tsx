@@ -15,13 +15,14 @@ import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { amount, placeText, tileText } from '../desk/said.ts'
 import { AddPots } from './add.tsx'
+import { Places } from './places.tsx'
 import { PotForm } from './pot-form.tsx'
 import './pot.css'
 
 /** One pot: what it is, what is on it, what comes. Without an id, new pots are added. */
 export function Pot({ potId }: { readonly potId?: string | undefined }) {
   const { table, words } = useDesk()
-  const [changing, setChanging] = useState(false)
+  const [page, setPage] = useState<'card' | 'form' | 'places'>('card')
   if (potId === undefined) return <AddPots />
   const pot = table.value.pots[potId]
   if (!pot || pot.gone)
@@ -33,11 +34,18 @@ export function Pot({ potId }: { readonly potId?: string | undefined }) {
         </main>
       </div>
     )
-  if (changing) return <PotForm pot={pot} stackId={pot.facts.stackId} back={() => setChanging(false)} />
-  return <PotCard pot={pot} change={() => setChanging(true)} />
+  const back = () => setPage('card')
+  if (page === 'form') return <PotForm pot={pot} stackId={pot.facts.stackId} back={back} />
+  if (page === 'places') return <Places potId={potId} back={back} />
+  return <PotCard pot={pot} open={setPage} />
 }
 
-function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () => void }) {
+interface CardProps {
+  readonly pot: PotState
+  readonly open: (page: 'form' | 'places') => void
+}
+
+function PotCard({ pot, open }: CardProps) {
   const { table, now, words, formats, act, go } = useDesk()
   const w = words.value.desk.pot
   const f = formats.value
@@ -70,6 +78,7 @@ function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () 
               )}
             </p>
             {facts.damp ? <p>{w.damp}</p> : null}
+            {pot.touchedUpAt ? <p>{w.touchedUp(f.clock(pot.touchedUpAt + table.value.skewMs))}</p> : null}
             <Times pot={pot} />
           </div>
         </div>
@@ -89,7 +98,7 @@ function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () 
           {w.toBench}
         </button>
         <div class="pair">
-          <button type="button" class="key" onClick={change}>
+          <button type="button" class="key" onClick={() => open('form')}>
             {w.change}
           </button>
           <button
@@ -103,6 +112,9 @@ function PotCard({ pot, change }: { readonly pot: PotState; readonly change: () 
             {w.another}
           </button>
         </div>
+        <button type="button" class="desk-second" onClick={() => open('places')}>
+          {w.move}
+        </button>
         <button
           type="button"
           class="desk-second"

@@ -3,6 +3,7 @@ import type { BucketState } from '../../table/state.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
 import { bulk, weight } from '../desk/said.ts'
+import { Cup } from './cup.tsx'
 
 interface DensityProps {
   readonly bucket: BucketState
@@ -26,6 +27,7 @@ export function DensityCheck({ bucket, reading, keep }: DensityProps) {
         </button>
       </div>
       {mix === undefined ? <p class="help">{w.readHelp}</p> : null}
+      <Cup reading={reading} />
       {mix?.is === 'on-target' ? <p class="density-said">{w.onTarget}</p> : null}
       {mix?.is === 'water' ? (
         <>

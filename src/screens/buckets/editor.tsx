@@ -14,6 +14,8 @@ import { DeskHead } from '../desk/head.tsx'
 import { SpokenName } from '../room/sound-name.tsx'
 import { DensityCheck } from './density.tsx'
 import { DoseFor } from './dose.tsx'
+import { Fill } from './fill.tsx'
+import { Pairs } from './pairs.tsx'
 import { PickUp } from './pick-up.tsx'
 import { TileLine } from './tile-line.tsx'
 
@@ -104,7 +106,13 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
         <Swatch pattern={pattern} letter={ownLetter} size={52} />
       </DeskHead>
       <main class="desk-main-part has-save">
-        {bucket ? <DensityCheck bucket={bucket} reading={reading} keep={() => void keep()} /> : null}
+        {bucket ? (
+          <>
+            <DensityCheck bucket={bucket} reading={reading} keep={() => void keep()} />
+            <Fill bucket={bucket} />
+            <Pairs bucket={bucket} />
+          </>
+        ) : null}
         <div class="fields fields-name">
           <Field
             label={w.name}
@@ -152,7 +160,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
         <div class="fields">
           <EntryField entry={inside} label={w.inside} />
           <EntryField entry={height} label={w.height} />
-          <EntryField entry={litres} label={w.litres} help={w.sizes} />
+          {facts ? null : <EntryField entry={litres} label={w.litres} help={w.sizes} />}
         </div>
         <h2>{w.limits}</h2>
         <div class="fields">

@@ -1,10 +1,11 @@
-import { flowOf } from '../../table/tile.ts'
+import { flowOf, runAt, TELLING_MM } from '../../table/tile.ts'
 import { tilesOf } from '../../table/tiles.ts'
 import { useDesk } from '../desk/app.ts'
 
 /** What is known of a glaze's flow, and the way to its tiles. */
 export function TileLine({ bucketId }: { readonly bucketId: string }) {
-  const { table, words, go } = useDesk()
+  const { table, words, formats, go } = useDesk()
+  const f = formats.value
   const w = words.value.desk.melt.tile
   const dose = flowOf(table.value, bucketId, null)
   const tiles = tilesOf(table.value, bucketId, undefined).length
@@ -12,7 +13,11 @@ export function TileLine({ bucketId }: { readonly bucketId: string }) {
     <button type="button" class="row" onClick={() => go({ at: 'tile', bucketId })}>
       <span class="row-text">
         <strong>{w.title}</strong>
-        <span class="figures">{dose ? w.line(dose.likelyPerMm.toFixed(0), tiles) : w.none}</span>
+        <span class="figures">
+          {dose
+            ? w.line(f.coat(TELLING_MM), f.mm(Math.max(1, runAt(dose.likelyPerMm, TELLING_MM))), tiles)
+            : w.none}
+        </span>
       </span>
     </button>
   )

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { TileFacts } from '../../../shared/nouns.ts'
 import { firingOf } from '../../table/firing.ts'
-import { doseOfAll, runAt } from '../../table/tile.ts'
+import { doseOfAll, runAt, TELLING_MM } from '../../table/tile.ts'
 import { tilesOf } from '../../table/tiles.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
@@ -15,9 +15,6 @@ interface TilesProps {
   readonly bucketId: string
   readonly underId?: string | undefined
 }
-
-/** A dry coat to tell a dose by, mm: an ordinary dip. Common practice, no source. */
-const TELLING_MM = 0.5
 
 /** What the flow tiles of a glaze, by itself or over another, come to; and the measuring of one more. */
 export function Tiles({ bucketId, underId }: TilesProps) {

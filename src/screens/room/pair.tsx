@@ -21,7 +21,7 @@ export function Pair() {
   return (
     <More label={w.pair}>
       <div class="fields">
-        <EntryField entry={dry} label={words.value.desk.room.temp} />
+        <EntryField entry={dry} label={w.dry} />
         <EntryField entry={wet} label={w.wet} />
       </div>
       <Choice label={w.hung} options={optionsOf(w.hungs)} value={draught} onChoose={setDraught} />

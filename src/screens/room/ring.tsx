@@ -19,7 +19,9 @@ function RingOf({ extras }: { readonly extras: Extras }) {
     <section>
       <h2>{w.ring}</h2>
       <Switch label={w.ringOn} help={w.ringHelp} on={ring.on} onSwitch={extras.setRing} />
-      <p class={ring.proof === 'proven' ? 'strong' : 'alarm'}>{w.ringProof[ring.proof]}</p>
+      <p class={ring.proof === 'failed' || (ring.on && ring.proof === 'untested') ? 'alarm' : 'strong'}>
+        {w.ringProof[ring.proof]}
+      </p>
       <p class="help">{w.ringNever}</p>
       {ring.track === 'failed' ? <p class="alarm">{w.ringFailed}</p> : null}
       {test?.step === 'ask' ? (

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'preact/hooks'
 import { useDesk } from '../desk/app.ts'
 import type { Extras, NameResult } from '../extras.ts'
+import './spoken-name.css'
 
 /** A bucket's name in the person's own voice: hold the key, say it, let go. */
 export function SpokenName({ bucketId }: { readonly bucketId: string }) {
@@ -24,7 +25,7 @@ function NameKeys({ extras, bucketId }: { readonly extras: Extras; readonly buck
     recording.current = undefined
   }
   return (
-    <div>
+    <div class="spoken-name">
       <h2>{w.name}</h2>
       <button
         type="button"

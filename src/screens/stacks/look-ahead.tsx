@@ -54,7 +54,7 @@ export function LookAhead({ pot, name, plan, outlook, take }: LookProps) {
           ) : (
             <Play melting={melting} name={name} />
           )}
-          {melting.endings.map((ending) => (
+          {judged(melting.endings).map((ending) => (
             <Verdict key={ending.cone} ending={ending} />
           ))}
           <Notes melting={melting} />
@@ -71,6 +71,10 @@ export function LookAhead({ pot, name, plan, outlook, take }: LookProps) {
     </section>
   )
 }
+
+/** A flat is not judged in any firing: once is enough. */
+const judged = (endings: readonly Ending[]): readonly Ending[] =>
+  endings[0]?.room.doubts.includes('flat') ? endings.slice(0, 1) : endings
 
 interface FrameProps {
   readonly melting: Melting
@@ -199,13 +203,15 @@ function Verdict({ ending }: { readonly ending: Ending }) {
   return (
     <div class="look-verdict">
       <p class={verdict === 'over' ? 'alarm' : 'strong'}>
-        {w.cone(cone)}: {flat ? w.flat : w.verdict[verdict]}
+        {flat ? w.flat : `${w.cone(cone)}: ${w.verdict[verdict]}`}
       </p>
       {flat ? null : (
         <p class="figures">
           {verdict === 'over'
             ? w.roomOver(mm(roomMm), mm(marginRunMm))
-            : w.room(mm(roomMm), mm(marginRunMm).replace(/ .*/, ''), mm(upperMarginRunMm))}
+            : upperMarginRunMm >= roomMm
+              ? w.roomWorst(mm(roomMm), mm(marginRunMm))
+              : w.room(mm(roomMm), mm(marginRunMm).replace(/ .*/, ''), mm(upperMarginRunMm))}
         </p>
       )}
       {[

@@ -60,6 +60,7 @@ export const desk: Story = {
     await see('pot: change')
     await go('buckets', 'buckets')
     await go('buckets/demo.heather', 'bucket')
+    await go('tile/demo.brackwater/demo.gatepost', 'flow tile')
     await go('stacks', 'stacks')
     await go('stacks/demo.tideline', 'stack')
     await go('room', 'room')

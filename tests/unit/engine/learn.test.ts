@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { waitsOf } from '../../../src/engine/forecast.ts'
 import {
   forecastPot,
   forGlaze,
@@ -9,6 +10,9 @@ import {
   type Weighing,
   waterFromWeight,
 } from '../../../src/engine/index.ts'
+import { TOUCH_SD } from '../../../src/engine/learned.ts'
+import { courseOf, runPot } from '../../../src/engine/pot.ts'
+import { below, density } from '../../../src/engine/spread.ts'
 import { air, beaker, dip, potOf, ROOM } from '../../fixtures/wall.ts'
 
 /** The second coat on 6 mm, ten minutes after the first, in still air. */
@@ -166,6 +170,46 @@ describe('touch this one next', () => {
     const sure = { ...waiting('sure', 3), events: [dip('a', 0, 5), dip('b', 39, 5)] }
     const next = touchNext([sure, waiting('either', 6), waiting('other', 6.5)], 45, UNLEARNED)!
     expect(next.id).not.toBe('sure')
+  })
+
+  test('names the pot that a grid of two hundred pairs of factors names, with nearly its gain', () => {
+    const pots = [waiting('thin', 4), waiting('five', 5), waiting('six', 6.5), waiting('thick', 8)]
+    const nowMin = 30
+    const courses = pots.map(({ pot, events, air0 }) => courseOf(pot, events, air0))
+    // Weights of the normal law on an even grid, sums of it being exact to many digits (trapezium rule).
+    const grid = Array.from({ length: 15 }, (_, k) => (k - 7) * 0.5)
+    const states = grid.flatMap((f) => {
+      const logs = courses.map((course) =>
+        Math.log(Math.max(1 / 60, waitsOf(runPot(course, Math.exp(f * UNLEARNED.fillSd)), 'touch').touchMin)),
+      )
+      return grid.map((t) => ({
+        weight: density(f) * density(t),
+        logs: logs.map((log) => log + t * UNLEARNED.timeSd),
+      }))
+    })
+    const spread = (weights: readonly number[], j: number): { sum: number; variance: number } => {
+      const sum = weights.reduce((a, w) => a + w, 0)
+      const mean = weights.reduce((a, w, k) => a + w * states[k]!.logs[j]!, 0) / sum
+      const variance = weights.reduce((a, w, k) => a + w * (states[k]!.logs[j]! - mean) ** 2, 0) / sum
+      return { sum, variance }
+    }
+    const prior = states.map(({ weight }) => weight)
+    const gains = pots.map((_, i) => {
+      const dry = states.map((s) => s.weight * below((Math.log(nowMin - 10) - s.logs[i]!) / TOUCH_SD))
+      const damp = states.map((s, k) => s.weight - dry[k]!)
+      return pots.reduce((gain, _other, j) => {
+        if (j === i) return gain
+        const [all, ifDry, ifDamp] = [prior, dry, damp].map((weights) => spread(weights, j))
+        const after = (ifDry!.sum * ifDry!.variance + ifDamp!.sum * ifDamp!.variance) / all!.sum
+        return gain + all!.variance - after
+      }, 0)
+    })
+    const best = Math.max(...gains)
+    const next = touchNext(pots, nowMin, UNLEARNED)!
+    // Where two are as good as each other either will do.
+    expect(gains[pots.findIndex(({ id }) => id === next.id)]!).toBeGreaterThan(0.95 * best)
+    expect(next.gain / best).toBeGreaterThan(0.85)
+    expect(next.gain / best).toBeLessThan(1.15)
   })
 
   test('is nobody when no one waits for another', () => {

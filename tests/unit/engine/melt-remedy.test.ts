@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type FootRoomInput, footRoom } from '../../../src/engine/melt.ts'
-import { runRemedies } from '../../../src/engine/melt-remedy.ts'
+import { lowestEdge, runRemedies } from '../../../src/engine/melt-remedy.ts'
 import { coat, full, input } from '../../fixtures/melt.ts'
 
 describe('remedies', () => {
@@ -60,6 +60,20 @@ describe('remedies', () => {
   test('an untested glaze asks for its tile first', () => {
     const found = runRemedies(input([base, full('z', 0.3, null)]), 'a')
     expect(found).toMatchObject({ testFirst: ['z'], clear: null, near: null })
+  })
+  test('the lowest edge alone is that of the remedies', () => {
+    const over = input([full('b', 1, 30)])
+    expect(lowestEdge(over, 'b')).toEqual({
+      edgeUpMm: runRemedies(over, 'b').near!.edgeUpMm,
+      reaches: 'near',
+    })
+    const near = input([full('b', 0.6, 20)])
+    expect(lowestEdge(near, 'b')).toEqual({
+      edgeUpMm: runRemedies(near, 'b').clear!.edgeUpMm,
+      reaches: 'clear',
+    })
+    expect(lowestEdge(input([base]), 'a')).toBeNull()
+    expect(lowestEdge(input([full('b', 1.5, 60), coat('c', 70, 90, 0.3, 4)]), 'c')).toBeNull()
   })
   test('a dip that is not outside is refused', () => {
     expect(() => runRemedies(input([base]), 'x')).toThrow(/dipId is x/)

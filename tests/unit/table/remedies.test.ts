@@ -60,8 +60,9 @@ describe('short foot room (scenario 7)', () => {
 
   test('a higher edge, another stack, a slab: each is offered, and does what it says', () => {
     const play = upTo(35, 2, FULL)
-    const { pot, remedies } = at(play, 35)
+    const { pot, run, remedies } = at(play, 35)
     const edge = of(remedies, 'edge')!
+    expect(run && 'edgeUpMm' in run ? run.edgeUpMm : undefined).toBe(edge.edgeUpMm)
     const coats = mended(planOf(play.table, pot), edge)
     expect(coats[2]).toEqual(coat(BRACKWATER, { kind: 'downTo', edgeUpMm: edge.edgeUpMm }, 3))
     play.act({ do: 'set-plan', potId: 'demo.35', coats })
@@ -92,7 +93,7 @@ describe('short foot room (scenario 7)', () => {
   })
 
   test('an edge is not offered where it would leave the inside bare', () => {
-    const play = upTo(31, 0, [coat(BRACKWATER, { kind: 'full' }, 8)], { footLineMm: 2 })
+    const play = upTo(31, 0, [coat(BRACKWATER, { kind: 'full' }, 10)], { wallMm: 8 })
     const { verdict, remedies } = at(play, 31)
     expect(verdict).not.toBe('clear')
     expect(of(remedies, 'edge')).toBeUndefined()

@@ -1,0 +1,94 @@
+import type { Action } from '../../table/action.ts'
+import { planWith } from '../../table/plan.ts'
+import type { DipState, PotState, Table } from '../../table/state.ts'
+import { remedyS } from '../../table/warnings.ts'
+import { useApp } from '../app.ts'
+import type { Acting, Page } from './other-pages.tsx'
+import { PressButton } from './press.tsx'
+import { mayRun } from './shelf.tsx'
+
+interface MenuProps {
+  readonly pot: PotState | undefined
+  /** The dip of the pot that is still in the hands. */
+  readonly inHand: DipState | undefined
+  /** The last dip at the table, put down a moment ago. */
+  readonly recent: { readonly pot: PotState; readonly dip: DipState } | undefined
+  readonly act: Acting
+  readonly open: (page: Page, dip?: DipState) => () => void
+}
+
+/** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
+export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
+  const { table, words, go, card } = useApp()
+  const w = words.value.other
+  const number = pot?.facts.number
+  const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
+  const offers: { readonly text: string; readonly on: (atMs: number) => void }[] = []
+  if (armed && pot) {
+    const { potId, coat, holdS, warnings } = armed
+    const remedy = remedyS(warnings)
+    const to = (action: Action, text: string) => offers.push({ text, on: act(action) })
+    if (warnings.some(({ kind }) => kind === 'neck')) to({ do: 'pour-inside', potId }, w.pourInside)
+    if (remedy !== undefined && remedy !== holdS)
+      to(
+        { do: 'set-plan', potId, coats: planWith(table.value, pot, coat, remedy) },
+        remedy > 0 ? w.dipInstead(remedy, holdS) : w.leaveOut,
+      )
+    if (warnings.some(mayRun)) offers.push({ text: words.value.remedy.title, on: open('shelf') })
+  }
+  const tile = (text: string, on: (atMs: number) => void, under?: string | number) => (
+    <PressButton class="other-tile" onPress={on}>
+      {text}
+      {under === undefined ? null : <small class="figures">{under}</small>}
+    </PressButton>
+  )
+  const mend = recent && offers.length === 0 ? recent : undefined
+  return (
+    <div class="other-grid">
+      {offers.slice(0, 2).map(({ text, on }, i) => (
+        <PressButton
+          key={text}
+          class={
+            offers.length === 1 && i === 0 ? 'other-tile other-offer other-wide' : 'other-tile other-offer'
+          }
+          onPress={on}
+        >
+          {text}
+        </PressButton>
+      ))}
+      {tile(w.takeBack, act({ do: 'take-back' }), lastHit(table.value, words.value.hits))}
+      {tile(words.value.bench.board, () => go({ at: 'board' }))}
+      {tile(inHand ? w.wasPot : w.anotherPot, open('pot'))}
+      {tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket'))}
+      {inHand ? (
+        <>
+          {tile(w.held, open('held', inHand), number)}
+          {tile(w.earlier, open('earlier', inHand), number)}
+          {tile(w.more, open('more'), number)}
+        </>
+      ) : (
+        <>
+          {tile(w.told, open('told'), number)}
+          {tile(w.more, open('more'), number)}
+          {mend ? tile(w.held, open('held', mend.dip), mend.pot.facts.number) : null}
+          {mend ? tile(w.earlier, open('earlier', mend.dip), mend.pot.facts.number) : null}
+        </>
+      )}
+      {inHand && pot ? (
+        <PressButton
+          class="other-tile other-gone"
+          kind="hold"
+          onPress={act({ do: 'gone', potId: pot.facts.potId })}
+        >
+          {w.gone(pot.facts.number)}
+        </PressButton>
+      ) : null}
+    </div>
+  )
+}
+
+function lastHit(table: Table, hits: Readonly<Record<string, string>>): string {
+  const last = table.hits.at(-1)
+  const number = last?.potId === undefined ? undefined : table.pots[last.potId]?.facts.number
+  return last ? [number, hits[last.kind]].filter((part) => part !== undefined).join(' ') : ''
+}

@@ -1,0 +1,54 @@
+import { strayed } from '../../table/plan.ts'
+import type { PotState } from '../../table/state.ts'
+import { nextBucket } from '../../table/steps.ts'
+import { type Warning, warningsFor } from '../../table/warnings.ts'
+import { useApp } from '../app.ts'
+import type { Acting } from './other-pages.tsx'
+import { PressButton } from './press.tsx'
+import { warningText } from './said.ts'
+
+const MOST_WARNINGS = 2
+/** What waiting does not mend: which glaze comes to lie on which, how thick, how far it runs. */
+const LASTING: readonly Warning['kind'][] = ['pair', 'build', 'run']
+const MOST_STACKS = 4
+
+/** After another bucket than planned: what the coats to come would meet, and the ways on. */
+export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: Acting }) {
+  const { table, words, formats, now } = useApp()
+  const w = words.value
+  const { potId, number, stackId } = pot.facts
+  const dip = strayed(table.value, pot)
+  const into = nextBucket(table.value, pot)
+  const said = into === undefined ? [] : warningsFor(table.value, pot, into, now.value)
+  const warnings = LASTING.flatMap((kind) => said.filter((warning) => warning.kind === kind))
+  const stacks = Object.values(table.value.stacks).filter((stack) => stack.stackId !== stackId)
+  return (
+    <div class="other-more">
+      <p class="strong">
+        {w.bench.stuckStrayed(number, table.value.buckets[dip?.bucketId ?? '']?.facts.name ?? '')}
+      </p>
+      {warnings.slice(0, MOST_WARNINGS).map((warning) => (
+        <p key={warning.kind} class="alarm">
+          {warningText(w, formats.value, table.value, warning)}
+        </p>
+      ))}
+      <div class="other-grid">
+        <PressButton class="other-tile other-offer other-wide" onPress={act({ do: 'keep-going', potId })}>
+          {w.bench.keepGoing}
+        </PressButton>
+        {stacks.slice(0, MOST_STACKS).map((stack) => (
+          <PressButton
+            key={stack.stackId}
+            class="other-tile"
+            onPress={act({ do: 'restack', potId, stackId: stack.stackId })}
+          >
+            {w.remedy.stack(stack.name)}
+          </PressButton>
+        ))}
+        <PressButton class="other-tile" onPress={act({ do: 'wash-off', potId })}>
+          {w.bench.washOff}
+        </PressButton>
+      </div>
+    </div>
+  )
+}

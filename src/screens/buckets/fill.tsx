@@ -1,0 +1,82 @@
+import { boardFill, brimLitres } from '../../table/fill.ts'
+import type { BucketState } from '../../table/state.ts'
+import { HoldKey } from '../../ui/hold.tsx'
+import { refusalText } from '../app.ts'
+import { useDesk } from '../desk/app.ts'
+import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { amount } from '../desk/said.ts'
+
+const LINES_SHOWN = 6
+
+/** What is in the bucket: how high it stands, whether it lasts over the board, and what was read and done. */
+export function Fill({ bucket }: { readonly bucket: BucketState }) {
+  const { table, words, formats, act } = useDesk()
+  const w = words.value.desk.buckets.fill
+  const f = formats.value
+  const { units } = table.value.settings
+  const { facts, log, sievedAt, stirredAt } = bucket
+  const { bucketId } = facts
+  const fill = boardFill(table.value, bucket)
+  const litres = useEntry('litres', Math.round(fill.litres * 100) / 100)
+  const most = Math.floor(brimLitres(facts) * 10) / 10
+  const at = (ms: number) => f.clock(ms + table.value.skewMs)
+  const { worst } = fill
+  const tell = (what: 'read-level' | 'refill') => {
+    if (!litres.check() || litres.value === undefined) return
+    const refusal = act({ do: what, bucketId, litres: litres.value })
+    if (refusal && !refusalBeside(words.value, refusal, [litres]))
+      litres.refuse(refusalText(words.value, refusal))
+  }
+  return (
+    <section class="fill">
+      <h2>{w.title}</h2>
+      <p class="figures">
+        {w.stands(f.mm(fill.levelMm), amount('litres', fill.litres, units))}
+        {fill.dips > 0 ? ` ${w.drops(fill.dips, f.mm(fill.afterMm))}` : null}
+      </p>
+      {worst ? (
+        <p class={worst.fit.misfit === 'none' ? 'figures' : 'alarm figures'}>
+          {worst.fit.misfit === 'none'
+            ? w.covers(worst.pot.facts.number, f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
+            : worst.fit.misfit === 'shallow'
+              ? w.short(worst.pot.facts.number, f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
+              : `${worst.pot.facts.number}: ${words.value.warning.fit[worst.fit.misfit]}`}
+        </p>
+      ) : null}
+      <EntryField entry={litres} label={w.litres} help={w.most(amount('litres', most, units))} />
+      <div class="pair">
+        <button type="button" class="key" onClick={() => tell('read-level')}>
+          {w.read}
+        </button>
+        <button type="button" class="key" onClick={() => act({ do: 'sieved', bucketId })}>
+          {w.sieve}
+        </button>
+      </div>
+      <HoldKey label={w.anew} hint={words.value.desk.holdHint} onHeld={() => tell('refill')} />
+      <ul class="fill-log figures">
+        {log
+          .slice(-LINES_SHOWN)
+          .reverse()
+          .map((line) => (
+            <li key={`${line.at}${line.what}`}>
+              <span>{at(line.at)}</span>
+              <span>{w.log[line.what]}</span>
+              <span>
+                {line.value === undefined
+                  ? null
+                  : line.what === 'density'
+                    ? f.density(line.value)
+                    : amount('litres', line.value, units)}
+              </span>
+            </li>
+          ))}
+      </ul>
+      <p class="help figures">
+        {w.last(
+          stirredAt === undefined ? undefined : at(stirredAt),
+          sievedAt === undefined ? undefined : at(sievedAt),
+        )}
+      </p>
+    </section>
+  )
+}

@@ -1,0 +1,66 @@
+import { useState } from 'preact/hooks'
+import { LIMITS } from '../../table/limits.ts'
+import { type Pair, pairsOver } from '../../table/pairs.ts'
+import type { BucketState } from '../../table/state.ts'
+import { More } from '../../ui/more.tsx'
+import { Stepper } from '../../ui/stepper.tsx'
+import { Swatch } from '../../ui/swatch.tsx'
+import { useDesk } from '../desk/app.ts'
+
+/** What the kiln has shown of each other glaze over this one, a line each; a line is opened to be changed. */
+export function Pairs({ bucket }: { readonly bucket: BucketState }) {
+  const { table, words, act } = useDesk()
+  const w = words.value.desk.buckets.pairs
+  const [open, setOpen] = useState<string>()
+  const { bucketId, name } = bucket.facts
+  const pairs = pairsOver(table.value, bucketId)
+  const set = (pair: Pair, by: { readonly proved?: number; readonly wrong?: number }) => {
+    const { overId, underId, proved, wrong, tiles } = pair
+    act({
+      do: 'set-pair',
+      pair: { overId, underId, proved: proved - tiles + (by.proved ?? 0), wrong: wrong + (by.wrong ?? 0) },
+    })
+  }
+  const keys = (count: number, say: string, by: (step: number) => void) => (
+    <Stepper
+      label={say}
+      text={`${count}`}
+      plain
+      less={{ label: `${say} −1`, ...(count > 0 ? { act: () => by(-1) } : {}) }}
+      more={{ label: `${say} +1`, ...(count < LIMITS.firings.most ? { act: () => by(1) } : {}) }}
+    />
+  )
+  return pairs.length === 0 ? null : (
+    <More label={w.title(name)}>
+      <ul class="pairs">
+        {pairs.map((pair) => {
+          const over = table.value.buckets[pair.overId]?.facts
+          const opened = open === pair.overId
+          return over ? (
+            <li key={pair.overId}>
+              <button
+                type="button"
+                class="pair-line"
+                aria-expanded={opened}
+                onClick={() => setOpen(opened ? undefined : pair.overId)}
+              >
+                <Swatch pattern={over.pattern} letter={over.letter} size={36} />
+                <strong>{over.name}</strong>
+                <span class={pair.is === 'went-wrong' ? 'alarm figures' : 'figures'}>
+                  {w[pair.is](pair.is === 'went-wrong' ? pair.wrong : pair.proved)}
+                </span>
+              </button>
+              {opened ? (
+                <>
+                  {keys(pair.proved - pair.tiles, w.well, (proved) => set(pair, { proved }))}
+                  {keys(pair.wrong, w.badly, (wrong) => set(pair, { wrong }))}
+                </>
+              ) : null}
+            </li>
+          ) : null
+        })}
+      </ul>
+      <p class="help">{w.help}</p>
+    </More>
+  )
+}

@@ -1,0 +1,77 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium, expect, test } from '@playwright/test'
+import { CHROMIUM_ARGS, ensureChromium } from '../tools/chromium.mjs'
+import { writeWav } from '../tools/voice/signal.mjs'
+import { APP_URL } from './places.ts'
+
+const RATE = 48_000
+const SPOKEN_S = 0.6
+const EVERY_S = 1.5
+
+/** What the microphone hears: a voiced sound of 0.6 s each second and a half. */
+function wordAgainAndAgain(): Float32Array {
+  return Float32Array.from({ length: RATE * EVERY_S * 4 }, (_, i) => {
+    const s = (i / RATE) % EVERY_S
+    const spoken = s > 0.5 && s < 0.5 + SPOKEN_S
+    return spoken ? 0.2 * Math.sin(2 * Math.PI * 220 * s) + 0.1 * Math.sin(2 * Math.PI * 660 * s) : 0
+  })
+}
+
+test("a bucket's name is recorded once, cut to the word, kept on this phone and in no journal", async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'names-'))
+  const wav = join(folder, 'word.wav')
+  writeFileSync(wav, writeWav(wordAgainAndAgain(), RATE))
+  const fake = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream']
+  const args = [...CHROMIUM_ARGS, ...fake, `--use-file-for-fake-audio-capture=${wav}`]
+  const browser = await chromium.launch({ executablePath: ensureChromium(), args })
+  try {
+    const page = await browser.newPage({ viewport: { width: 360, height: 640 } })
+    await page.goto(APP_URL)
+    await page.getByRole('button', { name: 'demo evening' }).click()
+    await expect(page.locator('.bench')).toBeVisible()
+    await page.evaluate(() => location.replace('#/buckets/demo.gatepost'))
+    const key = page.getByRole('button', { name: 'Hold and say it' })
+    await expect(key).toBeVisible()
+    await key.hover()
+    await page.mouse.down()
+    await expect(page.getByRole('button', { name: 'Say it' })).toBeVisible()
+    await page.waitForTimeout(2200)
+    await page.mouse.up()
+    await expect(page.getByText('Kept.')).toBeVisible()
+    await expect(page.getByRole('button', { name: 'Play' })).toBeVisible()
+
+    const read = () =>
+      page.evaluate(
+        () =>
+          new Promise<{ lastsS?: number; journal: string }>((resolve, reject) => {
+            const opening = indexedDB.open('bucketside')
+            opening.onerror = () => reject(opening.error)
+            opening.onsuccess = () => {
+              const reading = opening.result.transaction(['local', 'journal'])
+              const names = reading.objectStore('local').get('names')
+              const records = reading.objectStore('journal').getAll()
+              reading.oncomplete = () => {
+                opening.result.close()
+                const name = names.result?.['demo.gatepost']
+                const lastsS = name && name.samples.length / name.rate
+                resolve({ lastsS, journal: JSON.stringify(records.result) })
+              }
+            }
+          }),
+      )
+    await expect.poll(async () => (await read()).lastsS).toBeGreaterThan(SPOKEN_S - 0.02)
+    const { lastsS, journal } = await read()
+    expect(lastsS).toBeLessThan(SPOKEN_S + 0.15)
+    expect(journal).not.toContain('samples')
+
+    await page.reload()
+    await page.getByRole('button', { name: 'Use the letter' }).click()
+    await expect(page.getByRole('button', { name: 'Play' })).toBeHidden()
+    await expect.poll(async () => (await read()).lastsS).toBeUndefined()
+  } finally {
+    await browser.close()
+    rmSync(folder, { recursive: true })
+  }
+})

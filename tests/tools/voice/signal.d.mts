@@ -1,0 +1,1 @@
+export function writeWav(samples: Float32Array, rate: number): Buffer
