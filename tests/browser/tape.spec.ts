@@ -69,3 +69,17 @@ test('it plays from a tap, names the next call on the lock screen, and stops', a
   await page.evaluate(() => window.tapeHarness.off())
   expect(await page.evaluate(() => window.tapeHarness.state())).toBe('off')
 })
+
+test('a call that was answered is silent when it comes again, for as long as it is said', async ({
+  page,
+}) => {
+  expect(await page.evaluate(() => window.tapeHarness.load())).toBe(true)
+  // Due a minute ago less a second: its first repeat comes in a second.
+  await page.evaluate(() => window.tapeHarness.armFromClick(-59))
+  await page.mouse.click(50, 50)
+  await expect.poll(() => page.evaluate(() => window.tapeHarness.state())).toBe('playing')
+  expect(await page.evaluate(() => window.tapeHarness.muted())).toBe(false)
+  await page.evaluate(() => window.tapeHarness.answered())
+  await expect.poll(() => page.evaluate(() => window.tapeHarness.muted()), { timeout: 4000 }).toBe(true)
+  await expect.poll(() => page.evaluate(() => window.tapeHarness.muted()), { timeout: 8000 }).toBe(false)
+})

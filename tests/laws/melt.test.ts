@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { outlineOf } from '../../src/engine/geometry.ts'
+import type { CoatOnWall } from '../../src/engine/melt-coats.ts'
 import { flow, frontMm, type Melt, volumeFrom } from '../../src/engine/melt-flow.ts'
 import { layWell } from '../../src/engine/melt-well.ts'
 import { coatsFor, fromTo, outsideOf, pots, shapes } from '../fixtures/melt-pots.ts'
@@ -99,24 +100,39 @@ test('a firing in two parts runs as the whole', () => {
   )
 })
 
+const scaledBy = (coats: readonly CoatOnWall[], a: number): readonly CoatOnWall[] =>
+  coats.map((coat) => ({
+    ...coat,
+    likelyMm: coat.likelyMm * a,
+    upperMm: coat.upperMm * a,
+    dose: coat.dose && {
+      likelyPerMm: coat.dose.likelyPerMm / a ** 2,
+      highPerMm: coat.dose.highPerMm / a ** 2,
+    },
+  }))
+
 test('scaling: a times the melt at 1/a^2 of the dose gives a times the same profile', () => {
   fc.assert(
     fc.property(pots, fromTo(0.5, 2), ({ profile, coats }, a) => {
-      const scaled = coats.map((coat) => ({
-        ...coat,
-        likelyMm: coat.likelyMm * a,
-        upperMm: coat.upperMm * a,
-        dose: coat.dose && {
-          likelyPerMm: coat.dose.likelyPerMm / a ** 2,
-          highPerMm: coat.dose.highPerMm / a ** 2,
-        },
-      }))
-      const [one, other] = [outsideOf(profile, coats), outsideOf(profile, scaled)]
+      const [one, other] = [outsideOf(profile, coats), outsideOf(profile, scaledBy(coats, a))]
       flow(one, 1)
       flow(other, 1)
-      for (let i = 0; i < one.path.cells; i += 5)
+      for (let i = 0; i < one.path.cells; i++)
         expect(Math.abs(other.thickMm[i]! - a * one.thickMm[i]!)).toBeLessThan(1e-6)
-      expect(frontMm(other)).toBeCloseTo(frontMm(one), 4)
+    }),
+    { numRuns: 200 },
+  )
+})
+
+// Where the film before the front is half of that behind it the reading may go either way on the last bit: a power
+// of two leaves every bit as it is.
+test('scaling: twice the melt at a quarter of the dose stands at the very same front', () => {
+  fc.assert(
+    fc.property(pots, ({ profile, coats }) => {
+      const [one, other] = [outsideOf(profile, coats), outsideOf(profile, scaledBy(coats, 2))]
+      flow(one, 1)
+      flow(other, 1)
+      expect(frontMm(other)).toBe(frontMm(one))
     }),
     { numRuns: 200 },
   )

@@ -59,6 +59,13 @@ async function longTrack(
   return { buildMs, bytes: blob.size, plannedS: track.lengthS, durationS: element.duration }
 }
 
+/** The one element the track plays in. */
+let element: HTMLMediaElement | undefined
+const play = HTMLMediaElement.prototype.play
+HTMLMediaElement.prototype.play = function () {
+  element = this
+  return play.call(this)
+}
 const tape = openTape()
 const lifecycle = openLifecycle(openClock())
 const wakes: Wake[] = []
@@ -76,6 +83,8 @@ const harness = {
   state: () => tape.state(),
   title: () => navigator.mediaSession.metadata?.title,
   off: () => tape.off(),
+  answered: () => tape.answered(),
+  muted: () => element?.muted,
   resume: () => tape.resume(),
   ticks: () => ticks,
   life: () => ({ wakes: wakes.splice(0), sleeps: sleeps.splice(0) }),
