@@ -17,7 +17,7 @@ export const fieldOf = (page: Page, label: string) =>
   page.locator('.field').filter({ has: page.getByLabel(label, { exact: true }) })
 /** Fills a field and leaves it. */
 export const type = async (page: Page, label: string, text: string) => {
-  const input = page.getByLabel(label, { exact: true })
+  const input = page.getByLabel(label, { exact: true }).first()
   await input.fill(text)
   await input.blur()
 }

@@ -81,3 +81,73 @@ test('measures that contradict each other are refused at the one that is wrong',
   await key(page, 'Save').click()
   await expect(fieldOf(page, 'Foot line up').getByRole('alert')).toHaveText('Only 0 to 47.5 mm.')
 })
+
+/** Screens with numbers to type, the keys that lead to them, and how many fields they have at least. */
+const TYPED: readonly (readonly [string, readonly (string | RegExp)[], number])[] = [
+  ['pot/demo.37', ['Measures and stack'], 7],
+  ['buckets/demo.gatepost', [], 12],
+  ['buckets/new', [], 10],
+  ['stacks/demo.tideline', [], 3],
+  ['room', [], 15],
+]
+
+test('every field of every screen refuses at least six wrong inputs, each with its range', async ({
+  page,
+}) => {
+  test.setTimeout(90_000)
+  await demo(page)
+  for (const [screen, keys, least] of TYPED) {
+    await open(page, screen)
+    for (const name of keys) await key(page, name).click()
+    await page.locator('.field').first().waitFor({ state: 'attached' })
+    const { fields, slips } = await page.evaluate(async () => {
+      const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!
+      const drawn = () => new Promise((resolve) => setTimeout(resolve, 4))
+      const slips: string[] = []
+      let fields = 0
+      for (const field of document.querySelectorAll('.field:has(input[inputmode="decimal"])')) {
+        const input = field.querySelector('input')!
+        const label = field.querySelector('label')!.textContent
+        const unit = field.querySelector('.field-unit')?.textContent ?? ''
+        const said = () => field.querySelector('.field-said')!
+        const hint = said().textContent ?? ''
+        const range = /^(-?\d+(?:\.\d+)?) to (-?\d+(?:\.\d+)?)/.exec(hint)
+        if (!range) {
+          slips.push(`${label}: no range in "${hint}"`)
+          continue
+        }
+        fields++
+        const type = async (text: string) => {
+          setValue.call(input, text)
+          input.dispatchEvent(new Event('input', { bubbles: true }))
+          await drawn()
+          input.dispatchEvent(new FocusEvent('blur'))
+          await drawn()
+        }
+        const before = input.value
+        const most = Number(range[2])
+        const wrong = [
+          'tall',
+          '1.2.3',
+          '--4',
+          '5 bananas',
+          `${most * 1000 + 1}`,
+          `${Number(range[1]) - 1000}`,
+        ]
+        if (!hint.includes('or empty') && before !== '') wrong.push('')
+        for (const text of wrong) {
+          await type(text)
+          const alert = said().getAttribute('role') === 'alert' ? said().textContent! : ''
+          const expected = [range[0], unit].filter(Boolean).join(' ')
+          if (!alert.includes(expected) || input.getAttribute('aria-invalid') !== 'true')
+            slips.push(`${label} took "${text}": "${alert}" instead of ${expected}`)
+          if (input.value !== text) slips.push(`${label} changed "${text}" to "${input.value}"`)
+        }
+        await type(before)
+      }
+      return { fields, slips }
+    })
+    expect(slips, screen).toEqual([])
+    expect(fields, screen).toBeGreaterThanOrEqual(least)
+  }
+})

@@ -77,6 +77,9 @@ test('the outline follows the measures while they are typed', async ({ page }) =
 test('a stack shows its build while seconds change, and marks what is over', async ({ page }) => {
   await demo(page)
   await open(page, 'stacks/demo.doorstep')
+  // The jar's thick wall drinks most of the three pots of this stack.
+  for (let i = 0; i < 2; i++) await key(page, 'Other pot').click()
+  await expect(page.getByText('on 37, jar')).toBeVisible()
   const collar = page.locator('.zone').first()
   await expect(collar).toContainText('collar')
   const before = await collar.textContent()
@@ -134,7 +137,7 @@ test('the room keeps its air and units; what is out of range is refused', async 
   await expect(fieldOf(page, 'Lead-in').getByRole('alert')).toHaveText('Only 3 to 8 s.')
   await option(page, 'inches, °F, gallons').click()
   await again(page)
-  await expect(page.getByLabel('Temperature', { exact: true })).toHaveValue('69.8')
+  await expect(page.getByLabel('Temperature', { exact: true }).first()).toHaveValue('69.8')
   await expect(page.getByLabel('Humidity', { exact: true })).toHaveValue('50')
   await expect(page.getByLabel('Lead-in', { exact: true })).toHaveValue('4')
 })

@@ -17,15 +17,17 @@ export function Places({ potId, back }: { readonly potId: string; readonly back:
   return (
     <div class="desk">
       <header class="desk-head">
+        <button type="button" class="desk-back" aria-label={words.value.desk.back} onClick={back}>
+          <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">
+            <path d="M15 4 L6 12 L15 20" fill="none" stroke="currentColor" stroke-width="3.5" />
+          </svg>
+        </button>
         <div class="desk-title">
           <h1>{w.title}</h1>
           <p class="soft figures" role="status">
             {held ? w.where(held.number) : w.take}
           </p>
         </div>
-        <button type="button" class="key" onClick={back}>
-          {words.value.desk.done}
-        </button>
       </header>
       <main class="desk-main-part">
         <ul class="places">

@@ -98,14 +98,14 @@ export function EntryField({ entry, label, help, onDone }: EntryFieldProps) {
   const { words } = useDesk()
   const w = words.value.desk
   const { least, most, unit } = rangeOf(entry.field, entry.units)
-  const range = w.range(least, most)
+  const range = entry.optional ? w.optional(w.range(least, most)) : w.range(least, most)
   const meant = entry.entry.ok ? undefined : entry.entry.meant
   return (
     <Field
       label={label}
       text={entry.text}
       unit={unit}
-      hint={help ? `${range}. ${help}` : entry.optional ? w.optional(range) : range}
+      hint={help ? `${range}. ${help}` : range}
       wrong={entry.wrong}
       offer={meant ? { label: w.meant(meant), take: () => entry.setText(meant) } : undefined}
       onText={entry.setText}
