@@ -113,6 +113,9 @@ export function flow(melt: Melt, share: number): void {
   }
 }
 
+/** A nanometre, mm: less is no film. The scheme's smear ends in numbers too small for a ratio to mean anything. */
+const NONE_MM = 1e-6
+
 /** Film right above a cell: where an overlap line piles up a ridge one cell wide, the film behind the ridge. */
 const filmAbove = (thickMm: Float64Array, i: number): number =>
   Math.min(thickMm[i - 1]!, thickMm[i - 2] ?? thickMm[i - 1]!)
@@ -124,7 +127,7 @@ const filmAbove = (thickMm: Float64Array, i: number): number =>
 export function frontMm({ path, thickMm, gone }: Melt): number {
   for (let i = path.cells - 1; i >= 0; i--) {
     const film = i > 0 ? Math.max(filmAbove(thickMm, i), thickMm[i]! / 2) : thickMm[i]!
-    if (film === 0 || thickMm[i]! < film / 2) continue
+    if (film < NONE_MM || thickMm[i]! < film / 2) continue
     const own = path.faceMm[i + 1]! - path.faceMm[i]!
     let sheet = Math.min(thickMm[i]!, film) * own + gone / path.radiusMm[path.cells - 1]!
     for (let j = i + 1; j < path.cells; j++) sheet += thickMm[j]! * (path.faceMm[j + 1]! - path.faceMm[j]!)

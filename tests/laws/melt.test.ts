@@ -124,8 +124,7 @@ test('scaling: a times the melt at 1/a^2 of the dose gives a times the same prof
   )
 })
 
-// Where the film before the front is half of that behind it the reading may go either way on the last bit: a power
-// of two leaves every bit as it is.
+// A power of two leaves every bit as it is, so nothing but the scale differs.
 test('scaling: twice the melt at a quarter of the dose stands at the very same front', () => {
   fc.assert(
     fc.property(pots, ({ profile, coats }) => {

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { outlineOf } from '../../../src/engine/geometry.ts'
 import { type FootRoomInput, footRoom } from '../../../src/engine/melt.ts'
-import { coat, full, input, straightPot } from '../../fixtures/melt.ts'
+import { layCoats } from '../../../src/engine/melt-coats.ts'
+import { frontMm } from '../../../src/engine/melt-flow.ts'
+import { downwards, pathAlong } from '../../../src/engine/melt-path.ts'
+import { coat, full, input, mug, straightPot } from '../../fixtures/melt.ts'
 
 describe('foot room of a straight mug', () => {
   // Volumes on the shelf that a separate second-order program gave for this wall, mL (regression, not a reference).
@@ -165,4 +168,17 @@ test('an overlap line that comes right behind the front never hides the run', ()
     expect(room.marginRunMm).toBeGreaterThanOrEqual(2 * room.runMm - 1e-9)
     if (room.marginShelfMl > 0.05) expect(room.verdict).toBe('over')
   }
+})
+
+test('a smear too thin to be a film is no front', () => {
+  const melt = layCoats(
+    pathAlong(downwards(mug, 'outside'), 84, 0.2),
+    downwards(mug, 'outside'),
+    [full('a', 0.5, 0.1)],
+    false,
+  )
+  const front = frontMm(melt)
+  melt.thickMm[melt.path.cells - 2] = 1e-323
+  melt.thickMm[melt.path.cells - 1] = 5e-324
+  expect(frontMm(melt)).toBe(front)
 })
