@@ -209,8 +209,7 @@ export const en = {
     overdue: (ago: string) => `${ago} ago`,
   },
   ring: {
-    offer: 'Ring with the screen off?',
-    offerText: 'It stops your music while pots wait.',
+    offer: 'Ring with the screen off? It stops your music while pots wait.',
     yes: 'RING',
     no: 'NO',
     next: (clock: string, places: string) => `Next ${clock}: ${places}`,
@@ -219,8 +218,8 @@ export const en = {
     noticeBody: 'Touch-check, then the next coat.',
     line: {
       proven: 'rings with the screen off',
-      untested: 'ringing not tested: keep the screen on',
-      failed: 'can’t ring with the screen off',
+      untested: 'ringing is not tested here',
+      failed: 'can’t ring: keep the screen on',
     },
     stopped: 'ringing stopped: hit anything',
     calendar: 'TO THE CALENDAR',

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/demo.ts'
@@ -73,7 +74,7 @@ const listen = (page: Page) =>
 
 const plays = (page: Page) => page.evaluate(() => window.ringing.plays)
 
-const offer = (page: Page) => page.getByText('Ring with the screen off?')
+const offer = (page: Page) => page.getByText('Ring with the screen off? It stops your music')
 
 const title = (page: Page) => page.evaluate(() => navigator.mediaSession.metadata?.title)
 
@@ -91,6 +92,25 @@ const lock = (page: Page, hidden: boolean) =>
     Object.defineProperty(document, 'hidden', { configurable: true, value: isHidden })
     document.dispatchEvent(new Event('visibilitychange'))
   }, hidden)
+
+/** What the service worker leaves when a notice was tapped. */
+const tapNotice = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('bucketside')
+        opening.onerror = () => reject(opening.error)
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('knocks', 'readwrite')
+          writing.objectStore('knocks').put({ at: Date.now(), tag: 'next', action: '' }, 'one')
+          writing.oncomplete = () => {
+            opening.result.close()
+            new BroadcastChannel('bucketside-knocks').postMessage(null)
+            resolve()
+          }
+        }
+      }),
+  )
 
 test('ringing is offered once, plays from that hit, and follows what the next hits change', async ({
   page,
@@ -126,12 +146,18 @@ test('ringing is offered once, plays from that hit, and follows what the next hi
   await expect(offer(page)).toBeHidden()
 })
 
-test('a headset first answers the call, then is the big action', async ({ page }) => {
+test('a tapped notice opens the bench; a headset first answers the call, then is the big action', async ({
+  page,
+}) => {
   await listen(page)
   const bench = await BenchPage.on(page, waiting(38))
   await fetched(page)
   await bench.hit()
   await expect.poll(() => plays(page)).toHaveLength(1)
+  await page.evaluate(() => location.replace('#/room'))
+  await page.clock.runFor(500)
+  await tapNotice(page)
+  await expect(bench.bar).toBeVisible()
   await bench.pass(900)
   await expect(bench.face).toContainText('Ready?')
   const next = () => page.evaluate(() => window.ringing.press('nexttrack'))
@@ -171,4 +197,23 @@ test('the guided test proves it for this phone, unless the screen was on', async
   await page.evaluate(() => location.replace('#/bench'))
   await page.clock.runFor(1000)
   await expect(bench.page.locator('.strip')).toContainText('rings with the screen off')
+})
+
+test('long waits go to the calendar as a file, and short ones do not', async ({ page }) => {
+  const last: TableEvent[] = [
+    { ...dipped(38, 2, 'demo.heather', -1), cover: { kind: 'collar', depthMm: 25 } } as TableEvent,
+    { kind: 'sponged', potId: 'demo.38', implied: true },
+  ]
+  await BenchPage.on(page, [...waiting(33, 38), last])
+  await page.evaluate(() => location.replace('#/room'))
+  await fetched(page)
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Long waits to the calendar' }).click()
+  const saved = await saving
+  expect(saved.suggestedFilename()).toBe('bucketside-2026-03-03.ics')
+  const text = await readFile(await saved.path(), 'utf8')
+  expect(text.match(/BEGIN:VEVENT/g)).toHaveLength(1)
+  expect(text).toContain('SUMMARY:B4 kiln-dry')
+  expect(text).toContain('BEGIN:VALARM')
+  await expect(page.getByText('Saved as a file')).toBeVisible()
 })

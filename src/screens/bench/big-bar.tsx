@@ -48,7 +48,7 @@ export function BigBar({ card }: { readonly card: Card }) {
         />
       )
     case 'wait':
-      return late && offersRing(late, card, now.value) ? (
+      return late && offersRing(late, table.value, card, now.value) ? (
         <RingOffer extras={late} />
       ) : (
         <RestList card={card} />

@@ -1,14 +1,20 @@
 import type { Card } from '../../table/card.ts'
+import type { Table } from '../../table/state.ts'
 import type { Words } from '../../words/index.ts'
 import type { Extras } from '../extras.ts'
 
+/** How long the strip that undoes the last hit stays. */
+export const STRIP_MS = 10_000
 /** The first wait as long as this is the moment to offer ringing. */
 const OFFER_MS = 5 * 60_000
 
 /** Whether ringing with the screen off shall be offered now: once, since it stops the person's music. */
-export function offersRing(extras: Extras | undefined, card: Card, now: number): boolean {
+export function offersRing(extras: Extras | undefined, table: Table, card: Card, now: number): boolean {
   if (!extras || card.kind !== 'wait' || !card.next) return false
   const { on, offered } = extras.ring.value
+  // For so long the strip, which asks, takes the last hit back; with two lanes it has no room.
+  const lately = now - (table.hits.at(-1)?.at ?? 0) < STRIP_MS
+  if (lately || table.takenBack || table.settings.potters === 2) return false
   return !on && !offered && Number.isFinite(card.next.at) && card.next.at - now > OFFER_MS
 }
 

@@ -4,7 +4,7 @@ import { useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
 import { Acts } from './press.tsx'
 
-/** The offer, in place of the bar that rests. */
+/** The two answers to the offer, in place of the bar that rests; the strip above asks. */
 export function RingOffer({ extras }: { readonly extras: Extras }) {
   const { table, words } = useApp()
   const acts = useContext(Acts)
@@ -12,17 +12,11 @@ export function RingOffer({ extras }: { readonly extras: Extras }) {
   acts.set('ring-yes', () => extras.setRing(true))
   acts.set('ring-no', () => extras.setRing(false))
   return (
-    <section class="rest-list">
-      <div class="ring-offer">
-        <strong>{w.offer}</strong>
-        <span>{w.offerText}</span>
-      </div>
-      <AnswerBars
-        big={{ act: 'ring-yes', label: w.yes }}
-        small={{ act: 'ring-no', label: w.no }}
-        hand={table.value.settings.hand}
-      />
-    </section>
+    <AnswerBars
+      big={{ act: 'ring-yes', label: w.yes }}
+      small={{ act: 'ring-no', label: w.no }}
+      hand={table.value.settings.hand}
+    />
   )
 }
 

@@ -3,10 +3,7 @@ import { panAsk } from '../../table/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { HandsText, LaneButton, lateness } from './hands.tsx'
-import { ringLine } from './ring-line.ts'
-
-/** How long the strip that undoes the last hit stays. */
-const STRIP_MS = 10_000
+import { offersRing, ringLine, STRIP_MS } from './ring-line.ts'
 
 /**
  * The line above the bar. For ten seconds after a hit it takes the hit back, or puts it back again; otherwise it
@@ -30,7 +27,9 @@ export function Strip() {
   const lanes = table.value.settings.potters === 2
   return (
     <div class={lanes ? 'strip strip-lanes' : 'strip'}>
-      {back && now.value - back.at < STRIP_MS ? (
+      {offersRing(extras.value, table.value, card.value, now.value) ? (
+        <p class="ring-line">{w.ring.offer}</p>
+      ) : back && now.value - back.at < STRIP_MS ? (
         <BackStrip act="put-back" label={w.bench.putBack} />
       ) : last && now.value - last.at < STRIP_MS && w.hits[last.kind] !== undefined ? (
         <BackStrip act="take-back" label={w.bench.takeBack(named(last.kind, last.potId))} />
