@@ -2,8 +2,10 @@ import type { CoatFacts, PotFacts } from '../../shared/nouns.ts'
 import type { Face, ZoneName } from '../engine/contract.ts'
 import { type Grade, gradeZone } from '../engine/grade.ts'
 import { plannedDip } from './coming.ts'
+import { DEFAULT_AIR } from './defaults.ts'
 import { type Drawing, drawingOf } from './drawing.ts'
 import { type Forecast, forecastOf } from './forecast.ts'
+import { LIMITS } from './limits.ts'
 import { planOf } from './plan.ts'
 import type { PotState, Table } from './state.ts'
 import { type Warning, warningsFor } from './warnings.ts'
@@ -41,6 +43,35 @@ export interface PlanOutlook {
   readonly kilnMin: number
   /** All of it from the first dip to the last touch, minutes. */
   readonly totalMin: number
+}
+
+/** What is supposed besides the plan: added to every bucket's density, to the wall, to the humidity. */
+export interface Suppose {
+  readonly gramsPerMl: number
+  readonly wallMm: number
+  readonly rh: number
+}
+
+export const AS_IS: Suppose = { gramsPerMl: 0, wallMm: 0, rh: 0 }
+
+const within = (field: 'gramsPerMl' | 'wallMm' | 'rh', value: number): number =>
+  Math.min(LIMITS[field].most, Math.max(LIMITS[field].least, value))
+
+/** The table and a pot as they would be, each number kept inside its own range. */
+export function supposing(table: Table, facts: PotFacts, by: Suppose): [Table, PotFacts] {
+  if (by === AS_IS) return [table, facts]
+  const buckets = Object.fromEntries(
+    Object.entries(table.buckets).map(([bucketId, bucket]) => [
+      bucketId,
+      { ...bucket, gramsPerMl: within('gramsPerMl', bucket.gramsPerMl + by.gramsPerMl) },
+    ]),
+  )
+  const air = table.air.at(-1)?.air ?? DEFAULT_AIR
+  const { shape } = facts
+  return [
+    { ...table, buckets, air: [{ at: 0, air: { ...air, rh: within('rh', air.rh + by.rh) } }] },
+    { ...facts, shape: { ...shape, wallMm: within('wallMm', shape.wallMm + by.wallMm) } },
+  ]
 }
 
 const DRAFT = 'draft'

@@ -3,6 +3,7 @@ import type { CoatFacts, StackFacts } from '../../../shared/nouns.ts'
 import { NAME_MOST, samplePot } from '../../table/offer.ts'
 import { potsOnTable } from '../../table/plan.ts'
 import type { Table } from '../../table/state.ts'
+import { AS_IS } from '../../table/whatif.ts'
 import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
 import { refusalText } from '../app.ts'
@@ -13,6 +14,7 @@ import { later } from '../later.tsx'
 import { Coat } from './coat.tsx'
 import { StackFit } from './fit.tsx'
 import { Outlook, potName, useOutlook } from './outlook.tsx'
+import { WhatIf } from './what-if.tsx'
 
 const LookAhead = later(() => import('./look-ahead.tsx').then((part) => part.LookAhead))
 
@@ -36,11 +38,12 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
   const [asked, setAsked] = useState(0)
   const [said, setSaid] = useState<string>()
   const [turn, setTurn] = useState(0)
+  const [suppose, setSuppose] = useState(AS_IS)
 
   const pots = potsToShow(table.value, stack?.stackId)
   const pot = pots[turn % pots.length] ?? samplePot(table.value)
   const plan = coats.map(({ coat }) => coat)
-  const { outlook, warnings } = useOutlook(pot, plan)
+  const { outlook, warnings } = useOutlook(pot, plan, suppose)
 
   const change = (key: number, coat: CoatFacts, right: boolean) =>
     setCoats((now) => now.map((one) => (one.key === key ? { key, coat, right } : one)))
@@ -90,6 +93,8 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
           outlook={outlook}
           other={pots.length > 1 ? () => setTurn(turn + 1) : undefined}
         />
+        <WhatIf suppose={suppose} set={setSuppose} />
+        {plan.some(({ cover }) => cover.kind === 'side') ? <p class="help">{w.overlap}</p> : null}
         <StackFit pot={pot} plan={plan} take={takeAll} />
         <ol class="coats">
           {coats.map((one, i) => (

@@ -1,7 +1,15 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import type { Warning } from '../../table/warnings.ts'
-import { outlookOf, type PlanOutlook, planDrawing, warningsOf, type ZoneOutlook } from '../../table/whatif.ts'
+import {
+  outlookOf,
+  type PlanOutlook,
+  planDrawing,
+  type Suppose,
+  supposing,
+  warningsOf,
+  type ZoneOutlook,
+} from '../../table/whatif.ts'
 import { PotOutline } from '../../ui/outline.tsx'
 import type { DeskWords } from '../../words/desk-index.ts'
 import { useDesk } from '../desk/app.ts'
@@ -18,17 +26,18 @@ interface Seen {
 }
 
 /** What a plan comes to on a pot, a moment after it was changed last. */
-export function useOutlook(pot: PotFacts, plan: readonly CoatFacts[]): Seen {
+export function useOutlook(pot: PotFacts, plan: readonly CoatFacts[], suppose: Suppose): Seen {
   const { table, now } = useDesk()
   const [outlook, setOutlook] = useState<PlanOutlook>()
   const [warnings, setWarnings] = useState<Seen['warnings']>([])
   const { buckets, settings, board, air } = table.value
-  const key = JSON.stringify([pot, plan])
+  const key = JSON.stringify([pot, plan, suppose])
   useEffect(() => {
     let timer = setTimeout(() => {
-      const next = plan.length > 0 ? outlookOf(table.peek(), pot, plan, now.peek()) : undefined
+      const [on, facts] = supposing(table.peek(), pot, suppose)
+      const next = plan.length > 0 ? outlookOf(on, facts, plan, now.peek()) : undefined
       setOutlook(next)
-      timer = setTimeout(() => setWarnings(next ? warningsOf(table.peek(), pot, plan, next) : []), SEARCH_MS)
+      timer = setTimeout(() => setWarnings(next ? warningsOf(on, facts, plan, next) : []), SEARCH_MS)
     }, REST_MS)
     return () => clearTimeout(timer)
   }, [key, buckets, settings, board, air])

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { samplePot } from '../../../src/table/offer.ts'
-import { outlookOf, planDrawing, warningsOf } from '../../../src/table/whatif.ts'
+import {
+  AS_IS,
+  outlookOf,
+  planDrawing,
+  type Suppose,
+  supposing,
+  warningsOf,
+} from '../../../src/table/whatif.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })
@@ -80,4 +87,31 @@ test('the drawing has every coat where it covers the outside, in order', () => {
   expect(bands.map(({ pattern }) => pattern)).toEqual(['hatch', 'wave', 'brick'])
   expect(bands.map(({ fromMm }) => fromMm)).toEqual([footLineMm, footLineMm + 20, 95 - 25])
   expect(bands.every(({ toMm, planned }) => toMm === 95 && !planned)).toBe(true)
+})
+
+describe('supposing', () => {
+  const seen = (by: Partial<Suppose>) => {
+    const play = new Play().act({ do: 'lay-demo' })
+    const [table, facts] = supposing(play.table, play.table.pots['demo.34']!.facts, { ...AS_IS, ...by })
+    const coat = { bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 4 } as const
+    const { zones, totalMin } = outlookOf(table, facts, [coat, coat], play.nowMs)
+    return { likelyMm: Math.max(...zones.map((zone) => zone.likelyMm)), totalMin }
+  }
+
+  test('a thicker bucket builds more; damp air makes it wait; a thinner wall waits too', () => {
+    const now = seen({})
+    expect(seen({ gramsPerMl: 0.06 }).likelyMm).toBeGreaterThan(now.likelyMm)
+    expect(seen({ rh: 0.4 }).totalMin).toBeGreaterThan(now.totalMin)
+    expect(seen({ wallMm: -2 }).totalMin).toBeGreaterThan(now.totalMin)
+  })
+
+  test('stays within what each number may be, and changes nothing as it is', () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    const { facts } = play.table.pots['demo.36']!
+    const [table, pot] = supposing(play.table, facts, { gramsPerMl: 9, wallMm: -9, rh: 9 })
+    expect(table.buckets['demo.heather']!.gramsPerMl).toBe(1.9)
+    expect(pot.shape.wallMm).toBe(1)
+    expect(table.air.at(-1)!.air.rh).toBe(1)
+    expect(supposing(play.table, facts, AS_IS)).toEqual([play.table, facts])
+  })
 })
