@@ -10,7 +10,7 @@ import { makeTimer } from './timing.ts'
 import type { Plan, PlanInput } from './types.ts'
 
 /** Ops timed in the final answer; about 100 ms on a desk machine, four to six times that on a phone. Tuned. */
-export const FINAL_WORK = 1_500_000
+export const FINAL_WORK = 1_000_000
 /** A small board is searched this long before the exact method takes over. Tuned. */
 const SMALL_WORK = 60_000
 /** A new order that gains less, in lateness and in finish, isn't worth telling anybody (R12). */

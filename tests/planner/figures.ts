@@ -33,7 +33,7 @@ export const mean = (values: readonly number[]): number =>
 export const percent = (part: number): string => `${(100 * part).toFixed(2)} %`
 
 /** Processor time of this process while `run` ran: on a busy machine less wrong than the clock on the wall. */
-export function cpuMs(run: () => void): number {
+export function cpuMs(run: () => unknown): number {
   const before = process.cpuUsage()
   run()
   const { user, system } = process.cpuUsage(before)

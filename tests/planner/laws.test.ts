@@ -13,7 +13,7 @@ import { board, twoHands } from './boards.ts'
 import { generate } from './generate.ts'
 import { faults } from './verify.ts'
 
-const RUNS = process.env.PROVE === '1' ? 1500 : 60
+const RUNS = process.env.PROVE === '1' ? 1500 : 24
 const WORK = 8_000
 
 const aims = (found: Plan) => [found.latenessS, found.finishS, found.openings, found.restirs, found.overLongS]
