@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals'
 import type { ComponentType } from 'preact'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useLayoutEffect } from 'preact/hooks'
 import { useApp } from './app.ts'
 
 /** How long the first card has the phone to itself before the other parts are fetched, ms. */
@@ -27,7 +27,7 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
   }
   all.push(ask)
   return function Later(props: Props) {
-    useEffect(ask, [])
+    useLayoutEffect(ask, [])
     const { shows: Part, failed } = part.value
     return Part ? <Part {...props} /> : failed ? <Missing /> : null
   }

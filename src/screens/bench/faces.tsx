@@ -53,10 +53,12 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
       {decant ? (
         <p class="strong">{w.decant(formats.value.pour(decant.litres), formats.value.mm(decant.levelMm))}</p>
       ) : null}
-      <p class="figures">
-        {count ? <strong>{count}, </strong> : null}
-        <span class="soft">{ago}</span>
-      </p>
+      {decant ? null : (
+        <p class="figures">
+          {count ? <strong>{count}, </strong> : null}
+          <span class="soft">{ago}</span>
+        </p>
+      )}
       {inHand && decant ? null : (
         <Caution>
           {marked} {w.stirCaution}
