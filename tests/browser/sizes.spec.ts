@@ -102,10 +102,10 @@ for (const story of STORIES)
     expect(await gather(page, story, look)).toEqual([])
   })
 
-for (const viewport of [
-  { width: 390, height: 844 },
-  { width: 320, height: 568 },
-])
+const WIDE = { width: 390, height: 844 }
+const SMALL = { width: 320, height: 568 }
+/** What fits the small phone fits the wide one: that one is looked at in `npm run prove`. */
+for (const viewport of process.env.PROVE ? [WIDE, SMALL] : [SMALL])
   for (const story of STORIES.filter(({ hands }) => hands === 'bench'))
     test(`${viewport.width} by ${viewport.height}: ${story.name}`, async ({ page }) => {
       test.setTimeout(90_000)
@@ -113,9 +113,12 @@ for (const viewport of [
       expect(await gather(page, story, () => sizes(page))).toEqual([])
     })
 
+/** Of the dim theme `npm test` looks at these. */
+const DIM_SLICE = ['first visit', 'one pot', 'late', 'desk']
+
 test.describe('dim', () => {
   test.use({ colorScheme: 'dark' })
-  for (const story of STORIES)
+  for (const story of STORIES.filter(({ name }) => process.env.PROVE || DIM_SLICE.includes(name)))
     test(`no barriers, dim: ${story.name}`, async ({ page }) => {
       test.setTimeout(120_000)
       expect(await gather(page, story, () => barriers(page))).toEqual([])
