@@ -15,5 +15,6 @@ await runSteps([
   { ...vitest('lifecycle', 'tests/lifecycle/vitest.config.ts', patient, full), needs: 'build' },
   { ...vitest('engines', 'tests/engines/vitest.config.ts', patient, full), needs: 'build' },
   { ...playwright('sittings', ['order', '--grep', 'a sitting'], full), needs: 'build' },
+  { ...playwright('sizes', ['sizes'], full), needs: 'build' },
   check('faults', [node, at('tests/faults/run.mjs')], full),
 ])
