@@ -159,7 +159,9 @@ export async function openProgram(): Promise<App> {
     effect(() => opened.follow(seen.value, now.value, route.value.at === 'bench', extras.value?.caller))
   })
   setInterval(tick, TICK_MS)
-  setInterval(() => document.visibilityState === 'visible' && beSeen(clock.epochMs()), SEEN_EVERY_MS)
+  const lifeSign = () => document.visibilityState === 'visible' && beSeen(clock.epochMs())
+  lifeSign()
+  setInterval(lifeSign, SEEN_EVERY_MS)
   const counting = computed(() => card.value.kind === 'count')
   effect(() => {
     if (!counting.value) return

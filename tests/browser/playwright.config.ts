@@ -16,7 +16,7 @@ export default defineConfig({
   forbidOnly: true,
   retries: 0,
   timeout: 30_000,
-  expect: { timeout: 5_000 },
+  expect: { timeout: 10_000 },
   // The counts of `npm test` come from a file that its step names.
   reporter: process.env.PLAYWRIGHT_JSON_OUTPUT_FILE ? [['list'], ['json']] : [['list']],
   use: {
