@@ -3,6 +3,19 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 /** How long what erases is held, ms. */
 export const ERASE_MS = 700
 
+/** What a key is given that does something for as long as it is held, by finger or by Enter and space. */
+export const heldBy = (begin: () => void, end: () => void) => ({
+  onPointerDown: begin,
+  onPointerUp: end,
+  onPointerLeave: end,
+  onPointerCancel: end,
+  onContextMenu: (event: Event) => event.preventDefault(),
+  onKeyDown: (event: KeyboardEvent) => {
+    if ((event.key === 'Enter' || event.key === ' ') && !event.repeat) begin()
+  },
+  onKeyUp: end,
+})
+
 interface HoldProps {
   readonly label: string
   /** Shown after a touch too short. */
@@ -31,19 +44,7 @@ export function HoldKey({ label, hint, onHeld }: HoldProps) {
     setState('short')
   }
   return (
-    <button
-      type="button"
-      class={state === 'held' ? 'hold-key is-held' : 'hold-key'}
-      onPointerDown={begin}
-      onPointerUp={end}
-      onPointerLeave={end}
-      onPointerCancel={end}
-      onContextMenu={(event) => event.preventDefault()}
-      onKeyDown={(event) => {
-        if ((event.key === 'Enter' || event.key === ' ') && !event.repeat) begin()
-      }}
-      onKeyUp={end}
-    >
+    <button type="button" class={state === 'held' ? 'hold-key is-held' : 'hold-key'} {...heldBy(begin, end)}>
       <span aria-live="polite">{state === 'short' ? hint : label}</span>
     </button>
   )

@@ -1,9 +1,7 @@
 import { batch, computed, effect, signal } from '@preact/signals'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
-import { bindKeys } from '../device/keys.ts'
 import type { Sound } from '../device/ports.ts'
-import { bindPress } from '../device/press-binding.ts'
 import { beSeen, lastSeenMs } from '../device/seen.ts'
 import type { Updates } from '../device/update.ts'
 import type { App, Away, Health } from '../screens/app.ts'
@@ -18,6 +16,7 @@ import { isQuiet } from '../table/quiet.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
 import { backUp, takeIn } from './backup.ts'
+import { bindBench } from './bench-hits.ts'
 import { openDevices } from './devices.ts'
 import type { OpenedExtras } from './extras.ts'
 import { late } from './late.ts'
@@ -215,37 +214,8 @@ export async function openProgram(): Promise<App> {
       away.value = undefined
     },
     attachBench(root, onHit) {
-      judging.fetch()
-      setting.fetch()
-      sounding.fetch()
-      const press = bindPress(root, {
-        onIntent(intent) {
-          sound((on) => void on.unlock())
-          onHit(intent)
-        },
-        onRefusal(refusal) {
-          if (refusal.heard) sound((on) => on.refused())
-        },
-        onHolding(target) {
-          stopRise?.()
-          stopRise = target ? sounding.now()?.sound.holding() : undefined
-          for (const element of root.querySelectorAll('.is-holding')) element.classList.remove('is-holding')
-          if (target) root.querySelector(`[data-act="${target.act}"]`)?.classList.add('is-holding')
-        },
-      })
-      let stopRise: (() => void) | undefined
-      const unbindKeys = bindKeys(document, (atMs) => {
-        sound((on) => void on.unlock())
-        const big = root.querySelector<HTMLElement>('[data-press="bar"]')?.dataset.act
-        if (big !== undefined) onHit({ act: big, atMs, by: 'press' })
-      })
-      return {
-        cardChanged: press.cardChanged,
-        detach() {
-          press.unbind()
-          unbindKeys()
-        },
-      }
+      for (const part of [judging, setting, sounding]) part.fetch()
+      return bindBench(root, onHit, sounding)
     },
     backUp: () => backUp(journal, devices.share, clock.epochMs()),
     takeIn: (text) => takeIn(journal, text),

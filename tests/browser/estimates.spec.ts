@@ -2,6 +2,7 @@ import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import type { Settings } from '../../shared/nouns.ts'
 import { demoEvents } from '../../src/table/demo.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 
 const others = (number: number): TableEvent[] =>
@@ -10,21 +11,14 @@ const others = (number: number): TableEvent[] =>
     .map((n) => ({ kind: 'pot-gone', potId: `demo.${n}` }))
 
 /** A full dip of the first glaze whose OUT was `agoMin` before the evening's start. */
-const dipped = (number: number, coat: number, holdS: number, agoMin: number): TableEvent => ({
-  kind: 'dipped',
-  dipId: `dip.${coat}`,
-  potId: `demo.${number}`,
-  coat,
-  bucketId: 'demo.gatepost',
-  cover: { kind: 'full' },
-  gramsPerMl: 1.45,
-  leadS: 0,
-  lowerS: 0,
-  holdS,
-  outAt: EVENING.getTime() - agoMin * 60_000,
-  unstirred: false,
-  told: true,
-})
+const dipped = (number: number, coat: number, holdS: number, agoMin: number): TableEvent =>
+  toldDip({
+    dipId: `dip.${coat}`,
+    potId: `demo.${number}`,
+    coat,
+    holdS,
+    outAt: EVENING.getTime() - agoMin * 60_000,
+  })
 
 /** The demo's pot again, its wall `wallMm` thick. */
 const withWall = (number: number, wallMm: number): TableEvent[] =>

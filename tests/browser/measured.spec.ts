@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/demo.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 import { key, open, option, type } from './desk-page.ts'
 
@@ -11,21 +12,7 @@ const MIN_MS = 60_000
 const hour: readonly TableEvent[][] = [
   demoEvents(),
   [
-    {
-      kind: 'dipped',
-      dipId: 'dip.0',
-      potId,
-      coat: 0,
-      bucketId: 'demo.gatepost',
-      cover: { kind: 'full' },
-      gramsPerMl: 1.45,
-      leadS: 0,
-      lowerS: 0,
-      holdS: 4,
-      outAt: EVENING.getTime() - 60 * MIN_MS,
-      unstirred: false,
-      told: true,
-    },
+    toldDip({ dipId: 'dip.0', potId, outAt: EVENING.getTime() - 60 * MIN_MS }),
     { kind: 'sponged', potId, implied: true },
   ],
   [{ kind: 'touched', potIds: [potId], dry: false }],

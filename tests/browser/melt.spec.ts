@@ -2,6 +2,7 @@ import { expect, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import type { CoatFacts } from '../../shared/nouns.ts'
 import { demoEvents } from '../../src/table/demo.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 import { again, demo, fieldOf, key, open, option, type } from './desk-page.ts'
 
@@ -19,21 +20,16 @@ function shortFoot(): TableEvent[][] {
     { bucketId: 'demo.brackwater', cover: { kind: 'full' }, holdS: 3 },
   ]
   const done = coats.slice(0, 2).map(
-    ({ bucketId, cover, holdS }, coat): TableEvent => ({
-      kind: 'dipped',
-      dipId: `early.${coat}`,
-      potId: POT,
-      coat,
-      bucketId,
-      cover,
-      gramsPerMl: 1.45,
-      leadS: 0,
-      lowerS: 0,
-      holdS,
-      outAt: EVENING.getTime() - (20 - coat * 8) * MIN_MS,
-      unstirred: false,
-      told: true,
-    }),
+    ({ bucketId, cover, holdS }, coat): TableEvent =>
+      toldDip({
+        dipId: `early.${coat}`,
+        potId: POT,
+        coat,
+        bucketId,
+        cover,
+        holdS,
+        outAt: EVENING.getTime() - (20 - coat * 8) * MIN_MS,
+      }),
   )
   return [
     demoEvents(),

@@ -4,6 +4,7 @@ import { demoEvents } from '../../src/table/demo.ts'
 import { forecastOf } from '../../src/table/forecast.ts'
 import { lastDip, nextCoat, strayed } from '../../src/table/plan.ts'
 import type { Table } from '../../src/table/state.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 
 /**
@@ -66,21 +67,16 @@ async function play(bench: BenchPage, { slip, tiles, hold, follows }: Slip): Pro
   })
 }
 
-const dipped = (number: number, coat: number, bucketId: string, outAt: number): TableEvent => ({
-  kind: 'dipped',
-  dipId: `dip.${number}.${coat}`,
-  potId: `demo.${number}`,
-  coat,
-  bucketId,
-  cover: { kind: 'full' },
-  gramsPerMl: 1.45,
-  leadS: 4,
-  lowerS: 0.6,
-  holdS: 4,
-  outAt,
-  unstirred: false,
-  told: true,
-})
+const dipped = (number: number, coat: number, bucketId: string, outAt: number): TableEvent =>
+  toldDip({
+    dipId: `dip.${number}.${coat}`,
+    potId: `demo.${number}`,
+    coat,
+    bucketId,
+    leadS: 4,
+    lowerS: 0.6,
+    outAt,
+  })
 
 const IN_HAND: readonly Slip[] = [
   {

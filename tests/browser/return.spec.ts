@@ -2,6 +2,7 @@ import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/demo.ts'
 import { forecastOf } from '../../src/table/forecast.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 
 /** Five pots with a coat each, told one by one; all of them wait. */
@@ -14,21 +15,7 @@ function fiveClocks(): TableEvent[][] {
     return [
       { kind: 'waxed', potId, implied: false },
       { kind: 'wiped', potId, implied: false },
-      {
-        kind: 'dipped',
-        dipId: `early.${number}`,
-        potId,
-        coat: 0,
-        bucketId: 'demo.gatepost',
-        cover: { kind: 'full' },
-        gramsPerMl: 1.45,
-        leadS: 0,
-        lowerS: 0,
-        holdS: 2,
-        outAt: EVENING.getTime() + i * 45_000,
-        unstirred: false,
-        told: true,
-      },
+      toldDip({ dipId: `early.${number}`, potId, holdS: 2, outAt: EVENING.getTime() + i * 45_000 }),
       { kind: 'sponged', potId, implied: true },
     ]
   })

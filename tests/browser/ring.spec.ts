@@ -2,23 +2,19 @@ import { readFile } from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/demo.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 
-const dipped = (number: number, coat: number, bucketId: string, agoMin: number): TableEvent => ({
-  kind: 'dipped',
-  dipId: `early.${number}.${coat}`,
-  potId: `demo.${number}`,
-  coat,
-  bucketId,
-  cover: coat === 0 ? { kind: 'full' } : { kind: 'toSkirt' },
-  gramsPerMl: 1.45,
-  leadS: 0,
-  lowerS: 0,
-  holdS: 4 - coat,
-  outAt: EVENING.getTime() - agoMin * 60_000,
-  unstirred: false,
-  told: true,
-})
+const dipped = (number: number, coat: number, bucketId: string, agoMin: number): TableEvent =>
+  toldDip({
+    dipId: `early.${number}.${coat}`,
+    potId: `demo.${number}`,
+    coat,
+    bucketId,
+    cover: coat === 0 ? { kind: 'full' } : { kind: 'toSkirt' },
+    holdS: 4 - coat,
+    outAt: EVENING.getTime() - agoMin * 60_000,
+  })
 
 /** Pots that got their second coat at six o'clock and wait; the others are away. */
 function waiting(...numbers: number[]): TableEvent[][] {

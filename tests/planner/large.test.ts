@@ -77,8 +77,8 @@ describe('large boards against the lower bound', () => {
 })
 
 /**
- * The evidence for the class whose bound is weak: what a bound of another make still leaves, and what ten times
- * the work gains. Prices see set-ups in parts, so that this bound, too, stays below what can be done: at 8 pots,
+ * The evidence for the class whose bound is weak: what a bound of another make still leaves, and what fifteen
+ * times the work gains. Prices see set-ups in parts, so that this bound, too, stays below what can be done: at 8 pots,
  * where the search gains nothing any more, by as much.
  */
 const CLASSES = [
@@ -101,14 +101,15 @@ describe('boards that wait more than they work, against a bound of another make 
         expect([seed, least <= found.finishS]).toEqual([seed, true])
         relaxed.push(found.finishS / least - 1)
         bound.push(over(found))
-        const longer = FULL ? plan({ ...input, seed: 2 }, 15_000_000).finishS : found.finishS
+        if (!FULL) continue
+        const longer = plan({ ...input, seed: 2 }, 15_000_000).finishS
         long.push(found.finishS / Math.min(found.finishS, longer) - 1)
       }
       console.log(
         `${pots} x 3, waiting (${count}): ${percent(mean(bound))} over the bound, ${percent(mean(relaxed))} ` +
-          `over the relaxed one, ${percent(mean(long))} over ten times the work`,
+          `over the relaxed one${FULL ? `, ${percent(mean(long))} over fifteen times the work` : ''}`,
       )
-      expect(mean(long)).toBeLessThanOrEqual(0.03)
+      if (FULL) expect(mean(long)).toBeLessThanOrEqual(0.03)
       expect(mean(relaxed)).toBeLessThanOrEqual(bar)
     },
     7_200_000,

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { boardsOf, SPOTS_PER_BOARD } from '../../table/places.ts'
 import { potsOnTable } from '../../table/plan.ts'
 import { useDesk } from '../desk/app.ts'
+import { DeskHead } from '../desk/head.tsx'
 import { placeText } from '../desk/said.ts'
 
 const SPOTS = Array.from({ length: SPOTS_PER_BOARD }, (_, i) => i + 1)
@@ -16,19 +17,7 @@ export function Places({ potId, back }: { readonly potId: string; readonly back:
   const held = hand === undefined ? undefined : table.value.pots[hand]?.facts
   return (
     <div class="desk">
-      <header class="desk-head">
-        <button type="button" class="desk-back" aria-label={words.value.desk.back} onClick={back}>
-          <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">
-            <path d="M15 4 L6 12 L15 20" fill="none" stroke="currentColor" stroke-width="3.5" />
-          </svg>
-        </button>
-        <div class="desk-title">
-          <h1>{w.title}</h1>
-          <p class="soft figures" role="status">
-            {held ? w.where(held.number) : w.take}
-          </p>
-        </div>
-      </header>
+      <DeskHead title={w.title} under={held ? w.where(held.number) : w.take} back={back} />
       <main class="desk-main-part">
         <ul class="places">
           {boards.flatMap((board) =>

@@ -9,6 +9,7 @@ import { PotOutline } from '../../ui/outline.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { DeskHead } from '../desk/head.tsx'
 import { amount, placeText } from '../desk/said.ts'
 
 interface PotFormProps {
@@ -86,16 +87,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
 
   return (
     <div class="desk">
-      <header class="desk-head">
-        <button type="button" class="desk-back" aria-label={words.value.desk.back} onClick={back}>
-          <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">
-            <path d="M15 4 L6 12 L15 20" fill="none" stroke="currentColor" stroke-width="3.5" />
-          </svg>
-        </button>
-        <div class="desk-title">
-          <h1>{pot ? w.title(pot.facts.number) : w.newTitle}</h1>
-        </div>
-      </header>
+      <DeskHead title={pot ? w.title(pot.facts.number) : w.newTitle} back={back} />
       <main class="desk-main-part has-save">
         <div class="pot-picture">
           {outer ? (

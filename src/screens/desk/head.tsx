@@ -5,7 +5,8 @@ import { useDesk } from './app.ts'
 interface HeadProps {
   readonly title: string
   readonly under?: string
-  readonly back: Route
+  /** Where it leads, or what leaving does. */
+  readonly back: Route | (() => void)
   readonly children?: ComponentChildren
 }
 
@@ -14,14 +15,23 @@ export function DeskHead({ title, under, back, children }: HeadProps) {
   const { words, go } = useDesk()
   return (
     <header class="desk-head">
-      <button type="button" class="desk-back" aria-label={words.value.desk.back} onClick={() => go(back)}>
+      <button
+        type="button"
+        class="desk-back"
+        aria-label={words.value.desk.back}
+        onClick={typeof back === 'function' ? back : () => go(back)}
+      >
         <svg viewBox="0 0 24 24" width="26" height="26" aria-hidden="true">
           <path d="M15 4 L6 12 L15 20" fill="none" stroke="currentColor" stroke-width="3.5" />
         </svg>
       </button>
       <div class="desk-title">
         <h1>{title}</h1>
-        {under ? <p class="soft figures">{under}</p> : null}
+        {under ? (
+          <p class="soft figures" role="status">
+            {under}
+          </p>
+        ) : null}
       </div>
       {children}
     </header>

@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
+import { heldBy } from '../../ui/hold.tsx'
 import { useDesk } from '../desk/app.ts'
 import type { Extras, NameResult } from '../extras.ts'
 import './spoken-name.css'
@@ -27,19 +28,7 @@ function NameKeys({ extras, bucketId }: { readonly extras: Extras; readonly buck
   return (
     <div class="spoken-name">
       <h2>{w.name}</h2>
-      <button
-        type="button"
-        class={said === 'recording' ? 'key is-held' : 'key'}
-        onPointerDown={begin}
-        onPointerUp={end}
-        onPointerLeave={end}
-        onPointerCancel={end}
-        onContextMenu={(event) => event.preventDefault()}
-        onKeyDown={(event) => {
-          if ((event.key === 'Enter' || event.key === ' ') && !event.repeat) begin()
-        }}
-        onKeyUp={end}
-      >
+      <button type="button" class={said === 'recording' ? 'key is-held' : 'key'} {...heldBy(begin, end)}>
         {said === 'recording' ? w.nameRecording : w.nameRecord}
       </button>
       {extras.names.value.has(bucketId) ? (

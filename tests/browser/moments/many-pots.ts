@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import { demoEvents } from '../../../src/table/demo.ts'
+import { toldDip } from '../../fixtures/told-dip.ts'
 import { EVENING } from '../bench.ts'
 import { BenchPage, dip, type Story, untilBar } from './story.ts'
 
@@ -43,21 +44,9 @@ export const manyPots: Story = {
 
 /** Dipped one after another a while ago, twenty seconds apart. */
 const dipped = (...numbers: number[]): TableEvent[] =>
-  numbers.map((number, i) => ({
-    kind: 'dipped',
-    dipId: `early.${number}`,
-    potId: `demo.${number}`,
-    coat: 0,
-    bucketId: 'demo.gatepost',
-    cover: { kind: 'full' },
-    gramsPerMl: 1.45,
-    leadS: 0,
-    lowerS: 0,
-    holdS: 4,
-    outAt: EVENING.getTime() + i * 10_000,
-    unstirred: false,
-    told: true,
-  }))
+  numbers.map((number, i) =>
+    toldDip({ dipId: `early.${number}`, potId: `demo.${number}`, outAt: EVENING.getTime() + i * 10_000 }),
+  )
 
 const setDown = (...numbers: number[]): TableEvent[] =>
   numbers.map((number) => ({ kind: 'sponged', potId: `demo.${number}`, implied: true }))

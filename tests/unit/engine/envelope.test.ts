@@ -4,32 +4,10 @@
  */
 
 import { describe, expect, test } from 'vitest'
-import type { Air, Dip } from '../../../src/engine/contract.ts'
 import { wetSurface } from '../../../src/engine/index.ts'
 import { courseOf, finish, runPot } from '../../../src/engine/pot.ts'
+import { type Coat, coatsOn } from '../../fixtures/coats-on.ts'
 import { air, beaker, dip, potOf } from '../../fixtures/wall.ts'
-
-interface Coat {
-  readonly waitMin: number
-  readonly mm: number
-}
-
-/** Coats one after another, each at the touch-dry of the one below. */
-function coatsOn(wallMm: number, holds: readonly number[], room: Air): Coat[] {
-  const pot = potOf(beaker(wallMm))
-  const events: Dip[] = []
-  let atMin = 0
-  return holds.map((holdS, k) => {
-    events.push(dip(`coat ${k}`, atMin, holdS))
-    const run = runPot(courseOf(pot, events, room), 1)
-    const piece = run.pieces.at(-1)!
-    const { castMm, filmMm } = piece.laid.outside.at(-1)!.gain
-    finish(run, 'touch')
-    const waitMin = (Math.max(piece.wall.outside.touchS, piece.wall.inside.touchS) - run.lastS) / 60
-    atMin += waitMin
-    return { waitMin, mm: castMm + filmMm }
-  })
-}
 
 const MILD = air(20, 0.5, 0.15)
 const DAMP = air(24, 0.78, 0.15)

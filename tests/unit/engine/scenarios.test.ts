@@ -1,7 +1,7 @@
 /** The promises made at the table about humidity, the count of coats, wax, and coats too thick. */
 
 import { expect, test } from 'vitest'
-import type { Air, Dip, PotForecast, PotWall, WallEvent } from '../../../src/engine/contract.ts'
+import type { Air, PotForecast, PotWall, WallEvent } from '../../../src/engine/contract.ts'
 import {
   DEFAULT_BODY,
   forecastPot,
@@ -11,28 +11,16 @@ import {
   waxSetMin,
   worstZone,
 } from '../../../src/engine/index.ts'
-import { courseOf, finish, runPot } from '../../../src/engine/pot.ts'
 import { BOARD, stackDips } from '../../fixtures/class.ts'
+import { coatsOn } from '../../fixtures/coats-on.ts'
 import { air, beaker, dip, potOf } from '../../fixtures/wall.ts'
 
 const forecast = (pot: PotWall, events: readonly WallEvent[], room: Air): PotForecast =>
   forecastPot(pot, events, room, UNLEARNED)
 
 /** Wait to touch-dry of the upright wall under alike coats, each dipped when the one below is touch-dry, minutes. */
-function waitsOf(wallMm: number, holds: readonly number[], room: Air): number[] {
-  const pot = potOf(beaker(wallMm))
-  const events: Dip[] = []
-  let atMin = 0
-  return holds.map((holdS, k) => {
-    events.push(dip(`coat ${k}`, atMin, holdS))
-    const run = runPot(courseOf(pot, events, room), 1)
-    finish(run, 'touch')
-    const { outside, inside } = run.pieces.at(-1)!.wall
-    const waitMin = (Math.max(outside.touchS, inside.touchS) - run.lastS) / 60
-    atMin += waitMin
-    return waitMin
-  })
-}
+const waitsOf = (wallMm: number, holds: readonly number[], room: Air): number[] =>
+  coatsOn(wallMm, holds, room).map(({ waitMin }) => waitMin)
 
 test('humidity hardly moves the first coat on a thirsty wall', () => {
   const pot = potOf(beaker(8))

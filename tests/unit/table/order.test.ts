@@ -15,6 +15,13 @@ function laid(...of: Parameters<typeof twelve>): PlannedPlay {
 
 const MIN_S = 60
 
+/** The hit that starts the dip of this pot, its minute, and its foot. */
+const dipAndSponge = (play: PlannedPlay, number: number) =>
+  play
+    .bar()
+    .wait(MIN_S)
+    .act({ do: 'sponged', potId: potId(number) })
+
 /** Does what the card says and takes as long as the order of work expects; idle hands wait a second. */
 function obey(play: PlannedPlay, done: string[]): void {
   const { card } = play
@@ -105,10 +112,7 @@ describe('hands free', () => {
       .ask()
       .wait(3 * MIN_S)
       .bar()
-    play
-      .bar()
-      .wait(MIN_S)
-      .act({ do: 'sponged', potId: potId(1) })
+    dipAndSponge(play, 1)
     const out = play.table.pots[potId(1)]!.dips[0]!.outAt
     const dryAt = out + (12 * 60 + 52) * 1000
     expect(play.card).toMatchObject({
@@ -126,18 +130,12 @@ describe('hands free', () => {
       .ask()
       .wait(3 * MIN_S)
       .bar()
-    play
-      .bar()
-      .wait(MIN_S)
-      .act({ do: 'sponged', potId: potId(1) })
+    dipAndSponge(play, 1)
     play
       .wait(6 * MIN_S)
       .bar()
       .wait(MIN_S)
-    play
-      .bar()
-      .wait(MIN_S)
-      .act({ do: 'sponged', potId: potId(2) })
+    dipAndSponge(play, 2)
     let heldS = 0
     let stirs = 0
     for (let i = 0; i < 3600 && !allDipped(play, 4); i++) {
