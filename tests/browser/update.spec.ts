@@ -137,6 +137,8 @@ test('a new version does not take over at a start in mid-work', async ({ page })
 test('a tapped notification is left in the database for the page', async ({ page, context }) => {
   await context.grantPermissions(['notifications'])
   await visit(page)
+  // The app itself would take the knock as soon as it is there.
+  await page.goto(`${url}icon.svg`)
   const [worker] = context.serviceWorkers()
   await worker!.evaluate(async () => {
     const scope = self as unknown as ServiceWorkerGlobalScopeLike
