@@ -78,7 +78,7 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
     <div class="face face-wide">
       <h1 class="title title-big">{w.heldTitle}</h1>
       <p class="soft">{w.heldText}</p>
-      <p class="strong">{w.heldWhere}</p>
+      {card.lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
         {card.lines.map((line) => (
           <li key={line.potId}>{w.heldLine[line.at](table.value.pots[line.potId]?.facts.number ?? 0)}</li>
