@@ -5,7 +5,7 @@ import { laneOf, seenBy } from './lanes.ts'
 import { pairKey } from './pair-key.ts'
 import { bucketChanged, fillChanged } from './reduce-buckets.ts'
 import { corrected, dipped } from './reduce-dips.ts'
-import { potSet, stackSet } from './reduce-plans.ts'
+import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import type { HitLine, Table } from './state.ts'
 
 const HITS_KEPT = 40
@@ -27,7 +27,7 @@ function happened(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
     case 'settings-set':
       return { ...named, settings: { ...named.settings, ...event.settings } }
     case 'board-set':
-      return { ...named, board: event.board }
+      return boardSet(named, event.board, at)
     case 'air-set':
       return { ...named, air: [...named.air, { at, air: event.air }] }
     case 'bucket-set':

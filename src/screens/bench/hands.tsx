@@ -2,7 +2,9 @@ import { cardOf } from '../../table/bench.ts'
 import type { Card } from '../../table/card.ts'
 import { type HandsLine, handsLine, otherLane } from '../../table/hands-line.ts'
 import type { Table } from '../../table/state.ts'
+import type { Words } from '../../words/index.ts'
 import { useApp } from '../app.ts'
+import { nameOf } from './said.ts'
 
 /**
  * The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends.
@@ -52,18 +54,16 @@ export function LaneButton() {
   return (
     <button class="back-strip lane-strip" type="button" data-press="small" data-act="lane">
       <span>{w.lane(other.lane + 1)}</span>
-      <small class="figures">{laneText(other.table, card, w.laneDoes)}</small>
+      <small class="figures">{laneText(other.table, card, words.value)}</small>
     </button>
   )
 }
 
-type LaneWords = Readonly<Record<Card['kind'], string>>
-
-function laneText(table: Table, card: Card, does: LaneWords): string {
+function laneText(table: Table, card: Card, words: Words): string {
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const first = card.kind === 'ready' ? card.potIds[0] : potId
   const bucketId = card.kind === 'armed' ? card.armed.bucketId : 'bucketId' in card ? card.bucketId : ''
-  const number = first === undefined ? undefined : table.pots[first]?.facts.number
+  const number = nameOf(words, table.pots[first ?? ''])
   const name = card.kind === 'ready' ? undefined : table.buckets[bucketId]?.facts.name
-  return [does[card.kind], number, name].filter(Boolean).join(' ')
+  return [words.bench.laneDoes[card.kind], number, name].filter(Boolean).join(' ')
 }

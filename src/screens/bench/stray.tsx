@@ -5,7 +5,7 @@ import { type Warning, warningsFor } from '../../table/warnings.ts'
 import { useApp } from '../app.ts'
 import type { Acting } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
-import { warningText } from './said.ts'
+import { nameOf, warningText } from './said.ts'
 
 const MOST_WARNINGS = 2
 /** What waiting does not mend: which glaze comes to lie on which, how thick, how far it runs. */
@@ -16,7 +16,7 @@ const MOST_STACKS = 4
 export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: Acting }) {
   const { table, words, formats, now } = useApp()
   const w = words.value
-  const { potId, number, stackId } = pot.facts
+  const { potId, stackId } = pot.facts
   const dip = strayed(table.value, pot)
   const into = nextBucket(table.value, pot)
   const said = into === undefined ? [] : warningsFor(table.value, pot, into, now.value)
@@ -25,7 +25,10 @@ export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: 
   return (
     <div class="other-more">
       <p class="strong">
-        {w.bench.stuckStrayed(number, table.value.buckets[dip?.bucketId ?? '']?.facts.name ?? '')}
+        {w.bench.stuckStrayed(
+          nameOf(words.value, pot),
+          table.value.buckets[dip?.bucketId ?? '']?.facts.name ?? '',
+        )}
       </p>
       {warnings.slice(0, MOST_WARNINGS).map((warning) => (
         <p key={warning.kind} class="alarm">
