@@ -49,7 +49,7 @@ export async function openProgram(): Promise<App> {
   const seen = computed(() => seenBy(table.value, table.value.settings.potters === 2 ? lane.value : 0))
   const judge = signal<Judge | undefined>(undefined)
   const judging = late(async () => {
-    judge.value = (await import('../table/warnings.ts')).warningsFor
+    judge.value = (await import('../table/judge.ts')).judge
   })
   const card = computed(() =>
     judged(seen.value, cardOf(seen.value, now.value, told.value), now.value, judge.value),
