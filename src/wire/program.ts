@@ -49,7 +49,9 @@ export async function openProgram(): Promise<App> {
   const seen = computed(() => seenBy(table.value, table.value.settings.potters === 2 ? lane.value : 0))
   const judge = signal<Judge | undefined>(undefined)
   const judging = late(async () => {
-    judge.value = (await import('../table/judge.ts')).judge
+    // No warning without its words.
+    const [part] = await Promise.all([import('../table/judge.ts'), import('../screens/bench/late.tsx')])
+    judge.value = part.judge
   })
   const card = computed(() =>
     judged(seen.value, cardOf(seen.value, now.value, told.value), now.value, judge.value),
@@ -80,7 +82,7 @@ export async function openProgram(): Promise<App> {
   }
   const extras = signal<OpenedExtras | undefined>(undefined)
   sounding.with((opened) => {
-    const lent = { devices, sounding: opened, database: journal.database, table, now, card, route, words }
+    const lent = { devices, sounding: opened, database: journal.database, table, now, card, route }
     const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
     const opening = late(async () => (extras.value = await open()))
     setTimeout(opening.fetch, EXTRAS_AFTER_MS)

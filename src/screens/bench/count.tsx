@@ -1,5 +1,6 @@
 import type { Card } from '../../table/card.ts'
 import { useApp } from '../app.ts'
+import './count.css'
 
 type CountCard = Extract<Card, { kind: 'count' | 'out' }>
 

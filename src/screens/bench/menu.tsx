@@ -2,7 +2,7 @@ import type { Action } from '../../table/action.ts'
 import { planWith } from '../../table/plan.ts'
 import type { DipState, PotState, Table } from '../../table/state.ts'
 import { remedyS } from '../../table/warnings.ts'
-import { useApp } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import type { Acting, Page } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
 import { mayRun } from './shelf.tsx'
@@ -19,7 +19,7 @@ interface MenuProps {
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
 export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
-  const { table, words, go, card } = useApp()
+  const { table, words, go, card } = useWhole()
   const w = words.value.other
   const number = pot?.facts.number
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals'
 import type { Action } from '../../table/action.ts'
 import { coatsOn } from '../../table/plan.ts'
 import type { PotState } from '../../table/state.ts'
-import { useApp } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import { PressButton } from './press.tsx'
 
 const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '⌫', '0'] as const
@@ -19,7 +19,7 @@ export function WeighPage({
   readonly pot: PotState
   readonly act: (action: Action) => (atMs: number) => void
 }) {
-  const w = useApp().words.value.other
+  const w = useWhole().words.value.other
   const typed = useSignal('')
   const as = pot.bisqueG === undefined || coatsOn(pot).length === 0 ? 'bisque' : 'now'
   const { number, potId } = pot.facts
