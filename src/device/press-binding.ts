@@ -53,14 +53,16 @@ export function bindPress(root: HTMLElement, listener: PressListener): PressBind
     const candidate = state.candidate
     const holdMs = candidate && holdMsOf(candidate.target)
     if (!candidate || holdMs === null) return
-    const dueMs = candidate.atMs + holdMs - performance.now()
+    const dueAtMs = candidate.atMs + holdMs
+    const dueMs = dueAtMs - performance.now()
     const rise = (): void => {
       rising = true
       listener.onHolding?.(candidate.target)
     }
     if (dueMs > RISE_MS) riseTimer = setTimeout(rise, dueMs - RISE_MS)
     else rise()
-    holdTimer = setTimeout(() => feed({ kind: 'time', atMs: performance.now() }), dueMs)
+    // Timers count in whole milliseconds and may fire a fraction early; the hold would then never be full.
+    holdTimer = setTimeout(() => feed({ kind: 'time', atMs: Math.max(dueAtMs, performance.now()) }), dueMs)
   }
 
   const onPointer = (event: PointerEvent): void => {

@@ -133,7 +133,7 @@ function up(state: PressState, fact: MoveOrUp): PressStep {
 function holdDue(state: PressState, atMs: number): PressStep {
   const candidate = state.candidate
   const holdMs = candidate && holdMsOf(candidate.target)
-  if (candidate?.target.kind !== 'hold' || holdMs === null || atMs - candidate.atMs < holdMs) return { state }
+  if (candidate?.target.kind !== 'hold' || holdMs === null || atMs < candidate.atMs + holdMs) return { state }
   return hit({ ...state, candidate: null, spoiled: true }, candidate, atMs, 'hold')
 }
 

@@ -159,6 +159,16 @@ describe('press rules one by one', () => {
     expect(letGo.refusals).toEqual([expect.objectContaining({ code: 'short', heard: false })])
   })
 
+  it('is full exactly when its time is up, whatever fraction of a millisecond it began at', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 1e8, noNaN: true }), (downMs) => {
+        const [down] = tap({ downMs, target: ERASE })
+        expect(run([down, { kind: 'time', atMs: downMs + HOLD_MS }]).intents).toHaveLength(1)
+      }),
+      RUNS,
+    )
+  })
+
   it('gives a bar with a hold both meanings, told apart when the finger leaves', () => {
     const [down, up] = tap({ downMs: 1000, lastsMs: BAR_HOLD_MS, target: STALE })
     const tick: PointerFact = { kind: 'time', atMs: 1000 + BAR_HOLD_MS }
