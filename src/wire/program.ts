@@ -155,6 +155,7 @@ export async function openProgram(): Promise<App> {
   devices.awake.onChange((state) => patch({ awake: state }))
   devices.install.onChange((state) => patch({ install: state }))
   sounding.with((opened) => {
+    patch({ sound: opened.sound.health() })
     opened.sound.onHealth((state) => patch({ sound: state }))
     effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))
     effect(() => opened.follow(seen.value, now.value, route.value.at === 'bench', extras.value?.caller))
