@@ -43,12 +43,24 @@ function outside(m: Measures): OutlinePoint[] {
   return line
 }
 
+/** Index of the first point at height z or above it, by halving: heights never fall along an outline. */
+function firstAt(outer: readonly OutlinePoint[], z: number): number {
+  let low = 0
+  let high = outer.length
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if (at(outer, middle).zMm < z) low = middle + 1
+    else high = middle
+  }
+  return low
+}
+
 /** Radius at height z of the curve that keeps the distance `wallMm` from the outside, on its inner side. */
 function withinAt(outer: readonly OutlinePoint[], wallMm: number, z: number): number {
   let least = Infinity
-  for (let i = 1; i + 1 < outer.length; i++) {
-    const [a, b] = [at(outer, i), at(outer, i + 1)]
-    if (b.zMm < z - wallMm) continue
+  for (let i = Math.max(1, firstAt(outer, z - wallMm) - 1); i + 1 < outer.length; i++) {
+    const a = at(outer, i)
+    const b = at(outer, i + 1)
     if (a.zMm > z + wallMm) break
     const low = Math.max(a.zMm, z - wallMm)
     const high = Math.min(b.zMm, z + wallMm)

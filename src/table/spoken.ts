@@ -47,7 +47,7 @@ function cardWords(table: Table, card: Card): Spoken | undefined {
     }
     case 'stir': {
       const stirredAt = table.buckets[card.bucketId]?.stirredAt ?? ''
-      const pour = card.decant ? ['pour'] : []
+      const pour = card.collars ? ['pour'] : []
       return {
         key: `stir ${card.bucketId} ${stirredAt}`,
         words: ['stir', ...bucket(table, card.bucketId), ...pots(card.waiting), ...pour],

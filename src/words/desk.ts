@@ -1,4 +1,4 @@
-import type { Name } from './en.ts'
+import type { Name } from './counts.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
 

@@ -1,6 +1,7 @@
 import type { Card } from '../../table/card.ts'
 import { useApp } from '../app.ts'
 import { nameOf } from './said.ts'
+import './count.css'
 
 type CountCard = Extract<Card, { kind: 'count' | 'out' }>
 

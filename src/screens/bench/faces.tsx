@@ -2,7 +2,8 @@ import type { Card } from '../../table/card.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { Caution, WithPot } from './face.tsx'
-import { cautionText, coverText, isGrave, nameOf, placeOf, warningText } from './said.ts'
+import { cautionText, coverText, isGrave, nameOf, placeOf } from './said.ts'
+import { WarningLine } from './soon.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
@@ -87,7 +88,6 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const bucket = table.value.buckets[armed.bucketId]?.facts
   const w = words.value.bench
   if (!pot || !bucket) return null
-  const [first, ...more] = armed.warnings
   const instead = armed.insteadOf
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   return (
@@ -105,11 +105,8 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
         <p class="alarm">{w.insteadOf(bucket.name, table.value.buckets[instead]?.facts.name ?? '')}</p>
       ) : armed.hasIt ? (
         <p class="alarm">{w.hasIt(nameOf(words.value, pot), bucket.name)}</p>
-      ) : first ? (
-        <p class={isGrave(first) ? 'alarm' : 'strong'}>
-          {warningText(words.value, formats.value, table.value, first)}
-          {more.length > 0 ? <span class="soft"> {words.value.warning.more(more.length)}</span> : null}
-        </p>
+      ) : armed.warnings.length > 0 ? (
+        <WarningLine warnings={armed.warnings} />
       ) : armed.stirredMs === undefined ? null : (
         <p class="soft figures">
           {w.stirredAgo(formats.value.span(armed.stirredMs))}

@@ -2,8 +2,8 @@ import type { Action } from '../../table/action.ts'
 import { planWith } from '../../table/plan.ts'
 import type { DipState, PotState, Table } from '../../table/state.ts'
 import { remedyS } from '../../table/warnings.ts'
-import type { Words } from '../../words/index.ts'
-import { useApp } from '../app.ts'
+import type { WholeWords } from '../../words/whole-index.ts'
+import { useWhole } from '../whole.ts'
 import type { Acting, Page } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
 import { nameOf } from './said.ts'
@@ -21,7 +21,7 @@ interface MenuProps {
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
 export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
-  const { table, words, go, card } = useApp()
+  const { table, words, go, card } = useWhole()
   const w = words.value.other
   const number = nameOf(words.value, pot)
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
@@ -89,7 +89,7 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
   )
 }
 
-function lastHit(table: Table, words: Words): string {
+function lastHit(table: Table, words: WholeWords): string {
   const last = table.hits.at(-1)
   return last
     ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')

@@ -2,7 +2,7 @@ import type { Action } from '../../table/action.ts'
 import { planOf } from '../../table/plan.ts'
 import type { DipState, PotState } from '../../table/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useApp } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import { PressButton } from './press.tsx'
 import { nameOf, placeOf } from './said.ts'
 
@@ -30,7 +30,7 @@ export function HeldPage({
   readonly holdS: number
   readonly act: Acting
 }) {
-  const w = useApp().words.value.other
+  const w = useWhole().words.value.other
   const shorter = [1, 2, 3].filter((s) => holdS - s > 0)
   return (
     <div class="other-grid">
@@ -65,7 +65,7 @@ export function MorePage({
   readonly last: DipState | undefined
   readonly inHand: boolean
 }) {
-  const { table, words } = useApp()
+  const { table, words } = useWhole()
   const { pan, settings } = table.value
   const w = words.value.other
   const { potId } = pot.facts
@@ -122,7 +122,7 @@ export function PotTiles({
   readonly pots: readonly PotState[]
   readonly onPick: (potId: string) => (atMs: number) => void
 }) {
-  const { words } = useApp()
+  const { words } = useWhole()
   return (
     <div class="other-pots">
       {pots.map((pot) => (
@@ -136,7 +136,7 @@ export function PotTiles({
 }
 
 export function BucketTiles({ onPick }: { readonly onPick: (bucketId: string) => (atMs: number) => void }) {
-  const { table } = useApp()
+  const { table } = useWhole()
   return (
     <div class="other-grid">
       {Object.values(table.value.buckets).map(({ facts }) => (

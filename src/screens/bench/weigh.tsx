@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals'
 import type { Action } from '../../table/action.ts'
 import { coatsOn } from '../../table/plan.ts'
 import type { PotState } from '../../table/state.ts'
-import { useApp } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import { PressButton } from './press.tsx'
 import { nameOf } from './said.ts'
 
@@ -20,7 +20,7 @@ export function WeighPage({
   readonly pot: PotState
   readonly act: (action: Action) => (atMs: number) => void
 }) {
-  const words = useApp().words.value
+  const words = useWhole().words.value
   const w = words.other
   const typed = useSignal('')
   const as = pot.bisqueG === undefined || coatsOn(pot).length === 0 ? 'bisque' : 'now'
