@@ -32,7 +32,7 @@ const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly 
 /** What the coats on a pot, or the damp in it, do next. Undefined for a dry bare pot. Kept until the pot, air or learning change. */
 export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
   const last = pot.dips.at(-1)
-  if (!last && pot.dampAt === undefined) return undefined
+  if (!last && pot.damp === undefined) return undefined
   const learned = lessonFor(table, last?.bucketId ?? planOf(table, pot)[0]?.bucketId ?? '')
   const key = [
     table.air,

@@ -3,6 +3,7 @@ import type { Action } from './action.ts'
 import { asDipped } from './answers.ts'
 import { type Decision, onDip, onPot, type Stamp } from './decide.ts'
 import { LIMITS, outOfRange } from './limits.ts'
+import { withPieces } from './pieces.ts'
 import { nextCoat, planOf } from './plan.ts'
 import type { Table } from './state.ts'
 
@@ -12,7 +13,7 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision {
     case 'put-off':
       return action.potIds.length === 0
         ? { refusal: { code: 'nothing-to-do' } }
-        : { events: [{ kind: 'put-off', potIds: action.potIds, later: action.later }] }
+        : { events: [{ kind: 'put-off', potIds: withPieces(table, action.potIds), later: action.later }] }
     case 'leave-out':
       return leaveOut(table, action.coats)
     case 'told':

@@ -1,3 +1,5 @@
+import type { Name } from './counts.ts'
+
 /** English of the board. */
 export const board = {
   title: 'Board',
@@ -25,7 +27,7 @@ export const board = {
     kilnDry: 'kiln',
     never: 'never',
   },
-  tile: (number: number, place: string, state: string) => `Pot ${number} at ${place}: ${state}`,
+  tile: (number: Name, place: string, state: string) => `Pot ${number} at ${place}: ${state}`,
   empty: {
     title: 'An empty board',
     lines: 'Three things, in this order.',
@@ -50,57 +52,18 @@ export const add = {
   fewer: 'fewer',
   more: 'more',
   added: (numbers: string, places: string) => `${numbers} on ${places}`,
-  next: (number: number, place: string) => `next: ${number} at ${place}`,
+  next: (number: Name, place: string) => `next: ${number} at ${place}`,
   measures: (height: string, rim: string) => `${height} × ${rim}`,
+  lid: 'With a lid',
+  lidHelp: 'On the next place, with coats of its own. Ledge and edge stay bare: glaze there fuses them.',
+  lidStack: 'Its lid',
   noStack: 'A stack comes first.',
   toStack: 'Plan a stack',
-}
-
-/** English of one pot. */
-export const pot = {
-  title: (number: number) => `Pot ${number}`,
-  newTitle: 'Own measures',
-  at: (place: string) => `board ${place}`,
-  toBench: 'Take it to the bench',
-  change: 'Measures and stack',
-  another: 'One more like it',
-  move: 'Move it on the board',
-  touchedUp: (when: string) => `chip dabbed ${when}`,
-  nextFiring: 'Into a later firing',
-  thisFiring: 'Back into this firing',
-  gone: 'Off the table: hold',
-  unknown: 'That pot is not on the table.',
-  measures: (form: string, height: string, rim: string) => `${form} ${height} high, ${rim} wide`,
-  wallLine: (wall: string, foot: string) => `wall ${wall}, foot line ${foot} up`,
-  damp: 'damp from washing',
-  on: 'on',
-  ownPlan: 'own plan',
-  kiln: (when: string) => `kiln-dry ${when}`,
-  readyAt: (when: string, from: string, to: string) => `takes a touch about ${when} (${from} to ${to})`,
-  form: 'Form',
-  height: 'Height',
-  rim: 'Rim across',
-  belly: 'Belly across',
-  foot: 'Foot across',
-  wall: 'Wall',
-  footLine: 'Foot line up',
-  number: 'Number',
-  place: 'Place',
-  placeHint: 'letter and number',
-  absorption: 'Its own absorption',
-  absorptionHelp: (board: string) => `Empty: as the board, ${board}.`,
-  dampSwitch: 'Damp from washing',
-  pourSwitch: 'Pour the inside first',
-  pourHelp: 'Narrow necks and liners; its own wait before the outside.',
-  stack: 'Stack',
-  contradict: 'These measures do not fit together.',
-  put: 'Put it on the board',
-  numberWarn: 'Pencil burns off. Stamp it, or underglaze pencil on the foot.',
 }
 
 /** English of the places on the boards. */
 export const places = {
   title: 'Places',
   take: 'Tap a pot, then its place.',
-  where: (number: number) => `Where does ${number} stand?`,
+  where: (number: Name) => `Where does ${number} stand?`,
 }

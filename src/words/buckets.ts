@@ -1,3 +1,5 @@
+import type { Name } from './counts.ts'
+
 /** English of the buckets. */
 export const buckets = {
   title: 'Buckets',
@@ -12,9 +14,9 @@ export const buckets = {
     stands: (level: string, litres: string) => `Stands ${level} deep, ${litres}.`,
     drops: (dips: number, level: string) =>
       dips === 1 ? `1 dip to come: drops to ${level}.` : `${dips} dips to come: drops to ${level}.`,
-    covers: (number: number, level: string, needs: string) =>
+    covers: (number: Name, level: string, needs: string) =>
       `${number} needs most: ${needs}. With it in: ${level}.`,
-    short: (number: number, level: string, needs: string) =>
+    short: (number: Name, level: string, needs: string) =>
       `Level ${level} with ${number} in it. It needs ${needs}: dip it first, or top up.`,
     litres: 'Glaze in it now',
     most: (litres: string) => `Brim: ${litres}.`,

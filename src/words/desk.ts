@@ -1,7 +1,8 @@
-import { add, board, places, pot } from './board.ts'
+import { add, board, places } from './board.ts'
 import { buckets } from './buckets.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
+import { pot } from './pot.ts'
 import { room } from './room.ts'
 import { stacks } from './stacks.ts'
 
@@ -42,6 +43,7 @@ export const desk = {
     jar: 'jar',
     plate: 'plate',
     cylinder: 'cylinder',
+    lid: 'lid',
   },
   size: { small: 'small', medium: 'medium', large: 'large' },
   pattern: {

@@ -1,4 +1,4 @@
-import { inWords } from './counts.ts'
+import { inWords, type Name } from './counts.ts'
 import { front } from './front.ts'
 
 /**
@@ -11,6 +11,7 @@ export const en = {
     other: 'Other',
     board: 'Board',
     place: (place: string) => `board ${place}`,
+    lid: (number: Name) => `${number} lid`,
     coatOf: (n: number, of: number) => `coat ${n} of ${of}`,
     cover: {
       full: 'full',
@@ -28,6 +29,13 @@ export const en = {
     waxBar: 'WAXED',
     waxTitle: 'Wax the foot',
     waxText: 'To the line, level all round.',
+    seat: {
+      jar: 'Also the ledge for the lid.',
+      lid: 'Above and below.',
+      wax: 'Wax its edge',
+      check: 'Finger round its edge',
+      fuses: 'Glaze there fuses lid and jar.',
+    },
     waxMore: (n: number) => (n === 1 ? 'last one to wax' : `${n} to wax`),
     waxCaution: 'Hot wax: never walk away. A wet pot makes it spit.',
     waterWaxCaution: 'Wax emulsion: follow its label.',
@@ -54,8 +62,8 @@ export const en = {
     againBar: 'HOLD TO DIP AGAIN',
     anywayBar: 'HOLD TO DIP ANYWAY',
     insteadOf: (glaze: string, planned: string) => `That is ${glaze}. Card says ${planned}.`,
-    hasIt: (number: number, glaze: string) => `${number} already has ${glaze}. Really again?`,
-    footFirst: (number: number, place: string) => `${number}: sponge the foot, set down at ${place}`,
+    hasIt: (number: Name, glaze: string) => `${number} already has ${glaze}. Really again?`,
+    footFirst: (number: Name, place: string) => `${number}: sponge the foot, set down at ${place}`,
     dripTitle: 'Drip',
     pourDripTitle: 'Drain',
     footTitle: 'Sponge the foot',
@@ -169,9 +177,6 @@ export const en = {
     hoursMinutes: (h: number, m: number) => `${h} h ${m}`,
     underMinute: (s: number) => `${s} s`,
     now: 'now',
-    today: (clock: string) => `about ${clock}`,
-    tomorrow: (clock: string) => `about ${clock} tomorrow`,
-    later: (days: number, clock: string) => `in ${days} days, about ${clock}`,
     never: 'never in this air',
   },
 }

@@ -1,4 +1,5 @@
-/** English of Other, of Why, of what is warned of before a dip, and of ringing. */
+import type { Name } from './counts.ts'
+/** English of Other, of Why, of what is warned of before a dip, of ringing, and of days. */
 export const other = {
   other: {
     back: 'Back',
@@ -17,17 +18,17 @@ export const other = {
     justNow: 'just now',
     ago: (min: number) => `${min} min ago`,
     makes: (s: number) => `makes ${s} s`,
-    coatsOn: (number: number) => `${number}: coats on it`,
+    coatsOn: (number: Name) => `${number}: coats on it`,
     notSure: 'not sure',
     weigh: 'Weigh it',
-    weighBisque: (number: number) => `${number} as bisque, dry`,
-    weighNow: (number: number) => `${number} as it is now`,
+    weighBisque: (number: Name) => `${number} as bisque, dry`,
+    weighNow: (number: Name) => `${number} as it is now`,
     weighKeep: 'KEEP',
     pourInside: 'Pour the inside first',
     dab: 'Chip: dab, dry, smooth',
     panOn: 'Wax pan is on',
     panOff: 'Wax pan is off',
-    gone: (number: number) => `${number} is gone: hold`,
+    gone: (number: Name) => `${number} is gone: hold`,
     pages: {
       pot: 'Which pot?',
       bucket: 'Which bucket?',
@@ -138,5 +139,13 @@ export const other = {
     },
     stopped: 'ringing stopped: hit anything',
     calendar: 'TO THE CALENDAR',
+  },
+  days: {
+    tomorrow: (clock: string) => `${clock} tomorrow`,
+    yesterday: (clock: string) => `${clock} yesterday`,
+    on: (clock: string, day: string) => `${clock} on ${day}`,
+    about: (when: string) => `about ${when}`,
+    in: (span: string) => `in ${span}`,
+    ago: (span: string) => `${span} ago`,
   },
 }

@@ -1,3 +1,5 @@
+import type { Name } from './counts.ts'
+
 /** English of the stacks. */
 export const stacks = {
   title: 'Stacks',

@@ -2,8 +2,10 @@ import { cardOf } from '../../table/bench.ts'
 import type { Card } from '../../table/card.ts'
 import { type HandsLine, handsLine, otherLane } from '../../table/hands-line.ts'
 import type { Table } from '../../table/state.ts'
+import type { WholeWords } from '../../words/whole-index.ts'
 import { useWhole } from '../whole.ts'
 import { ringLine } from './ring-offer.tsx'
+import { nameOf } from './said.ts'
 import type { LowProps } from './soon.tsx'
 
 /**
@@ -50,18 +52,16 @@ export function LaneDoes() {
   const { table, told, now, words } = useWhole()
   const other = otherLane(table.value)
   const card = cardOf(other, now.value, told.value)
-  return <>{laneText(other, card, words.value.bench.laneDoes)}</>
+  return <>{laneText(other, card, words.value)}</>
 }
 
-type LaneWords = Readonly<Record<Card['kind'], string>>
-
-function laneText(table: Table, card: Card, does: LaneWords): string {
+function laneText(table: Table, card: Card, words: WholeWords): string {
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const first = card.kind === 'ready' ? card.potIds[0] : potId
   const bucketId = card.kind === 'armed' ? card.armed.bucketId : 'bucketId' in card ? card.bucketId : ''
-  const number = first === undefined ? undefined : table.pots[first]?.facts.number
+  const number = nameOf(words, table.pots[first ?? ''])
   const name = card.kind === 'ready' ? undefined : table.buckets[bucketId]?.facts.name
-  return [does[card.kind], number, name].filter(Boolean).join(' ')
+  return [words.bench.laneDoes[card.kind], number, name].filter(Boolean).join(' ')
 }
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */

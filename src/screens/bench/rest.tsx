@@ -1,7 +1,7 @@
 import type { Card, Due } from '../../table/card.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useWhole } from '../whole.ts'
-import { placeOf } from './said.ts'
+import { nameOf, placeOf } from './said.ts'
 
 type Wait = Extract<Card, { kind: 'wait' }>
 
@@ -40,7 +40,7 @@ function useDueText(): (due: Due) => string {
   const w = words.value.bench
   return ({ what, potId = '', bucketId = '' }) => {
     const pot = table.value.pots[potId]
-    const number = pot?.facts.number ?? 0
+    const number = nameOf(words.value, pot)
     switch (what) {
       case 'stir':
         return w.waitStir(table.value.buckets[bucketId]?.facts.name ?? '')
@@ -64,7 +64,7 @@ export function RestList({ card }: { readonly card: Wait }) {
   const w = words.value.bench
   const f = formats.value
   const { small, touch } = card
-  const number = (potId: string) => table.value.pots[potId]?.facts.number ?? 0
+  const number = (potId: string) => nameOf(words.value, table.value.pots[potId])
   const named = ({ potId, bucketId }: Due) =>
     potId === undefined ? (table.value.buckets[bucketId ?? '']?.facts.letter ?? '') : number(potId)
   return (

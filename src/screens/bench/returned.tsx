@@ -3,7 +3,7 @@ import { lastDip } from '../../table/plan.ts'
 import { stepsOf } from '../../table/work.ts'
 import type { Away } from '../app.ts'
 import { useWhole } from '../whole.ts'
-import { placeOf } from './said.ts'
+import { nameOf, placeOf } from './said.ts'
 
 const MOST_LINES = 6
 
@@ -27,7 +27,7 @@ export function Returned({ away }: { readonly away: Away }) {
       <ol class="overdue figures">
         {due.slice(0, MOST_LINES).map(({ pot, at }) => (
           <li key={pot.facts.potId}>
-            <strong>{pot.facts.number}</strong>
+            <strong>{nameOf(words.value, pot)}</strong>
             <span>{placeOf(pot)}</span>
             <span>{w.overdue(formats.value.span(now.value - at))}</span>
           </li>

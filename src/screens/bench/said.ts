@@ -2,6 +2,7 @@ import type { Caution, CoverFacts } from '../../../shared/nouns.ts'
 import { LIMITS } from '../../table/limits.ts'
 import type { PotState } from '../../table/state.ts'
 import type { Warning } from '../../table/warnings.ts'
+import type { Name } from '../../words/counts.ts'
 import type { Formats } from '../../words/format.ts'
 import type { Words } from '../../words/index.ts'
 
@@ -45,5 +46,9 @@ export const isGrave = (warning: Warning): boolean =>
 /** What a glaze is marked as holding, in one line; nothing where it is not marked. */
 export const cautionText = (words: Words, cautions: readonly Caution[]): string | undefined =>
   cautions.length > 0 ? words.bench.marked(cautions.map((what) => words.caution[what]).join(', ')) : undefined
+
+/** What a pot is called: its number, and which piece of it where there are two. */
+export const nameOf = (words: Words, pot: PotState | undefined): Name =>
+  pot?.facts.lidOf === undefined ? (pot?.facts.number ?? '') : words.bench.lid(pot.facts.number)
 
 export const placeOf = (pot: PotState): string => `${pot.facts.place.board} ${pot.facts.place.spot}`

@@ -2,6 +2,7 @@ import { panAsk } from '../../table/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { offersRing, STRIP_MS } from './ring-line.ts'
+import { nameOf } from './said.ts'
 import { LaneDoes, LowLines, RingAsk } from './soon.tsx'
 import './strip.css'
 
@@ -14,8 +15,8 @@ export function Strip() {
   const w = words.value
   const last = table.value.hits.at(-1)
   const named = (kind: string, potId: string | undefined) => {
-    const number = potId === undefined ? undefined : table.value.pots[potId]?.facts.number
-    return [number, w.hits[kind]].filter((part) => part !== undefined).join(' ')
+    const number = nameOf(words.value, table.value.pots[potId ?? ''])
+    return [number, w.hits[kind]].filter(Boolean).join(' ')
   }
   const pan = card.value.kind === 'wax-pan' ? undefined : panAsk(table.value, now.value)
   const back = table.value.takenBack

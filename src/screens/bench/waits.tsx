@@ -1,9 +1,10 @@
 import type { Card } from '../../table/card.ts'
 import { forecastOf } from '../../table/forecast.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import { useDays } from '../days.ts'
 import { useWhole } from '../whole.ts'
 import { Caution, WithPot } from './face.tsx'
-import { placeOf } from './said.ts'
+import { nameOf, placeOf } from './said.ts'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
@@ -46,7 +47,7 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
               aria-pressed={!out.has(pot.facts.potId)}
             >
               <span>{placeOf(pot)}</span>
-              <strong class="figures">{pot.facts.number}</strong>
+              <strong class="figures">{nameOf(words.value, pot)}</strong>
             </button>
           </li>
         ))}
@@ -81,7 +82,7 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
       <p class="strong">{w.heldWhere}</p>
       <ul class="held-lines">
         {card.lines.map((line) => (
-          <li key={line.potId}>{w.heldLine[line.at](table.value.pots[line.potId]?.facts.number ?? 0)}</li>
+          <li key={line.potId}>{w.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}</li>
         ))}
       </ul>
       {table.value.pan ? (
@@ -92,16 +93,17 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
 }
 
 export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words, formats, now } = useWhole()
+  const { table, words } = useWhole()
   const w = words.value.bench
-  const number = table.value.pots[card.slowestPotId]?.facts.number ?? 0
-  const { skewMs } = table.value
-  const when = formats.value.moment(card.kiln.likely + skewMs, now.value + skewMs)
+  const number = nameOf(words.value, table.value.pots[card.slowestPotId])
+  const { about } = useDays()
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.finished}</h1>
       <p class="strong">
-        {Number.isFinite(card.kiln.likely) ? w.finishedText(number, when) : w.finishedNever(number)}
+        {Number.isFinite(card.kiln.likely)
+          ? w.finishedText(number, about(card.kiln.likely))
+          : w.finishedNever(number)}
       </p>
       <Caution>{w.finishedCaution}</Caution>
     </div>
@@ -137,7 +139,7 @@ export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null
-  const { number } = pot.facts
+  const number = nameOf(words.value, pot)
   const last = pot.dips.at(-1)
   const name = (bucketId: string | undefined) =>
     bucketId === undefined ? '' : (table.value.buckets[bucketId]?.facts.name ?? '')
