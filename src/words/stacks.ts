@@ -1,5 +1,3 @@
-import type { Name } from './counts.ts'
-
 /** English of the stacks. */
 export const stacks = {
   title: 'Stacks',
