@@ -58,7 +58,6 @@ declare global {
 
 /** A new context, or null where there is none. iOS reads the session's type when the context is made. */
 export function openContext(): AudioContext | null {
-  if (navigator.audioSession) navigator.audioSession.type = 'playback'
   try {
     return new AudioContext({ latencyHint: 'interactive' })
   } catch {
@@ -83,6 +82,7 @@ export function startTime(context: AudioContext, atMs: number): number {
 
 /** A silent sample played inside a tap opens the output on iOS. */
 export async function unlockContext(context: AudioContext): Promise<void> {
+  if (navigator.audioSession) navigator.audioSession.type = 'playback'
   const source = context.createBufferSource()
   source.buffer = context.createBuffer(1, 1, context.sampleRate)
   source.connect(context.destination)

@@ -43,6 +43,14 @@ function toneBuffer(context: BaseAudioContext, name: ToneName): AudioBuffer {
   return buffer
 }
 
+/** Renders tones before they are wanted, one a turn, so that the first tap has not to wait for them. */
+export function renderAhead(context: BaseAudioContext, names: readonly ToneName[]): void {
+  const [name, ...rest] = names
+  if (name === undefined) return
+  toneBuffer(context, name)
+  setTimeout(() => renderAhead(context, rest))
+}
+
 /** Schedules `plan` with its zero at `fromS` of the context's clock. What is late by more than 50 ms is left out. */
 export function schedule(
   context: BaseAudioContext,

@@ -5,8 +5,8 @@
 import { audioVerdict, LOOK_S, openContext, roundedInto, startTime, unlockContext } from './audio.ts'
 import type { Sound, SoundHealth, SoundMode } from './ports.ts'
 import type { ClipSource, Run } from './schedule.ts'
-import { schedule } from './schedule.ts'
-import type { CuePlan, WordId } from './sound-plan.ts'
+import { renderAhead, schedule } from './schedule.ts'
+import type { CuePlan, ToneName, WordId } from './sound-plan.ts'
 import { planCall, planDrip, planTone, planWords, TONE_S } from './sound-plan.ts'
 
 /** What the sound asks of the voice: clips for this context, null while there are none. */
@@ -37,7 +37,7 @@ const SOON_S = 0.005
 const STALE_MS = 1500
 const noClips: ClipSource = () => null
 
-/** Opens no audio yet: browsers allow that in a tap only, see `unlock`. */
+/** Opens the audio and renders its tones; browsers let it run in a tap only, see `unlock`. */
 export function openSound(voice: VoiceClips): Sound & { close(): void } {
   let context: AudioContext | null = null
   let master: GainNode | null = null
@@ -72,6 +72,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     master.gain.value = volume
     master.connect(roundedInto(context, context.destination))
     looked = { contextS: context.currentTime, pageMs: performance.now() }
+    renderAhead(context, Object.keys(TONE_S) as ToneName[])
   }
 
   function look(): void {
@@ -149,6 +150,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   const now = (plan: CuePlan): void =>
     sounding((on, output) => schedule(on, output, plan, on.currentTime + SOON_S, clipsOf(on)))
 
+  build()
   const timer = setInterval(look, LOOK_EVERY_MS)
   return {
     health: () => health,

@@ -100,13 +100,16 @@ function addNote(samples: Float32Array, each: Note, sampleRate: number): void {
   const from = Math.round(each.fromS * sampleRate)
   const length = Math.min(Math.round(each.lastsS * sampleRate), samples.length - from)
   const total = each.partials.reduce((sum, p) => sum + p.gain, 0)
-  for (const { hz, gain } of each.partials) {
-    let phase = 0
-    for (let i = 0; i < length; i++) {
-      const part = i / length
-      samples[from + i]! += ((PEAK * gain) / total) * Math.sin(phase) * loudness(each, i / sampleRate)
-      phase += (2 * Math.PI * hz * each.glide ** part) / sampleRate
+  const phases = each.partials.map(() => 0)
+  for (let i = 0; i < length; i++) {
+    const loud = (PEAK / total) * loudness(each, i / sampleRate)
+    const turn = ((2 * Math.PI) / sampleRate) * (each.glide === 1 ? 1 : each.glide ** (i / length))
+    let sum = 0
+    for (const [k, { hz, gain }] of each.partials.entries()) {
+      sum += gain * Math.sin(phases[k]!)
+      phases[k]! += turn * hz
     }
+    samples[from + i]! += loud * sum
   }
 }
 

@@ -3,6 +3,7 @@
 import { wetSurface } from './air.ts'
 import { oneOf } from './check.ts'
 import type { Air } from './contract.ts'
+import { checkedAir } from './vapour.ts'
 
 export type Wax = 'hot' | 'water'
 
@@ -25,10 +26,11 @@ const FOOT_MM = 70
  */
 export function waxSetMin(wax: Wax, air: Air): number {
   oneOf('wax', wax, ['hot', 'water'])
-  const { evaporationKgPerM2s } = wetSurface(air, FOOT_MM)
   if (wax === 'hot') {
+    checkedAir(air)
     const cooling = (roomC: number): number => Math.log((HOT_C - roomC) / (FIRM_C - roomC))
     return air.tempC < FIRM_C ? (HOT_SET_MIN * cooling(air.tempC)) / cooling(ROOM_C) : Infinity
   }
+  const { evaporationKgPerM2s } = wetSurface(air, FOOT_MM)
   return evaporationKgPerM2s > 0 ? (WAX_WATER_MM * (1 - DRUNK_PART)) / evaporationKgPerM2s / 60 : Infinity
 }

@@ -6,10 +6,33 @@ import { useApp } from './app.ts'
 /** How long the first card has the phone to itself before the other parts are fetched, ms. */
 const LATER_MS = 1500
 
+/** With no network and nothing kept yet, the next try. */
+const RETRY_MS = 2000
+
+type Load<Props> = () => Promise<ComponentType<Props>>
+
 const all: (() => void)[] = []
+const first: (() => void)[] = []
 
 /** A part that is fetched when it is asked for, or when the first card has long been drawn. */
-export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
+export function later<Props extends object>(load: Load<Props>): ComponentType<Props> {
+  return fetched(all, load, () => null, Missing)
+}
+
+/** A part of the bench that is fetched as soon as the first card is drawn. Until it is here, `Plain` stands for it. */
+export function soon<Props extends object>(
+  load: Load<Props>,
+  Plain: ComponentType<Props>,
+): ComponentType<Props> {
+  return fetched(first, load, Plain)
+}
+
+function fetched<Props extends object>(
+  asks: (() => void)[],
+  load: Load<Props>,
+  Plain: ComponentType<Props>,
+  Failed?: ComponentType,
+): ComponentType<Props> {
   const part = signal<{ readonly shows?: ComponentType<Props>; readonly failed?: true }>({})
   let asked = false
   const ask = () => {
@@ -21,16 +44,24 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
       },
       () => {
         asked = false
-        part.value = { failed: true }
+        if (Failed) part.value = { failed: true }
+        else setTimeout(ask, RETRY_MS)
       },
     )
   }
-  all.push(ask)
+  asks.push(ask)
+  // What has a stand-in lets it be painted first.
+  const useAsking = Failed ? useLayoutEffect : useEffect
   return function Later(props: Props) {
-    useLayoutEffect(ask, [])
-    const { shows: Part, failed } = part.value
-    return Part ? <Part {...props} /> : failed ? <Missing /> : null
+    useAsking(ask, [])
+    const { shows: Part = Plain, failed } = part.value
+    return Failed && failed ? <Failed /> : <Part {...props} />
   }
+}
+
+/** Fetches what {@link soon} waits for. */
+export function fetchSoon(): void {
+  for (const ask of first) ask()
 }
 
 /** Fetches every part in a while: from then on a hit finds it there. */

@@ -1,5 +1,5 @@
 import { forecastOf } from './forecast.ts'
-import { lastDip } from './plan.ts'
+import { byPlace, lastDip } from './plan.ts'
 import type { PotState, Table } from './state.ts'
 import { nextBucket, type Step } from './steps.ts'
 import { stepsOf, TOGETHER_MS } from './work.ts'
@@ -37,9 +37,6 @@ export function callsAhead(table: Table, now: number): readonly AheadCall[] {
   for (const { pots } of calls) pots.sort(byPlace)
   return calls
 }
-
-const byPlace = ({ facts: { place: a } }: PotState, { facts: { place: b } }: PotState): number =>
-  a.board.localeCompare(b.board) || a.spot - b.spot
 
 /** Waits that are better kept in a calendar than in an app. */
 export const LONG_MS = 3_600_000

@@ -22,6 +22,7 @@ export function change(table: Table, potId: string, facts: Partial<PotState>): T
 
 /** Nobody has chosen a pot any more. */
 export function unpicked(table: Table): Table {
+  if (!table.picked) return table
   const { picked: _done, ...rest } = table
   return rest
 }
@@ -39,6 +40,7 @@ export function changeDip(table: Table, dipId: string, mend: (dip: DipState) => 
 }
 
 export function changeLastDip(table: Table, potId: string, mend: (dip: DipState) => DipState): Table {
-  const last = table.pots[potId]?.dips.at(-1)
-  return last ? changeDip(table, last.dipId, mend) : table
+  const pot = table.pots[potId]
+  const last = pot?.dips.at(-1)
+  return pot && last ? withPot(table, { ...pot, dips: [...pot.dips.slice(0, -1), mend(last)] }) : table
 }

@@ -31,12 +31,18 @@ export function airAt(spells: readonly AirSpell[], at: number): AirFacts {
 }
 
 const profiles = new WeakMap<PotFacts['shape'], Profile>()
+/** By the measures: alike pots share one. */
+const alike = new Map<string, Profile>()
+const ALIKE_KEPT = 100
 
 /** Outline of a pot, kept per shape. */
 export function profileOf(pot: PotFacts): Profile {
   let profile = profiles.get(pot.shape)
   if (!profile) {
-    profile = outlineOf(pot.shape)
+    const measures = JSON.stringify(pot.shape)
+    profile = alike.get(measures) ?? outlineOf(pot.shape)
+    if (alike.size >= ALIKE_KEPT) alike.clear()
+    alike.set(measures, profile)
     profiles.set(pot.shape, profile)
   }
   return profile

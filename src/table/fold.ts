@@ -1,7 +1,7 @@
 import type { Stamped } from '../../shared/events.ts'
 import { EMPTY_TABLE } from './defaults.ts'
-import { reduce } from './reduce.ts'
-import type { Table } from './state.ts'
+import { HITS_KEPT, happened, hitLine, reduce } from './reduce.ts'
+import type { HitLine, Table } from './state.ts'
 
 /**
  * The table after all events, in the order given (the journal's own order). A hit that was taken back, and not
@@ -9,14 +9,24 @@ import type { Table } from './state.ts'
  */
 export function fold(events: readonly Stamped[]): Table {
   const out = takenBack(events)
+  const named = new Map<string, HitLine>()
+  let past: Table['takenBack']
   let table = EMPTY_TABLE
   for (const stamped of events) {
     const { event, at, hit } = stamped
-    if (event.kind === 'taken-back' && out.has(event.hit))
-      table = { ...table, takenBack: { hit: event.hit, at: at - table.skewMs } }
-    else if (!out.has(hit)) table = reduce(table, stamped)
+    if (event.kind === 'taken-back' && out.has(event.hit)) past = { hit: event.hit, at: at - table.skewMs }
+    else if (!out.has(hit)) {
+      const line = hitLine(table, stamped)
+      if (line) {
+        named.delete(hit)
+        named.set(hit, line)
+        past = undefined
+      }
+      table = happened(table, stamped)
+    }
   }
-  return table
+  const hits = [...named.values()].slice(-HITS_KEPT)
+  return { ...table, hits, ...(past ? { takenBack: past } : {}) }
 }
 
 /** The hits that stand as taken back. */

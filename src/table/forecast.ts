@@ -1,4 +1,4 @@
-import type { Settings } from '../../shared/nouns.ts'
+import type { AirFacts, Settings } from '../../shared/nouns.ts'
 import type { Band, PotForecast } from '../engine/contract.ts'
 import { forecastPot } from '../engine/forecast.ts'
 import type { Learned } from '../engine/learned.ts'
@@ -32,7 +32,7 @@ const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly 
 /** What the coats on a pot, or the damp in it, do next. Undefined for a dry bare pot. Kept until the pot, air or learning change. */
 export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
   const last = pot.dips.at(-1)
-  if (!last && pot.dampAt === undefined) return undefined
+  if (!last && pot.damp === undefined) return undefined
   const learned = lessonFor(table, last?.bucketId ?? planOf(table, pot)[0]?.bucketId ?? '')
   const key = [
     table.air,
@@ -85,8 +85,14 @@ const inMs = (band: Band): BandMs => ({
   late: band.late * MIN_MS,
 })
 
-/** How long the wax on this pot's foot takes to set, ms. */
+const setMin = new WeakMap<AirFacts, Partial<Record<Settings['wax'], number>>>()
+
+/** How long the wax on this pot's foot takes to set, ms. Asked for every pot at every tick: kept by air. */
 export function waxSetMs(table: Table, pot: PotState): number {
-  const air = airOf(airAt(table.air, pot.waxedAt ?? 0))
-  return waxSetMin(table.settings.wax, air) * MIN_MS
+  const { wax } = table.settings
+  const air = airAt(table.air, pot.waxedAt ?? 0)
+  const known = setMin.get(air) ?? {}
+  setMin.set(air, known)
+  known[wax] ??= waxSetMin(wax, airOf(air))
+  return known[wax] * MIN_MS
 }

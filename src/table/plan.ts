@@ -45,15 +45,23 @@ export function strayed(table: Table, pot: PotState): DipState | undefined {
 
 export const placeText = (pot: PotState): string => `${pot.facts.place.board}${pot.facts.place.spot}`
 
+const onTable = new WeakMap<Table['pots'], readonly PotState[]>()
+
 /** Pots that are on the table, in the order of their places. */
 export function potsOnTable(table: Table): readonly PotState[] {
-  return Object.values(table.pots)
-    .filter((pot) => !pot.gone)
-    .sort(
-      (a, b) =>
-        a.facts.place.board.localeCompare(b.facts.place.board) || a.facts.place.spot - b.facts.place.spot,
-    )
+  let pots = onTable.get(table.pots)
+  if (!pots) {
+    pots = Object.values(table.pots)
+      .filter((pot) => !pot.gone)
+      .sort(byPlace)
+    onTable.set(table.pots, pots)
+  }
+  return pots
 }
+
+/** By board, then by place on it. */
+export const byPlace = ({ facts: { place: a } }: PotState, { facts: { place: b } }: PotState): number =>
+  a.board === b.board ? a.spot - b.spot : a.board.localeCompare(b.board)
 
 /** The pot's plan with other seconds for one coat; without that coat for 0 s. */
 export function planWith(table: Table, pot: PotState, coat: number, holdS: number): readonly CoatFacts[] {

@@ -15,7 +15,7 @@ export interface Spoken {
   readonly words: readonly Word[]
 }
 
-/** Pot numbers beyond this have no word; such a pot is called by its place. */
+/** Pot numbers beyond this have no word; such a pot is called by its place, as is a lid. */
 const LAST_NUMBER = 99
 
 /** What the voice says of a card at the bench, if anything: a count and a ready call are said by their own sound. */
@@ -48,7 +48,7 @@ function cardWords(table: Table, card: Card): Spoken | undefined {
     }
     case 'stir': {
       const stirredAt = table.buckets[card.bucketId]?.stirredAt ?? ''
-      const pour = card.decant ? ['pour'] : []
+      const pour = card.collars ? ['pour'] : []
       return {
         key: `stir ${card.bucketId} ${stirredAt}`,
         words: ['stir', ...bucket(table, card.bucketId), ...pots(card.waiting), ...pour],
@@ -98,7 +98,7 @@ function goesOn(table: Table, bucketId: string): boolean {
 const place = ({ facts }: PotState): readonly Word[] => [facts.place.board, String(facts.place.spot)]
 const downAt = (pot: PotState): readonly Word[] => ['set down', 'at', ...place(pot)]
 const numberOf = (pot: PotState): readonly Word[] =>
-  pot.facts.number > LAST_NUMBER ? place(pot) : [String(pot.facts.number)]
+  pot.facts.number > LAST_NUMBER || pot.facts.lidOf !== undefined ? place(pot) : [String(pot.facts.number)]
 
 const pots = (n: number): readonly Word[] => (n < 1 ? [] : n === 1 ? ['one pot'] : [String(n), 'pots'])
 

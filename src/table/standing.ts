@@ -8,8 +8,8 @@ export const MIN_MS = 60_000
 
 /** Water left by a damp sponge, mm (0.02 to 0.05; assumption). */
 const WIPE_WATER_MM = 0.03
-/** Filled part of the pores of a pot just washed under the tap: as full as after a wash-off. Assumption. */
-const DAMP_START = 1
+/** Filled part of the pores of a pot that comes wet: washed is as full as after a wash-off. Assumptions. */
+const START_WATER = { damp: 0.5, washed: 1 } as const
 
 /** A pot of the table as the engine sees it: its wall, everything that happened to it, the air it began in. */
 export function standingOf(table: Table, pot: PotState): Standing {
@@ -24,7 +24,7 @@ export function standingWith(table: Table, pot: PotState, dips: readonly DipStat
     pot: {
       profile: profileOf(pot.facts),
       body: bodyOf(table, pot.facts),
-      startWater: pot.dampAt === undefined ? 0 : DAMP_START,
+      startWater: pot.damp ? START_WATER[pot.damp.water] : 0,
     },
     events,
     air0: airOf(airAt(table.air, first * MIN_MS)),
@@ -101,8 +101,8 @@ function wallEvents(table: Table, pot: PotState, dips: readonly DipState[]): Wal
     if (event) events.push(event)
   }
   if (pot.washedAt !== undefined) events.push({ kind: 'washOff', atMin: pot.washedAt / MIN_MS })
-  if (pot.dampAt !== undefined)
-    events.push({ kind: 'air', atMin: pot.dampAt / MIN_MS, air: airOf(airAt(table.air, pot.dampAt)) })
+  if (pot.damp)
+    events.push({ kind: 'air', atMin: pot.damp.at / MIN_MS, air: airOf(airAt(table.air, pot.damp.at)) })
   const from = Math.min(...events.map((event) => event.atMin))
   for (const spell of table.air)
     if (spell.at / MIN_MS > from)

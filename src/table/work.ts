@@ -8,9 +8,16 @@ export interface AtStep {
   readonly step: Step
 }
 
-/** Every pot on the table with the step it is at. */
-export const stepsOf = (table: Table, now: number): readonly AtStep[] =>
-  potsOnTable(table).map((pot) => ({ pot, step: stepOf(table, pot, now) }))
+const latest = new WeakMap<Table, { readonly now: number; readonly steps: readonly AtStep[] }>()
+
+/** Every pot on the table with the step it is at. Card, hands line and calls ask for the same moment. */
+export function stepsOf(table: Table, now: number): readonly AtStep[] {
+  const before = latest.get(table)
+  if (before?.now === now) return before.steps
+  const steps = potsOnTable(table).map((pot) => ({ pot, step: stepOf(table, pot, now) }))
+  latest.set(table, { now, steps })
+  return steps
+}
 
 /** Stale: the last stir is longer ago than the room allows; exactly that old is still fresh. */
 export function isStale(table: Table, bucketId: string, now: number): boolean {

@@ -6,12 +6,12 @@ import { beSeen, lastSeenMs } from '../device/seen.ts'
 import type { Updates } from '../device/update.ts'
 import type { App, Away, Health } from '../screens/app.ts'
 import { openJournal } from '../store/index.ts'
+import { doubtfulDips } from '../table/answers.ts'
 import { cardOf } from '../table/bench.ts'
 import { decide } from '../table/decide.ts'
 import { fold, step } from '../table/fold.ts'
 import { type Judge, judged } from '../table/judged.ts'
 import { type Lane, laneOf, seenBy } from '../table/lanes.ts'
-import { doubtfulDips } from '../table/put-right.ts'
 import { isQuiet } from '../table/quiet.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
@@ -49,7 +49,9 @@ export async function openProgram(): Promise<App> {
   const seen = computed(() => seenBy(table.value, table.value.settings.potters === 2 ? lane.value : 0))
   const judge = signal<Judge | undefined>(undefined)
   const judging = late(async () => {
-    judge.value = (await import('../table/warnings.ts')).warningsFor
+    // No warning without its words.
+    const [part] = await Promise.all([import('../table/judge.ts'), import('../screens/bench/late.tsx')])
+    judge.value = part.judge
   })
   const card = computed(() =>
     judged(seen.value, cardOf(seen.value, now.value, told.value), now.value, judge.value),
@@ -80,7 +82,7 @@ export async function openProgram(): Promise<App> {
   }
   const extras = signal<OpenedExtras | undefined>(undefined)
   sounding.with((opened) => {
-    const lent = { devices, sounding: opened, database: journal.database, table, now, card, route, words }
+    const lent = { devices, sounding: opened, database: journal.database, table, now, card, route }
     const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
     const opening = late(async () => (extras.value = await open()))
     setTimeout(opening.fetch, EXTRAS_AFTER_MS)
@@ -155,6 +157,7 @@ export async function openProgram(): Promise<App> {
   devices.awake.onChange((state) => patch({ awake: state }))
   devices.install.onChange((state) => patch({ install: state }))
   sounding.with((opened) => {
+    patch({ sound: opened.sound.health() })
     opened.sound.onHealth((state) => patch({ sound: state }))
     effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))
     effect(() => opened.follow(seen.value, now.value, route.value.at === 'bench', extras.value?.caller))

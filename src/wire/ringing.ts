@@ -173,7 +173,8 @@ export function openRinging(parts: Parts, remembered: RingFacts): Ringing {
     askNotices: () => void notices.ask().then(show).then(notify),
     afterHit() {
       tune()
-      notify()
+      // A notice needs no tap, and the card that the hit brought comes first.
+      setTimeout(notify)
     },
     heard,
     calling,

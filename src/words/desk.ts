@@ -1,3 +1,4 @@
+import type { Name } from './counts.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
 
@@ -31,6 +32,7 @@ export const desk = {
     jar: 'jar',
     plate: 'plate',
     cylinder: 'cylinder',
+    lid: 'lid',
   },
   size: { small: 'small', medium: 'medium', large: 'large' },
   pattern: {
@@ -70,7 +72,7 @@ export const desk = {
       kilnDry: 'kiln',
       never: 'never',
     },
-    tile: (number: number, place: string, state: string) => `Pot ${number} at ${place}: ${state}`,
+    tile: (number: Name, place: string, state: string) => `Pot ${number} at ${place}: ${state}`,
     empty: {
       title: 'An empty board',
       lines: 'Three things, in this order.',
@@ -94,14 +96,17 @@ export const desk = {
     fewer: 'fewer',
     more: 'more',
     added: (numbers: string, places: string) => `${numbers} on ${places}`,
-    next: (number: number, place: string) => `next: ${number} at ${place}`,
+    next: (number: Name, place: string) => `next: ${number} at ${place}`,
     measures: (height: string, rim: string) => `${height} × ${rim}`,
+    lid: 'With a lid',
+    lidHelp: 'On the next place, with coats of its own. Ledge and edge stay bare: glaze there fuses them.',
+    lidStack: 'Its lid',
     noStack: 'A stack comes first.',
     toStack: 'Plan a stack',
   },
 
   pot: {
-    title: (number: number) => `Pot ${number}`,
+    title: (number: Name) => `Pot ${number}`,
     newTitle: 'Own measures',
     at: (place: string) => `board ${place}`,
     toBench: 'Take it to the bench',
@@ -115,7 +120,13 @@ export const desk = {
     unknown: 'That pot is not on the table.',
     measures: (form: string, height: string, rim: string) => `${form} ${height} high, ${rim} wide`,
     wallLine: (wall: string, foot: string) => `wall ${wall}, foot line ${foot} up`,
-    damp: 'damp from washing',
+    edgeLine: (wall: string, edge: string) => `wall ${wall}, edge bare ${edge} up`,
+    came: { damp: 'came damp', washed: 'washed, has to dry' },
+    cone: (cone: string) => `bisque cone ${cone}`,
+    itsLid: (place: string) => `Its lid at ${place}`,
+    itsJar: (place: string) => `Its jar at ${place}`,
+    seat: 'Ledge and lid edge stay bare: glaze there fuses them.',
+    together: (when: string) => `Fired together, both kiln-dry ${when}.`,
     on: 'on',
     ownPlan: 'own plan',
     kiln: (when: string) => `kiln-dry ${when}`,
@@ -127,12 +138,16 @@ export const desk = {
     foot: 'Foot across',
     wall: 'Wall',
     footLine: 'Foot line up',
+    gallery: 'Ledge for the lid, down',
+    lidRim: 'Widest across',
+    lidEdge: 'Bare edge up',
     number: 'Number',
     place: 'Place',
     placeHint: 'letter and number',
     absorption: 'Its own absorption',
-    absorptionHelp: (board: string) => `Empty: as the board, ${board}.`,
-    dampSwitch: 'Damp from washing',
+    absorptionHelp: (usual: string) => `Empty: ${usual}, by its cone.`,
+    bisqueHelp: 'Wet bisque has to dry before wax and glaze.',
+    coneAsBoard: 'Bisque cone, as the board',
     pourSwitch: 'Pour the inside first',
     pourHelp: 'Narrow necks and liners; its own wait before the outside.',
     stack: 'Stack',
@@ -144,7 +159,7 @@ export const desk = {
   places: {
     title: 'Places',
     take: 'Tap a pot, then its place.',
-    where: (number: number) => `Where does ${number} stand?`,
+    where: (number: Name) => `Where does ${number} stand?`,
   },
 
   buckets: {
@@ -160,9 +175,9 @@ export const desk = {
       stands: (level: string, litres: string) => `Stands ${level} deep, ${litres}.`,
       drops: (dips: number, level: string) =>
         dips === 1 ? `1 dip to come: drops to ${level}.` : `${dips} dips to come: drops to ${level}.`,
-      covers: (number: number, level: string, needs: string) =>
+      covers: (number: Name, level: string, needs: string) =>
         `${number} needs most: ${needs}. With it in: ${level}.`,
-      short: (number: number, level: string, needs: string) =>
+      short: (number: Name, level: string, needs: string) =>
         `Level ${level} with ${number} in it. It needs ${needs}: dip it first, or top up.`,
       litres: 'Glaze in it now',
       most: (litres: string) => `Brim: ${litres}.`,
@@ -307,6 +322,10 @@ export const desk = {
     coneMore: 'a hotter cone',
     absorption: 'Absorption',
     absorptionHelp: 'Water it takes, by weight, from a cold soak.',
+    drinksLittle: (cone: string) => `Cone ${cone} bisque drinks little: expect thin coats.`,
+    bisque: 'Bisque comes',
+    bisques: { dry: 'dry', damp: 'damp', washed: 'washed' },
+    bisqueHelp: 'Washed under the tap or damp, it has to dry before wax and glaze. Any pot may differ.',
     units: 'Units',
     unit: { metric: 'mm, °C, litres', us: 'inches, °F, gallons' },
     count: 'The count',

@@ -7,11 +7,20 @@ export type Units = 'metric' | 'us'
 
 /** Numbers as people say them; stored values are SI, only the text knows inches. */
 export function formats(words: Words, units: Units, language: string) {
-  const clock = new Intl.DateTimeFormat(language, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' })
   const number = (value: number, digits: number) => value.toFixed(digits)
   const u = words.units
-  const toSecond = new Intl.DateTimeFormat(language, { timeStyle: 'medium', hourCycle: 'h23' })
-  const clockText = (epochMs: number, seconds = false) => (seconds ? toSecond : clock).format(epochMs)
+  // Made when first wanted: each takes a slow phone ten milliseconds and more.
+  const made: Partial<Record<'minute' | 'second', Intl.DateTimeFormat>> = {}
+  const clockText = (epochMs: number, seconds = false) => {
+    const to = seconds ? 'second' : 'minute'
+    made[to] ??= new Intl.DateTimeFormat(language, {
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+      ...(seconds ? { second: '2-digit' } : {}),
+    })
+    return made[to].format(epochMs)
+  }
   return {
     /** Time of day, 24 h, to the minute or the second. */
     clock: clockText,

@@ -12,7 +12,7 @@ import { packed } from './journal.ts'
 const SLOWDOWN = 6
 const EVENTS = 5000
 const STARTS = 5
-const HITS = 40
+const HITS = 100
 /** Longer than the guard against a second hit after a card has changed. */
 const BETWEEN_MS = 500
 

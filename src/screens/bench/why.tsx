@@ -3,13 +3,13 @@ import type { Forecast } from '../../table/forecast.ts'
 import { forecastOf } from '../../table/forecast.ts'
 import type { PotState } from '../../table/state.ts'
 import { filledAt, waterNowG } from '../../table/thirst.ts'
-import { useApp } from '../app.ts'
-import { warningText } from './said.ts'
+import { useWhole } from '../whole.ts'
+import { warningText } from './warned.tsx'
 import './why.css'
 
 /** What stands behind the figures of a pot: coats by zone, water in the wall, the spread of the waits. */
 export function Why({ pot }: { readonly pot: PotState }) {
-  const { table, now, words, formats, card } = useApp()
+  const { table, now, words, formats, card } = useWhole()
   const w = words.value.why
   const f = formats.value
   const { skewMs } = table.value
@@ -76,7 +76,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
 
 /** The air that the waits rest on. */
 function AirRow() {
-  const { table, now, words, formats } = useApp()
+  const { table, now, words, formats } = useWhole()
   const w = words.value.why
   const spell = table.value.air.at(-1)
   const air = spell?.air ?? DEFAULT_AIR

@@ -2,6 +2,7 @@ import { boardFill, brimLitres } from '../../table/fill.ts'
 import type { BucketState } from '../../table/state.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import { refusalText } from '../app.ts'
+import { nameOf } from '../bench/said.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../desk/said.ts'
@@ -37,10 +38,10 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
       {worst ? (
         <p class={worst.fit.misfit === 'none' ? 'figures' : 'alarm figures'}>
           {worst.fit.misfit === 'none'
-            ? w.covers(worst.pot.facts.number, f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
+            ? w.covers(nameOf(words.value, worst.pot), f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
             : worst.fit.misfit === 'shallow'
-              ? w.short(worst.pot.facts.number, f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
-              : `${worst.pot.facts.number}: ${words.value.warning.fit[worst.fit.misfit]}`}
+              ? w.short(nameOf(words.value, worst.pot), f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
+              : `${nameOf(words.value, worst.pot)}: ${words.value.warning.fit[worst.fit.misfit]}`}
         </p>
       ) : null}
       <EntryField entry={litres} label={w.litres} help={w.most(amount('litres', most, units))} />

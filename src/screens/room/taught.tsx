@@ -1,5 +1,6 @@
 import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/learning.ts'
 import type { Learned, Lesson } from '../../table/readings.ts'
+import { nameOf } from '../bench/said.ts'
 import { useDesk } from '../desk/app.ts'
 
 /** Latest observations that are listed; older ones still count. */
@@ -88,7 +89,7 @@ function Row({ seen, why }: RowProps) {
     <li class={out ? 'is-out' : undefined}>
       <span class="figures">
         <strong>
-          {pot.facts.number} {table.value.buckets[seen.bucketId]?.facts.name}
+          {nameOf(words.value, pot)} {table.value.buckets[seen.bucketId]?.facts.name}
         </strong>
         <small>{why === undefined || out ? said : `${said}: ${w.dropped[why]}`}</small>
       </span>

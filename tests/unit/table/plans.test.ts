@@ -52,7 +52,7 @@ describe('a wet wall', () => {
     const until = (rh: number) => {
       const play = evening().act({ do: 'set-air', air: { tempC: 21, rh, draught: 'room' } })
       const { facts } = pot(play, 33)
-      play.act({ do: 'set-pot', pot: { ...facts, damp: true } })
+      play.act({ do: 'set-pot', pot: { ...facts, bisqueWater: 'washed' } })
       const step = stepOf(play.table, pot(play, 33), play.nowMs)
       return step.is === 'damp-dries' ? (step.until - play.nowMs) / 60_000 : 0
     }
