@@ -135,8 +135,10 @@ export async function openProgram(): Promise<App> {
   }
 
   const startMs = clock.epochMs()
-  const lastSeen = lastSeenMs()
-  if (lastSeen !== undefined && lastSeen < startMs && !journal.readOnly) {
+  // A life sign is written late, or not at all when the phone kills the page; the last hit is one too.
+  const lastHit = table.peek().hits.at(-1)
+  const lastSeen = Math.max(lastSeenMs() ?? 0, lastHit ? lastHit.at + table.peek().skewMs : 0)
+  if (lastSeen > 0 && lastSeen < startMs && !journal.readOnly) {
     settleDoubts(lastSeen, startMs)
     wasAway(lastSeen, startMs)
   }
