@@ -1,5 +1,6 @@
 import type { Armed, Card } from './card.ts'
 import type { PotState, Table } from './state.ts'
+import type { PanAsk } from './wax-pan.ts'
 
 /**
  * One word the voice knows: a number to 99, a letter, a call such as `set down`, or `name:LETTER:ID` for a bucket,
@@ -66,6 +67,10 @@ function cardWords(table: Table, card: Card): Spoken | undefined {
       return undefined
   }
 }
+
+/** What is said each time the wax pan is asked about, whatever card is shown. */
+export const panWords = (ask: PanAsk | undefined): Spoken | undefined =>
+  ask && { key: `pan ${ask.times}`, words: ['wax pan is on', 'are you beside it'] }
 
 /** The first dip after a stir names pot and glaze; in a run of alike pots place and seconds are enough. */
 function armedWords(table: Table, armed: Armed, inHand: string | undefined): Spoken | undefined {

@@ -15,7 +15,6 @@ import { type Lane, laneOf, seenBy } from '../table/lanes.ts'
 import { isQuiet } from '../table/quiet.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
-import { backUp, takeIn } from './backup.ts'
 import { bindBench } from './bench-hits.ts'
 import { openDevices } from './devices.ts'
 import type { OpenedExtras } from './extras.ts'
@@ -136,8 +135,10 @@ export async function openProgram(): Promise<App> {
   }
 
   const startMs = clock.epochMs()
-  const lastSeen = lastSeenMs()
-  if (lastSeen !== undefined && lastSeen < startMs && !journal.readOnly) {
+  // A life sign is written late, or not at all when the phone kills the page; the last hit is one too.
+  const lastHit = table.peek().hits.at(-1)
+  const lastSeen = Math.max(lastSeenMs() ?? 0, lastHit ? lastHit.at + table.peek().skewMs : 0)
+  if (lastSeen > 0 && lastSeen < startMs && !journal.readOnly) {
     settleDoubts(lastSeen, startMs)
     wasAway(lastSeen, startMs)
   }
@@ -220,8 +221,8 @@ export async function openProgram(): Promise<App> {
       for (const part of [judging, setting, sounding]) part.fetch()
       return bindBench(root, onHit, sounding)
     },
-    backUp: () => backUp(journal, devices.share, clock.epochMs()),
-    takeIn: (text) => takeIn(journal, text),
+    backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
+    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text),
     retrySave: () => journal.retry(),
     applyUpdate: () => void updates?.apply(),
     install: () => void devices.install.prompt(),

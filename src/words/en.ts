@@ -177,9 +177,6 @@ export const en = {
     hoursMinutes: (h: number, m: number) => `${h} h ${m}`,
     underMinute: (s: number) => `${s} s`,
     now: 'now',
-    today: (clock: string) => `about ${clock}`,
-    tomorrow: (clock: string) => `about ${clock} tomorrow`,
-    later: (days: number, clock: string) => `in ${days} days, about ${clock}`,
     never: 'never in this air',
   },
 }

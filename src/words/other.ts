@@ -1,5 +1,5 @@
 import type { Name } from './counts.ts'
-/** English of Other, of Why, of what is warned of before a dip, and of ringing. */
+/** English of Other, of Why, of what is warned of before a dip, of ringing, and of days. */
 export const other = {
   other: {
     back: 'Back',
@@ -149,5 +149,13 @@ export const other = {
     },
     stopped: 'ringing stopped: hit anything',
     calendar: 'TO THE CALENDAR',
+  },
+  days: {
+    tomorrow: (clock: string) => `${clock} tomorrow`,
+    yesterday: (clock: string) => `${clock} yesterday`,
+    on: (clock: string, day: string) => `${clock} on ${day}`,
+    about: (when: string) => `about ${when}`,
+    in: (span: string) => `in ${span}`,
+    ago: (span: string) => `${span} ago`,
   },
 }

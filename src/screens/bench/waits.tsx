@@ -1,6 +1,7 @@
 import type { Card } from '../../table/card.ts'
 import { forecastOf } from '../../table/forecast.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import { useDays } from '../days.ts'
 import { useWhole } from '../whole.ts'
 import { Caution, WithPot } from './face.tsx'
 import { nameOf, placeOf } from './said.ts'
@@ -93,16 +94,17 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
 }
 
 export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words, formats, now } = useWhole()
+  const { table, words } = useWhole()
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
-  const { skewMs } = table.value
-  const when = formats.value.moment(card.kiln.likely + skewMs, now.value + skewMs)
+  const { about } = useDays()
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.finished}</h1>
       <p class="strong">
-        {Number.isFinite(card.kiln.likely) ? w.finishedText(number, when) : w.finishedNever(number)}
+        {Number.isFinite(card.kiln.likely)
+          ? w.finishedText(number, about(card.kiln.likely))
+          : w.finishedNever(number)}
       </p>
       <Caution>{w.finishedCaution}</Caution>
     </div>

@@ -3,6 +3,7 @@ import { forecastOf } from '../../table/forecast.ts'
 import type { PotState } from '../../table/state.ts'
 import { filledAt, waterNowG } from '../../table/thirst.ts'
 import { thickest, toldZones } from '../../table/told-zones.ts'
+import { useDays } from '../days.ts'
 import { useWhole } from '../whole.ts'
 import { warningText } from './warned.tsx'
 import './why.css'
@@ -13,6 +14,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
   const w = words.value.why
   const f = formats.value
   const { skewMs } = table.value
+  const days = useDays()
   const forecast = forecastOf(table.value, pot)
   const warnings =
     card.value.kind === 'armed' && card.value.armed.potId === pot.facts.potId ? card.value.armed.warnings : []
@@ -56,7 +58,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
             <dt>{w.thirsty}</dt>
             <dd>{band(forecast.thirsty)}</dd>
             <dt>{w.kiln}</dt>
-            <dd>{f.moment(forecast.kiln.likely + skewMs, now.value + skewMs)}</dd>
+            <dd>{days.about(forecast.kiln.likely)}</dd>
             <dt>{w.water}</dt>
             <dd>{w.grams(Math.round(waterNowG(table.value, pot, now.value)))}</dd>
             <dt>{w.drinks}</dt>
