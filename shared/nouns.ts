@@ -1,6 +1,7 @@
 /** Nouns that are stored in the journal. Lengths mm, seconds, degC, humidity 0 to 1, g/mL, litres, times epoch ms. */
 
-export type Form = 'beaker' | 'bowl' | 'bottle' | 'cup' | 'jar' | 'plate' | 'cylinder'
+export type Form = 'beaker' | 'bowl' | 'bottle' | 'cup' | 'jar' | 'plate' | 'cylinder' | 'lid'
+/** Forms to choose from; a lid comes with its jar. */
 export const FORMS: readonly Form[] = ['beaker', 'bowl', 'bottle', 'cup', 'jar', 'plate', 'cylinder']
 
 /** Fields as the engine's `Shape`; diameters are outside diameters. */
@@ -14,6 +15,8 @@ export interface ShapeFacts {
   readonly wallMm: number
   readonly floorMm?: number
   readonly footLineMm: number
+  /** The ledge for a lid, down the inside from the rim: kept bare. */
+  readonly galleryMm?: number
 }
 
 /** A place on a ware board: `board` A, B, ..., `spot` from 1. */
@@ -126,6 +129,9 @@ export interface PairFacts {
   readonly wrong: number
 }
 
+/** How bisque comes to the table: dry, damp to the touch, or washed under the tap and full of water. */
+export type BisqueWater = 'dry' | 'damp' | 'washed'
+
 export interface PotFacts {
   readonly potId: string
   readonly number: number
@@ -133,10 +139,13 @@ export interface PotFacts {
   readonly shape: ShapeFacts
   /** Where they differ from the board's. */
   readonly absorption?: number
-  readonly damp?: boolean
+  readonly bisqueCone?: string
+  readonly bisqueWater?: BisqueWater
   readonly stackId: string
   /** The inside is poured with the first coat's glaze before the outside is dipped. */
   readonly pourInsideFirst?: boolean
+  /** It is the lid of this pot: two pieces of one number, fired together. */
+  readonly lidOf?: string
 }
 
 export type Draught = 'still' | 'room' | 'window' | 'fan' | 'fanClose'
@@ -166,6 +175,8 @@ export interface BoardFacts {
   readonly wallMm: number
   readonly footLineMm: number
   readonly bisqueCone: string
+  /** Left out, dry. */
+  readonly bisqueWater?: BisqueWater
   /** Water taken by the bisque, mass of water per mass of dry body, from a cold soak. */
   readonly absorption: number
   /** How fast it drinks, mm/sqrt s, from two water dips of a tile; left out, assumed. */

@@ -7,19 +7,22 @@ interface Graph {
   getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null
 }
 
-/** Modules that `from` needs to run, itself among them. */
-function neededBy(from: string, graph: Graph): ReadonlySet<string> {
-  const found = new Set([from])
+/** Modules that `from` need to run, themselves among them. */
+function neededBy(from: readonly string[], graph: Graph): ReadonlySet<string> {
+  const found = new Set(from)
   for (const id of found) for (const next of graph.getModuleInfo(id)?.importedIds ?? []) found.add(next)
   return found
 }
 
-const part = (name: string, from: string) => (id: string, graph: Graph) =>
-  neededBy(from, graph).has(id) ? name : null
+const part =
+  (name: string, ...from: readonly string[]) =>
+  (id: string, graph: Graph) =>
+    neededBy(from, graph).has(id) ? name : null
 
+/** What one visit fetches in turn: the first screen, the bench, what its first card goes without. The rest: the bundler. */
 const MAIN = here('main.tsx')
-/** What one visit fetches in turn: the first screen, then the bench. What comes later is left to the bundler. */
 const BENCH = here('wire/start.tsx')
+const SOON = [here('screens/bench/late.tsx'), here('table/judge.ts')]
 
 export default defineConfig({
   root: here('.'),
@@ -36,8 +39,9 @@ export default defineConfig({
         codeSplitting: {
           includeDependenciesRecursively: false,
           groups: [
-            { name: part('first', MAIN), debugName: 'first', priority: 2 },
-            { name: part('bench', BENCH), debugName: 'bench', priority: 1 },
+            { name: part('first', MAIN), debugName: 'first', priority: 3 },
+            { name: part('bench', BENCH), debugName: 'bench', priority: 2 },
+            { name: part('soon', ...SOON), debugName: 'soon', priority: 1 },
           ],
         },
       },

@@ -5,16 +5,22 @@
 
 export type AudioVerdict = 'ok' | 'resume' | 'rebuild'
 
-/** Looks closer together than this say nothing: the clock moves in blocks of 128 samples and more. */
-export const LOOK_S = 0.1
+/**
+ * Looks closer together than this say nothing, since the clock moves in blocks of 128 samples and more; nor do looks
+ * so far apart that the page itself stood still in between.
+ */
+export const LOOK_S = { least: 0.1, most: 3.5 }
 /** A clock this much slower than the page's is dead. */
 const SLOWEST = 0.1
 
-/** What to do about a context whose clock went on by `advancedS` while the page's went on by `elapsedS`. */
-export function audioVerdict(state: string, advancedS: number, elapsedS: number): AudioVerdict {
+/**
+ * What to do about a context whose clock went on by `advancedS` while the page's went on by `elapsedS`; null when the
+ * looks say nothing.
+ */
+export function audioVerdict(state: string, advancedS: number, elapsedS: number): AudioVerdict | null {
   if (state === 'closed') return 'rebuild'
   if (state !== 'running') return 'resume'
-  if (elapsedS < LOOK_S) return 'ok'
+  if (elapsedS < LOOK_S.least || elapsedS > LOOK_S.most) return null
   return advancedS < elapsedS * SLOWEST ? 'rebuild' : 'ok'
 }
 

@@ -51,11 +51,15 @@ export function openLifecycle(clock: Clock): Lifecycle & { close(): void } {
     if (gapBetween(seen, look()) > GAP_MS) wake('gap')
     else seen = look()
   }
+  const hide = (): void => {
+    if (gapBetween(seen, look()) <= GAP_MS) seen = look()
+    sleep('hidden')
+  }
 
   const stop = new AbortController()
   const on = (target: EventTarget, type: string, handler: () => void): void =>
     target.addEventListener(type, handler, { signal: stop.signal })
-  on(document, 'visibilitychange', () => (document.hidden ? sleep('hidden') : wake('visible')))
+  on(document, 'visibilitychange', () => (document.hidden ? hide() : wake('visible')))
   on(document, 'freeze', () => sleep('freeze'))
   on(document, 'resume', () => wake('resume'))
   on(window, 'pagehide', () => sleep('pagehide'))

@@ -83,6 +83,8 @@ export interface Sound {
   call(bucketLetter: string, places: readonly Place[], bucketId?: string): void
   /** Words one after another, instead of what a card said before, after a call. Nothing where voice is off or not loaded. */
   say(words: readonly WordId[]): void
+  /** The sign of a refusal at once, then words with the weight of a call: no card cuts them off, a count is not spoken into. */
+  warn(words: readonly WordId[]): void
   /** Something of ours is in the air: a knock now may be our own. */
   heard(): boolean
   refused(): void

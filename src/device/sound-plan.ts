@@ -171,9 +171,9 @@ export function planCall(bucketLetter: string, places: readonly Place[], bucketI
   return { cues: [{ atS: 0, tone: name, lastsS: CALL_S }, ...wordCues(words, CALL_S + 0.1)] }
 }
 
-/** Words one after another. */
-export function planWords(words: readonly WordId[]): CuePlan {
-  return { cues: wordCues(words, 0) }
+/** Words one after another, from `atS` on. */
+export function planWords(words: readonly WordId[], atS = 0): CuePlan {
+  return { cues: wordCues(words, atS) }
 }
 
 const wordCues = (words: readonly WordId[], atS: number): WordCue[] =>

@@ -27,6 +27,8 @@ const LOOK_EVERY_MS = 2000
 const AFTER_COUNT_S = 0.3
 /** Between two things said one after the other. */
 const AFTER_CALL_S = 0.25
+/** Between a sign and its words. */
+const GAP_S = 0.15
 /** A loudspeaker and a room ring on this long. */
 const RINGS_ON_S = 0.25
 /** A sound for now starts this much later, so that its first sample is not lost. */
@@ -42,6 +44,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   let mode: SoundMode = 'voice'
   let volume = 1
   let health: SoundHealth = 'locked'
+  let dead = false
   let looked = { contextS: 0, pageMs: 0 }
   let counting: Run | null = null
   let calling: Saying | null = null
@@ -59,6 +62,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     context = openContext()
     counting = calling = saying = null
     master = null
+    dead = false
     if (!context) {
       setHealth('off')
       return
@@ -76,13 +80,14 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     const now = { contextS: context.currentTime, pageMs: performance.now() }
     const elapsedS = (now.pageMs - looked.pageMs) / 1000
     const verdict = audioVerdict(context.state, now.contextS - looked.contextS, elapsedS)
-    if (elapsedS >= LOOK_S || verdict === 'resume') looked = now
-    setHealth(verdict === 'ok' ? 'ok' : verdict === 'resume' ? 'locked' : 'dead')
+    if (elapsedS >= LOOK_S.least || verdict === 'resume') looked = now
+    if (verdict) dead = verdict === 'rebuild'
+    setHealth(verdict === 'resume' ? 'locked' : dead ? 'dead' : 'ok')
   }
 
   async function unlock(): Promise<SoundHealth> {
     look()
-    if (!context || health === 'dead') build()
+    if (!context || dead) build()
     if (context && context.state !== 'running') {
       await unlockContext(context).catch(() => undefined)
       if (context) looked = { contextS: context.currentTime, pageMs: performance.now() }
@@ -94,6 +99,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   /** Runs `job` with an open context; nothing happens where there is none. */
   function sounding(job: (context: AudioContext, output: AudioNode) => void): void {
     if (mode === 'numerals') return
+    look()
     if (context?.state === 'running' && health === 'ok' && master) {
       job(context, master)
       return
@@ -183,6 +189,10 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     call: (bucketLetter, places, bucketId) => speak(planCall(bucketLetter, places, bucketId), 'call'),
     say(words) {
       if (mode === 'voice') speak(planWords(words), 'say')
+    },
+    warn(words) {
+      now(planTone('refused'))
+      if (mode === 'voice') speak(planWords(words, TONE_S.refused + GAP_S), 'call')
     },
     heard() {
       const now = context?.currentTime ?? 0

@@ -5,26 +5,34 @@
 import { bucketOf, type WordId } from './sound-plan.ts'
 import type { VoiceLanguage } from './voice.ts'
 
-/** Spanish of the words that are keyed by their English; in English a word's key is its text. */
-const SPANISH: Readonly<Record<WordId, string>> = {
+/** Spanish of the words that are keyed by their English; in English a word's key is its text. Clips are made from it too. */
+export const SPANISH: Readonly<Record<WordId, string>> = {
+  in: 'dentro',
+  out: 'fuera',
   ready: 'listas',
   'ready to touch': 'lista para tocar',
+  drip: 'escurre',
+  'sponge the foot': 'limpia el pie',
   stir: 'remueve',
   'set down': 'déjala',
+  touch: 'toca',
+  dry: 'seco',
   at: 'en',
   next: 'siguiente',
   wax: 'cera',
   wipe: 'pasa la esponja',
   pour: 'vierte',
   seconds: 'segundos',
-  'one second': 'un segundo',
-  pots: 'piezas',
+  'taken back': 'anulado',
   'one pot': 'una pieza',
+  'one second': 'un segundo',
   'and a half': 'y medio',
+  pots: 'piezas',
   'return it to': 'devuélvelo a',
   'check the foot': 'revisa el pie',
   'all coats are on': 'todas las capas están',
-  'taken back': 'anulado',
+  'wax pan is on': 'la cera está al fuego',
+  'are you beside it': 'estás al lado',
 }
 
 /** The text of words, one after another. */
@@ -36,6 +44,9 @@ export const textOf = (words: readonly WordId[], language: VoiceLanguage): strin
       return language === 'es' ? (SPANISH[word] ?? word) : word
     })
     .join(', ')
+
+// The first question only starts the search for voices.
+if ('speechSynthesis' in globalThis) speechSynthesis.getVoices()
 
 let timer: ReturnType<typeof setTimeout> | undefined
 

@@ -14,9 +14,12 @@ export interface Air {
   readonly factor?: number
 }
 
-export type Form = 'beaker' | 'bowl' | 'bottle' | 'cup' | 'jar' | 'plate' | 'cylinder'
+export type Form = 'beaker' | 'bowl' | 'bottle' | 'cup' | 'jar' | 'plate' | 'cylinder' | 'lid'
 
-/** A pot's measures, diameters outside. Omitted measures follow from the form. */
+/**
+ * A pot's measures, diameters outside. Omitted measures follow from the form. A lid stands on its seat: `rimMm` is its
+ * widest, down there, `footLineMm` the bare edge that touches the jar, and its inside the hollow below.
+ */
 export interface Shape {
   readonly form: Form
   readonly heightMm: number

@@ -1,7 +1,7 @@
-/** The seven forms: usual measures in three sizes, and the curve of each outside from a few measures. */
+/** The forms: usual measures in three sizes, and the curve of each outside from a few measures. */
 import type { Form, OutlinePoint, Shape } from './contract.ts'
 
-export const FORMS: readonly Form[] = ['beaker', 'bowl', 'bottle', 'cup', 'jar', 'plate', 'cylinder']
+export const FORMS: readonly Form[] = ['beaker', 'bowl', 'bottle', 'cup', 'jar', 'plate', 'cylinder', 'lid']
 export const SIZES = ['small', 'medium', 'large'] as const
 export type Size = (typeof SIZES)[number]
 
@@ -44,6 +44,11 @@ const USUAL: Record<Form, Record<Size, Row>> = {
     medium: [140, 90, 0, 0, 90, 5.5, 6, 8],
     large: [220, 120, 0, 0, 120, 7, 8, 8],
   },
+  lid: {
+    small: [28, 66, 0, 0, 66, 4.5, 4.5, 4],
+    medium: [38, 90, 0, 0, 90, 5.5, 5.5, 4],
+    large: [52, 124, 0, 0, 124, 7, 7, 5],
+  },
 }
 
 function shapeOf(form: Form, row: Row): Shape {
@@ -76,6 +81,8 @@ export interface Measures {
   readonly ringMm: number
 }
 
+/** Forms as wide at the bottom as `rimMm` says. */
+const isStraight = (form: Form): boolean => form === 'cylinder' || form === 'lid'
 const hasBelly = (form: Form): boolean => form === 'bottle' || form === 'cup' || form === 'jar'
 const hasRing = (form: Form): boolean => form === 'bowl' || form === 'plate'
 
@@ -88,7 +95,7 @@ export function measuresOf(shape: Shape): Measures {
     : rim
   const wide = hasBelly(shape.form) ? belly : rim
   const likeWide = (like.bellyMm ?? like.rimMm) / 2
-  const foot = shape.form === 'cylinder' ? rim : (shape.footMm ?? (wide * (like.footMm ?? 0)) / likeWide) / 2
+  const foot = isStraight(shape.form) ? rim : (shape.footMm ?? (wide * (like.footMm ?? 0)) / likeWide) / 2
   return {
     form: shape.form,
     heightMm: shape.heightMm,
@@ -97,7 +104,7 @@ export function measuresOf(shape: Shape): Measures {
     bellyUpMm: shape.bellyUpMm ?? (shape.heightMm * (like.bellyUpMm ?? 0)) / like.heightMm,
     footRMm: foot,
     wallMm: shape.wallMm,
-    floorMm: shape.floorMm ?? shape.wallMm * 1.2,
+    floorMm: shape.form === 'lid' ? 0 : (shape.floorMm ?? shape.wallMm * 1.2),
     ringMm: hasRing(shape.form)
       ? Math.min(shape.heightMm * 0.2, shape.form === 'plate' ? 5 : 9, wide * 0.1)
       : 0,
@@ -153,6 +160,8 @@ export function stretches(m: Measures): readonly (readonly OutlinePoint[])[] {
   switch (m.form) {
     case 'cylinder':
       return [[foot, rim]]
+    case 'lid':
+      return lidStretches(m)
     case 'beaker':
       return [[foot, turned], rise(turned, rim, 1.25, 0.75)]
     case 'bowl':
@@ -199,6 +208,20 @@ export function stretches(m: Measures): readonly (readonly OutlinePoint[])[] {
       ]
     }
   }
+}
+
+/** A lid's knob begins at this part of its height and radius; below lies the dome. */
+export const LID_NECK = { up: 0.6, out: 0.22 } as const
+
+/** Edge, dome, knob: upwards from the seat. */
+function lidStretches({ rimRMm: r, heightMm: h }: Measures): OutlinePoint[][] {
+  const edge = point(r, Math.min(6, h * 0.15))
+  const neck = point(r * LID_NECK.out, h * LID_NECK.up)
+  return [
+    [point(r, 0), edge],
+    [edge, point(r * 0.82, h * 0.34), point(r * 0.52, h * 0.5), neck],
+    [neck, point(r * 0.21, h * 0.7), point(r * 0.27, h * 0.86), point(r * 0.2, h)],
+  ]
 }
 
 /** Height from which the inside opens: above the floor, which sits on the foot ring where there is one. */

@@ -11,13 +11,13 @@ export interface Reach {
 
 /**
  * What a cover wets. Down and collar dips go in rim first: the trapped air keeps the inside bare but for a strip of a
- * millimetre or so, which is left out. A gallery is waxed, or wiped at once.
+ * millimetre or so, which is left out. A gallery, and both faces of a lid's edge, are waxed, or wiped at once.
  */
 export function reachOf(cover: Cover, face: Face, shape: Shape): Reach | undefined {
   const { heightMm, footLineMm, galleryMm = 0 } = shape
   if (face === 'inside')
     return cover.kind === 'full' || cover.kind === 'inside'
-      ? { fromMm: 0, toMm: heightMm - galleryMm }
+      ? { fromMm: shape.form === 'lid' ? footLineMm : 0, toMm: heightMm - galleryMm }
       : undefined
   switch (cover.kind) {
     case 'full':

@@ -21,7 +21,9 @@ export function fillS(profile: Profile, gramsPerMl: number): number {
   const inner = lineOf(profile, 'inside')
   const middle = (at(inner, 0).zMm + profile.shape.heightMm) / 2
   const upper = inner.filter((p) => p.zMm >= middle)
-  const neckRM = Math.min(...upper.map((p) => p.rMm)) / 1000
+  // A lid is all opening.
+  const neckRM =
+    (profile.shape.form === 'lid' ? at(inner, 0).rMm : Math.min(...upper.map((p) => p.rMm))) / 1000
   const flow =
     (FLOODING * Math.sqrt(GRAVITY_M_PER_S2 * 2 * neckRM * (kgPerM3 - AIR_KG_PER_M3))) /
     (AIR_KG_PER_M3 ** 0.25 + kgPerM3 ** 0.25) ** 2

@@ -2,7 +2,7 @@
 import { inRange, oneOf } from './check.ts'
 import type { OutlinePoint, Profile, Shape } from './contract.ts'
 import { at, evenly, smooth } from './curve.ts'
-import { FORMS, floorUpMm, type Measures, measuresOf, stretches } from './forms.ts'
+import { FORMS, floorUpMm, LID_NECK, type Measures, measuresOf, stretches } from './forms.ts'
 
 export { FORMS, SIZES, type Size, sizeSteps } from './forms.ts'
 
@@ -27,7 +27,7 @@ function checked(shape: Shape): Measures {
     inRange('bellyUpMm', shape.bellyUpMm, shape.heightMm * 0.1, shape.heightMm * 0.9)
   if (shape.floorMm !== undefined) inRange('floorMm', shape.floorMm, 0.5, 60)
   const m = measuresOf(shape)
-  inRange('floorMm (with the foot ring)', floorUpMm(m), 0.3, shape.heightMm * 0.8)
+  if (m.form !== 'lid') inRange('floorMm (with the foot ring)', floorUpMm(m), 0.3, shape.heightMm * 0.8)
   return m
 }
 
@@ -74,7 +74,24 @@ function withinAt(outer: readonly OutlinePoint[], wallMm: number, z: number): nu
   return least
 }
 
+/** The hollow under a lid, from its seat up to the middle under the knob. */
+function under(m: Measures, outer: readonly OutlinePoint[]): OutlinePoint[] {
+  const topMm = LID_NECK.up * m.heightMm - m.wallMm
+  const seat = withinAt(outer, m.wallMm, 0)
+  if (!(topMm > 0 && seat > LEAST_INSIDE_R_MM))
+    throw new RangeError(`wallMm is ${m.wallMm}: leaves no hollow under the lid`)
+  const line: OutlinePoint[] = []
+  for (let i = 0; i < LEVELS; i++) {
+    const zMm = (topMm * i) / LEVELS
+    const rMm = withinAt(outer, m.wallMm, zMm)
+    if (rMm < LEAST_INSIDE_R_MM) break
+    line.push({ rMm, zMm })
+  }
+  return evenly([...line, { rMm: 0, zMm: at(line, line.length - 1).zMm }], INSIDE_PIECES)
+}
+
 function inside(m: Measures, outer: readonly OutlinePoint[]): OutlinePoint[] {
+  if (m.form === 'lid') return under(m, outer)
   const from = floorUpMm(m)
   const depth = m.heightMm - from
   const raw = Array.from({ length: LEVELS + 1 }, (_, i) => {
@@ -105,7 +122,8 @@ function inside(m: Measures, outer: readonly OutlinePoint[]): OutlinePoint[] {
 
 /**
  * The outline of a pot. `outer` starts at (0, 0), runs over the base and up to the rim; `inner` starts at the middle
- * of the inside floor and runs up to the rim. Heights never fall along either. The ground under a foot ring counts
+ * of the inside floor and runs up to the rim (a lid's: from its seat to the middle of its hollow). Heights never fall
+ * along either. The ground under a foot ring counts
  * as clay (it holds air when the pot stands in the bucket). The wall is measured across, not level.
  * RangeError for measures out of range or a wall that leaves no opening.
  */

@@ -17,6 +17,13 @@ export interface PiecesForecast {
   readonly last: string
 }
 
+/** The later of some bands, edge by edge. RangeError for none at all. */
+export function latestOf(bands: readonly Band[]): Band {
+  if (bands.length === 0) throw new RangeError('pieces is empty: must hold at least one piece')
+  const latest = (edge: keyof Band): number => Math.max(...bands.map((band) => band[edge]))
+  return { early: latest('early'), likely: latest('likely'), late: latest('late') }
+}
+
 /**
  * Each piece as a pot of its own (a jar's gallery is `Shape.galleryMm`), and the later of their kiln-dry bands, edge
  * by edge, on one clock. RangeError for no piece at all.
@@ -26,13 +33,7 @@ export function forecastPieces(pieces: readonly PieceOfPot[], learned: Learned):
     name,
     forecast: forecastPot(pot, events, air0, learned),
   }))
-  const first = all[0]
-  if (!first) throw new RangeError('pieces is empty: must hold at least one piece')
-  const latest = (edge: keyof Band): number => Math.max(...all.map(({ forecast }) => forecast.kilnDry[edge]))
+  const kilnDry = latestOf(all.map(({ forecast }) => forecast.kilnDry))
   const slowest = all.reduce((a, b) => (b.forecast.kilnDry.likely > a.forecast.kilnDry.likely ? b : a))
-  return {
-    pieces: all,
-    kilnDry: { early: latest('early'), likely: latest('likely'), late: latest('late') },
-    last: slowest.name,
-  }
+  return { pieces: all, kilnDry, last: slowest.name }
 }

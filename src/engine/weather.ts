@@ -65,7 +65,7 @@ export function weatherOf(air: Air, widthMm: number): Weather {
   }
 }
 
-/** How freely air reaches the inside, against the outside. Tuned: 0.3 a narrow neck, 0.5 a mug, 0.8 an open bowl. */
+/** How freely air reaches the inside, against the outside. Tuned: 0.3 a narrow neck, 0.5 a mug, 0.8 an open bowl; a lid stands on its hollow. */
 export const INSIDE_AIRING: Record<Form, number> = {
   bottle: 0.3,
   jar: 0.5,
@@ -74,4 +74,5 @@ export const INSIDE_AIRING: Record<Form, number> = {
   cylinder: 0.5,
   bowl: 0.8,
   plate: 0.8,
+  lid: 0.3,
 }

@@ -6,31 +6,77 @@ import { useApp } from './app.ts'
 /** How long the first card has the phone to itself before the other parts are fetched, ms. */
 const LATER_MS = 1500
 
+/** With no network and nothing kept yet, the next try. */
+const RETRY_MS = 2000
+
+type Load<Props> = () => Promise<ComponentType<Props>>
+
 const all: (() => void)[] = []
+const first: (() => void)[] = []
 
 /** A part that is fetched when it is asked for, or when the first card has long been drawn. */
-export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): ComponentType<Props> {
-  const part = signal<{ readonly shows?: ComponentType<Props>; readonly failed?: true }>({})
+export function later<Props extends object>(load: Load<Props>): ComponentType<Props> {
+  return fetched(all, load, () => null, Missing)
+}
+
+/** A part of the bench that is fetched as soon as the first card is drawn. Until it is here, `Plain` stands for it. */
+export function soon<Props extends object>(
+  load: Load<Props>,
+  Plain: ComponentType<Props>,
+): ComponentType<Props> {
+  return fetched(first, load, Plain)
+}
+
+/** Something else than a screen's part, fetched like {@link later}: a hook that answers undefined until it is here. */
+export function laterThing<Thing>(load: () => Promise<Thing>): () => Thing | undefined {
+  const { ask, got } = fetching(load, RETRY_MS)
+  all.push(ask)
+  return function useThing() {
+    useEffect(ask, [])
+    return got.value.thing
+  }
+}
+
+function fetched<Props extends object>(
+  asks: (() => void)[],
+  load: Load<Props>,
+  Plain: ComponentType<Props>,
+  Failed?: ComponentType,
+): ComponentType<Props> {
+  const { ask, got } = fetching(load, Failed ? undefined : RETRY_MS)
+  asks.push(ask)
+  // What has a stand-in lets it be painted first.
+  const useAsking = Failed ? useLayoutEffect : useEffect
+  return function Later(props: Props) {
+    useAsking(ask, [])
+    const { thing: Part = Plain, failed } = got.value
+    return Failed && failed ? <Failed /> : <Part {...props} />
+  }
+}
+
+function fetching<Thing>(load: () => Promise<Thing>, retryMs: number | undefined) {
+  const got = signal<{ readonly thing?: Thing; readonly failed?: true }>({})
   let asked = false
   const ask = () => {
     if (asked) return
     asked = true
     load().then(
-      (shows) => {
-        part.value = { shows }
+      (thing) => {
+        got.value = { thing }
       },
       () => {
         asked = false
-        part.value = { failed: true }
+        if (retryMs === undefined) got.value = { failed: true }
+        else setTimeout(ask, retryMs)
       },
     )
   }
-  all.push(ask)
-  return function Later(props: Props) {
-    useLayoutEffect(ask, [])
-    const { shows: Part, failed } = part.value
-    return Part ? <Part {...props} /> : failed ? <Missing /> : null
-  }
+  return { ask, got }
+}
+
+/** Fetches what {@link soon} waits for. */
+export function fetchSoon(): void {
+  for (const ask of first) ask()
 }
 
 /** Fetches every part in a while: from then on a hit finds it there. */

@@ -91,6 +91,8 @@ export type Action =
       readonly pot: Omit<PotFacts, 'potId' | 'number' | 'place'> &
         Partial<Pick<PotFacts, 'potId' | 'number' | 'place'>>
       readonly copies?: number
+      /** With a lid of its own: on the next place, with these coats. */
+      readonly lid?: { readonly stackId: string }
     }
   | { readonly do: 'set-plan'; readonly potId: string; readonly coats: readonly CoatFacts[] }
   | { readonly do: 'read-tile'; readonly tile: Omit<TileFacts, 'tileId'> }

@@ -8,9 +8,13 @@ import type { Decision, Stamp } from './decide.ts'
 import { brimLitres } from './fill.ts'
 import { checkName, LIMITS, outOfRange } from './limits.ts'
 import { potsOnTable } from './plan.ts'
+import { putRight } from './put-right.ts'
 import type { Table } from './state.ts'
 
-/** Setting up with clean hands: every value is checked, and nothing is stored unless all of it is right. */
+/**
+ * Setting up with clean hands: every value is checked, and nothing is stored unless all of it is right. What is not
+ * setting up is putting right.
+ */
 export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
   switch (action.do) {
     case 'set-settings':
@@ -119,7 +123,7 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
     case 'clear-table':
       return { events: [{ kind: 'table-cleared' }] }
     default:
-      return { refusal: { code: 'nothing-to-do' } }
+      return putRight(table, action, stamp)
   }
 }
 

@@ -1,4 +1,4 @@
-import type { BoardFacts } from '../../shared/nouns.ts'
+import type { BoardFacts, PotFacts } from '../../shared/nouns.ts'
 
 /**
  * Water that a stoneware bisque takes, by weight, after the cone of its firing: the hotter, the less it drinks.
@@ -29,4 +29,20 @@ export function withCone(before: BoardFacts, next: BoardFacts): BoardFacts {
   return next.bisqueCone === before.bisqueCone || measured || usual === undefined
     ? next
     : { ...next, absorption: usual }
+}
+
+/** Water that a pot of another cone takes on this board's clay; undefined where the cone says nothing. */
+export function absorptionAt(board: BoardFacts, cone: string): number | undefined {
+  const [own, usual] = [USUAL_ABSORPTION[cone], USUAL_ABSORPTION[board.bisqueCone]]
+  return own && usual && Math.round((board.absorption * own * 1000) / usual) / 1000
+}
+
+type Bisque = Pick<PotFacts, 'absorption' | 'bisqueCone'>
+
+/** A pot's own absorption as it is to be kept: it follows a cone of its own, unless somebody measured it. */
+export function ownAbsorption(board: BoardFacts, before: Bisque, next: Bisque): number | undefined {
+  const followed = before.bisqueCone === undefined ? undefined : absorptionAt(board, before.bisqueCone)
+  const measured = next.absorption !== undefined && next.absorption !== followed
+  if (measured || next.bisqueCone === undefined) return measured ? next.absorption : undefined
+  return absorptionAt(board, next.bisqueCone)
 }

@@ -21,6 +21,8 @@ export interface TileBand {
 export interface Tile {
   readonly potId: string
   readonly number: number
+  /** It is the lid of the pot of that number. */
+  readonly lid: boolean
   readonly place: Place
   readonly bands: readonly TileBand[]
   readonly state: TileState
@@ -46,6 +48,7 @@ export function boardView(table: Table, card: Card, nowMs: number): BoardView {
     return {
       potId,
       number,
+      lid: pot.facts.lidOf !== undefined,
       place,
       bands: bandsOf(table, pot),
       state: asked ? { is: 'next' } : state,

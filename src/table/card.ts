@@ -23,6 +23,12 @@ export interface Armed {
   readonly insteadOf?: string
 }
 
+/** A collar that waits for a pour. */
+export interface Collar {
+  readonly potId: string
+  readonly depthMm: number
+}
+
 /** A collar vessel to be filled: litres to pour and the level before the pot goes in. */
 export interface Decant {
   readonly litres: number
@@ -64,6 +70,8 @@ export type Card = Base &
         readonly waiting: number
         /** Dips of this visit by the order of work. */
         readonly dips?: number
+        /** Collars that the vessel is to be filled for, with `decant`. */
+        readonly collars?: readonly Collar[]
         readonly decant?: Decant
       }
     | {

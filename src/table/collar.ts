@@ -1,6 +1,6 @@
 import type { PotFacts } from '../../shared/nouns.ts'
 import { collarPour } from '../engine/collar.ts'
-import type { Decant } from './card.ts'
+import type { Collar, Decant } from './card.ts'
 import { pressurePa, profileOf } from './clay.ts'
 import type { Table } from './state.ts'
 
@@ -9,8 +9,20 @@ const FLOOR_GAP_MM = 10
 /** A collar vessel is low and straight; higher than any collar and gap. Assumption. */
 const VESSEL_HIGH_MM = 400
 
+/** Enough for the one among these collars that needs most. */
+export function mostDecant(table: Table, bucketId: string, collars: readonly Collar[]): Decant | undefined {
+  const bucket = table.buckets[bucketId]
+  if (!bucket) return undefined
+  return collars
+    .flatMap(({ potId, depthMm }) => {
+      const pot = table.pots[potId]
+      return pot ? [decantFor(table, pot.facts, depthMm, bucket.gramsPerMl)] : []
+    })
+    .sort((a, b) => b.litres - a.litres)[0]
+}
+
 /** What to pour into the collar vessel so that this rim goes in `depthMm` deep. */
-export function decantFor(table: Table, pot: PotFacts, depthMm: number, gramsPerMl: number): Decant {
+function decantFor(table: Table, pot: PotFacts, depthMm: number, gramsPerMl: number): Decant {
   const wideMm = table.settings.collarVesselMm
   const pour = collarPour({
     vessel: { heightMm: VESSEL_HIGH_MM, floorWideMm: wideMm, mouthWideMm: wideMm },

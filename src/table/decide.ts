@@ -1,11 +1,11 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { Action, Refusal } from './action.ts'
+import { answered } from './answers.ts'
 import { lowerS } from './clay.ts'
 import { inHand } from './hand.ts'
 import { type Lane, seenBy, turned } from './lanes.ts'
 import { outOfRange } from './limits.ts'
 import { lastDip, nextCoat, planOf } from './plan.ts'
-import { putRight } from './put-right.ts'
 import type { PotState, Table } from './state.ts'
 import { coatFrom, isFresh, stepsOf } from './work.ts'
 
@@ -27,8 +27,8 @@ const refuse = (code: Refusal['code'], facts?: Refusal['facts']): Decision => ({
 export type More = (table: Table, action: Action, stamp: Stamp) => Decision
 
 /**
- * What follows from an action on this table at this moment. Pure: nothing is stored here. Setting up is left to `more`,
- * whose code the bench doesn't wait for.
+ * What follows from an action on this table at this moment. Pure: nothing is stored here. Setting up and putting
+ * right are left to `more`, whose code the bench doesn't wait for.
  */
 export function decide(table: Table, action: Action, stamp: Stamp, more?: More): Decision {
   const hands = stamp.hands ?? 0
@@ -102,7 +102,7 @@ function decided(table: Table, action: Action, stamp: Stamp, more?: More): Decis
             ],
           }
     default:
-      return putRight(table, action, stamp) ?? more?.(table, action, stamp) ?? NOTHING
+      return answered(table, action) ?? more?.(table, action, stamp) ?? NOTHING
   }
 }
 

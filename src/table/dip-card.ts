@@ -1,15 +1,14 @@
-import type { Armed, Card, Decant } from './card.ts'
-import { decantFor } from './collar.ts'
+import type { Armed, Card, Collar } from './card.ts'
 import { laneOf } from './lanes.ts'
 import { planOf } from './plan.ts'
-import type { BucketState, PotState, Table } from './state.ts'
+import type { PotState, Table } from './state.ts'
 import { nextBucket } from './steps.ts'
 import { filledAt } from './thirst.ts'
 import { type AtStep, coatFrom, isFresh, waitingFor } from './work.ts'
 
 /**
- * A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. Its warnings come
- * with `judged`.
+ * A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. Its warnings, and
+ * how much to decant, come with `judged`.
  */
 export function dipCard(
   table: Table,
@@ -77,12 +76,10 @@ export function stirCard(
   dips?: number,
 ): Card | undefined {
   const from = coatFrom(table, pot, bucketId)
-  const bucket = table.buckets[bucketId]
-  if (!from || !bucket) return undefined
+  if (!from || !table.buckets[bucketId]) return undefined
   const { collar } = table
   if (collar && collar.bucketId !== bucketId) return returnCard(table, now)
   const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
-  const decant = needsDecant ? mostDecant(table, steps, bucket, pot) : undefined
   return {
     kind: 'stir',
     bucketId,
@@ -90,8 +87,8 @@ export function stirCard(
     agoMs: agoMs(table, bucketId, now),
     waiting: waitingFor(table, steps, bucketId),
     dips,
-    decant,
-    big: { do: 'stirred', bucketId, decantLitres: decant?.litres },
+    collars: needsDecant ? collarsFor(table, steps, bucketId, pot) : undefined,
+    big: { do: 'stirred', bucketId },
   }
 }
 
@@ -100,20 +97,17 @@ const agoMs = (table: Table, bucketId: string, now: number): number | undefined 
   return at === undefined ? undefined : now - at
 }
 
-/** Enough for the pot among those waiting for a collar that needs most. */
-function mostDecant(table: Table, steps: readonly AtStep[], bucket: BucketState, first: PotState): Decant {
-  const { bucketId } = bucket.facts
+/** The collars that wait for this bucket, that of `first` before all others. */
+function collarsFor(table: Table, steps: readonly AtStep[], bucketId: string, first: PotState): Collar[] {
   const pots = steps
     .filter(
       ({ pot, step }) => (step.is === 'dip' || step.is === 'touch') && nextBucket(table, pot) === bucketId,
     )
     .map(({ pot }) => pot)
-  return [first, ...pots]
-    .flatMap((pot) => {
-      const cover = coatFrom(table, pot, bucketId)?.plan.cover
-      return cover?.kind === 'collar' ? [decantFor(table, pot.facts, cover.depthMm, bucket.gramsPerMl)] : []
-    })
-    .reduce((most, pour) => (pour.litres > most.litres ? pour : most))
+  return [first, ...pots].flatMap((pot) => {
+    const cover = coatFrom(table, pot, bucketId)?.plan.cover
+    return cover?.kind === 'collar' ? [{ potId: pot.facts.potId, depthMm: cover.depthMm }] : []
+  })
 }
 
 export function returnCard(table: Table, now: number): Card | undefined {

@@ -31,7 +31,7 @@ export function doseOf(table: Table, facts: BucketFacts, nowMs: number): Dose {
   const coat = stack?.coats.find(({ bucketId }) => bucketId === facts.bucketId)
   const holdS = coat?.holdS ?? USUAL_S
   const used = potsOnTable(table).find((pot) => pot.facts.stackId === stack?.stackId)
-  const pot: PotFacts = { ...(used?.facts ?? samplePot(table)), damp: false }
+  const pot: PotFacts = used?.facts ?? samplePot(table)
   const cover = { kind: 'full' } as const
   const [draft, bare] = drafted(table, pot, [])
   const dip = (gramsPerMl: number) => {

@@ -1,4 +1,4 @@
-import { type Lane, seenBy } from './lanes.ts'
+import { seenBy } from './lanes.ts'
 import { lineOf, type Told } from './line.ts'
 import type { Table } from './state.ts'
 
@@ -32,8 +32,5 @@ export function handsLine(table: Table, told: Told | undefined, now: number): Ha
   }
 }
 
-/** The hands whose card does not show. */
-export const otherLane = (table: Table): { readonly lane: Lane; readonly table: Table } => {
-  const lane = table.lane === 1 ? 0 : 1
-  return { lane, table: seenBy(table, lane) }
-}
+/** The table as the hands see it whose card does not show. */
+export const otherLane = (table: Table): Table => seenBy(table, table.lane === 1 ? 0 : 1)

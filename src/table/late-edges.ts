@@ -31,7 +31,7 @@ const kept = new Map<string, Ahead>()
 
 /** What the waits of such a pot depend on. */
 function kindOf(table: Table, pot: PotState): string {
-  const { shape, absorption, damp, pourInsideFirst } = pot.facts
+  const { shape, absorption, pourInsideFirst } = pot.facts
   const coats = planOf(table, pot).map((coat) => {
     const bucket = table.buckets[coat.bucketId]
     return [coat, bucket?.gramsPerMl, bucket?.facts.solidsGravity, bucket?.facts.pinMm]
@@ -41,7 +41,7 @@ function kindOf(table: Table, pot: PotState): string {
   return JSON.stringify([
     shape,
     own,
-    damp,
+    pot.damp?.water,
     pourInsideFirst,
     coats,
     table.air.at(-1)?.air,
@@ -91,7 +91,7 @@ function computed(table: Table, pot: PotState): Ahead {
   const wall = {
     profile: profileOf(pot.facts),
     body: bodyOf(table, pot.facts),
-    startWater: pot.facts.damp ? 0.4 : 0,
+    startWater: pot.damp ? 0.4 : 0,
   }
   const air = airOf(airAt(table.air, Number.POSITIVE_INFINITY))
   const fill = Math.exp(learned.fillMean + LATE_FILL_SDS * learned.fillSd)

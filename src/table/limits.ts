@@ -9,6 +9,7 @@ export const LIMITS = {
   footMm: { least: 10, most: 500 },
   wallMm: { least: 1, most: 30 },
   footLineMm: { least: 0, most: 60 },
+  galleryMm: { least: 1, most: 40 },
   absorption: { least: 0, most: 0.4 },
   tempC: { least: 0, most: 45 },
   rh: { least: 0.05, most: 1 },

@@ -64,7 +64,8 @@ export function meltingOf(
   const over = (hotter && flowScale(firing, hotter)?.likely) ?? USUAL_OVER
   const shares = playShares(frames, Math.min(MOST_OVER, Math.max(1, over)))
   const profile = profileOf(facts)
-  const { coats: on } = planned.input
+  // A lid's hollow is no well.
+  const on = planned.input.coats.filter(({ face }) => face === 'outside' || facts.shape.form !== 'lid')
   return {
     outer: profile.outer,
     inner: profile.inner,

@@ -126,6 +126,7 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   footMm: 'length',
   wallMm: 'length',
   footLineMm: 'length',
+  galleryMm: 'length',
   absorption: 'part',
   tempC: 'temperature',
   rh: 'part',

@@ -19,7 +19,7 @@ const BELLIED: ReadonlySet<Form> = new Set(['bottle', 'cup', 'jar'])
 export const hasBelly = (form: Form): boolean => BELLIED.has(form)
 
 /** Forms whose inside a short dip may not fill, or that are lined first as a rule: the pour is offered. */
-export const mayPour = (form: Form): boolean => form !== 'plate'
+export const mayPour = (form: Form): boolean => form !== 'plate' && form !== 'lid'
 
 /** The usual measures of a form and size, with the board's own wall and foot line. */
 export function stepShape(board: BoardFacts, form: Form, size: Size): ShapeFacts {
@@ -86,6 +86,9 @@ export function freePattern(table: Table): Pattern {
 export const BISQUE_CONES: readonly string[] = conesOf('american').filter((cone) =>
   /^(0\d+|[1-6])$/.test(cone),
 )
+
+/** Bisque so dense that coats come out thin. Our choice: cone 1 and hotter on an ordinary stoneware. */
+export const drinksLittle = (absorption: number): boolean => absorption < 0.08
 
 /** A pot to show a stack on where none uses it yet. */
 export function samplePot(table: Table): PotFacts {

@@ -1,6 +1,6 @@
 import { type AheadCall, callsAhead } from './ahead.ts'
 import { cardOf } from './bench.ts'
-import { type Spoken, spokenOf } from './spoken.ts'
+import { panWords, type Spoken, spokenOf } from './spoken.ts'
 import type { Table } from './state.ts'
 import { panAsk } from './wax-pan.ts'
 import { stepsOf } from './work.ts'
@@ -25,8 +25,8 @@ export interface Outputs {
   readonly calls: readonly ReadyCall[]
   /** What the card that came wants said, once. */
   readonly say?: Spoken
-  /** The wax pan wants an answer: another number is another time it is heard. */
-  readonly pan: number | undefined
+  /** The wax pan wants an answer: said again with another key. */
+  readonly pan: Spoken | undefined
   /** Pots that want a touch. */
   readonly due: number
 }
@@ -38,7 +38,7 @@ const THEN_EVERY_MIN = 10
 /** What should sound and stay awake at table time `now`. */
 export function outputsOf(table: Table, now: number): Outputs {
   const steps = stepsOf(table, now)
-  const pan = panAsk(table, now)?.times
+  const pan = panWords(panAsk(table, now))
   const awake = table.pan !== undefined || steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
   const due = steps.filter(({ step }) => step.is === 'touch').length
   const card = cardOf(table, now)

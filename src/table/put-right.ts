@@ -1,57 +1,23 @@
 import type { TableEvent } from '../../shared/events.ts'
-import type { CoatFacts } from '../../shared/nouns.ts'
 import type { Action } from './action.ts'
+import { asDipped } from './answers.ts'
 import { type Decision, onDip, onPot, type Stamp } from './decide.ts'
 import { LIMITS, outOfRange } from './limits.ts'
-import { coatsOn, nextCoat, planOf } from './plan.ts'
+import { withPieces } from './pieces.ts'
+import { nextCoat, planOf } from './plan.ts'
 import type { Table } from './state.ts'
 
-/** Repairs of slips: events that mend what the journal says, never erase it. Undefined: not such an action. */
-export function putRight(table: Table, action: Action, stamp: Stamp): Decision | undefined {
+/** Repairs of slips: events that mend what the journal says, never erase it. */
+export function putRight(table: Table, action: Action, stamp: Stamp): Decision {
   switch (action.do) {
-    case 'take-back': {
-      const hit = table.hits.at(-1)
-      return hit
-        ? { events: [{ kind: 'taken-back', hit: hit.hit }] }
-        : { refusal: { code: 'nothing-to-take-back' } }
-    }
-    case 'put-back':
-      return table.takenBack === undefined
-        ? { refusal: { code: 'nothing-to-put-back' } }
-        : { events: [{ kind: 'put-back', hit: table.takenBack.hit }] }
-    case 'pick':
-      return onPot(table, action.potId, () =>
-        action.bucketId !== undefined && !table.buckets[action.bucketId]
-          ? { refusal: { code: 'unknown-bucket' } }
-          : {
-              events: [
-                {
-                  kind: 'picked',
-                  potId: action.potId,
-                  bucketId: action.bucketId,
-                  ...(action.touch ? { touch: true as const } : {}),
-                },
-              ],
-            },
-      )
     case 'put-off':
       return action.potIds.length === 0
         ? { refusal: { code: 'nothing-to-do' } }
-        : { events: [{ kind: 'put-off', potIds: action.potIds, later: action.later }] }
+        : { events: [{ kind: 'put-off', potIds: withPieces(table, action.potIds), later: action.later }] }
     case 'leave-out':
       return leaveOut(table, action.coats)
     case 'told':
       return told(table, action, stamp)
-    case 'settle-dose':
-      return onDip(table, action.dipId, () => ({
-        events: [{ kind: 'dose-settled', dipId: action.dipId }],
-      }))
-    case 'dose-unsure':
-      return onDip(table, action.dipId, (dip) =>
-        dip.unsure || dip.how !== 'planned'
-          ? { refusal: { code: 'nothing-to-do' } }
-          : { events: [{ kind: 'dose-unsure', dipId: action.dipId }] },
-      )
     case 'held-longer':
       return onDip(table, action.dipId, (dip) => holdOf(action.dipId, dip.holdS + action.byS))
     case 'held-exactly':
@@ -83,10 +49,6 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision |
       )
     case 'wash-off':
       return onPot(table, action.potId, () => ({ events: [{ kind: 'washed-off', potId: action.potId }] }))
-    case 'keep-going':
-      return onPot(table, action.potId, (pot) => ({
-        events: [{ kind: 'plan-changed', potId: action.potId, coats: asDipped(table, pot.facts.potId) }],
-      }))
     case 'restack': {
       const stack = table.stacks[action.stackId]
       if (!stack) return { refusal: { code: 'unknown-stack', field: 'stack' } }
@@ -110,8 +72,6 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision |
       )
     case 'touched-up':
       return onPot(table, action.potId, () => ({ events: [{ kind: 'touched-up', potId: action.potId }] }))
-    case 'wax-pan':
-      return { events: [{ kind: 'wax-pan', is: action.is }] }
     case 'count-coats':
       return onPot(table, action.potId, (pot) =>
         action.coats !== null && (action.coats < 0 || action.coats > planOf(table, pot).length)
@@ -143,10 +103,8 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision |
     }
     case 'gone':
       return onPot(table, action.potId, () => ({ events: [{ kind: 'pot-gone', potId: action.potId }] }))
-    case 'clock-moved':
-      return { events: [{ kind: 'clock-moved', byMs: action.byMs }] }
     default:
-      return undefined
+      return { refusal: { code: 'nothing-to-do' } }
   }
 }
 
@@ -201,27 +159,3 @@ function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: Stam
     }
   })
 }
-
-/** The plan as it really went so far, with the coats that were still to come. */
-function asDipped(table: Table, potId: string): readonly CoatFacts[] {
-  const pot = table.pots[potId]
-  if (!pot) return []
-  const plan = [...planOf(table, pot)]
-  for (const dip of coatsOn(pot))
-    plan[dip.coat] = { bucketId: dip.bucketId, cover: dip.cover, holdS: dip.plannedHoldS }
-  return plan
-}
-
-/** Counts of which more than 1.5 s ran while nobody could see them: unseen from `from` to `to`, table time, ms. */
-export function doubtfulDips(table: Table, from: number, to: number): readonly string[] {
-  return Object.values(table.pots).flatMap((pot) =>
-    pot.dips
-      .filter((dip) => {
-        const unseenMs = Math.min(dip.outAt, to) - Math.max(dip.tappedAt, from)
-        return dip.how === 'planned' && !dip.unsure && unseenMs > UNSEEN_MS
-      })
-      .map((dip) => dip.dipId),
-  )
-}
-
-const UNSEEN_MS = 1500

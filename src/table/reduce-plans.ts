@@ -1,4 +1,4 @@
-import type { PotFacts, StackFacts } from '../../shared/nouns.ts'
+import type { BoardFacts, PotFacts, StackFacts } from '../../shared/nouns.ts'
 import { withPot } from './change.ts'
 import { coatsOn, nextCoat, planOf } from './plan.ts'
 import type { PotState, Table } from './state.ts'
@@ -31,15 +31,31 @@ export function stackSet(table: Table, stack: StackFacts): Table {
 /** The table with a pot as it is said to be. Another stack is a plan of its own again. */
 export function potSet(table: Table, facts: PotFacts, at: number): Table {
   const before: PotState = table.pots[facts.potId] ?? { ...NEW_POT, facts }
-  const { dampAt, ownPlan, begunPlan, ...rest } = before
+  const { damp: _damp, ownPlan, begunPlan, ...rest } = before
   const sameStack = before.facts.stackId === facts.stackId
   const poured = (before.facts.pourInsideFirst ?? false) !== (facts.pourInsideFirst ?? false)
   const then = begunPlan ?? (poured && coatsOn(before).length > 0 ? planOf(table, before) : undefined)
   return withPot(table, {
     ...rest,
     facts,
-    ...(facts.damp ? { dampAt: dampAt ?? at } : {}),
+    ...dampOf(table.board, { ...before, facts }, at),
     ...(sameStack && ownPlan ? { ownPlan } : {}),
     ...(sameStack && then ? { begunPlan: then } : {}),
   })
+}
+
+/** The board as it is from now on. A pot without coats comes as wet as the board's bisque does, unless it has its own. */
+export function boardSet(table: Table, board: BoardFacts, at: number): Table {
+  const changed = { ...table, board }
+  if ((board.bisqueWater ?? 'dry') === (table.board.bisqueWater ?? 'dry')) return changed
+  return Object.values(table.pots)
+    .filter((pot) => pot.facts.bisqueWater === undefined && pot.dips.length === 0)
+    .reduce((next, { damp: _damp, ...pot }) => withPot(next, { ...pot, ...dampOf(board, pot, at) }), changed)
+}
+
+/** How wet a pot came, since when: the moment it was first said stands while it is said so. */
+function dampOf(board: BoardFacts, { facts, damp }: PotState, at: number): Pick<PotState, 'damp'> {
+  const water = facts.bisqueWater ?? board.bisqueWater ?? 'dry'
+  if (water === 'dry') return {}
+  return { damp: damp?.water === water ? damp : { at, water } }
 }

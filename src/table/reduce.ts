@@ -5,7 +5,7 @@ import { laneOf, seenBy } from './lanes.ts'
 import { pairKey } from './pair-key.ts'
 import { bucketChanged, fillChanged } from './reduce-buckets.ts'
 import { corrected, dipped } from './reduce-dips.ts'
-import { potSet, stackSet } from './reduce-plans.ts'
+import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import type { HitLine, Table } from './state.ts'
 
 /** So many hits can be named when one is taken back. */
@@ -36,7 +36,7 @@ function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
     case 'settings-set':
       return { ...table, settings: { ...table.settings, ...event.settings } }
     case 'board-set':
-      return { ...table, board: event.board }
+      return boardSet(table, event.board, at)
     case 'air-set':
       return { ...table, air: [...table.air, { at, air: event.air }] }
     case 'bucket-set':

@@ -1,5 +1,6 @@
 import type { Armed, Card } from './card.ts'
 import type { PotState, Table } from './state.ts'
+import type { PanAsk } from './wax-pan.ts'
 
 /**
  * One word the voice knows: a number to 99, a letter, a call such as `set down`, or `name:LETTER:ID` for a bucket,
@@ -14,7 +15,7 @@ export interface Spoken {
   readonly words: readonly Word[]
 }
 
-/** Pot numbers beyond this have no word; such a pot is called by its place. */
+/** Pot numbers beyond this have no word; such a pot is called by its place, as is a lid. */
 const LAST_NUMBER = 99
 
 /** What the voice says of a card at the bench, if anything: a count and a ready call are said by their own sound. */
@@ -47,7 +48,7 @@ function cardWords(table: Table, card: Card): Spoken | undefined {
     }
     case 'stir': {
       const stirredAt = table.buckets[card.bucketId]?.stirredAt ?? ''
-      const pour = card.decant ? ['pour'] : []
+      const pour = card.collars ? ['pour'] : []
       return {
         key: `stir ${card.bucketId} ${stirredAt}`,
         words: ['stir', ...bucket(table, card.bucketId), ...pots(card.waiting), ...pour],
@@ -66,6 +67,10 @@ function cardWords(table: Table, card: Card): Spoken | undefined {
       return undefined
   }
 }
+
+/** What is said each time the wax pan is asked about, whatever card is shown. */
+export const panWords = (ask: PanAsk | undefined): Spoken | undefined =>
+  ask && { key: `pan ${ask.times}`, words: ['wax pan is on', 'are you beside it'] }
 
 /** The first dip after a stir names pot and glaze; in a run of alike pots place and seconds are enough. */
 function armedWords(table: Table, armed: Armed, inHand: string | undefined): Spoken | undefined {
@@ -93,7 +98,7 @@ function goesOn(table: Table, bucketId: string): boolean {
 const place = ({ facts }: PotState): readonly Word[] => [facts.place.board, String(facts.place.spot)]
 const downAt = (pot: PotState): readonly Word[] => ['set down', 'at', ...place(pot)]
 const numberOf = (pot: PotState): readonly Word[] =>
-  pot.facts.number > LAST_NUMBER ? place(pot) : [String(pot.facts.number)]
+  pot.facts.number > LAST_NUMBER || pot.facts.lidOf !== undefined ? place(pot) : [String(pot.facts.number)]
 
 const pots = (n: number): readonly Word[] => (n < 1 ? [] : n === 1 ? ['one pot'] : [String(n), 'pots'])
 

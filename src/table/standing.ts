@@ -2,14 +2,15 @@ import { faceAreaCm2 } from '../engine/areas.ts'
 import type { Dip, WallEvent } from '../engine/contract.ts'
 import { type Standing, zonesAfter } from '../engine/seconds.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf, slipOf } from './clay.ts'
+import { dipsOnHalf, type Half, hasOverlap, OVERLAP_DEG } from './halves.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
 export const MIN_MS = 60_000
 
 /** Water left by a damp sponge, mm (0.02 to 0.05; assumption). */
 const WIPE_WATER_MM = 0.03
-/** Filled part of the pores of a pot just washed under the tap: as full as after a wash-off. Assumption. */
-const DAMP_START = 1
+/** Filled part of the pores of a pot that comes wet: washed is as full as after a wash-off. Assumptions. */
+const START_WATER = { damp: 0.5, washed: 1 } as const
 
 /** A pot of the table as the engine sees it: its wall, everything that happened to it, the air it began in. */
 export function standingOf(table: Table, pot: PotState): Standing {
@@ -24,7 +25,7 @@ export function standingWith(table: Table, pot: PotState, dips: readonly DipStat
     pot: {
       profile: profileOf(pot.facts),
       body: bodyOf(table, pot.facts),
-      startWater: pot.dampAt === undefined ? 0 : DAMP_START,
+      startWater: pot.damp ? START_WATER[pot.damp.water] : 0,
     },
     events,
     air0: airOf(airAt(table.air, first * MIN_MS)),
@@ -72,8 +73,15 @@ export function waterAt(
   return { waterG: grams - pot.bisqueG - dryG, dryG }
 }
 
-/** Dry glaze that these dips left on the pot, grams, as computed. */
+/** Dry glaze that these dips left on the pot, grams, as computed: half and half, each sector by its share of the round. */
 function dryGlazeG(table: Table, pot: PotState, dips: readonly DipState[]): number {
+  if (!hasOverlap(table, pot, dips)) return dryAllRoundG(table, pot, dips)
+  const both = OVERLAP_DEG / 180
+  const half = (of: Half) => dryAllRoundG(table, pot, dipsOnHalf(table, { ...pot, dips }, of))
+  return dryAllRoundG(table, pot, dips) * both + ((half(0) + half(1)) * (1 - both)) / 2
+}
+
+function dryAllRoundG(table: Table, pot: PotState, dips: readonly DipState[]): number {
   if (dips.length === 0) return 0
   const events = wallEvents(table, pot, dips)
   const profile = profileOf(pot.facts)
@@ -101,8 +109,8 @@ function wallEvents(table: Table, pot: PotState, dips: readonly DipState[]): Wal
     if (event) events.push(event)
   }
   if (pot.washedAt !== undefined) events.push({ kind: 'washOff', atMin: pot.washedAt / MIN_MS })
-  if (pot.dampAt !== undefined)
-    events.push({ kind: 'air', atMin: pot.dampAt / MIN_MS, air: airOf(airAt(table.air, pot.dampAt)) })
+  if (pot.damp)
+    events.push({ kind: 'air', atMin: pot.damp.at / MIN_MS, air: airOf(airAt(table.air, pot.damp.at)) })
   const from = Math.min(...events.map((event) => event.atMin))
   for (const spell of table.air)
     if (spell.at / MIN_MS > from)

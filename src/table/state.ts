@@ -1,6 +1,7 @@
 import type { EventKind } from '../../shared/events.ts'
 import type {
   AirFacts,
+  BisqueWater,
   BoardFacts,
   BucketFacts,
   CoatFacts,
@@ -55,8 +56,8 @@ export interface PotState {
   readonly ownPlan?: readonly CoatFacts[]
   /** Its plan when its stack was changed after its first coat. */
   readonly begunPlan?: readonly CoatFacts[]
-  /** Said to be damp from washing, from this moment. */
-  readonly dampAt?: number
+  /** Came wet: how, and said when. */
+  readonly damp?: { readonly at: number; readonly water: Exclude<BisqueWater, 'dry'> }
   readonly waxedAt?: number
   readonly wipedAt?: number
   readonly dips: readonly DipState[]

@@ -64,7 +64,7 @@ const askAgainMs = (ageMs: number): number =>
 
 /** A pot that was washed, or washed off, and has not dried yet. A wet foot makes hot wax spit: it waits for that too. */
 function dampStep(table: Table, pot: PotState, now: number): Step | undefined {
-  if (pot.dampAt === undefined && pot.washedAt === undefined) return undefined
+  if (pot.damp === undefined && pot.washedAt === undefined) return undefined
   const dry = forecastOf(table, pot)?.thirsty
   return dry && now < dry.likely ? { is: 'damp-dries', until: dry.likely, dry } : undefined
 }

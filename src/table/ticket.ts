@@ -18,8 +18,8 @@ function boardPot(table: Table, pot: PotState): BoardPot | undefined {
 export function rideAlong(table: Table): TileTicket | null {
   const seen = new Map<string, BoardPot | undefined>()
   const pots = potsOnTable(table).flatMap((pot) => {
-    const { shape, absorption, damp } = pot.facts
-    const key = JSON.stringify([shape, absorption, damp, planOf(table, pot), pot.dips])
+    const { shape, absorption } = pot.facts
+    const key = JSON.stringify([shape, absorption, pot.damp?.water, planOf(table, pot), pot.dips])
     if (!seen.has(key)) seen.set(key, boardPot(table, pot))
     return seen.get(key) ?? []
   })

@@ -13,6 +13,8 @@ import type { Planning } from './planning.ts'
 const OVERDUE_MS = 60_000
 /** A slice of computing on the page's own thread, ms: short of a dropped frame on a slow phone. */
 const SLICE_MS = 6
+/** A worker that has answered nothing for so long is dead, ms: the next question goes to a new one. */
+const DEAD_MS = 5000
 /** A way out that gains less isn't worth a line, ms. */
 const WORTH_MS = 60_000
 
@@ -40,20 +42,32 @@ export function keepAsking(
 ): void {
   const { told, ways } = planning
   const soon = openSoon()
-  const worker = new Worker(new URL('../planner/worker.ts', import.meta.url), { type: 'module' })
+  let worker = openWorker()
   let newest = 0
   let answered: (reply: Reply) => void = () => {}
   let waiting = false
   let askedAt = Number.NEGATIVE_INFINITY
+  let silentSince: number | undefined
 
-  worker.onmessage = ({ data }: MessageEvent<Reply>) => {
-    if (data.id === newest) answered(data)
-  }
-  worker.onerror = () => {
-    told.value = undefined
-    show('none')
+  function openWorker(): Worker {
+    const opened = new Worker(new URL('../planner/worker.ts', import.meta.url), { type: 'module' })
+    opened.onmessage = ({ data }: MessageEvent<Reply>) => {
+      silentSince = undefined
+      if (data.id === newest) answered(data)
+    }
+    opened.onerror = () => {
+      told.value = undefined
+      show('none')
+    }
+    return opened
   }
   const post = (input: PlanInput, previous: Plan | null, then: typeof answered) => {
+    if (now.peek() - (silentSince ?? now.peek()) > DEAD_MS) {
+      worker.terminate()
+      worker = openWorker()
+      silentSince = undefined
+    }
+    silentSince ??= now.peek()
     newest++
     answered = then
     worker.postMessage({ id: newest, input, previous } satisfies Ask)

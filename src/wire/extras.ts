@@ -1,7 +1,8 @@
-import type { ReadonlySignal, Signal } from '@preact/signals'
+import { computed, type ReadonlySignal, type Signal } from '@preact/signals'
 import type { UseStore } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
 import { CALENDAR_TYPE, calendarFile } from '../device/ics.ts'
+import { openShare } from '../device/share.ts'
 import type { Route } from '../screens/app.ts'
 import type { Extras } from '../screens/extras.ts'
 import { onKnock, takeKnocks } from '../store/knocks.ts'
@@ -10,7 +11,7 @@ import type { Card } from '../table/card.ts'
 import { placeText } from '../table/plan.ts'
 import type { Table } from '../table/state.ts'
 import type { Formats } from '../words/format.ts'
-import type { Words } from '../words/index.ts'
+import { WHOLE_WORDS, type WholeWords } from '../words/whole-index.ts'
 import type { Devices } from './devices.ts'
 import { openKnocking } from './knocking.ts'
 import { openNames } from './names.ts'
@@ -26,11 +27,11 @@ export interface Lent {
   readonly now: ReadonlySignal<number>
   readonly card: ReadonlySignal<Card>
   readonly route: Signal<Route>
-  readonly words: ReadonlySignal<Words>
   readonly formats: ReadonlySignal<Formats>
 }
 
 export interface Parts extends Lent {
+  readonly words: ReadonlySignal<WholeWords>
   /** Facts about this phone alone. */
   readonly store: UseStore
   /** What a hit on the bar would do, if a bench is shown. */
@@ -47,9 +48,10 @@ const bigAction = (): void =>
   void document.dispatchEvent(new KeyboardEvent('keydown', { key: 'MediaPlayPause' }))
 
 export async function openExtras(lent: Lent): Promise<OpenedExtras> {
-  const { database, devices, table, now, words } = lent
+  const { database, table, now } = lent
+  const words = computed(() => WHOLE_WORDS[table.value.settings.language])
   const store = database.store('local')
-  const parts: Parts = { ...lent, store, bigAction }
+  const parts: Parts = { ...lent, words, store, bigAction }
   const ringing = openRinging(parts, await ringFacts(store))
   const knocking = await openKnocking(parts, ringing.calling, ringing.heard)
   const names = await openNames(parts)
@@ -85,8 +87,9 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
         }
       })
       if (calls.length === 0) return 'none'
-      const day = new Date().toISOString().slice(0, 10)
-      return devices.share.file(`bucketside-${day}.ics`, CALENDAR_TYPE, calendarFile(calls, Date.now()))
+      const { fileDay } = await import('../screens/calendar.ts')
+      const name = `bucketside-${fileDay(Date.now())}.ics`
+      return openShare().file(name, CALENDAR_TYPE, calendarFile(calls, Date.now()))
     },
   }
 }

@@ -6,16 +6,15 @@ import { beSeen, lastSeenMs } from '../device/seen.ts'
 import type { Updates } from '../device/update.ts'
 import type { App, Away, Health } from '../screens/app.ts'
 import { openJournal } from '../store/index.ts'
+import { doubtfulDips } from '../table/answers.ts'
 import { cardOf } from '../table/bench.ts'
 import { decide } from '../table/decide.ts'
 import { fold, step } from '../table/fold.ts'
 import { type Judge, judged } from '../table/judged.ts'
 import { type Lane, laneOf, seenBy } from '../table/lanes.ts'
-import { doubtfulDips } from '../table/put-right.ts'
 import { isQuiet } from '../table/quiet.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
-import { backUp, takeIn } from './backup.ts'
 import { bindBench } from './bench-hits.ts'
 import { openDevices } from './devices.ts'
 import type { OpenedExtras } from './extras.ts'
@@ -49,7 +48,9 @@ export async function openProgram(): Promise<App> {
   const seen = computed(() => seenBy(table.value, table.value.settings.potters === 2 ? lane.value : 0))
   const judge = signal<Judge | undefined>(undefined)
   const judging = late(async () => {
-    judge.value = (await import('../table/warnings.ts')).warningsFor
+    // No warning without its words.
+    const [part] = await Promise.all([import('../table/judge.ts'), import('../screens/bench/late.tsx')])
+    judge.value = part.judge
   })
   const card = computed(() =>
     judged(seen.value, cardOf(seen.value, now.value, told.value), now.value, judge.value),
@@ -80,7 +81,7 @@ export async function openProgram(): Promise<App> {
   }
   const extras = signal<OpenedExtras | undefined>(undefined)
   sounding.with((opened) => {
-    const lent = { devices, sounding: opened, database: journal.database, table, now, card, route, words }
+    const lent = { devices, sounding: opened, database: journal.database, table, now, card, route }
     const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
     const opening = late(async () => (extras.value = await open()))
     setTimeout(opening.fetch, EXTRAS_AFTER_MS)
@@ -134,8 +135,10 @@ export async function openProgram(): Promise<App> {
   }
 
   const startMs = clock.epochMs()
-  const lastSeen = lastSeenMs()
-  if (lastSeen !== undefined && lastSeen < startMs && !journal.readOnly) {
+  // A life sign is written late, or not at all when the phone kills the page; the last hit is one too.
+  const lastHit = table.peek().hits.at(-1)
+  const lastSeen = Math.max(lastSeenMs() ?? 0, lastHit ? lastHit.at + table.peek().skewMs : 0)
+  if (lastSeen > 0 && lastSeen < startMs && !journal.readOnly) {
     settleDoubts(lastSeen, startMs)
     wasAway(lastSeen, startMs)
   }
@@ -218,8 +221,8 @@ export async function openProgram(): Promise<App> {
       for (const part of [judging, setting, sounding]) part.fetch()
       return bindBench(root, onHit, sounding)
     },
-    backUp: () => backUp(journal, devices.share, clock.epochMs()),
-    takeIn: (text) => takeIn(journal, text),
+    backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
+    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text),
     retrySave: () => journal.retry(),
     applyUpdate: () => void updates?.apply(),
     install: () => void devices.install.prompt(),

@@ -87,7 +87,7 @@ export interface Caller {
 }
 
 function reconciler(sound: Sound, devices: Devices): Sounding['follow'] {
-  let asked: number | undefined
+  let asked: string | undefined
   let awake: boolean | undefined
   let said: string | undefined
   let first = true
@@ -98,10 +98,10 @@ function reconciler(sound: Sound, devices: Devices): Sounding['follow'] {
       awake = outputs.awake
       devices.awake.want(outputs.awake)
     }
-    if (outputs.pan !== asked) {
-      asked = outputs.pan
-      if (asked !== undefined) {
-        sound.refused()
+    if (outputs.pan?.key !== asked) {
+      asked = outputs.pan?.key
+      if (outputs.pan) {
+        sound.warn(outputs.pan.words)
         devices.haptics.feel('long')
       }
     }

@@ -1,7 +1,8 @@
 import { effect } from '@preact/signals'
 import { render } from 'preact'
-import { keepTheme } from '../device/seen.ts'
+import { keepTheme, lastSeenMs } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
+import { fetchSoon } from '../screens/later.tsx'
 import { Screens } from '../screens/screens.tsx'
 import { openProgram } from './program.ts'
 
@@ -10,6 +11,8 @@ export type Wish = 'own' | 'demo'
 
 /** Opens the program and shows it in `root`. */
 export async function start(root: HTMLElement, wish: () => Wish | undefined): Promise<void> {
+  // Not the first visit: all is on the phone, and the first card may be any.
+  if (lastSeenMs() !== undefined) fetchSoon()
   const app = await openProgram()
   const dark = matchMedia('(prefers-color-scheme: dark)')
   effect(() => {

@@ -1,9 +1,9 @@
 import { expect, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
-import { createRecords } from '../../shared/record.ts'
 import { demoEvents } from '../../src/table/demo.ts'
 import { fold } from '../../src/table/fold.ts'
 import type { PotState, Table } from '../../src/table/state.ts'
+import { recordsOfHits } from '../fixtures/hits.ts'
 
 export const EVENING = new Date('2026-03-03T18:00:00')
 
@@ -31,12 +31,6 @@ export class BenchPage {
     await page.clock.install({ time: at })
     await page.goto('./')
     await opened(page)
-    let seq = 1
-    const records = events.flatMap((hit, i) => {
-      const made = createRecords(hit, { writer: 'earlier', seq, order: i + 1 }, { at: at.getTime(), tz: 0 })
-      seq += made.length
-      return made
-    })
     await page.evaluate(
       (rows) =>
         new Promise<void>((resolve, reject) => {
@@ -51,7 +45,7 @@ export class BenchPage {
             writing.onerror = () => reject(writing.error)
           }
         }),
-      records,
+      recordsOfHits(events, at.getTime()),
     )
     await page.goto('./#/bench')
     await page.reload()

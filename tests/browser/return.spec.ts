@@ -1,42 +1,13 @@
 import { expect, type Page, test } from '@playwright/test'
-import type { TableEvent } from '../../shared/events.ts'
-import { demoEvents } from '../../src/table/demo.ts'
-import { forecastOf } from '../../src/table/forecast.ts'
-import { toldDip } from '../fixtures/told-dip.ts'
+import { duesOf, FIVE, fiveClocks } from '../fixtures/five-clocks.ts'
 import { BenchPage, EVENING } from './bench.ts'
-
-/** Five pots with a coat each, told one by one; all of them wait. */
-const NUMBERS = [31, 32, 33, 36, 38]
-
-function fiveClocks(): TableEvent[][] {
-  const away = [34, 35, 37].map((number): TableEvent => ({ kind: 'pot-gone', potId: `demo.${number}` }))
-  const each = NUMBERS.flatMap((number, i): TableEvent[] => {
-    const potId = `demo.${number}`
-    return [
-      { kind: 'waxed', potId, implied: false },
-      { kind: 'wiped', potId, implied: false },
-      toldDip({ dipId: `early.${number}`, potId, holdS: 2, outAt: EVENING.getTime() + i * 45_000 }),
-      { kind: 'sponged', potId, implied: true },
-    ]
-  })
-  return [demoEvents(), away, each]
-}
-
-/** Pots with the moment each takes a touch, epoch ms, soonest first, as the journal on the phone gives it. */
-async function dues(bench: BenchPage): Promise<{ number: number; at: number }[]> {
-  const table = await bench.table()
-  return NUMBERS.map((number) => {
-    const forecast = forecastOf(table, table.pots[`demo.${number}`]!)
-    return { number, at: forecast!.ready.likely + table.skewMs }
-  }).sort((a, b) => a.at - b.at)
-}
 
 /** Numbers that the board shows as ready. */
 async function readyOn(page: Page): Promise<number[]> {
   const labels = await page
     .locator('.board-tiles button')
     .evaluateAll((tiles) => tiles.map((tile) => tile.getAttribute('aria-label') ?? ''))
-  expect(labels).toHaveLength(NUMBERS.length)
+  expect(labels).toHaveLength(FIVE.length)
   return labels.filter((label) => label.endsWith('READY')).map((label) => Number(label.split(' ')[1]))
 }
 
@@ -59,10 +30,10 @@ async function reopened(page: Page, at: number, screen: string): Promise<Page> {
 test('five clocks stopped and opened again: each is right within two seconds, none has advanced', async ({
   page,
 }) => {
-  const bench = await BenchPage.on(page, fiveClocks())
+  const bench = await BenchPage.on(page, fiveClocks(EVENING.getTime()))
   const before = await bench.table()
-  const due = await dues(bench)
-  expect(new Set(due.map(({ at }) => Math.round(at / 1000))).size).toBe(NUMBERS.length)
+  const due = duesOf(before)
+  expect(new Set(due.map(({ at }) => Math.round(at / 1000))).size).toBe(FIVE.length)
   let at = page
   for (const [i, { at: dueAt }] of due.entries()) {
     at = await reopened(at, Math.floor(dueAt) - 2000, 'board')
@@ -83,9 +54,9 @@ for (const gap of ['asleep', 'closed'] as const)
   test(`${gap} over all five: the longest overdue stands first, and nothing has moved on`, async ({
     page,
   }) => {
-    const bench = await BenchPage.on(page, fiveClocks())
+    const bench = await BenchPage.on(page, fiveClocks(EVENING.getTime()))
     const before = await bench.table()
-    const due = await dues(bench)
+    const due = duesOf(before)
     const back = due.at(-1)!.at + 100_000
     let at = page
     if (gap === 'closed') at = await reopened(page, back, 'bench')

@@ -38,6 +38,33 @@ test('six beakers are one entry, and taken back as one', async ({ page }) => {
   await expect(page.locator('.tile')).toHaveCount(8)
 })
 
+test('a jar and its lid are one entry: two places, own coats, and a bare seat said where it matters', async ({
+  page,
+}) => {
+  await demo(page)
+  await open(page, 'pot')
+  await option(page, 'jar').click()
+  await page.getByLabel('With a lid').check()
+  await expect(page.getByText('glaze there fuses them')).toBeVisible()
+  await page.getByRole('radiogroup', { name: 'Its lid' }).getByRole('radio', { name: 'Doorstep' }).click()
+  await key(page, /medium/).click()
+  await open(page, 'board')
+  await key(page, 'Pot 39 lid at C 2: wax').click()
+  await expect(page.locator('.coat-line')).toHaveCount(2)
+  await key(page, 'Measures and stack').click()
+  await option(page, 'washed').click()
+  for (let i = 0; i < 3; i++) await key(page, 'a hotter cone').click()
+  await expect(page.getByText('Empty: 8.5 %')).toBeVisible()
+  await key(page, 'Save').click()
+  await expect(page.getByText('washed, has to dry')).toBeVisible()
+  await key(page, 'Its jar at C 1').click()
+  await expect(page.locator('.coat-line')).toHaveCount(3)
+  await key(page, 'Take it to the bench').click()
+  await expect(page.locator('.face')).toContainText(
+    'Also the ledge for the lid. Glaze there fuses lid and jar.',
+  )
+})
+
 test('forty unlike pots take at most 120 hits', async ({ page }, info) => {
   await demo(page)
   await open(page, 'pot')
@@ -104,6 +131,13 @@ test('a stack shows its build while seconds change, and marks what is over', asy
   await open(page, 'pot/demo.34')
   await expect(page.getByText('collar 30 mm')).toBeVisible()
   await expect(page.locator('.coat-line').nth(1)).toContainText('3 s')
+  // Half and half: the overlap is a sector of its own.
+  await open(page, 'stacks/demo.doorstep')
+  for (const coat of [/Gatepost/, /Heather/]) {
+    await key(page, coat).first().click()
+    await option(page, 'one half').click()
+  }
+  await expect(page.locator('.zone strong')).toHaveText(['overlap', 'one half', 'other half'])
 })
 
 test('a thick bucket is told two thirds of its water first', async ({ page }) => {

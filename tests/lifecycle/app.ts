@@ -1,13 +1,12 @@
 import type { Page } from 'puppeteer-core'
 import { recordsOf, waiting } from '../fixtures/season.ts'
 import type { Sitting } from './sitting.ts'
-import { storedIds } from './stored.ts'
 
 const CLOCKS = 5
 const BAR_SHARE = 0.8
 
-/** Puts records into the journal past the app. */
-const plant = (page: Page, records: readonly { readonly id: string }[]) =>
+/** Puts records into the journal past the app, which has to have been open once. */
+export const plant = (page: Page, records: readonly { readonly id: string }[]) =>
   page.evaluate(
     (values) =>
       new Promise<void>((resolve, reject) => {
@@ -25,36 +24,57 @@ const plant = (page: Page, records: readonly { readonly id: string }[]) =>
     records,
   )
 
-async function openBench(page: Page, address: string) {
+/** A screen of the app, opened anew. */
+export async function openScreen(page: Page, address: string, screen: string) {
   // Another address first: a change of the part behind # alone opens nothing anew.
   await page.goto('about:blank')
-  await page.goto(`${address}#/bench`)
-  await page.waitForSelector('#app [data-press]')
+  await page.goto(`${address}#/${screen}`)
+  await page.waitForSelector('#app:not([aria-busy]) > *')
+}
+
+/** The app's bench, opened for the first time on a journal of these records. */
+export async function openOn(page: Page, address: string, records: Parameters<typeof plant>[1]) {
+  await page.goto(address)
+  await page.waitForSelector('#app:not([aria-busy]) > *')
+  await plant(page, records)
+  await openScreen(page, address, 'bench')
+}
+
+/** Anything closer is taken for drops of water, or for a hit that was meant for the card before. */
+const APART_MS = 450
+
+/** Taps the middle of the first that is shown, as soon after the tap before as counts. */
+export async function tap(page: Page, selector: string): Promise<void> {
+  await new Promise((resolve) => setTimeout(resolve, APART_MS))
+  const shown = await page.waitForSelector(selector, { visible: true })
+  await shown?.tap()
 }
 
 /** The app itself, five pots waiting, and somebody who hits whatever the screen offers. */
-export const clocksOnApp = (root: string): Sitting => ({
-  root,
-  longestMs: 4000,
-  // Anything closer is taken for drops of water.
-  pauseMs: [450, 650],
-  async open(page, address) {
-    await page.goto(address)
-    await page.waitForSelector('#app:not([aria-busy]) > *')
-    if ((await storedIds(page)).length === 0) await plant(page, recordsOf(waiting(CLOCKS, Date.now())))
-    await openBench(page, address)
-  },
-  async hit(page, random) {
-    // Mostly the bar, else whatever the screen offers.
-    const choice = [random() < BAR_SHARE, random()] as const
-    const place = await page.evaluate(([bar, share]) => {
-      const seen = (selector: string) =>
-        [...document.querySelectorAll<HTMLElement>(selector)].filter((element) => element.checkVisibility())
-      const bars = seen('#app [data-press="bar"]')
-      const targets = bar && bars.length > 0 ? bars : seen('#app [data-press]')
-      const box = targets[Math.floor(share * targets.length)]?.getBoundingClientRect()
-      return box && { x: box.x + box.width / 2, y: box.y + box.height / 2 }
-    }, choice)
-    if (place) await page.touchscreen.tap(place.x, place.y)
-  },
-})
+export function clocksOnApp(root: string): Sitting {
+  let planted = false
+  return {
+    root,
+    longestMs: 3000,
+    pauseMs: [APART_MS, 650],
+    async open(page, address) {
+      if (planted) await openScreen(page, address, 'bench')
+      else await openOn(page, address, recordsOf(waiting(CLOCKS, Date.now())))
+      planted = true
+      await page.waitForSelector('#app [data-press]')
+    },
+    async hit(page, random) {
+      // Mostly the bar, else whatever the screen offers.
+      const choice = [random() < BAR_SHARE, random()] as const
+      const place = await page.evaluate(([bar, share]) => {
+        const seen = (selector: string) =>
+          [...document.querySelectorAll<HTMLElement>(selector)].filter((element) => element.checkVisibility())
+        const bars = seen('#app [data-press="bar"]')
+        const targets = bar && bars.length > 0 ? bars : seen('#app [data-press]')
+        const box = targets[Math.floor(share * targets.length)]?.getBoundingClientRect()
+        return box && { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+      }, choice)
+      if (place) await page.touchscreen.tap(place.x, place.y)
+    },
+  }
+}

@@ -47,36 +47,41 @@ async function arm(): Promise<void> {
   await expect.poll(() => page.evaluate(() => window.tapeHarness.state()), { timeout: 5000 }).toBe('playing')
 }
 
-/** Beats of a 100 ms timer in five seconds out of sight. */
+/** Beats of a 100 ms timer in a second out of sight. */
 async function hiddenTicks(): Promise<number> {
   await other.bringToFront()
-  await pause(1500)
+  await pause(1200)
+  const look = () => page.evaluate(() => ({ ticks: window.tapeHarness.ticks(), atMs: performance.now() }))
   expect(await page.evaluate(() => document.visibilityState)).toBe('hidden')
-  const before = await page.evaluate(() => window.tapeHarness.ticks())
-  await pause(5000)
-  return (await page.evaluate(() => window.tapeHarness.ticks())) - before
+  const before = await look()
+  await pause(3500)
+  const after = await look()
+  return (1000 * (after.ticks - before.ticks)) / (after.atMs - before.atMs)
 }
 
 describe('a page out of sight', () => {
   it('runs on while the track plays, and is slowed to a beat a second without it', async () => {
-    expect(await hiddenTicks()).toBeLessThanOrEqual(8)
+    expect(await hiddenTicks()).toBeLessThan(2)
     await page.bringToFront()
     await arm()
-    expect(await hiddenTicks()).toBeGreaterThanOrEqual(45)
+    // Ten, less what a busy machine swallows.
+    expect(await hiddenTicks()).toBeGreaterThan(5)
   }, 60_000)
 
   it('tells how long it was hidden, once, and that it went', async () => {
-    await pause(600)
-    await page.evaluate(() => window.tapeHarness.life())
+    const fromMs = await page.evaluate(() => window.tapeHarness.life() && performance.now())
     await other.bringToFront()
-    await pause(3000)
+    await pause(2000)
     await page.bringToFront()
-    await pause(600)
+    await expect.poll(() => page.evaluate(() => window.tapeHarness.woken())).toContain('visible')
+    const toMs = await page.evaluate(() => performance.now())
     const { wakes, sleeps } = await page.evaluate(() => window.tapeHarness.life())
     expect(sleeps).toEqual(['hidden'])
-    expect(wakes.map((wake) => wake.reason)).toEqual(['visible'])
-    expect(wakes[0]!.gapMs).toBeGreaterThan(2500)
-    expect(wakes[0]!.gapMs).toBeLessThan(4500)
+    // A machine that stalls for so long is a gap of its own.
+    const returns = wakes.filter(({ reason }) => reason !== 'gap')
+    expect(returns.map(({ reason }) => reason)).toEqual(['visible'])
+    expect(returns[0]!.gapMs).toBeGreaterThan(1900)
+    expect(returns[0]!.gapMs).toBeLessThan(toMs - fromMs)
   }, 60_000)
 
   it('tells of a freeze, and plays the track on where it should be by then', async () => {
@@ -84,14 +89,14 @@ describe('a page out of sight', () => {
     await page.evaluate(() => window.tapeHarness.life())
     await other.bringToFront()
     await raw.send('Page.setWebLifecycleState', { state: 'frozen' })
-    await pause(4000)
+    await pause(2500)
     await raw.send('Page.setWebLifecycleState', { state: 'active' })
     await page.bringToFront()
-    await pause(600)
+    await expect.poll(() => page.evaluate(() => window.tapeHarness.state())).toBe('interrupted')
+    await expect.poll(() => page.evaluate(() => window.tapeHarness.woken())).toContain('visible')
     const { wakes, sleeps } = await page.evaluate(() => window.tapeHarness.life())
     expect(sleeps).toContain('freeze')
-    expect(Math.max(...wakes.map((wake) => wake.gapMs))).toBeGreaterThan(3500)
-    expect(await page.evaluate(() => window.tapeHarness.state())).toBe('interrupted')
+    expect(Math.max(...wakes.map((wake) => wake.gapMs))).toBeGreaterThan(2400)
     expect(await page.evaluate(() => window.tapeHarness.resume())).toBe('playing')
   }, 60_000)
 })

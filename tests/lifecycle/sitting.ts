@@ -21,7 +21,7 @@ export interface Sitting {
 /** Five clocks on the journal and nothing else. */
 export const clocksOnJournal = (root: string): Sitting & Required<Pick<Sitting, 'known'>> => ({
   root,
-  longestMs: 1200,
+  longestMs: 900,
   // Faster than any hand.
   pauseMs: [0, 40],
   async open(page, address) {

@@ -1,27 +1,33 @@
 import type { Page } from 'puppeteer-core'
 
-/** Ids of all records in the database, packed ones too, read past the app. */
-export async function storedIds(page: Page): Promise<string[]> {
-  const entries = await page.evaluate(
+interface Stored {
+  readonly id: string
+}
+
+/** All records in the database, packed ones too, read past the app. */
+export async function storedRecords(page: Page): Promise<Stored[]> {
+  const values = await page.evaluate(
     () =>
-      new Promise<[string, unknown][]>((resolve, reject) => {
+      new Promise<unknown[]>((resolve, reject) => {
         const opening = indexedDB.open('bucketside')
         opening.onerror = () => reject(opening.error)
         opening.onsuccess = () => {
-          const store = opening.result.transaction('journal').objectStore('journal')
-          const [keys, values] = [store.getAllKeys(), store.getAll()]
-          values.onsuccess = () => {
+          const reading = opening.result.transaction('journal').objectStore('journal').getAll()
+          reading.onsuccess = () => {
             opening.result.close()
-            resolve((keys.result as string[]).map((key, index) => [key, values.result[index]]))
+            resolve(reading.result)
           }
         }
       }),
   )
-  return entries.flatMap(([key, value]) => {
-    if (!key.startsWith('pack~')) return [key]
-    return (value as { text: string }).text.split('\n').map((line) => (JSON.parse(line) as { id: string }).id)
-  })
+  return (values as (Stored | { text: string })[]).flatMap((value) =>
+    'text' in value ? value.text.split('\n').map((line): Stored => JSON.parse(line)) : [value],
+  )
 }
+
+/** Their ids. */
+export const storedIds = async (page: Page): Promise<string[]> =>
+  (await storedRecords(page)).map(({ id }) => id)
 
 /**
  * Tells `acknowledged` the ids of each hit as the app learns that it is saved: the journal tells other tabs at

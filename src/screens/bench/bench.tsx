@@ -1,23 +1,25 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Card } from '../../table/card.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
 import { type BenchHit, refusalText, useApp } from '../app.ts'
-import { later } from '../later.tsx'
+import { fetchSoon, later } from '../later.tsx'
 import { BigBar } from './big-bar.tsx'
 import { CountScreen } from './count.tsx'
 import { Face } from './middle.tsx'
 import { type ActMap, Acts } from './press.tsx'
-import { Returned } from './returned.tsx'
+import { Returned } from './soon.tsx'
 import { NotSaved, Strip } from './strip.tsx'
 import { TopRow } from './top-row.tsx'
-import { Ways } from './ways.tsx'
 import './bench.css'
 
 /** How long a refusal stands. */
 const SAID_MS = 4000
 
-/** Other and its pages come after the first card. */
-const Other = later(() => import('./other.tsx').then(({ Other }) => Other))
+/** Other and its pages come after the first card, as do the ways out of being late. */
+const other = () => import('./other.tsx')
+const Other = later(() => other().then(({ Other }) => Other))
+const Ways = later(() => other().then(({ Ways }) => Ways))
 
 const NoisePattern = later(() => import('./noise.tsx').then(({ NoisePattern }) => NoisePattern))
 
@@ -63,6 +65,7 @@ export function Bench() {
 
   useEffect(() => {
     if (!root.current) return
+    fetchSoon()
     binding.current = app.attachBench(root.current, (hit) => onHitNow.current(hit))
     return () => binding.current?.detach()
   }, [])
@@ -78,7 +81,12 @@ export function Bench() {
     <Acts.Provider value={acts.current}>
       <div class={theme} ref={root}>
         {away && card.kind !== 'count' ? (
-          <Returned away={away} />
+          <>
+            <main class="bench-main">
+              <Returned away={away} />
+            </main>
+            <KnuckleBar act="back" label={app.words.value.bench.backBar} />
+          </>
         ) : card.kind === 'count' || card.kind === 'out' ? (
           <CountScreen card={card} />
         ) : (

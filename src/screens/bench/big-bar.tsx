@@ -1,12 +1,8 @@
 import type { Card } from '../../table/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
-import { later } from '../later.tsx'
-import { RestList } from './rest.tsx'
 import { offersRing } from './ring-line.ts'
-
-const RingOffer = later(() => import('./ring-offer.tsx').then(({ RingOffer }) => RingOffer))
-const CalendarBar = later(() => import('./ring-offer.tsx').then(({ CalendarBar }) => CalendarBar))
+import { CalendarBar, RestList, RingOffer } from './soon.tsx'
 
 /** The bar's words, and what it does at rest. */
 export function BigBar({ card }: { readonly card: Card }) {

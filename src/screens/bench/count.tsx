@@ -1,5 +1,7 @@
 import type { Card } from '../../table/card.ts'
 import { useApp } from '../app.ts'
+import { nameOf } from './said.ts'
+import './count.css'
 
 type CountCard = Extract<Card, { kind: 'count' | 'out' }>
 
@@ -16,7 +18,7 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
   const poured = dip.cover.kind === 'inside'
   const inAt = dip.underAt - dip.lowerS * 1000
   const t = now.value
-  const name = `${pot?.facts.number ?? ''} ${glaze}`
+  const name = `${nameOf(words.value, pot)} ${glaze}`
   if (card.kind === 'out')
     return (
       <button class="count count-out" data-press="bar" data-act="hush" type="button">

@@ -4,7 +4,7 @@ import type { PotState } from '../../table/state.ts'
 import { PotOutline } from '../../ui/outline.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
-import { placeOf } from './said.ts'
+import { nameOf, placeOf } from './said.ts'
 
 /** A pot's outline at the left, what is said of it at the right. */
 export function WithPot({
@@ -18,11 +18,11 @@ export function WithPot({
   readonly drawn?: 'with-next' | 'as-is'
   readonly children: ComponentChildren
 }) {
-  const { table } = useApp()
+  const { table, words } = useApp()
   const drawing = drawingOf(table.value, pot, drawn)
   return (
     <div class="face face-pot">
-      <PotOutline {...drawing} width={132} height={196} alarm={alarm} label={`${pot.facts.number}`} />
+      <PotOutline {...drawing} width={132} height={196} alarm={alarm} label={`${nameOf(words.value, pot)}`} />
       <div class="face-text">{children}</div>
     </div>
   )
@@ -34,7 +34,9 @@ export function PotName({ pot }: { readonly pot: PotState }) {
   return (
     <div class="name">
       <strong class="name-number figures">{pot.facts.number}</strong>
-      <span class="name-place">{words.value.bench.place(placeOf(pot))}</span>
+      <span class="name-place">
+        {(pot.facts.lidOf === undefined ? words.value.bench.place : words.value.bench.lid)(placeOf(pot))}
+      </span>
     </div>
   )
 }

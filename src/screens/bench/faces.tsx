@@ -2,7 +2,8 @@ import type { Card } from '../../table/card.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { Caution, WithPot } from './face.tsx'
-import { cautionText, coverText, isGrave, placeOf, warningText } from './said.ts'
+import { cautionText, coverText, isGrave, nameOf, placeOf } from './said.ts'
+import { WarningLine } from './soon.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
@@ -11,15 +12,27 @@ export function PrepFace({ card }: { readonly card: Of<'wax' | 'wipe' | 'foot-ch
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null
+  const { lidOf, shape } = pot.facts
+  const isLid = lidOf !== undefined
+  const seat = isLid ? w.seat.lid : shape.galleryMm === undefined ? undefined : w.seat.jar
   const said = {
-    wax: [w.waxTitle, w.waxText, w.waxMore(card.left)],
+    wax: [isLid ? w.seat.wax : w.waxTitle, isLid ? '' : w.waxText, w.waxMore(card.left)],
     wipe: [w.wipeTitle, w.wipeText, w.wipeMore(card.left)],
-    'foot-check': [w.footCheckTitle, w.footCheckText, w.footCheckMore(card.left)],
+    'foot-check': [
+      isLid ? w.seat.check : w.footCheckTitle,
+      isLid ? '' : w.footCheckText,
+      w.footCheckMore(card.left),
+    ],
   }[card.kind]
   return (
     <WithPot pot={pot}>
       <h1 class="title">{said[0]}</h1>
       <p>{said[1]}</p>
+      {seat && card.kind !== 'wipe' ? (
+        <p class="strong">
+          {seat} {w.seat.fuses}
+        </p>
+      ) : null}
       <p class="soft">{said[2]}</p>
       {card.kind === 'wax' ? (
         <Caution>{table.value.settings.wax === 'hot' ? w.waxCaution : w.waterWaxCaution}</Caution>
@@ -44,7 +57,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   return (
     <div class="face face-wide">
       {inHand ? (
-        <p class="in-hand in-hand-wide">{w.footFirst(inHand.facts.number, placeOf(inHand))}</p>
+        <p class="in-hand in-hand-wide">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p>
       ) : null}
       <h1 class={decant ? 'title' : 'title title-big'}>{change ? w.openTitle(glaze) : w.stirTitle(glaze)}</h1>
       <p>
@@ -75,12 +88,11 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const bucket = table.value.buckets[armed.bucketId]?.facts
   const w = words.value.bench
   if (!pot || !bucket) return null
-  const [first, ...more] = armed.warnings
   const instead = armed.insteadOf
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   return (
     <WithPot pot={pot} alarm={armed.warnings.some((warning) => warning.kind === 'run' && isGrave(warning))}>
-      {inHand ? <p class="in-hand">{w.footFirst(inHand.facts.number, placeOf(inHand))}</p> : null}
+      {inHand ? <p class="in-hand">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p> : null}
       <h1 class="title glaze">
         <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
         {bucket.name}
@@ -92,12 +104,9 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       {instead !== undefined ? (
         <p class="alarm">{w.insteadOf(bucket.name, table.value.buckets[instead]?.facts.name ?? '')}</p>
       ) : armed.hasIt ? (
-        <p class="alarm">{w.hasIt(pot.facts.number, bucket.name)}</p>
-      ) : first ? (
-        <p class={isGrave(first) ? 'alarm' : 'strong'}>
-          {warningText(words.value, formats.value, table.value, first)}
-          {more.length > 0 ? <span class="soft"> {words.value.warning.more(more.length)}</span> : null}
-        </p>
+        <p class="alarm">{w.hasIt(nameOf(words.value, pot), bucket.name)}</p>
+      ) : armed.warnings.length > 0 ? (
+        <WarningLine warnings={armed.warnings} />
       ) : armed.stirredMs === undefined ? null : (
         <p class="soft figures">
           {w.stirredAgo(formats.value.span(armed.stirredMs))}

@@ -2,14 +2,18 @@ import { cardOf } from '../../table/bench.ts'
 import type { Card } from '../../table/card.ts'
 import { type HandsLine, handsLine, otherLane } from '../../table/hands-line.ts'
 import type { Table } from '../../table/state.ts'
-import { useApp } from '../app.ts'
+import type { WholeWords } from '../../words/whole-index.ts'
+import { useWhole } from '../whole.ts'
+import { ringLine } from './ring-offer.tsx'
+import { nameOf } from './said.ts'
+import type { LowProps } from './soon.tsx'
 
 /**
  * The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends.
  * `brief`: one line of it.
  */
-export function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
-  const { table, told, now, words, formats } = useApp()
+function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
+  const { table, told, now, words, formats } = useWhole()
   const line = handsLine(table.value, told.value, now.value)
   if (!line) return null
   const w = words.value.bench
@@ -43,27 +47,47 @@ export function HandsText({ card, brief }: { readonly card: Card; readonly brief
 export const lateness = (line: HandsLine | undefined): number =>
   line?.slackMs !== undefined && line.slackMs <= -30_000 ? -line.slackMs : 0
 
-/** What the other pair of hands has on its card, in a few words, on the way to it. */
-export function LaneButton() {
-  const { table, told, now, words } = useApp()
+/** What the other pair of hands has on its card, in a few words. */
+export function LaneDoes() {
+  const { table, told, now, words } = useWhole()
   const other = otherLane(table.value)
-  const card = cardOf(other.table, now.value, told.value)
-  const w = words.value.bench
-  return (
-    <button class="back-strip lane-strip" type="button" data-press="small" data-act="lane">
-      <span>{w.lane(other.lane + 1)}</span>
-      <small class="figures">{laneText(other.table, card, w.laneDoes)}</small>
-    </button>
-  )
+  const card = cardOf(other, now.value, told.value)
+  return <>{laneText(other, card, words.value)}</>
 }
 
-type LaneWords = Readonly<Record<Card['kind'], string>>
-
-function laneText(table: Table, card: Card, does: LaneWords): string {
+function laneText(table: Table, card: Card, words: WholeWords): string {
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const first = card.kind === 'ready' ? card.potIds[0] : potId
   const bucketId = card.kind === 'armed' ? card.armed.bucketId : 'bucketId' in card ? card.bucketId : ''
-  const number = first === undefined ? undefined : table.pots[first]?.facts.number
+  const number = nameOf(words, table.pots[first ?? ''])
   const name = card.kind === 'ready' ? undefined : table.buckets[bucketId]?.facts.name
-  return [does[card.kind], number, name].filter(Boolean).join(' ')
+  return [words.bench.laneDoes[card.kind], number, name].filter(Boolean).join(' ')
+}
+
+/** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
+export function LowLines({ faults }: LowProps) {
+  const { table, now, card, told, words, extras } = useWhole()
+  const ring = ringLine(extras.value, card.value, words.value)
+  const lines = ring === undefined ? faults : [...faults, ring]
+  const late = lateness(handsLine(table.value, told.value, now.value)) > 0
+  const said =
+    lines.length > 0 ? (
+      <span class={faults.length > 0 ? 'alarms' : 'ring-line'} role="status">
+        {lines.join(' · ')}
+      </span>
+    ) : null
+  const brief = late || lines.length > 0 || table.value.settings.potters === 2
+  if (late)
+    return (
+      <button class="back-strip hands-line" type="button" data-press="small" data-act="ways">
+        {said}
+        <HandsText card={card.value} brief />
+      </button>
+    )
+  return (
+    <p class="hands-line figures">
+      {said}
+      {lines.length > 1 ? null : <HandsText card={card.value} brief={brief} />}
+    </p>
+  )
 }

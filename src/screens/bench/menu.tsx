@@ -2,9 +2,11 @@ import type { Action } from '../../table/action.ts'
 import { planWith } from '../../table/plan.ts'
 import type { DipState, PotState, Table } from '../../table/state.ts'
 import { remedyS } from '../../table/warnings.ts'
-import { useApp } from '../app.ts'
+import type { WholeWords } from '../../words/whole-index.ts'
+import { useWhole } from '../whole.ts'
 import type { Acting, Page } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
+import { nameOf } from './said.ts'
 import { mayRun } from './shelf.tsx'
 
 interface MenuProps {
@@ -19,9 +21,9 @@ interface MenuProps {
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
 export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
-  const { table, words, go, card } = useApp()
+  const { table, words, go, card } = useWhole()
   const w = words.value.other
-  const number = pot?.facts.number
+  const number = nameOf(words.value, pot)
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
   const offers: { readonly text: string; readonly on: (atMs: number) => void }[] = []
   if (armed && pot) {
@@ -56,7 +58,7 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
           {text}
         </PressButton>
       ))}
-      {tile(w.takeBack, act({ do: 'take-back' }), lastHit(table.value, words.value.hits))}
+      {tile(w.takeBack, act({ do: 'take-back' }), lastHit(table.value, words.value))}
       {tile(words.value.bench.board, () => go({ at: 'board' }))}
       {tile(inHand ? w.wasPot : w.anotherPot, open('pot'))}
       {tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket'))}
@@ -70,8 +72,8 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
         <>
           {tile(w.told, open('told'), number)}
           {tile(w.more, open('more'), number)}
-          {mend ? tile(w.held, open('held', mend.dip), mend.pot.facts.number) : null}
-          {mend ? tile(w.earlier, open('earlier', mend.dip), mend.pot.facts.number) : null}
+          {mend ? tile(w.held, open('held', mend.dip), nameOf(words.value, mend.pot)) : null}
+          {mend ? tile(w.earlier, open('earlier', mend.dip), nameOf(words.value, mend.pot)) : null}
         </>
       )}
       {inHand && pot ? (
@@ -80,15 +82,16 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
           kind="hold"
           onPress={act({ do: 'gone', potId: pot.facts.potId })}
         >
-          {w.gone(pot.facts.number)}
+          {w.gone(nameOf(words.value, pot))}
         </PressButton>
       ) : null}
     </div>
   )
 }
 
-function lastHit(table: Table, hits: Readonly<Record<string, string>>): string {
+function lastHit(table: Table, words: WholeWords): string {
   const last = table.hits.at(-1)
-  const number = last?.potId === undefined ? undefined : table.pots[last.potId]?.facts.number
-  return last ? [number, hits[last.kind]].filter((part) => part !== undefined).join(' ') : ''
+  return last
+    ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')
+    : ''
 }

@@ -1,18 +1,8 @@
-import type { Card } from '../../table/card.ts'
 import { ArmedFace, DripFace, PrepFace, StirFace } from './faces.tsx'
-import { WaitFace } from './rest.tsx'
-import {
-  AskDoseFace,
-  FinishedFace,
-  HeldFace,
-  ReadyFace,
-  ReturnFace,
-  StuckFace,
-  WaxPanFace,
-} from './waits.tsx'
+import { type FaceProps, LateFace } from './soon.tsx'
 
 /** What a card says between its corners and its bar. */
-export function Face({ card, out }: { readonly card: Card; readonly out: ReadonlySet<string> }) {
+export function Face({ card, out }: FaceProps) {
   switch (card.kind) {
     case 'wax':
     case 'wipe':
@@ -24,25 +14,11 @@ export function Face({ card, out }: { readonly card: Card; readonly out: Readonl
       return <ArmedFace card={card} />
     case 'drip':
       return <DripFace card={card} />
-    case 'ready':
-      return <ReadyFace card={card} out={out} />
-    case 'wait':
-      return <WaitFace card={card} />
-    case 'return':
-      return <ReturnFace card={card} />
-    case 'held':
-      return <HeldFace card={card} />
-    case 'finished':
-      return <FinishedFace card={card} />
-    case 'wax-pan':
-      return <WaxPanFace card={card} />
-    case 'ask-dose':
-      return <AskDoseFace card={card} />
-    case 'stuck':
-      return <StuckFace card={card} />
     case 'count':
     case 'out':
     case 'empty':
       return null
+    default:
+      return <LateFace card={card} out={out} />
   }
 }

@@ -2,9 +2,9 @@ import type { Action } from '../../table/action.ts'
 import { planOf } from '../../table/plan.ts'
 import type { DipState, PotState } from '../../table/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useApp } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import { PressButton } from './press.tsx'
-import { placeOf } from './said.ts'
+import { nameOf, placeOf } from './said.ts'
 
 export type Page =
   | 'menu'
@@ -30,7 +30,7 @@ export function HeldPage({
   readonly holdS: number
   readonly act: Acting
 }) {
-  const w = useApp().words.value.other
+  const w = useWhole().words.value.other
   const shorter = [1, 2, 3].filter((s) => holdS - s > 0)
   return (
     <div class="other-grid">
@@ -65,7 +65,7 @@ export function MorePage({
   readonly last: DipState | undefined
   readonly inHand: boolean
 }) {
-  const { table, words } = useApp()
+  const { table, words } = useWhole()
   const { pan, settings } = table.value
   const w = words.value.other
   const { potId } = pot.facts
@@ -77,7 +77,7 @@ export function MorePage({
   const coats = planOf(table.value, pot).map((_, i) => i)
   return (
     <div class="other-more">
-      <h2>{w.coatsOn(pot.facts.number)}</h2>
+      <h2>{w.coatsOn(nameOf(words.value, pot))}</h2>
       <div class="other-chips">
         {[...coats, coats.length].map((n) => (
           <PressButton
@@ -108,7 +108,7 @@ export function MorePage({
       </div>
       {inHand ? null : (
         <PressButton class="other-tile other-gone" kind="hold" onPress={act({ do: 'gone', potId })}>
-          {w.gone(pot.facts.number)}
+          {w.gone(nameOf(words.value, pot))}
         </PressButton>
       )}
     </div>
@@ -122,12 +122,13 @@ export function PotTiles({
   readonly pots: readonly PotState[]
   readonly onPick: (potId: string) => (atMs: number) => void
 }) {
+  const { words } = useWhole()
   return (
     <div class="other-pots">
       {pots.map((pot) => (
         <PressButton key={pot.facts.potId} class="other-pot figures" onPress={onPick(pot.facts.potId)}>
           <small>{placeOf(pot)}</small>
-          {pot.facts.number}
+          {nameOf(words.value, pot)}
         </PressButton>
       ))}
     </div>
@@ -135,7 +136,7 @@ export function PotTiles({
 }
 
 export function BucketTiles({ onPick }: { readonly onPick: (bucketId: string) => (atMs: number) => void }) {
-  const { table } = useApp()
+  const { table } = useWhole()
   return (
     <div class="other-grid">
       {Object.values(table.value.buckets).map(({ facts }) => (

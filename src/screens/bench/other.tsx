@@ -1,11 +1,13 @@
 import { useSignal } from '@preact/signals'
 import type { Action } from '../../table/action.ts'
+import { arrange } from '../../table/arrange.ts'
 import type { Card } from '../../table/card.ts'
 import { inHand } from '../../table/hand.ts'
 import { lastDip, potsOnTable, strayed } from '../../table/plan.ts'
 import type { DipState, PotState, Table } from '../../table/state.ts'
 import { stepsOf } from '../../table/work.ts'
-import { refusalText, useApp } from '../app.ts'
+import { refusalText } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import { Menu } from './menu.tsx'
 import { BucketTiles, HeldPage, MorePage, type Page, PotTiles } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
@@ -15,9 +17,11 @@ import { WeighPage } from './weigh.tsx'
 import { Why } from './why.tsx'
 import './other.css'
 
+export { Ways } from './ways.tsx'
+
 /** Other: the card follows the hand, and slips are put right, in at most three hits. */
 export function Other({ close }: { readonly close: () => void }) {
-  const app = useApp()
+  const app = useWhole()
   const page = useSignal<Page>(firstPage(app.card.peek()))
   const mending = useSignal<DipState | undefined>(undefined)
   const said = useSignal<string | undefined>(undefined)
@@ -32,7 +36,7 @@ export function Other({ close }: { readonly close: () => void }) {
     mending.value = mend
   }
   const act = (action: Action) => (atMs: number) => {
-    const refusal = app.act(action, atMs)
+    const refusal = app.act(action, atMs, arrange)
     const mended = pot && table.peek().pots[pot.facts.potId]
     if (refusal) said.value = refusalText(words.value, refusal)
     else if (action.do === 'was-other-bucket' && mended && strayed(table.peek(), mended)) page.value = 'stray'

@@ -1,13 +1,13 @@
 import type { Card, Due } from '../../table/card.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
-import { useApp } from '../app.ts'
-import { placeOf } from './said.ts'
+import { useWhole } from '../whole.ts'
+import { nameOf, placeOf } from './said.ts'
 
 type Wait = Extract<Card, { kind: 'wait' }>
 
 /** Nothing for the hands: until when, what comes then, and why they wait. */
 export function WaitFace({ card }: { readonly card: Wait }) {
-  const { table, words, formats, now } = useApp()
+  const { table, words, formats, now } = useWhole()
   const w = words.value.bench
   const f = formats.value
   const { next, reason } = card
@@ -17,7 +17,7 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   const what = useDueText()(next)
   return (
     <div class="face face-wide">
-      <h1 class="title">{w.waitTitle}</h1>
+      <h1 class="title">{w.head.wait}</h1>
       <p class="wait-span figures">{never ? w.waitNever : f.span(next.at - now.value)}</p>
       <p class="strong figures">
         {never ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}
@@ -36,11 +36,11 @@ export function WaitFace({ card }: { readonly card: Wait }) {
 
 /** What the hands do when something comes due, in words. */
 function useDueText(): (due: Due) => string {
-  const { table, words } = useApp()
+  const { table, words } = useWhole()
   const w = words.value.bench
   return ({ what, potId = '', bucketId = '' }) => {
     const pot = table.value.pots[potId]
-    const number = pot?.facts.number ?? 0
+    const number = nameOf(words.value, pot)
     switch (what) {
       case 'stir':
         return w.waitStir(table.value.buckets[bucketId]?.facts.name ?? '')
@@ -60,11 +60,11 @@ function useDueText(): (due: Due) => string {
 
 /** Time to read: what comes due after the next, and the bar at rest below. */
 export function RestList({ card }: { readonly card: Wait }) {
-  const { table, words, formats } = useApp()
+  const { table, words, formats } = useWhole()
   const w = words.value.bench
   const f = formats.value
   const { small, touch } = card
-  const number = (potId: string) => table.value.pots[potId]?.facts.number ?? 0
+  const number = (potId: string) => nameOf(words.value, table.value.pots[potId])
   const named = ({ potId, bucketId }: Due) =>
     potId === undefined ? (table.value.buckets[bucketId ?? '']?.facts.letter ?? '') : number(potId)
   return (

@@ -1,15 +1,15 @@
 import { forecastOf } from '../../table/forecast.ts'
 import { lastDip } from '../../table/plan.ts'
 import { stepsOf } from '../../table/work.ts'
-import { KnuckleBar } from '../../ui/bar.tsx'
-import { type Away, useApp } from '../app.ts'
-import { placeOf } from './said.ts'
+import type { Away } from '../app.ts'
+import { useWhole } from '../whole.ts'
+import { nameOf, placeOf } from './said.ts'
 
 const MOST_LINES = 6
 
 /** Coming back after the phone slept: what came due meanwhile, the longest overdue first. */
 export function Returned({ away }: { readonly away: Away }) {
-  const { table, words, formats, now } = useApp()
+  const { table, words, formats, now } = useWhole()
   const w = words.value.bench
   const due = stepsOf(table.value, now.value)
     .flatMap(({ pot, step }) => {
@@ -21,23 +21,18 @@ export function Returned({ away }: { readonly away: Away }) {
     return lastDip(pot) && forecastOf(table.value, pot)?.ready.likely
   }
   return (
-    <>
-      <main class="bench-main">
-        <div class="face face-wide">
-          <h1 class="title title-big">{w.backTitle(formats.value.span(away.to - away.from))}</h1>
-          <p class="soft">{due.length > 0 ? w.backText : w.backNone}</p>
-          <ol class="overdue figures">
-            {due.slice(0, MOST_LINES).map(({ pot, at }) => (
-              <li key={pot.facts.potId}>
-                <strong>{pot.facts.number}</strong>
-                <span>{placeOf(pot)}</span>
-                <span>{w.overdue(formats.value.span(now.value - at))}</span>
-              </li>
-            ))}
-          </ol>
-        </div>
-      </main>
-      <KnuckleBar act="back" label={w.backBar} />
-    </>
+    <div class="face face-wide">
+      <h1 class="title title-big">{w.backTitle(formats.value.span(away.to - away.from))}</h1>
+      <p class="soft">{due.length > 0 ? w.backText : w.backNone}</p>
+      <ol class="overdue figures">
+        {due.slice(0, MOST_LINES).map(({ pot, at }) => (
+          <li key={pot.facts.potId}>
+            <strong>{nameOf(words.value, pot)}</strong>
+            <span>{placeOf(pot)}</span>
+            <span>{w.overdue(formats.value.span(now.value - at))}</span>
+          </li>
+        ))}
+      </ol>
+    </div>
   )
 }

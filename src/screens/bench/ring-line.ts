@@ -1,6 +1,5 @@
 import type { Card } from '../../table/card.ts'
 import type { Table } from '../../table/state.ts'
-import type { Words } from '../../words/index.ts'
 import type { Extras } from '../extras.ts'
 
 /** How long the strip that undoes the last hit stays. */
@@ -16,12 +15,4 @@ export function offersRing(extras: Extras | undefined, table: Table, card: Card,
   const lately = now - (table.hits.at(-1)?.at ?? 0) < STRIP_MS
   if (lately || table.takenBack || table.settings.potters === 2) return false
   return !on && !offered && Number.isFinite(card.next.at) && card.next.at - now > OFFER_MS
-}
-
-/** Whether it will ring, in a few words, where a wait shows. */
-export function ringLine(extras: Extras | undefined, card: Card, words: Words): string | undefined {
-  const ring = extras?.ring.value
-  if (!ring?.on) return undefined
-  if (ring.track === 'interrupted' || ring.track === 'failed') return words.ring.stopped
-  return card.kind === 'wait' ? words.ring.line[ring.proof] : undefined
 }

@@ -5,7 +5,7 @@ import { planOf } from '../../table/plan.ts'
 import { mended, type Remedy, remediesFor } from '../../table/remedies.ts'
 import type { PotState, Table } from '../../table/state.ts'
 import type { Warning } from '../../table/warnings.ts'
-import { useApp } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import type { Acting } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
 import { remedyText } from './remedy.ts'
@@ -22,7 +22,7 @@ interface ShelfProps {
 
 /** What would keep the melt of the armed dip off the shelf: a hit does it. */
 export function ShelfPage({ pot, bucketId, act }: ShelfProps) {
-  const { table, words, formats, now } = useApp()
+  const { table, words, formats, now } = useWhole()
   const remedies = useMemo(() => {
     const dip = dipNow(table.peek(), pot, bucketId, now.peek())
     return dip ? remediesFor(table.peek(), pot, dip) : []

@@ -2,10 +2,11 @@ import { strayed } from '../../table/plan.ts'
 import type { PotState } from '../../table/state.ts'
 import { nextBucket } from '../../table/steps.ts'
 import { type Warning, warningsFor } from '../../table/warnings.ts'
-import { useApp } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import type { Acting } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
-import { warningText } from './said.ts'
+import { nameOf } from './said.ts'
+import { warningText } from './warned.tsx'
 
 const MOST_WARNINGS = 2
 /** What waiting does not mend: which glaze comes to lie on which, how thick, how far it runs. */
@@ -14,9 +15,9 @@ const MOST_STACKS = 4
 
 /** After another bucket than planned: what the coats to come would meet, and the ways on. */
 export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: Acting }) {
-  const { table, words, formats, now } = useApp()
+  const { table, words, formats, now } = useWhole()
   const w = words.value
-  const { potId, number, stackId } = pot.facts
+  const { potId, stackId } = pot.facts
   const dip = strayed(table.value, pot)
   const into = nextBucket(table.value, pot)
   const said = into === undefined ? [] : warningsFor(table.value, pot, into, now.value)
@@ -25,7 +26,7 @@ export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: 
   return (
     <div class="other-more">
       <p class="strong">
-        {w.bench.stuckStrayed(number, table.value.buckets[dip?.bucketId ?? '']?.facts.name ?? '')}
+        {w.bench.stuckStrayed(nameOf(w, pot), table.value.buckets[dip?.bucketId ?? '']?.facts.name ?? '')}
       </p>
       {warnings.slice(0, MOST_WARNINGS).map((warning) => (
         <p key={warning.kind} class="alarm">

@@ -1,22 +1,24 @@
 import type { Card } from '../../table/card.ts'
 import { forecastOf } from '../../table/forecast.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useApp } from '../app.ts'
+import { useDays } from '../days.ts'
+import { useWhole } from '../whole.ts'
 import { Caution, WithPot } from './face.tsx'
-import { placeOf } from './said.ts'
+import { nameOf, placeOf } from './said.ts'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
 export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly out: ReadonlySet<string> }) {
-  const { table, words } = useApp()
+  const { table, words } = useWhole()
   const w = words.value.bench
   const bucket = table.value.buckets[card.bucketId]?.facts
   const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
   const [only] = pots
   if (!only) return null
-  const at = forecastOf(table.value, only)?.pot.touchAt
-  const where =
-    at && w.touchAt(at.face === 'inside' ? words.value.where.inside : words.value.where.outside[at.zone])
+  const forecast = forecastOf(table.value, only)
+  const at = forecast?.pot.touchAt
+  const { inside, outside, overlap } = words.value.where
+  const where = at && w.touchAt(forecast.halves ? overlap : at.face === 'inside' ? inside : outside[at.zone])
   const next = (
     <p class="next">
       {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={34} /> : null}
@@ -26,7 +28,7 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
   if (pots.length === 1)
     return (
       <WithPot pot={only}>
-        <h1 class="title title-big">{w.readyOne}</h1>
+        <h1 class="title title-big">{w.head.ready}</h1>
         <p class="strong">{where}</p>
         <p class="soft">{w.tongMarks}</p>
         {next}
@@ -46,7 +48,7 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
               aria-pressed={!out.has(pot.facts.potId)}
             >
               <span>{placeOf(pot)}</span>
-              <strong class="figures">{pot.facts.number}</strong>
+              <strong class="figures">{nameOf(words.value, pot)}</strong>
             </button>
           </li>
         ))}
@@ -60,7 +62,7 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
 }
 
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
-  const { table, words, formats } = useApp()
+  const { table, words, formats } = useWhole()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -72,16 +74,16 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
 }
 
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
-  const { table, words, formats, now } = useApp()
+  const { table, words, formats, now } = useWhole()
   const w = words.value.bench
   return (
     <div class="face face-wide">
-      <h1 class="title title-big">{w.heldTitle}</h1>
+      <h1 class="title title-big">{w.head.held}</h1>
       <p class="soft">{w.heldText}</p>
       {card.lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
         {card.lines.map((line) => (
-          <li key={line.potId}>{w.heldLine[line.at](table.value.pots[line.potId]?.facts.number ?? 0)}</li>
+          <li key={line.potId}>{w.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}</li>
         ))}
       </ul>
       {table.value.pan ? (
@@ -92,16 +94,17 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
 }
 
 export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words, formats, now } = useApp()
+  const { table, words } = useWhole()
   const w = words.value.bench
-  const number = table.value.pots[card.slowestPotId]?.facts.number ?? 0
-  const { skewMs } = table.value
-  const when = formats.value.moment(card.kiln.likely + skewMs, now.value + skewMs)
+  const number = nameOf(words.value, table.value.pots[card.slowestPotId])
+  const { about } = useDays()
   return (
     <div class="face face-wide">
-      <h1 class="title title-big">{w.finishedTitle}</h1>
+      <h1 class="title title-big">{w.head.finished}</h1>
       <p class="strong">
-        {Number.isFinite(card.kiln.likely) ? w.finishedText(number, when) : w.finishedNever(number)}
+        {Number.isFinite(card.kiln.likely)
+          ? w.finishedText(number, about(card.kiln.likely))
+          : w.finishedNever(number)}
       </p>
       <Caution>{w.finishedCaution}</Caution>
     </div>
@@ -109,7 +112,7 @@ export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
 }
 
 export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
-  const { words, formats } = useApp()
+  const { words, formats } = useWhole()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -121,23 +124,23 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
 }
 
 export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
-  const { table, words } = useApp()
+  const { table, words } = useWhole()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   return pot ? (
     <WithPot pot={pot}>
-      <h1 class="title">{w.askTitle}</h1>
+      <h1 class="title">{w.head['ask-dose']}</h1>
       <p class="strong figures">{w.askText(card.dip.holdS)}</p>
     </WithPot>
   ) : null
 }
 
 export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
-  const { table, words } = useApp()
+  const { table, words } = useWhole()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null
-  const { number } = pot.facts
+  const number = nameOf(words.value, pot)
   const last = pot.dips.at(-1)
   const name = (bucketId: string | undefined) =>
     bucketId === undefined ? '' : (table.value.buckets[bucketId]?.facts.name ?? '')

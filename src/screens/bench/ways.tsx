@@ -1,13 +1,15 @@
 import { useSignal } from '@preact/signals'
+import { arrange } from '../../table/arrange.ts'
 import { handsLine } from '../../table/hands-line.ts'
 import type { Way } from '../../table/ways.ts'
-import { refusalText, useApp } from '../app.ts'
+import { refusalText } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import { lateness } from './hands.tsx'
 import { PressButton } from './press.tsx'
 
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */
 export function Ways({ close }: { readonly close: () => void }) {
-  const app = useApp()
+  const app = useWhole()
   const { table, told, now, ways, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
   const w = words.value.bench
@@ -16,7 +18,7 @@ export function Ways({ close }: { readonly close: () => void }) {
   const line = handsLine(table.value, told.value, now.value)
   const late = lateness(line)
   const take = (way: Way) => (atMs: number) => {
-    const refusal = app.act(way.action, atMs)
+    const refusal = app.act(way.action, atMs, arrange)
     if (refusal) said.value = refusalText(words.value, refusal)
     else close()
   }

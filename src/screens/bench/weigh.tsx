@@ -2,8 +2,9 @@ import { useSignal } from '@preact/signals'
 import type { Action } from '../../table/action.ts'
 import { coatsOn } from '../../table/plan.ts'
 import type { PotState } from '../../table/state.ts'
-import { useApp } from '../app.ts'
+import { useWhole } from '../whole.ts'
 import { PressButton } from './press.tsx'
+import { nameOf } from './said.ts'
 
 const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '⌫', '0'] as const
 const MOST_DIGITS = 5
@@ -19,17 +20,19 @@ export function WeighPage({
   readonly pot: PotState
   readonly act: (action: Action) => (atMs: number) => void
 }) {
-  const w = useApp().words.value.other
+  const words = useWhole().words.value
+  const w = words.other
   const typed = useSignal('')
   const as = pot.bisqueG === undefined || coatsOn(pot).length === 0 ? 'bisque' : 'now'
-  const { number, potId } = pot.facts
+  const { potId } = pot.facts
+  const name = nameOf(words, pot)
   const press = (key: (typeof KEYS)[number]) => () => {
     typed.value =
       key === '⌫' ? typed.value.slice(0, -1) : (typed.value + key).replace(/^0+/, '').slice(0, MOST_DIGITS)
   }
   return (
     <div class="weigh">
-      <p class="strong">{as === 'bisque' ? w.weighBisque(number) : w.weighNow(number)}</p>
+      <p class="strong">{as === 'bisque' ? w.weighBisque(name) : w.weighNow(name)}</p>
       <p class="weigh-figure figures" aria-live="polite">
         {typed.value === '' ? '0' : typed.value} g
       </p>

@@ -13,7 +13,7 @@ import {
   stepShape,
 } from '../../table/offer.ts'
 import type { Table } from '../../table/state.ts'
-import { Choice } from '../../ui/choice.tsx'
+import { Choice, Switch } from '../../ui/choice.tsx'
 import { PotGlyph, scaleFor } from '../../ui/glyph.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { refusalText } from '../app.ts'
@@ -29,6 +29,8 @@ export function AddPots() {
   const form = useSignal<Form | 'own'>(lastForm(table.peek()))
   const stack = useSignal<string | undefined>(undefined)
   const copies = useSignal(1)
+  const lid = useSignal(false)
+  const lidStack = useSignal<string | undefined>(undefined)
   const said = useSignal<{ readonly text: string; readonly wrong: boolean } | undefined>(undefined)
   const w = words.value.desk.add
   const stackId = stack.value ?? lastStack(table.value)
@@ -51,7 +53,13 @@ export function AddPots() {
   const add = (chosen: Form, size: Size) => {
     const before = new Set(Object.keys(table.peek().pots))
     const shape = stepShape(table.peek().board, chosen, size)
-    const refusal = act({ do: 'set-pot', pot: { shape, stackId }, copies: copies.peek() })
+    const lidded = chosen === 'jar' && lid.peek()
+    const refusal = act({
+      do: 'set-pot',
+      pot: { shape, stackId },
+      copies: copies.peek(),
+      ...(lidded ? { lid: { stackId: lidStack.peek() ?? stackId } } : {}),
+    })
     said.value = refusal
       ? { text: refusalText(words.peek(), refusal), wrong: true }
       : { text: addedText(table.peek(), before, w.added), wrong: false }
@@ -82,15 +90,17 @@ export function AddPots() {
           }}
           more={{ label: w.more, act: copies.value < LIMITS.copies.most ? () => copies.value++ : undefined }}
         />
-        <Choice
-          label={w.stack}
-          options={Object.values(table.value.stacks).map(({ stackId: value, name }) => ({
-            value,
-            label: name,
-          }))}
-          value={stackId}
-          onChoose={(next) => (stack.value = next)}
-        />
+        {chosen === 'jar' ? (
+          <Switch label={w.lid} help={w.lidHelp} on={lid.value} onSwitch={(on) => (lid.value = on)} />
+        ) : null}
+        <StackChoice label={w.stack} value={stackId} onChoose={(next) => (stack.value = next)} />
+        {chosen === 'jar' && lid.value ? (
+          <StackChoice
+            label={w.lidStack}
+            value={lidStack.value ?? stackId}
+            onChoose={(next) => (lidStack.value = next)}
+          />
+        ) : null}
       </main>
       {said.value ? (
         <footer class="desk-save add-said">
@@ -113,6 +123,24 @@ export function AddPots() {
       ) : null}
     </div>
   )
+}
+
+/** Which of the table's stacks. */
+export function StackChoice({
+  label,
+  value,
+  onChoose,
+}: {
+  readonly label: string
+  readonly value: string
+  readonly onChoose: (stackId: string) => void
+}) {
+  const { table } = useDesk()
+  const options = Object.values(table.value.stacks).map(({ stackId, name }) => ({
+    value: stackId,
+    label: name,
+  }))
+  return <Choice label={label} options={options} value={value} onChoose={onChoose} />
 }
 
 const GLYPH = { width: 60, height: 42 }

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { boardsOf, SPOTS_PER_BOARD } from '../../table/places.ts'
 import { potsOnTable } from '../../table/plan.ts'
+import { nameOf } from '../bench/said.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { placeText } from '../desk/said.ts'
@@ -14,30 +15,30 @@ export function Places({ potId, back }: { readonly potId: string; readonly back:
   const [hand, setHand] = useState<string | undefined>(potId)
   const pots = potsOnTable(table.value)
   const boards = boardsOf(pots.map(({ facts }) => facts.place))
-  const held = hand === undefined ? undefined : table.value.pots[hand]?.facts
+  const held = hand === undefined ? undefined : table.value.pots[hand]
   return (
     <div class="desk">
-      <DeskHead title={w.title} under={held ? w.where(held.number) : w.take} back={back} />
+      <DeskHead title={w.title} under={held ? w.where(nameOf(words.value, held)) : w.take} back={back} />
       <main class="desk-main-part">
         <ul class="places">
           {boards.flatMap((board) =>
             SPOTS.map((spot) => {
               const place = { board, spot }
-              const there = pots.find(({ facts }) => placeText(facts.place) === placeText(place))?.facts
+              const there = pots.find(({ facts }) => placeText(facts.place) === placeText(place))
               return (
                 <li key={placeText(place)}>
                   <button
                     type="button"
-                    class={there && there.potId === hand ? 'key place is-held' : 'key place'}
+                    class={there && there.facts.potId === hand ? 'key place is-held' : 'key place'}
                     disabled={!there && hand === undefined}
                     onClick={() => {
-                      if (hand === undefined) return setHand(there?.potId)
-                      if (there?.potId !== hand) act({ do: 'move', potId: hand, place })
+                      if (hand === undefined) return setHand(there?.facts.potId)
+                      if (there?.facts.potId !== hand) act({ do: 'move', potId: hand, place })
                       setHand(undefined)
                     }}
                   >
                     <small>{placeText(place)}</small>
-                    <strong class="figures">{there?.number ?? '–'}</strong>
+                    <strong class="figures">{there ? nameOf(words.value, there) : '–'}</strong>
                   </button>
                 </li>
               )

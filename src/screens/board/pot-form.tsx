@@ -1,16 +1,21 @@
 import { useState } from 'preact/hooks'
 import type { ShapeFacts } from '../../../shared/nouns.ts'
+import { withGallery } from '../../table/lid.ts'
 import { FORMS, hasBelly, mayPour, nextPot, outerOf, readPlace, stepShape } from '../../table/offer.ts'
+import { otherPiece } from '../../table/pieces.ts'
 import type { PotState } from '../../table/state.ts'
 import { Choice, Switch } from '../../ui/choice.tsx'
 import { Field } from '../../ui/field.tsx'
 import { PotGlyph } from '../../ui/glyph.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
 import { refusalText } from '../app.ts'
+import { nameOf } from '../bench/said.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
-import { amount, placeText } from '../desk/said.ts'
+import { placeText } from '../desk/said.ts'
+import { StackChoice } from './add.tsx'
+import { Bisque, type OwnBisque } from './bisque.tsx'
 
 interface PotFormProps {
   /** The pot to be changed; without it a new one. */
@@ -22,17 +27,22 @@ interface PotFormProps {
 /** Measures of a pot by hand. The outline follows every digit; nothing is stored until all of it is right. */
 export function PotForm({ pot, stackId, back }: PotFormProps) {
   const { table, words, act } = useDesk()
-  const { board, settings } = table.value
+  const { board } = table.value
   const w = words.value.desk.pot
   const [{ number, place }] = useState(() => pot?.facts ?? nextPot(table.peek()))
   const [base, setBase] = useState<ShapeFacts>(() => pot?.facts.shape ?? stepShape(board, 'beaker', 'medium'))
   const [stack, setStack] = useState(stackId)
-  const [damp, setDamp] = useState(pot?.facts.damp ?? false)
+  const [bisque, setBisque] = useState<OwnBisque>(() => ownBisque(pot?.facts))
+  const other = pot && otherPiece(table.value, pot.facts)
+  const [lid, setLid] = useState(false)
   const [pour, setPour] = useState(pot?.facts.pourInsideFirst ?? false)
   const [at, setAt] = useState({ text: placeText(place), wrong: undefined as string | undefined })
   const [said, setSaid] = useState<string>()
 
   const bellied = hasBelly(base.form)
+  const isLid = base.form === 'lid'
+  const isStraight = isLid || base.form === 'cylinder'
+  const lidded = base.form === 'jar' && (lid || other !== undefined)
   const height = useEntry('heightMm', base.heightMm)
   const rim = useEntry('rimMm', base.rimMm)
   const belly = useEntry('bellyMm', base.bellyMm, true)
@@ -40,24 +50,27 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
   const wall = useEntry('wallMm', base.wallMm)
   const footLine = useEntry('footLineMm', base.footLineMm)
   const numbered = useEntry('number', number)
+  const gallery = useEntry('galleryMm', withGallery(base).galleryMm)
   const absorption = useEntry('absorption', pot?.facts.absorption, true)
   const entries = [
-    numbered,
+    ...(isLid ? [] : [numbered]),
     height,
     rim,
     ...(bellied ? [belly] : []),
-    ...(base.form === 'cylinder' ? [] : [foot]),
+    ...(isStraight ? [] : [foot]),
     wall,
     footLine,
+    ...(lidded ? [gallery] : []),
     absorption,
   ]
   const shape = shapeOf(base, {
     heightMm: height.value,
     rimMm: rim.value,
     bellyMm: bellied ? belly.value : undefined,
-    footMm: base.form === 'cylinder' ? rim.value : foot.value,
+    footMm: isStraight ? rim.value : foot.value,
     wallMm: wall.value,
     footLineMm: footLine.value,
+    galleryMm: lidded ? gallery.value : undefined,
   })
   const outer = outerOf(shape)
 
@@ -76,9 +89,11 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
         shape,
         stackId: stack,
         ...(absorption.value === undefined ? {} : { absorption: absorption.value }),
-        ...(damp ? { damp } : {}),
+        ...bisque,
+        ...(pot?.facts.lidOf === undefined ? {} : { lidOf: pot.facts.lidOf }),
         ...(pour && mayPour(base.form) ? { pourInsideFirst: true } : {}),
       },
+      ...(lidded && !other ? { lid: { stackId: stack } } : {}),
     })
     if (!refusal) return back()
     if (refusal.field === 'place') setAt({ ...at, wrong: refusalText(words.value, refusal) })
@@ -87,7 +102,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
 
   return (
     <div class="desk">
-      <DeskHead title={pot ? w.title(pot.facts.number) : w.newTitle} back={back} />
+      <DeskHead title={pot ? w.title(nameOf(words.value, pot)) : w.newTitle} back={back} />
       <main class="desk-main-part has-save">
         <div class="pot-picture">
           {outer ? (
@@ -103,28 +118,31 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
             <p class="alarm">{w.contradict}</p>
           )}
         </div>
-        <Choice
-          label={w.form}
-          hidden
-          columns={4}
-          options={FORMS.map((form) => ({
-            value: form,
-            name: words.value.desk.form[form],
-            label: (
-              <PotGlyph outer={outerOf(stepShape(board, form, 'medium')) ?? []} width={56} height={40} />
-            ),
-          }))}
-          value={base.form}
-          onChoose={(form) => setBase(stepShape(board, form, 'medium'))}
-        />
+        {isLid ? null : (
+          <Choice
+            label={w.form}
+            hidden
+            columns={4}
+            options={FORMS.map((form) => ({
+              value: form,
+              name: words.value.desk.form[form],
+              label: (
+                <PotGlyph outer={outerOf(stepShape(board, form, 'medium')) ?? []} width={56} height={40} />
+              ),
+            }))}
+            value={base.form}
+            onChoose={(form) => setBase(stepShape(board, form, 'medium'))}
+          />
+        )}
         <div class="fields">
           <EntryField entry={height} label={w.height} />
-          <EntryField entry={rim} label={w.rim} />
+          <EntryField entry={rim} label={isLid ? w.lidRim : w.rim} />
           {bellied ? <EntryField entry={belly} label={w.belly} /> : null}
-          {base.form === 'cylinder' ? null : <EntryField entry={foot} label={w.foot} />}
+          {isStraight ? null : <EntryField entry={foot} label={w.foot} />}
           <EntryField entry={wall} label={w.wall} />
-          <EntryField entry={footLine} label={w.footLine} />
-          <EntryField entry={numbered} label={w.number} />
+          <EntryField entry={footLine} label={isLid ? w.lidEdge : w.footLine} />
+          {lidded ? <EntryField entry={gallery} label={w.gallery} /> : null}
+          {isLid ? null : <EntryField entry={numbered} label={w.number} />}
           <Field
             label={w.place}
             text={at.text}
@@ -139,24 +157,19 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
           />
         </div>
         <p class="help">{w.numberWarn}</p>
-        <Choice
-          label={w.stack}
-          options={Object.values(table.value.stacks).map(({ stackId: value, name }) => ({
-            value,
-            label: name,
-          }))}
-          value={stack}
-          onChoose={setStack}
-        />
+        {base.form === 'jar' && !other ? (
+          <Switch
+            label={words.value.desk.add.lid}
+            help={words.value.desk.add.lidHelp}
+            on={lid}
+            onSwitch={setLid}
+          />
+        ) : null}
+        <StackChoice label={w.stack} value={stack} onChoose={setStack} />
         {mayPour(base.form) ? (
           <Switch label={w.pourSwitch} help={w.pourHelp} on={pour} onSwitch={setPour} />
         ) : null}
-        <Switch label={w.dampSwitch} on={damp} onSwitch={setDamp} />
-        <EntryField
-          entry={absorption}
-          label={w.absorption}
-          help={w.absorptionHelp(amount('absorption', board.absorption, settings.units))}
-        />
+        <Bisque own={bisque} set={setBisque} absorption={absorption} />
       </main>
       <footer class="desk-save">
         {said ? (
@@ -172,6 +185,11 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
   )
 }
 
+const ownBisque = ({ bisqueCone, bisqueWater }: OwnBisque = {}): OwnBisque => ({
+  ...(bisqueCone === undefined ? {} : { bisqueCone }),
+  ...(bisqueWater === undefined ? {} : { bisqueWater }),
+})
+
 type Measured = { readonly [K in keyof ShapeFacts]?: ShapeFacts[K] | undefined }
 
 /** The shape with what can be read of the measures; what was left empty follows from the form. */
@@ -185,6 +203,7 @@ function shapeOf(base: ShapeFacts, read: Measured): ShapeFacts {
     footLineMm: read.footLineMm ?? base.footLineMm,
     ...(read.bellyMm === undefined ? {} : { bellyMm: read.bellyMm }),
     ...(read.footMm === undefined ? {} : { footMm: read.footMm }),
+    ...(read.galleryMm === undefined ? {} : { galleryMm: read.galleryMm }),
     ...(floorMm === undefined ? {} : { floorMm }),
     // A belly keeps its place in proportion when the pot grows.
     ...(base.bellyUpMm === undefined || read.heightMm === undefined

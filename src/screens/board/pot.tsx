@@ -2,6 +2,8 @@ import { useState } from 'preact/hooks'
 import { tileState } from '../../table/board.ts'
 import { drawingOf } from '../../table/drawing.ts'
 import { forecastOf } from '../../table/forecast.ts'
+import { kilnOf } from '../../table/lid.ts'
+import { otherPiece } from '../../table/pieces.ts'
 import { coatsOn, nextCoat, planOf } from '../../table/plan.ts'
 import type { PotState } from '../../table/state.ts'
 import { stepOf } from '../../table/steps.ts'
@@ -9,8 +11,9 @@ import { HoldKey } from '../../ui/hold.tsx'
 import { More } from '../../ui/more.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
-import { coverText } from '../bench/said.ts'
+import { coverText, nameOf } from '../bench/said.ts'
 import { Why } from '../bench/why.tsx'
+import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { amount, placeText, tileText } from '../desk/said.ts'
@@ -47,17 +50,19 @@ interface CardProps {
 
 function PotCard({ pot, open }: CardProps) {
   const { table, now, words, formats, act, go } = useDesk()
+  const days = useDays()
   const w = words.value.desk.pot
   const f = formats.value
   const { facts } = pot
   const { shape } = facts
+  const name = nameOf(words.value, pot)
   const { units } = table.value.settings
   const second = Math.floor(now.value / 1000) * 1000
   const state = tileText(words.value, f, tileState(stepOf(table.value, pot, second)), second)
   const stack = table.value.stacks[facts.stackId]?.name
   return (
     <div class="desk">
-      <DeskHead title={w.title(facts.number)} under={w.at(placeText(facts.place))} back={{ at: 'board' }}>
+      <DeskHead title={w.title(name)} under={w.at(placeText(facts.place))} back={{ at: 'board' }}>
         <strong class="pot-state figures">{state}</strong>
       </DeskHead>
       <main class="desk-main-part">
@@ -66,23 +71,25 @@ function PotCard({ pot, open }: CardProps) {
             {...drawingOf(table.value, pot, 'with-next')}
             width={150}
             height={200}
-            label={w.title(facts.number)}
+            label={w.title(name)}
           />
           <div class="pot-said">
             <strong>{pot.ownPlan ? w.ownPlan : (stack ?? '')}</strong>
             <p>{w.measures(words.value.desk.form[shape.form], f.mm(shape.heightMm), f.mm(shape.rimMm))}</p>
             <p>
-              {w.wallLine(
+              {(facts.lidOf === undefined ? w.wallLine : w.edgeLine)(
                 amount('wallMm', shape.wallMm, units),
                 amount('footLineMm', shape.footLineMm, units),
               )}
             </p>
-            {facts.damp ? <p>{w.damp}</p> : null}
-            {pot.touchedUpAt ? <p>{w.touchedUp(f.clock(pot.touchedUpAt + table.value.skewMs))}</p> : null}
+            {facts.bisqueCone === undefined ? null : <p>{w.cone(facts.bisqueCone)}</p>}
+            {pot.damp && pot.dips.length === 0 ? <p>{w.came[pot.damp.water]}</p> : null}
+            {pot.touchedUpAt ? <p>{w.touchedUp(days.moment(pot.touchedUpAt))}</p> : null}
             <Times pot={pot} />
           </div>
         </div>
         <Coats pot={pot} />
+        <OtherPiece pot={pot} />
         {pot.dips.length > 0 ? (
           <More label={words.value.other.why}>
             <Why pot={pot} />
@@ -101,16 +108,20 @@ function PotCard({ pot, open }: CardProps) {
           <button type="button" class="key" onClick={() => open('form')}>
             {w.change}
           </button>
-          <button
-            type="button"
-            class="key"
-            onClick={() => {
-              const { potId: _own, number: _number, place: _place, ...like } = facts
-              if (!act({ do: 'set-pot', pot: like })) go({ at: 'board' })
-            }}
-          >
-            {w.another}
-          </button>
+          {facts.lidOf === undefined ? (
+            <button
+              type="button"
+              class="key"
+              onClick={() => {
+                const { potId: _own, number: _number, place: _place, ...like } = facts
+                const lid = otherPiece(table.value, facts)?.facts
+                const more = lid ? { lid: { stackId: lid.stackId } } : {}
+                if (!act({ do: 'set-pot', pot: like, ...more })) go({ at: 'board' })
+              }}
+            >
+              {w.another}
+            </button>
+          ) : null}
         </div>
         <button type="button" class="desk-second" onClick={() => open('places')}>
           {w.move}
@@ -134,24 +145,43 @@ function PotCard({ pot, open }: CardProps) {
   )
 }
 
+/** The lid of a jar, or the jar of a lid: one tap away, and when both may go into the kiln. */
+function OtherPiece({ pot }: { readonly pot: PotState }) {
+  const { table, words, go } = useDesk()
+  const { about } = useDays()
+  const other = otherPiece(table.value, pot.facts)
+  if (!other) return null
+  const w = words.value.desk.pot
+  const kiln = kilnOf(table.value, pot)
+  const at = placeText(other.facts.place)
+  return (
+    <>
+      <button type="button" class="desk-second" onClick={() => go({ at: 'pot', potId: other.facts.potId })}>
+        {other.facts.lidOf === undefined ? w.itsJar(at) : w.itsLid(at)}
+      </button>
+      <p class="help">
+        {w.seat}
+        {kiln ? ` ${w.together(about(kiln.likely))}` : null}
+      </p>
+    </>
+  )
+}
+
 /** When it takes a touch, or the kiln. */
 function Times({ pot }: { readonly pot: PotState }) {
-  const { table, now, words, formats } = useDesk()
+  const { table, now, words } = useDesk()
+  const days = useDays()
   const forecast = forecastOf(table.value, pot)
   if (!forecast) return null
-  const f = formats.value
-  const { skewMs } = table.value
   const w = words.value.desk.pot
   const { early, likely, late } = forecast.ready
   const waits = now.value < likely && Number.isFinite(likely)
-  const clock = (ms: number) => (Number.isFinite(ms) ? f.clock(ms + skewMs) : words.value.units.never)
+  const clock = (ms: number) => (Number.isFinite(ms) ? days.moment(ms) : words.value.units.never)
   const done = nextCoat(pot) >= planOf(table.value, pot).length
   return (
     <>
       {waits ? <p class="figures">{w.readyAt(clock(likely), clock(early), clock(late))}</p> : null}
-      {done ? (
-        <p class="figures">{w.kiln(f.moment(forecast.kiln.likely + skewMs, now.value + skewMs))}</p>
-      ) : null}
+      {done ? <p class="figures">{w.kiln(days.about(forecast.kiln.likely))}</p> : null}
     </>
   )
 }

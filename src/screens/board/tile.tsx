@@ -12,7 +12,8 @@ interface TileProps {
 /** One pot on its board: place, number, coats, and one word. READY turns it to ink. */
 export function PotTile({ tile, now }: TileProps) {
   const { words, formats, go } = useDesk()
-  const { number, place, bands, state, joined, potId } = tile
+  const { place, bands, state, joined, potId } = tile
+  const number = tile.lid ? words.value.bench.lid(tile.number) : tile.number
   const text = tileText(words.value, formats.value, state, now)
   const at = placeText(place)
   const classes = ['tile', `tile-${state.is}`, joined ? 'tile-joined' : ''].filter(Boolean).join(' ')
@@ -24,8 +25,8 @@ export function PotTile({ tile, now }: TileProps) {
         onClick={() => go({ at: 'pot', potId })}
       >
         <span class="tile-top figures">
-          <span class="tile-place">{at}</span>
-          <strong>{number}</strong>
+          <span class="tile-place">{tile.lid ? words.value.bench.lid(at) : at}</span>
+          <strong>{tile.number}</strong>
         </span>
         <BandStrip bands={bands} width={80} />
         <span class="tile-state figures">{text}</span>

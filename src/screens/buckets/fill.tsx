@@ -2,6 +2,8 @@ import { boardFill, brimLitres } from '../../table/fill.ts'
 import type { BucketState } from '../../table/state.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import { refusalText } from '../app.ts'
+import { nameOf } from '../bench/said.ts'
+import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../desk/said.ts'
@@ -19,7 +21,7 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
   const fill = boardFill(table.value, bucket)
   const litres = useEntry('litres', Math.round(fill.litres * 100) / 100)
   const most = Math.floor(brimLitres(facts) * 10) / 10
-  const at = (ms: number) => f.clock(ms + table.value.skewMs)
+  const { moment: at } = useDays()
   const { worst } = fill
   const tell = (what: 'read-level' | 'refill') => {
     if (!litres.check() || litres.value === undefined) return
@@ -37,10 +39,10 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
       {worst ? (
         <p class={worst.fit.misfit === 'none' ? 'figures' : 'alarm figures'}>
           {worst.fit.misfit === 'none'
-            ? w.covers(worst.pot.facts.number, f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
+            ? w.covers(nameOf(words.value, worst.pot), f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
             : worst.fit.misfit === 'shallow'
-              ? w.short(worst.pot.facts.number, f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
-              : `${worst.pot.facts.number}: ${words.value.warning.fit[worst.fit.misfit]}`}
+              ? w.short(nameOf(words.value, worst.pot), f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
+              : `${nameOf(words.value, worst.pot)}: ${words.value.warning.fit[worst.fit.misfit]}`}
         </p>
       ) : null}
       <EntryField entry={litres} label={w.litres} help={w.most(amount('litres', most, units))} />

@@ -13,7 +13,7 @@ export interface DeskApp extends App {
 export const asDesk = (app: App): DeskApp => ({
   ...app,
   act: (action, atMs) => app.act(action, atMs, arrange),
-  words: computed(() => ({ ...app.words.value, desk: DESK_WORDS[app.table.value.settings.language] })),
+  words: computed(() => DESK_WORDS[app.table.value.settings.language]),
 })
 
 const DeskContext = createContext<DeskApp | undefined>(undefined)

@@ -1,7 +1,9 @@
-import { BISQUE_CONES } from '../../table/offer.ts'
+import { BISQUE_CONES, drinksLittle } from '../../table/offer.ts'
+import { Choice } from '../../ui/choice.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
+import { optionsOf } from './set.ts'
 import { WaterDips } from './water-dips.tsx'
 
 /** What the pots of a board share: wall, foot line, bisque. */
@@ -46,6 +48,14 @@ export function Clay() {
         text={board.bisqueCone}
         less={{ label: w.coneLess, act: toCone(cone - 1) }}
         more={{ label: w.coneMore, act: toCone(cone + 1) }}
+      />
+      {drinksLittle(board.absorption) ? <p class="help">{w.drinksLittle(board.bisqueCone)}</p> : null}
+      <Choice
+        label={w.bisque}
+        help={w.bisqueHelp}
+        options={optionsOf(w.bisques)}
+        value={board.bisqueWater ?? 'dry'}
+        onChoose={(bisqueWater) => act({ do: 'set-board', board: { ...board, bisqueWater } })}
       />
       <WaterDips />
     </section>

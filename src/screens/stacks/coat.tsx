@@ -5,7 +5,8 @@ import { LIMITS } from '../../table/limits.ts'
 import type { Warning } from '../../table/warnings.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
-import { coverText, warningText } from '../bench/said.ts'
+import { coverText } from '../bench/said.ts'
+import { warningText } from '../bench/warned.tsx'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 import type { DraftCoat } from './editor.tsx'
@@ -28,7 +29,7 @@ interface CoatProps {
 }
 
 type Kind = CoverFacts['kind']
-const KINDS: readonly Kind[] = ['full', 'toSkirt', 'downTo', 'upTo', 'collar', 'inside']
+const KINDS: readonly Kind[] = ['full', 'toSkirt', 'downTo', 'upTo', 'collar', 'inside', 'side']
 
 /** Where an edge or a collar starts before it is changed, mm. Common practice, no source. */
 const USUAL_EDGE_MM = { downTo: 20, upTo: 60, collar: 25 } as const

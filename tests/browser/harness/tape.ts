@@ -87,6 +87,7 @@ const harness = {
   muted: () => element?.muted,
   resume: () => tape.resume(),
   ticks: () => ticks,
+  woken: () => wakes.map(({ reason }) => reason),
   life: () => ({ wakes: wakes.splice(0), sleeps: sleeps.splice(0) }),
   /** Arms the tape inside the next click. */
   armFromClick(afterS: number) {

@@ -2,6 +2,8 @@
  * What the voice can say. A word's key is the same in every language: a number, a capital letter, or its
  * English text. The values are what the synthesiser reads.
  */
+import { runnerImport } from 'vite'
+import { at } from '../project.mjs'
 
 const range = (from, to) => Array.from({ length: to - from + 1 }, (_, i) => from + i)
 
@@ -29,33 +31,8 @@ const ES_LETTERS = [
   ...['cu', 'erre', 'ese', 'te', 'u', 'uve', 'doble uve', 'equis', 'i griega', 'zeta'],
 ]
 
-/** English key and Spanish text. */
-const CALLS = {
-  in: 'dentro',
-  out: 'fuera',
-  ready: 'listas',
-  'ready to touch': 'lista para tocar',
-  drip: 'escurre',
-  'sponge the foot': 'limpia el pie',
-  stir: 'remueve',
-  'set down': 'déjala',
-  touch: 'toca',
-  dry: 'seco',
-  at: 'en',
-  next: 'siguiente',
-  wax: 'cera',
-  wipe: 'pasa la esponja',
-  pour: 'vierte',
-  seconds: 'segundos',
-  'taken back': 'anulado',
-  'one pot': 'una pieza',
-  'one second': 'un segundo',
-  'and a half': 'y medio',
-  pots: 'piezas',
-  'return it to': 'devuélvelo a',
-  'check the foot': 'revisa el pie',
-  'all coats are on': 'todas las capas están',
-}
+/** English key and Spanish text, as the phone's own speech has them. */
+const { SPANISH: CALLS } = (await runnerImport(at('src/device/speech.ts'))).module
 
 const table = (numbers, letters, calls) => ({
   ...Object.fromEntries(range(0, 99).map((n) => [String(n), numbers(n)])),

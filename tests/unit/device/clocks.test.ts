@@ -40,7 +40,8 @@ describe('the watch between two clocks', () => {
 describe('the health of the audio', () => {
   it.each([
     ['running', 1, 1, 'ok'],
-    ['running', 0, 0.05, 'ok'],
+    ['running', 0, 0.05, null],
+    ['running', 0, 1380, null],
     ['running', 0, 0.5, 'rebuild'],
     ['suspended', 0, 1, 'resume'],
     ['interrupted', 0, 1, 'resume'],

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { LAST_NUMBER, planCall, planCount } from '../../../src/device/sound-plan.ts'
+import { SPANISH } from '../../../src/device/speech.ts'
 import { decoderDelayS, readCueTable } from '../../../src/device/voice.ts'
 
 const tableOf = (language: string) =>
@@ -18,6 +19,11 @@ describe.each(['en', 'es'])('the words of %s', (language) => {
     for (const cue of plans.flatMap((plan) => plan.cues)) {
       if ('word' in cue) expect(table.words[cue.word], cue.word).toBeDefined()
     }
+  })
+
+  it('are numbers, letters and what the phone itself could say in Spanish, no more and no less', () => {
+    const calls = Object.keys(table.words).filter((word) => !/^(\d+|[A-Z])$/.test(word))
+    expect(calls).toEqual(Object.keys(SPANISH))
   })
 
   it('lie one after another, with the stress inside each', () => {

@@ -22,7 +22,9 @@ import {
 } from '../../../src/engine/geometry.ts'
 
 const cup = sizeSteps('cup').medium
-const every = FORMS.flatMap((form) => SIZES.map((size) => sizeSteps(form)[size]))
+const every = FORMS.filter((form) => form !== 'lid').flatMap((form) =>
+  SIZES.map((size) => sizeSteps(form)[size]),
+)
 const named = (shape: Shape): string => `${shape.form} ${shape.heightMm} x ${shape.rimMm}`
 
 describe('outlines', () => {
@@ -81,6 +83,21 @@ describe('outlines', () => {
     expect(pot.outer.slice(1).every((p) => Math.abs(p.rMm - 45) < 1e-9)).toBe(true)
     expect(pot.inner.slice(1).every((p) => Math.abs(p.rMm - 39.5) < 1e-9)).toBe(true)
     expect(wallAngleDeg(pot, 'outside', 70)).toBeCloseTo(90, 9)
+  })
+  it.each(SIZES)('a %s lid stands on its edge over a hollow, under a knob', (size) => {
+    const shape = sizeSteps('lid')[size]
+    const lid = outlineOf(shape)
+    const [wide, high] = [shape.rimMm / 2, shape.heightMm]
+    expect(radiusAtMm(lid, 'outside', 0)).toBeCloseTo(wide, 9)
+    expect(radiusAtMm(lid, 'inside', 0)).toBeCloseTo(wide - shape.wallMm, 6)
+    expect(lid.inner.at(-1)).toMatchObject({ rMm: 0 })
+    expect(lid.inner.at(-1)!.zMm).toBeLessThan(high * 0.6)
+    expect(radiusAtMm(lid, 'outside', high * 0.86)).toBeGreaterThan(
+      radiusAtMm(lid, 'outside', high * 0.7) + 1,
+    )
+    expect(holdsMl(lid) + clayMl(lid, 0, high)).toBeCloseTo(enclosedMl(lid, 'outside', 0, high), 6)
+    expect(fillS(lid, 1.45)).toBeLessThan(1)
+    expect(() => outlineOf({ ...shape, wallMm: high })).toThrow(/^wallMm is /)
   })
   it('left-out measures follow the medium size of the form', () => {
     const pot = outlineOf({ form: 'jar', heightMm: 150, rimMm: 96, wallMm: 6, footLineMm: 8 })

@@ -4,6 +4,8 @@ import { cardOf } from '../../../src/table/bench.ts'
 import type { Card } from '../../../src/table/card.ts'
 import { decide } from '../../../src/table/decide.ts'
 import { jobsOf, toldBy } from '../../../src/table/jobs.ts'
+import { judge } from '../../../src/table/judge.ts'
+import { judged } from '../../../src/table/judged.ts'
 import { type Lane, seenBy } from '../../../src/table/lanes.ts'
 import type { Told } from '../../../src/table/line.ts'
 import { Play, setting } from './play.ts'
@@ -20,7 +22,9 @@ export class PlannedPlay extends Play {
   }
 
   cardOf(lane: Lane): Card {
-    return cardOf(seenBy(this.table, lane), this.nowMs - this.table.skewMs, this.told)
+    const now = this.nowMs - this.table.skewMs
+    const seen = seenBy(this.table, lane)
+    return judged(seen, cardOf(seen, now, this.told), now, judge)
   }
 
   /** Asks for the order of work of the table as it is now. */

@@ -52,7 +52,7 @@ describe('a wet wall', () => {
     const until = (rh: number) => {
       const play = evening().act({ do: 'set-air', air: { tempC: 21, rh, draught: 'room' } })
       const { facts } = pot(play, 33)
-      play.act({ do: 'set-pot', pot: { ...facts, damp: true } })
+      play.act({ do: 'set-pot', pot: { ...facts, bisqueWater: 'washed' } })
       const step = stepOf(play.table, pot(play, 33), play.nowMs)
       return step.is === 'damp-dries' ? (step.until - play.nowMs) / 60_000 : 0
     }
@@ -96,9 +96,11 @@ describe('the wax pan', () => {
     expect(panAsk(play.table, play.nowMs)).toBeUndefined()
     play.wait(1)
     expect(panAsk(play.table, play.nowMs)).toMatchObject({ onMs: 300_000, times: 1 })
-    expect(outputsOf(play.table, play.nowMs).pan).toBe(1)
+    const said = outputsOf(play.table, play.nowMs).pan
+    expect(said?.words).toEqual(['wax pan is on', 'are you beside it'])
     play.wait(300)
     expect(panAsk(play.table, play.nowMs)?.times).toBe(2)
+    expect(outputsOf(play.table, play.nowMs).pan?.key).not.toBe(said?.key)
     play.act({ do: 'wax-pan', is: 'watched' })
     expect(panAsk(play.table, play.nowMs)).toBeUndefined()
     for (let i = 0; i < 5; i++) play.wait(120).act({ do: 'waxed', potId: `demo.${32 + i}` })

@@ -6,9 +6,9 @@ import type { Card } from '../../../src/table/card.ts'
 import { decide, type More } from '../../../src/table/decide.ts'
 import { layDemo } from '../../../src/table/demo.ts'
 import { fold, step } from '../../../src/table/fold.ts'
+import { judge } from '../../../src/table/judge.ts'
 import { judged } from '../../../src/table/judged.ts'
 import type { Table } from '../../../src/table/state.ts'
-import { warningsFor } from '../../../src/table/warnings.ts'
 
 /** 18:00 UTC of an ordinary day. */
 export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
@@ -32,7 +32,7 @@ export class Play {
 
   get card(): Card {
     const now = this.nowMs - this.table.skewMs
-    return judged(this.table, cardOf(this.table, now), now, warningsFor)
+    return judged(this.table, cardOf(this.table, now), now, judge)
   }
 
   /** Does an action now; throws when it is refused. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { bucketOf } from '../../../src/device/sound-plan.ts'
 import type { CueTable } from '../../../src/device/voice.ts'
 import { outputsOf } from '../../../src/table/outputs.ts'
+import { panWords } from '../../../src/table/spoken.ts'
 import { Play } from './play.ts'
 
 const table = (language: string): CueTable =>
@@ -85,8 +86,18 @@ describe('what the voice says at the bench', () => {
       else play.wait(20)
     }
     expect(heard(play)).toContain('all coats are on')
+    for (const word of panWords({ onMs: 0, times: 1 })?.words ?? []) words.add(word)
     expect([...words]).toEqual(
-      expect.arrayContaining(['stir', 'return it to', 'pour', 'check the foot', 'G', 'B', 'H']),
+      expect.arrayContaining([
+        'stir',
+        'wax pan is on',
+        'return it to',
+        'pour',
+        'check the foot',
+        'G',
+        'B',
+        'H',
+      ]),
     )
     for (const { words: clips } of TABLES)
       for (const word of words) expect(Object.keys(clips), word).toContain(word)

@@ -1,0 +1,77 @@
+/** What the bench fetches as soon as its first card is drawn. Until then a card shows its head and its bar. */
+import type { Card } from '../../table/card.ts'
+import type { Warning } from '../../table/warnings.ts'
+import { type Away, useApp } from '../app.ts'
+import type { Extras } from '../extras.ts'
+import { soon } from '../later.tsx'
+
+const load = () => import('./late.tsx')
+
+export interface FaceProps {
+  readonly card: Card
+  /** Pots that were tapped to be left out of the answer. */
+  readonly out: ReadonlySet<string>
+}
+
+export const LateFace = soon<FaceProps>(() => load().then((part) => part.LateFace), PlainFace)
+
+function PlainFace({ card }: FaceProps) {
+  const heads: Readonly<Partial<Record<Card['kind'], string>>> = useApp().words.value.bench.head
+  return <Plain head={heads[card.kind] ?? ''} />
+}
+
+const Plain = ({ head }: { readonly head: string }) => (
+  <div class="face face-wide">
+    <h1 class="title title-big">{head}</h1>
+  </div>
+)
+
+export const Returned = soon<{ readonly away: Away }>(
+  () => load().then((part) => part.Returned),
+  PlainReturned,
+)
+
+function PlainReturned({ away }: { readonly away: Away }) {
+  const { words, formats } = useApp()
+  return <Plain head={words.value.bench.backTitle(formats.value.span(away.to - away.from))} />
+}
+
+export const RestList = soon<{ readonly card: Extract<Card, { kind: 'wait' }> }>(
+  () => load().then((part) => part.RestList),
+  () => <section class="rest-list" />,
+)
+
+const RestingBar = () => <div class="bar bar-rest" />
+
+type RingProps = { readonly extras: Extras }
+
+export const RingOffer = soon<RingProps>(() => load().then((part) => part.RingOffer), RestingBar)
+export const CalendarBar = soon<RingProps>(() => load().then((part) => part.CalendarBar), RestingBar)
+
+const Nothing = () => null
+
+export const RingAsk = soon(() => load().then((part) => part.RingAsk), Nothing)
+export const LaneDoes = soon(() => load().then((part) => part.LaneDoes), Nothing)
+
+/** No dip starts before the warnings are here, and their words come with them. */
+export const WarningLine = soon<{ readonly warnings: readonly Warning[] }>(
+  () => load().then((part) => part.WarningLine),
+  Nothing,
+)
+
+export interface LowProps {
+  /** What does not work. */
+  readonly faults: readonly string[]
+}
+
+export const LowLines = soon<LowProps>(() => load().then((part) => part.LowLines), PlainLines)
+
+function PlainLines({ faults }: LowProps) {
+  return (
+    <p class="hands-line">
+      <span class="alarms" role="status">
+        {faults.join(' · ')}
+      </span>
+    </p>
+  )
+}

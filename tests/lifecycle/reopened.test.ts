@@ -1,0 +1,118 @@
+/** Five clocks on the built app: the phone dies and is switched on again, then sleeps over midnight. */
+import type { Server } from 'node:http'
+import type { Page } from 'puppeteer-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import type { Stamped } from '../../shared/events.ts'
+import { fold } from '../../src/table/fold.ts'
+import { duesOf, FIVE, fiveClocks } from '../fixtures/five-clocks.ts'
+import { recordsOfHits } from '../fixtures/hits.ts'
+import { serve } from '../tools/static.mjs'
+import { openOn, openScreen, tap } from './app.ts'
+import { at } from './built.ts'
+import { openPocket, type Phone, switchOn } from './phone.ts'
+import { suspend } from './sleep.ts'
+import { storedRecords } from './stored.ts'
+import { setWall } from './wall.ts'
+
+const EVENING = Date.parse('2026-03-03T23:50:00Z')
+const MIDNIGHT = Date.parse('2026-03-04T00:00:00Z')
+const SLEEP_MS = 23 * 60_000
+
+let server: Server
+let address: string
+let pocket: Awaited<ReturnType<typeof openPocket>>
+let phone: Phone
+
+beforeAll(async () => {
+  const served = await serve({ root: at('dist') })
+  server = served.server
+  address = `http://localhost:${served.port}/`
+  pocket = await openPocket()
+})
+afterAll(async () => {
+  await phone?.close()
+  await pocket?.empty()
+  server?.close()
+})
+
+const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
+const wall = (page: Page) => page.evaluate(() => Date.now())
+const overdue = (page: Page) =>
+  page.$$eval('.overdue strong', (numbers) => numbers.map((number) => Number(number.textContent)))
+
+/** The table as the journal on the phone gives it, folded here. */
+async function tableOn(page: Page) {
+  const stamped = (await storedRecords(page)) as (Stamped & { order: number; seq: number })[]
+  return fold([...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq))
+}
+
+/** When the board on the screen shows each next pot as ready, by the clock on the wall, until `count` are. */
+const turns = (page: Page, count: number) =>
+  page.evaluate(
+    (most) =>
+      new Promise<{ ready: number; at: number }[]>((resolve) => {
+        const seen: { ready: number; at: number }[] = []
+        const look = () => {
+          const tiles = [...document.querySelectorAll('.board-tiles button')]
+          const ready = tiles.filter((tile) => tile.ariaLabel?.endsWith('READY')).length
+          if (ready !== seen.at(-1)?.ready) seen.push({ ready, at: Date.now() })
+          if (ready >= most) resolve(seen)
+          else setTimeout(look, 50)
+        }
+        look()
+      }),
+    count,
+  )
+
+test('killed and opened again each clock is right within two seconds; stopped for 23 minutes over midnight it lists what came due in order, and nothing has moved on', async () => {
+  phone = await switchOn(pocket.folder)
+  await setWall(phone.page, EVENING + 1000)
+  await openOn(phone.page, address, recordsOfHits(fiveClocks(EVENING), EVENING))
+  await phone.page.waitForSelector('.bench [data-press]')
+  const before = await tableOn(phone.page)
+  const due = duesOf(before)
+  await phone.kill()
+
+  phone = await switchOn(pocket.folder)
+  const { page } = phone
+  const second = due[1]!
+  await setWall(page, second.at - 3500)
+  await openScreen(page, address, 'board')
+  await page.waitForSelector('.board-tiles button')
+  expect(await page.$$('.board-tiles button')).toHaveLength(FIVE.length)
+  const [first, next] = await turns(page, 2)
+  expect(first!.ready).toBe(1)
+  expect(next!.ready).toBe(2)
+  expect(Math.abs(next!.at - second.at)).toBeLessThan(2000)
+
+  await page.evaluate(() => location.replace('#/bench'))
+  await page.waitForSelector('.bench')
+  expect(await overdue(page)).toEqual(due.slice(0, 2).map(({ number }) => number))
+  await tap(page, '[data-act="back"]')
+  await page.waitForSelector('.bench-main:not(:has(.overdue))')
+
+  const cover = await phone.browser.newPage()
+  await cover.bringToFront()
+  await page.evaluate((ms) => window.sleepFor(ms), SLEEP_MS)
+  const resume = await suspend(phone.browser)
+  await pause(1800)
+  resume()
+  await page.bringToFront()
+  await cover.close()
+  await page.waitForSelector('.overdue')
+  expect(await wall(page)).toBeGreaterThan(MIDNIGHT)
+  expect(await page.$eval('h1', (title) => title.textContent)).toMatch(/^Away 2[34] min/)
+  // The last of the five still dries.
+  expect(due[4]!.at).toBeGreaterThan(await wall(page))
+  expect(await overdue(page)).toEqual(due.slice(2, 4).map(({ number }) => number))
+  expect(await tableOn(page)).toEqual(before)
+
+  // The evening goes on, and what is hit now bears the new day's time.
+  await tap(page, '[data-act="back"]')
+  await page.waitForSelector('.bench-main:not(:has(.overdue))')
+  const hitAt = await wall(page)
+  await tap(page, '.bench [data-press="bar"]')
+  await expect.poll(async () => (await tableOn(page)).hits.length).toBe(before.hits.length + 1)
+  const hit = (await tableOn(page)).hits.at(-1)!
+  expect(Math.abs(hit.at - hitAt)).toBeLessThan(2000)
+})
