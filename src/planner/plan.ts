@@ -74,7 +74,7 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
     timer.run(old.found.order, Number.POSITIVE_INFINITY)
     if (versus(timer, found) < 0) keep(found, timer, old.found.order)
   }
-  const small = board.laneCount === 1 && board.dips <= PROVABLE_DIPS
+  const small = work > 0 && board.laneCount === 1 && board.dips <= PROVABLE_DIPS
   yield* search(board, timer, found, small ? Math.min(work, SMALL_WORK) : work, allowed)
   let proven = false
   if (small) {
@@ -88,6 +88,7 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
         proven = answer.proven
       }
     }
+    if (!proven) yield* search(board, timer, found, work - SMALL_WORK, allowed)
   }
   const latenessGainS = old ? old.found.lateS - found.lateS : 0
   const finishGainS = old ? old.found.finishS - found.finishS : 0
