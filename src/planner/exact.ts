@@ -35,17 +35,30 @@ function traceBack(board: Board, last: Label): Order {
   return order
 }
 
+/** What the exact method says: whether it came to an end, and what beats the plan it was given. */
+export interface Verdict {
+  readonly proven: boolean
+  /** The best order, as it comes out; null when nothing is better. */
+  readonly better: Found | null
+}
+
+const verdict = (board: Board, proven: boolean, best: Label | null): Verdict => ({
+  proven,
+  better: best && {
+    order: traceBack(board, best),
+    lateS: best.lateS,
+    finishS: best.freeS,
+    openings: best.openings,
+    restirs: best.restirs,
+  },
+})
+
 /**
  * Label setting over (steps done, open bucket, age of its stir) with dominance: finds what beats `found` by
  * lateness, finish, openings and re-stirs, or proves that nothing does. One pair of hands only.
  * @param most labels made before giving up.
- * @returns proven, and the better order if there is one.
  */
-export function* exact(
-  board: Board,
-  found: Found,
-  most: number = MOST_LABELS,
-): Generator<void, { readonly proven: boolean; readonly order: Order | null }> {
+export function* exact(board: Board, found: Found, most: number = MOST_LABELS): Generator<void, Verdict> {
   let best: Label | null = null
   let target = {
     lateS: found.lateS,
@@ -71,7 +84,7 @@ export function* exact(
       for (const label of labels)
         for (const child of extend(board, label)) {
           if (++made % SLICE === 0) yield
-          if (made > most) return { proven: false, order: best && traceBack(board, best) }
+          if (made > most) return verdict(board, false, best)
           if (hopeless(child)) continue
           if (k === board.n - 1) {
             best = child
@@ -96,5 +109,5 @@ export function* exact(
         }
     level = following
   }
-  return { proven: true, order: best && traceBack(board, best) }
+  return verdict(board, true, best)
 }
