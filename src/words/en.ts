@@ -54,6 +54,8 @@ export const en = {
     stirWaiting: (n: number) => (n === 1 ? '1 pot waits for it' : `${n} pots wait for it`),
     stirCaution: 'Mixer: tested GFCI or RCD, dry hands, lead clear.',
     stirAnyway: 'hold 2 s to dip unstirred',
+    widerVessel: (wide: string) => `Rim is wide: a vessel ${wide} across.`,
+    decantJug: (amount: string) => `Rim fits no vessel. ${amount} in a jug: pour the collar round it.`,
     decant: (amount: string, level: string) => `Then pour ${amount} for the collar, ${level} deep.`,
     marked: (what: string) => `Marked ${what}: gloves, read its sheet.`,
     startBar: 'START',
