@@ -21,7 +21,7 @@ export const en = {
       outside: 'the outside',
       collar: (text: string) => `collar ${text}`,
       inside: 'pour the inside',
-      side: 'one half; double in the overlap',
+      side: 'one half',
     },
     seconds: (s: number) => `${s} s`,
     stirredAgo: (ago: string) => `stirred ${ago} ago`,

@@ -22,7 +22,7 @@ export const stacks = {
     more: (what: string) => `${what} more`,
     asIs: 'As it is',
   },
-  overlap: 'Two halves are two coats. Build is told for the overlap, where both lie: keep it narrow.',
+  overlap: 'Two halves are two coats. Where they overlap both lie: keep it narrow.',
   addCoat: 'Another coat',
   noCoats: 'No coat yet. The first one goes on first.',
   bucket: 'Bucket',

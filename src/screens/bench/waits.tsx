@@ -15,9 +15,10 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
   const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
   const [only] = pots
   if (!only) return null
-  const at = forecastOf(table.value, only)?.pot.touchAt
-  const where =
-    at && w.touchAt(at.face === 'inside' ? words.value.where.inside : words.value.where.outside[at.zone])
+  const forecast = forecastOf(table.value, only)
+  const at = forecast?.pot.touchAt
+  const { inside, outside, overlap } = words.value.where
+  const where = at && w.touchAt(forecast.halves ? overlap : at.face === 'inside' ? inside : outside[at.zone])
   const next = (
     <p class="next">
       {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={34} /> : null}
@@ -79,7 +80,7 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.held}</h1>
       <p class="soft">{w.heldText}</p>
-      <p class="strong">{w.heldWhere}</p>
+      {card.lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
         {card.lines.map((line) => (
           <li key={line.potId}>{w.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}</li>

@@ -1,8 +1,8 @@
 import { DEFAULT_AIR } from '../../table/defaults.ts'
-import type { Forecast } from '../../table/forecast.ts'
 import { forecastOf } from '../../table/forecast.ts'
 import type { PotState } from '../../table/state.ts'
 import { filledAt, waterNowG } from '../../table/thirst.ts'
+import { thickest, toldZones } from '../../table/told-zones.ts'
 import { useDays } from '../days.ts'
 import { useWhole } from '../whole.ts'
 import { warningText } from './warned.tsx'
@@ -42,9 +42,9 @@ export function Why({ pot }: { readonly pot: PotState }) {
               </tr>
             </thead>
             <tbody>
-              {toldZones(forecast.pot.zones).map((zone) => (
-                <tr key={`${zone.face}${zone.fromMm}`}>
-                  <th>{words.value.zone[zone.name]}</th>
+              {toldZones(forecast, thickest).map(({ label, zone }, i) => (
+                <tr key={i}>
+                  <th>{words.value.zone[label]}</th>
                   <td>{f.coat(zone.likelyMm)}</td>
                   <td>{f.coat(zone.upperMm)}</td>
                   <td>{Math.round(zone.filled * 100)} %</td>
@@ -94,11 +94,4 @@ function AirRow() {
       </dd>
     </>
   )
-}
-
-/** The outside from the rim down, then the thickest of the inside. */
-function toldZones(zones: Forecast['pot']['zones']): Forecast['pot']['zones'] {
-  const coated = zones.filter((zone) => zone.coats.length > 0)
-  const inside = coated.filter(({ face }) => face === 'inside').sort((a, b) => b.upperMm - a.upperMm)
-  return [...coated.filter(({ face }) => face === 'outside').reverse(), ...inside.slice(0, 1)]
 }
