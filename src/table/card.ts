@@ -115,5 +115,5 @@ export interface Due {
 
 export interface HeldLine {
   readonly potId: string
-  readonly at: 'drips' | 'foot-not-sponged' | 'wait' | 'ready' | 'dip-next'
+  readonly at: 'drips' | 'foot-not-sponged' | 'wait' | 'ready' | 'dip-next' | 'wax' | 'wipe' | 'foot-check'
 }

@@ -124,7 +124,7 @@ export function onDip(
 }
 
 /** Going on to something else implies that the pot in the hands was sponged and set down. */
-export function feetImplied(table: Table, now: number): TableEvent[] {
+function feetImplied(table: Table, now: number): TableEvent[] {
   const hand = inHand(table, stepsOf(table, now))
   if (!hand) return []
   const potId = hand.pot.facts.potId

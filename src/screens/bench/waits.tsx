@@ -80,7 +80,7 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.held}</h1>
       <p class="soft">{w.heldText}</p>
-      <p class="strong">{w.heldWhere}</p>
+      {card.lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
         {card.lines.map((line) => (
           <li key={line.potId}>{w.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}</li>
