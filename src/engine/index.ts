@@ -25,7 +25,7 @@ export { type Split, type StackFit, stackThatFits } from './fit.ts'
 export { forecastPot } from './forecast.ts'
 export * from './geometry.ts'
 export { type Grade, gradeZone, type Limits, worstZone, type ZoneGrade } from './grade.ts'
-export { type HalfAndHalf, halfAndHalf } from './half-and-half.ts'
+export { eventsIn, type HalfAndHalf, type HalfOf, halfAndHalf, type Sector } from './half-and-half.ts'
 export { type Reach, reachOf, secondsUnder } from './immersion.ts'
 export {
   type Dropped,

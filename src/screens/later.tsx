@@ -27,36 +27,51 @@ export function soon<Props extends object>(
   return fetched(first, load, Plain)
 }
 
+/** Something else than a screen's part, fetched like {@link later}: a hook that answers undefined until it is here. */
+export function laterThing<Thing>(load: () => Promise<Thing>): () => Thing | undefined {
+  const { ask, got } = fetching(load, RETRY_MS)
+  all.push(ask)
+  return function useThing() {
+    useEffect(ask, [])
+    return got.value.thing
+  }
+}
+
 function fetched<Props extends object>(
   asks: (() => void)[],
   load: Load<Props>,
   Plain: ComponentType<Props>,
   Failed?: ComponentType,
 ): ComponentType<Props> {
-  const part = signal<{ readonly shows?: ComponentType<Props>; readonly failed?: true }>({})
-  let asked = false
-  const ask = () => {
-    if (asked) return
-    asked = true
-    load().then(
-      (shows) => {
-        part.value = { shows }
-      },
-      () => {
-        asked = false
-        if (Failed) part.value = { failed: true }
-        else setTimeout(ask, RETRY_MS)
-      },
-    )
-  }
+  const { ask, got } = fetching(load, Failed ? undefined : RETRY_MS)
   asks.push(ask)
   // What has a stand-in lets it be painted first.
   const useAsking = Failed ? useLayoutEffect : useEffect
   return function Later(props: Props) {
     useAsking(ask, [])
-    const { shows: Part = Plain, failed } = part.value
+    const { thing: Part = Plain, failed } = got.value
     return Failed && failed ? <Failed /> : <Part {...props} />
   }
+}
+
+function fetching<Thing>(load: () => Promise<Thing>, retryMs: number | undefined) {
+  const got = signal<{ readonly thing?: Thing; readonly failed?: true }>({})
+  let asked = false
+  const ask = () => {
+    if (asked) return
+    asked = true
+    load().then(
+      (thing) => {
+        got.value = { thing }
+      },
+      () => {
+        asked = false
+        if (retryMs === undefined) got.value = { failed: true }
+        else setTimeout(ask, retryMs)
+      },
+    )
+  }
+  return { ask, got }
 }
 
 /** Fetches what {@link soon} waits for. */

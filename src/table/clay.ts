@@ -7,6 +7,7 @@ import { defaultSlip } from '../engine/slip.ts'
 import { pressureAtAltitudePa } from '../engine/vapour.ts'
 import { skirtTopMm } from '../engine/zones.ts'
 import { DEFAULT_AIR } from './defaults.ts'
+import { SIDE_PART } from './halves.ts'
 import type { AirSpell, BucketState, Table } from './state.ts'
 
 /** Air speed at the pots by how it feels, m/s; assumptions bracketed by indoor-air practice. */
@@ -94,14 +95,11 @@ export function coverOn(pot: PotFacts, cover: CoverFacts): Cover {
       return { kind: 'collar', depthMm: Math.min(cover.depthMm, pot.shape.heightMm) }
     case 'inside':
       return cover
-    // As if all round: where the two sides overlap the coat is double, and that is where it is thickest.
+    // As if all round: `halves` says where it reaches.
     case 'side':
       return { kind: 'full' }
   }
 }
-
-/** Part of a pot's width that goes under when it is held sideways: half, and some overlap. Assumption. */
-const SIDE_PART = 0.6
 
 export const widestMm = ({ shape }: PotFacts): number => Math.max(shape.rimMm, shape.bellyMm ?? 0)
 

@@ -1,6 +1,7 @@
 import type { CoverFacts, Pattern, PotFacts } from '../../shared/nouns.ts'
 import type { OutlinePoint } from '../engine/contract.ts'
 import { coverOn, profileOf } from './clay.ts'
+import { halfAt, OVERLAP } from './halves.ts'
 import { coatsOn, nextCoat, planOf } from './plan.ts'
 import type { PotState, Table } from './state.ts'
 
@@ -9,6 +10,8 @@ export interface DrawnBand {
   readonly fromMm: number
   readonly toMm: number
   readonly planned: boolean
+  /** Left and right end against the pot's widest radius, -1 to 1; left out, all of it. */
+  readonly across?: readonly [number, number]
 }
 
 export interface Drawing {
@@ -17,17 +20,24 @@ export interface Drawing {
   readonly bands: readonly DrawnBand[]
 }
 
+const ACROSS = [
+  [-1, OVERLAP],
+  [-OVERLAP, 1],
+] as const
+
 /** A pot to scale with the coats that are on and, where asked, the one that comes next. */
 export function drawingOf(table: Table, pot: PotState, next: 'with-next' | 'as-is'): Drawing {
   const bands: DrawnBand[] = []
-  const lay = (bucketId: string, cover: CoverFacts, planned: boolean) => {
+  const lay = (bucketId: string, cover: CoverFacts, coat: number, planned: boolean) => {
     const pattern = table.buckets[bucketId]?.facts.pattern
     const span = spanOf(pot.facts, cover)
-    if (pattern && span) bands.push({ pattern, ...span, planned })
+    const half = halfAt(table, pot, coat, cover)
+    const across = half === undefined ? {} : { across: ACROSS[half] }
+    if (pattern && span) bands.push({ pattern, ...span, planned, ...across })
   }
-  for (const dip of coatsOn(pot)) lay(dip.bucketId, dip.cover, false)
+  for (const dip of coatsOn(pot)) lay(dip.bucketId, dip.cover, dip.coat, false)
   const coming = planOf(table, pot)[nextCoat(pot)]
-  if (next === 'with-next' && coming) lay(coming.bucketId, coming.cover, true)
+  if (next === 'with-next' && coming) lay(coming.bucketId, coming.cover, nextCoat(pot), true)
   return { outer: profileOf(pot.facts).outer, footLineMm: pot.facts.shape.footLineMm, bands }
 }
 

@@ -3,6 +3,7 @@ import { faceAreaCm2 } from '../engine/areas.ts'
 import { type Bucket, bucketMl, levelMm, type RoundFit, roundOf, takenBy } from '../engine/bucket.ts'
 import type { Immersion } from '../engine/displacement.ts'
 import { coverOn, immersedMm, pressurePa, profileOf, slipOf } from './clay.ts'
+import { OVERLAP_DEG } from './halves.ts'
 import { nextCoat, planOf, potsOnTable } from './plan.ts'
 import type { BucketState, PotState, Table } from './state.ts'
 
@@ -57,7 +58,7 @@ function takesMl(table: Table, bucket: BucketState, pot: PotFacts, cover: CoverF
     collar: () => face('outside', 'depthMm' in on ? heightMm - on.depthMm : 0, heightMm),
     inside,
   }[on.kind]()
-  const part = cover.kind === 'side' ? 0.5 : 1
+  const part = cover.kind === 'side' ? 0.5 + OVERLAP_DEG / 360 : 1
   const coatMm = (bucket.facts.pinMm ?? USUAL_COAT_MM) * Math.sqrt(holdS / USUAL_HOLD_S)
   return takenBy(areaCm2 * part, coatMm, slipOf(table, bucket, bucket.gramsPerMl)).slopMl
 }

@@ -1,6 +1,8 @@
 import type { CoatFacts, CoverFacts, PotFacts } from '../../shared/nouns.ts'
-import { stackThatFits } from '../engine/fit.ts'
+import { type Split, stackThatFits } from '../engine/fit.ts'
+import { SHORTEST_S } from '../engine/seconds.ts'
 import { plannedDip } from './coming.ts'
+import { halfAt } from './halves.ts'
 import { LIMITS } from './limits.ts'
 import { planOf } from './plan.ts'
 import { engineDip, standingOf } from './standing.ts'
@@ -31,30 +33,55 @@ export function fitOf(
 ): Fit | undefined {
   const [draft, bare] = drafted(table, facts, coats)
   const plan = planOf(draft, bare)
-  const dips = plan.flatMap((coat, i) => {
+  // One half stands for both: the overlap is narrow, and is warned of by itself.
+  const asked = [...plan.keys()].filter((i) => halfAt(draft, bare, i, plan[i]!.cover) !== 1)
+  const dips = asked.flatMap((i) => {
+    const coat = plan[i]!
     const gramsPerMl = draft.buckets[coat.bucketId]?.gramsPerMl
     return gramsPerMl === undefined
       ? []
       : (engineDip(draft, bare, plannedDip(i, coat, gramsPerMl, nowMs)) ?? [])
   })
-  if (dips.length < plan.length) return undefined
+  if (dips.length < asked.length) return undefined
   const { fits, fullAtCoat, seconds, split } = stackThatFits(standingOf(draft, bare), dips)
   if (fits || fullAtCoat === undefined) return undefined
   // The pour that a pot asks for is not a coat of its stack.
   const poured = plan.length - coats.length
-  const withS = (of: readonly CoatFacts[], holdS: readonly number[]): CoatFacts[] =>
-    of.map((coat, i) => ({ ...coat, holdS: holdS[i] ?? coat.holdS }))
+  const halved = asked.length < plan.length
+  return {
+    fullAtCoat: asked[fullAtCoat]! + 1,
+    shorter: seconds && withS(coats, ofBothHalves(plan, asked, seconds).slice(poured)),
+    split: halved || !split ? undefined : splitOf(coats, split),
+  }
+}
+
+const withS = (of: readonly CoatFacts[], holdS: readonly number[]): CoatFacts[] =>
+  of.map((coat, i) => ({ ...coat, holdS: holdS[i] ?? coat.holdS }))
+
+function splitOf(coats: readonly CoatFacts[], { insideS, outsideS }: Split): NonNullable<Fit['split']> {
   const inside = coats.filter(({ cover }) => cover.kind === 'full')
   const outside = coats.map((coat) => (coat.cover.kind === 'full' ? { ...coat, cover: OUTSIDE } : coat))
   return {
-    fullAtCoat: fullAtCoat + 1,
-    shorter: seconds && withS(coats, seconds.slice(poured)),
-    split: split && {
-      inside: withS(
-        inside.map((coat) => ({ ...coat, cover: { kind: 'inside' } })),
-        split.insideS,
-      ),
-      outside: withS(outside, split.outsideS),
-    },
+    inside: withS(
+      inside.map((coat) => ({ ...coat, cover: { kind: 'inside' } })),
+      insideS,
+    ),
+    outside: withS(outside, outsideS),
   }
+}
+
+/** Seconds of every coat of a plan from those of the coats asked about: a second half is shortened like its first. */
+function ofBothHalves(
+  plan: readonly CoatFacts[],
+  asked: readonly number[],
+  seconds: readonly number[],
+): readonly number[] {
+  let part = 1
+  return plan.map((coat, i) => {
+    const at = asked.indexOf(i)
+    if (at < 0) return Math.max(SHORTEST_S, Math.floor(coat.holdS * part * 2) / 2)
+    const holdS = seconds[at] ?? coat.holdS
+    if (coat.cover.kind === 'side') part = holdS / coat.holdS
+    return holdS
+  })
 }

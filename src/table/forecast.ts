@@ -1,9 +1,11 @@
 import type { AirFacts, Settings } from '../../shared/nouns.ts'
 import type { Band, PotForecast } from '../engine/contract.ts'
 import { forecastPot } from '../engine/forecast.ts'
+import { type HalfAndHalf, halfAndHalf } from '../engine/half-and-half.ts'
 import type { Learned } from '../engine/learned.ts'
 import { waxSetMin } from '../engine/wax.ts'
 import { airAt, airOf } from './clay.ts'
+import { halfAt, hasOverlap, OVERLAP_DEG } from './halves.ts'
 import { lessonFor } from './learning.ts'
 import { coatsOn, lastDip, planOf } from './plan.ts'
 import { MIN_MS, standingOf } from './standing.ts'
@@ -17,7 +19,10 @@ export interface BandMs {
 }
 
 export interface Forecast {
+  /** Where dips overlap that only reached a half, if any did. */
   readonly pot: PotForecast
+  /** Each half by itself, where both have coats of their own. */
+  readonly halves?: Pick<HalfAndHalf, 'first' | 'second'>
   /** When it is READY, as the room understands ready. */
   readonly ready: BandMs
   readonly touch: BandMs
@@ -44,13 +49,15 @@ export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
   const before = kept.get(pot)
   if (before && before.key.length === key.length && before.key.every((k, i) => k === key[i]))
     return before.value
+  const halves = hasOverlap(table, pot, pot.dips) ? halvesOf(table, pot, learned) : undefined
   const { pot: wall, events, air0 } = standingOf(table, pot)
-  const forecast = forecastPot(wall, events, air0, learned)
+  const forecast = halves?.overlap ?? forecastPot(wall, events, air0, learned)
   const touch = inMs(forecast.touchDry)
   const thirsty = inMs(forecast.thirsty)
   const byClock = clockWaits(table, pot)
   const value: Forecast = {
     pot: forecast,
+    ...(halves ? { halves } : {}),
     touch,
     thirsty,
     kiln: byClock?.kiln ?? inMs(forecast.kilnDry),
@@ -59,6 +66,11 @@ export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
   }
   kept.set(pot, { key, value })
   return value
+}
+
+function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {
+  const half = new Map(pot.dips.map((dip) => [dip.dipId, halfAt(table, pot, dip.coat, dip.cover)]))
+  return halfAndHalf(standingOf(table, pot), (dipId) => half.get(dipId), OVERLAP_DEG, learned)
 }
 
 /** Where the room goes by the clock: its own minutes from OUT of the latest coat. */

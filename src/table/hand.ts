@@ -26,9 +26,28 @@ export const FOOT_S = 30
 export const dipStepMs = (table: Table, dip: DipState): number =>
   dip.outAt - dip.tappedAt + (table.settings.dripS + FOOT_S) * 1000
 
+/** What the hands were at comes first, what goes on by itself last. */
+const RANK: readonly HeldLine['at'][] = [
+  'drips',
+  'foot-not-sponged',
+  'ready',
+  'dip-next',
+  'wax',
+  'wipe',
+  'foot-check',
+  'wait',
+]
+const HELD_AT: Partial<Record<AtStep['step']['is'], HeldLine['at']>> = {
+  wax: 'wax',
+  wipe: 'wipe',
+  touch: 'ready',
+  dip: 'dip-next',
+  wait: 'wait',
+  'foot-check': 'foot-check',
+}
+
 /** Three lines of where the hands were when they were called away. */
 export function whereYouWere(table: Table, steps: readonly AtStep[]): readonly HeldLine[] {
-  const rank: HeldLine['at'][] = ['drips', 'foot-not-sponged', 'ready', 'dip-next', 'wait']
   const hand = inHand(table, steps)
   return steps
     .flatMap(({ pot, step }): HeldLine[] => {
@@ -37,11 +56,9 @@ export function whereYouWere(table: Table, steps: readonly AtStep[]): readonly H
         if (pot !== hand?.pot) return [{ potId, at: 'wait' }]
         return [{ potId, at: step.is === 'drip' ? 'drips' : 'foot-not-sponged' }]
       }
-      if (step.is === 'touch') return [{ potId, at: 'ready' }]
-      if (step.is === 'dip') return [{ potId, at: 'dip-next' }]
-      if (step.is === 'wait') return [{ potId, at: 'wait' }]
-      return []
+      const at = HELD_AT[step.is]
+      return at ? [{ potId, at }] : []
     })
-    .sort((a, b) => rank.indexOf(a.at) - rank.indexOf(b.at))
+    .sort((a, b) => RANK.indexOf(a.at) - RANK.indexOf(b.at))
     .slice(0, 3)
 }

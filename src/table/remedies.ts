@@ -77,6 +77,8 @@ export const mended = (plan: readonly CoatFacts[], remedy: Extract<Remedy, Chang
 
 /** The dip with another lower edge, rim first; undefined where that would leave the inside bare. */
 function withEdge(pot: PotState, dip: DipState, edgeUpMm: number): CoatFacts | undefined {
+  // Held sideways, a pot keeps no level edge.
+  if (dip.cover.kind === 'side') return undefined
   const cover = coverOn(pot.facts, dip.cover)
   const { bucketId, holdS } = dip
   const lined = pot.facts.pourInsideFirst === true || coatsOn(pot).some(({ cover }) => cover.kind === 'full')

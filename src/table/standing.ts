@@ -2,6 +2,7 @@ import { faceAreaCm2 } from '../engine/areas.ts'
 import type { Dip, WallEvent } from '../engine/contract.ts'
 import { type Standing, zonesAfter } from '../engine/seconds.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf, slipOf } from './clay.ts'
+import { dipsOnHalf, type Half, hasOverlap, OVERLAP_DEG } from './halves.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
 export const MIN_MS = 60_000
@@ -72,8 +73,15 @@ export function waterAt(
   return { waterG: grams - pot.bisqueG - dryG, dryG }
 }
 
-/** Dry glaze that these dips left on the pot, grams, as computed. */
+/** Dry glaze that these dips left on the pot, grams, as computed: half and half, each sector by its share of the round. */
 function dryGlazeG(table: Table, pot: PotState, dips: readonly DipState[]): number {
+  if (!hasOverlap(table, pot, dips)) return dryAllRoundG(table, pot, dips)
+  const both = OVERLAP_DEG / 180
+  const half = (of: Half) => dryAllRoundG(table, pot, dipsOnHalf(table, { ...pot, dips }, of))
+  return dryAllRoundG(table, pot, dips) * both + ((half(0) + half(1)) * (1 - both)) / 2
+}
+
+function dryAllRoundG(table: Table, pot: PotState, dips: readonly DipState[]): number {
   if (dips.length === 0) return 0
   const events = wallEvents(table, pot, dips)
   const profile = profileOf(pot.facts)

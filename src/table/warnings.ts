@@ -8,10 +8,11 @@ import { airAt, airOf, bodyOf, coverOn, profileOf } from './clay.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from './coming.ts'
 import { fitNow } from './fill.ts'
 import { footOf } from './foot.ts'
+import { acrossFrom, dipsOnHalf, halfAt, hasOverlap } from './halves.ts'
 import { pairOf } from './pairs.ts'
 import { coatsOn } from './plan.ts'
 import { edgeThatDoes } from './remedies.ts'
-import { engineDip, standingOf } from './standing.ts'
+import { engineDip, standingWith } from './standing.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
 /** What is said before a dip, worst first. Lengths mm. */
@@ -19,7 +20,7 @@ export type Warning =
   | {
       readonly kind: 'build'
       readonly grade: 'close' | 'over'
-      readonly zone: ZoneName
+      readonly zone: ZoneName | 'overlap'
       readonly face: Face
       readonly likelyMm: number
       readonly upperMm: number
@@ -31,6 +32,8 @@ export type Warning =
       readonly kind: 'run'
       readonly grade: 'near' | 'over' | 'unknown'
       readonly roomMm: number
+      /** Where two halves overlap. */
+      readonly overlap?: true
       readonly runMm: number
       /** The flow was tested in another firing. */
       readonly carried: boolean
@@ -61,7 +64,7 @@ export type Warning =
       readonly is: 'untried' | 'went-wrong'
       readonly over: string
       readonly under: string
-      readonly zone: ZoneName
+      readonly zone: ZoneName | 'overlap'
     }
 
 /** A coat this much thinner than on a dry wall is worth a word. Our choice. */
@@ -102,7 +105,7 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): r
     neckWarning(pot, dip),
     dewWarning(table, pot, now),
     densityWarning(table, bucketId),
-    pairWarning(table, dip, zones),
+    pairWarning(table, pot, dip, zones),
   ]
   return said.filter((w): w is Warning => w !== undefined).sort((a, b) => gravity(a) - gravity(b))
 }
@@ -123,8 +126,9 @@ function buildWarning(
   if (worst.grade === 'fine') return undefined
   const { grade, likelyMm, upperMm, limitMm } = worst
   const { name, face } = worst.zone
+  const zone = hasOverlap(table, pot, [...coatsOn(pot), dip]) ? 'overlap' : name
   const remedyS = grade === 'over' ? secondsThatFit(table, pot, dip) : dip.holdS
-  return { kind: 'build', grade, zone: name, face, likelyMm, upperMm, limitMm, remedyS }
+  return { kind: 'build', grade, zone, face, likelyMm, upperMm, limitMm, remedyS }
 }
 
 /** Most seconds, to the half, with which no zone's likely build passes a limit; 0 when none do. */
@@ -152,7 +156,8 @@ function runWarning(
   const foot = footOf(table, pot, zones)
   const { verdict, doubts, roomMm, marginRunMm: runMm } = foot.room
   if (verdict === 'clear' || doubts.includes('flat')) return undefined
-  const base = { kind: 'run', roomMm, runMm, carried: foot.carried } as const
+  const overlap = hasOverlap(table, pot, [...coatsOn(pot), dip]) ? ({ overlap: true } as const) : {}
+  const base = { kind: 'run', roomMm, runMm, carried: foot.carried, ...overlap } as const
   if (verdict === 'unknown') return doubts.includes('noTest') ? { ...base, grade: 'unknown' } : undefined
   // On its slab it may run: no more is asked of it than to say so.
   if (pot.slab) return { ...base, grade: 'near', slab: true }
@@ -166,7 +171,11 @@ function runWarning(
 function thinWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
   const more = engineDip(table, pot, dip)
   if (!more || coatsOn(pot).length === 0) return undefined
-  const { likelyMm, thirstyMm, makeUpS } = nextCoat(standingOf(table, pot), more)
+  // The half across is not in its way: on a bare half a side dip meets a dry wall.
+  const { likelyMm, thirstyMm, makeUpS } = nextCoat(
+    standingWith(table, pot, dipsOnHalf(table, pot, halfAt(table, pot, dip.coat, dip.cover) ?? 0)),
+    more,
+  )
   return likelyMm < thirstyMm * THIN_PART ? { kind: 'thin', likelyMm, dryMm: thirstyMm, makeUpS } : undefined
 }
 
@@ -207,12 +216,19 @@ function densityWarning(table: Table, bucketId: string): Warning | undefined {
 }
 
 /** What this dip comes to lie on, zone by zone: of the pairs that are not proved, one that went wrong first. */
-function pairWarning(table: Table, dip: DipState, zones: readonly ZoneForecast[]): Warning | undefined {
+function pairWarning(
+  table: Table,
+  pot: PotState,
+  dip: DipState,
+  zones: readonly ZoneForecast[],
+): Warning | undefined {
+  const across = new Set(acrossFrom(table, pot, dip).map(({ dipId }) => dipId))
   const found = zones.flatMap(({ name, coats }): Extract<Warning, { kind: 'pair' }>[] => {
-    const under = coats[coats.findIndex(({ dipId }) => dipId === dip.dipId) - 1]?.glazeId
-    if (under === undefined || under === dip.bucketId) return []
-    const { is } = pairOf(table, dip.bucketId, under)
-    return is === 'proved' ? [] : [{ kind: 'pair', is, over: dip.bucketId, under, zone: name }]
+    const below = coats[coats.findIndex(({ dipId }) => dipId === dip.dipId) - 1]
+    if (below === undefined || below.glazeId === dip.bucketId) return []
+    const { is } = pairOf(table, dip.bucketId, below.glazeId)
+    const zone = across.has(below.dipId) ? 'overlap' : name
+    return is === 'proved' ? [] : [{ kind: 'pair', is, over: dip.bucketId, under: below.glazeId, zone }]
   })
   return found.find(({ is }) => is === 'went-wrong') ?? found[0]
 }

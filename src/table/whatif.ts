@@ -1,13 +1,14 @@
 import type { CoatFacts, PotFacts } from '../../shared/nouns.ts'
-import type { Face, ZoneName } from '../engine/contract.ts'
-import { type Grade, gradeZone } from '../engine/grade.ts'
-import { plannedDip } from './coming.ts'
+import type { ZoneForecast } from '../engine/contract.ts'
+import { type Grade, gradeZone, worstZone } from '../engine/grade.ts'
+import { limitsOf, plannedDip } from './coming.ts'
 import { DEFAULT_AIR } from './defaults.ts'
 import { type Drawing, drawingOf } from './drawing.ts'
 import { type Forecast, forecastOf } from './forecast.ts'
 import { LIMITS } from './limits.ts'
 import { planOf } from './plan.ts'
 import type { PotState, Table } from './state.ts'
+import { toldZones, type ZoneLabel } from './told-zones.ts'
 import { type Warning, warningsFor } from './warnings.ts'
 
 const MIN_MS = 60_000
@@ -24,12 +25,9 @@ export interface CoatOutlook {
   readonly waitMin: { readonly early: number; readonly likely: number; readonly late: number }
 }
 
-/** A stretch of one face with all coats on it, against the limit it passes or comes nearest to. */
+/** A stretch of one face, or a sector, with all coats on it, against the limit it passes or comes nearest to. */
 export interface ZoneOutlook {
-  readonly zone: ZoneName
-  readonly face: Face
-  readonly fromMm: number
-  readonly toMm: number
+  readonly label: ZoneLabel
   readonly likelyMm: number
   readonly upperMm: number
   readonly limitMm: number
@@ -146,21 +144,12 @@ export function planDrawing(table: Table, facts: PotFacts, coats: readonly CoatF
   return drawingOf(draft, { ...bare, dips }, 'as-is')
 }
 
-/** The outside from the rim down, then the worst of the inside: it is one surface to the eye. */
 function zonesOf(table: Table, forecast: Forecast): ZoneOutlook[] {
-  const glazeMm: Record<string, number> = {}
-  for (const { facts } of Object.values(table.buckets)) glazeMm[facts.bucketId] = facts.limitMm
-  const limits = { stackMm: table.settings.stackLimitMm, glazeMm }
-  const graded = forecast.pot.zones
-    .filter((zone) => zone.coats.length > 0)
-    .map((zone): ZoneOutlook => {
-      const { grade, likelyMm, upperMm, limitMm } = gradeZone(zone, limits)
-      const { name, face, fromMm, toMm } = zone
-      return { zone: name, face, fromMm, toMm, likelyMm, upperMm, limitMm, grade }
-    })
-  const outside = graded.filter(({ face }) => face === 'outside').sort((a, b) => b.fromMm - a.fromMm)
-  const inside = graded
-    .filter(({ face }) => face === 'inside')
-    .sort((a, b) => b.upperMm / b.limitMm - a.upperMm / a.limitMm)
-  return [...outside, ...inside.slice(0, 1)]
+  const limits = limitsOf(table)
+  const worst = (zones: readonly ZoneForecast[]) =>
+    zones.length > 0 ? worstZone(zones, limits).zone : undefined
+  return toldZones(forecast, worst).map(({ label, zone }): ZoneOutlook => {
+    const { grade, likelyMm, upperMm, limitMm } = gradeZone(zone, limits)
+    return { label, likelyMm, upperMm, limitMm, grade }
+  })
 }

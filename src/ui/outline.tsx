@@ -13,6 +13,8 @@ export interface Band {
   readonly toMm: number
   /** Not on yet: drawn with a dashed edge and no fill of its own. */
   readonly planned: boolean
+  /** Left and right end against the widest radius, -1 to 1; left out, all of it. */
+  readonly across?: readonly [number, number]
 }
 
 interface OutlineProps {
@@ -39,10 +41,11 @@ export function PotOutline({ outer, footLineMm, bands, width, height, alarm = fa
   const left = [...outer].reverse().map((p) => `${x(-p.rMm).toFixed(1)} ${y(p.zMm).toFixed(1)}`)
   const path = `M${right.join(' L')} L${left.join(' L')} Z`
   const names = [...new Set(bands.map((band) => band.pattern))]
-  const box = (band: Band) => ({
-    y: y(band.toMm),
-    height: Math.max(0, (band.toMm - band.fromMm) * scale),
-    width,
+  const box = ({ fromMm, toMm, across = [-1, 1] }: Band) => ({
+    x: x((across[0] * widestMm) / 2),
+    y: y(toMm),
+    height: Math.max(0, (toMm - fromMm) * scale),
+    width: ((across[1] - across[0]) * widestMm * scale) / 2,
   })
   return (
     <svg
@@ -65,13 +68,13 @@ export function PotOutline({ outer, footLineMm, bands, width, height, alarm = fa
         {bands
           .filter((band) => !band.planned)
           .map((band, i) => (
-            <rect key={i} x="0" {...box(band)} fill={`url(#${id}${band.pattern})`} />
+            <rect key={i} {...box(band)} fill={`url(#${id}${band.pattern})`} />
           ))}
         {bands
           .filter((band) => band.planned)
           .map((band, i) => (
             <g key={i}>
-              <rect x="0" {...box(band)} fill={`url(#${id}${band.pattern})`} opacity="0.85" />
+              <rect {...box(band)} fill={`url(#${id}${band.pattern})`} opacity="0.85" />
               <path
                 d={`M0 ${y(band.fromMm)} H${width} M0 ${y(band.toMm)} H${width}`}
                 fill="none"
@@ -81,6 +84,16 @@ export function PotOutline({ outer, footLineMm, bands, width, height, alarm = fa
               />
             </g>
           ))}
+        {bands.map(({ across, fromMm, toMm }, i) =>
+          across ? (
+            <path
+              key={`edge${i}`}
+              d={`M${x(((across[0] > -1 ? across[0] : across[1]) * widestMm) / 2)} ${y(fromMm)} V${y(toMm)}`}
+              stroke="var(--ink)"
+              stroke-width="2"
+            />
+          ) : null,
+        )}
       </g>
       <path d={path} fill="none" stroke="var(--ink)" stroke-width="3.5" stroke-linejoin="round" />
       <path

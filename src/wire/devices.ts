@@ -2,7 +2,6 @@ import { openClock } from '../device/clock.ts'
 import { openHaptics } from '../device/haptics.ts'
 import { openInstall } from '../device/install.ts'
 import { openLifecycle } from '../device/lifecycle.ts'
-import { openShare } from '../device/share.ts'
 import { openAwake } from '../device/wake.ts'
 
 /** The phone, opened once, but for its sound: see `sounding.ts`. */
@@ -14,7 +13,6 @@ export function openDevices() {
     awake: openAwake(),
     haptics: openHaptics(),
     install: openInstall(),
-    share: openShare(),
   }
 }
 

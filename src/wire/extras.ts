@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal, type Signal } from '@preact/signals'
 import type { UseStore } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
 import { CALENDAR_TYPE, calendarFile } from '../device/ics.ts'
+import { openShare } from '../device/share.ts'
 import type { Route } from '../screens/app.ts'
 import type { Extras } from '../screens/extras.ts'
 import { onKnock, takeKnocks } from '../store/knocks.ts'
@@ -47,7 +48,7 @@ const bigAction = (): void =>
   void document.dispatchEvent(new KeyboardEvent('keydown', { key: 'MediaPlayPause' }))
 
 export async function openExtras(lent: Lent): Promise<OpenedExtras> {
-  const { database, devices, table, now } = lent
+  const { database, table, now } = lent
   const words = computed(() => WHOLE_WORDS[table.value.settings.language])
   const store = database.store('local')
   const parts: Parts = { ...lent, words, store, bigAction }
@@ -86,8 +87,9 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
         }
       })
       if (calls.length === 0) return 'none'
-      const day = new Date().toISOString().slice(0, 10)
-      return devices.share.file(`bucketside-${day}.ics`, CALENDAR_TYPE, calendarFile(calls, Date.now()))
+      const { fileDay } = await import('../screens/calendar.ts')
+      const name = `bucketside-${fileDay(Date.now())}.ics`
+      return openShare().file(name, CALENDAR_TYPE, calendarFile(calls, Date.now()))
     },
   }
 }

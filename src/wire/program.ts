@@ -15,7 +15,6 @@ import { type Lane, laneOf, seenBy } from '../table/lanes.ts'
 import { isQuiet } from '../table/quiet.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
-import { backUp, takeIn } from './backup.ts'
 import { bindBench } from './bench-hits.ts'
 import { openDevices } from './devices.ts'
 import type { OpenedExtras } from './extras.ts'
@@ -222,8 +221,8 @@ export async function openProgram(): Promise<App> {
       for (const part of [judging, setting, sounding]) part.fetch()
       return bindBench(root, onHit, sounding)
     },
-    backUp: () => backUp(journal, devices.share, clock.epochMs()),
-    takeIn: (text) => takeIn(journal, text),
+    backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
+    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text),
     retrySave: () => journal.retry(),
     applyUpdate: () => void updates?.apply(),
     install: () => void devices.install.prompt(),

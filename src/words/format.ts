@@ -34,14 +34,6 @@ export function formats(words: Words, units: Units, language: string) {
       const hours = Math.floor(min / 60)
       return min % 60 === 0 || hours >= 6 ? u.hours(Math.round(min / 60)) : u.hoursMinutes(hours, min % 60)
     },
-    /** A moment far off, said with its day. */
-    moment(epochMs: number, nowMs: number): string {
-      if (!Number.isFinite(epochMs)) return u.never
-      const day = (ms: number) => new Date(ms).setHours(0, 0, 0, 0)
-      const days = Math.round((day(epochMs) - day(nowMs)) / 86_400_000)
-      if (days <= 0) return u.today(clockText(epochMs))
-      return days === 1 ? u.tomorrow(clockText(epochMs)) : u.later(days, clockText(epochMs))
-    },
     /** A length on a pot: walls and feet are told by the half millimetre. */
     mm: (mm: number): string =>
       units === 'metric'

@@ -1,5 +1,5 @@
 import type { Name } from './counts.ts'
-/** English of Other, of Why, of what is warned of before a dip, and of ringing. */
+/** English of Other, of Why, of what is warned of before a dip, of ringing, and of days. */
 export const other = {
   other: {
     back: 'Back',
@@ -9,6 +9,7 @@ export const other = {
     wasPot: 'It was another pot',
     wasBucket: 'It was another bucket',
     told: 'It’s dipped already',
+    otherHands: 'The other hands had it',
     held: 'Held longer or less',
     earlier: 'OUT was earlier',
     more: 'More',
@@ -80,8 +81,18 @@ export const other = {
       inside: 'the inside floor',
     },
     inside: 'the inside floor',
+    overlap: 'where the halves overlap',
   },
-  zone: { foot: 'foot', skirt: 'skirt', body: 'body', collar: 'collar', inside: 'inside' },
+  zone: {
+    foot: 'foot',
+    skirt: 'skirt',
+    body: 'body',
+    collar: 'collar',
+    inside: 'inside',
+    overlap: 'overlap',
+    half: 'one half',
+    otherHalf: 'other half',
+  },
   warning: {
     over: (zone: string, mm: string, limit: string) => `${zone} ${mm}, limit ${limit}: too thick`,
     close: (zone: string, mm: string, limit: string) => `${zone} up to ${mm}, limit ${limit}: close`,
@@ -139,5 +150,13 @@ export const other = {
     },
     stopped: 'ringing stopped: hit anything',
     calendar: 'TO THE CALENDAR',
+  },
+  days: {
+    tomorrow: (clock: string) => `${clock} tomorrow`,
+    yesterday: (clock: string) => `${clock} yesterday`,
+    on: (clock: string, day: string) => `${clock} on ${day}`,
+    about: (when: string) => `about ${when}`,
+    in: (span: string) => `in ${span}`,
+    ago: (span: string) => `${span} ago`,
   },
 }

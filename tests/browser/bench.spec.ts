@@ -157,3 +157,22 @@ test('take back names the hit, undoes it exactly, and can be put back', async ({
   await page.clock.runFor(50)
   expect((await bench.pot(31)).waxedAt).toBeDefined()
 })
+
+test('what is fetched after the first card is late: head and bar stand, the bar works, the rest follows', async ({
+  page,
+}) => {
+  const late = '**/assets/soon-*.js'
+  await page.route(late, (route) => route.abort())
+  const bench = await BenchPage.demo(page)
+  await page.clock.runFor(500)
+  await page.locator('[data-act="hold"]').tap()
+  await page.clock.runFor(500)
+  await expect(bench.face).toHaveText('On hold')
+  await bench.hit()
+  await expect(bench.bar).toContainText('WAXED')
+  await page.clock.runFor(500)
+  await page.locator('[data-act="hold"]').tap()
+  await page.unroute(late)
+  await page.clock.runFor(2500)
+  await expect(bench.face).toContainText('Dry clocks go on')
+})

@@ -131,6 +131,13 @@ test('a stack shows its build while seconds change, and marks what is over', asy
   await open(page, 'pot/demo.34')
   await expect(page.getByText('collar 30 mm')).toBeVisible()
   await expect(page.locator('.coat-line').nth(1)).toContainText('3 s')
+  // Half and half: the overlap is a sector of its own.
+  await open(page, 'stacks/demo.doorstep')
+  for (const coat of [/Gatepost/, /Heather/]) {
+    await key(page, coat).first().click()
+    await option(page, 'one half').click()
+  }
+  await expect(page.locator('.zone strong')).toHaveText(['overlap', 'one half', 'other half'])
 })
 
 test('a thick bucket is told two thirds of its water first', async ({ page }) => {

@@ -1,6 +1,7 @@
 import type { Card } from '../../table/card.ts'
 import { forecastOf } from '../../table/forecast.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import { useDays } from '../days.ts'
 import { useWhole } from '../whole.ts'
 import { Caution, WithPot } from './face.tsx'
 import { nameOf, placeOf } from './said.ts'
@@ -14,9 +15,10 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
   const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
   const [only] = pots
   if (!only) return null
-  const at = forecastOf(table.value, only)?.pot.touchAt
-  const where =
-    at && w.touchAt(at.face === 'inside' ? words.value.where.inside : words.value.where.outside[at.zone])
+  const forecast = forecastOf(table.value, only)
+  const at = forecast?.pot.touchAt
+  const { inside, outside, overlap } = words.value.where
+  const where = at && w.touchAt(forecast.halves ? overlap : at.face === 'inside' ? inside : outside[at.zone])
   const next = (
     <p class="next">
       {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={34} /> : null}
@@ -78,7 +80,7 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.held}</h1>
       <p class="soft">{w.heldText}</p>
-      <p class="strong">{w.heldWhere}</p>
+      {card.lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
         {card.lines.map((line) => (
           <li key={line.potId}>{w.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}</li>
@@ -92,16 +94,17 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
 }
 
 export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words, formats, now } = useWhole()
+  const { table, words } = useWhole()
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
-  const { skewMs } = table.value
-  const when = formats.value.moment(card.kiln.likely + skewMs, now.value + skewMs)
+  const { about } = useDays()
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.finished}</h1>
       <p class="strong">
-        {Number.isFinite(card.kiln.likely) ? w.finishedText(number, when) : w.finishedNever(number)}
+        {Number.isFinite(card.kiln.likely)
+          ? w.finishedText(number, about(card.kiln.likely))
+          : w.finishedNever(number)}
       </p>
       <Caution>{w.finishedCaution}</Caution>
     </div>

@@ -32,7 +32,8 @@ export function warningText(words: WholeWords, formats: Formats, table: Table, w
     case 'run': {
       if (warning.grade === 'unknown') return w.runUnknown
       if (warning.slab) return w.runSlab
-      const said = (warning.grade === 'over' ? w.runOver : w.runNear)(formats.mm(warning.roomMm))
+      const where = warning.overlap ? `${words.zone.overlap}, ` : ''
+      const said = where + (warning.grade === 'over' ? w.runOver : w.runNear)(formats.mm(warning.roomMm))
       const edge = warning.edgeUpMm === undefined ? w.catch : w.edge(formats.mm(warning.edgeUpMm))
       return `${said}. ${edge}${warning.carried ? ` (${w.carried})` : ''}`
     }

@@ -1,8 +1,9 @@
 import { DEFAULT_AIR } from '../../table/defaults.ts'
-import type { Forecast } from '../../table/forecast.ts'
 import { forecastOf } from '../../table/forecast.ts'
 import type { PotState } from '../../table/state.ts'
 import { filledAt, waterNowG } from '../../table/thirst.ts'
+import { thickest, toldZones } from '../../table/told-zones.ts'
+import { useDays } from '../days.ts'
 import { useWhole } from '../whole.ts'
 import { warningText } from './warned.tsx'
 import './why.css'
@@ -13,6 +14,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
   const w = words.value.why
   const f = formats.value
   const { skewMs } = table.value
+  const days = useDays()
   const forecast = forecastOf(table.value, pot)
   const warnings =
     card.value.kind === 'armed' && card.value.armed.potId === pot.facts.potId ? card.value.armed.warnings : []
@@ -40,9 +42,9 @@ export function Why({ pot }: { readonly pot: PotState }) {
               </tr>
             </thead>
             <tbody>
-              {toldZones(forecast.pot.zones).map((zone) => (
-                <tr key={`${zone.face}${zone.fromMm}`}>
-                  <th>{words.value.zone[zone.name]}</th>
+              {toldZones(forecast, thickest).map(({ label, zone }, i) => (
+                <tr key={i}>
+                  <th>{words.value.zone[label]}</th>
                   <td>{f.coat(zone.likelyMm)}</td>
                   <td>{f.coat(zone.upperMm)}</td>
                   <td>{Math.round(zone.filled * 100)} %</td>
@@ -56,7 +58,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
             <dt>{w.thirsty}</dt>
             <dd>{band(forecast.thirsty)}</dd>
             <dt>{w.kiln}</dt>
-            <dd>{f.moment(forecast.kiln.likely + skewMs, now.value + skewMs)}</dd>
+            <dd>{days.about(forecast.kiln.likely)}</dd>
             <dt>{w.water}</dt>
             <dd>{w.grams(Math.round(waterNowG(table.value, pot, now.value)))}</dd>
             <dt>{w.drinks}</dt>
@@ -92,11 +94,4 @@ function AirRow() {
       </dd>
     </>
   )
-}
-
-/** The outside from the rim down, then the thickest of the inside. */
-function toldZones(zones: Forecast['pot']['zones']): Forecast['pot']['zones'] {
-  const coated = zones.filter((zone) => zone.coats.length > 0)
-  const inside = coated.filter(({ face }) => face === 'inside').sort((a, b) => b.upperMm - a.upperMm)
-  return [...coated.filter(({ face }) => face === 'outside').reverse(), ...inside.slice(0, 1)]
 }

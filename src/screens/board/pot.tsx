@@ -13,6 +13,7 @@ import { PotOutline } from '../../ui/outline.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { coverText, nameOf } from '../bench/said.ts'
 import { Why } from '../bench/why.tsx'
+import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { amount, placeText, tileText } from '../desk/said.ts'
@@ -49,6 +50,7 @@ interface CardProps {
 
 function PotCard({ pot, open }: CardProps) {
   const { table, now, words, formats, act, go } = useDesk()
+  const days = useDays()
   const w = words.value.desk.pot
   const f = formats.value
   const { facts } = pot
@@ -82,7 +84,7 @@ function PotCard({ pot, open }: CardProps) {
             </p>
             {facts.bisqueCone === undefined ? null : <p>{w.cone(facts.bisqueCone)}</p>}
             {pot.damp && pot.dips.length === 0 ? <p>{w.came[pot.damp.water]}</p> : null}
-            {pot.touchedUpAt ? <p>{w.touchedUp(f.clock(pot.touchedUpAt + table.value.skewMs))}</p> : null}
+            {pot.touchedUpAt ? <p>{w.touchedUp(days.moment(pot.touchedUpAt))}</p> : null}
             <Times pot={pot} />
           </div>
         </div>
@@ -145,11 +147,11 @@ function PotCard({ pot, open }: CardProps) {
 
 /** The lid of a jar, or the jar of a lid: one tap away, and when both may go into the kiln. */
 function OtherPiece({ pot }: { readonly pot: PotState }) {
-  const { table, now, words, formats, go } = useDesk()
+  const { table, words, go } = useDesk()
+  const { about } = useDays()
   const other = otherPiece(table.value, pot.facts)
   if (!other) return null
   const w = words.value.desk.pot
-  const { skewMs } = table.value
   const kiln = kilnOf(table.value, pot)
   const at = placeText(other.facts.place)
   return (
@@ -159,7 +161,7 @@ function OtherPiece({ pot }: { readonly pot: PotState }) {
       </button>
       <p class="help">
         {w.seat}
-        {kiln ? ` ${w.together(formats.value.moment(kiln.likely + skewMs, now.value + skewMs))}` : null}
+        {kiln ? ` ${w.together(about(kiln.likely))}` : null}
       </p>
     </>
   )
@@ -167,22 +169,19 @@ function OtherPiece({ pot }: { readonly pot: PotState }) {
 
 /** When it takes a touch, or the kiln. */
 function Times({ pot }: { readonly pot: PotState }) {
-  const { table, now, words, formats } = useDesk()
+  const { table, now, words } = useDesk()
+  const days = useDays()
   const forecast = forecastOf(table.value, pot)
   if (!forecast) return null
-  const f = formats.value
-  const { skewMs } = table.value
   const w = words.value.desk.pot
   const { early, likely, late } = forecast.ready
   const waits = now.value < likely && Number.isFinite(likely)
-  const clock = (ms: number) => (Number.isFinite(ms) ? f.clock(ms + skewMs) : words.value.units.never)
+  const clock = (ms: number) => (Number.isFinite(ms) ? days.moment(ms) : words.value.units.never)
   const done = nextCoat(pot) >= planOf(table.value, pot).length
   return (
     <>
       {waits ? <p class="figures">{w.readyAt(clock(likely), clock(early), clock(late))}</p> : null}
-      {done ? (
-        <p class="figures">{w.kiln(f.moment(forecast.kiln.likely + skewMs, now.value + skewMs))}</p>
-      ) : null}
+      {done ? <p class="figures">{w.kiln(days.about(forecast.kiln.likely))}</p> : null}
     </>
   )
 }

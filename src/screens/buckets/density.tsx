@@ -1,5 +1,6 @@
 import { mixTo } from '../../table/mix.ts'
 import type { BucketState } from '../../table/state.ts'
+import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
 import { bulk, weight } from '../desk/said.ts'
@@ -15,6 +16,7 @@ interface DensityProps {
 export function DensityCheck({ bucket, reading, keep }: DensityProps) {
   const { table, words, formats } = useDesk()
   const w = words.value.desk.buckets
+  const { moment } = useDays()
   const { units } = table.value.settings
   const { facts, densityAt } = bucket
   const mix = reading.value === undefined ? undefined : mixTo(facts, reading.value)
@@ -42,9 +44,7 @@ export function DensityCheck({ bucket, reading, keep }: DensityProps) {
           <p class="caution">{w.dustCaution}</p>
         </>
       ) : null}
-      {densityAt === undefined ? null : (
-        <p class="help figures">{w.readAt(formats.value.clock(densityAt + table.value.skewMs))}</p>
-      )}
+      {densityAt === undefined ? null : <p class="help figures">{w.readAt(moment(densityAt))}</p>}
     </section>
   )
 }

@@ -3,6 +3,7 @@ import type { BucketState } from '../../table/state.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import { refusalText } from '../app.ts'
 import { nameOf } from '../bench/said.ts'
+import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../desk/said.ts'
@@ -20,7 +21,7 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
   const fill = boardFill(table.value, bucket)
   const litres = useEntry('litres', Math.round(fill.litres * 100) / 100)
   const most = Math.floor(brimLitres(facts) * 10) / 10
-  const at = (ms: number) => f.clock(ms + table.value.skewMs)
+  const { moment: at } = useDays()
   const { worst } = fill
   const tell = (what: 'read-level' | 'refill') => {
     if (!litres.check() || litres.value === undefined) return

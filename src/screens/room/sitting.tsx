@@ -2,17 +2,13 @@ import { useId, useState } from 'preact/hooks'
 import { handsLine } from '../../table/hands-line.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { lateness } from '../bench/hands.tsx'
+import { useCalendar, useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { optionsOf, useSet } from './set.ts'
 import { NumberOf } from './settings.tsx'
 
 const MINUTE_MS = 60_000
 const DAYS_AHEAD = 14
-const DAY_MS = 24 * 60 * MINUTE_MS
-
-/** A moment as the phone's own field for day and hour writes it, in the phone's own zone. */
-const asLocal = (epochMs: number): string =>
-  new Date(epochMs - new Date(epochMs).getTimezoneOffset() * MINUTE_MS).toISOString().slice(0, 16)
 
 /** This sitting: who works, the kiln's hour, how it ends by the order of work, and the ways out when late. */
 export function Sitting() {
@@ -21,10 +17,10 @@ export function Sitting() {
   const w = words.value.desk.room
   const b = words.value.bench
   const f = formats.value
-  const { settings, skewMs } = table.value
+  const { settings } = table.value
   const line = handsLine(table.value, told.value, now.value)
   const late = lateness(line)
-  const clock = (at: number) => f.moment(at + skewMs, now.value + skewMs)
+  const days = useDays()
   return (
     <section>
       <h2>{w.sitting}</h2>
@@ -48,9 +44,9 @@ export function Sitting() {
       {line ? (
         <p class="figures strong">
           {late > 0
-            ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : b.latestStart(f.clock(line.latestStartAt + skewMs))}`
+            ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : b.latestStart(days.moment(line.latestStartAt))}`
             : [
-                w.dippedBy(clock(line.finishAt)),
+                w.dippedBy(days.about(line.finishAt)),
                 line.slackMs === undefined ? '' : b.spare(f.span(line.slackMs)),
               ]
                 .filter(Boolean)
@@ -71,9 +67,12 @@ function KilnOn() {
   const w = words.value.desk.room
   const { kilnOnAt } = table.value.settings
   const nowMs = now.value + table.value.skewMs
+  const calendar = useCalendar()
+  const last = calendar?.daysAfter(nowMs, DAYS_AHEAD)
   const store = (text: string) => {
-    const at = text === '' ? null : new Date(text).getTime()
-    const allowed = at === null || (at >= nowMs - MINUTE_MS && at <= nowMs + DAYS_AHEAD * DAY_MS)
+    const at = text === '' ? null : calendar?.ofField(text)
+    const allowed =
+      at === null || (at !== undefined && last !== undefined && at >= nowMs - MINUTE_MS && at <= last)
     setWrong(!allowed)
     if (allowed && at !== kilnOnAt) set('kilnOnAt', at)
   }
@@ -85,9 +84,10 @@ function KilnOn() {
           id={id}
           class="figures field-moment"
           type="datetime-local"
-          value={kilnOnAt === null ? '' : asLocal(kilnOnAt)}
-          min={asLocal(nowMs)}
-          max={asLocal(nowMs + DAYS_AHEAD * DAY_MS)}
+          disabled={!calendar}
+          value={kilnOnAt === null ? '' : calendar?.fieldOf(kilnOnAt)}
+          min={calendar?.fieldOf(nowMs)}
+          max={last && calendar?.fieldOf(last)}
           aria-invalid={wrong}
           aria-describedby={`${id}-said`}
           onChange={(event) => store(event.currentTarget.value)}
@@ -102,10 +102,10 @@ function KilnOn() {
 
 /** Ways out of being late, each taken in one tap. */
 function WaysOut() {
-  const { table, ways, words, formats, act } = useDesk()
+  const { ways, words, formats, act } = useDesk()
   const b = words.value.bench
   const f = formats.value
-  const { skewMs } = table.value
+  const days = useDays()
   return (
     <ul class="ways-out">
       {ways.value.map((way) => (
@@ -114,7 +114,7 @@ function WaysOut() {
             <strong>{b.way[way.cut](way.potIds.length)}</strong>
             <span class="figures">
               {b.wayEnds(
-                f.clock(way.finishAt + skewMs),
+                days.moment(way.finishAt),
                 way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : b.stillLate(f.span(-way.slackMs)),
               )}
             </span>

@@ -1,6 +1,7 @@
 import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/learning.ts'
 import type { Learned, Lesson } from '../../table/readings.ts'
 import { nameOf } from '../bench/said.ts'
+import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 
 /** Latest observations that are listed; older ones still count. */
@@ -69,11 +70,12 @@ interface RowProps {
 }
 
 function Row({ seen, why }: RowProps) {
-  const { table, words, formats, act } = useDesk()
+  const { table, words, act } = useDesk()
   const w = words.value.desk.measured.taught
+  const days = useDays()
   const pot = table.value.pots[seen.potId]
   if (!pot) return null
-  const clock = (min: number) => formats.value.clock(min * 60_000 + table.value.skewMs)
+  const clock = (min: number) => days.moment(min * 60_000)
   const { observation, potId, lessonId } = seen
   const said =
     observation.kind === 'weighing'

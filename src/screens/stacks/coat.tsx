@@ -29,7 +29,7 @@ interface CoatProps {
 }
 
 type Kind = CoverFacts['kind']
-const KINDS: readonly Kind[] = ['full', 'toSkirt', 'downTo', 'upTo', 'collar', 'inside']
+const KINDS: readonly Kind[] = ['full', 'toSkirt', 'downTo', 'upTo', 'collar', 'inside', 'side']
 
 /** Where an edge or a collar starts before it is changed, mm. Common practice, no source. */
 const USUAL_EDGE_MM = { downTo: 20, upTo: 60, collar: 25 } as const

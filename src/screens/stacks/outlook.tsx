@@ -71,8 +71,8 @@ export function Outlook({ pot, plan, outlook, other }: OutlookProps) {
       <section class="outlook" aria-label={name}>
         <PotOutline {...planDrawing(table.value, pot, plan)} width={130} height={150} label={name} />
         <ul class="zones" aria-label={w.zones}>
-          {(outlook?.zones ?? []).map((zone) => (
-            <Zone key={`${zone.face}${zone.fromMm}`} zone={zone} most={most} />
+          {(outlook?.zones ?? []).map((zone, i) => (
+            <Zone key={i} zone={zone} most={most} />
           ))}
         </ul>
       </section>
@@ -101,7 +101,7 @@ function Zone({ zone, most }: { readonly zone: ZoneOutlook; readonly most: numbe
   const { words, formats } = useDesk()
   const w = words.value.desk.stacks
   const x = (mm: number) => 1.5 + (mm / (most * 1.05)) * (BAR.width - 3)
-  const name = words.value.zone[zone.face === 'inside' ? 'inside' : zone.zone]
+  const name = words.value.zone[zone.label]
   const { grade } = zone
   const coat = (mm: number) => formats.value.coat(mm)
   const bare = (mm: number) => coat(mm).replace(/ .*/, '')

@@ -174,20 +174,23 @@ describe('jar and lid', () => {
 describe('half and half', () => {
   test('where two side dips overlap the plate carries both', () => {
     const shape = { form: 'plate' as const, heightMm: 28, rimMm: 230, wallMm: 7, footLineMm: 7 }
-    const at: Standing = { pot: potOf(shape), events: [], air0: ROOM }
-    const { first, second, overlap, overlapPart } = halfAndHalf(
-      at,
-      dip('a', 0, 3),
-      dip('b', 10, 3),
-      15,
-      UNLEARNED,
-    )
-    const mm = ({ zones }: typeof first) => zones.find(({ name }) => name === 'body')!.likelyMm
+    const events = [dip('a', 0, 3), dip('b', 10, 3), dip('c', 30, 2, { kind: 'collar', depthMm: 8 })]
+    const at: Standing = { pot: potOf(shape), events, air0: ROOM }
+    const halfOf = (id: string) => ({ a: 0, b: 1 })[id] as 0 | 1 | undefined
+    const { first, second, overlap, overlapPart } = halfAndHalf(at, halfOf, 15, UNLEARNED)
+    const body = (zones: typeof first) => zones.find(({ name }) => name === 'body')!
+    const rim = (zones: typeof first) =>
+      zones.find(({ name, face }) => name === 'collar' && face === 'outside')!.coats.map(({ dipId }) => dipId)
+    const mm = (zones: typeof first) => body(zones).likelyMm
     expect(overlapPart).toBeCloseTo(1 / 12, 12)
-    expect(mm(overlap)).toBeGreaterThan(1.4 * mm(first))
-    expect(mm(overlap)).toBeLessThan(mm(first) + mm(second))
-    expect(overlap.touchDry.likely).toBeGreaterThan(second.touchDry.likely)
-    expect(() => halfAndHalf(at, dip('a', 0, 3), dip('b', 10, 3), 200, UNLEARNED)).toThrow(RangeError)
+    expect(mm(overlap.zones)).toBeGreaterThan(1.4 * mm(first))
+    expect(mm(overlap.zones)).toBeLessThan(mm(first) + mm(second))
+    expect([first, second, overlap.zones].map(rim)).toEqual([
+      ['a', 'c'],
+      ['b', 'c'],
+      ['a', 'b', 'c'],
+    ])
+    expect(() => halfAndHalf(at, halfOf, 200, UNLEARNED)).toThrow(RangeError)
   })
 })
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { PotFacts } from '../../../shared/nouns.ts'
+import { plannedDip, zonesWith } from '../../../src/table/coming.ts'
 import { kilnOf } from '../../../src/table/lid.ts'
 import { stepShape } from '../../../src/table/offer.ts'
 import { otherPiece } from '../../../src/table/pieces.ts'
@@ -7,7 +8,6 @@ import { potsOnTable } from '../../../src/table/plan.ts'
 import { spokenOf } from '../../../src/table/spoken.ts'
 import { stepOf } from '../../../src/table/steps.ts'
 import { warningsFor } from '../../../src/table/warnings.ts'
-import { outlookOf } from '../../../src/table/whatif.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })
@@ -76,7 +76,9 @@ describe('a jar with its lid', () => {
     const [body, lid] = facts(play, 39)
     const full = { bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 3 } as const
     const glazed = (pot: PotFacts, face: string) =>
-      outlookOf(play.table, pot, [full], play.nowMs).zones.filter((zone) => zone.face === face)
+      zonesWith(play.table, play.table.pots[pot.potId]!, plannedDip(0, full, 1.45, play.nowMs))!.filter(
+        (zone) => zone.face === face && zone.coats.length > 0,
+      )
     const { heightMm, galleryMm } = body!.shape
     expect(Math.max(...glazed(body!, 'inside').map(({ toMm }) => toMm))).toBeLessThanOrEqual(
       heightMm - galleryMm!,

@@ -35,12 +35,7 @@ describe('a plan seen before it is dipped', () => {
 
   test('zones run from the rim down, the inside last, and the collar carries most', () => {
     const { zones } = demo(33)
-    expect(zones.map(({ zone, face }) => `${zone} ${face}`)).toEqual([
-      'collar outside',
-      'body outside',
-      'skirt outside',
-      'inside inside',
-    ])
+    expect(zones.map(({ label }) => label)).toEqual(['collar', 'body', 'skirt', 'inside'])
     const [collar, body, skirt] = zones
     expect(collar!.likelyMm).toBeGreaterThan(body!.likelyMm)
     expect(body!.likelyMm).toBeGreaterThan(skirt!.likelyMm)
@@ -53,8 +48,8 @@ describe('a plan seen before it is dipped', () => {
     const thick = { ...bowl, shape: { ...bowl.shape, wallMm: 8 } }
     const coats = table.stacks['demo.tideline']!.coats.map((coat, i) => ({ ...coat, holdS: [8, 8, 5][i]! }))
     const { zones } = outlookOf(table, thick, coats, nowMs)
-    expect(zones.find(({ zone }) => zone === 'collar')!.grade).not.toBe('fine')
-    expect(zones.find(({ zone }) => zone === 'skirt')!.grade).toBe('fine')
+    expect(zones.find(({ label }) => label === 'collar')!.grade).not.toBe('fine')
+    expect(zones.find(({ label }) => label === 'skirt')!.grade).toBe('fine')
   })
 
   test('a poured inside comes first where the pot asks for it', () => {

@@ -1,0 +1,41 @@
+/** Days and hours by the phone's own calendar, in its own zone: a day of 23 or 25 hours is one day. Times: epoch ms. */
+import { DateTime } from 'luxon'
+import type { WholeWords } from '../words/whole-index.ts'
+
+/** How the field of the phone for day and hour writes a moment. */
+const FIELD = "yyyy-MM-dd'T'HH:mm"
+
+const daysBetween = (from: DateTime, to: DateTime): number =>
+  Math.round(to.startOf('day').diff(from.startOf('day'), 'days').days)
+
+/** The hour, with its day where that is not today: as near as a week by the day's name, else by its date. */
+export function momentText(words: WholeWords['days'], language: string, atMs: number, nowMs: number): string {
+  const at = DateTime.fromMillis(atMs).setLocale(language)
+  const clock = at.toFormat('HH:mm')
+  const days = daysBetween(DateTime.fromMillis(nowMs), at)
+  switch (days) {
+    case -1:
+      return words.yesterday(clock)
+    case 0:
+      return clock
+    case 1:
+      return words.tomorrow(clock)
+    default:
+      return words.on(clock, at.toFormat(Math.abs(days) < 7 ? 'cccc' : 'd LLLL'))
+  }
+}
+
+/** The day of a moment as files are named by it, as 2026-03-29. */
+export const fileDay = (atMs: number): string => DateTime.fromMillis(atMs).toFormat('yyyy-MM-dd')
+
+export const fieldOf = (atMs: number): string => DateTime.fromMillis(atMs).toFormat(FIELD)
+
+/** The moment a field holds; undefined for what is none. An hour that the clocks skip is the one after it. */
+export function ofField(text: string): number | undefined {
+  const at = DateTime.fromISO(text)
+  return at.isValid ? at.toMillis() : undefined
+}
+
+/** The same hour so many days on. */
+export const daysAfter = (atMs: number, days: number): number =>
+  DateTime.fromMillis(atMs).plus({ days }).toMillis()
