@@ -82,15 +82,15 @@ export const SHAPE_FAULTS: readonly Fault[] = [
   {
     id: 'overlap of half dips counted once',
     file: 'src/engine/half-and-half.ts',
-    find: 'overlap: under(first, second)',
-    replace: 'overlap: under(second)',
+    find: 'overlap: forecastPot(pot, events, air0, learned)',
+    replace: "overlap: forecastPot(pot, eventsIn('second', events, halfOf), air0, learned)",
     tests: ['tests/unit/engine/advice.test.ts'],
   },
   {
     id: 'the quicker of jar and lid decides',
     file: 'src/engine/pieces.ts',
-    find: 'Math.max(...all.map(',
-    replace: 'Math.min(...all.map(',
+    find: 'Math.max(...bands.map(',
+    replace: 'Math.min(...bands.map(',
     tests: ['tests/unit/engine/advice.test.ts'],
   },
   {
