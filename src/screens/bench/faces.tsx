@@ -73,7 +73,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
       <p>
         {change ? [closed ? w.closeFirst(closed) : '', w.stirChange].filter(Boolean).join(' ') : w.stirAgain}
       </p>
-      {decant ? <p class="strong">{decantText(words.value, formats.value, decant)}</p> : null}
+      {decant ? <p class="strong decant">{decantText(words.value, formats.value, decant)}</p> : null}
       {decant ? null : (
         <p class="figures">
           {count ? <strong>{count}, </strong> : null}
