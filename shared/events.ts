@@ -85,6 +85,8 @@ type TableHappening =
       readonly outAt?: number
       readonly potId?: string
       readonly bucketId?: string
+      /** Whose dip it was, where it was not the hands' that hit. */
+      readonly by?: 0 | 1
     }
   | { readonly kind: 'sponged'; readonly potId: string; readonly implied: boolean }
   | { readonly kind: 'set-down'; readonly potId: string; readonly implied: boolean }

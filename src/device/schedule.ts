@@ -23,7 +23,7 @@ export interface Run {
 }
 
 /** Fast enough to be at once, slow enough not to click. */
-export const CUT_S = 0.01
+const CUT_S = 0.01
 /** A sign this late still helps; later it misleads. */
 const LATE_S = 0.05
 /** Between words that follow one another. */

@@ -78,8 +78,8 @@ export interface Place {
 
 export const LEAD_S = { min: 3, max: 8 }
 export const HOLD_S = { min: 0.5, max: 120 }
-export const LOWER_S = { min: 0, max: 20 }
-export const DRIP_S = { min: 1, max: 120, usual: 10 }
+const LOWER_S = { min: 0, max: 20 }
+const DRIP_S = { min: 1, max: 120, usual: 10 }
 export const OUT_S = 3
 /** A beat nearer than this to the next sign would only blur it (assumption). */
 const CROWDED_S = 0.35
@@ -183,7 +183,7 @@ export function planTone(name: keyof typeof TONE_S): CuePlan {
   return { cues: [tone(0, name)] }
 }
 
-export function numberWord(field: string, value: number): WordId {
+function numberWord(field: string, value: number): WordId {
   if (!Number.isInteger(value)) throw new RangeError(`${field} ${value}: a whole number is wanted`)
   within(field, value, { min: 0, max: LAST_NUMBER })
   return String(value)

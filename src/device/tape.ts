@@ -22,6 +22,8 @@ export function openTape(): LoadableTape {
   const element = new Audio()
   let state: TapeState = 'off'
   let parts: TapeParts | null = null
+  let loading: Promise<TapeParts | null> = Promise.resolve(null)
+  let latest = 0
   let spoken = true
   let fromMs = 0
   let sayings: readonly Saying[] = []
@@ -51,6 +53,7 @@ export function openTape(): LoadableTape {
     }
   }
   const off = (): void => {
+    latest++
     const address = element.src
     set('off')
     element.pause()
@@ -92,19 +95,27 @@ export function openTape(): LoadableTape {
     },
     async load(language, base, withWords) {
       spoken = withWords
-      parts = await loadParts(language, base).catch(() => null)
-      return parts !== null
+      const mine = loadParts(language, base).catch(() => null)
+      loading = mine
+      const loaded = await mine
+      if (loading === mine) parts = loaded
+      return loaded !== null
     },
     async arm(calls, title, quietUntilMs = 0) {
       if (calls.length === 0) {
         off()
         return state
       }
-      if (!parts) return set('failed')
+      latest++
+      const mine = latest
+      // Asked for before the parts are here: browsers let a tap start a track some seconds later.
+      const kit = parts ?? (await loading)
+      if (mine !== latest) return state
+      if (!kit) return set('failed')
       const before = element.src
       fromMs = Date.now()
       const due = calls.map((call) => ({ ...call, dueS: (call.dueMs - fromMs) / 1000 }))
-      const track = buildTrack(parts, due, spoken, Math.max(0, quietUntilMs - fromMs) / 1000)
+      const track = buildTrack(kit, due, spoken, Math.max(0, quietUntilMs - fromMs) / 1000)
       sayings = track.sayings
       answeredS = Number.NEGATIVE_INFINITY
       element.muted = false

@@ -144,7 +144,7 @@ export interface Wetting {
 }
 
 /** Coat that this slop leaves on dry ware of this wall, film included, mm. */
-export function coatOnDryMm(wall: Wall, side: Side, w: Wetting): number {
+function coatOnDryMm(wall: Wall, side: Side, w: Wetting): number {
   const draw = drawn(
     {
       suction2: wall.sorptivity2 * w.pickUp ** 2 * w.suction ** 2,

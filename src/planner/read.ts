@@ -5,22 +5,6 @@ import { dipReason, prepReason, setUpReason } from './reasons.ts'
 import { overLong } from './timing.ts'
 import type { Action, Plan } from './types.ts'
 
-/** Rank of a plan's aims for comparing: lateness, finish, openings, re-stirs, over-long waits. */
-export type Aims = readonly [number, number, number, number, number]
-
-export function compareAims(a: Aims, b: Aims): number {
-  for (let k = 0; k < a.length; k++) if (a[k] !== b[k]) return a[k]! - b[k]!
-  return 0
-}
-
-export const aimsOf = (plan: Plan): Aims => [
-  plan.latenessS,
-  plan.finishS,
-  plan.openings,
-  plan.restirs,
-  plan.overLongS,
-]
-
 /** Writes out the plan of `order`. `provenByExact`: an exhaustive search found nothing better. */
 export function readPlan(board: Board, timer: Timer, order: Order, provenByExact: boolean): Plan {
   timer.run(order, Number.POSITIVE_INFINITY)

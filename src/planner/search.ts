@@ -36,7 +36,7 @@ export function keep(found: Found, timer: Timer, order: Order): void {
   found.restirs = timer.restirs
 }
 
-export const nothingYet = (board: Board): Found => ({
+const nothingYet = (board: Board): Found => ({
   order: emptyOrder(board),
   lateS: Number.POSITIVE_INFINITY,
   finishS: Number.POSITIVE_INFINITY,
@@ -54,7 +54,7 @@ export function bestStart(board: Board, timer: Timer, orders: readonly Order[] =
   return found
 }
 
-export function meetsBound(board: Board, found: Found): boolean {
+function meetsBound(board: Board, found: Found): boolean {
   const bound = lowerBound(board)
   return (
     found.lateS === bound.lateS &&

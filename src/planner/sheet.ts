@@ -66,7 +66,7 @@ export function openEarlier(
 
 /** Cures of a stale dip that are no early re-stir. */
 export const HOLD_BACK = -1
-export const STIR_NOW = -2
+const STIR_NOW = -2
 
 /**
  * What to do for the dip at `i` that would be stale at `s`. In turn: re-stir right before it if hands are idle

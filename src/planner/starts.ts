@@ -68,7 +68,7 @@ const toOrder = (board: Board, ops: readonly number[]): Order => {
   return order
 }
 
-export function orderByHabit(board: Board, habit: Habit): Order {
+function orderByHabit(board: Board, habit: Habit): Order {
   const all = board.pots.map((_, p) => p)
   if (habit === 'coatByCoat') return toOrder(board, board.n === 0 ? [] : byCoat(board, all))
   if (habit === 'potByPot')

@@ -2,7 +2,7 @@
 const MOST_STATES = 20_000
 
 /** Neighbouring equal entries made one: the bucket simply stays open. */
-export const collapse = (sequence: readonly number[]): number[] =>
+const collapse = (sequence: readonly number[]): number[] =>
   sequence.filter((each, k) => k === 0 || sequence[k - 1] !== each)
 
 function within(short: readonly number[], long: readonly number[]): boolean {
@@ -12,7 +12,7 @@ function within(short: readonly number[], long: readonly number[]): boolean {
 }
 
 /** Distinct sequences that are not contained in another, longest first. */
-export function distinct(sequences: readonly (readonly number[])[]): number[][] {
+function distinct(sequences: readonly (readonly number[])[]): number[][] {
   const byKey = new Map(sequences.map((each) => [collapse(each).join(), collapse(each)]))
   const all = [...byKey.values()].sort((a, b) => b.length - a.length)
   return all.filter((each, k) => !all.some((other, j) => j < k && within(each, other)))

@@ -33,8 +33,8 @@ export interface Collar {
 export interface Decant {
   readonly litres: number
   readonly levelMm: number
-  /** The rim has no room in the vessel. */
-  readonly narrow: boolean
+  /** The room's own, a wider one that this rim needs, or a jug to pour from where no vessel as wide as its bucket takes it. */
+  readonly vessel: 'own' | 'jug' | { readonly wideMm: number }
 }
 
 interface Base {

@@ -1,5 +1,6 @@
 import type { PotFacts } from '../../shared/nouns.ts'
-import { collarPour } from '../engine/collar.ts'
+import { widestRadiusMm } from '../engine/areas.ts'
+import { collarPour, HAND_MM } from '../engine/collar.ts'
 import type { Collar, Decant } from './card.ts'
 import { pressurePa, profileOf } from './clay.ts'
 import type { Table } from './state.ts'
@@ -9,29 +10,50 @@ const FLOOR_GAP_MM = 10
 /** A collar vessel is low and straight; higher than any collar and gap. Assumption. */
 const VESSEL_HIGH_MM = 400
 
-/** Enough for the one among these collars that needs most. */
+/** Rims wider than any vessel have their collar poured from a jug of this much, litres. Assumption. */
+const JUG_LITRES = 0.5
+
+/** Enough for the one among these collars that needs most, in one vessel that takes them all. */
 export function mostDecant(table: Table, bucketId: string, collars: readonly Collar[]): Decant | undefined {
   const bucket = table.buckets[bucketId]
   if (!bucket) return undefined
-  return collars
-    .flatMap(({ potId, depthMm }) => {
-      const pot = table.pots[potId]
-      return pot ? [decantFor(table, pot.facts, depthMm, bucket.gramsPerMl)] : []
-    })
+  const rims = collars.flatMap(({ potId, depthMm }) => {
+    const facts = table.pots[potId]?.facts
+    return facts ? [{ facts, depthMm: Math.min(depthMm, facts.shape.heightMm) }] : []
+  })
+  const { collarVesselMm } = table.settings
+  const needsMm = Math.max(0, ...rims.map(vesselFor))
+  if (needsMm > Math.max(collarVesselMm, bucket.facts.insideMm))
+    return { litres: JUG_LITRES, levelMm: 0, vessel: 'jug' }
+  const wideMm = Math.max(collarVesselMm, needsMm)
+  const vessel = needsMm > collarVesselMm ? { wideMm } : ('own' as const)
+  return rims
+    .map((rim) => ({ ...decantFor(table, rim, wideMm, bucket.gramsPerMl), vessel }))
     .sort((a, b) => b.litres - a.litres)[0]
 }
 
-/** What to pour into the collar vessel so that this rim goes in `depthMm` deep. */
-function decantFor(table: Table, pot: PotFacts, depthMm: number, gramsPerMl: number): Decant {
-  const wideMm = table.settings.collarVesselMm
+interface Rim {
+  readonly facts: PotFacts
+  readonly depthMm: number
+}
+
+/** Inside of the narrowest vessel that this rim goes into by hand, mm, to the centimetre. */
+function vesselFor({ facts, depthMm }: Rim): number {
+  const { heightMm } = facts.shape
+  const widest = widestRadiusMm(profileOf(facts), heightMm - depthMm, heightMm)
+  return Math.ceil((widest + HAND_MM) / 5) * 10
+}
+
+/** What to pour into a vessel so that this rim goes in. */
+function decantFor(table: Table, { facts, depthMm }: Rim, wideMm: number, gramsPerMl: number) {
   const pour = collarPour({
     vessel: { heightMm: VESSEL_HIGH_MM, floorWideMm: wideMm, mouthWideMm: wideMm },
-    profile: profileOf(pot),
-    collarMm: Math.min(depthMm, pot.shape.heightMm),
+    profile: profileOf(facts),
+    collarMm: depthMm,
     floorGapMm: FLOOR_GAP_MM,
     gramsPerMl,
     pressurePa: pressurePa(table),
     takesMl: 0,
   })
-  return { litres: pour.pourMl / 1000, levelMm: pour.lineMm, narrow: pour.misfit === 'narrow' }
+  return { litres: pour.pourMl / 1000, levelMm: pour.lineMm }
 }

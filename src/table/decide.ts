@@ -34,7 +34,7 @@ export function decide(table: Table, action: Action, stamp: Stamp, more?: More):
   const hands = stamp.hands ?? 0
   const decision = decided(seenBy(table, hands), action, stamp, more)
   if (hands === 0 || 'refusal' in decision) return decision
-  return { events: decision.events.map((event) => ({ ...event, hands })) }
+  return { events: decision.events.map((event) => ({ hands, ...event })) }
 }
 
 function decided(table: Table, action: Action, stamp: Stamp, more?: More): Decision {
@@ -124,7 +124,7 @@ export function onDip(
 }
 
 /** Going on to something else implies that the pot in the hands was sponged and set down. */
-export function feetImplied(table: Table, now: number): TableEvent[] {
+function feetImplied(table: Table, now: number): TableEvent[] {
   const hand = inHand(table, stepsOf(table, now))
   if (!hand) return []
   const potId = hand.pot.facts.potId

@@ -11,8 +11,8 @@ import { nextBucket, type Step, WIPE_DRIES_MS } from './steps.ts'
 import { type AtStep, stepsOf } from './work.ts'
 
 /** Hands' time of the steps around a dip, seconds. Common practice, no source; all [s]. */
-export const OPEN_S = 180
-export const RESTIR_S = 60
+const OPEN_S = 180
+const RESTIR_S = 60
 const DECANT_S = 60
 const WAX_S = 60
 const WIPE_S = 60

@@ -1,14 +1,8 @@
-import type { CoatFacts, PotFacts } from '../../shared/nouns.ts'
+import type { CoatFacts } from '../../shared/nouns.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
 /** Seconds to roll a poured glaze round the inside. Common practice, no source. */
-export const ROLL_S = 3
-
-/** Widest rim that can't fill and drain within an ordinary dip. Assumption: a two-finger neck. */
-export const NARROW_NECK_MM = 60
-
-/** A neck too narrow for a dip to fill the inside: it is poured, or stays bare. */
-export const isNarrow = (pot: PotFacts): boolean => pot.shape.rimMm < NARROW_NECK_MM
+const ROLL_S = 3
 
 /** The pot's coats in order, the pouring of the inside first where asked. Empty when its stack is gone. */
 export function planOf(table: Table, pot: PotState): readonly CoatFacts[] {

@@ -41,6 +41,10 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision {
           events: [{ kind: 'dip-corrected', dipId: action.dipId, potId: action.potId }],
         })),
       )
+    case 'was-other-hands':
+      return onDip(table, action.dipId, (dip) => ({
+        events: [{ kind: 'dip-corrected', dipId: action.dipId, by: dip.hands === 1 ? 0 : 1 }],
+      }))
     case 'was-other-bucket':
       return onDip(table, action.dipId, () =>
         table.buckets[action.bucketId]
@@ -132,30 +136,30 @@ function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: Stam
     const bucket = plan && table.buckets[plan.bucketId]
     if (!plan || !bucket) return { refusal: { code: 'not-its-step' } }
     const potId = action.potId
-    const prep: TableEvent[] = []
-    if (pot.waxedAt === undefined) prep.push({ kind: 'waxed', potId, implied: true })
-    if (pot.wipedAt === undefined) prep.push({ kind: 'wiped', potId, implied: true })
+    const events: TableEvent[] = []
+    if (pot.waxedAt === undefined) events.push({ kind: 'waxed', potId, implied: true })
+    if (pot.wipedAt === undefined) events.push({ kind: 'wiped', potId, implied: true })
+    events.push(
+      {
+        kind: 'dipped',
+        dipId: stamp.hit,
+        potId,
+        coat,
+        bucketId: plan.bucketId,
+        cover: plan.cover,
+        gramsPerMl: bucket.gramsPerMl,
+        leadS: 0,
+        lowerS: 0,
+        holdS: plan.holdS,
+        outAt: stamp.at - action.agoMin * 60_000,
+        unstirred: false,
+        told: true,
+      },
+      { kind: 'sponged', potId, implied: true },
+      { kind: 'set-down', potId, implied: true },
+    )
     return {
-      events: [
-        ...prep,
-        {
-          kind: 'dipped',
-          dipId: stamp.hit,
-          potId,
-          coat,
-          bucketId: plan.bucketId,
-          cover: plan.cover,
-          gramsPerMl: bucket.gramsPerMl,
-          leadS: 0,
-          lowerS: 0,
-          holdS: plan.holdS,
-          outAt: stamp.at - action.agoMin * 60_000,
-          unstirred: false,
-          told: true,
-        },
-        { kind: 'sponged', potId, implied: true },
-        { kind: 'set-down', potId, implied: true },
-      ],
+      events: action.by === undefined ? events : events.map((event) => ({ ...event, hands: action.by })),
     }
   })
 }

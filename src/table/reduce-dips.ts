@@ -1,6 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { changeDip, unpicked, withPot } from './change.ts'
-import { opened } from './lanes.ts'
+import { laneOf, opened, turned } from './lanes.ts'
 import { planOf } from './plan.ts'
 import type { DipState, Table } from './state.ts'
 
@@ -48,19 +48,28 @@ export function corrected(table: Table, event: Extract<TableEvent, { kind: 'dip-
     const out = event.outAt === undefined ? outAt + (holdS - dip.holdS) * 1000 : outAt
     const bucketId = event.bucketId ?? dip.bucketId
     const gramsPerMl = table.buckets[bucketId]?.gramsPerMl ?? dip.gramsPerMl
+    const { hands: _whose, ...same } = dip
+    const whose = event.by ?? dip.hands ?? 0
     const next: DipState = {
-      ...dip,
+      ...same,
       holdS,
       outAt: out,
       bucketId,
       gramsPerMl,
-      how: 'corrected',
+      how: event.by === undefined ? 'corrected' : dip.how,
       unsure: false,
+      ...(whose === 1 ? { hands: 1 as const } : {}),
     }
     if (event.potId === undefined) return next
     moved = next
     return undefined
   })
+  if (event.by !== undefined && event.by !== laneOf(table)) {
+    const dip = Object.values(mended.pots).flatMap(
+      ({ dips }) => dips.find(({ dipId }) => dipId === event.dipId) ?? [],
+    )[0]
+    return dip ? turned(opened(turned(mended), dip.bucketId, dip.tappedAt)) : mended
+  }
   const target = event.potId === undefined ? undefined : mended.pots[event.potId]
   if (!moved || !target) return moved ? table : mended
   return withPot(mended, { ...target, dips: byOut([...target.dips, moved]) })

@@ -30,7 +30,7 @@ export const isFresh = (table: Table, bucketId: string, now: number): boolean =>
   table.openBucket === bucketId && !isStale(table, bucketId, now)
 
 /** Coats still to come: the longest chain goes first. */
-export const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
+const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
 
 /** Pots due within this of one another are called as one. */
 export const TOGETHER_MS = 60_000

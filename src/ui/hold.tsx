@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
 
 /** How long what erases is held, ms. */
-export const ERASE_MS = 700
+const ERASE_MS = 700
 
 /** What a key is given that does something for as long as it is held, by finger or by Enter and space. */
 export const heldBy = (begin: () => void, end: () => void) => ({

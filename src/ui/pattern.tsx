@@ -2,7 +2,7 @@
 
 export type PatternName = 'hatch' | 'wave' | 'dots' | 'brick' | 'cross' | 'dash' | 'ring' | 'chevron'
 
-export const TINT: Readonly<Record<PatternName, string>> = {
+const TINT: Readonly<Record<PatternName, string>> = {
   hatch: 'var(--slate)',
   wave: 'var(--blue)',
   dots: 'var(--ochre)',

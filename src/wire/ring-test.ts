@@ -37,10 +37,16 @@ export function openRingTest({ lifecycle, dueMs, changed, arm, learn }: TestPart
   let hiddenMs: number | undefined
   let timer: ReturnType<typeof setTimeout> | undefined
 
+  const watch = (): void => {
+    clearTimeout(timer)
+    if (due !== undefined) timer = setTimeout(settle, due - Date.now() + CALL_MS)
+  }
   const settle = (): void => {
     if (due === undefined || step !== 'lock' || !lifecycle.visible()) return
     if (Date.now() < due) {
       hiddenMs = undefined
+      // Timers stand still while a phone sleeps, and its clock may be set back.
+      watch()
       return
     }
     step = hiddenMs !== undefined && hiddenMs < due ? 'ask' : 'stayed'
@@ -63,8 +69,7 @@ export function openRingTest({ lifecycle, dueMs, changed, arm, learn }: TestPart
       step = 'lock'
       changed(due)
       arm()
-      clearTimeout(timer)
-      timer = setTimeout(settle, TEST_MS + CALL_MS)
+      watch()
     },
     end(rang) {
       due = undefined

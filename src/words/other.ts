@@ -9,6 +9,7 @@ export const other = {
     wasPot: 'It was another pot',
     wasBucket: 'It was another bucket',
     told: 'It’s dipped already',
+    otherHands: 'The other hands had it',
     held: 'Held longer or less',
     earlier: 'OUT was earlier',
     more: 'More',

@@ -1,4 +1,4 @@
-import { expect, type Page } from '@playwright/test'
+import { expect, type Locator, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/demo.ts'
 import { fold } from '../../src/table/fold.ts'
@@ -9,6 +9,19 @@ export const EVENING = new Date('2026-03-03T18:00:00')
 
 /** Resolves when the program behind the first screen is there. */
 export const opened = (page: Page) => expect(page.locator('#app:not([aria-busy]) > *').first()).toBeVisible()
+
+/**
+ * Lets time pass until what is fetched after the first card shows: its timers stand still with the clock, its code comes in
+ * real time.
+ */
+export async function fetched(shown: Locator): Promise<void> {
+  const page = shown.page()
+  for (let i = 0; i < 100 && !(await shown.isVisible()); i++) {
+    await page.clock.runFor(500)
+    await page.waitForTimeout(60)
+  }
+  await expect(shown).toBeVisible()
+}
 
 /** The app as a person with wet hands has it: a bar, two corners, and time that passes as told. */
 export class BenchPage {
@@ -139,10 +152,14 @@ export class BenchPage {
       )
         break
     }
+    const shown = () => this.page.evaluate(() => document.querySelector('.other')?.innerHTML)
     for (const tile of tiles) {
-      await this.page.clock.runFor(450)
-      await this.page.locator('.other').getByRole('button', { name: tile }).first().tap()
-      await this.page.clock.runFor(50)
+      const before = await shown()
+      for (let i = 0; i < 2 && (await shown()) === before; i++) {
+        await this.page.clock.runFor(450)
+        await this.page.locator('.other').getByRole('button', { name: tile }).first().tap()
+        await this.page.clock.runFor(50)
+      }
     }
   }
 

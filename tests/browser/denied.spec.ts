@@ -1,5 +1,5 @@
 import { expect, type Page, test } from '@playwright/test'
-import { BenchPage } from './bench.ts'
+import { BenchPage, fetched } from './bench.ts'
 
 /** A phone on which everything that can be refused is: screen, sound, microphone, motion, notices, vibration. */
 const refuseAll = (page: Page) =>
@@ -21,20 +21,12 @@ const refuseAll = (page: Page) =>
     } as unknown as typeof AudioContext
   })
 
-/** What comes after the first card is here: its timers stand still with the clock, its code comes in real time. */
-async function fetched(page: Page): Promise<void> {
-  for (let i = 0; i < 6; i++) {
-    await page.clock.runFor(500)
-    await page.waitForTimeout(60)
-  }
-}
-
 test('everything refused: the main path goes on, and what does not work is said', async ({ page }) => {
   await refuseAll(page)
   const errors: Error[] = []
   page.on('pageerror', (error) => errors.push(error))
   const bench = await BenchPage.only(page, 33)
-  await fetched(page)
+  await fetched(page.locator('.strip', { hasText: 'the screen may sleep' }))
   await bench.prepare(33)
   await page.clock.runFor(11_000)
   await expect(page.locator('.strip')).toContainText('Sound is off. I can only show.')
@@ -46,8 +38,7 @@ test('everything refused: the main path goes on, and what does not work is said'
   expect((await bench.pot(33)).dips).toHaveLength(1)
 
   await page.evaluate(() => location.replace('#/room'))
-  await fetched(page)
-  await expect(page.getByText('Notices are blocked')).toBeVisible()
+  await fetched(page.getByText('Notices are blocked'))
   for (const by of ['felt', 'heard']) {
     await page.getByRole('radio', { name: by, exact: true }).click()
     await expect(page.getByText('Not allowed by the phone')).toBeVisible()

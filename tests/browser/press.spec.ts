@@ -17,115 +17,118 @@ test.beforeEach(async ({ page, context }) => {
 })
 
 const BAR = { x: 180, y: 500 }
-const send = (type: 'touchStart' | 'touchMove' | 'touchEnd' | 'touchCancel', contacts: readonly Contact[]) =>
-  touch.send('Input.dispatchTouchEvent', {
+type Kind = 'touchStart' | 'touchMove' | 'touchEnd' | 'touchCancel'
+/** A touch as the browser gets it; `atMs` is its page time, whenever it is sent. */
+async function send(page: Page, type: Kind, contacts: readonly Contact[], atMs?: number): Promise<void> {
+  const originMs = atMs === undefined ? 0 : await page.evaluate(() => performance.timeOrigin)
+  await touch.send('Input.dispatchTouchEvent', {
     type,
     touchPoints: contacts.map(({ x, y, id, radius = 8 }) => ({ x, y, id, radiusX: radius, radiusY: radius })),
+    ...(atMs === undefined ? {} : { timestamp: (originMs + atMs) / 1000 }),
   })
-const take = (page: Page) => page.evaluate(() => window.pressHarness.take())
-
-async function knuckle(
-  page: Page,
-  at: { x: number; y: number },
-  lastsMs: number,
-  radius: number,
-): Promise<void> {
-  await send('touchStart', [{ ...at, id: 0, radius }])
-  await page.waitForTimeout(lastsMs)
-  await send('touchEnd', [])
 }
+const take = (page: Page) => page.evaluate(() => window.pressHarness.take())
+const pageMs = (page: Page) => page.evaluate(() => performance.now())
+
+/** One contact of `lastsMs` by its own stamps, however long this machine takes over it. */
+async function knuckle(page: Page, at: Contact, lastsMs: number, downMs: number): Promise<void> {
+  await send(page, 'touchStart', [at], downMs)
+  await send(page, 'touchEnd', [], downMs + lastsMs)
+}
+const finger = (at: { x: number; y: number }, radius: number): Contact => ({ ...at, id: 0, radius })
 
 test('a slow, wide knuckle on the bar counts once, stamped at touch-down', async ({ page }) => {
-  const before = await page.evaluate(() => performance.now())
-  await knuckle(page, BAR, 1500, 60)
+  const downMs = await pageMs(page)
+  await knuckle(page, finger(BAR, 60), 1500, downMs)
   const { intents, refusals } = await take(page)
   expect(refusals).toEqual([])
-  expect(intents).toHaveLength(1)
-  expect(intents[0]!.act).toBe('start')
-  expect(intents[0]!.heldMs).toBeGreaterThan(1400)
-  expect(intents[0]!.atMs - before).toBeLessThan(500)
+  expect(intents).toEqual([
+    { act: 'start', by: 'press', atMs: expect.any(Number), heldMs: expect.any(Number) },
+  ])
+  expect(intents[0]!.heldMs).toBeCloseTo(1500, 0)
+  expect(Math.abs(intents[0]!.atMs - downMs)).toBeLessThan(20)
 })
 
 test('a palm, a second contact elsewhere and a cancelled touch do nothing and say so', async ({ page }) => {
-  await knuckle(page, BAR, 100, 160)
+  const atMs = await pageMs(page)
+  await knuckle(page, finger(BAR, 160), 100, atMs)
   expect((await take(page)).refusals.map((r) => r.code)).toEqual(['palm'])
-  await page.waitForTimeout(1100)
-  await send('touchStart', [
+  const pair = [
     { ...BAR, id: 0 },
     { x: 60, y: 60, id: 1 },
-  ])
-  await send('touchEnd', [])
+  ]
+  await send(page, 'touchStart', pair, atMs + 1200)
+  await send(page, 'touchEnd', [], atMs + 1250)
   const two = await take(page)
   expect(two.intents).toEqual([])
   expect(two.refusals).toEqual([expect.objectContaining({ code: 'elsewhere', heard: true })])
-  await page.waitForTimeout(1100)
-  await send('touchStart', [{ ...BAR, id: 0 }])
-  await send('touchCancel', [])
+  await send(page, 'touchStart', [{ ...BAR, id: 0 }], atMs + 2400)
+  await send(page, 'touchCancel', [], atMs + 2450)
   const cancelled = await take(page)
   expect(cancelled.intents).toEqual([])
   expect(cancelled.refusals.map((r) => r.code)).toEqual(['cancelled'])
 })
 
 test('four drops at once lock the glass for two seconds', async ({ page }) => {
-  await send(
-    'touchStart',
-    [40, 120, 220, 320].map((x, id) => ({ x, y: 450 + 30 * id, id })),
-  )
-  await send('touchEnd', [])
+  const atMs = await pageMs(page)
+  const drops = [40, 120, 220, 320].map((x, id) => ({ x, y: 450 + 30 * id, id }))
+  await send(page, 'touchStart', drops, atMs)
+  await send(page, 'touchEnd', [], atMs + 30)
   const splash = await take(page)
   expect(splash.intents).toEqual([])
   expect(splash.refusals.map((r) => r.code)).toContain('splash')
-  await knuckle(page, BAR, 60, 20)
+  await knuckle(page, finger(BAR, 20), 60, atMs + 1900)
   expect((await take(page)).refusals.map((r) => r.code)).toEqual(['locked'])
-  await page.waitForTimeout(2100)
-  await knuckle(page, BAR, 60, 20)
+  await knuckle(page, finger(BAR, 20), 60, atMs + 2100)
   expect((await take(page)).intents).toHaveLength(1)
 })
 
 test('what erases fires while it is held, at 700 ms, and not before', async ({ page }) => {
-  await knuckle(page, { x: 70, y: 250 }, 300, 10)
+  const erase = finger({ x: 70, y: 250 }, 10)
+  const atMs = await pageMs(page)
+  await knuckle(page, erase, 690, atMs + 60_000)
   const short = await take(page)
   expect(short.intents).toEqual([])
-  expect(short.holding).toEqual(['gone', null])
+  expect(short.refusals.map((r) => r.code)).toEqual(['short'])
   // Timers may fire a fraction of a millisecond early, and then never again.
   await page.evaluate(() => {
     const later = window.setTimeout
     window.setTimeout = ((done: () => void, ms: number) => later(done, ms - 5)) as typeof setTimeout
   })
-  await page.waitForTimeout(700)
-  await send('touchStart', [{ x: 70, y: 250, id: 0 }])
-  await page.waitForTimeout(900)
-  const held = await take(page)
-  expect(held.intents.map((i) => [i.act, i.by])).toEqual([['gone', 'hold']])
-  expect(held.holding).toEqual(['gone', null])
-  await send('touchEnd', [])
-  expect((await take(page)).intents).toEqual([])
+  await send(page, 'touchStart', [erase])
+  const hits = () => page.evaluate(() => window.pressHarness.hits())
+  await expect.poll(hits).toMatchObject([{ act: 'gone', by: 'hold' }])
+  expect((await hits())[0]!.heldMs).toBeGreaterThanOrEqual(700)
+  await send(page, 'touchEnd', [])
+  const { intents, holding } = await take(page)
+  expect(intents).toHaveLength(1)
+  expect(holding).toEqual(['gone', null])
 })
 
 test('a slow knuckle on a bar that can be held is a press; held two seconds and let go it is a hold', async ({
   page,
 }) => {
-  const stale = { x: 290, y: 250 }
-  await knuckle(page, stale, 1100, 40)
-  const slow = await take(page)
-  expect(slow.intents.map((i) => [i.act, i.by])).toEqual([['stirred', 'press']])
-  expect(slow.holding).toEqual([])
-  await page.waitForTimeout(450)
-  const before = await page.evaluate(() => performance.now())
-  await knuckle(page, stale, 2150, 40)
+  const stale = finger({ x: 290, y: 250 }, 40)
+  const downMs = await pageMs(page)
+  await send(page, 'touchStart', [stale], downMs)
+  await expect.poll(() => page.evaluate(() => window.pressHarness.held())).toEqual(['stirred'])
+  await send(page, 'touchEnd', [], downMs + 2150)
   const held = await take(page)
   expect(held.intents.map((i) => [i.act, i.by])).toEqual([['stirred', 'hold']])
-  expect(held.intents[0]!.atMs - before).toBeGreaterThan(2000)
+  expect(held.intents[0]!.atMs - downMs).toBeGreaterThan(2000)
   expect(held.holding).toEqual(['stirred', null])
+  await knuckle(page, stale, 1100, downMs + 3000)
+  const slow = await take(page)
+  expect(slow.intents.map((i) => [i.act, i.by])).toEqual([['stirred', 'press']])
 })
 
 test('a hit right after the card changed, and a bounce, are passed over', async ({ page }) => {
   await page.evaluate(() => window.pressHarness.cardChanged())
-  await knuckle(page, BAR, 40, 20)
+  const atMs = await pageMs(page)
+  await knuckle(page, finger(BAR, 20), 40, atMs + 100)
   expect((await take(page)).refusals).toEqual([expect.objectContaining({ code: 'card', heard: false })])
-  await page.waitForTimeout(600)
-  await knuckle(page, BAR, 40, 20)
-  await knuckle(page, BAR, 40, 20)
+  await knuckle(page, finger(BAR, 20), 40, atMs + 1000)
+  await knuckle(page, finger(BAR, 20), 40, atMs + 1100)
   const bounce = await take(page)
   expect(bounce.intents).toHaveLength(1)
   expect(bounce.refusals.map((r) => r.code)).toEqual(['again'])

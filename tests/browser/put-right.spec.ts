@@ -243,6 +243,64 @@ test('before a dip each slip is put right in three hits, and exactly undone', as
   for (const slip of BEFORE) await play(bench, slip)
 })
 
+const BY_OTHERS: readonly Slip[] = [
+  {
+    slip: 'someone else dipped it, five minutes ago',
+    tiles: ['dipped already', '5 min ago Second hands'],
+    follows: (_before, after) => {
+      expect(dip(after, 34)).toMatchObject({ how: 'told', hands: 1, coat: 0 })
+      expect(after.others?.openBucket).toBe('demo.gatepost')
+    },
+  },
+]
+
+const OUT_OF_HAND: readonly Slip[] = [
+  {
+    slip: 'someone else has it: the count was theirs, and the card goes with them',
+    tiles: [/^More/, 'The other hands had it'],
+    follows: async (before, after, page) => {
+      expect(dip(after, 34)).toEqual({ ...dip(before, 34), hands: 1 })
+      await expect(page.locator('.bench-main')).not.toContainText('set it down at A 4')
+      expect(after.others?.openBucket).toBe('demo.gatepost')
+    },
+  },
+]
+
+test('with two at the phone, what someone else dipped is told in three hits, and exactly undone', async ({
+  page,
+}) => {
+  const two: readonly TableEvent[] = [{ kind: 'settings-set', settings: { potters: 2 } }]
+  const bench = await BenchPage.on(page, [...nextIs34(), two])
+  await bench.pass(300)
+  await settled(bench)
+  await bench.pick(34)
+  for (const slip of BY_OTHERS) await play(bench, slip)
+  await bench.hit()
+  await page.clock.runFor(25_000)
+  for (const slip of OUT_OF_HAND) await play(bench, slip)
+})
+
+test('washed off: the wall is full, when it drinks again is computed, and a weighing tells it sooner', async ({
+  page,
+}) => {
+  const others = [31, 32, 33, 35, 36, 37, 38].map((number) => ({
+    kind: 'pot-gone' as const,
+    potId: `demo.${number}`,
+  }))
+  const bench = await BenchPage.on(page, [
+    demoEvents(),
+    others,
+    [{ kind: 'weighed', potId: 'demo.34', grams: 500, as: 'bisque' }],
+    [dipped(34, 0, 'demo.gatepost', EVENING.getTime() - 60_000)],
+  ])
+  await bench.other(/^More/, 'Wash it off')
+  await expect(bench.face).toContainText('34 washed: wall full')
+  await expect(bench.face).toContainText(/Drinks again about .* Or weigh it\./)
+  const by = forecastOf(await bench.table(), await bench.pot(34))!.thirsty.likely
+  await bench.other(/^More/, 'Weigh it', '5', '1', '0', 'KEEP')
+  expect(forecastOf(await bench.table(), await bench.pot(34))!.thirsty.likely).toBeLessThan(by)
+})
+
 test('the wrong bucket is named against the card, and a plain hit does not dip', async ({ page }) => {
   const bench = await BenchPage.on(page, nextIs34())
   await bench.pass(300)
@@ -374,7 +432,7 @@ test('collar: the pour and its level are said, and the return stays open until i
   await settled(bench)
   await bench.pick(41)
   // Straight-sided: (35 mm of a 200 mm vessel less 25 mm of a 150 mm pot): 0.66 L, 21 mm deep.
-  await expect(bench.face).toContainText(/Then pour 6[5-7]0 ml for the collar, 21 mm deep/)
+  await expect(bench.face).toContainText(/Collar: pour 6[5-7]0 ml, 21 mm deep/)
   await bench.hit()
   await expect.poll(async () => (await bench.table()).collar?.litres).toBeCloseTo(0.66, 1)
   await expect(bench.bar).toContainText('START')

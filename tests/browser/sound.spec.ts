@@ -6,6 +6,8 @@ test.beforeEach(({ page }) => openHarness(page, 'sound'))
 
 /** Each clip keeps this much ahead of its sound. */
 const LEAD_S = 0.004
+/** More than the granularity of the audio clock. */
+const STALLED_S = 0.05
 
 /** Greatest distance of the heard from the asked, s; both lists in order. */
 function worst(asked: readonly number[], heard: readonly number[]): number {
@@ -87,22 +89,30 @@ test('a call is two notes, then board, place and ready, one after another', asyn
 })
 
 test('a main thread stuck for 800 ms shifts no beat by more than 30 ms', async ({ page }) => {
-  const ask = { leadS: 3, lowerS: 0.6, holdS: 4 }
-  await page.evaluate(() => window.harness.unlock())
-  await page.mouse.click(50, 50)
-  await page.waitForTimeout(500)
-  await page.evaluate((a) => window.harness.countFromClick(a, 800), ask)
-  await page.mouse.click(50, 50)
-  await page.waitForTimeout(11_000)
-  const { asked, heard } = await page.evaluate((a) => window.harness.heardInRealTime(a), ask)
+  test.setTimeout(90_000)
+  const ask = { leadS: 3, lowerS: 0.6, holdS: 3 }
+  const count = async () => {
+    await openHarness(page, 'sound')
+    await page.evaluate(() => window.harness.unlock())
+    await page.mouse.click(50, 50)
+    await page.waitForTimeout(500)
+    await page.evaluate((a) => window.harness.countFromClick(a, 800), ask)
+    await page.mouse.click(50, 50)
+    // OUT begins 6.6 s after the tap.
+    await page.waitForTimeout(7500)
+    return page.evaluate((a) => window.harness.heardInRealTime(a), ask)
+  }
+  let { asked, heard, handledS, lostS } = await count()
+  // A machine that stalls as a whole takes the audio with it; that is not what is asked here.
+  for (let i = 0; i < 3 && lostS > STALLED_S; i++) ({ asked, heard, handledS, lostS } = await count())
   // The answer to the tap sounds as soon as it can, the drip comes later than this recording.
   const beats = asked.slice(1, -1)
   const off = worst(
     beats,
-    heard.filter((s) => s > 0.5),
+    heard.filter((s) => s > handledS + 0.5),
   )
   test.info().annotations.push({ type: 'figure', description: `worst beat ${(off * 1000).toFixed(1)} ms` })
-  expect(heard[0]).toBeLessThan(0.25)
+  expect(heard[0]! - handledS).toBeLessThan(0.25)
   expect(off).toBeLessThan(0.03)
 })
 
@@ -113,9 +123,11 @@ test('stop ends a count at once', async ({ page }) => {
   await page.waitForTimeout(300)
   await page.evaluate((a) => window.harness.countFromClick(a, 0), ask)
   await page.mouse.click(50, 50)
-  await page.waitForTimeout(4600)
-  expect(await page.evaluate(() => window.harness.loudestOfLast(0.2))).toBeGreaterThan(0.3)
+  // OUT alone goes on for so long.
+  await expect.poll(() => page.evaluate(() => window.harness.softestOfLast(4))).toBeGreaterThan(0.1)
   await page.evaluate(() => window.harness.sound.stop())
   await page.waitForTimeout(400)
-  expect(await page.evaluate(() => window.harness.loudestOfLast(0.2))).toBeLessThan(1e-4)
+  await expect
+    .poll(() => page.evaluate(() => window.harness.loudestOfLast(0.2)), { timeout: 1500 })
+    .toBeLessThan(1e-4)
 })

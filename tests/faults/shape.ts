@@ -73,6 +73,13 @@ export const SHAPE_FAULTS: readonly Fault[] = [
     tests: ['tests/unit/engine/scenarios.test.ts'],
   },
   {
+    id: 'the edge of a lid is glazed',
+    file: 'src/engine/immersion.ts',
+    find: "fromMm: shape.form === 'lid' ? footLineMm : 0",
+    replace: 'fromMm: 0',
+    tests: ['tests/unit/table/pieces.test.ts'],
+  },
+  {
     id: 'the gallery is glazed',
     file: 'src/engine/immersion.ts',
     find: 'toMm: heightMm - galleryMm',
@@ -82,15 +89,15 @@ export const SHAPE_FAULTS: readonly Fault[] = [
   {
     id: 'overlap of half dips counted once',
     file: 'src/engine/half-and-half.ts',
-    find: 'overlap: under(first, second)',
-    replace: 'overlap: under(second)',
+    find: 'overlap: forecastPot(pot, events, air0, learned)',
+    replace: "overlap: forecastPot(pot, eventsIn('second', events, halfOf), air0, learned)",
     tests: ['tests/unit/engine/advice.test.ts'],
   },
   {
     id: 'the quicker of jar and lid decides',
     file: 'src/engine/pieces.ts',
-    find: 'Math.max(...all.map(',
-    replace: 'Math.min(...all.map(',
+    find: 'Math.max(...bands.map(',
+    replace: 'Math.min(...bands.map(',
     tests: ['tests/unit/engine/advice.test.ts'],
   },
   {

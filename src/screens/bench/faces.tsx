@@ -1,5 +1,7 @@
-import type { Card } from '../../table/card.ts'
+import type { Card, Decant } from '../../table/card.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import type { Formats } from '../../words/format.ts'
+import type { Words } from '../../words/index.ts'
 import { useApp } from '../app.ts'
 import { Caution, WithPot } from './face.tsx'
 import { cautionText, coverText, isGrave, nameOf, placeOf } from './said.ts'
@@ -42,6 +44,14 @@ export function PrepFace({ card }: { readonly card: Of<'wax' | 'wipe' | 'foot-ch
   )
 }
 
+/** What to pour for the collars, and into what. */
+function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vessel }: Decant): string {
+  const amount = formats.pour(litres)
+  if (vessel === 'jug') return bench.decantJug(amount)
+  const said = bench.decant(amount, formats.mm(levelMm))
+  return vessel === 'own' ? said : `${said} ${bench.widerVessel(formats.mm(vessel.wideMm))}`
+}
+
 /** A change of bucket is a card of its own: close, rinse, open, stir, and how many pots. */
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const { table, words, formats } = useApp()
@@ -63,9 +73,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
       <p>
         {change ? [closed ? w.closeFirst(closed) : '', w.stirChange].filter(Boolean).join(' ') : w.stirAgain}
       </p>
-      {decant ? (
-        <p class="strong">{w.decant(formats.value.pour(decant.litres), formats.value.mm(decant.levelMm))}</p>
-      ) : null}
+      {decant ? <p class="strong decant">{decantText(words.value, formats.value, decant)}</p> : null}
       {decant ? null : (
         <p class="figures">
           {count ? <strong>{count}, </strong> : null}

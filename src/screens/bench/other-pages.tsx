@@ -1,4 +1,5 @@
 import type { Action } from '../../table/action.ts'
+import { laneOf } from '../../table/lanes.ts'
 import { planOf } from '../../table/plan.ts'
 import type { DipState, PotState } from '../../table/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
@@ -48,6 +49,32 @@ export function HeldPage({
           −{byS} s<small>{w.makes(holdS - byS)}</small>
         </PressButton>
       ))}
+    </div>
+  )
+}
+
+const AGO_MIN = [0, 2, 5, 10] as const
+
+/** When OUT was; with two at the phone, whose dip it was as well. */
+export function ToldPage({ potId, act }: { readonly potId: string; readonly act: Acting }) {
+  const { table, words } = useWhole()
+  const w = words.value.other
+  const lane = laneOf(table.value)
+  const hands = table.value.settings.potters === 2 ? ([lane, lane === 0 ? 1 : 0] as const) : [undefined]
+  return (
+    <div class="other-grid">
+      {AGO_MIN.flatMap((agoMin) =>
+        hands.map((by) => (
+          <PressButton
+            key={`${agoMin} ${by}`}
+            class="other-tile figures"
+            onPress={act({ do: 'told', potId, agoMin, ...(by === undefined ? {} : { by }) })}
+          >
+            {agoMin === 0 ? w.justNow : w.ago(agoMin)}
+            {by === undefined ? null : <small>{words.value.bench.lane(by + 1)}</small>}
+          </PressButton>
+        )),
+      )}
     </div>
   )
 }
@@ -102,6 +129,9 @@ export function MorePage({
         {last ? tile(w.held, open('held', last)) : null}
         {last ? tile(words.value.bench.washOff, act({ do: 'wash-off', potId })) : null}
         {last ? tile(w.dab, act({ do: 'touched-up', potId })) : null}
+        {inHand && last && settings.potters === 2
+          ? tile(w.otherHands, act({ do: 'was-other-hands', dipId: last.dipId }))
+          : null}
         {settings.wax === 'hot'
           ? tile(pan ? w.panOff : w.panOn, act({ do: 'wax-pan', is: pan ? 'off' : 'on' }))
           : null}

@@ -9,7 +9,7 @@ import { stepsOf } from '../../table/work.ts'
 import { refusalText } from '../app.ts'
 import { useWhole } from '../whole.ts'
 import { Menu } from './menu.tsx'
-import { BucketTiles, HeldPage, MorePage, type Page, PotTiles } from './other-pages.tsx'
+import { BucketTiles, HeldPage, MorePage, type Page, PotTiles, ToldPage } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
 import { ShelfPage } from './shelf.tsx'
 import { StrayPage } from './stray.tsx'
@@ -86,19 +86,7 @@ export function Other({ close }: { readonly close: () => void }) {
           }
         />
       ) : null}
-      {page.value === 'told' && pot ? (
-        <div class="other-grid">
-          {[0, 2, 5, 10].map((agoMin) => (
-            <PressButton
-              key={agoMin}
-              class="other-tile figures"
-              onPress={act({ do: 'told', potId: pot.facts.potId, agoMin })}
-            >
-              {agoMin === 0 ? w.justNow : w.ago(agoMin)}
-            </PressButton>
-          ))}
-        </div>
-      ) : null}
+      {page.value === 'told' && pot ? <ToldPage potId={pot.facts.potId} act={act} /> : null}
       {page.value === 'held' && dip ? <HeldPage dipId={dip.dipId} holdS={dip.holdS} act={act} /> : null}
       {page.value === 'earlier' && dip ? (
         <div class="other-grid">

@@ -1,5 +1,9 @@
 import type { Card, Due } from '../../table/card.ts'
+import { forecastOf } from '../../table/forecast.ts'
+import { coatsOn, potsOnTable } from '../../table/plan.ts'
+import type { PotState, Table } from '../../table/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { useDays } from '../days.ts'
 import { useWhole } from '../whole.ts'
 import { nameOf, placeOf } from './said.ts'
 
@@ -10,20 +14,27 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   const { table, words, formats, now } = useWhole()
   const w = words.value.bench
   const f = formats.value
+  const dueText = useDueText()
+  const { about } = useDays()
   const { next, reason } = card
   if (!next) return null
   const { skewMs } = table.value
   const never = !Number.isFinite(next.at)
-  const what = useDueText()(next)
+  const washed = washedPot(table.value, now.value)
   return (
     <div class="face face-wide">
       <h1 class="title">{w.head.wait}</h1>
       <p class="wait-span figures">{never ? w.waitNever : f.span(next.at - now.value)}</p>
       <p class="strong figures">
         {never ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}
-        {what}
+        {dueText(next)}
       </p>
-      {reason ? (
+      {washed ? (
+        <p class="soft">
+          {w.washed(nameOf(words.value, washed.pot))}. {w.drinksAgain(about(washed.at))}
+          {washed.pot.bisqueG === undefined ? '' : ` ${w.orWeigh}`}
+        </p>
+      ) : reason ? (
         <p class="soft">{w.reason[reason]}</p>
       ) : next.band && Number.isFinite(next.band.late) ? (
         <p class="soft figures">
@@ -32,6 +43,15 @@ export function WaitFace({ card }: { readonly card: Wait }) {
       ) : null}
     </div>
   )
+}
+
+/** A pot that was washed off and does not drink yet: the one that is next, and when it does. */
+function washedPot(table: Table, now: number): { readonly pot: PotState; readonly at: number } | undefined {
+  return potsOnTable(table)
+    .filter((pot) => pot.washedAt !== undefined && coatsOn(pot).length === 0)
+    .map((pot) => ({ pot, at: forecastOf(table, pot)?.thirsty.likely ?? now }))
+    .filter(({ at }) => at > now)
+    .sort((a, b) => a.at - b.at)[0]
 }
 
 /** What the hands do when something comes due, in words. */

@@ -23,7 +23,8 @@ export function WeighPage({
   const words = useWhole().words.value
   const w = words.other
   const typed = useSignal('')
-  const as = pot.bisqueG === undefined || coatsOn(pot).length === 0 ? 'bisque' : 'now'
+  const dry = coatsOn(pot).length === 0 && pot.washedAt === undefined && pot.damp === undefined
+  const as = pot.bisqueG === undefined || dry ? 'bisque' : 'now'
   const { potId } = pot.facts
   const name = nameOf(words, pot)
   const press = (key: (typeof KEYS)[number]) => () => {

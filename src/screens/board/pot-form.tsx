@@ -14,6 +14,7 @@ import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { placeText } from '../desk/said.ts'
+import { DeskSave } from '../desk/save.tsx'
 import { StackChoice } from './add.tsx'
 import { Bisque, type OwnBisque } from './bisque.tsx'
 
@@ -171,16 +172,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
         ) : null}
         <Bisque own={bisque} set={setBisque} absorption={absorption} />
       </main>
-      <footer class="desk-save">
-        {said ? (
-          <p class="alarm" role="alert">
-            {said}
-          </p>
-        ) : null}
-        <button type="button" class="desk-main" onClick={save}>
-          {pot ? words.value.desk.save : w.put}
-        </button>
-      </footer>
+      <DeskSave said={said} save={save} label={pot ? undefined : w.put} />
     </div>
   )
 }

@@ -11,6 +11,7 @@ import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
+import { DeskSave } from '../desk/save.tsx'
 import { SpokenName } from '../room/sound-name.tsx'
 import { DensityCheck } from './density.tsx'
 import { DoseFor } from './dose.tsx'
@@ -193,16 +194,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
           />
         ) : null}
       </main>
-      <footer class="desk-save">
-        {said ? (
-          <p class="alarm" role="alert">
-            {said}
-          </p>
-        ) : null}
-        <button type="button" class="desk-main" onClick={save}>
-          {words.value.desk.save}
-        </button>
-      </footer>
+      <DeskSave said={said} save={save} />
     </div>
   )
 }

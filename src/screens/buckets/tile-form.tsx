@@ -5,6 +5,7 @@ import { doseOfAll } from '../../table/tile.ts'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { Alarm } from '../desk/save.tsx'
 import { FiringFields, useFiring } from '../room/firing-fields.tsx'
 
 /** Height of a stripe that keeps the sum simple: a run of up to half of it. Common practice, no source. */
@@ -133,11 +134,7 @@ function Measured({ start, keep }: MeasuredProps) {
       {gives ? (
         <p class="strong figures">{w.gives(gives.likelyPerMm.toFixed(gives.likelyPerMm < 10 ? 1 : 0))}</p>
       ) : null}
-      {said ? (
-        <p class="alarm" role="alert">
-          {said}
-        </p>
-      ) : null}
+      <Alarm said={said} />
       <button type="button" class="desk-main" onClick={save}>
         {w.keep}
       </button>

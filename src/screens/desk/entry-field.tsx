@@ -70,7 +70,7 @@ const wrongText = (words: DeskWords, entry: Extract<Entry, { ok: false }>): stri
   words.desk.wrong[entry.why](rangeText(words, entry.range))
 
 /** A range with its unit. */
-export const rangeText = (words: DeskWords, { least, most, unit }: Range): string =>
+const rangeText = (words: DeskWords, { least, most, unit }: Range): string =>
   [words.desk.range(least, most), unit].filter(Boolean).join(' ')
 
 /** A refusal of what several measures come to together, beside the field it names, in the person's units. */

@@ -3,6 +3,7 @@ import { readCloth } from '../../table/readings.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
+import { Alarm } from '../desk/save.tsx'
 import { useAir } from './air.tsx'
 
 /** A kitchen towel, mm. */
@@ -94,11 +95,7 @@ function Second({ hung }: { readonly hung: NonNullable<ReturnType<typeof useAir>
           {w.reading}
         </button>
       </div>
-      {said ? (
-        <p class="alarm" role="alert">
-          {said}
-        </p>
-      ) : null}
+      <Alarm said={said} />
       <button type="button" class="key" onClick={() => set({ hung: undefined })}>
         {w.forget}
       </button>

@@ -10,6 +10,7 @@ import { refusalText } from '../app.ts'
 import { isGrave } from '../bench/said.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
+import { DeskSave } from '../desk/save.tsx'
 import { later } from '../later.tsx'
 import { Coat } from './coat.tsx'
 import { StackFit } from './fit.tsx'
@@ -142,16 +143,7 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
           </>
         ) : null}
       </main>
-      <footer class="desk-save">
-        {said ? (
-          <p class="alarm" role="alert">
-            {said}
-          </p>
-        ) : null}
-        <button type="button" class="desk-main" onClick={save}>
-          {words.value.desk.save}
-        </button>
-      </footer>
+      <DeskSave said={said} save={save} />
     </div>
   )
 }

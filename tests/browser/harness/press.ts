@@ -37,6 +37,8 @@ const harness = {
     holding: holding.splice(0),
     keys,
   }),
+  hits: () => intents,
+  held: () => holding,
   cardChanged: () => binding.cardChanged(),
 }
 export type PressHarness = typeof harness

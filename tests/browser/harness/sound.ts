@@ -116,6 +116,7 @@ function recordOutput(): { context(): AudioContext; stop(): Recording } {
   return {
     context: () => live!,
     stop() {
+      if (chunks.length === 0) return { rate: live!.sampleRate, firstFrame: 0, samples: new Float32Array(0) }
       const firstFrame = chunks[0]![0]
       const last = chunks.at(-1)!
       const samples = new Float32Array(last[0] + last[1].length - firstFrame)
@@ -136,20 +137,32 @@ function countFromClick(ask: CountAsk, stallMs: number): void {
     (event) => {
       tapMs = event.timeStamp
       sound.count(planCount(ask), tapMs)
+      handled = { pageMs: performance.now(), contextS: record.context().currentTime }
       setTimeout(() => stall(stallMs), 700)
     },
     { once: true },
   )
 }
 let tapMs = 0
+/** Both clocks when the count had been scheduled. */
+let handled = { pageMs: 0, contextS: 0 }
 
 function stall(ms: number): void {
   const until = performance.now() + ms
   while (performance.now() < until);
 }
 
-/** Asked times of the tones and those at which they left the loudspeaker, both s after the tap, by the page's clock. */
-function heardInRealTime(ask: CountAsk): { asked: number[]; heard: number[] } {
+/**
+ * Asked times of the tones and those at which they left the loudspeaker, both s after the tap, by the page's clock; when
+ * the tap was handled, and what the audio's own clock has lost since: a machine that stalls as a whole proves nothing.
+ */
+function heardInRealTime(ask: CountAsk): {
+  asked: number[]
+  heard: number[]
+  handledS: number
+  lostS: number
+} {
+  const onS = record.context().currentTime - handled.contextS
   const { rate, firstFrame, samples } = record.stop()
   const point = record.context().getOutputTimestamp()
   const pageMsOf = (contextS: number): number =>
@@ -160,6 +173,8 @@ function heardInRealTime(ask: CountAsk): { asked: number[]; heard: number[] } {
       .cues.filter(isTone)
       .map((cue) => cue.atS),
     heard,
+    handledS: (handled.pageMs - tapMs) / 1000,
+    lostS: (performance.now() - handled.pageMs) / 1000 - onS,
   }
 }
 
@@ -174,6 +189,18 @@ const harness = {
   unlock: () => document.addEventListener('pointerup', () => void sound.unlock()),
   sound,
   recording: () => record.stop().samples.length,
+  /** Softest tenth of a second of the recording's last so many: what goes on without a pause. */
+  softestOfLast(tenths: number): number {
+    const { rate, samples } = record.stop()
+    const size = Math.round(rate / 10)
+    return Math.min(
+      ...Array.from({ length: tenths }, (_, i) =>
+        samples
+          .subarray(samples.length - (i + 1) * size, samples.length - i * size)
+          .reduce((max, x) => Math.max(max, Math.abs(x)), 0),
+      ),
+    )
+  },
   /** Loudest sample from `fromS` of the recording's end on. */
   loudestOfLast(seconds: number): number {
     const { rate, samples } = record.stop()

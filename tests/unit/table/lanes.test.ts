@@ -88,6 +88,30 @@ describe('two pairs of hands at one table', () => {
     expect(play.events.at(-1)!.event).toEqual({ kind: 'stirred', bucketId: 'B', hands: 1 })
   })
 
+  it('what somebody else dipped is theirs: told afterwards, or taken out of these hands', () => {
+    const play = two(false)
+    play.lane = 0
+    play.act({ do: 'told', potId: potId(1), agoMin: 5, by: 1 })
+    expect(play.table.pots[potId(1)]!.dips).toMatchObject([{ hands: 1, how: 'told' }])
+    expect(seenBy(play.table, 1).openBucket).toBe('G')
+    expect(seenBy(play.table, 0).openBucket).toBeUndefined()
+    play.lane = 1
+    play.act({ do: 'told', potId: potId(2), agoMin: 2, by: 0 })
+    expect(play.table.pots[potId(2)]!.dips[0]!.hands).toBeUndefined()
+    play.lane = 0
+    play.act({ do: 'stirred', bucketId: 'G' })
+    play.act({ do: 'start', potId: potId(3), again: false, unstirred: false }).wait(20)
+    const dip = play.table.pots[potId(3)]!.dips[0]!
+    expect(play.cardOf(0)).toMatchObject({ potId: potId(3) })
+    play.act({ do: 'was-other-hands', dipId: dip.dipId })
+    expect(play.table.pots[potId(3)]!.dips).toMatchObject([{ ...dip, hands: 1 }])
+    expect(play.cardOf(0)).not.toMatchObject({ potId: potId(3) })
+    expect(play.cardOf(1)).toMatchObject({ potId: potId(3) })
+    expect(seenBy(play.table, 1).openBucket).toBe('G')
+    play.act({ do: 'was-other-hands', dipId: dip.dipId })
+    expect(play.table.pots[potId(3)]!.dips).toEqual([dip])
+  })
+
   it('two at work are done sooner than one, every pot with every coat', () => {
     const play = two(true)
     const began = play.nowMs
