@@ -61,7 +61,7 @@ test('a jar and its lid are one entry: two places, own coats, and a bare seat sa
   await expect(page.locator('.coat-line')).toHaveCount(3)
   await key(page, 'Take it to the bench').click()
   await expect(page.locator('.face')).toContainText(
-    'Also the ledge for the lid. Glaze there fuses lid and jar.',
+    'The ledge for the lid too: glaze there fuses lid and jar.',
   )
 })
 
