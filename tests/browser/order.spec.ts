@@ -1,7 +1,14 @@
 import { expect, test } from '@playwright/test'
+import type { TableEvent } from '../../shared/events.ts'
+import type { CoatFacts } from '../../shared/nouns.ts'
+import { demoEvents } from '../../src/table/demo.ts'
+import { fold } from '../../src/table/fold.ts'
+import { forecastOf } from '../../src/table/forecast.ts'
+import { outputsOf } from '../../src/table/outputs.ts'
 import { planOf } from '../../src/table/plan.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { STACKS, twelve, WHOLE_MINUTES } from '../fixtures/twelve.ts'
-import { BenchPage } from './bench.ts'
+import { BenchPage, EVENING } from './bench.ts'
 import { sit } from './sitting.ts'
 
 const MIN_S = 60
@@ -70,6 +77,44 @@ test('late by 10 min: when it had to start, and ways out with their new ends, ta
   expect(planOf(await bench.table(), await bench.pot(1))).toHaveLength(1)
   await bench.pass(12)
   await expect(page.locator('.hands-line')).toContainText(/all dipped about 10:3\d/)
+})
+
+test('three due within a minute are one call by their places; DRY is for all but the one left out', async ({
+  page,
+}) => {
+  const [at, numbers] = [EVENING.getTime(), [33, 34, 37]]
+  const away = [31, 32, 35, 36, 38].map((n) => ({ kind: 'pot-gone' as const, potId: `demo.${n}` }))
+  const heather: CoatFacts = { bucketId: 'demo.heather', cover: { kind: 'collar', depthMm: 25 }, holdS: 3 }
+  const plan = (n: number): TableEvent => ({
+    kind: 'plan-changed',
+    potId: `demo.${n}`,
+    coats: [{ bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 4 }, heather],
+  })
+  const dips = (outAt: (n: number) => number) =>
+    numbers.map((n) => toldDip({ dipId: `d.${n}`, potId: `demo.${n}`, outAt: outAt(n) }))
+  const laid = [demoEvents(), away, numbers.map(plan)]
+  const stamped = [...laid, dips(() => at)].flatMap((events, i) =>
+    events.map((event, k) => ({ id: `${i}.${k}`, hit: `${i}`, at, event })),
+  )
+  const table = fold(stamped)
+  const waitMs = (n: number) => forecastOf(table, table.pots[`demo.${n}`]!)!.ready.likely - at
+  const down = numbers.map((n): TableEvent => ({ kind: 'sponged', potId: `demo.${n}`, implied: true }))
+  // So dipped that they come due fifteen seconds apart.
+  const due = (n: number) => at + (100 + 15 * numbers.indexOf(n)) * 1000
+  const bench = await BenchPage.on(page, [...laid, dips((n) => due(n) - waitMs(n)), down])
+  await bench.pass(45)
+  await expect(bench.face).toContainText('3 ready?')
+  await expect(page.locator('.ready-tile')).toHaveText([/A 3.*33/, /A 4.*34/, /B 3.*37/])
+  const called = outputsOf(await bench.table(), await page.evaluate(() => Date.now())).calls
+  expect(called.map(({ places }) => places.map(({ board, place }) => `${board} ${place}`))).toEqual([
+    ['A 3', 'A 4', 'B 3'],
+  ])
+  await page.clock.runFor(450)
+  await page.locator('.ready-tile').last().tap()
+  await expect(bench.face).toContainText('2 ready?')
+  await bench.hit()
+  const touches = await Promise.all(numbers.map(async (n) => (await bench.pot(n)).touches.map((t) => t.dry)))
+  expect(touches).toEqual([[true], [true], []])
 })
 
 test('two at one phone: each an own card in one tap, a pot in one pair of hands stays there', async ({

@@ -432,7 +432,7 @@ test('collar: the pour and its level are said, and the return stays open until i
   await settled(bench)
   await bench.pick(41)
   // Straight-sided: (35 mm of a 200 mm vessel less 25 mm of a 150 mm pot): 0.66 L, 21 mm deep.
-  await expect(bench.face).toContainText(/Then pour 6[5-7]0 ml for the collar, 21 mm deep/)
+  await expect(bench.face).toContainText(/Collar: pour 6[5-7]0 ml, 21 mm deep/)
   await bench.hit()
   await expect.poll(async () => (await bench.table()).collar?.litres).toBeCloseTo(0.66, 1)
   await expect(bench.bar).toContainText('START')

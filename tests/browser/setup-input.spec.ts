@@ -84,7 +84,7 @@ test('measures that contradict each other are refused at the one that is wrong',
 
 /** Screens with numbers to type, the keys that lead to them, and how many fields they have at least. */
 const TYPED: readonly (readonly [string, readonly (string | RegExp)[], number])[] = [
-  ['pot/demo.37', ['Measures and stack'], 7],
+  ['pot/demo.37', ['Measures and stack'], 8],
   ['buckets/demo.gatepost', [], 12],
   ['buckets/new', [], 10],
   ['stacks/demo.tideline', [], 3],
@@ -99,6 +99,8 @@ test('every field of every screen refuses at least six wrong inputs, each with i
   for (const [screen, keys, least] of TYPED) {
     await open(page, screen)
     for (const name of keys) await key(page, name).click()
+    const lid = page.getByLabel('With a lid')
+    if ((await lid.count()) > 0) await lid.check()
     await page.locator('.field').first().waitFor({ state: 'attached' })
     const { fields, slips } = await page.evaluate(async () => {
       const setValue = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!

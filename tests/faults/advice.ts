@@ -187,4 +187,18 @@ export const ADVICE_FAULTS: readonly Fault[] = [
     replace: '0 * variance(states, ifDamp, j)',
     tests: ['tests/unit/engine/learn.test.ts'],
   },
+  {
+    id: 'the half across is counted',
+    file: 'src/engine/half-and-half.ts',
+    find: 'const LEFT_OUT = { first: 1, second: 0,',
+    replace: 'const LEFT_OUT = { first: undefined, second: 0,',
+    tests: ['tests/unit/engine/advice.test.ts'],
+  },
+  {
+    id: 'every half is the first',
+    file: 'src/table/halves.ts',
+    find: '.length % 2) as Half',
+    replace: '.length % 1) as Half',
+    tests: ['tests/unit/table/halves.test.ts'],
+  },
 ]

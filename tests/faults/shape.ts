@@ -73,6 +73,13 @@ export const SHAPE_FAULTS: readonly Fault[] = [
     tests: ['tests/unit/engine/scenarios.test.ts'],
   },
   {
+    id: 'the edge of a lid is glazed',
+    file: 'src/engine/immersion.ts',
+    find: "fromMm: shape.form === 'lid' ? footLineMm : 0",
+    replace: 'fromMm: 0',
+    tests: ['tests/unit/table/pieces.test.ts'],
+  },
+  {
     id: 'the gallery is glazed',
     file: 'src/engine/immersion.ts',
     find: 'toMm: heightMm - galleryMm',

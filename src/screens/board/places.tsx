@@ -37,8 +37,12 @@ export function Places({ potId, back }: { readonly potId: string; readonly back:
                       setHand(undefined)
                     }}
                   >
-                    <small>{placeText(place)}</small>
-                    <strong class="figures">{there ? nameOf(words.value, there) : '–'}</strong>
+                    <small>
+                      {there?.facts.lidOf === undefined
+                        ? placeText(place)
+                        : words.value.bench.lid(placeText(place))}
+                    </small>
+                    <strong class="figures">{there?.facts.number ?? '–'}</strong>
                   </button>
                 </li>
               )

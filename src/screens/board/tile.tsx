@@ -25,7 +25,10 @@ export function PotTile({ tile, now }: TileProps) {
         onClick={() => go({ at: 'pot', potId })}
       >
         <span class="tile-top figures">
-          <span class="tile-place">{tile.lid ? words.value.bench.lid(at) : at}</span>
+          <span class="tile-place">
+            {at}
+            {tile.lid ? <span>{words.value.bench.lid('')}</span> : null}
+          </span>
           <strong>{tile.number}</strong>
         </span>
         <BandStrip bands={bands} width={80} />
