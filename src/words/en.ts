@@ -167,6 +167,7 @@ export const en = {
     'out-of-range': (f: Facts) => `${f.value} is outside ${f.least} to ${f.most}.`,
     'too-long': (f: Facts) => `At most ${f.most} letters.`,
     missing: 'Fill this in.',
+    'no-such-pot': 'No pot has these measures. Is the wall too thick?',
     'not-a-cone': 'That is no cone of this make.',
     'unknown-tile': 'That tile is not kept.',
     'nothing-to-take-back': 'Nothing to take back.',
