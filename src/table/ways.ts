@@ -2,6 +2,7 @@ import { DRAUGHTS, type Draught } from '../../shared/nouns.ts'
 import type { Action } from './action.ts'
 import { DEFAULT_AIR } from './defaults.ts'
 import type { Told } from './line.ts'
+import { withPieces } from './pieces.ts'
 import { nextCoat, planOf, potsOnTable } from './plan.ts'
 import type { PotState, Table } from './state.ts'
 
@@ -129,11 +130,12 @@ function nextFiring(table: Table, told: Told): Variant[] {
   for (const action of told.plan.actions)
     if (action.kind === 'dip') last.set(action.potId, action.outS + (told.kilnDryS[action.potId] ?? 0))
   const loadAtS = dryAtS + slackS
-  const potIds = [...last]
+  const slowest = [...last]
     .filter(([, dryS]) => dryS > loadAtS)
     .sort(([, a], [, b]) => b - a)
     .slice(0, Math.ceil(last.size / 2))
     .map(([potId]) => potId)
+  const potIds = withPieces(table, slowest)
   if (potIds.length === 0) return []
   const pots = { ...table.pots }
   for (const potId of potIds) {
