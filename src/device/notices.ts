@@ -21,6 +21,10 @@ export function openNotices(): Notices {
   const registration = async (): Promise<ServiceWorkerRegistration | undefined> =>
     permission() === 'granted' ? navigator.serviceWorker.getRegistration() : undefined
 
+  /** Asking the phone takes a slow one milliseconds: what is known to be so already is not asked for again. */
+  const bare = new Set<string>()
+  let shown: number | undefined
+
   return {
     permission,
     async ask() {
@@ -28,6 +32,7 @@ export function openNotices(): Notices {
       return permission()
     },
     async post(notice) {
+      bare.delete(notice.tag)
       const through = await registration()
       if (!through?.active) return false
       const options: FullOptions = {
@@ -45,10 +50,14 @@ export function openNotices(): Notices {
       )
     },
     async clear(tag) {
+      if (bare.has(tag)) return
+      bare.add(tag)
       const posted = await (await registration())?.getNotifications({ tag })
       for (const each of posted ?? []) each.close()
     },
     badge(count) {
+      if (count === shown) return
+      shown = count
       const done = count > 0 ? navigator.setAppBadge?.(count) : navigator.clearAppBadge?.()
       done?.catch(() => undefined)
     },

@@ -43,7 +43,8 @@ export function bucketMl(bucket: Bucket, levelMm: number): number {
 
 /** Level of so many millilitres, mm above the floor. RangeError when they would run over. */
 export function levelMm(bucket: Bucket, ml: number): number {
-  inRange('ml', ml, 0, bucketMl(bucket, bucket.heightMm))
+  // Litres turned back into mL may pass the brim by a rounding.
+  inRange('ml', ml, 0, bucketMl(bucket, bucket.heightMm) * (1 + 1e-12))
   if (bucket.floorWideMm === bucket.mouthWideMm)
     return Math.min(bucket.heightMm, (ml * MM3_PER_ML) / (Math.PI * (bucket.floorWideMm / 2) ** 2))
   return rootOf((level) => bucketMl(bucket, level) - ml, 0, bucket.heightMm)

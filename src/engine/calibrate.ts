@@ -12,6 +12,9 @@ const PRIOR_SD = 0.3
 /** A scratch is read to this, mm. */
 const SCRATCH_ERROR_MM = 0.05
 
+/** A coat this many times off what was computed is another clay or a slip of the pin, and says nothing (a judgement). */
+const MOST_FACTOR = 10
+
 /** One coat measured after one dip on dry ware, wet on one face or on both. */
 export interface CoatReading {
   /** The slip with its factor as used so far; the reading is of what that factor should have been with 1. */
@@ -54,7 +57,8 @@ export function rawPickUp(reading: CoatReading): { readonly factor: number; read
   const film = filmOf(slip, reading.lengthMm, reading.liftMmPerS).thirstyMm
   inRange('measuredMm', reading.measuredMm, film * 1.02, 10)
   const measuredCast = reading.measuredMm - film
-  return { factor: measuredCast / cast, sd: reading.errorMm / measuredCast }
+  const factor = inRange('measured over computed cast', measuredCast / cast, 1 / MOST_FACTOR, MOST_FACTOR)
+  return { factor, sd: reading.errorMm / measuredCast }
 }
 
 /**

@@ -49,8 +49,8 @@ export interface Run {
 
 const byTime = (a: WallEvent, b: WallEvent): number => a.atMin - b.atMin
 
-/** Longest history: moments of events must lie within a year of each other. */
-const YEAR_MIN = 366 * 24 * 60
+/** Longest history: a pot may stand on its shelf for years, or a clock have been wrong. Old waits cost few steps. */
+const CENTURY_MIN = 100 * 366 * 24 * 60
 
 /** Checks a pot and its events and settles what every run shares. RangeError names the field at fault. */
 export function courseOf(pot: PotWall, events: readonly WallEvent[], air0: Air): Course {
@@ -64,7 +64,7 @@ export function courseOf(pot: PotWall, events: readonly WallEvent[], air0: Air):
   const dips: Dip[] = []
   for (const event of sorted) {
     inRange('atMin', event.atMin, -1e12, 1e12)
-    inRange('atMin after the first event', event.atMin - originMin, 0, YEAR_MIN)
+    inRange('atMin after the first event', event.atMin - originMin, 0, CENTURY_MIN)
     if (event.kind === 'dip') {
       checkedDip(event, shape.heightMm)
       checkedSlip(event.slip)
@@ -80,7 +80,8 @@ export function courseOf(pot: PotWall, events: readonly WallEvent[], air0: Air):
 function newPiece(course: Course, stretch: Stretch): Piece {
   const { body, startWater, profile } = course.pot
   const { thickMm } = stretch
-  const cap = (fillablePerMm(body) * thickMm) / 2
+  const room = (fillablePerMm(body) * thickMm) / 2
+  const cap = room < NO_ROOM_MM ? 0 : room
   const airing = INSIDE_AIRING[profile.shape.form]
   const dry = startWater === 0 || cap === 0
   const start = dry ? 0 : Infinity
@@ -105,6 +106,8 @@ function newPiece(course: Course, stretch: Stretch): Piece {
   return { stretch, wall, laid: { outside: [], inside: [] } }
 }
 
+/** A half that holds less water than this, mm, holds none: parts of it could not be told. */
+const NO_ROOM_MM = 1e-12
 /** Shed water of an ordinary first coat, mm: asked of a wall that has had none (half a mm at 1.45, assumption). */
 const NOMINAL_SHED_MM = 0.35
 

@@ -33,6 +33,20 @@ export const shedPerMm = (slip: Slip): number => slip.cakeSolids / solidsFractio
 export const densestGramsPerMl = (slip: Pick<Slip, 'solidsGravity' | 'cakeSolids'>): number =>
   Math.min(DENSEST_GRAMS_PER_ML, 1 + THICKEST_PART * slip.cakeSolids * (slip.solidsGravity - 1))
 
+/** Short of the densest by this, g/mL, a slop still casts. */
+const STILL_CASTS = 1e-3
+
+/**
+ * `defaultSlip` for any reading above 1 g/mL: one too thick for the law of dipping counts as the thickest that it
+ * treats. Throws RangeError unless solids gravity is from 1.5 to 8.
+ */
+export const nearestSlip = (gramsPerMl: number, solidsGravity: number): Slip =>
+  defaultSlip(Math.min(gramsPerMl, thickestGramsPerMl(solidsGravity)), solidsGravity)
+
+/** Thickest slop, g/mL, of this solids gravity and the usual packing that can be dipped. */
+export const thickestGramsPerMl = (solidsGravity: number): number =>
+  densestGramsPerMl({ solidsGravity, cakeSolids: CAKE_SOLIDS }) - STILL_CASTS
+
 /** Throws RangeError unless the slip is one that can be dipped: solids fraction below 0.9 of the packing. */
 export function checkedSlip(slip: Slip): Slip {
   inRange('solidsGravity', slip.solidsGravity, 1.5, 8)

@@ -1,11 +1,12 @@
+import { leastAhead } from './ahead.ts'
 import type { Board } from './board.ts'
 import { emptyOrder } from './dispatch.ts'
-import { extend, firstLabel, type Label, leastAhead } from './label.ts'
+import { extend, firstLabel, type Label } from './label.ts'
 import { HOLD, type Order, STIR } from './order.ts'
 import type { Found } from './search.ts'
 
-/** Up to here *proven best* is promised. */
-export const PROVABLE_DIPS = 12
+/** Up to here *proven best* is tried for; without preparation steps it is nearly always reached. */
+export const PROVABLE_DIPS = 18
 /** Labels made before giving up; about 0.2 s on a desk machine. Tuned. */
 const MOST_LABELS = 150_000
 
@@ -34,15 +35,30 @@ function traceBack(board: Board, last: Label): Order {
   return order
 }
 
+/** What the exact method says: whether it came to an end, and what beats the plan it was given. */
+export interface Verdict {
+  readonly proven: boolean
+  /** The best order, as it comes out; null when nothing is better. */
+  readonly better: Found | null
+}
+
+const verdict = (board: Board, proven: boolean, best: Label | null): Verdict => ({
+  proven,
+  better: best && {
+    order: traceBack(board, best),
+    lateS: best.lateS,
+    finishS: best.freeS,
+    openings: best.openings,
+    restirs: best.restirs,
+  },
+})
+
 /**
  * Label setting over (steps done, open bucket, age of its stir) with dominance: finds what beats `found` by
  * lateness, finish, openings and re-stirs, or proves that nothing does. One pair of hands only.
- * @returns proven, and the better order if there is one.
+ * @param most labels made before giving up.
  */
-export function* exact(
-  board: Board,
-  found: Found,
-): Generator<void, { readonly proven: boolean; readonly order: Order | null }> {
+export function* exact(board: Board, found: Found, most: number = MOST_LABELS): Generator<void, Verdict> {
   let best: Label | null = null
   let target = {
     lateS: found.lateS,
@@ -57,7 +73,7 @@ export function* exact(
       (least.lateS - target.lateS ||
         least.finishS - target.finishS ||
         least.openings - target.openings ||
-        label.restirs - target.restirs) >= 0
+        least.restirs - target.restirs) >= 0
     )
   }
   let level = new Map<string, Label[]>([['', [firstLabel(board)]]])
@@ -68,7 +84,7 @@ export function* exact(
       for (const label of labels)
         for (const child of extend(board, label)) {
           if (++made % SLICE === 0) yield
-          if (made > MOST_LABELS) return { proven: false, order: best && traceBack(board, best) }
+          if (made > most) return verdict(board, false, best)
           if (hopeless(child)) continue
           if (k === board.n - 1) {
             best = child
@@ -93,5 +109,5 @@ export function* exact(
         }
     level = following
   }
-  return { proven: true, order: best && traceBack(board, best) }
+  return verdict(board, true, best)
 }

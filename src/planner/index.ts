@@ -1,17 +1,7 @@
 /** The planner's public surface: durations in, order of work out. Pure: no clock, no chance but the seed. */
-export {
-  type Cut,
-  type CutGain,
-  cutGains,
-  latestStart,
-  type Variant,
-  withFewerCoats,
-  withoutCollars,
-} from './cuts.ts'
 export { dispatch } from './dispatch.ts'
 export type { Ask, Reply } from './messages.ts'
-export { FINAL_WORK, firstPlan, plan, planning, type Replanned, replan, retime } from './plan.ts'
-export { freeUntil, pauseCost } from './spare.ts'
+export { FINAL_WORK, firstPlan, LONG_WORK, plan, planning, type Replanned, replan, retime } from './plan.ts'
 export { byHabit, type Habit } from './starts.ts'
 export type {
   Action,

@@ -1,5 +1,4 @@
 import type { Board } from './board.ts'
-import { supersequence } from './supersequence.ts'
 
 /**
  * A partial plan of one pair of hands. All times are the earliest for the stir's end `stirS`; should the stretch
@@ -200,46 +199,4 @@ function alikeIsSooner(board: Board, from: Label, p: number): boolean {
     if (a < 0 || (a === 0 && q < p)) return true
   }
   return false
-}
-
-/** Bounds of what a label can still lead to. */
-export function leastAhead(
-  board: Board,
-): (label: Label) => { readonly lateS: number; readonly finishS: number; readonly openings: number } {
-  const visits = new Map<string, number>()
-  const visitsLeft = (label: Label): number => {
-    const known = visits.get(label.key)
-    if (known !== undefined) return known
-    const stacks = [...label.next].map((first) => {
-      const stack: number[] = []
-      for (let e = first; e >= 0; e = board.next[e]!) if (board.bucket[e]! >= 0) stack.push(board.bucket[e]!)
-      return stack
-    })
-    const count = supersequence(stacks, label.at).visits.length
-    visits.set(label.key, count)
-    return count
-  }
-  return (label) => {
-    let { lateS } = label
-    let finishS = label.freeS + label.workLeftS
-    const wanted = new Set<number>()
-    for (let p = 0; p < label.next.length; p++) {
-      const o = label.next[p]!
-      if (o < 0) continue
-      const b = board.bucket[o]!
-      const change = b >= 0 && b !== label.at ? board.openS[b]! : 0
-      const startS = Math.max(label.readyS[p]!, label.freeS + change)
-      finishS = Math.max(finishS, startS + board.tail[o]!)
-      lateS = Math.max(lateS, startS + board.dryTail[o]! - board.deadlineS)
-      for (let e = o; e >= 0; e = board.next[e]!) if (board.bucket[e]! >= 0) wanted.add(board.bucket[e]!)
-    }
-    wanted.delete(label.at)
-    let openS = 0
-    for (const b of wanted) openS += board.openS[b]!
-    return {
-      lateS,
-      finishS: Math.max(finishS, label.freeS + label.workLeftS + openS),
-      openings: label.openings + visitsLeft(label),
-    }
-  }
 }

@@ -1,4 +1,4 @@
-import { drain, FINAL_WORK, firstPlan, planning } from './plan.ts'
+import { drain, FINAL_WORK, firstPlan, LONG_WORK, planning, type Replanned } from './plan.ts'
 import type { Plan, PlanInput } from './types.ts'
 
 /** A question to the worker. Of several the newest counts; `id` comes back with the answers. */
@@ -7,11 +7,21 @@ export interface Ask {
   readonly input: PlanInput
   /** What was told before; null for a fresh table. */
   readonly previous: Plan | null
+  /** Search on while the hands work. */
+  readonly long: boolean
 }
 
-/** Two answers a question, `first` at once and `final` after the search; or `refused` with the reason. */
+/**
+ * Two answers a question, `first` at once and `final` after the search; `better` follows where a long search gains
+ * a minute or more. Or `refused` with the reason.
+ */
 export type Reply =
-  | { readonly id: number; readonly stage: 'first' | 'final'; readonly plan: Plan; readonly kept: boolean }
+  | {
+      readonly id: number
+      readonly stage: 'first' | 'final' | 'better'
+      readonly plan: Plan
+      readonly kept: boolean
+    }
   | { readonly id: number; readonly stage: 'refused'; readonly message: string }
 
 /**
@@ -21,20 +31,27 @@ export type Reply =
 export function makeDesk(post: (reply: Reply) => void, later: (run: () => void) => void): (ask: Ask) => void {
   let newest = 0
   let turn = 0
-  return ({ id, input, previous }) => {
+  return ({ id, input, previous, long }) => {
     const mine = ++turn
     newest = mine
-    try {
-      const first = firstPlan(input, previous)
-      post({ id, stage: 'first', plan: first, kept: false })
-      const steps = planning(input, previous, FINAL_WORK)
+    const run = (steps: Generator<void, Replanned>, then: (found: Replanned) => void) => {
       const go = () => {
         if (newest !== mine) return
         const step = steps.next()
-        if (!step.done) later(go)
-        else post({ id, stage: 'final', plan: step.value.plan, kept: step.value.kept })
+        if (step.done) then(step.value)
+        else later(go)
       }
       later(go)
+    }
+    try {
+      post({ id, stage: 'first', plan: firstPlan(input, previous), kept: false })
+      run(planning(input, previous, FINAL_WORK), ({ plan, kept }) => {
+        post({ id, stage: 'final', plan, kept })
+        if (!long || plan.proven) return
+        run(planning(input, plan, LONG_WORK), (found) => {
+          if (!found.kept) post({ id, stage: 'better', plan: found.plan, kept: false })
+        })
+      })
     } catch (problem) {
       if (!(problem instanceof RangeError)) throw problem
       post({ id, stage: 'refused', message: problem.message })

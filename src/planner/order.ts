@@ -24,7 +24,7 @@ const OPENING_WEIGHT_S = 8
 const RESTIR_WEIGHT_S = 2
 
 /** How often one stretch between stirs may be held back before a stir is taken instead. */
-export const HOLD_TRIES = 4
+export const HOLD_TRIES = 12
 
 export interface Timer {
   /** Weighted objective; Infinity when a pot's steps are out of order, and maybe when above `limit`. */

@@ -11,6 +11,8 @@ import type { Plan, PlanInput } from './types.ts'
 
 /** Ops timed in the final answer; about 100 ms on a desk machine, four to six times that on a phone. Tuned. */
 export const FINAL_WORK = 1_000_000
+/** Ops timed besides, while the hands work: half a second on a desk machine. Tuned. */
+export const LONG_WORK = 10_000_000
 /** A small board is searched this long before the exact method takes over. Tuned. */
 const SMALL_WORK = 60_000
 /** A new order that gains less, in lateness and in finish, isn't worth telling anybody (R12). */
@@ -74,20 +76,19 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
     timer.run(old.found.order, Number.POSITIVE_INFINITY)
     if (versus(timer, found) < 0) keep(found, timer, old.found.order)
   }
-  const small = board.laneCount === 1 && board.dips <= PROVABLE_DIPS
+  const small = work > 0 && board.laneCount === 1 && board.dips <= PROVABLE_DIPS
   yield* search(board, timer, found, small ? Math.min(work, SMALL_WORK) : work, allowed)
   let proven = false
   if (small) {
-    const answer = yield* exact(board, found)
-    proven = answer.proven && answer.order === null
-    if (answer.order && allowed(answer.order)) {
-      timer.run(answer.order, Number.POSITIVE_INFINITY)
-      // The timer must repeat the exact method's path; if it could not, nothing is claimed.
-      if (versus(timer, found) < 0) {
-        keep(found, timer, answer.order)
-        proven = answer.proven
-      }
+    const { better, proven: ended } = yield* exact(board, found)
+    proven = ended && better === null
+    if (better && allowed(better.order)) {
+      timer.run(better.order, Number.POSITIVE_INFINITY)
+      // The timer must repeat the exact method's path; where it could not, nothing is claimed.
+      proven = ended && versus(timer, better) === 0
+      if (versus(timer, found) < 0) keep(found, timer, better.order)
     }
+    if (!proven) yield* search(board, timer, found, work - SMALL_WORK, allowed)
   }
   const latenessGainS = old ? old.found.lateS - found.lateS : 0
   const finishGainS = old ? old.found.finishS - found.finishS : 0

@@ -134,6 +134,7 @@ export type RefusalCode =
   | 'out-of-range'
   | 'too-long'
   | 'missing'
+  | 'no-such-pot'
   | 'not-a-cone'
   | 'unknown-tile'
   | 'nothing-to-take-back'

@@ -6,6 +6,7 @@ import { firstWrong } from './check.ts'
 import type { Decision, Stamp } from './decide.ts'
 import { lidFor, withGallery } from './lid.ts'
 import { LIMITS } from './limits.ts'
+import { outerOf } from './offer.ts'
 import { arePieces } from './pieces.ts'
 import { freePlace, nextNumber } from './places.ts'
 import { potsOnTable } from './plan.ts'
@@ -148,5 +149,5 @@ function shapeRefusal(shape: PotFacts['shape']): Refusal | undefined {
       field: 'bellyMm',
       facts: { value: shape.bellyMm, least: shape.rimMm, most: 600 },
     }
-  return undefined
+  return outerOf(shape) ? undefined : { code: 'no-such-pot', field: 'wallMm' }
 }

@@ -1,4 +1,5 @@
 import type { BucketFacts, CoatFacts, Settings } from '../../shared/nouns.ts'
+import { thickestGramsPerMl } from '../engine/slip.ts'
 import type { Action, Refusal } from './action.ts'
 import { arrangeFiring } from './arrange-firing.ts'
 import { move, setPot } from './arrange-pots.ts'
@@ -162,8 +163,17 @@ function bucketRefusal(table: Table, bucket: BucketFacts): Refusal | undefined {
       ['bucketHeightMm', bucket.heightMm],
       ['limitMm', bucket.limitMm],
       ['pinMm', bucket.pinMm],
-    ])
+    ]) ??
+    thickness(bucket)
   )
+}
+
+/** A target that is no slop: with these solids it would stand like the coat itself. */
+function thickness({ targetGramsPerMl, solidsGravity }: BucketFacts): Refusal | undefined {
+  const most = Math.floor(thickestGramsPerMl(solidsGravity) * 100) / 100
+  if (targetGramsPerMl <= most) return undefined
+  const facts = { value: targetGramsPerMl, least: LIMITS.gramsPerMl.least, most }
+  return { code: 'out-of-range', field: 'gramsPerMl', facts }
 }
 
 function coatsRefusal(table: Table, coats: readonly CoatFacts[]): Refusal | undefined {

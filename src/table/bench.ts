@@ -9,7 +9,7 @@ import { lastDip } from './plan.ts'
 import type { DipState, PotState, Table } from './state.ts'
 import { nextBucket } from './steps.ts'
 import { panAsk } from './wax-pan.ts'
-import { type AtStep, footCheck, nextWork, stepsOf, type Work } from './work.ts'
+import { type AtStep, at, footCheck, nextWork, stepsOf, type Work } from './work.ts'
 
 /** OUT sounds, and stands on the screen, until a hit or this long. */
 export const OUT_MS = 3000
@@ -135,7 +135,7 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
     case 'wax':
     case 'wipe':
     case 'foot-check':
-      return workCard(table, steps, { is: step.is, pot, left: 1 }, now)
+      return workCard(table, steps, { is: step.is, pot, left: at(steps, step.is).length }, now)
     case 'stuck':
       return stuckCard(pot, step.why)
     case 'dip':

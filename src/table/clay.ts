@@ -3,7 +3,7 @@ import { DEFAULT_BODY } from '../engine/body.ts'
 import { type PickUp, pinPickUp } from '../engine/calibrate.ts'
 import type { Air, Body, Cover, Profile, Slip } from '../engine/contract.ts'
 import { outlineOf } from '../engine/outline.ts'
-import { defaultSlip } from '../engine/slip.ts'
+import { nearestSlip } from '../engine/slip.ts'
 import { pressureAtAltitudePa } from '../engine/vapour.ts'
 import { skirtTopMm } from '../engine/zones.ts'
 import { DEFAULT_AIR } from './defaults.ts'
@@ -62,7 +62,7 @@ export function pickUpOfPin(table: Table, facts: BucketFacts): PickUp | undefine
   if (facts.pinMm === undefined) return undefined
   const before = pins.get(facts)
   if (before?.board === table.board) return before.pickUp
-  const slip = defaultSlip(facts.targetGramsPerMl, facts.solidsGravity)
+  const slip = nearestSlip(facts.targetGramsPerMl, facts.solidsGravity)
   let pickUp: PickUp | undefined
   try {
     pickUp = pinPickUp(slip, facts.pinMm, bodyOf(table))
@@ -76,7 +76,7 @@ export function pickUpOfPin(table: Table, facts: BucketFacts): PickUp | undefine
 
 /** The slip of a bucket at a density, its pick-up scaled by the person's own scratch where there is one. */
 export function slipOf(table: Table, { facts }: BucketState, gramsPerMl: number): Slip {
-  const slip = defaultSlip(gramsPerMl, facts.solidsGravity)
+  const slip = nearestSlip(gramsPerMl, facts.solidsGravity)
   const pickUp = pickUpOfPin(table, facts)
   return pickUp ? { ...slip, pickUpFactor: pickUp.factor, pickUpSd: pickUp.sd } : slip
 }

@@ -4,7 +4,7 @@ import type { Limits } from '../engine/grade.ts'
 import { repairRest } from '../engine/repair.ts'
 import { zonesAfter } from '../engine/seconds.ts'
 import { coatsOn, nextCoat, planOf } from './plan.ts'
-import { engineDip, standingOf, standingWith } from './standing.ts'
+import { engineDip, MIN_MS, standingOf, standingWith } from './standing.ts'
 import type { DipState, PotState, Table } from './state.ts'
 import { coatFrom } from './work.ts'
 
@@ -52,7 +52,7 @@ export function zonesWith(table: Table, pot: PotState, dip: DipState): readonly 
 export function zonesAtEnd(table: Table, pot: PotState): readonly ZoneForecast[] | undefined {
   const standing = standingOf(table, pot)
   const next = nextCoat(pot)
-  const from = Math.max(0, ...pot.dips.map((dip) => dip.outAt))
+  const from = Math.max(0, ...standing.events.map(({ atMin }) => atMin)) * MIN_MS
   const rest = planOf(table, pot)
     .slice(next)
     .flatMap((coat, i) => {

@@ -30,8 +30,14 @@ export function fillChanged(table: Table, event: FillEvent, at: number): Table {
   const logged = (what: FillLine['what'], value?: number) =>
     [...bucket.log, { at, what, ...(value === undefined ? {} : { value }) }].slice(-LINES_KEPT)
   switch (event.kind) {
-    case 'stirred':
-      return opened(withBucket(table, bucketId, { ...bucket, stirredAt: at }), bucketId, at)
+    case 'stirred': {
+      // Stirs in a row are one line with their number.
+      const before = bucket.log.at(-1)
+      const row = before?.what === 'stirred' ? before : undefined
+      const line = { at, what: 'stirred', value: (row?.value ?? 0) + 1 } as const
+      const log = row ? [...bucket.log.slice(0, -1), line] : logged(line.what, line.value)
+      return opened(withBucket(table, bucketId, { ...bucket, stirredAt: at, log }), bucketId, at)
+    }
     case 'density-read': {
       const { gramsPerMl } = event
       return withBucket(table, bucketId, {

@@ -51,7 +51,7 @@ function cardWords(table: Table, card: Card): Spoken | undefined {
       const pour = card.collars ? ['pour'] : []
       return {
         key: `stir ${card.bucketId} ${stirredAt}`,
-        words: ['stir', ...bucket(table, card.bucketId), ...pots(card.waiting), ...pour],
+        words: ['stir', ...bucket(table, card.bucketId), ...pots(card.dips ?? card.waiting), ...pour],
       }
     }
     case 'armed':

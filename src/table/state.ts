@@ -96,8 +96,8 @@ export interface BucketState {
 
 export interface FillLine {
   readonly at: number
-  readonly what: 'filled' | 'density' | 'level' | 'sieved'
-  /** g/mL or litres. */
+  readonly what: 'filled' | 'density' | 'level' | 'sieved' | 'stirred'
+  /** g/mL, litres, or how many times in a row. */
   readonly value?: number
 }
 

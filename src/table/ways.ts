@@ -1,22 +1,31 @@
+import { DRAUGHTS, type Draught } from '../../shared/nouns.ts'
 import type { Action } from './action.ts'
 import { DEFAULT_AIR } from './defaults.ts'
 import type { Told } from './line.ts'
+import { withPieces } from './pieces.ts'
 import { nextCoat, planOf, potsOnTable } from './plan.ts'
 import type { PotState, Table } from './state.ts'
 
 /** Ways out when the kiln's hour can't be met. */
-export type Cut = 'fan' | 'candling' | 'skipCollar' | 'fewerCoats' | 'nextFiring'
+export type Cut = 'fan' | 'otherBoard' | 'candling' | 'skipCollar' | 'fewerCoats' | 'nextFiring'
 
 /** A way out: the table as it would be, and the one action that takes it. */
 export interface Variant {
   readonly cut: Cut
   readonly table: Table
   readonly action: Action
-  /** Pots it touches; of fan and candling none in particular. */
+  /** Pots it touches; of air and candling none in particular. */
   readonly potIds: readonly string[]
 }
 
-const CHEAPEST_FIRST: readonly Cut[] = ['fan', 'candling', 'skipCollar', 'fewerCoats', 'nextFiring']
+const CHEAPEST_FIRST: readonly Cut[] = [
+  'fan',
+  'otherBoard',
+  'candling',
+  'skipCollar',
+  'fewerCoats',
+  'nextFiring',
+]
 
 /** Ways that meet the hour before those that don't; the cheapest first. */
 export const byCost = (a: Way, b: Way): number =>
@@ -38,7 +47,7 @@ export interface Way {
 /** The ways out that this table has, each as a change of the table. */
 export function variantsOf(table: Table, told: Told, now: number): readonly Variant[] {
   return [
-    ...fan(table, now),
+    ...movedAir(table, now),
     ...candling(table),
     ...leftOut(table, 'skipCollar', collarsLeft(table)),
     ...leftOut(table, 'fewerCoats', lastCoats(table)),
@@ -46,14 +55,17 @@ export function variantsOf(table: Table, told: Told, now: number): readonly Vari
   ]
 }
 
-function fan(table: Table, now: number): Variant[] {
+/** Air that moves more: a fan, or boards put down where there is a draught. */
+function movedAir(table: Table, now: number): Variant[] {
   const air = table.air.at(-1)?.air ?? DEFAULT_AIR
-  if (air.draught === 'fanClose' || table.settings.readyMeans === 'clock') return []
-  const close = { ...air, draught: 'fanClose' } as const
-  const action: Action = { do: 'set-air', air: close }
-  return [
-    { cut: 'fan', table: { ...table, air: [...table.air, { at: now, air: close }] }, action, potIds: [] },
-  ]
+  if (table.settings.readyMeans === 'clock') return []
+  const to = (cut: Cut, draught: Draught): Variant[] => {
+    if (DRAUGHTS.indexOf(draught) <= DRAUGHTS.indexOf(air.draught)) return []
+    const moved = { ...air, draught }
+    const action: Action = { do: 'set-air', air: moved }
+    return [{ cut, table: { ...table, air: [...table.air, { at: now, air: moved }] }, action, potIds: [] }]
+  }
+  return [...to('fan', 'fanClose'), ...to('otherBoard', 'window')]
 }
 
 function candling(table: Table): Variant[] {
@@ -118,11 +130,12 @@ function nextFiring(table: Table, told: Told): Variant[] {
   for (const action of told.plan.actions)
     if (action.kind === 'dip') last.set(action.potId, action.outS + (told.kilnDryS[action.potId] ?? 0))
   const loadAtS = dryAtS + slackS
-  const potIds = [...last]
+  const slowest = [...last]
     .filter(([, dryS]) => dryS > loadAtS)
     .sort(([, a], [, b]) => b - a)
     .slice(0, Math.ceil(last.size / 2))
     .map(([potId]) => potId)
+  const potIds = withPieces(table, slowest)
   if (potIds.length === 0) return []
   const pots = { ...table.pots }
   for (const potId of potIds) {

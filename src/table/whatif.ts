@@ -6,6 +6,7 @@ import { DEFAULT_AIR } from './defaults.ts'
 import { type Drawing, drawingOf } from './drawing.ts'
 import { type Forecast, forecastOf } from './forecast.ts'
 import { LIMITS } from './limits.ts'
+import { outerOf } from './offer.ts'
 import { planOf } from './plan.ts'
 import type { PotState, Table } from './state.ts'
 import { toldZones, type ZoneLabel } from './told-zones.ts'
@@ -65,10 +66,11 @@ export function supposing(table: Table, facts: PotFacts, by: Suppose): [Table, P
     ]),
   )
   const air = table.air.at(-1)?.air ?? DEFAULT_AIR
-  const { shape } = facts
+  const shape = { ...facts.shape, wallMm: within('wallMm', facts.shape.wallMm + by.wallMm) }
   return [
     { ...table, buckets, air: [{ at: 0, air: { ...air, rh: within('rh', air.rh + by.rh) } }] },
-    { ...facts, shape: { ...shape, wallMm: within('wallMm', shape.wallMm + by.wallMm) } },
+    // A wall that would leave no opening is not supposed.
+    outerOf(shape) ? { ...facts, shape } : facts,
   ]
 }
 

@@ -61,7 +61,7 @@ export function keepAsking(
     }
     return opened
   }
-  const post = (input: PlanInput, previous: Plan | null, then: typeof answered) => {
+  const post = (input: PlanInput, previous: Plan | null, long: boolean, then: typeof answered) => {
     if (now.peek() - (silentSince ?? now.peek()) > DEAD_MS) {
       worker.terminate()
       worker = openWorker()
@@ -70,7 +70,7 @@ export function keepAsking(
     silentSince ??= now.peek()
     newest++
     answered = then
-    worker.postMessage({ id: newest, input, previous } satisfies Ask)
+    worker.postMessage({ id: newest, input, previous, long } satisfies Ask)
   }
 
   /** Makes the waits to come known, a slice at a time, then goes on unless the table has changed meanwhile. */
@@ -106,7 +106,7 @@ export function keepAsking(
           return
         }
         const previous = told.peek()?.plan ?? null
-        post(jobs.input, previous, (reply) => answer(of, jobs, reply, previous !== null))
+        post(jobs.input, previous, true, (reply) => answer(of, jobs, reply, previous !== null))
       },
     )
   }
@@ -173,7 +173,7 @@ export function keepAsking(
           reached(jobs.input.nowS, dryS, Math.floor(loadS - dryS))
           return
         }
-        post(jobs.input, null, (reply) => {
+        post(jobs.input, null, false, (reply) => {
           if (reply.stage === 'first') return
           if (reply.stage === 'refused') soon(next)
           else reached(reply.plan.finishS, reply.plan.dryAtS ?? reply.plan.finishS, reply.plan.slackS ?? 0)

@@ -23,7 +23,7 @@ export const buckets = {
     read: 'Level read',
     sieve: 'Sieved',
     anew: 'A new fill: hold',
-    log: { filled: 'new fill', density: 'density', level: 'level', sieved: 'sieved' },
+    log: { filled: 'new fill', density: 'density', level: 'level', sieved: 'sieved', stirred: 'stirred' },
     last: (stirred: string | undefined, sieved: string | undefined) =>
       `Stirred ${stirred ?? 'not yet'}, sieved ${sieved ?? 'not yet'}.`,
   },

@@ -33,9 +33,9 @@ export const other = {
     pages: {
       pot: 'Which pot?',
       bucket: 'Which bucket?',
-      told: 'When was OUT?',
+      told: 'OUT was',
       held: 'How long was it?',
-      earlier: 'When was OUT?',
+      earlier: 'OUT was',
       more: 'More',
       why: 'Why?',
       weigh: 'On the scale',

@@ -35,6 +35,7 @@ export const waits = {
   latestStart: (clock: string) => `The latest start was ${clock}.`,
   way: {
     fan: () => 'Fan close to the pots',
+    otherBoard: () => 'Another board, by an open window',
     candling: () => 'Candle: hold below boiling, vent open',
     skipCollar: (n: number) => (n === 1 ? 'Skip the collar on 1' : `Skip the collar on ${n}`),
     fewerCoats: (n: number) => (n === 1 ? 'One coat less on 1' : `One coat less on ${n}`),

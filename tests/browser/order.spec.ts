@@ -60,7 +60,7 @@ test('late by 10 min: when it had to start, and ways out with their new ends, ta
   )
   await bench.pass(400)
   await bench.told()
-  await expect(page.locator('.hands-line')).toHaveText('Late by 10 min')
+  await expect(page.locator('.hands-line')).toContainText('Late by 10 min')
   await page.clock.runFor(450)
   await page.locator('[data-act="ways"]').tap()
   await page.clock.runFor(50)
@@ -148,7 +148,10 @@ test('two at one phone: each an own card in one tap, a pot in one pair of hands 
   expect(table.others?.openBucket).not.toBe(table.openBucket)
 })
 
-/** Longest that the order of work may lag a hit, ms; of a busy machine half of the answers have to keep to it. */
+/**
+ * Longest that the order of work may lag a hit, ms. On a busy machine one answer in ten may take longer, and none
+ * four times as long; the processor time of every answer is held to it in the planner's own sitting.
+ */
 const BEHIND_MS = 100
 
 /** A slice with one pot of each stack; the proof has all twelve pots, several times. */
@@ -188,5 +191,6 @@ for (let seed = 1; seed <= (PROVING ? 8 : 1); seed++)
     expect(behind.length).toBeGreaterThan(COATS / 2)
     const sorted = behind.sort((a, b) => a - b)
     test.info().annotations.push({ type: 'behind', description: sorted.map((ms) => ms.toFixed(0)).join(' ') })
-    expect(sorted[Math.floor(sorted.length / 2)]).toBeLessThan(BEHIND_MS)
+    expect(sorted[Math.floor(0.9 * (sorted.length - 1))]).toBeLessThan(BEHIND_MS)
+    expect(sorted.at(-1)).toBeLessThan(4 * BEHIND_MS)
   })

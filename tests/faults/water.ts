@@ -76,8 +76,8 @@ export const WATER_FAULTS: readonly Fault[] = [
   {
     id: 'face shared twice',
     file: engine('pot'),
-    find: 'const cap = (fillablePerMm(body) * thickMm) / 2',
-    replace: 'const cap = fillablePerMm(body) * thickMm',
+    find: 'const room = (fillablePerMm(body) * thickMm) / 2',
+    replace: 'const room = fillablePerMm(body) * thickMm',
     tests: [WATER],
   },
   {

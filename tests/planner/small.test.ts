@@ -24,7 +24,7 @@ const QUICK_MS = 200
 
 describe('small boards against trying everything', () => {
   it.each(KINDS)(
-    '$name: 98 % at the optimum of all aims, finish never over 2 %, no false proof, 12 dips proven',
+    '$name: 98 % at the optimum of all aims, finish never over 2 %, no false proof, 15 dips proven',
     ({ name, count, wish }) => {
       let [known, best, provable, proven, quick] = [0, 0, 0, 0, 0]
       let worst = 0
@@ -40,7 +40,7 @@ describe('small boards against trying everything', () => {
             cpuMs(() => plan(input)),
           )
         expect([seed, ...faults(input, found)]).toEqual([seed])
-        if (dipsOf(input) <= 12) {
+        if (dipsOf(input) <= 15) {
           provable++
           proven += Number(found.proven)
           quick += Number(found.proven && ms <= QUICK_MS)
@@ -58,7 +58,7 @@ describe('small boards against trying everything', () => {
       }
       console.log(
         `${name}: ${best} of ${known} at the optimum, finish at most ${percent(worst)} over; ` +
-          `${proven} of ${provable} up to 12 dips proven${FULL ? `, ${quick} within ${QUICK_MS} ms` : ''}`,
+          `${proven} of ${provable} up to 15 dips proven${FULL ? `, ${quick} within ${QUICK_MS} ms` : ''}`,
       )
       expect(known).toBeGreaterThan(0.9 * count)
       expect(best / known).toBeGreaterThanOrEqual(0.98)

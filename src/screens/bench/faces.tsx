@@ -17,25 +17,24 @@ export function PrepFace({ card }: { readonly card: Of<'wax' | 'wipe' | 'foot-ch
   const { lidOf, shape } = pot.facts
   const isLid = lidOf !== undefined
   const seat = isLid ? w.seat.lid : shape.galleryMm === undefined ? undefined : w.seat.jar
-  const said = {
-    wax: [isLid ? w.seat.wax : w.waxTitle, isLid ? '' : w.waxText, w.waxMore(card.left)],
+  const [title, text, more] = {
+    wax: [isLid ? w.seat.wax : w.waxTitle, w.waxText, w.waxMore(card.left)],
     wipe: [w.wipeTitle, w.wipeText, w.wipeMore(card.left)],
-    'foot-check': [
-      isLid ? w.seat.check : w.footCheckTitle,
-      isLid ? '' : w.footCheckText,
-      w.footCheckMore(card.left),
-    ],
+    'foot-check': [isLid ? w.seat.check : w.footCheckTitle, w.footCheckText, w.footCheckMore(card.left)],
   }[card.kind]
   return (
     <WithPot pot={pot}>
-      <h1 class="title">{said[0]}</h1>
-      <p>{said[1]}</p>
+      <h1 class="title">{title}</h1>
       {seat && card.kind !== 'wipe' ? (
         <p class="strong">
           {seat} {w.seat.fuses}
         </p>
-      ) : null}
-      <p class="soft">{said[2]}</p>
+      ) : (
+        <>
+          <p>{text}</p>
+          <p class="soft">{more}</p>
+        </>
+      )}
       {card.kind === 'wax' ? (
         <Caution>{table.value.settings.wax === 'hot' ? w.waxCaution : w.waterWaxCaution}</Caution>
       ) : null}

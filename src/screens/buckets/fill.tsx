@@ -1,6 +1,8 @@
 import { boardFill, brimLitres } from '../../table/fill.ts'
-import type { BucketState } from '../../table/state.ts'
+import type { Units } from '../../table/measure.ts'
+import type { BucketState, FillLine } from '../../table/state.ts'
 import { HoldKey } from '../../ui/hold.tsx'
+import type { Formats } from '../../words/format.ts'
 import { refusalText } from '../app.ts'
 import { nameOf } from '../bench/said.ts'
 import { useDays } from '../days.ts'
@@ -63,13 +65,7 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
             <li key={`${line.at}${line.what}`}>
               <span>{at(line.at)}</span>
               <span>{w.log[line.what]}</span>
-              <span>
-                {line.value === undefined
-                  ? null
-                  : line.what === 'density'
-                    ? f.density(line.value)
-                    : amount('litres', line.value, units)}
-              </span>
+              <span>{lineValue(line, f, units)}</span>
             </li>
           ))}
       </ul>
@@ -81,4 +77,10 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
       </p>
     </section>
   )
+}
+
+function lineValue({ what, value }: FillLine, formats: Formats, units: Units): string | undefined {
+  if (value === undefined) return undefined
+  if (what === 'stirred') return `${value} ×`
+  return what === 'density' ? formats.density(value) : amount('litres', value, units)
 }

@@ -1,4 +1,5 @@
 import { desk, firstVisit, lone } from './desk.ts'
+import { lidded } from './lid.ts'
 import { calls, manyPots, warned } from './many-pots.ts'
 import { onePot } from './one-pot.ts'
 import { free, late, order, touch, two } from './order.ts'
@@ -21,6 +22,7 @@ export const STORIES: readonly Story[] = [
   warned,
   slips,
   phone,
+  lidded,
   lone,
   desk,
 ]

@@ -23,6 +23,18 @@ describe('what is in a bucket', () => {
     expect(after.afterLitres).toBeCloseTo(before.afterLitres, 6)
   })
 
+  test('stirs are in the log, those in a row as one line', () => {
+    const play = evening()
+    for (let i = 0; i < 3; i++) play.wait(60).act({ do: 'stirred', bucketId: 'demo.gatepost' })
+    play.act({ do: 'sieved', bucketId: 'demo.gatepost' }).act({ do: 'stirred', bucketId: 'demo.gatepost' })
+    expect(gatepost(play).log.map(({ what, value }) => [what, value])).toEqual([
+      ['stirred', 3],
+      ['sieved', undefined],
+      ['stirred', 1],
+    ])
+    expect(gatepost(play).log.at(-1)!.at).toBe(gatepost(play).stirredAt)
+  })
+
   test('a level that is read counts from then; a new fill begins a new log and keeps the facts', () => {
     const play = evening().act({ do: 'told', potId: 'demo.37', agoMin: 0 }).wait(60)
     play

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Card } from '../../../src/table/card.ts'
 import { handsLine } from '../../../src/table/hands-line.ts'
+import { spokenOf } from '../../../src/table/spoken.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { PlannedPlay } from './planned.ts'
 
@@ -63,6 +64,7 @@ describe('twelve pots (scenario 14)', () => {
     const play = laid().ask()
     const began = play.nowMs
     expect(play.card).toMatchObject({ kind: 'stir', change: true, dips: 9, bucketId: 'G' })
+    expect(spokenOf(play.table, play.card)?.words).toEqual(['stir', 'name:G:G', '9', 'pots'])
     expect(handsLine(play.table, play.told, began)?.follows).toMatchObject({ bucketId: 'B' })
     play.wait(3 * MIN_S).bar()
     expect(play.card).toMatchObject({ kind: 'armed', visit: { nth: 1, of: 9 } })

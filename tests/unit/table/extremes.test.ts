@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest'
+import { forecastOf } from '../../../src/table/forecast.ts'
+import { potsOnTable } from '../../../src/table/plan.ts'
+import { rideAlong } from '../../../src/table/ticket.ts'
+import { warningsFor } from '../../../src/table/warnings.ts'
+import { AS_IS, outlookOf, supposing } from '../../../src/table/whatif.ts'
+import { Play } from './play.ts'
+
+/** What once kept a screen from being shown: `tests/laws/any-table.test.ts` looks for more of it. */
+
+const demo = () => new Play().act({ do: 'lay-demo' })
+const YEARS_S = 3 * 365 * 86_400
+const gatepost = (play: Play) => play.table.buckets['demo.gatepost']!.facts
+
+describe('time', () => {
+  it('lets a flow tile be chosen for pots that were wiped and not dipped yet', () => {
+    const play = demo()
+    const before = rideAlong(play.table)
+    for (const { facts } of potsOnTable(play.table))
+      play.act({ do: 'waxed', potId: facts.potId }).wait(400).act({ do: 'wiped', potId: facts.potId })
+    expect(rideAlong(play.table)).toMatchObject({ over: before?.over, under: before?.under })
+  })
+
+  it('takes up a pot that stood for years, and the air of today', () => {
+    const play = demo().act({ do: 'told', potId: 'demo.33', agoMin: 0 }).wait(YEARS_S)
+    play.act({ do: 'set-air', air: { tempC: 20, rh: 0.5, draught: 'room' } })
+    expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.late).toBeLessThan(play.nowMs)
+    play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
+    expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.late).toBeGreaterThan(play.nowMs)
+    expect(play.card.kind).not.toBe('empty')
+  })
+})
+
+describe('a bucket as thick as the coat itself', () => {
+  it('is no target: refused with the range that its solids leave', () => {
+    const play = demo()
+    const bucket = { ...gatepost(play), targetGramsPerMl: 1.75 }
+    expect(play.try({ do: 'set-bucket', bucket })).toEqual({
+      code: 'out-of-range',
+      field: 'gramsPerMl',
+      facts: { value: 1.75, least: 1.05, most: 1.69 },
+    })
+  })
+
+  it('may be read, and is warned of', () => {
+    const play = demo().act({ do: 'read-density', bucketId: 'demo.gatepost', gramsPerMl: 1.9 })
+    const kinds = warningsFor(play.table, play.table.pots['demo.33']!, 'demo.gatepost', play.nowMs).map(
+      ({ kind }) => kind,
+    )
+    expect(kinds).toContain('density')
+    expect(play.card.kind).toBe('wax')
+  })
+
+  it('says nothing of its pick-up by a scratch ten times off', () => {
+    const play = demo().act({
+      do: 'set-board',
+      board: { ...new Play().table.board, sorptivityMmPerSqrtS: 0.01 },
+    })
+    const bucket = { ...gatepost(play), targetGramsPerMl: 1.05, pinMm: 1.5 }
+    play.act({ do: 'set-bucket', bucket })
+    expect(play.card.kind).toBe('wax')
+    expect(warningsFor(play.table, play.table.pots['demo.33']!, 'demo.gatepost', play.nowMs)).toBeDefined()
+  })
+})
+
+describe('a wall too thick for the form', () => {
+  const plate = { form: 'plate', heightMm: 22, rimMm: 200, wallMm: 20, footLineMm: 4 } as const
+
+  it('is refused, and nothing is put on the board', () => {
+    const play = demo()
+    const before = potsOnTable(play.table).length
+    expect(play.try({ do: 'set-pot', pot: { shape: plate, stackId: 'demo.doorstep' } })).toEqual({
+      code: 'no-such-pot',
+      field: 'wallMm',
+    })
+    expect(potsOnTable(play.table)).toHaveLength(before)
+  })
+
+  it('is not supposed either', () => {
+    const play = demo()
+    const { facts } = play.table.pots['demo.38']!
+    const [table, pot] = supposing(play.table, facts, { ...AS_IS, wallMm: 27 })
+    expect(outlookOf(table, pot, table.stacks['demo.doorstep']!.coats, play.nowMs).coats).toHaveLength(2)
+  })
+})
+
+it('a pot of the hands’ own choice is told how many are left like it', () => {
+  const play = demo()
+  expect(play.card).toMatchObject({ kind: 'wax', left: 8 })
+  play.act({ do: 'pick', potId: 'demo.35' })
+  expect(play.card).toMatchObject({ kind: 'wax', potId: 'demo.35', left: 8 })
+})
