@@ -3,6 +3,7 @@
 import { between, inRange } from './check.ts'
 import { CONE_FIGURES, type ConeSeries } from './cone-table.ts'
 import { conesOf, coneTemp } from './cones.ts'
+import { MOST_SCALE } from './melt-tile.ts'
 
 /** A reading of the kiln: minutes on any zero, degC. */
 export interface LogPoint {
@@ -107,7 +108,7 @@ export function firingToCone(cone: string, series: ConeSeries, rateCPerH: number
  */
 export function doseScale(tested: Firing, planned: Firing): Scale {
   const [before, after] = [logOf(tested), logOf(planned)]
-  const ratio = (kJ: number): number => heatWorkMin(after, kJ) / heatWorkMin(before, kJ)
+  const ratio = (kJ: number): number => Math.min(MOST_SCALE, heatWorkMin(after, kJ) / heatWorkMin(before, kJ))
   const ratios = [FLOW_KJ_PER_MOL.low, FLOW_KJ_PER_MOL.likely, FLOW_KJ_PER_MOL.high].map(ratio)
   return { low: Math.min(...ratios), likely: ratios[1]!, high: Math.max(...ratios) }
 }

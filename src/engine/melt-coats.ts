@@ -1,6 +1,6 @@
 /** Coats on a wall as the melt sees them: laid on a path, their edges, and the pairs that lie over one another. */
 
-import { between, inRange } from './check.ts'
+import { inRange } from './check.ts'
 import type { Face, OutlinePoint, ZoneForecast } from './contract.ts'
 import type { Melt, MeltEdge } from './melt-flow.ts'
 import { downToMm, type MeltPath } from './melt-path.ts'
@@ -41,6 +41,7 @@ export const MELT_PER_DRY = 0.5
 const JOIN_MM = 0.5
 /** Limits of what is taken for a coat or a dose. */
 export const THICKEST_MM = 20
+/** Of any coat that a gauge reads, this runs all: more is told as this much. */
 export const MOST_DOSE_PER_MM = 20_000
 
 /**
@@ -73,7 +74,7 @@ export function checkedCoats(coats: readonly CoatOnWall[]): readonly CoatOnWall[
     inRange(`coats[${i}].likelyMm`, coat.likelyMm, 0, THICKEST_MM)
     inRange(`coats[${i}].upperMm`, coat.upperMm, coat.likelyMm, THICKEST_MM)
     if (!coat.dose) continue
-    between(`coats[${i}].dose.likelyPerMm`, coat.dose.likelyPerMm, 0, MOST_DOSE_PER_MM)
+    inRange(`coats[${i}].dose.likelyPerMm`, coat.dose.likelyPerMm, Number.MIN_VALUE, MOST_DOSE_PER_MM)
     inRange(`coats[${i}].dose.highPerMm`, coat.dose.highPerMm, coat.dose.likelyPerMm, MOST_DOSE_PER_MM)
   }
   return coats

@@ -1,6 +1,6 @@
 /** Flow dose of a glaze from what its test tiles did: dry thickness by the pots' own gauge, and the run in mm. */
 
-import { between, inRange } from './check.ts'
+import { inRange } from './check.ts'
 import type { ConeMake } from './cone-table.ts'
 import type { Scale } from './firing.ts'
 import { type DoseBand, MELT_PER_DRY, MOST_DOSE_PER_MM, THICKEST_MM } from './melt-coats.ts'
@@ -82,6 +82,8 @@ export function doseOfTile(stripes: readonly TileStripe[]): number {
   return stripes.reduce((sum, stripe, i) => sum + (weights[i]! * doseOfStripe(stripe)) / total, 0)
 }
 
+const told = (dosePerMm: number): number => Math.min(MOST_DOSE_PER_MM, dosePerMm)
+
 /** Longest drip over mean run, the worst stripe that ran: at least 1.5; 2 where no drip was measured. */
 function dripOf(tiles: readonly FlowTile[]): number {
   const drips = tiles.flatMap(({ stripes }) =>
@@ -107,25 +109,28 @@ export function doseOfTiles(tiles: readonly FlowTile[]): FlowDose {
   const variance = (TILE_WEIGHT * TILE_LN ** 2 + squares) / (TILE_WEIGHT + logs.length - 1)
   const edge = EDGE_SD * Math.sqrt(variance * (1 + 1 / logs.length))
   return {
-    likelyPerMm: Math.exp(mean),
-    lowPerMm: Math.exp(mean - edge),
-    highPerMm: Math.exp(mean + edge),
+    likelyPerMm: told(Math.exp(mean)),
+    lowPerMm: told(Math.exp(mean - edge)),
+    highPerMm: told(Math.exp(mean + edge)),
     tiles: tiles.length,
     dripFactor: dripOf(tiles),
     carried: false,
   }
 }
 
+/** Firings further apart count as this far: of whatever was tested, all runs off. */
+export const MOST_SCALE = 1e6
+
 /** The dose carried over to another firing by `doseScale`: the band widens and a new tile is due. */
 export function carriedDose(dose: FlowDose, scale: Scale): FlowDose {
-  between('scale.low', scale.low, 0, 1e6)
-  inRange('scale.likely', scale.likely, scale.low, 1e6)
-  inRange('scale.high', scale.high, scale.likely, 1e6)
+  inRange('scale.low', scale.low, Number.MIN_VALUE, MOST_SCALE)
+  inRange('scale.likely', scale.likely, scale.low, MOST_SCALE)
+  inRange('scale.high', scale.high, scale.likely, MOST_SCALE)
   return {
     ...dose,
-    likelyPerMm: Math.min(MOST_DOSE_PER_MM, dose.likelyPerMm * scale.likely),
-    lowPerMm: Math.min(MOST_DOSE_PER_MM, dose.lowPerMm * scale.low),
-    highPerMm: Math.min(MOST_DOSE_PER_MM, dose.highPerMm * scale.high),
+    likelyPerMm: told(dose.likelyPerMm * scale.likely),
+    lowPerMm: told(dose.lowPerMm * scale.low),
+    highPerMm: told(dose.highPerMm * scale.high),
     carried: true,
   }
 }

@@ -11,7 +11,7 @@ export interface Band {
   readonly pattern: PatternName
   readonly fromMm: number
   readonly toMm: number
-  /** Not on yet: drawn with a dashed edge and no fill of its own. */
+  /** Not on yet: drawn faint, with a dashed edge. */
   readonly planned: boolean
   /** Left and right end against the widest radius, -1 to 1; left out, all of it. */
   readonly across?: readonly [number, number]
@@ -74,7 +74,7 @@ export function PotOutline({ outer, footLineMm, bands, width, height, alarm = fa
           .filter((band) => band.planned)
           .map((band, i) => (
             <g key={i}>
-              <rect {...box(band)} fill={`url(#${id}${band.pattern})`} opacity="0.85" />
+              <rect {...box(band)} fill={`url(#${id}${band.pattern})`} opacity="0.5" />
               <path
                 d={`M0 ${y(band.fromMm)} H${width} M0 ${y(band.toMm)} H${width}`}
                 fill="none"

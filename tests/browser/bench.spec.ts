@@ -93,6 +93,9 @@ test('the clock set an hour on leaves what remains of a wait', async ({ page }) 
 test('bar only: from wax to kiln-dry, over a Hold and a reload, one hit a coat', async ({ page }) => {
   test.setTimeout(120_000)
   const bench = await BenchPage.only(page, 33)
+  // Bare clay to be waxed is drawn bare.
+  await expect(page.locator('.outline')).toBeVisible()
+  await expect(page.locator('.outline rect[fill]')).toHaveCount(0)
   const hits: string[] = []
   let reloaded = false
   for (let i = 0; i < 200; i++) {

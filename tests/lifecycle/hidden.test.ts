@@ -4,6 +4,7 @@ import puppeteer from 'puppeteer-core'
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { answer, ORIGIN } from '../browser/harness/page.ts'
 import { CHROMIUM_ARGS, ensureChromium } from '../tools/chromium.mjs'
+import { pause } from './place.ts'
 
 /** Switches of the test driver that would take away what is tested here. */
 const UNLIKE_A_PHONE = [
@@ -38,8 +39,6 @@ beforeEach(async () => {
   raw = await page.createCDPSession()
   await page.evaluate(() => window.tapeHarness.load())
 }, 60_000)
-
-const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms))
 
 async function arm(): Promise<void> {
   await page.evaluate(() => window.tapeHarness.armFromClick(600))

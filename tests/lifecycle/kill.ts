@@ -1,7 +1,6 @@
-import type { Server } from 'node:http'
 import type { Page } from 'puppeteer-core'
-import { serve } from '../tools/static.mjs'
-import { openPocket, switchOn } from './phone.ts'
+import { switchOn } from './phone.ts'
+import { openPlace, pause } from './place.ts'
 import type { Sitting } from './sitting.ts'
 import { listenForSaved, storedIds } from './stored.ts'
 
@@ -30,17 +29,13 @@ export function randomFrom(seed: number): () => number {
   }
 }
 
-const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
-
 /**
  * Kills the browser `times` times at random moments of one long sitting, always on the same phone, and looks
  * after each start whether everything that had been told to be saved is there.
  */
 export async function killOften(sitting: Sitting, times: number, seed: number): Promise<Killed> {
   const random = randomFrom(seed)
-  const pocket = await openPocket()
-  const { server, port } = await serve({ root: sitting.root })
-  const address = `http://localhost:${port}/`
+  const { address, folder, close } = await openPlace(sitting.root)
   const [least, most] = sitting.pauseMs
   const acknowledged = new Set<string>()
   const losses: Loss[] = []
@@ -56,7 +51,7 @@ export async function killOften(sitting: Sitting, times: number, seed: number): 
   }
   try {
     for (let kill = 1; kill <= times; kill++) {
-      const phone = await switchOn(pocket.folder)
+      const phone = await switchOn(folder)
       try {
         await listenForSaved(phone.page, (ids) => {
           for (const id of ids) acknowledged.add(id)
@@ -79,19 +74,12 @@ export async function killOften(sitting: Sitting, times: number, seed: number): 
         await phone.kill()
       }
     }
-    const phone = await switchOn(pocket.folder)
+    const phone = await switchOn(folder)
     await sitting.open(phone.page, address)
     await look(phone.page, times)
     await phone.close()
   } finally {
-    await stop(server)
-    await pocket.empty()
+    await close()
   }
   return { acknowledged: acknowledged.size, hits, losses }
 }
-
-const stop = (server: Server) =>
-  new Promise<void>((resolve) => {
-    server.close(() => resolve())
-    server.closeAllConnections()
-  })

@@ -1,15 +1,14 @@
 /** Five clocks on the built app: the phone dies and is switched on again, then sleeps over midnight. */
-import type { Server } from 'node:http'
 import type { Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
 import { fold } from '../../src/table/fold.ts'
 import { duesOf, FIVE, fiveClocks } from '../fixtures/five-clocks.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
-import { serve } from '../tools/static.mjs'
 import { openOn, openScreen, tap } from './app.ts'
 import { at } from './built.ts'
-import { openPocket, type Phone, switchOn } from './phone.ts'
+import { type Phone, switchOn } from './phone.ts'
+import { openPlace, type Place, pause } from './place.ts'
 import { suspend } from './sleep.ts'
 import { storedRecords } from './stored.ts'
 import { setWall } from './wall.ts'
@@ -18,24 +17,17 @@ const EVENING = Date.parse('2026-03-03T23:50:00Z')
 const MIDNIGHT = Date.parse('2026-03-04T00:00:00Z')
 const SLEEP_MS = 23 * 60_000
 
-let server: Server
-let address: string
-let pocket: Awaited<ReturnType<typeof openPocket>>
+let place: Place
 let phone: Phone
 
 beforeAll(async () => {
-  const served = await serve({ root: at('dist') })
-  server = served.server
-  address = `http://localhost:${served.port}/`
-  pocket = await openPocket()
+  place = await openPlace(at('dist'))
 })
 afterAll(async () => {
   await phone?.close()
-  await pocket?.empty()
-  server?.close()
+  await place?.close()
 })
 
-const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
 const wall = (page: Page) => page.evaluate(() => Date.now())
 const overdue = (page: Page) =>
   page.$$eval('.overdue strong', (numbers) => numbers.map((number) => Number(number.textContent)))
@@ -65,19 +57,19 @@ const turns = (page: Page, count: number) =>
   )
 
 test('killed and opened again each clock is right within two seconds; stopped for 23 minutes over midnight it lists what came due in order, and nothing has moved on', async () => {
-  phone = await switchOn(pocket.folder)
+  phone = await switchOn(place.folder)
   await setWall(phone.page, EVENING + 1000)
-  await openOn(phone.page, address, recordsOfHits(fiveClocks(EVENING), EVENING))
+  await openOn(phone.page, place.address, recordsOfHits(fiveClocks(EVENING), EVENING))
   await phone.page.waitForSelector('.bench [data-press]')
   const before = await tableOn(phone.page)
   const due = duesOf(before)
   await phone.kill()
 
-  phone = await switchOn(pocket.folder)
+  phone = await switchOn(place.folder)
   const { page } = phone
   const second = due[1]!
   await setWall(page, second.at - 3500)
-  await openScreen(page, address, 'board')
+  await openScreen(page, place.address, 'board')
   await page.waitForSelector('.board-tiles button')
   expect(await page.$$('.board-tiles button')).toHaveLength(FIVE.length)
   const [first, next] = await turns(page, 2)

@@ -1,34 +1,26 @@
-import type { Server } from 'node:http'
 import type { Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { serve } from '../tools/static.mjs'
 import { buildPage } from './built.ts'
-import { openPocket, type Phone, switchOn } from './phone.ts'
+import { type Phone, switchOn } from './phone.ts'
+import { openPlace, type Place, pause } from './place.ts'
 import { clocksOnJournal } from './sitting.ts'
 import { freeze, suspend } from './sleep.ts'
 
-let server: Server
-let address: string
+let place: Place
 let sitting: ReturnType<typeof clocksOnJournal>
-let pocket: Awaited<ReturnType<typeof openPocket>>
 let phone: Phone
 
 beforeAll(async () => {
   sitting = clocksOnJournal(buildPage())
-  const served = await serve({ root: sitting.root })
-  server = served.server
-  address = `http://localhost:${served.port}/`
-  pocket = await openPocket()
-  phone = await switchOn(pocket.folder)
+  place = await openPlace(sitting.root)
+  phone = await switchOn(place.folder)
 })
 
 afterAll(async () => {
   await phone?.close()
-  await pocket?.empty()
-  server?.close()
+  await place?.close()
 })
 
-const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
 const hitAndSave = (page: Page, note: string) =>
   page.evaluate((text) => window.sitting.hit(1, text).saved, note)
 /** Longest time between two beats of a timer, ms, from now on. */
@@ -46,13 +38,13 @@ const longestPause = (page: Page) => page.evaluate(() => Number(document.body.da
 
 test('a frozen page runs nothing, loses nothing, and sees after waking what another tab wrote', async () => {
   const page = await phone.browser.newPage()
-  await sitting.open(page, address)
+  await sitting.open(page, place.address)
   await page.bringToFront()
   await hitAndSave(page, 'before')
   await watchTicks(page)
   const wake = await freeze(page)
   const other = await phone.browser.newPage()
-  await sitting.open(other, address)
+  await sitting.open(other, place.address)
   await hitAndSave(other, 'meanwhile')
   await pause(2000)
   await wake()
@@ -69,7 +61,7 @@ test('a frozen page runs nothing, loses nothing, and sees after waking what anot
 
 test('a page stopped without any event goes on where it was', async () => {
   const page = await phone.browser.newPage()
-  await sitting.open(page, address)
+  await sitting.open(page, place.address)
   await page.bringToFront()
   const first = (await sitting.known(page)).length
   const started = Date.now()

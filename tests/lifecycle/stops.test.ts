@@ -1,39 +1,31 @@
 /** The built app, everything refused that a phone can refuse, while what stands beside the page stops in mid-work. */
-import type { Server } from 'node:http'
 import type { CDPSession, Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { armed, recordsOf } from '../fixtures/season.ts'
-import { serve } from '../tools/static.mjs'
 import { openOn, tap } from './app.ts'
 import { at } from './built.ts'
-import { openPocket, type Phone, switchOn } from './phone.ts'
+import { type Phone, switchOn } from './phone.ts'
+import { openPlace, type Place, pause } from './place.ts'
 import { freeze } from './sleep.ts'
 import { storedIds } from './stored.ts'
 
 /** Hits older than this are not offered for taking back: the strip says what does not work. */
 const LONG_AGO_MS = 15_000
 
-let server: Server
-let address: string
-let pocket: Awaited<ReturnType<typeof openPocket>>
+let place: Place
 let phone: Phone
 let raw: CDPSession
 
 beforeAll(async () => {
-  const served = await serve({ root: at('dist') })
-  server = served.server
-  address = `http://localhost:${served.port}/`
-  pocket = await openPocket()
-  phone = await switchOn(pocket.folder)
+  place = await openPlace(at('dist'))
+  phone = await switchOn(place.folder)
   raw = await phone.page.createCDPSession()
 })
 afterAll(async () => {
   await phone?.close()
-  await pocket?.empty()
-  server?.close()
+  await place?.close()
 })
 
-const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
 const text = (page: Page, selector: string) =>
   page.$$eval(selector, (found) => found.map((one) => one.textContent).join(' '))
 const says = (page: Page, selector: string, words: string) =>
@@ -47,7 +39,7 @@ async function refuseAll(): Promise<void> {
     await browser.send('Browser.setPermission', {
       permission: { name },
       setting: 'denied',
-      origin: new URL(address).origin,
+      origin: new URL(place.address).origin,
     })
 }
 
@@ -88,7 +80,7 @@ test('workers stopped, audio dead though it says it runs, a count frozen, all pe
   page.on('pageerror', (error) => errors.push(error))
   await refuseAll()
   await keepAudios(page)
-  await openOn(page, address, recordsOf(armed(Date.now() - LONG_AGO_MS)))
+  await openOn(page, place.address, recordsOf(armed(Date.now() - LONG_AGO_MS)))
   await page.waitForSelector('html[data-order="told"]')
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
   // Any touch opens the sound; this one changes nothing else.
@@ -121,8 +113,7 @@ test('workers stopped, audio dead though it says it runs, a count frozen, all pe
   expect(await text(page, '.bench-main')).not.toContain('slept')
   expect(await text(page, '.strip')).not.toContain('Sound is off')
 
-  server.close()
-  server.closeAllConnections()
+  await place.stopServing()
   await page.reload()
   await page.waitForSelector('.bench')
   await page.evaluate(() => location.replace('#/room'))

@@ -1,13 +1,13 @@
 /**
  * Advice against closed forms and the trade's own figures. On a thick dry wall a coat is L = sqrt(t/(rho B + B2/S2))
  * plus its film (cake and mould in series: Tiller & Tsai, J. Am. Ceram. Soc. 69 (1986) 882; from memory, exact by
- * Darcy), so seconds, density and repair have answers that can be written down.
+ * Darcy), so seconds and density have answers that can be written down.
  */
 
 import { describe, expect, test } from 'vitest'
 import { filmOf } from '../../src/engine/film.ts'
 import { secondsUnder } from '../../src/engine/immersion.ts'
-import { densityFor, repairRest, type Standing, secondsFor, stackThatFits } from '../../src/engine/index.ts'
+import { densityFor, type Standing, secondsFor, stackThatFits } from '../../src/engine/index.ts'
 import { tellingZone, zonesAfter } from '../../src/engine/seconds.ts'
 import { defaultSlip, shedPerMm } from '../../src/engine/slip.ts'
 import { dip, potOf, ROOM } from '../fixtures/wall.ts'
@@ -66,29 +66,6 @@ function inverse(of: (x: number) => number, goal: number): number {
   }
   return high
 }
-
-describe('repair (balance of thickness, by hand)', () => {
-  // Days between coats: each goes on a wall as dry as the first, but for the old coat's own thirst and resistance.
-  test.each([
-    [4, 6, 5],
-    [5, 7, 6],
-  ])('held %d s too long of %d: the next coat gives back what the first took', (overS, planS, nextS) => {
-    const DAYS_MIN = 6 * 24 * 60
-    const meant = dip('a', 0, planS)
-    const slipped = { ...meant, holdS: planS + overS }
-    const next = dip('b', DAYS_MIN, nextS)
-    const limits = { stackMm: 9, glazeMm: {} }
-    const standing = { ...thick, events: [slipped] }
-    const { rest } = repairRest(standing, [meant, next], [next], limits)
-    const at = (events: Standing['events']): number =>
-      tellingZone(zonesAfter({ ...thick, events }), 'a')!.likelyMm
-    const goal = at([meant, next])
-    const own = inverse((s) => at([slipped, { ...next, holdS: s }]), goal)
-    // Half seconds are tried.
-    expect(Math.abs(rest[0]!.holdS! - own)).toBeLessThan(0.3)
-    expect(rest[0]!.holdS!).toBeLessThan(nextS)
-  })
-})
 
 describe('the trade’s own doses', () => {
   // refsan.com.tr: credit-card thickness, one dip of 5 s or two of 2 s. A card is 0.76 mm (ISO/IEC 7810, ID-1).

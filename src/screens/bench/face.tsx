@@ -6,11 +6,11 @@ import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { nameOf, placeOf } from './said.ts'
 
-/** A pot's outline at the left, what is said of it at the right. */
+/** A pot's outline with the coats that are on, or the next one too, at the left; what is said of it at the right. */
 export function WithPot({
   pot,
   alarm = false,
-  drawn = 'with-next',
+  drawn = 'as-is',
   children,
 }: {
   readonly pot: PotState

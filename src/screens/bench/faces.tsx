@@ -98,7 +98,11 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const instead = armed.insteadOf
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   return (
-    <WithPot pot={pot} alarm={armed.warnings.some((warning) => warning.kind === 'run' && isGrave(warning))}>
+    <WithPot
+      pot={pot}
+      drawn="with-next"
+      alarm={armed.warnings.some((warning) => warning.kind === 'run' && isGrave(warning))}
+    >
       {inHand ? <p class="in-hand">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p> : null}
       <h1 class="title glaze">
         <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
@@ -132,7 +136,7 @@ export function DripFace({ card }: { readonly card: Of<'drip'> }) {
   const left = Math.ceil((card.until - now.value) / 1000)
   const poured = card.dip.cover.kind === 'inside'
   return (
-    <WithPot pot={pot} drawn="as-is">
+    <WithPot pot={pot}>
       {left > 0 ? (
         <>
           <h1 class="title">{poured ? w.pourDripTitle : w.dripTitle}</h1>

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { FiringFacts } from '../../../shared/nouns.ts'
 import { forecastOf } from '../../../src/table/forecast.ts'
 import { potsOnTable } from '../../../src/table/plan.ts'
 import { rideAlong } from '../../../src/table/ticket.ts'
@@ -81,6 +82,26 @@ describe('a wall too thick for the form', () => {
     const { facts } = play.table.pots['demo.38']!
     const [table, pot] = supposing(play.table, facts, { ...AS_IS, wallMm: 27 })
     expect(outlookOf(table, pot, table.stacks['demo.doorstep']!.coats, play.nowMs).coats).toHaveLength(2)
+  })
+})
+
+describe('a flow tile', () => {
+  const firing: FiringFacts = { cone: '022', make: 'american', riseCPerH: 60, holdMin: 0 }
+  const runs = (stripe: { dryMm: number; bandMm: number; runMm: number }, at: FiringFacts) => {
+    const play = demo()
+    for (const tileId of Object.keys(play.table.tiles)) play.act({ do: 'remove-tile', tileId })
+    play.act({ do: 'read-tile', tile: { bucketId: 'demo.gatepost', firing: at, stripes: [stripe] } })
+    const said = warningsFor(play.table, play.table.pots['demo.33']!, 'demo.gatepost', play.nowMs)
+    return said.find(({ kind }) => kind === 'run')
+  }
+
+  it('read a tenth as thick as it was is over, not an error', () => {
+    const wrong = { dryMm: 0.05, bandMm: 60, runMm: 300 }
+    expect(runs(wrong, { ...firing, cone: '6' })).toMatchObject({ grade: 'over' })
+  })
+
+  it('of a firing as far off as can be is over, not an error', () => {
+    expect(runs({ dryMm: 0.5, bandMm: 60, runMm: 2 }, firing)).toMatchObject({ grade: 'over', carried: true })
   })
 })
 
