@@ -3,18 +3,18 @@ import { seenBy } from './lanes.ts'
 import { lineOf, type Told } from './line.ts'
 import type { Table } from './state.ts'
 
-/** A pair of hands with something due: what they had done by then, and since when nothing more has come. */
+/** A pair of hands with something due: what they had done by then, and when the next should have been done. */
 export interface Due {
   readonly done: string
   /** Table time, ms. */
-  readonly since: number
+  readonly dueAt: number
 }
 
 /** Of two pairs of hands; undefined where nothing is due. */
 export type Dues = readonly (Due | undefined)[]
 
 /** Slower than this may be gone: the other hands needn't wait for their bucket. Assumption. */
-const PATIENCE_MS = 3 * 60_000
+const PATIENCE_MS = 5 * 60_000
 
 /** What a pair of hands has done, as far as it tells one moment from another. */
 function doneBy(table: Table, lane: Lane): string {
@@ -24,7 +24,7 @@ function doneBy(table: Table, lane: Lane): string {
   return `${openBucket} ${stirredAt} ${dips.length}`
 }
 
-/** Who has something due by what was told, and since when; `before` as it was found the last time. */
+/** Who has something due by what was told, and from when; `before` as it was found the last time. */
 export function duesOf(table: Table, told: Told | undefined, now: number, before: Dues): Dues {
   if (!told || table.settings.potters < 2) return []
   return ([0, 1] as const).map((lane) => {
@@ -32,7 +32,7 @@ export function duesOf(table: Table, told: Told | undefined, now: number, before
     if (!task || task.startAt - (told.awayMs[lane] ?? 0) > now) return undefined
     const done = doneBy(table, lane)
     const was = before[lane]
-    return was?.done === done ? was : { done, since: now }
+    return was?.done === done ? was : { done, dueAt: now + task.endAt - task.startAt }
   })
 }
 
@@ -41,4 +41,4 @@ export function duesOf(table: Table, told: Told | undefined, now: number, before
  * undone goes to the others sooner or later, and comes back with their next hit.
  */
 export const awayOf = (dues: Dues, now: number): readonly number[] =>
-  dues.map((due) => (due && now - due.since > PATIENCE_MS ? now - due.since : 0))
+  dues.map((due) => (due && now - due.dueAt > PATIENCE_MS ? now - due.dueAt : 0))
