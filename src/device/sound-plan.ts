@@ -77,8 +77,9 @@ export interface Place {
 }
 
 export const LEAD_S = { min: 3, max: 8 }
-export const HOLD_S = { min: 0.5, max: 120 }
-const LOWER_S = { min: 0, max: 20 }
+/** A dip may be no longer than its way in and out. */
+export const HOLD_S = { min: 0, max: 120 }
+const LOWER_S = { min: 0, max: 60 }
 const DRIP_S = { min: 1, max: 120, usual: 10 }
 export const OUT_S = 3
 /** A beat nearer than this to the next sign would only blur it (assumption). */
@@ -153,17 +154,15 @@ export function planDrip(afterS: number): CuePlan {
 
 /**
  * A bucket's two notes, then "B one, three, A two, ready", then the bucket's name where it was recorded: its letter would
- * sound like a board's. Throws RangeError for a bad letter or number.
+ * sound like a board's. Throws RangeError for a place that is no number up to 99.
  */
 export function planCall(bucketLetter: string, places: readonly Place[], bucketId = ''): CuePlan {
-  const letter = letterOf('bucketLetter', bucketLetter)
-  const name: ToneName = `call-${letter}`
+  const name: ToneName = `call-${callLetter(bucketLetter)}`
   const words: WordId[] = []
   let board = ''
   for (const at of places) {
-    const next = letterOf('board', at.board)
-    if (next !== board) words.push(next)
-    board = next
+    if (at.board !== board) words.push(...spelled(at.board))
+    board = at.board
     words.push(numberWord('place', at.place))
   }
   words.push(places.length === 1 ? 'ready to touch' : 'ready')
@@ -189,12 +188,18 @@ function numberWord(field: string, value: number): WordId {
   return String(value)
 }
 
-export function letterOf(field: string, value: string): string {
-  const letter = value.toUpperCase()
-  if (!/^[A-Z]$/.test(letter))
-    throw new RangeError(`${field} ${JSON.stringify(value)}: a letter A to Z is wanted`)
-  return letter
+/**
+ * The letter whose two notes a bucket is called by: its own without accents, and for a letter of another alphabet always
+ * the same one of A to Z.
+ */
+export function callLetter(letter: string): string {
+  const [plain = ''] = letter.normalize('NFD').toUpperCase()
+  return /^[A-Z]$/.test(plain) ? plain : String.fromCharCode(65 + ((plain.codePointAt(0) ?? 0) % 26))
 }
+
+/** A board as it is said, letter by letter: AB is A, B. */
+export const spelled = (board: string): readonly WordId[] =>
+  [...board.toUpperCase()].filter((letter) => /^[A-Z]$/.test(letter))
 
 function within(field: string, value: number, range: { readonly min: number; readonly max: number }): void {
   if (!(value >= range.min && value <= range.max)) {

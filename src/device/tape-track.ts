@@ -3,7 +3,7 @@
  * the calls inside it at their times. Nothing has to run when a call is due. Pure.
  */
 import type { Place, WordId } from './sound-plan.ts'
-import { letterOf } from './sound-plan.ts'
+import { callLetter, spelled } from './sound-plan.ts'
 
 export const FRAME_BYTES = 72
 export const FRAME_S = 0.072
@@ -93,11 +93,11 @@ function timesOf(call: TrackCall, quietUntilS: number): number[] {
 }
 
 function partsOf(call: TrackCall, spoken: boolean): string[] {
-  const names = [`call-${letterOf('bucketLetter', call.bucketLetter)}`]
+  const names = [`call-${callLetter(call.bucketLetter)}`]
   if (!spoken) return names
   let board = ''
   for (const at of call.places) {
-    if (at.board !== board) names.push(letterOf('board', at.board))
+    if (at.board !== board) names.push(...spelled(at.board))
     board = at.board
     names.push(String(at.place) satisfies WordId)
   }

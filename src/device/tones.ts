@@ -4,7 +4,7 @@
  */
 
 import type { ToneName } from './sound-plan.ts'
-import { CALL_S, letterOf, TONE_S } from './sound-plan.ts'
+import { CALL_S, callLetter, TONE_S } from './sound-plan.ts'
 
 interface Partial {
   readonly hz: number
@@ -77,7 +77,7 @@ const PLAIN: Readonly<Record<keyof typeof TONE_S, readonly Note[]>> = {
 }
 
 function callNotes(letter: string): Note[] {
-  const index = letterOf('letter', letter).charCodeAt(0) - 'A'.charCodeAt(0)
+  const index = callLetter(letter).charCodeAt(0) - 'A'.charCodeAt(0)
   const others = CALL_NOTES_HZ.length - 1
   const first = Math.floor(index / others)
   const step = 1 + (index % others)

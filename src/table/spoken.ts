@@ -95,7 +95,7 @@ function goesOn(table: Table, bucketId: string): boolean {
   )
 }
 
-const place = ({ facts }: PotState): readonly Word[] => [facts.place.board, String(facts.place.spot)]
+const place = ({ facts }: PotState): readonly Word[] => [...facts.place.board, String(facts.place.spot)]
 const downAt = (pot: PotState): readonly Word[] => ['set down', 'at', ...place(pot)]
 const numberOf = (pot: PotState): readonly Word[] =>
   pot.facts.number > LAST_NUMBER || pot.facts.lidOf !== undefined ? place(pot) : [String(pot.facts.number)]

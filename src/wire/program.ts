@@ -117,8 +117,12 @@ export async function openProgram(): Promise<App> {
       return decision.refusal
     }
     const before = table.peek()
-    sounding.with((opened) => opened.hit(before, decision.events, atMs))
-    journal.append(decision.events, { at, tz: -new Date(at).getTimezoneOffset(), mono: Math.round(atMs) })
+    try {
+      sounding.with((opened) => opened.hit(before, decision.events, atMs))
+    } finally {
+      // Whatever goes wrong with its sound, the hit is kept.
+      journal.append(decision.events, { at, tz: -new Date(at).getTimezoneOffset(), mono: Math.round(atMs) })
+    }
     extras.peek()?.caller.afterHit()
     return undefined
   }

@@ -11,6 +11,7 @@ import {
   TONE_S,
 } from '../../../src/device/sound-plan.ts'
 import { renderTone } from '../../../src/device/tones.ts'
+import { LIMITS } from '../../../src/table/limits.ts'
 
 const tones = (plan: { cues: readonly object[] }) => plan.cues.filter((c): c is ToneCue => 'tone' in c)
 const words = (plan: { cues: readonly object[] }) => plan.cues.filter((c): c is WordCue => 'word' in c)
@@ -65,10 +66,19 @@ describe('the plan of a count', () => {
     )
   })
 
+  it('plans every count that a table can ask for', () => {
+    const { leadInS, lowerMmPerS, heightMm, holdS, dripS } = LIMITS
+    for (const end of ['least', 'most'] as const) {
+      const lowerS = heightMm[end] / lowerMmPerS[end === 'least' ? 'most' : 'least']
+      const plan = planCount({ leadS: leadInS[end], lowerS, holdS: holdS[end], dripS: dripS[end] })
+      expect(plan.totals.outS).toBeCloseTo(leadInS[end] + lowerS + holdS[end], 9)
+    }
+  })
+
   it.each([
     [{ leadS: 2, lowerS: 0, holdS: 4 }, 'leadS 2: 3 to 8'],
-    [{ leadS: 3, lowerS: -1, holdS: 4 }, 'lowerS -1: 0 to 20'],
-    [{ leadS: 3, lowerS: 0, holdS: 0 }, 'holdS 0: 0.5 to 120'],
+    [{ leadS: 3, lowerS: -1, holdS: 4 }, 'lowerS -1: 0 to 60'],
+    [{ leadS: 3, lowerS: 0, holdS: -1 }, 'holdS -1: 0 to 120'],
     [{ leadS: 3, lowerS: 0, holdS: Number.NaN }, 'holdS NaN'],
     [{ leadS: 3, lowerS: 0, holdS: 4, dripS: 500 }, 'dripS 500: 1 to 120'],
   ])('refuses %j', (bad, message) => {
@@ -89,8 +99,19 @@ describe('calls and words', () => {
     expect(words(plan).every((c) => c.atS > CALL_S)).toBe(true)
   })
 
-  it('refuses what is no letter and no place', () => {
-    expect(() => planCall('Gatepost', [])).toThrow(RangeError)
+  it('calls a letter of any alphabet, and spells a board past Z', () => {
+    const called = (letter: string) => tones(planCall(letter, [])).map((c) => c.tone)
+    expect(called('É')).toEqual(['call-E'])
+    expect(called('ñ')).toEqual(['call-N'])
+    for (const letter of 'ØЖΩ') expect(called(letter)[0]).toMatch(/^call-[A-Z]$/)
+    const far = planCall('G', [
+      { board: 'AB', place: 3 },
+      { board: 'AB', place: 4 },
+    ])
+    expect(words(far).map((c) => c.word)).toEqual(['A', 'B', '3', '4', 'ready'])
+  })
+
+  it('refuses what is no place', () => {
     expect(() => planCall('G', [{ board: 'A', place: 1.5 }])).toThrow('place 1.5')
     expect(() => planCall('G', [{ board: 'A', place: 100 }])).toThrow('0 to 99')
   })
