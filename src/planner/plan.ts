@@ -1,6 +1,6 @@
 import { type Board, layBoard } from './board.ts'
 import { exact, PROVABLE_DIPS } from './exact.ts'
-import type { Order } from './order.ts'
+import { type Order, STIR } from './order.ts'
 import { readPlan } from './read.ts'
 import { type Card, recall } from './recall.ts'
 import { relocate } from './runs.ts'
@@ -42,11 +42,15 @@ function standing(board: Board, cards: readonly Card[]): Card[] {
   })
 }
 
-/** Whether an order begins with the cards in hand. A bucket's card stands with any of its pots. */
+/**
+ * Whether an order begins with the cards in hand: a dip with no stir put in before it, a bucket's card with any of
+ * its pots.
+ */
 function keeps(board: Board, order: Order, cards: readonly Card[]): boolean {
   return cards.every(({ lane, op, bucket }) => {
     const first = order.ops.find((o) => order.lane[o] === lane)
-    return first === op || (first !== undefined && bucket >= 0 && board.bucket[first] === bucket)
+    if (bucket < 0) return first === op && order.wish[op] !== STIR
+    return first !== undefined && (first === op || board.bucket[first] === bucket)
   })
 }
 

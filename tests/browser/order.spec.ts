@@ -1,3 +1,4 @@
+import { cpus, loadavg } from 'node:os'
 import { expect, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import type { CoatFacts } from '../../shared/nouns.ts'
@@ -149,8 +150,8 @@ test('two at one phone: each an own card in one tap, a pot in one pair of hands 
 })
 
 /**
- * Longest that the order of work may lag a hit, ms. On a busy machine one answer in ten may take longer, and none
- * four times as long; the processor time of every answer is held to it in the planner's own sitting.
+ * Longest that the order of work may lag a hit, ms, times what else the machine has to do. One answer in ten may take
+ * longer, and none four times as long; the processor time of every answer is held to it in the planner's own sitting.
  */
 const BEHIND_MS = 100
 
@@ -164,14 +165,18 @@ for (let seed = 1; seed <= (PROVING ? 8 : 1); seed++)
     test.setTimeout(600_000)
     await page.addInitScript(() => {
       const real = performance.now.bind(performance)
-      const times: number[] = []
+      // Kept over the loads of the page that are among the slips.
+      const times: number[] = JSON.parse(sessionStorage.getItem('behind') ?? '[]')
       let since = 0
-      Object.assign(window, { behindMs: times })
+      let started = false
       new MutationObserver(() => {
         const { order } = document.documentElement.dataset
         if (order === 'asked') since = real()
         else if (order === 'told' && since > 0) {
-          times.push(real() - since)
+          // The first answer of a page is not behind a hit: its worker starts.
+          if (started) times.push(real() - since)
+          sessionStorage.setItem('behind', JSON.stringify(times))
+          started = true
           since = 0
         }
       }).observe(document, { subtree: true, attributeFilter: ['data-order'] })
@@ -187,10 +192,11 @@ for (let seed = 1; seed <= (PROVING ? 8 : 1); seed++)
     expect(sitting.slips).toBeGreaterThan(0)
     // One hit a coat and one a stir, and what a slip takes to be put right.
     expect(sitting.starts).toBe(COATS)
-    const behind = await page.evaluate(() => (window as unknown as { behindMs: number[] }).behindMs)
+    const behind = await page.evaluate((): number[] => JSON.parse(sessionStorage.getItem('behind') ?? '[]'))
     expect(behind.length).toBeGreaterThan(COATS / 2)
     const sorted = behind.sort((a, b) => a - b)
     test.info().annotations.push({ type: 'behind', description: sorted.map((ms) => ms.toFixed(0)).join(' ') })
-    expect(sorted[Math.floor(0.9 * (sorted.length - 1))]).toBeLessThan(BEHIND_MS)
-    expect(sorted.at(-1)).toBeLessThan(4 * BEHIND_MS)
+    const least = BEHIND_MS * Math.max(1, loadavg()[0]! / cpus().length)
+    expect(sorted[Math.floor(0.9 * (sorted.length - 1))]).toBeLessThan(least)
+    expect(sorted.at(-1)).toBeLessThan(4 * least)
   })

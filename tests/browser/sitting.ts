@@ -67,6 +67,11 @@ export async function sit(bench: BenchPage, coats: number, seed?: number): Promi
     } else {
       const from = await clock(bench)
       await bench.hit()
+      // The stir may have gone stale between the look and the hit: the bar said STIRRED by then.
+      if ((await bench.table()).hits.at(-1)?.kind === 'stirred') {
+        told.stirs++
+        continue
+      }
       told.starts++
       await whole(bench, from)
     }
