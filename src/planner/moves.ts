@@ -26,6 +26,7 @@ export function relocate(ops: Int32Array, from: number, to: number): void {
   ops[to] = o
 }
 
+/** Small changes of an order, drawn by `random`, none of which breaks a pot's own sequence. */
 export function makeMove(board: Board, random: Random): Move {
   const { n, bucket, pot, release, next, laneCount } = board
   const at = new Int32Array(n)
