@@ -1,6 +1,7 @@
 import type { Board } from './board.ts'
 import { AUTO, HOLD, type Order, STIR } from './order.ts'
 import type { Random } from './random.ts'
+import { makeRuns, relocate } from './runs.ts'
 
 /** Changes `order` in place in one random way; false when this try came to nothing. */
 export type Move = (order: Order) => boolean
@@ -18,49 +19,16 @@ const SHARES = {
   lane: 20,
 } as const
 
-/** Takes the op at `from` out and puts it where `to` is. */
-export function relocate(ops: Int32Array, from: number, to: number): void {
-  const o = ops[from]!
-  if (from < to) ops.copyWithin(from, from + 1, to + 1)
-  else ops.copyWithin(to + 1, to, from)
-  ops[to] = o
-}
-
 /** Small changes of an order, drawn by `random`, none of which breaks a pot's own sequence. */
 export function makeMove(board: Board, random: Random): Move {
   const { n, bucket, pot, release, next, laneCount } = board
   const at = new Int32Array(n)
-  const held = new Int32Array(n)
+  const { from: runFrom, to: runTo, moveBlock } = makeRuns(board)
 
   const find = (ops: Int32Array, o: number): number => ops.indexOf(o)
   /** Positions an op may take without passing its pot's neighbours. */
   const lowest = (ops: Int32Array, o: number) => (release[o]! >= 0 ? 0 : find(ops, o - 1) + 1)
   const highest = (ops: Int32Array, o: number) => (next[o]! < 0 ? n - 1 : find(ops, o + 1) - 1)
-
-  /** First and last position of the run of one bucket and lane around `p`. */
-  const runFrom = ({ ops, lane }: Order, p: number): number => {
-    let from = p
-    while (from > 0 && bucket[ops[from - 1]!] === bucket[ops[p]!] && lane[ops[from - 1]!] === lane[ops[p]!])
-      from--
-    return from
-  }
-  const runTo = ({ ops, lane }: Order, p: number): number => {
-    let to = p
-    while (to < n - 1 && bucket[ops[to + 1]!] === bucket[ops[p]!] && lane[ops[to + 1]!] === lane[ops[p]!])
-      to++
-    return to
-  }
-
-  /** Moves positions from..to as one block so that it starts at `target` of what is left. */
-  const moveBlock = (ops: Int32Array, from: number, to: number, target: number): boolean => {
-    const size = to - from + 1
-    if (target === from || target < 0 || target > n - size) return false
-    held.set(ops.subarray(from, to + 1))
-    if (target < from) ops.copyWithin(target + size, target, from)
-    else ops.copyWithin(from, to + 1, target + size)
-    ops.set(held.subarray(0, size), target)
-    return true
-  }
 
   /** Next to another op of the same bucket. */
   const besideSame: Move = ({ ops, lane }) => {

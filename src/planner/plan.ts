@@ -1,9 +1,9 @@
 import { type Board, layBoard } from './board.ts'
 import { exact, PROVABLE_DIPS } from './exact.ts'
-import { relocate } from './moves.ts'
 import type { Order } from './order.ts'
 import { readPlan } from './read.ts'
 import { type Card, recall } from './recall.ts'
+import { relocate } from './runs.ts'
 import { bestStart, type Found, keep, search, versus } from './search.ts'
 import { starts } from './starts.ts'
 import { makeTimer } from './timing.ts'
@@ -34,7 +34,10 @@ function standing(board: Board, cards: readonly Card[]): Card[] {
   return cards.filter(({ lane, op, startS, opStartS }) => {
     const free = board.freeS[lane]!
     return (
-      startS <= free + IN_HAND_S && board.release[op]! >= 0 && board.release[op]! <= Math.max(free, opStartS)
+      !board.input.hands[lane]?.away &&
+      startS <= free + IN_HAND_S &&
+      board.release[op]! >= 0 &&
+      board.release[op]! <= Math.max(free, opStartS)
     )
   })
 }
@@ -47,9 +50,12 @@ function keeps(board: Board, order: Order, cards: readonly Card[]): boolean {
   })
 }
 
+/** Before what its own hands do: the other hands needn't wait for it. */
 function putFirst(order: Order, cards: readonly Card[]): Order {
   for (const { lane, op } of cards) {
-    relocate(order.ops, order.ops.indexOf(op), 0)
+    const first = order.ops.findIndex((o) => order.lane[o] === lane)
+    const at = order.ops.indexOf(op)
+    if (first >= 0 && first < at) relocate(order.ops, at, first)
     order.lane[op] = lane
   }
   return order

@@ -62,9 +62,11 @@ function byCoat(board: Board, pots: readonly number[]): number[] {
   return ops
 }
 
+/** All of it in the hands that are free first. */
 const toOrder = (board: Board, ops: readonly number[]): Order => {
   const order = emptyOrder(board)
   order.ops.set(ops)
+  order.lane.fill(board.freeS.indexOf(Math.min(...board.freeS)))
   return order
 }
 

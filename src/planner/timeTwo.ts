@@ -51,7 +51,7 @@ export function timerForTwo(board: Board): Timer {
       from[l] = -1
       if (at[l]! >= 0) {
         holder[at[l]!] = l
-        busy[at[l]!] = free[l]!
+        if (!board.input.hands[l]!.away) busy[at[l]!] = free[l]!
       }
     }
   }

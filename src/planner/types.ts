@@ -67,6 +67,8 @@ export interface OpenBucket {
 export interface Hands {
   readonly freeAtS: number
   readonly open: OpenBucket | null
+  /** They let what they were told lie: it may go to the other hands. */
+  readonly away?: boolean
 }
 
 /** Kiln start less loading. `doneDryAtS`: when the last pot without coats left will be kiln-dry. */

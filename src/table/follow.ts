@@ -20,7 +20,9 @@ export function follow(table: Table, steps: readonly AtStep[], told: Told, now: 
   const line = lineOf(table, told)
   const [task] = line
   if (!task) return undefined
-  return taken(table, steps, line, task, now) ?? meanwhile(table, steps, told, line, task, now)
+  // Hands that were thought to be away and are back go on at once.
+  const due = { ...task, startAt: task.startAt - (told.awayMs[task.lane] ?? 0) }
+  return taken(table, steps, line, due, now) ?? meanwhile(table, steps, told, line, task, now)
 }
 
 const stepIn = (steps: readonly AtStep[], potId: string): AtStep | undefined =>

@@ -2,7 +2,7 @@ import type { Bucket, Coat, Hands, Plan, PlanInput, Pot, PrepStep } from '../pla
 import { lowerS } from './clay.ts'
 import { forecastOf, waxSetMs } from './forecast.ts'
 import { dipStepMs, FOOT_S, inHand } from './hand.ts'
-import { turned } from './lanes.ts'
+import { laneOf, turned } from './lanes.ts'
 import { aheadOf } from './late-edges.ts'
 import type { Told } from './line.ts'
 import { nextCoat, planOf } from './plan.ts'
@@ -37,21 +37,24 @@ export interface Jobs {
   readonly input: PlanInput
   /** Index in its own plan of the first coat each pot was given to the planner with. */
   readonly firstCoat: Readonly<Record<string, number>>
+  readonly awayMs: readonly number[]
 }
 
 /** An answer as the table reads it. */
-export const toldBy = ({ input, firstCoat }: Jobs, plan: Plan, askedAt: number): Told => ({
+export const toldBy = ({ input, firstCoat, awayMs }: Jobs, plan: Plan, askedAt: number): Told => ({
   plan,
   askedAt,
   firstCoat,
+  awayMs,
   kilnDryS: Object.fromEntries(input.pots.map((pot) => [pot.id, pot.kilnDryS])),
 })
 
 /**
  * The table as the planner's question at table time `now`, ms: every wait on its late edge unless a touch said dry.
  * Waxing goes first as a block, since nobody walks away from a hot pan; it is taken off the hands' time.
+ * `awayMs`: how much longer each pair of hands is away.
  */
-export function jobsOf(table: Table, now: number): Jobs {
+export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []): Jobs {
   const steps = stepsOf(table, now)
   const waxing = table.settings.waxFirst ? steps.filter(({ step }) => step.is === 'wax') : []
   const firstCoat: Record<string, number> = {}
@@ -64,10 +67,14 @@ export function jobsOf(table: Table, now: number): Jobs {
   const used = new Set(pots.flatMap((pot) => pot.coats.map((coat) => coat.bucketId)))
   const { potters } = table.settings
   const waxS = Math.ceil(waxing.length / potters) * WAX_S
-  const hands = handsOf(table, steps, used, now, waxS)
+  const handsIn = (seen: Table): Hands => {
+    const awayS = Math.ceil((awayMs[laneOf(seen)] ?? 0) / 1000)
+    const hands = handsOf(seen, steps, used, now, waxS + awayS)
+    return awayS > 0 ? { ...hands, away: true } : hands
+  }
   const input: PlanInput = {
     nowS: downS(now),
-    hands: potters === 2 ? [hands, handsOf(turned(table), steps, used, now, waxS)] : [hands],
+    hands: potters === 2 ? [handsIn(table), handsIn(turned(table))] : [handsIn(table)],
     buckets: Object.keys(table.buckets)
       .filter((id) => used.has(id))
       .map((id): Bucket => bucketJob(table, id)),
@@ -75,7 +82,7 @@ export function jobsOf(table: Table, now: number): Jobs {
     deadline: deadlineOf(table, steps, now),
     seed: 1,
   }
-  return { input, firstCoat }
+  return { input, firstCoat, awayMs }
 }
 
 const bucketJob = (table: Table, id: string): Bucket => ({
@@ -181,20 +188,20 @@ function prepJobs(table: Table, pot: PotState, step: Step, waxPlace: number): Pr
   }
 }
 
-/** A pair of hands: busy until the pot in them is set down, with their open bucket. */
+/** A pair of hands: busy until the pot in them is set down and `otherwiseS` more, with their open bucket. */
 function handsOf(
   table: Table,
   steps: readonly AtStep[],
   used: ReadonlySet<string>,
   now: number,
-  waxS: number,
+  otherwiseS: number,
 ): Hands {
   const counting = steps.find(
     ({ step }) => step.is === 'count' && (step.dip.hands ?? 0) === (table.lane ?? 0),
   )?.step
   const dip = counting?.is === 'count' ? counting.dip : inHand(table, steps)?.dip
   const busyMs = dip ? dip.tappedAt + dipStepMs(table, dip) : now
-  const freeAtS = (busyMs > now ? upS(busyMs) : downS(now)) + waxS
+  const freeAtS = (busyMs > now ? upS(busyMs) : downS(now)) + otherwiseS
   const { openBucket, collar } = table
   const stirredAt = openBucket === undefined ? undefined : table.buckets[openBucket]?.stirredAt
   return {

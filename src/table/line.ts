@@ -13,6 +13,8 @@ export interface Told {
   readonly firstCoat: Readonly<Record<string, number>>
   /** From OUT of each pot's last coat until it is dry enough to load, as it was asked, seconds. */
   readonly kilnDryS: Readonly<Record<string, number>>
+  /** How much later than at once each pair of hands was expected, ms; empty when nobody was away. */
+  readonly awayMs: readonly number[]
   /** The pot whose touch would narrow most of the other waits, and how many. */
   readonly touch?: { readonly potId: string; readonly others: number }
 }

@@ -1,5 +1,6 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
 import type { Ask, Plan, PlanInput, Reply } from '../planner/index.ts'
+import { awayOf, type Dues, duesOf } from '../table/absent.ts'
 import { type Jobs, jobsOf, loadAt, toldBy } from '../table/jobs.ts'
 import { aheadOf, isKnown } from '../table/late-edges.ts'
 import { nextTaskEnds } from '../table/line.ts'
@@ -48,6 +49,7 @@ export function keepAsking(
   let waiting = false
   let askedAt = Number.NEGATIVE_INFINITY
   let silentSince: number | undefined
+  let dues: Dues = []
 
   function openWorker(): Worker {
     const opened = new Worker(new URL('../planner/worker.ts', import.meta.url), { type: 'module' })
@@ -97,7 +99,8 @@ export function keepAsking(
       () => table.peek() === of,
       () => {
         askedAt = now.peek()
-        const jobs = jobsOf(of, askedAt)
+        dues = duesOf(of, told.peek(), askedAt, dues)
+        const jobs = jobsOf(of, askedAt, awayOf(dues, askedAt))
         if (jobs.input.pots.length === 0) {
           told.value = undefined
           ways.value = []

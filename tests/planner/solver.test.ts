@@ -6,7 +6,7 @@ import { generate } from './generate.ts'
 import { makeSolver } from './highs.ts'
 
 /** At least 40 boards in full (PROVE=1), a slice otherwise; 4 to 6 dips is as far as the solver goes in seconds. */
-const BOARDS = FULL ? 48 : 6
+const BOARDS = FULL ? 200 : 6
 /** Example 3 alone takes the solver several seconds. */
 const EXAMPLES = FULL ? [exampleTwo(), exampleThree()] : [exampleTwo()]
 

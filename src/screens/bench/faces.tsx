@@ -1,4 +1,5 @@
 import type { Card, Decant } from '../../table/card.ts'
+import { halfAt } from '../../table/halves.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Formats } from '../../words/format.ts'
 import type { Words } from '../../words/index.ts'
@@ -110,7 +111,13 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       </h1>
       <p class="dose figures">{w.seconds(armed.holdS)}</p>
       <p>
-        {w.coatOf(armed.coat + 1, armed.coats)}, {coverText(words.value, formats.value, armed.cover)}
+        {w.coatOf(armed.coat + 1, armed.coats)},{' '}
+        {coverText(
+          words.value,
+          formats.value,
+          armed.cover,
+          halfAt(table.value, pot, armed.coat, armed.cover),
+        )}
       </p>
       {instead !== undefined ? (
         <p class="alarm">{w.insteadOf(bucket.name, table.value.buckets[instead]?.facts.name ?? '')}</p>

@@ -1,4 +1,5 @@
 import type { Caution, CoverFacts } from '../../../shared/nouns.ts'
+import type { Half } from '../../table/halves.ts'
 import { LIMITS } from '../../table/limits.ts'
 import type { PotState } from '../../table/state.ts'
 import type { Warning } from '../../table/warnings.ts'
@@ -6,8 +7,8 @@ import type { Name } from '../../words/counts.ts'
 import type { Formats } from '../../words/format.ts'
 import type { Words } from '../../words/index.ts'
 
-/** What a coat covers, in a few letters. */
-export function coverText(words: Words, formats: Formats, cover: CoverFacts): string {
+/** What a coat covers, in a few letters; of two side dips the later takes the other half. */
+export function coverText(words: Words, formats: Formats, cover: CoverFacts, half?: Half): string {
   const said = words.bench.cover
   switch (cover.kind) {
     case 'full':
@@ -17,7 +18,7 @@ export function coverText(words: Words, formats: Formats, cover: CoverFacts): st
     case 'inside':
       return said.inside
     case 'side':
-      return said.side
+      return half === 1 ? said.otherSide : said.side
     case 'downTo':
       return said.downTo(formats.mm(cover.edgeUpMm))
     case 'upTo':

@@ -141,6 +141,26 @@ describe('two pairs of hands at one table', () => {
     expect(coats()).toBe(30)
     expect((play.nowMs - began) / 60_000).toBeLessThan(47)
   })
+
+  it('the second does not wait for ever for a bucket that the first have open and walked away from', () => {
+    const play = two(true)
+    play.work = 5000
+    play.wait(3 * MIN_S).act({ do: 'stirred', bucketId: 'G' })
+    play.lane = 1
+    const coats = () => Object.values(play.table.pots).reduce((sum, pot) => sum + pot.dips.length, 0)
+    let takenAfter = Number.POSITIVE_INFINITY
+    for (let minute = 0; minute < 150 && coats() < 30; minute++) {
+      const { card } = wants(play, 1)
+      if (card.kind === 'stir') play.wait((card.change ? 3 : 1) * MIN_S).bar()
+      else if (card.kind === 'armed') play.bar().wait(MIN_S)
+      else play.wait(MIN_S).ask()
+      if (seenBy(play.table, 1).openBucket === 'G') takenAfter = Math.min(takenAfter, minute)
+      // Back at the table, the first have something to do at once, though nobody counts on them.
+      if (minute === 20) expect(wants(play, 0).card.kind).toMatch(/stir|armed/)
+    }
+    expect(takenAfter).toBeLessThan(30)
+    expect(coats()).toBe(30)
+  })
 })
 
 /** What each pair of hands is stirring, and until when. */
