@@ -105,7 +105,8 @@ export const waits = {
   panCaution: 'Hot wax catches fire. Smother it with the lid, never water.',
   finishedText: (number: Name, when: string) => `Kiln-dry ${when}, ${number} last.`,
   finishedNever: (number: Name) => `${number} will not dry in this air. Fan, or warm the room.`,
-  finishedCaution: 'Kiln surfaces burn. The maker’s manual comes first.',
+  finishedCaution:
+    'Wax burns off in the kiln: vent on, stay out of the room. Kiln surfaces burn. The maker’s manual comes first.',
   askText: (s: number) => `Was it under for ${s} s?`,
   stuckUncounted: (number: Name) => `${number}: how many coats are on?`,
   stuckUncountedText: 'Scratch an edge, or weigh it.',

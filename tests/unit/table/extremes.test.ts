@@ -46,6 +46,22 @@ describe('the order of work', () => {
     expect(told(play)).not.toThrow()
   })
 
+  it('has room for every coat of a stack: more are refused', () => {
+    const coat = { bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 2 } as const
+    const stack = (many: number) => ({
+      stackId: 'demo.doorstep',
+      name: 'Many',
+      coats: Array(many).fill(coat),
+    })
+    const play = demo()
+    expect(play.try({ do: 'set-stack', stack: stack(21) })).toMatchObject({
+      code: 'out-of-range',
+      field: 'coats',
+    })
+    play.act({ do: 'set-stack', stack: stack(20) })
+    expect(told(play)).not.toThrow()
+  })
+
   it('is asked for where water-based wax never sets', () => {
     const play = demo().act({ do: 'set-settings', settings: { wax: 'water', waxFirst: false } })
     play.act({ do: 'set-air', air: { tempC: 20, rh: 1, draught: 'still' } })
