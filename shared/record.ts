@@ -57,6 +57,7 @@ const LARGEST_TZ_MIN = 24 * 60
 /** Time values end here (ECMA-262, section 21.4.1.1). */
 const LARGEST_EPOCH_MS = 8.64e15
 
+/** Id of a writer's record: two writers never share one. */
 export const recordId = (writer: string, seq: number) => `${writer}-${seq}`
 
 function sumOf(record: Omit<JournalRecord<AnyEvent>, 'sum'>): number {

@@ -20,6 +20,7 @@ export const FLOOR_GAP_MM = 20
 
 const MM3_PER_ML = 1000
 
+/** Throws RangeError unless height is 10 to 2000 mm, floor and mouth 20 to 2000 mm wide. */
 export function checkedBucket(bucket: Bucket): Bucket {
   inRange('bucket.heightMm', bucket.heightMm, 10, 2000)
   inRange('bucket.floorWideMm', bucket.floorWideMm, 20, 2000)

@@ -26,6 +26,7 @@ export type Immersion =
 
 const DEEPEST_MM = 3000
 
+/** Throws RangeError unless a depth, mm, is from 0 to the deepest that is reckoned with. */
 export const checkedDepthMm = (depthMm: number): number => inRange('depthMm', depthMm, 0, DEEPEST_MM)
 
 /** Glaze pushed aside, mL. RangeError for a depth, tilt, density or pressure out of range. */

@@ -59,8 +59,9 @@ export function coatsOf(
       face,
       fromMm,
       toMm,
-      likelyMm,
-      upperMm,
+      // Thicker than anything that stays on a wall counts as that.
+      likelyMm: Math.min(likelyMm, THICKEST_MM),
+      upperMm: Math.min(upperMm, THICKEST_MM),
       dose: doseOf(glazeId, coats[i - 1]?.glazeId ?? null),
     })),
   )

@@ -168,15 +168,18 @@ export function fillOf(
 
 /** Degrees Twaddell, for liquids heavier than water: 200 (d - 1). */
 export const twaddell = (gramsPerMl: number): number => 200 * (density('gramsPerMl', gramsPerMl) - 1)
+/** Density, g/mL, of degrees Twaddell, 0 to 180 (RangeError): 1 + degrees / 200. */
 export const gramsPerMlOfTwaddell = (degrees: number): number => 1 + inRange('degrees', degrees, 0, 180) / 200
 
 /** Moduli of Baume scales for heavy liquids in print (CRC Handbook, 51st ed., lists the three): ask which. */
 export const BAUME_MODULI = { american: 145, oldDutch: 144, gerlach: 146.78 } as const
 export type BaumeScale = keyof typeof BAUME_MODULI
 
+/** Degrees Baume of a density, g/mL, on one of the scales: m (1 - 1/d). */
 export function baume(gramsPerMl: number, scale: BaumeScale): number {
   return BAUME_MODULI[scale] * (1 - 1 / density('gramsPerMl', gramsPerMl))
 }
+/** Density, g/mL, of degrees Baume, 0 to 70 (RangeError): m / (m - degrees). */
 export function gramsPerMlOfBaume(degrees: number, scale: BaumeScale): number {
   return BAUME_MODULI[scale] / (BAUME_MODULI[scale] - inRange('degrees', degrees, 0, 70))
 }

@@ -16,6 +16,7 @@ export const PRESSURE_PA = [50_000, 110_000] as const
 /** A cloth this far off was weighed wrongly, or was dry. */
 export const FACTORS = [0.1, 10] as const
 
+/** Throws RangeError naming `field` unless a temperature, degC, is one that the laws of vapour here cover. */
 export const checkedTempC = (field: string, tempC: number): number =>
   inRange(field, tempC, COLDEST_C, HOTTEST_C)
 

@@ -61,6 +61,7 @@ export const NOTHING_MM = 1e-9
 
 const reciprocal = (mm: number): number => (mm > NOTHING_MM ? 1 / mm : 0)
 
+/** A face that has had nothing: `cap` mm of room in its half of the body, `filled` of it taken; `airing` and `radiation` against a free outside. */
 export function newSide(cap: number, filled: number, airing: number, radiation: number): Side {
   return {
     airing,
@@ -85,6 +86,7 @@ export function newSide(cap: number, filled: number, airing: number, radiation: 
   }
 }
 
+/** The face across the wall. */
 export const otherSide = (wall: Wall, side: Side): Side =>
   side === wall.outside ? wall.inside : wall.outside
 

@@ -15,6 +15,7 @@ export interface Rule {
 /** Open bucket first, longest remaining chain first. */
 export const PLAIN_RULE: Rule = { switchWeight: 1, tailWeight: 0.1, byDry: false }
 
+/** An order with room for every dip of the board, nobody's hands nor moment chosen. */
 export const emptyOrder = (board: Board): Order => ({
   ops: new Int32Array(board.n),
   lane: new Uint8Array(board.n),

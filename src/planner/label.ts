@@ -32,6 +32,7 @@ export interface Label {
 
 const FAR_BELOW = -1_000_000_000
 
+/** Where a search begins: nothing done yet, the hands as the board has them. */
 export function firstLabel(board: Board): Label {
   return {
     key: '',

@@ -19,6 +19,7 @@ const SHARES = {
   lane: 20,
 } as const
 
+/** Small changes of an order, drawn by `random`, none of which breaks a pot's own sequence. */
 export function makeMove(board: Board, random: Random): Move {
   const { n, bucket, pot, release, next, laneCount } = board
   const at = new Int32Array(n)

@@ -47,5 +47,6 @@ export interface Timer {
   readonly setUpDecant: Uint8Array
 }
 
+/** One number to be made small: lateness first, then the finish, openings and re-stirs; seconds. */
 export const objective = (lateS: number, finishS: number, openings: number, restirs: number): number =>
   LATE_WEIGHT * lateS + finishS + OPENING_WEIGHT_S * openings + RESTIR_WEIGHT_S * restirs

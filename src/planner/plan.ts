@@ -115,6 +115,7 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
   return { plan, kept: true, latenessGainS, finishGainS }
 }
 
+/** Runs a search that could be paused to its end. */
 export function drain<T>(steps: Generator<void, T>): T {
   for (;;) {
     const step = steps.next()

@@ -6,6 +6,7 @@ export interface Random {
   unit(): number
 }
 
+/** Numbers that follow from `seed` alone (xorshift). */
 export function makeRandom(seed: number): Random {
   // Zero is the one state the generator never leaves.
   let state = (seed ^ 0x9e3779b9) | 0 || 1

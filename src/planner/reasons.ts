@@ -78,6 +78,7 @@ export function setUpReason(board: Board, timer: Timer, order: Order, position: 
   return dips.some((e) => board.bucket[e] === b && board.tail[e] === longest) ? 'longestChain' : 'nextBucket'
 }
 
+/** Why waxing or wiping stands where it does. */
 export function prepReason(board: Board, _timer: Timer, order: Order, position: number): Reason {
   const o = order.ops[position]!
   if (board.after[o]! > board.dur[o]!) return 'startsWait'

@@ -17,6 +17,7 @@ export interface Runs {
   readonly moveBlock: (ops: Int32Array, from: number, to: number, target: number) => boolean
 }
 
+/** The stretches of an order that are dipped from one bucket without another between, kept for one board. */
 export function makeRuns({ n, bucket }: Board): Runs {
   const held = new Int32Array(n)
   const alike = ({ ops, lane }: Order, p: number, q: number) =>

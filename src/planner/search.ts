@@ -15,6 +15,7 @@ export interface Found {
   restirs: number
 }
 
+/** Overwrites `to` with `from`, both of one board. */
 export function copyOrder(from: Order, to: Order): void {
   to.ops.set(from.ops)
   to.lane.set(from.lane)
@@ -28,6 +29,7 @@ export const versus = (timer: Timer, found: Found): number =>
   timer.openings - found.openings ||
   timer.restirs - found.restirs
 
+/** Remembers this order and what the timer's last run said of it. */
 export function keep(found: Found, timer: Timer, order: Order): void {
   copyOrder(order, found.order)
   found.lateS = timer.lateS

@@ -3,6 +3,7 @@ import type { Timer } from './order.ts'
 import { timerForOne } from './timeOne.ts'
 import { timerForTwo } from './timeTwo.ts'
 
+/** A timer for one pair of hands or two, as the board has them. */
 export const makeTimer = (board: Board): Timer =>
   board.laneCount === 1 ? timerForOne(board) : timerForTwo(board)
 

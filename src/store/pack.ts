@@ -15,6 +15,7 @@ export interface Pack {
 /** No record's id contains a tilde. */
 const PREFIX = 'pack~'
 
+/** Whether a key of the journal is a pack's, not a record's. */
 export const isPackKey = (key: string) => key.startsWith(PREFIX)
 
 /** Key and value. The key follows from the content: two tabs packing the same write the same. */

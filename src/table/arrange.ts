@@ -176,8 +176,17 @@ function thickness({ targetGramsPerMl, solidsGravity }: BucketFacts): Refusal | 
   return { code: 'out-of-range', field: 'gramsPerMl', facts }
 }
 
+/** The planner's most for one pot; no wall takes half as many. */
+const MOST_COATS = 20
+
 function coatsRefusal(table: Table, coats: readonly CoatFacts[]): Refusal | undefined {
   if (coats.length === 0) return { code: 'missing', field: 'coats' }
+  if (coats.length > MOST_COATS)
+    return {
+      code: 'out-of-range',
+      field: 'coats',
+      facts: { value: coats.length, least: 1, most: MOST_COATS },
+    }
   for (const coat of coats) {
     if (!table.buckets[coat.bucketId]) return { code: 'unknown-bucket', field: 'coats' }
     const wrong = firstWrong([

@@ -1,20 +1,24 @@
 import type { DipState, PotState, Table } from './state.ts'
 
+/** The table with this pot in place of the one of its id. */
 export const withPot = (table: Table, pot: PotState): Table => ({
   ...table,
   pots: { ...table.pots, [pot.facts.potId]: pot },
 })
 
+/** The table with this bucket under its id. */
 export const withBucket = (table: Table, bucketId: string, bucket: Table['buckets'][string]): Table => ({
   ...table,
   buckets: { ...table.buckets, [bucketId]: bucket },
 })
 
+/** A record without one of its keys. */
 export function without<T>(record: Readonly<Record<string, T>>, key: string): Record<string, T> {
   const { [key]: _gone, ...rest } = record
   return rest
 }
 
+/** The table with these facts of a pot changed; as it was where no such pot is. */
 export function change(table: Table, potId: string, facts: Partial<PotState>): Table {
   const pot = table.pots[potId]
   return pot ? withPot(table, { ...pot, ...facts }) : table
@@ -39,6 +43,7 @@ export function changeDip(table: Table, dipId: string, mend: (dip: DipState) => 
   return table
 }
 
+/** The table with a pot's latest dip mended; as it was where it has none. */
 export function changeLastDip(table: Table, potId: string, mend: (dip: DipState) => DipState): Table {
   const pot = table.pots[potId]
   const last = pot?.dips.at(-1)

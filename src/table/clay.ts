@@ -13,6 +13,7 @@ import type { AirSpell, BucketState, Table } from './state.ts'
 /** Air speed at the pots by how it feels, m/s; assumptions bracketed by indoor-air practice. */
 const SPEED_MPS: Record<Draught, number> = { still: 0.08, room: 0.15, window: 0.5, fan: 1.5, fanClose: 3 }
 
+/** The day's air in the engine's units. */
 export const airOf = (facts: AirFacts): Air => ({
   tempC: facts.tempC,
   rh: facts.rh,
@@ -49,6 +50,7 @@ export function profileOf(pot: PotFacts): Profile {
   return profile
 }
 
+/** The clay of a pot, or of the board, as the engine takes it. */
 export const bodyOf = (table: Table, pot?: PotFacts): Body => ({
   ...DEFAULT_BODY,
   absorption: pot?.absorption ?? table.board.absorption,
@@ -101,6 +103,7 @@ export function coverOn(pot: PotFacts, cover: CoverFacts): Cover {
   }
 }
 
+/** Diameter at the widest, mm. */
 export const widestMm = ({ shape }: PotFacts): number => Math.max(shape.rimMm, shape.bellyMm ?? 0)
 
 /** Length of wall that goes under, for the time it takes to lower. */

@@ -6,6 +6,7 @@ const LABELS: Readonly<Record<ConeMake, RegExp>> = {
   seger: /^(0[46]a|[156]a|[7-9]|10)$/,
 }
 
+/** Whether a make has a cone of this label. */
 export const isCone = (cone: string, make: ConeMake): boolean => LABELS[make].test(cone)
 
 /** Fewest readings that a heat work can be told from. */

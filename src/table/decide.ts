@@ -106,11 +106,13 @@ function decided(table: Table, action: Action, stamp: Stamp, more?: More): Decis
   }
 }
 
+/** Decides about a pot that is on the table, else refuses. */
 export function onPot(table: Table, potId: string, then: (pot: PotState) => Decision): Decision {
   const pot = table.pots[potId]
   return pot && !pot.gone ? then(pot) : refuse('unknown-pot')
 }
 
+/** Decides about a dip that is known, else refuses. */
 export function onDip(
   table: Table,
   dipId: string,

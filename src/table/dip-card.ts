@@ -110,6 +110,7 @@ function collarsFor(table: Table, steps: readonly AtStep[], bucketId: string, fi
   })
 }
 
+/** The card of collar glaze that stands open; undefined when none does. */
 export function returnCard(table: Table, now: number): Card | undefined {
   const { collar } = table
   return (

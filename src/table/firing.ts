@@ -57,6 +57,7 @@ function heatOf(firing: FiringFacts): Firing | null {
   return heat && { ...heat, holdMin }
 }
 
+/** Whether a tile of one firing speaks for the other without being carried over. */
 export const sameFiring = (a: FiringFacts, b: FiringFacts): boolean =>
   a.cone === b.cone && a.make === b.make && a.riseCPerH === b.riseCPerH && a.holdMin === b.holdMin
 
@@ -66,6 +67,7 @@ export function flowScale(tested: FiringFacts, planned: FiringFacts): Scale | un
   return before && after ? doseScale(before, after) : undefined
 }
 
+/** The cone that a log's heat brought down; undefined for too short a log. */
 export const reachedBy = (log: readonly KilnReading[]): ConeReached | undefined =>
   log.length < LEAST_READINGS ? undefined : coneOfLog(log)
 

@@ -102,7 +102,7 @@ const setMin = new WeakMap<AirFacts, Partial<Record<Settings['wax'], number>>>()
 /** How long the wax on this pot's foot takes to set, ms. Asked for every pot at every tick: kept by air. */
 export function waxSetMs(table: Table, pot: PotState): number {
   const { wax } = table.settings
-  const air = airAt(table.air, pot.waxedAt ?? 0)
+  const air = airAt(table.air, pot.waxedAt ?? Number.POSITIVE_INFINITY)
   const known = setMin.get(air) ?? {}
   setMin.set(air, known)
   known[wax] ??= waxSetMin(wax, airOf(air))

@@ -25,6 +25,9 @@ const LONGEST_S = 7 * 86_400
 /** An hour of the kiln that passed so long ago is forgotten. */
 const DEADLINE_KEPT_MS = 12 * 3_600_000
 
+/** Pots left half done and a bucket left open count as no longer ago than this, ms: older is no different. */
+const LONG_AGO_MS = 30 * 86_400_000
+
 /** Whole seconds of table time. */
 const upS = (ms: number): number => Math.ceil(ms / 1000)
 const downS = (ms: number): number => Math.floor(ms / 1000)
@@ -104,8 +107,8 @@ function potJob(table: Table, { pot, step }: AtStep, now: number, waxPlace: numb
     id: pot.facts.potId,
     prep: prepJobs(table, pot, step, waxPlace),
     coats,
-    readyAtS: upS(readyMs),
-    ...(before ? { overLongAtS: downS(before.outAt) + LONGEST_WAIT_S } : {}),
+    readyAtS: upS(Math.max(readyMs, now - LONG_AGO_MS)),
+    ...(before ? { overLongAtS: downS(Math.max(before.outAt, now - LONG_AGO_MS)) + LONGEST_WAIT_S } : {}),
     kilnDryS: Math.min(LONGEST_S, Math.ceil((dryMin ?? 0) * 60)),
     heightMm: pot.facts.shape.heightMm,
   }
@@ -164,7 +167,8 @@ function readyAt(
 }
 
 function prepJobs(table: Table, pot: PotState, step: Step, waxPlace: number): PrepStep[] {
-  const waxS = Math.ceil(waxSetMs(table, pot) / 1000)
+  // In saturated air water-based wax never sets: a sitting is as long as it can be waited for.
+  const waxS = Math.ceil(Math.min(waxSetMs(table, pot), SITTING_MIN * 60_000) / 1000)
   const wax: PrepStep = { kind: 'wax', activeS: WAX_S, waitAfterS: waxS }
   const wipe: PrepStep = { kind: 'wipe', activeS: WIPE_S, waitAfterS: WIPE_DRIES_MS / 1000 }
   const { waxFirst } = table.settings
@@ -207,7 +211,7 @@ function handsOf(
         ? null
         : {
             bucketId: openBucket,
-            stirEndS: Math.min(downS(stirredAt), freeAtS),
+            stirEndS: Math.min(downS(Math.max(stirredAt, now - LONG_AGO_MS)), freeAtS),
             decanted: collar?.bucketId === openBucket,
           },
   }
@@ -232,6 +236,6 @@ function deadlineOf(table: Table, steps: readonly AtStep[], now: number): PlanIn
   })
   return {
     loadStartS: downS(at),
-    ...(done.length > 0 ? { doneDryAtS: upS(Math.max(...done)) } : {}),
+    ...(done.length > 0 ? { doneDryAtS: upS(Math.max(now - LONG_AGO_MS, ...done)) } : {}),
   }
 }

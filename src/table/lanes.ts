@@ -30,6 +30,7 @@ export function turned(table: Table): Table {
 export const seenBy = (table: Table, lane: Lane): Table =>
   (table.lane ?? 0) === lane ? table : turned(table)
 
+/** Whose turn the table is seen from. */
 export const laneOf = (table: Table): Lane => table.lane ?? 0
 
 /** These hands have this bucket open, and no others: a new visit of it begins, or the old one goes on. */

@@ -16,6 +16,7 @@ const FOOT_LINE_PART = 0.3
 
 /** Forms with a belly wider than rim and foot. */
 const BELLIED: ReadonlySet<Form> = new Set(['bottle', 'cup', 'jar'])
+/** Whether a form has a belly to measure. */
 export const hasBelly = (form: Form): boolean => BELLIED.has(form)
 
 /** Forms whose inside a short dip may not fill, or that are lined first as a rule: the pour is offered. */

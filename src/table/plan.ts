@@ -20,6 +20,7 @@ export function coatsOn(pot: PotState): readonly DipState[] {
   return since === undefined ? pot.dips : pot.dips.filter((dip) => dip.outAt > since)
 }
 
+/** The latest coat that is on, if any. */
 export const lastDip = (pot: PotState): DipState | undefined => coatsOn(pot).at(-1)
 
 /** Index in the plan of the next coat; the plan's length when all are on. */
@@ -37,6 +38,7 @@ export function strayed(table: Table, pot: PotState): DipState | undefined {
   })
 }
 
+/** A pot's place as chalked: A3. */
 export const placeText = (pot: PotState): string => `${pot.facts.place.board}${pot.facts.place.spot}`
 
 const onTable = new WeakMap<Table['pots'], readonly PotState[]>()

@@ -9,6 +9,7 @@ export const waits = {
   leaveOut: 'Tap one to leave it out.',
   waitUntil: (clock: string) => `until ${clock}`,
   waitNever: 'will not dry in this air',
+  waitSoon: 'any moment',
   waitTouch: (number: Name, place: string) => `then touch ${number} at ${place}`,
   waitWax: (number: Name) => `the wax on ${number} sets`,
   waitDamp: (number: Name) => `the damp leaves ${number}`,
@@ -105,7 +106,8 @@ export const waits = {
   panCaution: 'Hot wax catches fire. Smother it with the lid, never water.',
   finishedText: (number: Name, when: string) => `Kiln-dry ${when}, ${number} last.`,
   finishedNever: (number: Name) => `${number} will not dry in this air. Fan, or warm the room.`,
-  finishedCaution: 'Kiln surfaces burn. The maker’s manual comes first.',
+  finishedCaution:
+    'Wax burns off in the kiln: vent on, stay out of the room. Kiln surfaces burn. The maker’s manual comes first.',
   askText: (s: number) => `Was it under for ${s} s?`,
   stuckUncounted: (number: Name) => `${number}: how many coats are on?`,
   stuckUncountedText: 'Scratch an edge, or weigh it.',

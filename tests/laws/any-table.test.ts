@@ -3,6 +3,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { AirFacts } from '../../shared/nouns.ts'
+import { checkInput } from '../../src/planner/check.ts'
 import type { Action } from '../../src/table/action.ts'
 import { plannedDip } from '../../src/table/coming.ts'
 import { fitOf } from '../../src/table/fit.ts'
@@ -23,11 +24,8 @@ import type { Play } from '../unit/table/play.ts'
 const DAY_S = 86_400
 const deeds = fc.array(
   fc.record({
-    what: fc.nat(9),
-    afterS: fc.oneof(
-      fc.double({ min: 0, max: 7200, noNaN: true }),
-      fc.constantFrom(0, 30 * DAY_S, 500 * DAY_S),
-    ),
+    what: fc.nat(11),
+    afterS: fc.oneof(fc.integer({ min: 0, max: 7200 }), fc.constantFrom(0, 30 * DAY_S, 500 * DAY_S)),
     grams: typed('grams'),
     agoMin: typed('agoMin'),
     gramsPerMl: typed('gramsPerMl'),
@@ -53,6 +51,8 @@ function doing(
     { do: 'set-air', air: deed.air },
     { do: 'read-density', bucketId: BUCKETS[0], gramsPerMl: deed.gramsPerMl },
     { do: 'held-longer', dipId, byS: 5 },
+    { do: 'stirred', bucketId: BUCKETS[0] },
+    { do: 'start', potId: POT, again: true, unstirred: true },
   ]
   return all[deed.what]!
 }
@@ -61,7 +61,7 @@ function doing(
 function look({ table, nowMs, card }: Play): void {
   expect(card.kind).not.toBe('empty')
   outputsOf(table, nowMs)
-  jobsOf(table, nowMs)
+  checkInput(jobsOf(table, nowMs).input)
   rideAlong(table)
   for (const pot of potsOnTable(table)) {
     const forecast = forecastOf(table, pot)

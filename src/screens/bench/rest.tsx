@@ -20,13 +20,15 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   if (!next) return null
   const { skewMs } = table.value
   const never = !Number.isFinite(next.at)
+  const leftMs = next.at - now.value
+  const soon = leftMs < 1000
   const washed = washedPot(table.value, now.value)
   return (
     <div class="face face-wide">
       <h1 class="title">{w.head.wait}</h1>
-      <p class="wait-span figures">{never ? w.waitNever : f.span(next.at - now.value)}</p>
+      <p class="wait-span figures">{never ? w.waitNever : soon ? w.waitSoon : f.span(leftMs)}</p>
       <p class="strong figures">
-        {never ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}
+        {never || soon ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}
         {dueText(next)}
       </p>
       {washed ? (

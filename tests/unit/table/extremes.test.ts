@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { FiringFacts } from '../../../shared/nouns.ts'
+import { checkInput } from '../../../src/planner/check.ts'
 import { forecastOf } from '../../../src/table/forecast.ts'
+import { jobsOf } from '../../../src/table/jobs.ts'
 import { potsOnTable } from '../../../src/table/plan.ts'
 import { rideAlong } from '../../../src/table/ticket.ts'
 import { warningsFor } from '../../../src/table/warnings.ts'
@@ -29,6 +31,41 @@ describe('time', () => {
     play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
     expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.late).toBeGreaterThan(play.nowMs)
     expect(play.card.kind).not.toBe('empty')
+  })
+})
+
+describe('the order of work', () => {
+  const told =
+    ({ table, nowMs }: Play) =>
+    () =>
+      checkInput(jobsOf(table, nowMs).input)
+
+  it('is asked for with pots that were left half done for years, and a bucket left open', () => {
+    const play = demo().act({ do: 'stirred', bucketId: 'demo.gatepost' })
+    play.act({ do: 'told', potId: 'demo.33', agoMin: 0 }).wait(YEARS_S)
+    expect(told(play)).not.toThrow()
+  })
+
+  it('has room for every coat of a stack: more are refused', () => {
+    const coat = { bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 2 } as const
+    const stack = (many: number) => ({
+      stackId: 'demo.doorstep',
+      name: 'Many',
+      coats: Array(many).fill(coat),
+    })
+    const play = demo()
+    expect(play.try({ do: 'set-stack', stack: stack(21) })).toMatchObject({
+      code: 'out-of-range',
+      field: 'coats',
+    })
+    play.act({ do: 'set-stack', stack: stack(20) })
+    expect(told(play)).not.toThrow()
+  })
+
+  it('is asked for where water-based wax never sets', () => {
+    const play = demo().act({ do: 'set-settings', settings: { wax: 'water', waxFirst: false } })
+    play.act({ do: 'set-air', air: { tempC: 20, rh: 1, draught: 'still' } })
+    expect(told(play)).not.toThrow()
   })
 })
 
