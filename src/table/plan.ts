@@ -57,7 +57,7 @@ export function potsOnTable(table: Table): readonly PotState[] {
 
 /** By board, then by place on it. */
 export const byPlace = ({ facts: { place: a } }: PotState, { facts: { place: b } }: PotState): number =>
-  a.board === b.board ? a.spot - b.spot : a.board.localeCompare(b.board)
+  a.board === b.board ? a.spot - b.spot : a.board < b.board ? -1 : 1
 
 /** The pot's plan with other seconds for one coat; without that coat for 0 s. */
 export function planWith(table: Table, pot: PotState, coat: number, holdS: number): readonly CoatFacts[] {
