@@ -59,6 +59,8 @@ export interface App {
   readonly table: ReadonlySignal<Table>
   /** Table time, ms. */
   readonly now: ReadonlySignal<number>
+  /** The same with every frame of the screen while a count runs. */
+  readonly frameNow: ReadonlySignal<number>
   readonly card: ReadonlySignal<Card>
   /** Whose card shows, where two work at this phone. */
   readonly lane: Signal<Lane>

@@ -42,7 +42,9 @@ export async function openProgram(): Promise<App> {
 
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   const table = signal(fold(folded))
-  const now = signal(clock.epochMs() - table.value.skewMs)
+  const timeNow = () => clock.epochMs() - table.peek().skewMs
+  const now = signal(timeNow())
+  const frameNow = signal(now.peek())
   const { told, ways } = openPlanning(table, now)
   const lane = signal<Lane>(0)
   const seen = computed(() => seenBy(table.value, table.value.settings.potters === 2 ? lane.value : 0))
@@ -76,9 +78,11 @@ export async function openProgram(): Promise<App> {
   const noPots = Object.keys(table.value.pots).length === 0
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
 
-  const tick = () => {
-    now.value = clock.epochMs() - table.peek().skewMs
-  }
+  const tick = () =>
+    batch(() => {
+      now.value = timeNow()
+      frameNow.value = now.value
+    })
   const extras = signal<OpenedExtras | undefined>(undefined)
   sounding.with((opened) => {
     const lent = { devices, sounding: opened, database: journal.database, table, now, card, route }
@@ -169,12 +173,17 @@ export async function openProgram(): Promise<App> {
   const lifeSign = () => document.visibilityState === 'visible' && beSeen(clock.epochMs())
   lifeSign()
   setInterval(lifeSign, SEEN_EVERY_MS)
-  const counting = computed(() => card.value.kind === 'count')
+  const counting = computed(() => (card.value.kind === 'count' ? card.value.dip : undefined))
   effect(() => {
-    if (!counting.value) return
+    const dip = counting.value
+    if (!dip) return
+    const turns = [dip.underAt - dip.lowerS * 1000, dip.outAt]
     let frame = requestAnimationFrame(function again() {
       frame = requestAnimationFrame(again)
-      tick()
+      const at = timeNow()
+      // A hit means something else from IN and from OUT on; between them the numeral alone moves.
+      if (turns.some((turn) => now.peek() < turn && at >= turn)) tick()
+      else frameNow.value = at
     })
     return () => cancelAnimationFrame(frame)
   })
@@ -197,6 +206,7 @@ export async function openProgram(): Promise<App> {
   return {
     table: seen,
     now,
+    frameNow,
     card,
     lane,
     told,

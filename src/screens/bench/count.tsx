@@ -10,14 +10,14 @@ type CountCard = Extract<Card, { kind: 'count' | 'out' }>
  * IN to OUT with the seconds as large as fits (a hit is STOP). The edge fills as the dose runs.
  */
 export function CountScreen({ card }: { readonly card: CountCard }) {
-  const { table, words, now } = useApp()
+  const { table, words, frameNow } = useApp()
   const w = words.value.bench
   const { dip } = card
   const pot = table.value.pots[card.potId]
   const glaze = table.value.buckets[dip.bucketId]?.facts.name ?? ''
   const poured = dip.cover.kind === 'inside'
   const inAt = dip.underAt - dip.lowerS * 1000
-  const t = now.value
+  const t = frameNow.value
   const name = `${nameOf(words.value, pot)} ${glaze}`
   if (card.kind === 'out')
     return (

@@ -25,7 +25,7 @@ export function noiseAt(card: Card, now: number): Noise | undefined {
 
 /** Stripes at the screen's edge for what a drill drowns. Still where the person wants less motion. */
 export function NoisePattern({ card }: { readonly card: Card }) {
-  const { now } = useApp()
-  const noise = noiseAt(card, now.value)
+  const { frameNow } = useApp()
+  const noise = noiseAt(card, frameNow.value)
   return noise ? <span class={`noise noise-${noise}`} aria-hidden="true" /> : null
 }
