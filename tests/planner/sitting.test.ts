@@ -115,6 +115,8 @@ function expectCard(table: PlanInput, told: Plan, next: Plan): void {
     if (!card || card.startS > freeAtS + MIN || !('potId' in card)) continue
     const pot = table.pots.find((each) => each.id === card.potId)
     if (!pot || pot.readyAtS > Math.max(freeAtS, card.startS)) continue
+    // What the other hands have still to do on the pot goes before.
+    if ((pot.prep[0]?.kind ?? 'dip') !== card.kind) continue
     const first = next.actions.find((action) => action.lane === lane && 'potId' in action)
     expect(first).toMatchObject({ kind: card.kind, potId: card.potId })
   }
