@@ -133,6 +133,7 @@ const IN_HAND: readonly Slip[] = [
       expect(pot(after, 33).uncounted).toBe(true)
       await expect(page.locator('.bench-main')).toContainText('33: how many coats are on?')
       await expect(page.locator('.bench-main')).toContainText('Scratch an edge, or weigh it.')
+      await expect(page.locator('.coat-key')).toHaveText(['0', '1', '2', '3'])
     },
   },
   {

@@ -157,7 +157,7 @@ export const ADVICE_FAULTS: readonly Fault[] = [
     file: 'src/engine/repair.ts',
     find: 'zonesAfter({ ...standing, events: planned })',
     replace: 'zonesAfter({ ...standing, events: [...standing.events, ...planned.slice(planned.length)] })',
-    tests: ['tests/reference/advice.test.ts'],
+    tests: ['tests/unit/engine/repair.test.ts'],
   },
   {
     id: 'a wanted coat at any density',

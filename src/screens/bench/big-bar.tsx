@@ -2,7 +2,7 @@ import type { Card } from '../../table/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { offersRing } from './ring-line.ts'
-import { CalendarBar, RestList, RingOffer } from './soon.tsx'
+import { CalendarBar, CoatKeys, RestList, RingOffer } from './soon.tsx'
 
 /** The bar's words, and what it does at rest. */
 export function BigBar({ card }: { readonly card: Card }) {
@@ -68,6 +68,7 @@ export function BigBar({ card }: { readonly card: Card }) {
     case 'ask-dose':
       return <KnuckleBar act="big" label={w.askBar(card.dip.holdS)} />
     case 'stuck':
+      if (card.why === 'uncounted') return <CoatKeys potId={card.potId} />
       return card.big ? <KnuckleBar act="big" label={w.keepGoing} /> : <div class="bar bar-rest" />
     default:
       return <div class="bar bar-rest" />

@@ -13,6 +13,7 @@ import {
 } from './waits.tsx'
 import './late.css'
 
+export { CoatKeys } from './coat-keys.tsx'
 export { LaneDoes, LowLines } from './hands.tsx'
 export { RestList } from './rest.tsx'
 export { Returned } from './returned.tsx'

@@ -48,6 +48,12 @@ type RingProps = { readonly extras: Extras }
 export const RingOffer = soon<RingProps>(() => load().then((part) => part.RingOffer), RestingBar)
 export const CalendarBar = soon<RingProps>(() => load().then((part) => part.CalendarBar), RestingBar)
 
+/** A pot whose coats are not known. */
+export const CoatKeys = soon<{ readonly potId: string }>(
+  () => load().then((part) => part.CoatKeys),
+  RestingBar,
+)
+
 const Nothing = () => null
 
 export const RingAsk = soon(() => load().then((part) => part.RingAsk), Nothing)
