@@ -28,6 +28,7 @@ export function momentText(words: WholeWords['days'], language: string, atMs: nu
 /** The day of a moment as files are named by it, as 2026-03-29. */
 export const fileDay = (atMs: number): string => DateTime.fromMillis(atMs).toFormat('yyyy-MM-dd')
 
+/** A moment as the field of the phone holds it. */
 export const fieldOf = (atMs: number): string => DateTime.fromMillis(atMs).toFormat(FIELD)
 
 /** The moment a field holds; undefined for what is none. An hour that the clocks skip is the one after it. */

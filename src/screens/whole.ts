@@ -9,6 +9,7 @@ export interface Whole extends App {
 
 const wholes = new WeakMap<App, Whole>()
 
+/** The program for what comes after the first cards. */
 export function useWhole(): Whole {
   const app = useApp()
   const whole = wholes.get(app) ?? {

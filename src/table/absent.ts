@@ -4,14 +4,14 @@ import { lineOf, type Told } from './line.ts'
 import type { Table } from './state.ts'
 
 /** A pair of hands with something due: what they had done by then, and when the next should have been done. */
-export interface Due {
+export interface Owing {
   readonly done: string
   /** Table time, ms. */
   readonly dueAt: number
 }
 
 /** Of two pairs of hands; undefined where nothing is due. */
-export type Dues = readonly (Due | undefined)[]
+export type Owings = readonly (Owing | undefined)[]
 
 /** Slower than this may be gone: the other hands needn't wait for their bucket. Assumption. */
 const PATIENCE_MS = 5 * 60_000
@@ -25,7 +25,7 @@ function doneBy(table: Table, lane: Lane): string {
 }
 
 /** Who has something due by what was told, and from when; `before` as it was found the last time. */
-export function duesOf(table: Table, told: Told | undefined, now: number, before: Dues): Dues {
+export function owingOf(table: Table, told: Told | undefined, now: number, before: Owings): Owings {
   if (!told || table.settings.potters < 2) return []
   return ([0, 1] as const).map((lane) => {
     const [task] = lineOf(seenBy(table, lane), told)
@@ -40,5 +40,5 @@ export function duesOf(table: Table, told: Told | undefined, now: number, before
  * How much longer each pair of hands will be away, ms: as long as they have been by now, so that what they leave
  * undone goes to the others sooner or later, and comes back with their next hit.
  */
-export const awayOf = (dues: Dues, now: number): readonly number[] =>
-  dues.map((due) => (due && now - due.dueAt > PATIENCE_MS ? now - due.dueAt : 0))
+export const awayOf = (owings: Owings, now: number): readonly number[] =>
+  owings.map((owing) => (owing && now - owing.dueAt > PATIENCE_MS ? now - owing.dueAt : 0))

@@ -46,6 +46,18 @@ export function answered(table: Table, action: Action): Decision | undefined {
       return onPot(table, action.potId, (pot) => ({
         events: [{ kind: 'plan-changed', potId: action.potId, coats: asDipped(table, pot.facts.potId) }],
       }))
+    case 'count-coats':
+      return onPot(table, action.potId, (pot) =>
+        action.coats !== null && (action.coats < 0 || action.coats > planOf(table, pot).length)
+          ? {
+              refusal: {
+                code: 'out-of-range',
+                field: 'coats',
+                facts: { value: action.coats, least: 0, most: planOf(table, pot).length },
+              },
+            }
+          : { events: [{ kind: 'coats-counted', potId: action.potId, coats: action.coats }] },
+      )
     case 'wax-pan':
       return { events: [{ kind: 'wax-pan', is: action.is }] }
     case 'clock-moved':

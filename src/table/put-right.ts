@@ -76,18 +76,6 @@ export function putRight(table: Table, action: Action, stamp: Stamp): Decision {
       )
     case 'touched-up':
       return onPot(table, action.potId, () => ({ events: [{ kind: 'touched-up', potId: action.potId }] }))
-    case 'count-coats':
-      return onPot(table, action.potId, (pot) =>
-        action.coats !== null && (action.coats < 0 || action.coats > planOf(table, pot).length)
-          ? {
-              refusal: {
-                code: 'out-of-range',
-                field: 'coats',
-                facts: { value: action.coats, least: 0, most: planOf(table, pot).length },
-              },
-            }
-          : { events: [{ kind: 'coats-counted', potId: action.potId, coats: action.coats }] },
-      )
     case 'weigh': {
       const wrong = outOfRange('grams', action.grams)
       if (wrong) return { refusal: wrong }

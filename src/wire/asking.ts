@@ -1,6 +1,6 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
 import type { Ask, Plan, PlanInput, Reply } from '../planner/index.ts'
-import { awayOf, type Dues, duesOf } from '../table/absent.ts'
+import { awayOf, type Owings, owingOf } from '../table/absent.ts'
 import { type Jobs, jobsOf, loadAt, toldBy } from '../table/jobs.ts'
 import { aheadOf, isKnown } from '../table/late-edges.ts'
 import { nextTaskEnds } from '../table/line.ts'
@@ -49,7 +49,7 @@ export function keepAsking(
   let waiting = false
   let askedAt = Number.NEGATIVE_INFINITY
   let silentSince: number | undefined
-  let dues: Dues = []
+  let owings: Owings = []
 
   function openWorker(): Worker {
     const opened = new Worker(new URL('../planner/worker.ts', import.meta.url), { type: 'module' })
@@ -99,8 +99,8 @@ export function keepAsking(
       () => table.peek() === of,
       () => {
         askedAt = now.peek()
-        dues = duesOf(of, told.peek(), askedAt, dues)
-        const jobs = jobsOf(of, askedAt, awayOf(dues, askedAt))
+        owings = owingOf(of, told.peek(), askedAt, owings)
+        const jobs = jobsOf(of, askedAt, awayOf(owings, askedAt))
         if (jobs.input.pots.length === 0) {
           told.value = undefined
           ways.value = []

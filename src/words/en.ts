@@ -22,7 +22,7 @@ export const en = {
       collar: (text: string) => `collar ${text}`,
       inside: 'pour the inside',
       side: 'one half',
-      otherSide: 'the other half',
+      otherSide: 'other half',
     },
     seconds: (s: number) => `${s} s`,
     stirredAgo: (ago: string) => `stirred ${ago} ago`,

@@ -9,7 +9,7 @@ export const waits = {
   leaveOut: 'Tap one to leave it out.',
   waitUntil: (clock: string) => `until ${clock}`,
   waitNever: 'will not dry in this air',
-  waitSoon: 'any moment',
+  waitSoon: 'soon',
   waitTouch: (number: Name, place: string) => `then touch ${number} at ${place}`,
   waitWax: (number: Name) => `the wax on ${number} sets`,
   waitDamp: (number: Name) => `the damp leaves ${number}`,

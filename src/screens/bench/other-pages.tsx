@@ -4,6 +4,7 @@ import { planOf } from '../../table/plan.ts'
 import type { DipState, PotState } from '../../table/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useWhole } from '../whole.ts'
+import { CoatCounts } from './coat-keys.tsx'
 import { PressButton } from './press.tsx'
 import { nameOf, placeOf } from './said.ts'
 
@@ -101,20 +102,15 @@ export function MorePage({
       {text}
     </PressButton>
   )
-  const coats = planOf(table.value, pot).map((_, i) => i)
   return (
     <div class="other-more">
       <h2>{w.coatsOn(nameOf(words.value, pot))}</h2>
       <div class="other-chips">
-        {[...coats, coats.length].map((n) => (
-          <PressButton
-            key={n}
-            class="other-chip figures"
-            onPress={act({ do: 'count-coats', potId, coats: n })}
-          >
-            {n}
-          </PressButton>
-        ))}
+        <CoatCounts
+          coats={planOf(table.value, pot).length}
+          look="other-chip"
+          on={(n) => act({ do: 'count-coats', potId, coats: n })}
+        />
         <PressButton
           class="other-chip"
           onPress={act({ do: 'count-coats', potId, coats: null })}

@@ -21,7 +21,8 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   const { skewMs } = table.value
   const never = !Number.isFinite(next.at)
   const leftMs = next.at - now.value
-  const soon = leftMs < 1000
+  // Nobody reads 0 s.
+  const soon = leftMs < 500
   const washed = washedPot(table.value, now.value)
   return (
     <div class="face face-wide">

@@ -1,5 +1,5 @@
 import { plan, replan } from '../../../src/planner/index.ts'
-import { awayOf, type Dues, duesOf } from '../../../src/table/absent.ts'
+import { awayOf, type Owings, owingOf } from '../../../src/table/absent.ts'
 import type { Action, Refusal } from '../../../src/table/action.ts'
 import { cardOf } from '../../../src/table/bench.ts'
 import type { Card } from '../../../src/table/card.ts'
@@ -17,7 +17,7 @@ export class PlannedPlay extends Play {
   /** Orders of ops timed per question: enough for small tables, quick enough for a test. */
   work = 60_000
   lane: Lane = 0
-  private dues: Dues = []
+  private owings: Owings = []
 
   override get card(): Card {
     return this.cardOf(this.lane)
@@ -32,8 +32,8 @@ export class PlannedPlay extends Play {
   /** Asks for the order of work of the table as it is now. */
   ask(): this {
     const now = this.nowMs - this.table.skewMs
-    this.dues = duesOf(this.table, this.told, now, this.dues)
-    const jobs = jobsOf(this.table, now, awayOf(this.dues, now))
+    this.owings = owingOf(this.table, this.told, now, this.owings)
+    const jobs = jobsOf(this.table, now, awayOf(this.owings, now))
     const before = this.told?.plan
     const answer = before ? replan(jobs.input, before, this.work).plan : plan(jobs.input, this.work)
     this.told = toldBy(jobs, answer, now)
