@@ -1,8 +1,51 @@
 /** The engine's public surface: how wet a wall is, how thick a dip comes out, how long a wait lasts. */
 
-export * from './air.ts'
-export { DEFAULT_BODY, fillablePerMm, porosity } from './body.ts'
-export * from './bucket.ts'
+export * from './air/air.ts'
+export * from './air/dew.ts'
+export * from './air/psychrometer.ts'
+export { type Wax, waxSetMin } from './air/wax.ts'
+export * from './air/witness-cloth.ts'
+export * from './bucket/bucket.ts'
+export * from './bucket/collar.ts'
+export type * from './contract.ts'
+export * from './melt/cones.ts'
+export * from './melt/firing.ts'
+export * from './melt/melt.ts'
+export * from './shape/displacement.ts'
+export * from './shape/geometry.ts'
+export { type Reach, reachOf, secondsUnder } from './shape/immersion.ts'
+export * from './shape/neck.ts'
+export { skirtTopMm } from './shape/zones.ts'
+export * from './slop/materials.ts'
+export { defaultSlip, densestGramsPerMl, shedPerMm } from './slop/slop.ts'
+export * from './slop/slurry.ts'
+export { type Split, type StackFit, stackThatFits } from './wait/fit.ts'
+export { forecastPot } from './wait/forecast.ts'
+export { type Grade, gradeZone, type Limits, worstZone, type ZoneGrade } from './wait/grade.ts'
+export { eventsIn, type HalfAndHalf, type HalfOf, halfAndHalf, type Sector } from './wait/half-and-half.ts'
+export {
+  type Dropped,
+  forGlaze,
+  type Lesson,
+  type Look,
+  learn,
+  type Observation,
+  type Weighing,
+  waterFromWeight,
+} from './wait/learn.ts'
+export { type Learned, UNLEARNED } from './wait/learned.ts'
+export { type NextTouch, touchNext, type Waiting } from './wait/next-touch.ts'
+export { forecastPieces, type PieceOfPot, type PiecesForecast } from './wait/pieces.ts'
+export { type Repair, type RestDip, repairRest } from './wait/repair.ts'
+export {
+  densityFor,
+  type NextCoat,
+  nextCoat,
+  type SecondsFor,
+  type Standing,
+  secondsFor,
+} from './wait/seconds.ts'
+export { DEFAULT_BODY, fillablePerMm, porosity } from './wall/body.ts'
 export {
   absorptionOf,
   type CoatReading,
@@ -13,47 +56,4 @@ export {
   pickUpOf,
   pinPickUp,
   sorptivityOf,
-} from './calibrate.ts'
-export * from './cloth.ts'
-export * from './collar.ts'
-export * from './cones.ts'
-export type * from './contract.ts'
-export * from './dew.ts'
-export * from './displacement.ts'
-export * from './firing.ts'
-export { type Split, type StackFit, stackThatFits } from './fit.ts'
-export { forecastPot } from './forecast.ts'
-export * from './geometry.ts'
-export { type Grade, gradeZone, type Limits, worstZone, type ZoneGrade } from './grade.ts'
-export { eventsIn, type HalfAndHalf, type HalfOf, halfAndHalf, type Sector } from './half-and-half.ts'
-export { type Reach, reachOf, secondsUnder } from './immersion.ts'
-export {
-  type Dropped,
-  forGlaze,
-  type Lesson,
-  type Look,
-  learn,
-  type Observation,
-  type Weighing,
-  waterFromWeight,
-} from './learn.ts'
-export { type Learned, UNLEARNED } from './learned.ts'
-export * from './materials.ts'
-export * from './melt.ts'
-export * from './neck.ts'
-export { type NextTouch, touchNext, type Waiting } from './next-touch.ts'
-export * from './pair.ts'
-export { forecastPieces, type PieceOfPot, type PiecesForecast } from './pieces.ts'
-export { type Repair, type RestDip, repairRest } from './repair.ts'
-export {
-  densityFor,
-  type NextCoat,
-  nextCoat,
-  type SecondsFor,
-  type Standing,
-  secondsFor,
-} from './seconds.ts'
-export { defaultSlip, densestGramsPerMl, shedPerMm } from './slip.ts'
-export * from './slurry.ts'
-export { type Wax, waxSetMin } from './wax.ts'
-export { skirtTopMm } from './zones.ts'
+} from './wall/calibrate.ts'

@@ -1,8 +1,15 @@
 /** The planner's public surface: durations in, order of work out. Pure: no clock, no chance but the seed. */
-export { dispatch } from './dispatch.ts'
 export type { Ask, Reply } from './messages.ts'
-export { FINAL_WORK, firstPlan, LONG_WORK, plan, planning, type Replanned, replan, retime } from './plan.ts'
-export { byHabit, type Habit } from './starts.ts'
+export {
+  FINAL_WORK,
+  firstPlan,
+  LONG_WORK,
+  plan,
+  planning,
+  type Replanned,
+  replan,
+  retime,
+} from './plan/plan.ts'
 export type {
   Action,
   Bucket,

@@ -1,4 +1,4 @@
-import { drain, FINAL_WORK, firstPlan, LONG_WORK, planning, type Replanned } from './plan.ts'
+import { drain, FINAL_WORK, firstPlan, LONG_WORK, planning, type Replanned } from './plan/plan.ts'
 import type { Plan, PlanInput } from './types.ts'
 
 /** A question to the worker. Of several the newest counts; `id` comes back with the answers. */

@@ -1,12 +1,12 @@
 import { useEffect } from 'preact/hooks'
-import { potsOnTable } from '../table/plan.ts'
+import { potsOnTable } from '../table/model/plan.ts'
 import { useApp } from './app.ts'
 import { Bench } from './bench/bench.tsx'
 import { First } from './first/first.tsx'
 import { later, useParts } from './later.tsx'
 
 /** The screens for clean hands: the bench never waits for them. */
-const Desk = later(() => import('./desk/desk.tsx').then(({ Desk }) => Desk))
+const Desk = later(() => import('./desk.tsx').then(({ Desk }) => Desk))
 
 /** The screen the route names. */
 export function Screens() {

@@ -2,7 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import { get } from 'idb-keyval'
 import { feelKnocks, hearKnocks, type Listener } from '../device/listen.ts'
 import type { KnockBy, KnockView } from '../screens/extras.ts'
-import type { CardKind } from '../table/card.ts'
+import type { CardKind } from '../table/card/card.ts'
 import type { Parts } from './extras.ts'
 import { keep } from './local.ts'
 

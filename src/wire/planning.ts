@@ -1,7 +1,7 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals'
-import type { Told } from '../table/line.ts'
-import type { Table } from '../table/state.ts'
-import type { Way } from '../table/ways.ts'
+import type { Table } from '../table/model/state.ts'
+import type { Told } from '../table/order/line.ts'
+import type { Way } from '../table/order/schedule-options.ts'
 
 /** What the planner says of the table, as far as it has answered. */
 export interface Planning {

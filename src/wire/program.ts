@@ -6,13 +6,13 @@ import { beSeen, lastSeenMs } from '../device/seen.ts'
 import type { Updates } from '../device/update.ts'
 import type { App, Away, Health } from '../screens/app.ts'
 import { openJournal } from '../store/index.ts'
-import { doubtfulDips } from '../table/answers.ts'
-import { cardOf } from '../table/bench.ts'
-import { decide } from '../table/decide.ts'
-import { fold, step } from '../table/fold.ts'
-import { type Judge, judged } from '../table/judged.ts'
-import { type Lane, laneOf, seenBy } from '../table/lanes.ts'
-import { isQuiet } from '../table/quiet.ts'
+import { cardOf } from '../table/card/card-now.ts'
+import { type Judge, judged } from '../table/card/judged.ts'
+import { isQuiet } from '../table/card/quiet.ts'
+import { decide } from '../table/decide/decide.ts'
+import { doubtfulDips } from '../table/decide/decide-card.ts'
+import { fold, step } from '../table/fold/fold.ts'
+import { type Lane, laneOf, seenBy } from '../table/model/potters.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
 import { bindBench } from './bench-hits.ts'
@@ -51,7 +51,7 @@ export async function openProgram(): Promise<App> {
   const judge = signal<Judge | undefined>(undefined)
   const judging = late(async () => {
     // No warning without its words.
-    const [part] = await Promise.all([import('../table/judge.ts'), import('../screens/bench/late.tsx')])
+    const [part] = await Promise.all([import('../table/card/judge.ts'), import('../screens/bench/late.tsx')])
     judge.value = part.judge
   })
   const card = computed(() =>
@@ -111,7 +111,7 @@ export async function openProgram(): Promise<App> {
     }
   })
 
-  const setting = late(async () => (await import('../table/arrange.ts')).arrange)
+  const setting = late(async () => (await import('../table/decide/decide-setup.ts')).arrange)
   const act: App['act'] = (action, atMs = clock.pageMs(), more = setting.now()) => {
     const at = Math.round(clock.epochAt(atMs))
     const decision = decide(table.peek(), action, { at, hit: newId(), hands: laneOf(seen.peek()) }, more)
@@ -224,7 +224,7 @@ export async function openProgram(): Promise<App> {
       route.value = to
     },
     async layDemo() {
-      const { layDemo } = await import('../table/demo.ts')
+      const { layDemo } = await import('../table/decide/demo.ts')
       act({ do: 'lay-demo' }, undefined, layDemo)
       route.value = { at: 'bench' }
     },

@@ -4,8 +4,8 @@ import type { Clip } from '../device/schedule.ts'
 import { openSound } from '../device/sound.ts'
 import { planCount } from '../device/sound-plan.ts'
 import { openVoice } from '../device/voice.ts'
-import { outputsOf, type ReadyCall } from '../table/outputs.ts'
-import type { Table } from '../table/state.ts'
+import { outputsOf, type ReadyCall } from '../table/card/outputs.ts'
+import type { Table } from '../table/model/state.ts'
 import type { Devices } from './devices.ts'
 
 /** The clips are fetched when the first screen has long been drawn. */

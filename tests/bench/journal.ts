@@ -2,7 +2,7 @@
 import { compareRecords, type JournalRecord } from '../../shared/record.ts'
 import { sortOut } from '../../src/store/aside.ts'
 import { pack } from '../../src/store/pack.ts'
-import { fold } from '../../src/table/fold.ts'
+import { fold } from '../../src/table/fold/fold.ts'
 import { recordsOf, season } from '../fixtures/season.ts'
 
 const RUNS = 15

@@ -1,8 +1,8 @@
 /** Times of the melt on this machine: one look-ahead (budget 3 ms) and one foot room before a dip (1 ms). */
 import type { Face } from '../../src/engine/contract.ts'
-import { outlineOf } from '../../src/engine/geometry.ts'
-import { lookAhead, playShares } from '../../src/engine/lookahead.ts'
-import { footRoom } from '../../src/engine/melt.ts'
+import { lookAhead, playShares } from '../../src/engine/melt/lookahead.ts'
+import { footRoom } from '../../src/engine/melt/melt.ts'
+import { outlineOf } from '../../src/engine/shape/geometry.ts'
 import { coat } from '../fixtures/melt.ts'
 
 export interface Timing {

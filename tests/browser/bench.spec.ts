@@ -76,7 +76,7 @@ test('the clock set an hour on leaves what remains of a wait', async ({ page }) 
   const before = await bench.pot(31)
   // Another zone changes what the clock on the wall says, not how much is left.
   const left = async () => {
-    const { forecastOf } = await import('../../src/table/forecast.ts')
+    const { forecastOf } = await import('../../src/table/forecast/forecast.ts')
     const table = await bench.table()
     const now = (await page.evaluate(() => Date.now())) - table.skewMs
     return forecastOf(table, table.pots['demo.31']!)!.touch.likely - now

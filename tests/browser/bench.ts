@@ -1,8 +1,8 @@
 import { expect, type Locator, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
-import { demoEvents } from '../../src/table/demo.ts'
-import { fold } from '../../src/table/fold.ts'
-import type { PotState, Table } from '../../src/table/state.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
+import { fold } from '../../src/table/fold/fold.ts'
+import type { PotState, Table } from '../../src/table/model/state.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
 
 export const EVENING = new Date('2026-03-03T18:00:00')

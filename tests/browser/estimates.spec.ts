@@ -1,7 +1,7 @@
 import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import type { Settings } from '../../shared/nouns.ts'
-import { demoEvents } from '../../src/table/demo.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 

@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
-import { demoEvents } from '../../src/table/demo.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 import { key, open, option, type } from './desk-page.ts'

@@ -1,6 +1,6 @@
 import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
-import { demoEvents } from '../../src/table/demo.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
 import { BenchPage, fetched } from './bench.ts'
 import { keepSoundInTime } from './moments/index.ts'
 

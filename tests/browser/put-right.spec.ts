@@ -1,9 +1,9 @@
 import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
-import { demoEvents } from '../../src/table/demo.ts'
-import { forecastOf } from '../../src/table/forecast.ts'
-import { lastDip, nextCoat, strayed } from '../../src/table/plan.ts'
-import type { Table } from '../../src/table/state.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
+import { forecastOf } from '../../src/table/forecast/forecast.ts'
+import { lastDip, nextCoat, strayed } from '../../src/table/model/plan.ts'
+import type { Table } from '../../src/table/model/state.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 

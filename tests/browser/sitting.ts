@@ -1,5 +1,5 @@
-import { forecastOf } from '../../src/table/forecast.ts'
-import type { Table } from '../../src/table/state.ts'
+import { forecastOf } from '../../src/table/forecast/forecast.ts'
+import type { Table } from '../../src/table/model/state.ts'
 import type { BenchPage } from './bench.ts'
 
 /** What a sitting came to. */

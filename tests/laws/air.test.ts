@@ -7,11 +7,11 @@ import {
   saturationPressurePa,
   wetBulbC,
   wetSurface,
-} from '../../src/engine/air.ts'
-import { witnessCloth } from '../../src/engine/cloth.ts'
+} from '../../src/engine/air/air.ts'
+import { condensation, warmedC } from '../../src/engine/air/dew.ts'
+import { rhFromPair } from '../../src/engine/air/psychrometer.ts'
+import { witnessCloth } from '../../src/engine/air/witness-cloth.ts'
 import type { Air } from '../../src/engine/contract.ts'
-import { condensation, warmedC } from '../../src/engine/dew.ts'
-import { rhFromPair } from '../../src/engine/pair.ts'
 
 const anyAir: fc.Arbitrary<Air> = fc.record({
   tempC: fc.double({ min: 2, max: 45, noNaN: true }),

@@ -8,9 +8,9 @@ import {
   levelMm,
   roundOf,
   takenBy,
-} from '../../src/engine/bucket.ts'
-import { collarPour } from '../../src/engine/collar.ts'
-import { FORMS, outlineOf, SIZES, sizeSteps } from '../../src/engine/geometry.ts'
+} from '../../src/engine/bucket/bucket.ts'
+import { collarPour } from '../../src/engine/bucket/collar.ts'
+import { FORMS, outlineOf, SIZES, sizeSteps } from '../../src/engine/shape/geometry.ts'
 
 const bucket: fc.Arbitrary<Bucket> = fc.record({
   heightMm: fc.double({ min: 100, max: 600, noNaN: true }),

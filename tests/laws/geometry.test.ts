@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { OutlinePoint, Profile, Shape } from '../../src/engine/contract.ts'
-import { at, smooth } from '../../src/engine/curve.ts'
+import { at, smooth } from '../../src/engine/shape/curve.ts'
 import {
   clayMl,
   displacedMl,
@@ -14,7 +14,7 @@ import {
   sideDips,
   trappedRiseMm,
   wallLengthMm,
-} from '../../src/engine/geometry.ts'
+} from '../../src/engine/shape/geometry.ts'
 
 /** Any shape that might be typed in, good or bad. */
 const anyShape: fc.Arbitrary<Shape> = fc.record(

@@ -2,13 +2,13 @@
 
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type CoatReading, pickUpOf, rawPickUp } from '../../src/engine/calibrate.ts'
 import type { WallEvent } from '../../src/engine/contract.ts'
-import { dragOutMm, drainedMm } from '../../src/engine/film.ts'
 import { DEFAULT_BODY, defaultSlip, forecastPot, UNLEARNED } from '../../src/engine/index.ts'
-import { drawn } from '../../src/engine/pickup.ts'
-import { courseOf, finish, runPot } from '../../src/engine/pot.ts'
-import { checkedSlip, densestGramsPerMl, shedPerMm } from '../../src/engine/slip.ts'
+import { dragOutMm, drainedMm } from '../../src/engine/slop/film.ts'
+import { drawn } from '../../src/engine/slop/pickup.ts'
+import { checkedSlip, densestGramsPerMl, shedPerMm } from '../../src/engine/slop/slop.ts'
+import { type CoatReading, pickUpOf, rawPickUp } from '../../src/engine/wall/calibrate.ts'
+import { courseOf, finish, runPot } from '../../src/engine/wall/pot.ts'
 import { cases, dipsOf, lastMm, pieceOf, RUNS, SLACK, straight, within } from '../fixtures/cases.ts'
 import { air, beaker, dip, potOf, ROOM } from '../fixtures/wall.ts'
 

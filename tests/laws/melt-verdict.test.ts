@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type FootRoomInput, footRoom, pairsOf } from '../../src/engine/melt.ts'
+import { type FootRoomInput, footRoom, pairsOf } from '../../src/engine/melt/melt.ts'
 import { coatsFor, fromTo, inputOf, pots } from '../fixtures/melt-pots.ts'
 
 describe('verdicts', () => {

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { outlineOf } from '../../src/engine/geometry.ts'
-import type { CoatOnWall } from '../../src/engine/melt-coats.ts'
-import { flow, frontMm, type Melt, volumeFrom } from '../../src/engine/melt-flow.ts'
-import { layWell } from '../../src/engine/melt-well.ts'
+import type { CoatOnWall } from '../../src/engine/melt/coats.ts'
+import { flow, frontMm, type Melt, volumeFrom } from '../../src/engine/melt/flow.ts'
+import { layWell } from '../../src/engine/melt/well.ts'
+import { outlineOf } from '../../src/engine/shape/geometry.ts'
 import { coatsFor, fromTo, outsideOf, pots, shapes } from '../fixtures/melt-pots.ts'
 
 const total = (melt: Melt): number => volumeFrom(melt, 0) + melt.gone

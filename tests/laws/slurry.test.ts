@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { gravityOfMix } from '../../src/engine/materials.ts'
+import { gravityOfMix } from '../../src/engine/slop/materials.ts'
 import {
   type BaumeScale,
   baume,
@@ -17,7 +17,7 @@ import {
   volumeFraction,
   waterGramsPerLitre,
   waterTo,
-} from '../../src/engine/slurry.ts'
+} from '../../src/engine/slop/slurry.ts'
 
 const density = fc.double({ min: 1.01, max: 1.89, noNaN: true })
 const gravity = fc.double({ min: 2, max: 5, noNaN: true })

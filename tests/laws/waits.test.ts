@@ -4,7 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Air } from '../../src/engine/contract.ts'
 import { DEFAULT_BODY } from '../../src/engine/index.ts'
-import { courseOf, finish, runPot } from '../../src/engine/pot.ts'
+import { courseOf, finish, runPot } from '../../src/engine/wall/pot.ts'
 import { type Case, cases, dipsOf, RUNS, straight, within } from '../fixtures/cases.ts'
 import { air, dip, potOf } from '../fixtures/wall.ts'
 

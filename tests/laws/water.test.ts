@@ -4,8 +4,8 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { WallEvent } from '../../src/engine/contract.ts'
 import { fillablePerMm } from '../../src/engine/index.ts'
-import { courseOf, finish, runPot } from '../../src/engine/pot.ts'
-import { waterOf } from '../../src/engine/wall.ts'
+import { courseOf, finish, runPot } from '../../src/engine/wall/pot.ts'
+import { waterOf } from '../../src/engine/wall/wall.ts'
 import { cases, dipsOf, lastMm, pieceOf, RUNS, SLACK, straight, within } from '../fixtures/cases.ts'
 
 describe('the water book', () => {

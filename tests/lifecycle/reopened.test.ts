@@ -2,7 +2,7 @@
 import type { Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
-import { fold } from '../../src/table/fold.ts'
+import { fold } from '../../src/table/fold/fold.ts'
 import { duesOf, FIVE, fiveClocks } from '../fixtures/five-clocks.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
 import { openOn, openScreen, tap } from './app.ts'

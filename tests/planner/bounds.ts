@@ -1,5 +1,5 @@
-import { type Board, layBoard } from '../../src/planner/board.ts'
 import { type PlanInput, type Pot, plan } from '../../src/planner/index.ts'
+import { type Board, layBoard } from '../../src/planner/problem/problem.ts'
 import { FULL, longestChainS } from './figures.ts'
 
 /**

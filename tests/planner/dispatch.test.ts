@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { dispatch } from '../../src/planner/index.ts'
 import {
   board,
   bucket,
@@ -11,6 +10,7 @@ import {
   pot,
   twoHands,
 } from './boards.ts'
+import { dispatch } from './plain.ts'
 import { faults } from './verify.ts'
 
 const lines = (plan: ReturnType<typeof dispatch>) =>

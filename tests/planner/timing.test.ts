@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { layBoard } from '../../src/planner/board.ts'
-import { emptyOrder } from '../../src/planner/dispatch.ts'
-import { makeMove } from '../../src/planner/moves.ts'
-import { makeRandom } from '../../src/planner/random.ts'
-import { bestStart, copyOrder } from '../../src/planner/search.ts'
-import { makeTimer } from '../../src/planner/timing.ts'
+import { layBoard } from '../../src/planner/problem/problem.ts'
+import { emptyOrder } from '../../src/planner/search/by-rule.ts'
+import { makeMove } from '../../src/planner/search/moves.ts'
+import { makeRandom } from '../../src/planner/search/random.ts'
+import { bestStart, copyOrder } from '../../src/planner/search/search.ts'
+import { makeTimer } from '../../src/planner/timing/timing.ts'
 import { generate } from './generate.ts'
 
 describe('timing of an order', () => {

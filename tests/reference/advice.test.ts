@@ -5,11 +5,11 @@
  */
 
 import { describe, expect, test } from 'vitest'
-import { filmOf } from '../../src/engine/film.ts'
-import { secondsUnder } from '../../src/engine/immersion.ts'
 import { densityFor, type Standing, secondsFor, stackThatFits } from '../../src/engine/index.ts'
-import { tellingZone, zonesAfter } from '../../src/engine/seconds.ts'
-import { defaultSlip, shedPerMm } from '../../src/engine/slip.ts'
+import { secondsUnder } from '../../src/engine/shape/immersion.ts'
+import { filmOf } from '../../src/engine/slop/film.ts'
+import { defaultSlip, shedPerMm } from '../../src/engine/slop/slop.ts'
+import { tellingZone, zonesAfter } from '../../src/engine/wait/seconds.ts'
 import { dip, potOf, ROOM } from '../fixtures/wall.ts'
 import { near } from './near.ts'
 

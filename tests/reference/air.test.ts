@@ -15,9 +15,9 @@ import {
   wetBulbC,
   wetSurface,
   wetSurfaceUnradiated,
-} from '../../src/engine/air.ts'
+} from '../../src/engine/air/air.ts'
+import { rhFromPair } from '../../src/engine/air/psychrometer.ts'
 import type { Air } from '../../src/engine/contract.ts'
-import { rhFromPair } from '../../src/engine/pair.ts'
 import { near } from './near.ts'
 
 const SEA_PA = 101_325

@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest'
-import { type Bucket, bucketMl, fitOf, leastLitres, levelMm, takenBy } from '../../src/engine/bucket.ts'
-import { type CollarDip, collarPour } from '../../src/engine/collar.ts'
-import { faceAreaCm2, rimAreaCm2 } from '../../src/engine/geometry.ts'
+import {
+  type Bucket,
+  bucketMl,
+  fitOf,
+  leastLitres,
+  levelMm,
+  takenBy,
+} from '../../src/engine/bucket/bucket.ts'
+import { type CollarDip, collarPour } from '../../src/engine/bucket/collar.ts'
+import { faceAreaCm2, rimAreaCm2 } from '../../src/engine/shape/geometry.ts'
 import { near } from './near.ts'
 import { cup, cylinder, mug, turned } from './solids.ts'
 

@@ -11,9 +11,6 @@
  */
 
 import { describe, expect, test } from 'vitest'
-import { DEFAULT_BODY, fillablePerMm, suctionFactor } from '../../src/engine/body.ts'
-import { packingOf, rawPickUp } from '../../src/engine/calibrate.ts'
-import { dragOutMm, drainedMm, filmOf } from '../../src/engine/film.ts'
 import {
   absorptionOf,
   coatFromDryGain,
@@ -21,8 +18,11 @@ import {
   pickUpOf,
   sorptivityOf,
 } from '../../src/engine/index.ts'
-import { castMm, drawn, type Thirst, transferSorptivity } from '../../src/engine/pickup.ts'
-import { defaultSlip, shedPerMm } from '../../src/engine/slip.ts'
+import { dragOutMm, drainedMm, filmOf } from '../../src/engine/slop/film.ts'
+import { castMm, drawn, type Thirst, transferSorptivity } from '../../src/engine/slop/pickup.ts'
+import { defaultSlip, shedPerMm } from '../../src/engine/slop/slop.ts'
+import { DEFAULT_BODY, fillablePerMm, suctionFactor } from '../../src/engine/wall/body.ts'
+import { packingOf, rawPickUp } from '../../src/engine/wall/calibrate.ts'
 import { near } from './near.ts'
 
 const bare = (sorptivity: number, room = Infinity): Thirst => ({

@@ -7,7 +7,7 @@
  * Exponential integral: Abramowitz & Stegun 1964, 5.1.22 (continued fraction).
  */
 import { describe, expect, test } from 'vitest'
-import { CONE_FIGURES } from '../../src/engine/cone-table.ts'
+import { CONE_FIGURES } from '../../src/engine/melt/cone-table.ts'
 import {
   compareCones,
   conesOf,
@@ -15,8 +15,8 @@ import {
   nearestCone,
   queryTemp,
   USUAL_CONES,
-} from '../../src/engine/cones.ts'
-import { coneOfLog, doseScale, firingToCone, heatWorkMin } from '../../src/engine/firing.ts'
+} from '../../src/engine/melt/cones.ts'
+import { coneOfLog, doseScale, firingToCone, heatWorkMin } from '../../src/engine/melt/firing.ts'
 
 const figure = (cone: string, mounting: string, rateCPerH: number | null, make = 'american') =>
   CONE_FIGURES.find(

@@ -14,7 +14,7 @@ import {
   sizeSteps,
   trappedRiseMm,
   wallAngleDeg,
-} from '../../src/engine/geometry.ts'
+} from '../../src/engine/shape/geometry.ts'
 import { near } from './near.ts'
 import { cup, cylinder, hemisphere, mug, turned } from './solids.ts'
 

@@ -7,9 +7,9 @@
  */
 
 import { describe, test } from 'vitest'
-import { FILL_NODES } from '../../src/engine/learned.ts'
-import { below, density, quantile } from '../../src/engine/spread.ts'
-import { timeFactor } from '../../src/engine/time-factor.ts'
+import { below, density, quantile } from '../../src/engine/numeric/spread.ts'
+import { FILL_NODES } from '../../src/engine/wait/learned.ts'
+import { timeFactor } from '../../src/engine/wait/time-factor.ts'
 import { near } from './near.ts'
 
 describe('one look', () => {

@@ -4,9 +4,9 @@
  */
 import { describe, expect, test } from 'vitest'
 import type { OutlinePoint } from '../../src/engine/contract.ts'
-import { footRoom } from '../../src/engine/melt.ts'
-import { doseOfStripe, doseOfTile, runOfStripe } from '../../src/engine/melt-tile.ts'
-import { wellPool } from '../../src/engine/melt-well.ts'
+import { footRoom } from '../../src/engine/melt/melt.ts'
+import { doseOfStripe, doseOfTile, runOfStripe } from '../../src/engine/melt/tile.ts'
+import { wellPool } from '../../src/engine/melt/well.ts'
 import { coat, straightPot } from '../fixtures/melt.ts'
 
 describe('a tile read back (band law above, inverted)', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { GRAVITY, gravityOfMix } from '../../src/engine/materials.ts'
+import { GRAVITY, gravityOfMix } from '../../src/engine/slop/materials.ts'
 import {
   baume,
   densityOfBatch,
@@ -16,7 +16,7 @@ import {
   volumeFraction,
   waterGramsPerLitre,
   waterTo,
-} from '../../src/engine/slurry.ts'
+} from '../../src/engine/slop/slurry.ts'
 import { near } from './near.ts'
 
 describe('dry matter and water', () => {

@@ -1,4 +1,7 @@
-/** Import rules: who may import whom. node tests/tools/rooms.mjs lists every breach. */
+/**
+ * Import rules: who may import whom. `node tests/tools/rooms.mjs` prints the map of rooms and lists every breach;
+ * it fails on any, and on files whose values need each other in a circle.
+ */
 import { readdirSync, readFileSync } from 'node:fs'
 import { dirname, join, normalize, relative, sep } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -39,6 +42,37 @@ const ROOMS = [
   { room: 'tests', path: 'tests/', rooms: [ANY], types: [], packages: true },
 ]
 
+/** Files of a room that lie in none of its sub-rooms and are named in no level stand above all of them. */
+const TOP_LEVEL = '(top)'
+
+/**
+ * Sub-rooms of a room, from the ground up: a file may import its own sub-room and those of lower levels, never one
+ * of its own level or above. A name with an ending is a file of the room itself.
+ */
+const LEVELS = {
+  engine: [
+    ['contract.ts', 'check.ts', 'parameters.ts'],
+    ['numeric'],
+    ['shape', 'air', 'slop'],
+    ['bucket', 'wall'],
+    ['wait', 'melt'],
+  ],
+  planner: [['types.ts'], ['problem'], ['timing', 'bound'], ['search'], ['plan']],
+  table: [
+    ['model'],
+    ['fold', 'entry', 'forecast'],
+    ['firing', 'steps'],
+    ['advice', 'order'],
+    ['card', 'decide'],
+  ],
+  screens: [
+    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'later.tsx', 'whole.ts'],
+    ['text'],
+    ['parts', 'desk'],
+    ['bench', 'board', 'buckets', 'first', 'room', 'stacks'],
+  ],
+}
+
 /** Rooms that nobody imports but those of {@link ANY}. */
 const TOP = ['wire', 'main', 'tests', 'settings']
 
@@ -58,7 +92,7 @@ function isTypeOnly(clause) {
   return names !== undefined && names.length > 0 && names.every((name) => name.startsWith('type '))
 }
 
-/** What a source imports: `{ line, target, typeOnly }`. */
+/** What a source imports: `{ line, target, typeOnly, late }`; late is what is fetched when it is asked for. */
 export function importsOf(text) {
   const found = [...text.matchAll(STATEMENT)].map((match) => ({
     line: lineOf(text, match.index + match[0].length),
@@ -67,13 +101,100 @@ export function importsOf(text) {
   }))
   for (const pattern of [BARE, CALL, ADDRESS]) {
     for (const match of text.matchAll(pattern)) {
-      found.push({ line: lineOf(text, match.index), target: match[2], typeOnly: false })
+      const late = pattern === CALL || pattern === ADDRESS
+      found.push({
+        line: lineOf(text, match.index),
+        target: match[2],
+        typeOnly: false,
+        ...(late ? { late } : {}),
+      })
     }
   }
   return found
 }
 
+/** Path of what `path` imports as `target`, from the project's top, with slashes. */
+const resolved = (path, target) =>
+  normalize(join(dirname(path), target))
+    .split(sep)
+    .join('/')
+
 const roomOf = (path) => ROOMS.find((entry) => path.startsWith(entry.path)) ?? null
+
+/** The sub-room a file of a room with levels is in, and how high it stands. */
+function placeIn(room, path) {
+  const levels = LEVELS[room.room]
+  if (!levels) return null
+  const rest = path.slice(room.path.length)
+  const name = rest.includes('/') ? rest.slice(0, rest.indexOf('/')) : rest
+  const level = levels.findIndex((names) => names.includes(name))
+  if (level >= 0) return { name: name.includes('.') ? '(ground)' : name, level }
+  return rest.includes('/') ? null : { name: TOP_LEVEL, level: levels.length }
+}
+
+/** Why one file of a room may not import another of the same room, null when it may. */
+function subRoomBreach(room, path, target) {
+  if (!LEVELS[room.room]) return null
+  const from = placeIn(room, path)
+  const to = placeIn(room, target)
+  if (!from || !to) return `${from ? target : path} is in no known sub-room`
+  if (from.name === to.name || to.level < from.level) return null
+  return `${room.room}/${from.name} stands below or beside ${room.room}/${to.name}`
+}
+
+/** Files whose values need each other in a circle, as lists of paths; sources are given as `{ path, text }`. */
+export function circlesOf(sources) {
+  const needs = new Map(
+    sources.map(({ path, text }) => [
+      path,
+      importsOf(text).flatMap(({ target, typeOnly, late }) =>
+        typeOnly || late || !target.startsWith('.') ? [] : [resolved(path, target)],
+      ),
+    ]),
+  )
+  const circles = []
+  const done = new Set()
+  const walk = (path, trail) => {
+    const again = trail.indexOf(path)
+    if (again >= 0) {
+      circles.push(trail.slice(again))
+      return
+    }
+    if (done.has(path)) return
+    for (const next of needs.get(path) ?? []) walk(next, [...trail, path])
+    done.add(path)
+  }
+  for (const path of needs.keys()) walk(path, [])
+  return circles
+}
+
+/** The map: each room and sub-room with its number of files and what it imports of its own room. */
+export function mapOf(sources) {
+  const rows = new Map()
+  const rowOf = (name) => rows.get(name) ?? rows.set(name, { files: 0, to: new Set() }).get(name)
+  for (const { path, text } of sources) {
+    const room = roomOf(path)
+    if (!room) continue
+    const sub = placeIn(room, path)
+    const name = sub ? `${room.room}/${sub.name}` : room.room
+    const row = rowOf(name)
+    row.files++
+    for (const { target } of importsOf(text)) {
+      if (!target.startsWith('.')) continue
+      const to = resolved(path, target)
+      const other = roomOf(to)
+      if (!other) continue
+      const below = other === room ? placeIn(room, to)?.name : other.room
+      if (below && below !== sub?.name && below !== name) row.to.add(below)
+    }
+  }
+  return [...rows]
+    .sort(([a], [b]) => a.localeCompare(b))
+    .map(
+      ([name, { files, to }]) =>
+        `${name.padEnd(20)} ${String(files).padStart(3)}  ${[...to].sort().join(' ')}`,
+    )
+}
 
 /** Why `path` may not import `target`, null when it may. Paths are relative to the project, with slashes. */
 export function breachOf(path, { target, typeOnly }) {
@@ -82,12 +203,10 @@ export function breachOf(path, { target, typeOnly }) {
   if (!target.startsWith('.')) {
     return from.packages || typeOnly ? null : `${from.room} imports no packages`
   }
-  const to = roomOf(
-    normalize(join(dirname(path), target))
-      .split(sep)
-      .join('/'),
-  )
+  const file = resolved(path, target)
+  const to = roomOf(file)
   if (!to) return 'it is in no known room'
+  if (to === from) return subRoomBreach(from, path, file)
   if (from.rooms.includes(ANY) || from.rooms.includes(to.room)) return null
   if (TOP.includes(to.room)) return `nothing imports ${to.room}`
   if (from.types.includes(to.room)) return typeOnly ? null : `${from.room} takes types alone from ${to.room}`
@@ -116,7 +235,12 @@ function sourcesIn(folder) {
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const sources = ['shared', 'src', 'sw'].flatMap(sourcesIn)
   const breaches = breachesOf(sources)
+  const circles = circlesOf(sources)
+  console.log(mapOf(sources).join('\n'))
   for (const breach of breaches) console.error(breach)
-  console.log(`${sources.length} files, ${breaches.length} imports against the rules`)
-  process.exitCode = breaches.length > 0 ? 1 : 0
+  for (const circle of circles) console.error(`a circle: ${[...circle, circle[0]].join(' needs ')}`)
+  console.log(
+    `${sources.length} files, ${breaches.length} imports against the rules, ${circles.length} circles`,
+  )
+  process.exitCode = breaches.length + circles.length > 0 ? 1 : 0
 }

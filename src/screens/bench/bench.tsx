@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
-import type { Card } from '../../table/card.ts'
+import type { Card } from '../../table/card/card.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { type BenchHit, refusalText, useApp } from '../app.ts'
 import { fetchSoon, later } from '../later.tsx'

@@ -1,4 +1,4 @@
-import type { Card } from '../../table/card.ts'
+import type { Card } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { offersRing } from './ring-line.ts'

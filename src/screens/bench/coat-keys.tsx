@@ -1,4 +1,4 @@
-import { planOf } from '../../table/plan.ts'
+import { planOf } from '../../table/model/plan.ts'
 import { useWhole } from '../whole.ts'
 import { PressButton } from './press.tsx'
 

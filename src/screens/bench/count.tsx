@@ -1,6 +1,6 @@
-import type { Card } from '../../table/card.ts'
+import type { Card } from '../../table/card/card.ts'
 import { useApp } from '../app.ts'
-import { nameOf } from './said.ts'
+import { nameOf } from '../text/pot-text.ts'
 import './count.css'
 
 type CountCard = Extract<Card, { kind: 'count' | 'out' }>

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact'
-import { drawingOf } from '../../table/drawing.ts'
-import type { PotState } from '../../table/state.ts'
+import { drawingOf } from '../../table/forecast/drawing.ts'
+import type { PotState } from '../../table/model/state.ts'
 import { PotOutline } from '../../ui/outline.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
-import { nameOf, placeOf } from './said.ts'
+import { nameOf, placeOf } from '../text/pot-text.ts'
 
 /** A pot's outline with the coats that are on, or the next one too, at the left; what is said of it at the right. */
 export function WithPot({

@@ -1,11 +1,12 @@
-import type { Card, Decant } from '../../table/card.ts'
-import { halfAt } from '../../table/halves.ts'
+import type { Decant } from '../../table/advice/collar.ts'
+import type { Card } from '../../table/card/card.ts'
+import { halfAt } from '../../table/model/halves.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Formats } from '../../words/format.ts'
 import type { Words } from '../../words/index.ts'
 import { useApp } from '../app.ts'
+import { cautionText, coverText, isGrave, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
-import { cautionText, coverText, isGrave, nameOf, placeOf } from './said.ts'
 import { WarningLine } from './soon.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>

@@ -1,11 +1,11 @@
-import { cardOf } from '../../table/bench.ts'
-import type { Card } from '../../table/card.ts'
-import { type HandsLine, handsLine, otherLane } from '../../table/hands-line.ts'
-import type { Table } from '../../table/state.ts'
+import type { Card } from '../../table/card/card.ts'
+import { cardOf } from '../../table/card/card-now.ts'
+import type { Table } from '../../table/model/state.ts'
+import { type HandsLine, handsLine, lateness, otherLane } from '../../table/order/hands-line.ts'
 import type { WholeWords } from '../../words/whole-index.ts'
+import { nameOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
 import { ringLine } from './ring-offer.tsx'
-import { nameOf } from './said.ts'
 import type { LowProps } from './soon.tsx'
 
 /**
@@ -42,10 +42,6 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
     return slackMs === undefined ? done : `${done}, ${w.spare(formats.value.span(slackMs))}`
   }
 }
-
-/** Late by so much, ms; a minute's half is rounded away. */
-export const lateness = (line: HandsLine | undefined): number =>
-  line?.slackMs !== undefined && line.slackMs <= -30_000 ? -line.slackMs : 0
 
 /** What the other pair of hands has on its card, in a few words. */
 export function LaneDoes() {

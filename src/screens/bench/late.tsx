@@ -13,12 +13,12 @@ import {
 } from './waits.tsx'
 import './late.css'
 
+export { WarningLine } from '../parts/warning-line.tsx'
 export { CoatKeys } from './coat-keys.tsx'
 export { LaneDoes, LowLines } from './hands.tsx'
 export { RestList } from './rest.tsx'
 export { Returned } from './returned.tsx'
 export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
-export { WarningLine } from './warned.tsx'
 
 /** Faces of waits and of decisions. */
 export function LateFace({ card, out }: FaceProps) {

@@ -1,4 +1,4 @@
-import type { Card } from '../../table/card.ts'
+import type { Card } from '../../table/card/card.ts'
 import { useApp } from '../app.ts'
 import './noise.css'
 

@@ -1,12 +1,12 @@
-import type { Action } from '../../table/action.ts'
-import { laneOf } from '../../table/lanes.ts'
-import { planOf } from '../../table/plan.ts'
-import type { DipState, PotState } from '../../table/state.ts'
+import type { Action } from '../../table/model/action.ts'
+import { planOf } from '../../table/model/plan.ts'
+import { laneOf } from '../../table/model/potters.ts'
+import type { DipState, PotState } from '../../table/model/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import { nameOf, placeOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
 import { CoatCounts } from './coat-keys.tsx'
 import { PressButton } from './press.tsx'
-import { nameOf, placeOf } from './said.ts'
 
 export type Page =
   | 'menu'

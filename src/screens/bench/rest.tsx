@@ -1,11 +1,11 @@
-import type { Card, Due } from '../../table/card.ts'
-import { forecastOf } from '../../table/forecast.ts'
-import { coatsOn, potsOnTable } from '../../table/plan.ts'
-import type { PotState, Table } from '../../table/state.ts'
+import type { Card, Due } from '../../table/card/card.ts'
+import { forecastOf } from '../../table/forecast/forecast.ts'
+import { coatsOn, potsOnTable } from '../../table/model/plan.ts'
+import type { PotState, Table } from '../../table/model/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useDays } from '../days.ts'
+import { nameOf, placeOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
-import { nameOf, placeOf } from './said.ts'
 
 type Wait = Extract<Card, { kind: 'wait' }>
 

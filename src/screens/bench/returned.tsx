@@ -1,9 +1,9 @@
-import { forecastOf } from '../../table/forecast.ts'
-import { lastDip } from '../../table/plan.ts'
-import { stepsOf } from '../../table/work.ts'
+import { forecastOf } from '../../table/forecast/forecast.ts'
+import { lastDip } from '../../table/model/plan.ts'
+import { stepsOf } from '../../table/steps/work.ts'
 import type { Away } from '../app.ts'
+import { nameOf, placeOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
-import { nameOf, placeOf } from './said.ts'
 
 const MOST_LINES = 6
 

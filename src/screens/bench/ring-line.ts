@@ -1,5 +1,5 @@
-import type { Card } from '../../table/card.ts'
-import type { Table } from '../../table/state.ts'
+import type { Card } from '../../table/card/card.ts'
+import type { Table } from '../../table/model/state.ts'
 import type { Extras } from '../extras.ts'
 
 /** How long the strip that undoes the last hit stays. */

@@ -1,5 +1,5 @@
 import { useContext } from 'preact/hooks'
-import type { Card } from '../../table/card.ts'
+import type { Card } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import type { WholeWords } from '../../words/whole-index.ts'
 import type { Extras } from '../extras.ts'

@@ -1,14 +1,14 @@
 import { useMemo } from 'preact/hooks'
-import type { Action } from '../../table/action.ts'
-import { dipNow } from '../../table/coming.ts'
-import { planOf } from '../../table/plan.ts'
-import { mended, type Remedy, remediesFor } from '../../table/remedies.ts'
-import type { PotState, Table } from '../../table/state.ts'
-import type { Warning } from '../../table/warnings.ts'
+import { mended, type Remedy, remediesFor } from '../../table/advice/remedies.ts'
+import type { Warning } from '../../table/advice/warnings.ts'
+import { dipNow } from '../../table/forecast/hypothetical-dip.ts'
+import type { Action } from '../../table/model/action.ts'
+import { planOf } from '../../table/model/plan.ts'
+import type { PotState, Table } from '../../table/model/state.ts'
+import { remedyText } from '../text/remedy-text.ts'
 import { useWhole } from '../whole.ts'
 import type { Acting } from './other-pages.tsx'
 import { PressButton } from './press.tsx'
-import { remedyText } from './remedy.ts'
 
 /** Whether there is something to keep off the shelf. */
 export const mayRun = (warning: Warning): boolean =>

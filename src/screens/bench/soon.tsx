@@ -1,6 +1,7 @@
 /** What the bench fetches as soon as its first card is drawn. Until then a card shows its head and its bar. */
-import type { Card } from '../../table/card.ts'
-import type { Warning } from '../../table/warnings.ts'
+
+import type { Warning } from '../../table/advice/warnings.ts'
+import type { Card } from '../../table/card/card.ts'
 import { type Away, useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
 import { soon } from '../later.tsx'

@@ -1,8 +1,8 @@
-import { panAsk } from '../../table/wax-pan.ts'
+import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
+import { nameOf } from '../text/pot-text.ts'
 import { offersRing, STRIP_MS } from './ring-line.ts'
-import { nameOf } from './said.ts'
 import { LaneDoes, LowLines, RingAsk } from './soon.tsx'
 import './strip.css'
 

@@ -1,4 +1,4 @@
-import type { Card } from '../../table/card.ts'
+import type { Card } from '../../table/card/card.ts'
 import { CornerButton } from '../../ui/bar.tsx'
 import { PatternBand } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'

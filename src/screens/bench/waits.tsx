@@ -1,10 +1,10 @@
-import type { Card } from '../../table/card.ts'
-import { forecastOf } from '../../table/forecast.ts'
+import type { Card } from '../../table/card/card.ts'
+import { forecastOf } from '../../table/forecast/forecast.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useDays } from '../days.ts'
+import { nameOf, placeOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
 import { Caution, WithPot } from './face.tsx'
-import { nameOf, placeOf } from './said.ts'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 

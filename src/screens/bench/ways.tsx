@@ -1,10 +1,9 @@
 import { useSignal } from '@preact/signals'
-import { arrange } from '../../table/arrange.ts'
-import { handsLine } from '../../table/hands-line.ts'
-import type { Way } from '../../table/ways.ts'
+import { arrange } from '../../table/decide/decide-setup.ts'
+import { handsLine, lateness } from '../../table/order/hands-line.ts'
+import type { Way } from '../../table/order/schedule-options.ts'
 import { refusalText } from '../app.ts'
 import { useWhole } from '../whole.ts'
-import { lateness } from './hands.tsx'
 import { PressButton } from './press.tsx'
 
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals'
-import type { Action } from '../../table/action.ts'
-import { coatsOn } from '../../table/plan.ts'
-import type { PotState } from '../../table/state.ts'
+import type { Action } from '../../table/model/action.ts'
+import { coatsOn } from '../../table/model/plan.ts'
+import type { PotState } from '../../table/model/state.ts'
+import { nameOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
 import { PressButton } from './press.tsx'
-import { nameOf } from './said.ts'
 
 const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '⌫', '0'] as const
 const MOST_DIGITS = 5

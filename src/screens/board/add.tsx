@@ -1,7 +1,6 @@
 import { useSignal } from '@preact/signals'
 import type { Form } from '../../../shared/nouns.ts'
-import { showEntry } from '../../table/entry.ts'
-import { LIMITS } from '../../table/limits.ts'
+import { showEntry } from '../../table/entry/entry.ts'
 import {
   FORMS,
   lastForm,
@@ -11,16 +10,18 @@ import {
   SIZES,
   type Size,
   stepShape,
-} from '../../table/offer.ts'
-import type { Table } from '../../table/state.ts'
+} from '../../table/entry/offer.ts'
+import { LIMITS } from '../../table/model/limits.ts'
+import type { Table } from '../../table/model/state.ts'
 import { Choice, Switch } from '../../ui/choice.tsx'
 import { PotGlyph, scaleFor } from '../../ui/glyph.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { placeText } from '../desk/said.ts'
+import { placeText } from '../text/amounts.ts'
 import { PotForm } from './pot-form.tsx'
+import { StackChoice } from './stack-choice.tsx'
 import './add.css'
 
 /** Two taps a pot: its outline, its size. Number, place and stack follow by themselves. */
@@ -123,24 +124,6 @@ export function AddPots() {
       ) : null}
     </div>
   )
-}
-
-/** Which of the table's stacks. */
-export function StackChoice({
-  label,
-  value,
-  onChoose,
-}: {
-  readonly label: string
-  readonly value: string
-  readonly onChoose: (stackId: string) => void
-}) {
-  const { table } = useDesk()
-  const options = Object.values(table.value.stacks).map(({ stackId, name }) => ({
-    value: stackId,
-    label: name,
-  }))
-  return <Choice label={label} options={options} value={value} onChoose={onChoose} />
 }
 
 const GLYPH = { width: 60, height: 42 }

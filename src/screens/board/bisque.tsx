@@ -1,12 +1,12 @@
 import type { BisqueWater, PotFacts } from '../../../shared/nouns.ts'
-import { absorptionAt } from '../../table/bisque.ts'
-import { BISQUE_CONES, drinksLittle } from '../../table/offer.ts'
+import { absorptionAt } from '../../table/entry/bisque.ts'
+import { BISQUE_CONES, drinksLittle } from '../../table/entry/offer.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
-import { amount } from '../desk/said.ts'
-import { optionsOf } from '../room/set.ts'
+import { optionsOf } from '../desk/settings.ts'
+import { amount } from '../text/amounts.ts'
 
 /** How a pot's bisque differs from the board's; left out, it does not. */
 export type OwnBisque = Pick<PotFacts, 'bisqueCone' | 'bisqueWater'>

@@ -1,11 +1,9 @@
 import { useComputed } from '@preact/signals'
-import { boardView } from '../../table/board.ts'
-import { DEFAULT_AIR } from '../../table/defaults.ts'
-import { handsLine } from '../../table/hands-line.ts'
-import { lateness } from '../bench/hands.tsx'
+import { boardView } from '../../table/card/board-tiles.ts'
+import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
+import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useDesk } from '../desk/app.ts'
-import { airText, amount } from '../desk/said.ts'
-import { OLD_MS } from '../room/air.tsx'
+import { airText, amount } from '../text/amounts.ts'
 import { EmptyBoard } from './empty.tsx'
 import { PotTile } from './tile.tsx'
 import './board.css'
@@ -85,7 +83,7 @@ function AirLine() {
     <button type="button" class="board-air" onClick={() => go({ at: 'room' })}>
       <span class="figures">{airText(words.value, air, settings.units)}</span>
       <span class="figures">{w.wall(amount('wallMm', board.wallMm, settings.units))}</span>
-      {agoMs < OLD_MS ? null : (
+      {agoMs < AIR_OLD_MS ? null : (
         <strong class="alarm figures">{words.value.desk.measured.air.old(formats.value.span(agoMs))}</strong>
       )}
     </button>

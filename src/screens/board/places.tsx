@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks'
-import { boardsOf, SPOTS_PER_BOARD } from '../../table/places.ts'
-import { potsOnTable } from '../../table/plan.ts'
-import { nameOf } from '../bench/said.ts'
+import { boardsOf, SPOTS_PER_BOARD } from '../../table/model/places.ts'
+import { potsOnTable } from '../../table/model/plan.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { placeText } from '../desk/said.ts'
+import { placeText } from '../text/amounts.ts'
+import { nameOf } from '../text/pot-text.ts'
 
 const SPOTS = Array.from({ length: SPOTS_PER_BOARD }, (_, i) => i + 1)
 

@@ -1,7 +1,7 @@
-import type { Tile } from '../../table/board.ts'
+import type { Tile } from '../../table/card/board-tiles.ts'
 import { BandStrip } from '../../ui/strip.tsx'
 import { useDesk } from '../desk/app.ts'
-import { placeText, tileText } from '../desk/said.ts'
+import { placeText, tileText } from '../text/amounts.ts'
 
 interface TileProps {
   readonly tile: Tile

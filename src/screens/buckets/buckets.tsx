@@ -1,5 +1,5 @@
-import { mixTo } from '../../table/mix.ts'
-import type { BucketState } from '../../table/state.ts'
+import { mixTo } from '../../table/entry/mix.ts'
+import type { BucketState } from '../../table/model/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'

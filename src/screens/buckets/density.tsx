@@ -1,9 +1,9 @@
-import { mixTo } from '../../table/mix.ts'
-import type { BucketState } from '../../table/state.ts'
+import { mixTo } from '../../table/entry/mix.ts'
+import type { BucketState } from '../../table/model/state.ts'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
-import { bulk, weight } from '../desk/said.ts'
+import { bulk, weight } from '../text/amounts.ts'
 import { Cup } from './cup.tsx'
 
 interface DensityProps {

@@ -1,10 +1,10 @@
 import { useMemo } from 'preact/hooks'
-import { doseOf } from '../../table/dose.ts'
-import type { BucketState } from '../../table/state.ts'
+import { doseOf } from '../../table/advice/dose.ts'
+import type { BucketState } from '../../table/model/state.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
-import { amount } from '../desk/said.ts'
+import { amount } from '../text/amounts.ts'
 
 /** Seconds and coat of a bucket: what its seconds give now and on target, and what gives a wanted coat. */
 export function DoseFor({ bucket }: { readonly bucket: BucketState }) {

@@ -1,14 +1,14 @@
-import { boardFill, brimLitres } from '../../table/fill.ts'
-import type { Units } from '../../table/measure.ts'
-import type { BucketState, FillLine } from '../../table/state.ts'
+import { boardFill, brimLitres } from '../../table/advice/fill.ts'
+import type { Units } from '../../table/entry/measure.ts'
+import type { BucketState, FillLine } from '../../table/model/state.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import type { Formats } from '../../words/format.ts'
 import { refusalText } from '../app.ts'
-import { nameOf } from '../bench/said.ts'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
-import { amount } from '../desk/said.ts'
+import { amount } from '../text/amounts.ts'
+import { nameOf } from '../text/pot-text.ts'
 
 const LINES_SHOWN = 6
 

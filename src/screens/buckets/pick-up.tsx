@@ -1,12 +1,12 @@
 import type { BucketFacts } from '../../../shared/nouns.ts'
-import { pickUpOfPin } from '../../table/clay.ts'
-import { showEntry } from '../../table/entry.ts'
-import { outOfRange } from '../../table/limits.ts'
-import { coatByWeight } from '../../table/readings.ts'
+import { showEntry } from '../../table/entry/entry.ts'
+import { pickUpOfPin } from '../../table/forecast/engine-inputs.ts'
+import { coatByWeight } from '../../table/forecast/readings.ts'
+import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
-import { amount } from '../desk/said.ts'
+import { amount } from '../text/amounts.ts'
 
 /** Both faces of a tile of 50 by 80 mm, cm2. Assumption. */
 const USUAL_CM2 = 80

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks'
 import type { StripeFacts } from '../../../shared/nouns.ts'
-import { firingOf, USUAL_FIRING } from '../../table/firing.ts'
-import { doseOfAll } from '../../table/tile.ts'
+import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
+import { doseOfAll } from '../../table/firing/tile.ts'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { FiringFields, useFiring } from '../desk/firing-fields.tsx'
 import { Alarm } from '../desk/save.tsx'
-import { FiringFields, useFiring } from '../room/firing-fields.tsx'
 
 /** Height of a stripe that keeps the sum simple: a run of up to half of it. Common practice, no source. */
 const USUAL_BAND_MM = 60

@@ -1,5 +1,5 @@
-import { flowOf, runAt, TELLING_MM } from '../../table/tile.ts'
-import { tilesOf } from '../../table/tiles.ts'
+import { flowOf, runAt, TELLING_MM } from '../../table/firing/tile.ts'
+import { tilesOf } from '../../table/firing/tiles.ts'
 import { useDesk } from '../desk/app.ts'
 
 /** What is known of a glaze's flow, and the way to its tiles. */

@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
-import { arrange } from '../../table/arrange.ts'
+import { arrange } from '../../table/decide/decide-setup.ts'
 import { DESK_WORDS, type DeskWords } from '../../words/desk-index.ts'
 import type { App } from '../app.ts'
 

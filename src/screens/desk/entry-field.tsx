@@ -1,8 +1,15 @@
 import { useState } from 'preact/hooks'
-import type { Refusal } from '../../table/action.ts'
-import { type Entry, type Range, rangeBetween, rangeOf, readEntry, showEntry } from '../../table/entry.ts'
-import type { LimitedField } from '../../table/limits.ts'
-import type { Units } from '../../table/measure.ts'
+import {
+  type Entry,
+  type Range,
+  rangeBetween,
+  rangeOf,
+  readEntry,
+  showEntry,
+} from '../../table/entry/entry.ts'
+import type { Units } from '../../table/entry/measure.ts'
+import type { Refusal } from '../../table/model/action.ts'
+import type { LimitedField } from '../../table/model/limits.ts'
 import { Field } from '../../ui/field.tsx'
 import type { DeskWords } from '../../words/desk-index.ts'
 import { refusalText } from '../app.ts'

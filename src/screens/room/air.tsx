@@ -1,24 +1,12 @@
-import type { AirFacts } from '../../../shared/nouns.ts'
-import { DEFAULT_AIR } from '../../table/defaults.ts'
+import { AIR_OLD_MS } from '../../table/model/defaults.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
+import { optionsOf } from '../desk/settings.ts'
 import { Cloth } from './cloth.tsx'
 import { Cold } from './cold.tsx'
 import { Pair } from './pair.tsx'
-import { optionsOf } from './set.ts'
-
-/** An hour after it was noted, the air is asked about again. */
-export const OLD_MS = 60 * 60_000
-
-/** The air as noted last, and the way to note another. */
-export function useAir() {
-  const { table, act } = useDesk()
-  const spell = table.value.air.at(-1)
-  const air = spell?.air ?? DEFAULT_AIR
-  const set = (change: Partial<AirFacts>) => act({ do: 'set-air', air: { ...air, ...change } })
-  return { air, at: spell?.at, set }
-}
+import { useAir } from './use-air.ts'
 
 /** Temperature, humidity and draught: what every wait rests on. */
 export function Air() {
@@ -26,7 +14,7 @@ export function Air() {
   const w = words.value.desk.room
   const m = words.value.desk.measured.air
   const { air, at, set } = useAir()
-  const old = at !== undefined && now.value - at >= OLD_MS
+  const old = at !== undefined && now.value - at >= AIR_OLD_MS
   return (
     <section>
       <h2>{w.air}</h2>

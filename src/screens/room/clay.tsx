@@ -1,9 +1,9 @@
-import { BISQUE_CONES, drinksLittle } from '../../table/offer.ts'
+import { BISQUE_CONES, drinksLittle } from '../../table/entry/offer.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
-import { optionsOf } from './set.ts'
+import { optionsOf } from '../desk/settings.ts'
 import { WaterDips } from './water-dips.tsx'
 
 /** What the pots of a board share: wall, foot line, bisque. */

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks'
-import { readCloth } from '../../table/readings.ts'
+import { readCloth } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 import { Alarm } from '../desk/save.tsx'
-import { useAir } from './air.tsx'
+import { useAir } from './use-air.ts'
 
 /** A kitchen towel, mm. */
 const USUAL_MM = { wide: 300, high: 400 } as const

@@ -1,8 +1,8 @@
-import { dewOn } from '../../table/readings.ts'
+import { dewOn } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
-import { useAir } from './air.tsx'
+import { useAir } from './use-air.ts'
 
 /** Height above the sea, and pots brought in from a cold place: dew settles on them. */
 export function Cold() {

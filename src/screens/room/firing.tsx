@@ -8,13 +8,13 @@ import {
   readLog,
   topQuery,
   USUAL_FIRING,
-} from '../../table/firing.ts'
+} from '../../table/firing/firing.ts'
 import { Field } from '../../ui/field.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
-import { amount } from '../desk/said.ts'
-import { FiringFields, useFiring } from './firing-fields.tsx'
+import { FiringFields, useFiring } from '../desk/firing-fields.tsx'
+import { amount } from '../text/amounts.ts'
 import './firing.css'
 
 /** The glaze firing to come: cone, make, rise, hold. What was typed is never changed; what disagrees is asked. */

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks'
-import { type PairDraught, readPair } from '../../table/readings.ts'
+import { type PairDraught, readPair } from '../../table/forecast/readings.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
-import { amount } from '../desk/said.ts'
-import { useAir } from './air.tsx'
-import { optionsOf } from './set.ts'
+import { optionsOf } from '../desk/settings.ts'
+import { amount } from '../text/amounts.ts'
+import { useAir } from './use-air.ts'
 
 /** Humidity from a dry and a wet thermometer: how the wet one hung matters as much as what it reads. */
 export function Pair() {

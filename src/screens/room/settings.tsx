@@ -1,9 +1,9 @@
 import type { Settings } from '../../../shared/nouns.ts'
-import type { LimitedField } from '../../table/limits.ts'
+import type { LimitedField } from '../../table/model/limits.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
-import { optionsOf, useSet } from './set.ts'
+import { optionsOf, useSet } from '../desk/settings.ts'
 import { SoundSettings } from './sound.tsx'
 
 type NumberSetting = Extract<keyof Settings, LimitedField>

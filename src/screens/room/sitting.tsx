@@ -1,10 +1,9 @@
 import { useId, useState } from 'preact/hooks'
-import { handsLine } from '../../table/hands-line.ts'
+import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { Choice } from '../../ui/choice.tsx'
-import { lateness } from '../bench/hands.tsx'
 import { useCalendar, useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
-import { optionsOf, useSet } from './set.ts'
+import { optionsOf, useSet } from '../desk/settings.ts'
 import { NumberOf } from './settings.tsx'
 
 const MINUTE_MS = 60_000

@@ -1,6 +1,6 @@
 import { Choice, Switch } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/app.ts'
-import { optionsOf, useSet } from './set.ts'
+import { optionsOf, useSet } from '../desk/settings.ts'
 
 /** How counts and calls are heard and seen, and whether knocks are. */
 export function SoundSettings() {

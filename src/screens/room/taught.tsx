@@ -1,8 +1,8 @@
-import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/learning.ts'
-import type { Learned, Lesson } from '../../table/readings.ts'
-import { nameOf } from '../bench/said.ts'
+import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/forecast/learning.ts'
+import type { Learned, Lesson } from '../../table/forecast/readings.ts'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
+import { nameOf } from '../text/pot-text.ts'
 
 /** Latest observations that are listed; older ones still count. */
 const LISTED = 24

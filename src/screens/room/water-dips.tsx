@@ -1,4 +1,4 @@
-import { thirstOf, timesAssumed } from '../../table/readings.ts'
+import { thirstOf, timesAssumed } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
-import { type Fit, fitOf } from '../../table/fit.ts'
+import { type Fit, fitOf } from '../../table/advice/fit.ts'
 import { useDesk } from '../desk/app.ts'
 
 /** Rest after a change before seconds are searched, ms. */

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
-import type { Warning } from '../../table/warnings.ts'
+import type { Warning } from '../../table/advice/warnings.ts'
 import {
   outlookOf,
   type PlanOutlook,
@@ -9,7 +9,7 @@ import {
   supposing,
   warningsOf,
   type ZoneOutlook,
-} from '../../table/whatif.ts'
+} from '../../table/advice/what-if.ts'
 import { PotOutline } from '../../ui/outline.tsx'
 import type { DeskWords } from '../../words/desk-index.ts'
 import { useDesk } from '../desk/app.ts'

@@ -1,10 +1,10 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
-import { plannedDip } from '../../table/coming.ts'
-import { mended, type Remedy, remediesFor } from '../../table/remedies.ts'
-import { drafted, type PlanOutlook } from '../../table/whatif.ts'
-import { remedyText } from '../bench/remedy.ts'
+import { mended, type Remedy, remediesFor } from '../../table/advice/remedies.ts'
+import { drafted, type PlanOutlook } from '../../table/advice/what-if.ts'
+import { plannedDip } from '../../table/forecast/hypothetical-dip.ts'
 import { useDesk } from '../desk/app.ts'
+import { remedyText } from '../text/remedy-text.ts'
 
 interface RemediesProps {
   readonly pot: PotFacts

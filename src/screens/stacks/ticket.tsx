@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks'
-import { rideAlong, type TileTicket } from '../../table/ticket.ts'
+import { rideAlong, type TileTicket } from '../../table/advice/ticket.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useDesk } from '../desk/app.ts'
-import { amount } from '../desk/said.ts'
+import { amount } from '../text/amounts.ts'
 import './look-ahead.css'
 
 /** Rest before the board is gone through, ms: the list shows first. */

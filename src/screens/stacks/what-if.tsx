@@ -1,4 +1,4 @@
-import { AS_IS, type Suppose } from '../../table/whatif.ts'
+import { AS_IS, type Suppose } from '../../table/advice/what-if.ts'
 import { More } from '../../ui/more.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { useDesk } from '../desk/app.ts'

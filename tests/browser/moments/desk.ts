@@ -1,5 +1,5 @@
 import type { TableEvent } from '../../../shared/events.ts'
-import { demoEvents } from '../../../src/table/demo.ts'
+import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { EVENING, opened } from '../bench.ts'
 import { BenchPage, type Story } from './story.ts'
 

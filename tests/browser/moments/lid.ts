@@ -1,8 +1,8 @@
 import type { PotFacts } from '../../../shared/nouns.ts'
-import { DEFAULT_BOARD } from '../../../src/table/defaults.ts'
-import { demoEvents } from '../../../src/table/demo.ts'
-import { lidFor, withGallery } from '../../../src/table/lid.ts'
-import { stepShape } from '../../../src/table/offer.ts'
+import { lidFor, withGallery } from '../../../src/table/advice/lid.ts'
+import { demoEvents } from '../../../src/table/decide/demo.ts'
+import { stepShape } from '../../../src/table/entry/offer.ts'
+import { DEFAULT_BOARD } from '../../../src/table/model/defaults.ts'
 import { BenchPage } from '../bench.ts'
 import type { Story } from './story.ts'
 

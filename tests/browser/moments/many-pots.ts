@@ -1,5 +1,5 @@
 import type { TableEvent } from '../../../shared/events.ts'
-import { demoEvents } from '../../../src/table/demo.ts'
+import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { toldDip } from '../../fixtures/told-dip.ts'
 import { EVENING } from '../bench.ts'
 import { BenchPage, dip, type Story, untilBar } from './story.ts'

@@ -11,7 +11,7 @@ import {
   TONE_S,
 } from '../../../src/device/sound-plan.ts'
 import { renderTone } from '../../../src/device/tones.ts'
-import { LIMITS } from '../../../src/table/limits.ts'
+import { LIMITS } from '../../../src/table/model/limits.ts'
 
 const tones = (plan: { cues: readonly object[] }) => plan.cues.filter((c): c is ToneCue => 'tone' in c)
 const words = (plan: { cues: readonly object[] }) => plan.cues.filter((c): c is WordCue => 'word' in c)

@@ -10,12 +10,12 @@ import {
   vapourDensityKgPerM3,
   wetBulbC,
   wetSurface,
-} from '../../../src/engine/air.ts'
+} from '../../../src/engine/air/air.ts'
+import { condensation } from '../../../src/engine/air/dew.ts'
+import { pairTrouble, rhFromPair } from '../../../src/engine/air/psychrometer.ts'
+import { witnessCloth } from '../../../src/engine/air/witness-cloth.ts'
 import { between, inRange, oneOf } from '../../../src/engine/check.ts'
-import { witnessCloth } from '../../../src/engine/cloth.ts'
 import type { Air } from '../../../src/engine/contract.ts'
-import { condensation } from '../../../src/engine/dew.ts'
-import { pairTrouble, rhFromPair } from '../../../src/engine/pair.ts'
 
 const room: Air = { tempC: 20, rh: 0.5, speedMps: 0.1, pressurePa: 101_325 }
 const cloth = { widthMm: 300, heightMm: 400, firstG: 117, secondG: 100, minutes: 60 }

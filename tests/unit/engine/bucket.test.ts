@@ -7,9 +7,9 @@ import {
   levelMm,
   roundOf,
   takenBy,
-} from '../../../src/engine/bucket.ts'
-import { type CollarDip, collarPour, giveBack } from '../../../src/engine/collar.ts'
-import { clayMl, outlineOf, sizeSteps } from '../../../src/engine/geometry.ts'
+} from '../../../src/engine/bucket/bucket.ts'
+import { type CollarDip, collarPour, giveBack } from '../../../src/engine/bucket/collar.ts'
+import { clayMl, outlineOf, sizeSteps } from '../../../src/engine/shape/geometry.ts'
 
 const bucket: Bucket = { heightMm: 300, floorWideMm: 290, mouthWideMm: 290 }
 const tapered: Bucket = { heightMm: 300, floorWideMm: 240, mouthWideMm: 300 }

@@ -9,7 +9,7 @@ import {
   parseCone,
   queryTemp,
   USUAL_CONES,
-} from '../../../src/engine/cones.ts'
+} from '../../../src/engine/melt/cones.ts'
 import {
   coneOfLog,
   doseScale,
@@ -17,7 +17,7 @@ import {
   heatWorkMin,
   logOf,
   overLog,
-} from '../../../src/engine/firing.ts'
+} from '../../../src/engine/melt/firing.ts'
 
 describe('reading a cone', () => {
   test.each([

@@ -5,7 +5,7 @@
 
 import { describe, expect, test } from 'vitest'
 import { wetSurface } from '../../../src/engine/index.ts'
-import { courseOf, finish, runPot } from '../../../src/engine/pot.ts'
+import { courseOf, finish, runPot } from '../../../src/engine/wall/pot.ts'
 import { type Coat, coatsOn } from '../../fixtures/coats-on.ts'
 import { air, beaker, dip, potOf } from '../../fixtures/wall.ts'
 

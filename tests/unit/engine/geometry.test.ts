@@ -19,7 +19,7 @@ import {
   wallAngleDeg,
   wallLengthMm,
   widestRadiusMm,
-} from '../../../src/engine/geometry.ts'
+} from '../../../src/engine/shape/geometry.ts'
 
 const cup = sizeSteps('cup').medium
 const every = FORMS.filter((form) => form !== 'lid').flatMap((form) =>

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest'
-import { waitsOf } from '../../../src/engine/forecast.ts'
 import {
   forecastPot,
   forGlaze,
@@ -10,9 +9,10 @@ import {
   type Weighing,
   waterFromWeight,
 } from '../../../src/engine/index.ts'
-import { TOUCH_SD } from '../../../src/engine/learned.ts'
-import { courseOf, runPot } from '../../../src/engine/pot.ts'
-import { below, density } from '../../../src/engine/spread.ts'
+import { below, density } from '../../../src/engine/numeric/spread.ts'
+import { waitsOf } from '../../../src/engine/wait/forecast.ts'
+import { TOUCH_SD } from '../../../src/engine/wait/learned.ts'
+import { courseOf, runPot } from '../../../src/engine/wall/pot.ts'
 import { air, beaker, dip, potOf, ROOM } from '../../fixtures/wall.ts'
 
 /** The second coat on 6 mm, ten minutes after the first, in still air. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { lookAhead, playShares } from '../../../src/engine/lookahead.ts'
-import { footRoom } from '../../../src/engine/melt.ts'
-import { wellPool } from '../../../src/engine/melt-well.ts'
+import { lookAhead, playShares } from '../../../src/engine/melt/lookahead.ts'
+import { footRoom } from '../../../src/engine/melt/melt.ts'
+import { wellPool } from '../../../src/engine/melt/well.ts'
 import { coat, full, input, mug } from '../../fixtures/melt.ts'
 
 describe('the well', () => {

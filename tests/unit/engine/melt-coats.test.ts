@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Profile, ZoneForecast } from '../../../src/engine/contract.ts'
-import { coatsOf, footRoom, pairsOf, untriedPairs } from '../../../src/engine/melt.ts'
-import { downToMm, downwards, pathAlong } from '../../../src/engine/melt-path.ts'
+import { coatsOf, footRoom, pairsOf, untriedPairs } from '../../../src/engine/melt/melt.ts'
+import { downToMm, downwards, pathAlong } from '../../../src/engine/melt/path.ts'
 import { coat, full, input, mug } from '../../fixtures/melt.ts'
 
 describe('refusals name the field', () => {

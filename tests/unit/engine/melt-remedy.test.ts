@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { type FootRoomInput, footRoom } from '../../../src/engine/melt.ts'
-import { lowestEdge, runRemedies } from '../../../src/engine/melt-remedy.ts'
+import { type FootRoomInput, footRoom } from '../../../src/engine/melt/melt.ts'
+import { lowestEdge, runRemedies } from '../../../src/engine/melt/remedy.ts'
 import { coat, full, input } from '../../fixtures/melt.ts'
 
 describe('remedies', () => {

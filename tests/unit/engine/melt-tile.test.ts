@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import type { FootRoomInput } from '../../../src/engine/melt.ts'
-import { findingOfPot, tileTicket } from '../../../src/engine/melt-learn.ts'
+import { findingOfPot, tileTicket } from '../../../src/engine/melt/learn.ts'
+import type { FootRoomInput } from '../../../src/engine/melt/melt.ts'
 import {
   carriedDose,
   doseOfStripe,
@@ -8,7 +8,7 @@ import {
   doseOfTiles,
   type FlowTile,
   runOfStripe,
-} from '../../../src/engine/melt-tile.ts'
+} from '../../../src/engine/melt/tile.ts'
 import { coat, full, mug, straightPot } from '../../fixtures/melt.ts'
 
 describe('flow tiles', () => {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { outlineOf } from '../../../src/engine/geometry.ts'
-import { type FootRoomInput, footRoom } from '../../../src/engine/melt.ts'
-import { layCoats } from '../../../src/engine/melt-coats.ts'
-import { frontMm } from '../../../src/engine/melt-flow.ts'
-import { downwards, pathAlong } from '../../../src/engine/melt-path.ts'
+import { layCoats } from '../../../src/engine/melt/coats.ts'
+import { frontMm } from '../../../src/engine/melt/flow.ts'
+import { type FootRoomInput, footRoom } from '../../../src/engine/melt/melt.ts'
+import { downwards, pathAlong } from '../../../src/engine/melt/path.ts'
+import { outlineOf } from '../../../src/engine/shape/geometry.ts'
 import { coat, full, input, mug, straightPot } from '../../fixtures/melt.ts'
 
 describe('foot room of a straight mug', () => {

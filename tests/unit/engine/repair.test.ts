@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest'
 import { repairRest, type Standing } from '../../../src/engine/index.ts'
-import { tellingZone, zonesAfter } from '../../../src/engine/seconds.ts'
+import { tellingZone, zonesAfter } from '../../../src/engine/wait/seconds.ts'
 import { dip, potOf, ROOM } from '../../fixtures/wall.ts'
 
 const thick: Standing = {

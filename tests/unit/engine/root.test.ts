@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { rootOf } from '../../../src/engine/root.ts'
+import { rootOf } from '../../../src/engine/numeric/root.ts'
 
 describe('roots', () => {
   it.each([

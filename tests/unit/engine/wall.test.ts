@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Body, Slip, WallEvent } from '../../../src/engine/contract.ts'
 import { DEFAULT_BODY } from '../../../src/engine/index.ts'
-import { courseOf, finish, type Piece, runPot } from '../../../src/engine/pot.ts'
-import { bandOf } from '../../../src/engine/spread.ts'
+import { bandOf } from '../../../src/engine/numeric/spread.ts'
+import { courseOf, finish, type Piece, runPot } from '../../../src/engine/wall/pot.ts'
 import { air, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
 
 /** Plain wall of a straight pot after these events. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { BEAT_SEEN_MS, noiseAt } from '../../../src/screens/bench/noise.tsx'
-import type { Card } from '../../../src/table/card.ts'
+import type { Card } from '../../../src/table/card/card.ts'
 
 /** A count from its tap at 0, IN after `leadS`. */
 function countCard(kind: 'count' | 'out', leadS: number, lowerS: number, holdS: number): Card {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
-import { callsAhead, LONG_MS, longWaits } from '../../../src/table/ahead.ts'
-import { outputsOf } from '../../../src/table/outputs.ts'
+import { outputsOf } from '../../../src/table/card/outputs.ts'
+import { callsAhead, LONG_MS, longWaits } from '../../../src/table/steps/calls-ahead.ts'
 import { Play } from './play.ts'
 
 const only = (...numbers: number[]): Play => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { bodyOf } from '../../../src/table/clay.ts'
-import { standingOf } from '../../../src/table/standing.ts'
-import { stepOf } from '../../../src/table/steps.ts'
+import { bodyOf } from '../../../src/table/forecast/engine-inputs.ts'
+import { standingOf } from '../../../src/table/forecast/pot-history.ts'
+import { stepOf } from '../../../src/table/steps/steps.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { mostDecant } from '../../../src/table/collar.ts'
+import { mostDecant } from '../../../src/table/advice/collar.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })

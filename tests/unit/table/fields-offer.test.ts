@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { DEFAULT_BOARD } from '../../../src/table/defaults.ts'
-import { mixTo } from '../../../src/table/mix.ts'
+import { mixTo } from '../../../src/table/entry/mix.ts'
 import {
   BISQUE_CONES,
   FORMS,
@@ -13,7 +12,8 @@ import {
   readPlace,
   SIZES,
   stepShape,
-} from '../../../src/table/offer.ts'
+} from '../../../src/table/entry/offer.ts'
+import { DEFAULT_BOARD } from '../../../src/table/model/defaults.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })

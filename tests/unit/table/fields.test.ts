@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { rangeOf, readEntry, showEntry, unitLabel } from '../../../src/table/entry.ts'
-import { LIMITS, type LimitedField } from '../../../src/table/limits.ts'
-import { QUANTITY } from '../../../src/table/measure.ts'
+import { rangeOf, readEntry, showEntry, unitLabel } from '../../../src/table/entry/entry.ts'
+import { QUANTITY } from '../../../src/table/entry/measure.ts'
+import { LIMITS, type LimitedField } from '../../../src/table/model/limits.ts'
 
 const FIELDS = Object.keys(LIMITS) as LimitedField[]
 

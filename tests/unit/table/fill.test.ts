@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { boardFill, litresNow } from '../../../src/table/fill.ts'
-import { densityOfCup } from '../../../src/table/mix.ts'
-import { warningsFor } from '../../../src/table/warnings.ts'
+import { boardFill, litresNow } from '../../../src/table/advice/fill.ts'
+import { warningsFor } from '../../../src/table/advice/warnings.ts'
+import { densityOfCup } from '../../../src/table/entry/mix.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })

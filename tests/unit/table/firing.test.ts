@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { conesOf } from '../../../src/engine/cones.ts'
-import { isCone } from '../../../src/table/cone.ts'
+import { conesOf } from '../../../src/engine/melt/cones.ts'
 import {
   endOf,
   firingOf,
@@ -10,7 +9,8 @@ import {
   readLog,
   topQuery,
   USUAL_FIRING,
-} from '../../../src/table/firing.ts'
+} from '../../../src/table/firing/firing.ts'
+import { isCone } from '../../../src/table/model/cone.ts'
 import { Play } from './play.ts'
 
 describe('the firing to come', () => {

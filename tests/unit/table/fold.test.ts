@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Stamped } from '../../../shared/events.ts'
-import { EMPTY_TABLE } from '../../../src/table/defaults.ts'
-import { fold, step } from '../../../src/table/fold.ts'
-import { reduce } from '../../../src/table/reduce.ts'
+import { fold, step } from '../../../src/table/fold/fold.ts'
+import { reduce } from '../../../src/table/fold/reduce.ts'
+import { EMPTY_TABLE } from '../../../src/table/model/defaults.ts'
 import { season } from '../../fixtures/season.ts'
 
 const EVENTS = season(600)

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { plan } from '../../../src/planner/index.ts'
-import { forecastOf } from '../../../src/table/forecast.ts'
-import { jobsOf, toldBy } from '../../../src/table/jobs.ts'
-import { variantsOf } from '../../../src/table/ways.ts'
+import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { jobsOf, toldBy } from '../../../src/table/order/jobs.ts'
+import { variantsOf } from '../../../src/table/order/schedule-options.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { Play } from './play.ts'
 

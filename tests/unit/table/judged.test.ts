@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { cardOf } from '../../../src/table/bench.ts'
-import type { Card } from '../../../src/table/card.ts'
-import { judged } from '../../../src/table/judged.ts'
+import type { Card } from '../../../src/table/card/card.ts'
+import { cardOf } from '../../../src/table/card/card-now.ts'
+import { judged } from '../../../src/table/card/judged.ts'
 import { Play } from './play.ts'
 
 const potId = 'demo.31'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { seenBy, turned } from '../../../src/table/lanes.ts'
+import { seenBy, turned } from '../../../src/table/model/potters.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { PlannedPlay } from './planned.ts'
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { PotFacts } from '../../../shared/nouns.ts'
-import { meltingOf } from '../../../src/table/look.ts'
-import { outlookOf } from '../../../src/table/whatif.ts'
+import { meltingOf } from '../../../src/table/advice/melt-preview.ts'
+import { outlookOf } from '../../../src/table/advice/what-if.ts'
 import { Play } from './play.ts'
 
 function look(play: Play, number: number, more: Partial<PotFacts> = {}, frames = 13) {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { airOf, pickUpOfPin, slipOf } from '../../../src/table/clay.ts'
-import { DEFAULT_AIR } from '../../../src/table/defaults.ts'
-import { doseOf } from '../../../src/table/dose.ts'
-import { fitOf } from '../../../src/table/fit.ts'
-import { forecastOf } from '../../../src/table/forecast.ts'
-import { lessonFor, lessonOf, seenOn } from '../../../src/table/learning.ts'
+import { doseOf } from '../../../src/table/advice/dose.ts'
+import { fitOf } from '../../../src/table/advice/fit.ts'
+import { warningsFor } from '../../../src/table/advice/warnings.ts'
+import { airOf, pickUpOfPin, slipOf } from '../../../src/table/forecast/engine-inputs.ts'
+import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { lessonFor, lessonOf, seenOn } from '../../../src/table/forecast/learning.ts'
 import {
   coatByWeight,
   dewOn,
@@ -12,9 +12,9 @@ import {
   readPair,
   thirstOf,
   timesAssumed,
-} from '../../../src/table/readings.ts'
-import { waterNowG } from '../../../src/table/thirst.ts'
-import { warningsFor } from '../../../src/table/warnings.ts'
+} from '../../../src/table/forecast/readings.ts'
+import { waterNowG } from '../../../src/table/forecast/saturation.ts'
+import { DEFAULT_AIR } from '../../../src/table/model/defaults.ts'
 import { Play, START_MS } from './play.ts'
 
 const demo = () => new Play().act({ do: 'lay-demo' })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import type { Card } from '../../../src/table/card.ts'
-import { handsLine } from '../../../src/table/hands-line.ts'
-import { spokenOf } from '../../../src/table/spoken.ts'
+import type { Card } from '../../../src/table/card/card.ts'
+import { spokenOf } from '../../../src/table/card/spoken.ts'
+import { handsLine } from '../../../src/table/order/hands-line.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { PlannedPlay } from './planned.ts'
 

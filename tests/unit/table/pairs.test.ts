@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { footOf } from '../../../src/table/foot.ts'
-import { forecastOf } from '../../../src/table/forecast.ts'
-import { pairOf, pairsOver } from '../../../src/table/pairs.ts'
-import { warningsFor } from '../../../src/table/warnings.ts'
+import { warningsFor } from '../../../src/table/advice/warnings.ts'
+import { footOf } from '../../../src/table/firing/foot.ts'
+import { pairOf, pairsOver } from '../../../src/table/firing/pairs.ts'
+import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { cardOf } from '../../../src/table/bench.ts'
-import { outputsOf } from '../../../src/table/outputs.ts'
-import { coatsOn, nextCoat, planOf, strayed } from '../../../src/table/plan.ts'
-import { stepOf } from '../../../src/table/steps.ts'
-import { panAsk } from '../../../src/table/wax-pan.ts'
+import { cardOf } from '../../../src/table/card/card-now.ts'
+import { outputsOf } from '../../../src/table/card/outputs.ts'
+import { coatsOn, nextCoat, planOf, strayed } from '../../../src/table/model/plan.ts'
+import { stepOf } from '../../../src/table/steps/steps.ts'
+import { panAsk } from '../../../src/table/steps/wax-pan.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { forecastOf } from '../../../src/table/forecast.ts'
-import { outputsOf } from '../../../src/table/outputs.ts'
-import { isQuiet } from '../../../src/table/quiet.ts'
-import type { PotState } from '../../../src/table/state.ts'
+import { outputsOf } from '../../../src/table/card/outputs.ts'
+import { isQuiet } from '../../../src/table/card/quiet.ts'
+import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import type { PotState } from '../../../src/table/model/state.ts'
 import { Play, START_MS } from './play.ts'
 
 /** The demo evening with everything but one pot put away, its foot waxed, set and wiped. */

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { bucketOf } from '../../../src/device/sound-plan.ts'
 import type { CueTable } from '../../../src/device/voice.ts'
-import { outputsOf } from '../../../src/table/outputs.ts'
-import { panWords } from '../../../src/table/spoken.ts'
+import { outputsOf } from '../../../src/table/card/outputs.ts'
+import { panWords } from '../../../src/table/card/spoken.ts'
 import { Play } from './play.ts'
 
 const table = (language: string): CueTable =>

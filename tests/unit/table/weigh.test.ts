@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { forecastOf } from '../../../src/table/forecast.ts'
+import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { Play } from './play.ts'
 
 const potId = 'demo.33'

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest'
-import { samplePot } from '../../../src/table/offer.ts'
 import {
   AS_IS,
   outlookOf,
@@ -7,7 +6,8 @@ import {
   type Suppose,
   supposing,
   warningsOf,
-} from '../../../src/table/whatif.ts'
+} from '../../../src/table/advice/what-if.ts'
+import { samplePot } from '../../../src/table/entry/offer.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })

@@ -15,7 +15,9 @@ const undocumented = (path: string): string[] => {
 
 test('every function that one file of engine, planner, table, store or shared offers another says what it does', () => {
   const files = ['src/engine', 'src/planner', 'src/table', 'src/store', 'shared'].flatMap((room) =>
-    readdirSync(`${root}/${room}`).flatMap((file) => (/\.ts$/.test(file) ? [`${room}/${file}`] : [])),
+    readdirSync(`${root}/${room}`, { recursive: true, encoding: 'utf8' }).flatMap((file) =>
+      /\.ts$/.test(file) ? [`${room}/${file}`] : [],
+    ),
   )
   expect(files.length).toBeGreaterThan(100)
   expect(files.flatMap(undocumented)).toEqual([])

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { breachesOf, breachOf, importsOf } from '../../tools/rooms.mjs'
+import { breachesOf, breachOf, circlesOf, importsOf, mapOf } from '../../tools/rooms.mjs'
 
 const value = (target: string) => ({ target, typeOnly: false })
 const type = (target: string) => ({ target, typeOnly: true })
@@ -34,11 +34,16 @@ describe('reading imports', () => {
 
 describe('rules', () => {
   test.each([
-    ['src/engine/air.ts', './vapour.ts'],
-    ['src/table/card.ts', '../engine/air.ts'],
-    ['src/table/card.ts', '../../shared/events.ts'],
+    ['src/engine/air/air.ts', './vapour.ts'],
+    ['src/engine/air/air.ts', '../check.ts'],
+    ['src/engine/wait/forecast.ts', '../wall/pot.ts'],
+    ['src/engine/index.ts', './wait/forecast.ts'],
+    ['src/screens/desk.tsx', './board/board.tsx'],
+    ['src/table/card/card.ts', '../../engine/air/air.ts'],
+    ['src/table/card/card.ts', '../model/plan.ts'],
+    ['src/table/card/card.ts', '../../../shared/events.ts'],
     ['src/store/journal.ts', '../../shared/record.ts'],
-    ['src/screens/bench/bench.tsx', '../../table/card.ts'],
+    ['src/screens/bench/bench.tsx', '../../table/card/card.ts'],
     ['src/screens/bench/bench.tsx', '../../words/index.ts'],
     ['src/screens/bench/bench.tsx', 'preact'],
     ['src/wire/start.ts', '../screens/bench/bench.tsx'],
@@ -49,20 +54,28 @@ describe('rules', () => {
   })
 
   test.each([
-    ['src/engine/air.ts', '../table/state.ts'],
-    ['src/engine/air.ts', 'luxon'],
-    ['src/planner/core.ts', '../engine/air.ts'],
-    ['src/table/card.ts', '../planner/core.ts'],
-    ['src/table/card.ts', '../store/index.ts'],
+    ['src/engine/air/air.ts', '../../table/model/state.ts'],
+    ['src/engine/air/air.ts', '../wall/pot.ts'],
+    ['src/engine/air/air.ts', '../slop/film.ts'],
+    ['src/engine/air/air.ts', '../index.ts'],
+    ['src/engine/check.ts', './air/air.ts'],
+    ['src/engine/elsewhere/x.ts', '../check.ts'],
+    ['src/table/model/plan.ts', '../card/card.ts'],
+    ['src/screens/bench/bench.tsx', '../board/board.tsx'],
+    ['src/screens/text/amounts.ts', '../desk/app.ts'],
+    ['src/engine/air/air.ts', 'luxon'],
+    ['src/planner/search/search.ts', '../../engine/air/air.ts'],
+    ['src/table/card/card.ts', '../../planner/types.ts'],
+    ['src/table/card/card.ts', '../../store/index.ts'],
     ['src/store/journal.ts', '../device/clock.ts'],
-    ['src/device/sound.ts', '../table/state.ts'],
+    ['src/device/sound.ts', '../table/model/state.ts'],
     ['src/ui/bar.tsx', '../words/index.ts'],
-    ['src/screens/bench/bench.tsx', '../../engine/air.ts'],
+    ['src/screens/bench/bench.tsx', '../../engine/air/air.ts'],
     ['src/screens/bench/bench.tsx', '../../../shared/events.ts'],
-    ['src/words/english.ts', '../table/state.ts'],
+    ['src/words/english.ts', '../table/model/state.ts'],
     ['src/store/journal.ts', '../wire/start.ts'],
     ['src/ui/bar.tsx', '../screens/bench/bench.tsx'],
-    ['shared/events.ts', '../src/table/state.ts'],
+    ['shared/events.ts', '../src/table/model/state.ts'],
     ['sw/sw.ts', '../src/store/index.ts'],
     ['src/main.tsx', '../elsewhere/x.ts'],
     ['elsewhere/x.ts', './y.ts'],
@@ -71,15 +84,34 @@ describe('rules', () => {
   })
 
   test('types alone may come from where the table says so', () => {
-    expect(breachOf('src/table/work.ts', type('../planner/core.ts'))).toBeNull()
+    expect(breachOf('src/table/steps/work.ts', type('../../planner/types.ts'))).toBeNull()
     expect(breachOf('src/screens/bench/bench.tsx', type('../../../shared/events.ts'))).toBeNull()
-    expect(breachOf('src/engine/air.ts', type('../table/state.ts'))).not.toBeNull()
+    expect(breachOf('src/engine/air/air.ts', type('../../table/model/state.ts'))).not.toBeNull()
   })
 
   test('a breach is shown with file, line and reason', () => {
-    const text = "\nimport { save } from '../store/index.ts'\n"
-    expect(breachesOf([{ path: 'src/engine/air.ts', text }])).toEqual([
-      'src/engine/air.ts:2 imports ../store/index.ts: engine may import engine',
+    const text = "\nimport { save } from '../../store/index.ts'\n"
+    expect(breachesOf([{ path: 'src/engine/air/air.ts', text }])).toEqual([
+      'src/engine/air/air.ts:2 imports ../../store/index.ts: engine may import engine',
+    ])
+  })
+
+  test('values that need each other in a circle are found; types and what is fetched late make none', () => {
+    const circle = (back: string) => [
+      { path: 'src/table/model/a.ts', text: "import { b } from './b.ts'" },
+      { path: 'src/table/model/b.ts', text: back },
+    ]
+    expect(circlesOf(circle("import { a } from './a.ts'"))).toEqual([
+      ['src/table/model/a.ts', 'src/table/model/b.ts'],
+    ])
+    expect(circlesOf(circle("import type { A } from './a.ts'"))).toEqual([])
+    expect(circlesOf(circle("export const later = () => import('./a.ts')"))).toEqual([])
+  })
+
+  test('the map counts files and names what a sub-room imports', () => {
+    const text = "import { clamp } from '../check.ts'\nimport { root } from '../numeric/root.ts'"
+    expect(mapOf([{ path: 'src/engine/air/air.ts', text }])).toEqual([
+      'engine/air             1  (ground) numeric',
     ])
   })
 })

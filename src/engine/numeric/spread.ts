@@ -1,0 +1,103 @@
+/** Log-normal ranges: the normal law, mixtures of log-normals, and their early, likely and late edges. */
+
+import type { Band } from '../contract.ts'
+import { HORIZON_MIN } from '../parameters.ts'
+
+/** Standard normal density. */
+export const density = (x: number): number => Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI)
+
+/**
+ * Standard normal distribution function, to 1e-14: West 2005 (Wilmott), after Hart 1968, in the shape of a rational
+ * fit up to 7.07 and a continued fraction beyond.
+ */
+export function below(x: number): number {
+  const a = Math.abs(x)
+  if (a > 37) return x > 0 ? 1 : 0
+  const e = Math.exp((-a * a) / 2)
+  let tail: number
+  if (a < 7.07106781186547) {
+    const n =
+      (((((3.52624965998911e-2 * a + 0.700383064443688) * a + 6.37396220353165) * a + 33.912866078383) * a +
+        112.079291497871) *
+        a +
+        221.213596169931) *
+        a +
+      220.206867912376
+    const d =
+      ((((((8.83883476483184e-2 * a + 1.75566716318264) * a + 16.064177579207) * a + 86.7807322029461) * a +
+        296.564248779674) *
+        a +
+        637.333633378831) *
+        a +
+        793.826512519948) *
+        a +
+      440.413735824752
+    tail = (e * n) / d
+  } else tail = e / (a + 1 / (a + 2 / (a + 3 / (a + 4 / (a + 0.65))))) / 2.506628274631
+  return x > 0 ? 1 - tail : tail
+}
+
+/** One possibility: a wait in minutes (Infinity: never) and its weight. */
+export interface Likelihood {
+  readonly minutes: number
+  readonly weight: number
+}
+
+/** Edges of the range: one wait in ten is shorter than early, one in ten longer than late. */
+const EDGES = [0.1, 0.5, 0.9] as const
+/** Quantile of the standard normal at 0.9. */
+const Z90 = 1.2815515655446004
+/** A wait can't be told nearer than this, minutes. */
+const LEAST_MIN = 1 / 60
+
+/** Nearer than this the logarithm of a quantile needs no further step. */
+const NEAR = 1e-9
+
+/** Quantile `part` of a mixture of log-normals with one sd of the logarithm; Infinity where the rest is never. */
+export function quantile(of: readonly Likelihood[], sd: number, part: number): number {
+  const logs: number[] = []
+  const weights: number[] = []
+  let sum = 0
+  let finite = 0
+  for (const { minutes, weight } of of) {
+    sum += weight
+    if (!Number.isFinite(minutes)) continue
+    finite += weight
+    logs.push(Math.log(Math.max(LEAST_MIN, minutes)))
+    weights.push(weight)
+  }
+  const goal = part * sum
+  if (!(finite > goal)) return Infinity
+  let low = Math.min(...logs) - 6 * sd - NEAR
+  let high = Math.max(...logs) + 6 * sd + NEAR
+  let at = (low + high) / 2
+  // Newton's steps, halving instead where one would leave what is known to hold the quantile.
+  for (let i = 0; i < 60 && high - low > NEAR; i++) {
+    let mass = 0
+    let slope = 0
+    for (let k = 0; k < logs.length; k++) {
+      const z = (at - logs[k]!) / sd
+      mass += weights[k]! * below(z)
+      slope += (weights[k]! * density(z)) / sd
+    }
+    if (mass < goal) low = at
+    else high = at
+    const newton = at + (goal - mass) / slope
+    const next = newton > low && newton < high ? newton : (low + high) / 2
+    if (Math.abs(next - at) < NEAR) break
+    at = next
+  }
+  return Math.exp(at)
+}
+
+/** Early, likely and late of a mixture counted from `fromMin`; past seven days is never. */
+export function bandOf(of: readonly Likelihood[], sd: number, fromMin: number): Band {
+  const alike = of.every(({ minutes }) => minutes === of[0]!.minutes)
+  const [early, likely, late] = EDGES.map((part, k) => {
+    const minutes = alike
+      ? Math.max(LEAST_MIN, of[0]!.minutes) * Math.exp((k - 1) * Z90 * sd)
+      : quantile(of, sd, part)
+    return minutes > HORIZON_MIN ? Infinity : fromMin + minutes
+  }) as [number, number, number]
+  return { early, likely, late }
+}

@@ -1,0 +1,199 @@
+/** What a pot's coats come to and what its waits will be, from its events so far. */
+
+import type {
+  Air,
+  Band,
+  CoatThickness,
+  Face,
+  PotForecast,
+  PotWall,
+  WallEvent,
+  ZoneForecast,
+  ZoneName,
+} from '../contract.ts'
+import { bandOf, type Likelihood } from '../numeric/spread.ts'
+import type { Stretch } from '../shape/zones.ts'
+import type { Goal } from '../wall/drying.ts'
+import {
+  type Course,
+  courseOf,
+  finish,
+  type Laid,
+  type Piece,
+  type Run,
+  runPot,
+  waterG,
+} from '../wall/pot.ts'
+import { filledBehind, otherSide } from '../wall/wall.ts'
+import { FILL_NODES, KILN_SD, type Learned, TOUCH_SD } from './learned.ts'
+
+/** Quantile of the standard normal at 0.95, for thickness that must not be told too low. */
+const Z95 = 1.6448536269514722
+/** Sd of ln(pick-up) of a glaze nobody has measured: a factor of 1.4 at 95 %, a judgement. */
+export const UNMEASURED_SD = 0.2
+
+/** A face and when it is touch-dry, thirsty again: minutes after the last event of a run; negative if before it. */
+export interface Moment {
+  readonly piece: Piece
+  readonly face: Face
+  readonly touchMin: number
+  readonly thirstyMin: number
+}
+
+/** The coated faces of a run, or all of them when none is coated. */
+function moments(run: Run, sinceS: number): Moment[] {
+  const all: Moment[] = []
+  for (const piece of run.pieces)
+    for (const face of ['outside', 'inside'] as const) {
+      const side = piece.wall[face]
+      if (side.coatMm > 0)
+        all.push({
+          piece,
+          face,
+          touchMin: (side.touchS - sinceS) / 60,
+          thirstyMin: (side.thirstyS - sinceS) / 60,
+        })
+    }
+  if (all.length > 0) return all
+  const walls = run.pieces.filter(({ stretch }) => !stretch.base)
+  return walls.map((piece) => ({
+    piece,
+    face: 'outside' as const,
+    touchMin: (piece.wall.outside.touchS - sinceS) / 60,
+    thirstyMin: (piece.wall.outside.thirstyS - sinceS) / 60,
+  }))
+}
+
+/** When the waits began: the last event that wetted the pot, seconds since the first event. */
+export function wettedS(course: Course): number {
+  let last = 0
+  for (const event of course.events)
+    if (event.kind !== 'air' && event.kind !== 'weigh') last = (event.atMin - course.originMin) * 60
+  return last
+}
+
+export interface Waits {
+  readonly touchMin: number
+  readonly thirstyMin: number
+  readonly kilnMin: number
+  /** The faces that wait longest to be touch-dry and to be thirsty. */
+  readonly slowest: Moment | undefined
+  readonly thirstLast: Moment | undefined
+}
+
+/** Follows a run to `goal` and reads its waits off the slowest zone, minutes from the last wetting. Moves the run on. */
+export function waitsOf(run: Run, goal: Goal): Waits {
+  finish(run, goal)
+  const sinceS = wettedS(run.course)
+  let slowest: Moment | undefined
+  let thirstLast: Moment | undefined
+  for (const moment of moments(run, sinceS)) {
+    if (slowest === undefined || moment.touchMin > slowest.touchMin) slowest = moment
+    if (thirstLast === undefined || moment.thirstyMin > thirstLast.thirstyMin) thirstLast = moment
+  }
+  const kilnMin = run.pieces.reduce((max, { wall }) => Math.max(max, (wall.kilnS - sinceS) / 60), 0)
+  const touchMin = Math.max(0, slowest?.touchMin ?? 0)
+  return { touchMin, thirstyMin: Math.max(0, thirstLast?.thirstyMin ?? 0), kilnMin, slowest, thirstLast }
+}
+
+/** The stretches that decide the waits: other fillings are run on these alone, unless a weighing ties all together. */
+export function deciding(course: Course, waits: Waits): readonly Stretch[] {
+  const { slowest, thirstLast } = waits
+  if (!slowest || !thirstLast || course.events.some((event) => event.kind === 'weigh'))
+    return course.stretches
+  const [first, second] = [slowest.piece.stretch, thirstLast.piece.stretch]
+  return first === second ? [first] : [first, second]
+}
+
+interface Now {
+  readonly zones: readonly ZoneForecast[]
+  readonly waterG: number
+}
+
+function snapshot(run: Run): Now {
+  return { zones: zonesOf(run), waterG: waterG(run) }
+}
+
+function coatOf({ dip, gain, wetting, longestS }: Laid): CoatThickness {
+  const sd = dip.slip.pickUpSd ?? UNMEASURED_SD
+  const longer = wetting.seconds > 0 ? Math.sqrt(longestS / wetting.seconds) : 1
+  return {
+    dipId: dip.id,
+    glazeId: dip.glazeId,
+    likelyMm: gain.castMm + gain.filmMm,
+    upperMm: gain.castMm * longer * Math.exp(Z95 * sd) + Math.max(gain.filmMm, wetting.filmThirstyMm),
+  }
+}
+
+/** Coats and filling of every zone as a run stands. */
+export function zonesOf(run: Run): ZoneForecast[] {
+  const zones: ZoneForecast[] = []
+  for (const { stretch, wall, laid } of run.pieces)
+    for (const face of ['outside', 'inside'] as const) {
+      const { fromMm, toMm } = stretch[face]
+      if (toMm <= fromMm) continue
+      const side = wall[face]
+      const coats = laid[face].map(coatOf)
+      const name: ZoneName = face === 'inside' ? 'inside' : stretch.name
+      zones.push({
+        name,
+        face,
+        fromMm,
+        toMm,
+        coats,
+        likelyMm: coats.reduce((sum, coat) => sum + coat.likelyMm, 0),
+        upperMm: coats.reduce((sum, coat) => sum + coat.upperMm, 0),
+        filled: filledBehind(side, otherSide(wall, side)),
+      })
+    }
+  return zones
+}
+
+/**
+ * Forecasts a pot: thickness by zone, and when it is touch-dry, thirsty again and kiln-dry on the clock of the events
+ * (minutes). `air0` is the air before any air event, `learned` what this studio's checks have taught (it moves the
+ * waits, not the thickness). Infinity: never in this air, or later than seven days after the last wetting.
+ * RangeError names the field of a pot, slip, dip or air that makes no sense.
+ */
+export function forecastPot(
+  pot: PotWall,
+  events: readonly WallEvent[],
+  air0: Air,
+  learned: Learned,
+): PotForecast {
+  const course = courseOf(pot, events, air0)
+  const fromMin = course.originMin + wettedS(course) / 60
+  const asComputed = runPot(course, 1)
+  const now = snapshot(asComputed)
+  const { fillMean, fillSd } = learned
+  const middle = waitsOf(fillMean === 0 ? asComputed : runPot(course, Math.exp(fillMean)), 'kiln')
+  const stretches = deciding(course, middle)
+  const nodes = FILL_NODES.map(([sds, weight]) => {
+    if (sds === 0) return { ...middle, weight }
+    return { ...waitsOf(runPot(course, Math.exp(fillMean + sds * fillSd), stretches), 'thirsty'), weight }
+  })
+  const band = (
+    minutes: (of: Waits) => number,
+    all: readonly (Waits & { weight: number })[],
+    sd: number,
+  ): Band => {
+    const of: Likelihood[] = all.map((node) => ({
+      minutes: minutes(node) * Math.exp(learned.timeMean),
+      weight: node.weight,
+    }))
+    return of.every((node) => node.minutes <= 0)
+      ? { early: fromMin, likely: fromMin, late: fromMin }
+      : bandOf(of, Math.hypot(sd, learned.timeSd), fromMin)
+  }
+  const at = middle.slowest
+  return {
+    zones: now.zones,
+    touchDry: band((of) => of.touchMin, nodes, TOUCH_SD),
+    thirsty: band((of) => of.thirstyMin, nodes, TOUCH_SD),
+    kilnDry: band((of) => of.kilnMin, [{ ...middle, weight: 1 }], KILN_SD),
+    touchAt: at
+      ? { zone: at.face === 'inside' ? 'inside' : at.piece.stretch.name, face: at.face }
+      : { zone: 'body', face: 'outside' },
+    waterG: now.waterG,
+  }
+}

@@ -1,0 +1,208 @@
+/**
+ * What checks teach. Two shared factors are learned together: how much more water dips bring than computed (*fill*),
+ * which decides whether wall or air must dry a coat, and how much longer waits are than computed (*time*). Everything
+ * is recomputed from the observations that are kept, so taking one back is exact.
+ */
+
+import { between, inRange } from '../check.ts'
+import type { Air, PotWall, WallEvent } from '../contract.ts'
+import { density } from '../numeric/spread.ts'
+import { HORIZON_MIN } from '../parameters.ts'
+import type { Goal } from '../wall/drying.ts'
+import { courseOf, runPot, waterG } from '../wall/pot.ts'
+import { deciding, waitsOf, wettedS } from './forecast.ts'
+import { KILN_SD, type Learned, TOUCH_SD, UNLEARNED } from './learned.ts'
+import { type Interval, timeFactor } from './time-factor.ts'
+
+/** A wait that was looked at. One dip of a pot gives one: its latest damp and its earliest dry look. */
+export interface Look {
+  readonly kind: 'look'
+  readonly id: string
+  readonly of: Goal
+  readonly pot: PotWall
+  /** Events up to the dip waited for, and the airs of the wait. */
+  readonly events: readonly WallEvent[]
+  readonly air0: Air
+  /** Latest moment it was not yet, earliest it was; both alike, or `exactMin`, if it was watched. */
+  readonly dampMin?: number
+  readonly dryMin?: number
+  readonly exactMin?: number
+}
+
+/** A pot on the scale: water in wall and coats, grams. */
+export interface Weighing {
+  readonly kind: 'weighing'
+  readonly id: string
+  readonly pot: PotWall
+  readonly events: readonly WallEvent[]
+  readonly air0: Air
+  readonly atMin: number
+  readonly waterG: number
+  readonly errorG: number
+}
+
+export type Observation = Look | Weighing
+
+export type Dropped = 'contradiction' | 'tooEarly' | 'never' | 'noWater'
+
+export interface Lesson extends Learned {
+  /** Observations that could not be used, and why. */
+  readonly dropped: readonly { readonly id: string; readonly why: Dropped }[]
+}
+
+/** A tap in fifty is on the wrong answer (assumption). */
+export const LABEL_NOISE = 0.02
+/** Nodes of ln(fill): the same for every lesson, so that an observation is run through the balance once. */
+const FILL_STEPS = 15
+const FILL_REACH = 2.8
+const FILLS: readonly number[] = Array.from(
+  { length: FILL_STEPS },
+  (_, k) => UNLEARNED.fillSd * FILL_REACH * ((2 * k) / (FILL_STEPS - 1) - 1),
+)
+/** A lesson narrower than the grid can show is taken as this wide, part of a step. */
+const LEAST_PART = 0.5
+/** Model error of the water of a whole pot, sd of its logarithm, beside the scale's. Assumption. */
+const WATER_SD = 0.1
+
+/** What an observation would have been at each node of the fill grid. */
+type AtNodes = readonly number[] | Dropped
+
+/** Values at all nodes: every second one is run, those between are the geometric means of their neighbours. */
+function atEach(run: (fill: number) => number): number[] {
+  const values = FILLS.map((fill, k) => (k % 2 === 0 ? run(fill) : 0))
+  return values.map((value, k) => (k % 2 === 0 ? value : Math.sqrt(values[k - 1]! * values[k + 1]!)))
+}
+
+const kept = new WeakMap<Observation, AtNodes>()
+
+function atNodes(observation: Observation): AtNodes {
+  let value = kept.get(observation)
+  if (value === undefined) {
+    value = observation.kind === 'look' ? looked(observation) : weighed(observation)
+    kept.set(observation, value)
+  }
+  return value
+}
+
+const minutesOf = (of: Goal, waits: ReturnType<typeof waitsOf>): number =>
+  of === 'touch' ? waits.touchMin : of === 'thirsty' ? waits.thirstyMin : waits.kilnMin
+
+const LEAST_WAIT_MIN = 1 / 60
+
+function looked(look: Look): AtNodes {
+  for (const moment of [look.dampMin, look.dryMin, look.exactMin])
+    if (moment !== undefined) inRange('moment of a look', moment, -1e12, 1e12)
+  if (look.dampMin !== undefined && look.dryMin !== undefined && look.dampMin >= look.dryMin)
+    return 'contradiction'
+  const course = courseOf(look.pot, look.events, look.air0)
+  const fromMin = course.originMin + wettedS(course) / 60
+  const latest = look.exactMin ?? look.dryMin ?? look.dampMin
+  if (latest === undefined || latest <= fromMin) return 'tooEarly'
+  const likely = waitsOf(runPot(course, 1), look.of)
+  if (!(minutesOf(look.of, likely) < HORIZON_MIN)) return 'never'
+  const stretches = look.of === 'kiln' ? course.stretches : deciding(course, likely)
+  return atEach((fill) =>
+    Math.max(LEAST_WAIT_MIN, minutesOf(look.of, waitsOf(runPot(course, Math.exp(fill), stretches), look.of))),
+  )
+}
+
+function weighed(weighing: Weighing): AtNodes {
+  between('waterG', weighing.waterG, 0, 1e6)
+  inRange('errorG', weighing.errorG, 0, 1e5)
+  const until: WallEvent[] = weighing.events.filter((event) => event.atMin <= weighing.atMin)
+  // A sponge with no water marks the moment of the weighing and ends the run there.
+  const course = courseOf(
+    weighing.pot,
+    [...until, { kind: 'wipe', atMin: weighing.atMin, waterMm: 0 }],
+    weighing.air0,
+  )
+  const grams = atEach((fill) => waterG(runPot(course, Math.exp(fill))))
+  return grams.every((g) => g > 0) ? grams : 'noWater'
+}
+
+function intervalOf(look: Look, computedMin: number, fromMin: number): Interval {
+  const since = (min: number | undefined): number | undefined =>
+    min === undefined || min <= fromMin ? undefined : min - fromMin
+  return {
+    computedMin,
+    dampMin: since(look.dampMin),
+    dryMin: since(look.dryMin),
+    exactMin: since(look.exactMin),
+    sd: look.of === 'kiln' ? KILN_SD : TOUCH_SD,
+  }
+}
+
+/** When the wait that a look is about began, minutes on the clock. */
+function lookFromMin(look: Look): number {
+  let last = -Infinity
+  for (const event of look.events)
+    if (event.kind !== 'air' && event.kind !== 'weigh') last = Math.max(last, event.atMin)
+  return last
+}
+
+/**
+ * What the kept observations teach, from `start` (UNLEARNED, or a room's lesson widened for one glaze). Order does
+ * not matter; leaving one out is as if it had never been. RangeError for a pot, event or reading that makes no sense.
+ */
+export function learn(observations: readonly Observation[], start: Learned = UNLEARNED): Lesson {
+  const priorSd = Math.max(start.fillSd, LEAST_PART * (FILLS[1]! - FILLS[0]!))
+  const dropped: { id: string; why: Dropped }[] = []
+  const looks: { look: Look; at: readonly number[]; fromMin: number }[] = []
+  const scales: { weighing: Weighing; at: readonly number[] }[] = []
+  for (const observation of observations) {
+    const at = atNodes(observation)
+    if (typeof at === 'string') dropped.push({ id: observation.id, why: at })
+    else if (observation.kind === 'look')
+      looks.push({ look: observation, at, fromMin: lookFromMin(observation) })
+    else scales.push({ weighing: observation, at })
+  }
+  if (looks.length + scales.length === 0) return { ...start, dropped }
+  let [sum, fill1, fill2, time1, time2] = [0, 0, 0, 0, 0]
+  FILLS.forEach((fill, k) => {
+    const x = (fill - start.fillMean) / priorSd
+    const intervals = looks.map(({ look, at, fromMin }) => intervalOf(look, at[k]!, fromMin))
+    const time = timeFactor(intervals, start.timeMean, start.timeSd, LABEL_NOISE)
+    let weight = density(x) * time.evidence
+    for (const { weighing, at } of scales) {
+      const sd = Math.hypot(WATER_SD, weighing.errorG / weighing.waterG)
+      weight *= density(Math.log(weighing.waterG / at[k]!) / sd)
+    }
+    sum += weight
+    fill1 += weight * fill
+    fill2 += weight * fill * fill
+    time1 += weight * time.mean
+    time2 += weight * (time.sd ** 2 + time.mean ** 2)
+  })
+  // Readings so far off that every node calls them impossible teach nothing.
+  if (!(sum > 0)) return { ...start, dropped }
+  const fillMean = fill1 / sum
+  const timeMean = time1 / sum
+  return {
+    fillMean,
+    fillSd: Math.sqrt(Math.max(0, fill2 / sum - fillMean * fillMean)),
+    timeMean,
+    timeSd: Math.sqrt(Math.max(0, time2 / sum - timeMean * timeMean)),
+    count: start.count + looks.length + scales.length,
+    dropped,
+  }
+}
+
+/** Spread of one glaze about its room: sd of ln(time), and half of it of ln(fill). Tuned. */
+const GLAZE_SD = 0.15
+
+/** A room's lesson as the start for one glaze: its means, wider, but no wider than before any observation. */
+export const forGlaze = (room: Learned): Learned => ({
+  ...room,
+  fillSd: widened(room.fillSd, GLAZE_SD / 2, UNLEARNED.fillSd),
+  timeSd: widened(room.timeSd, GLAZE_SD, UNLEARNED.timeSd),
+})
+
+const widened = (sd: number, by: number, most: number): number =>
+  Math.max(sd, Math.min(most, Math.hypot(sd, by)))
+
+/** Water in wall and coats of a whole pot at the scale: weight now, less the bisque, less the dry glaze. */
+export function waterFromWeight(nowG: number, bisqueG: number, dryGlazeG: number): number {
+  between('bisqueG', bisqueG, 0, 1e5)
+  inRange('dryGlazeG', dryGlazeG, 0, 1e5)
+  return inRange('nowG', nowG, bisqueG + dryGlazeG, 2e5) - bisqueG - dryGlazeG
+}

@@ -1,0 +1,101 @@
+/** Seconds for a wanted thickness on this pot now, and what the next coat loses on a wall that is half full. */
+
+import { between, inRange } from '../check.ts'
+import type { Air, Dip, PotWall, WallEvent, ZoneForecast } from '../contract.ts'
+import { densestGramsPerMl } from '../slop/slop.ts'
+import { courseOf, runPot } from '../wall/pot.ts'
+import { zonesOf } from './forecast.ts'
+
+/** A pot as it stands, in its air. */
+export interface Standing {
+  readonly pot: PotWall
+  readonly events: readonly WallEvent[]
+  readonly air0: Air
+}
+
+/** Shortest and longest dip that a hand can count (practice). */
+export const SHORTEST_S = 0.5
+export const LONGEST_S = 20
+
+/** Zones right after all events, as computed (no learned factor moves a thickness). */
+export function zonesAfter({ pot, events, air0 }: Standing): ZoneForecast[] {
+  return zonesOf(runPot(courseOf(pot, events, air0), 1))
+}
+
+/** The zone a coat is told by: its tallest stretch, on the outside if it reaches there. */
+export function tellingZone(zones: readonly ZoneForecast[], dipId: string): ZoneForecast | undefined {
+  const on = zones.filter((zone) => zone.coats.some((coat) => coat.dipId === dipId))
+  const outside = on.filter((zone) => zone.face === 'outside')
+  const pool = outside.length > 0 ? outside : on
+  return pool.reduce<ZoneForecast | undefined>(
+    (best, zone) => (best && best.toMm - best.fromMm >= zone.toMm - zone.fromMm ? best : zone),
+    undefined,
+  )
+}
+
+/** Thickness of one coat in its telling zone, mm; 0 where it reaches nothing. */
+function coatMm(standing: Standing, dip: Dip): number {
+  const zones = zonesAfter({ ...standing, events: [...standing.events, dip] })
+  const coat = tellingZone(zones, dip.id)?.coats.find(({ dipId }) => dipId === dip.id)
+  return coat?.likelyMm ?? 0
+}
+
+export interface SecondsFor {
+  /** Seconds that give it; undefined when none can. */
+  readonly holdS: number | undefined
+  /** Thickness at those seconds, or the most that any seconds give. */
+  readonly likelyMm: number
+}
+
+/** Grows with x: the x in [low, high] where it passes `goal`, to `step`; undefined beyond the ends. */
+function whereReaches(of: (x: number) => number, low: number, high: number, goal: number, step: number) {
+  if (of(high) < goal) return undefined
+  if (of(low) >= goal) return low
+  let [a, b] = [low, high]
+  while (b - a > step) {
+    const mid = (a + b) / 2
+    if (of(mid) < goal) a = mid
+    else b = mid
+  }
+  return b
+}
+
+/** Seconds are told to this. */
+const TENTH_S = 0.05
+
+/** Seconds for `wantedMm` of this coat, in its own slip, cover and moment (`dip.holdS` is ignored). */
+export function secondsFor(standing: Standing, dip: Dip, wantedMm: number): SecondsFor {
+  between('wantedMm', wantedMm, 0, 20)
+  const at = (holdS: number): number => coatMm(standing, { ...dip, holdS })
+  const holdS = whereReaches(at, SHORTEST_S, LONGEST_S, wantedMm, TENTH_S)
+  return { holdS, likelyMm: at(holdS ?? LONGEST_S) }
+}
+
+export interface NextCoat {
+  readonly likelyMm: number
+  /** What the same dip would leave on the dry, bare pot. */
+  readonly thirstyMm: number
+  /** Seconds that make up for the difference; undefined when none can. */
+  readonly makeUpS: number | undefined
+}
+
+/** The next coat as the wall stands at the dip's moment, against the same dip on the dry, bare pot. */
+export function nextCoat(standing: Standing, dip: Dip): NextCoat {
+  const dry: Standing = { ...standing, pot: { ...standing.pot, startWater: 0 }, events: [] }
+  const likelyMm = coatMm(standing, dip)
+  const thirstyMm = coatMm(dry, dip)
+  if (!(thirstyMm > 0)) return { likelyMm, thirstyMm, makeUpS: undefined }
+  const makeUpS = likelyMm >= thirstyMm ? dip.holdS : secondsFor(standing, dip, thirstyMm).holdS
+  return { likelyMm, thirstyMm, makeUpS }
+}
+
+/** Thinnest slop that is worth asking for, g/mL. */
+const THINNEST = 1.05
+
+/** Density, g/mL, at which the dip's own seconds give `wantedMm`; undefined when no slop of this glaze does. */
+export function densityFor(standing: Standing, dip: Dip, wantedMm: number): number | undefined {
+  between('wantedMm', wantedMm, 0, 20)
+  inRange('holdS', dip.holdS, SHORTEST_S, 600)
+  const at = (gramsPerMl: number): number => coatMm(standing, { ...dip, slip: { ...dip.slip, gramsPerMl } })
+  return whereReaches(at, THINNEST, densestGramsPerMl(dip.slip) - 1e-3, wantedMm, 5e-4)
+}

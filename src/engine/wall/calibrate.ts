@@ -1,0 +1,132 @@
+/** Pick-up of a glaze from a pin scratch or from weighings, and the thirst of a body from two water dips. */
+
+import { between, inRange } from '../check.ts'
+import type { Body, Slip } from '../contract.ts'
+import { filmOf } from '../slop/film.ts'
+import { drawn } from '../slop/pickup.ts'
+import { checkedSlip, shedPerMm, solidsFraction } from '../slop/slop.ts'
+import { DEFAULT_BODY, fillablePerMm } from './body.ts'
+
+/** Sd of ln(pick-up) before any reading (a judgement). */
+const PRIOR_SD = 0.3
+/** A scratch is read to this, mm. */
+const SCRATCH_ERROR_MM = 0.05
+
+/** A coat this many times off what was computed is another clay or a slip of the pin, and says nothing (a judgement). */
+const MOST_FACTOR = 10
+
+/** One coat measured after one dip on dry ware, wet on one face or on both. */
+export interface CoatReading {
+  /** The slip with its factor as used so far; the reading is of what that factor should have been with 1. */
+  readonly slip: Slip
+  readonly holdS: number
+  readonly measuredMm: number
+  readonly errorMm: number
+  readonly body: Body
+  readonly wallMm: number
+  readonly bothFaces: boolean
+  /** Length of the coat along the wall, for its film. */
+  readonly lengthMm: number
+  readonly liftMmPerS: number
+}
+
+export interface PickUp {
+  readonly factor: number
+  /** Sd of its logarithm. */
+  readonly sd: number
+  readonly count: number
+}
+
+/** Raw factor of one reading: the measured coat less its film over the computed cast, and the sd of its logarithm. */
+export function rawPickUp(reading: CoatReading): { readonly factor: number; readonly sd: number } {
+  const slip = checkedSlip({ ...reading.slip, pickUpFactor: 1 })
+  inRange('holdS', reading.holdS, 0.2, 600)
+  inRange('wallMm', reading.wallMm, 0.5, 60)
+  inRange('lengthMm', reading.lengthMm, 1, 1000)
+  between('errorMm', reading.errorMm, 0, 10)
+  const shed = shedPerMm(slip)
+  const room = fillablePerMm(reading.body) * reading.wallMm * (reading.bothFaces ? 0.5 : 1)
+  const cast =
+    drawn(
+      { suction2: reading.body.sorptivityMmPerSqrtS ** 2, room, coatRoom: 0, resistance: 0 },
+      shed,
+      slip.cakeResistanceSPerMm2,
+      reading.holdS,
+    ).intoBody / shed
+  between('cast of the dip, mm (a full wall says nothing of the slip)', cast, 0, room / shed)
+  const film = filmOf(slip, reading.lengthMm, reading.liftMmPerS).thirstyMm
+  inRange('measuredMm', reading.measuredMm, film * 1.02, 10)
+  const measuredCast = reading.measuredMm - film
+  const factor = inRange('measured over computed cast', measuredCast / cast, 1 / MOST_FACTOR, MOST_FACTOR)
+  return { factor, sd: reading.errorMm / measuredCast }
+}
+
+/**
+ * The factor on a glaze's pick-up from its readings: the precision-weighted mean of their logarithms with a prior of
+ * factor 1 and sd 0.3. No reading leaves 1. Body sorptivity scales with the factor and cake resistance with its
+ * inverse square, which scales every cast by it exactly.
+ */
+export function pickUpOf(readings: readonly CoatReading[]): PickUp {
+  let precision = 1 / PRIOR_SD ** 2
+  let sum = 0
+  for (const reading of readings) {
+    const { factor, sd } = rawPickUp(reading)
+    precision += 1 / sd ** 2
+    sum += Math.log(factor) / sd ** 2
+  }
+  return { factor: Math.exp(sum / precision), sd: 1 / Math.sqrt(precision), count: readings.length }
+}
+
+/** The usual scratch: three seconds, both faces of a dry 5 mm tile under, 100 mm long. */
+const TILE = { holdS: 3, wallMm: 5, lengthMm: 100, liftMmPerS: 120, bothFaces: true } as const
+
+/** Pick-up from one pin scratch of the usual tile of this body, read to 0.05 mm: factor and sd. */
+export const pinPickUp = (slip: Slip, pinMm: number, body: Body = DEFAULT_BODY): PickUp =>
+  pickUpOf([{ ...TILE, body, slip, measuredMm: pinMm, errorMm: SCRATCH_ERROR_MM }])
+
+/** Dry coat, mm, from the grams a face of `areaCm2` gained straight after the dip, slop and all. */
+export function coatFromWetGain(slip: Slip, gainG: number, areaCm2: number): number {
+  checkedSlip(slip)
+  inRange('gainG', gainG, 0, 1e5)
+  between('areaCm2', areaCm2, 0, 1e6)
+  return (10 * (gainG / areaCm2) * solidsFraction(slip)) / (slip.gramsPerMl * slip.cakeSolids)
+}
+
+/** Dry coat, mm, from the grams a face gained once dry right through. */
+export function coatFromDryGain(slip: Slip, gainG: number, areaCm2: number): number {
+  checkedSlip(slip)
+  inRange('gainG', gainG, 0, 1e5)
+  between('areaCm2', areaCm2, 0, 1e6)
+  return (10 * gainG) / (areaCm2 * slip.solidsGravity * slip.cakeSolids)
+}
+
+/** Packing of the coat from a dry gain and a scratch of the same coat. */
+export function packingOf(slip: Slip, dryGainG: number, areaCm2: number, coatMm: number): number {
+  between('coatMm', coatMm, 0, 20)
+  return (coatFromDryGain(slip, dryGainG, areaCm2) * slip.cakeSolids) / coatMm
+}
+
+/**
+ * Sorptivity of a body, mm/sqrt s, from grams gained by the same dry tile in two water dips of different length: the
+ * difference takes the clinging water out (Hall & Hoff). `areaCm2` is the wetted face.
+ */
+export function sorptivityOf(
+  first: { readonly seconds: number; readonly gainG: number },
+  second: { readonly seconds: number; readonly gainG: number },
+  areaCm2: number,
+): number {
+  between('areaCm2', areaCm2, 0, 1e6)
+  inRange('first.seconds', first.seconds, 0.2, 3600)
+  between('second.seconds', second.seconds, first.seconds, 36_000)
+  inRange('first.gainG', first.gainG, 0, 1e5)
+  between('second.gainG', second.gainG, first.gainG, 1e5)
+  return (
+    (10 * (second.gainG - first.gainG)) / (areaCm2 * (Math.sqrt(second.seconds) - Math.sqrt(first.seconds)))
+  )
+}
+
+/** Absorption of a body from its dry weight and its weight soaked to constancy (ASTM C373's quotient). */
+export function absorptionOf(dryG: number, soakedG: number): number {
+  between('dryG', dryG, 0, 1e5)
+  return inRange('soakedG', soakedG, dryG, dryG * 1.5) / dryG - 1
+}

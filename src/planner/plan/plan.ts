@@ -1,0 +1,160 @@
+import { type Order, STIR } from '../problem/order.ts'
+import { type Board, layBoard } from '../problem/problem.ts'
+import { exact, PROVABLE_DIPS } from '../search/exact.ts'
+import { type Card, recall } from '../search/recall.ts'
+import { relocate } from '../search/runs.ts'
+import { bestStart, type Found, keep, search, versus } from '../search/search.ts'
+import { starts } from '../search/starts.ts'
+import { makeTimer } from '../timing/timing.ts'
+import type { Plan, PlanInput } from '../types.ts'
+import { readPlan } from './read.ts'
+
+/** Ops timed in the final answer; about 100 ms on a desk machine, four to six times that on a phone. Tuned. */
+export const FINAL_WORK = 1_000_000
+/** Ops timed besides, while the hands work: half a second on a desk machine. Tuned. */
+export const LONG_WORK = 10_000_000
+/** A small board is searched this long before the exact method takes over. Tuned. */
+const SMALL_WORK = 60_000
+/** A new order that gains less, in lateness and in finish, isn't worth telling anybody (R12). */
+const CALM_S = 60
+/** A card counts as in hand when it was to begin no later than this after the hands come free. Assumption. */
+const IN_HAND_S = 60
+
+export interface Replanned {
+  readonly plan: Plan
+  /** The order told before still stands. */
+  readonly kept: boolean
+  /** What the new order gains over the old one, seconds of lateness and of finish; 0 without an old one. */
+  readonly latenessGainS: number
+  readonly finishGainS: number
+}
+
+/** The cards that no hard rule has broken since: their pot may go when it was to go, their bucket is wanted. */
+function standing(board: Board, cards: readonly Card[]): Card[] {
+  return cards.filter(({ lane, op, startS, opStartS }) => {
+    const free = board.freeS[lane]!
+    return (
+      !board.input.hands[lane]?.away &&
+      startS <= free + IN_HAND_S &&
+      board.release[op]! >= 0 &&
+      board.release[op]! <= Math.max(free, opStartS)
+    )
+  })
+}
+
+/**
+ * Whether an order begins with the cards in hand: a dip with no stir put in before it, a bucket's card with any of
+ * its pots.
+ */
+function keeps(board: Board, order: Order, cards: readonly Card[]): boolean {
+  return cards.every(({ lane, op, bucket }) => {
+    const first = order.ops.find((o) => order.lane[o] === lane)
+    if (bucket < 0) return first === op && order.wish[op] !== STIR
+    return first !== undefined && (first === op || board.bucket[first] === bucket)
+  })
+}
+
+/** Before what its own hands do: the other hands needn't wait for it. */
+function putFirst(order: Order, cards: readonly Card[]): Order {
+  for (const { lane, op } of cards) {
+    const first = order.ops.findIndex((o) => order.lane[o] === lane)
+    const at = order.ops.indexOf(op)
+    if (first >= 0 && first < at) relocate(order.ops, at, first)
+    order.lane[op] = lane
+  }
+  return order
+}
+
+/**
+ * Plans, or plans again after something has happened. Yields now and then; returns the answer. With `previous`,
+ * the card in hand and its bucket stay unless a hard rule broke, and the old order stays when a new one gains
+ * less than a minute.
+ * @throws RangeError naming field, value and allowed range.
+ */
+export function* planning(input: PlanInput, previous: Plan | null, work: number): Generator<void, Replanned> {
+  const board = layBoard(input)
+  const timer = makeTimer(board)
+  const old = previous && recall(board, timer, previous)
+  const cards = old ? standing(board, old.cards) : []
+  const allowed = (order: Order) => cards.length === 0 || keeps(board, order, cards)
+  const found: Found = bestStart(
+    board,
+    timer,
+    starts(board).map((order) => putFirst(order, cards)),
+  )
+  if (old && allowed(old.found.order)) {
+    timer.run(old.found.order, Number.POSITIVE_INFINITY)
+    if (versus(timer, found) < 0) keep(found, timer, old.found.order)
+  }
+  const small = work > 0 && board.laneCount === 1 && board.dips <= PROVABLE_DIPS
+  yield* search(board, timer, found, small ? Math.min(work, SMALL_WORK) : work, allowed)
+  let proven = false
+  if (small) {
+    const { better, proven: ended } = yield* exact(board, found)
+    proven = ended && better === null
+    if (better && allowed(better.order)) {
+      timer.run(better.order, Number.POSITIVE_INFINITY)
+      // The timer must repeat the exact method's path; where it could not, nothing is claimed.
+      proven = ended && versus(timer, better) === 0
+      if (versus(timer, found) < 0) keep(found, timer, better.order)
+    }
+    if (!proven) yield* search(board, timer, found, work - SMALL_WORK, allowed)
+  }
+  const latenessGainS = old ? old.found.lateS - found.lateS : 0
+  const finishGainS = old ? old.found.finishS - found.finishS : 0
+  const stay = old !== null && latenessGainS < CALM_S && finishGainS < CALM_S
+  if (!stay)
+    return { plan: readPlan(board, timer, found.order, proven), kept: false, latenessGainS, finishGainS }
+  const same = [
+    latenessGainS,
+    finishGainS,
+    old.found.openings - found.openings,
+    old.found.restirs - found.restirs,
+  ]
+  const plan = readPlan(board, timer, old.found.order, proven && same.every((gain) => gain === 0))
+  return { plan, kept: true, latenessGainS, finishGainS }
+}
+
+/** Runs a search that could be paused to its end. */
+export function drain<T>(steps: Generator<void, T>): T {
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
+}
+
+/**
+ * Order of work. Same input, seed and `work` give the same plan.
+ * @param work ops timed at most, see FINAL_WORK.
+ * @throws RangeError naming field, value and allowed range.
+ */
+export const plan = (input: PlanInput, work: number = FINAL_WORK): Plan =>
+  drain(planning(input, null, work)).plan
+
+/**
+ * Plans again after an event, calmly: see `planning`. `input` is the table as it is now, `previous` what was told.
+ * @throws RangeError naming field, value and allowed range.
+ */
+export const replan = (input: PlanInput, previous: Plan, work: number = FINAL_WORK): Replanned =>
+  drain(planning(input, previous, work))
+
+/**
+ * The first answer, without search: the old order where it keeps up, else the best of some twenty quick orders.
+ * @throws RangeError naming field, value and allowed range.
+ */
+export function firstPlan(input: PlanInput, previous: Plan | null = null): Plan {
+  if (previous) return replan(input, previous, 0).plan
+  const board = layBoard(input)
+  const timer = makeTimer(board)
+  return readPlan(board, timer, bestStart(board, timer).order, false)
+}
+
+/**
+ * The order of `told` as it comes out with `input`, however late things are: nothing is rearranged.
+ * @throws RangeError naming field, value and allowed range.
+ */
+export function retime(input: PlanInput, told: Plan): Plan {
+  const board = layBoard(input)
+  const timer = makeTimer(board)
+  return readPlan(board, timer, recall(board, timer, told).found.order, false)
+}

@@ -1,0 +1,76 @@
+import { AUTO, type Order } from '../problem/order.ts'
+import type { Board } from '../problem/problem.ts'
+
+/** What a change of bucket and a long remaining chain weigh against an earlier start; plain numbers. */
+export interface Rule {
+  readonly switchWeight: number
+  readonly tailWeight: number
+  /** Remaining time up to kiln-dry rather than up to the last dip. */
+  readonly byDry: boolean
+}
+
+/** Open bucket first, longest remaining chain first. */
+export const PLAIN_RULE: Rule = { switchWeight: 1, tailWeight: 0.1, byDry: false }
+
+/** An order with room for every dip of the board, nobody's hands nor moment chosen. */
+export const emptyOrder = (board: Board): Order => ({
+  ops: new Int32Array(board.n),
+  lane: new Uint8Array(board.n),
+  wish: new Uint8Array(board.n).fill(AUTO),
+})
+
+/**
+ * Builds an order step by step: of all pots' next steps the one with the least
+ * (earliest start + weighted change of bucket - weighted remaining chain) goes next, in the lane where it scores
+ * best. With one pair of hands everything is in lane 0.
+ */
+export function orderByRule(board: Board, rule: Rule): Order {
+  const order = emptyOrder(board)
+  const { laneCount, bucket, dur, after, next } = board
+  const chain = rule.byDry ? board.dryTail : board.tail
+  const at = board.pots.map((_, p) => board.firstOp[p]!)
+  const ready = at.map((o) => board.release[o]!)
+  const free = Int32Array.from(board.freeS)
+  const open = Int32Array.from(board.at)
+  const busy = new Int32Array(board.buckets.length)
+  const live = board.pots.map((_, p) => p)
+  for (let k = 0; k < board.n; k++) {
+    let best = Number.POSITIVE_INFINITY
+    let bestSlot = 0
+    let bestLane = 0
+    let bestStart = 0
+    for (let slot = 0; slot < live.length; slot++) {
+      const p = live[slot]!
+      const o = at[p]!
+      const b = bucket[o]!
+      for (let l = 0; l < laneCount; l++) {
+        const change = b >= 0 && open[l] !== b ? board.openS[b]! : 0
+        const elsewhere = b >= 0 && laneCount === 2 && open[1 - l] === b
+        const begin = Math.max(ready[p]!, free[l]! + change, b >= 0 ? busy[b]! + change : 0)
+        const score =
+          begin + rule.switchWeight * (elsewhere ? 2 * change : change) - rule.tailWeight * chain[o]!
+        if (score >= best) continue
+        best = score
+        bestSlot = slot
+        bestLane = l
+        bestStart = begin
+      }
+    }
+    const p = live[bestSlot]!
+    const o = at[p]!
+    order.ops[k] = o
+    order.lane[o] = bestLane
+    free[bestLane] = bestStart + dur[o]!
+    if (bucket[o]! >= 0) {
+      open[bestLane] = bucket[o]!
+      if (laneCount === 2) {
+        if (open[1 - bestLane] === bucket[o]) open[1 - bestLane] = -1
+        busy[bucket[o]!] = bestStart + dur[o]!
+      }
+    }
+    ready[p] = bestStart + after[o]!
+    at[p] = next[o]!
+    if (next[o]! < 0) live.splice(bestSlot, 1)
+  }
+  return order
+}

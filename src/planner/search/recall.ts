@@ -1,0 +1,138 @@
+import { AUTO, HOLD, type Order, STIR, type Timer } from '../problem/order.ts'
+import type { Board } from '../problem/problem.ts'
+import type { Action, Plan } from '../types.ts'
+import { emptyOrder } from './by-rule.ts'
+import { bestStart, type Found } from './search.ts'
+
+type Step = Exclude<Action, { kind: 'open' | 'restir' }>
+
+type SetUp = Pick<Extract<Action, { kind: 'open' | 'restir' }>, 'bucketId' | 'startS'>
+
+const isStep = (action: Action): action is Step => action.kind !== 'open' && action.kind !== 'restir'
+
+/**
+ * Finds the ops of an earlier plan among what is left now. Coats are counted from the end of the pot's stack, so
+ * that those done since then drop out; an action whose bucket or kind no longer fits is left out.
+ */
+function opFinder(board: Board, plan: Plan): (action: Step) => number {
+  const index = new Map(board.pots.map((pot, p) => [pot.id, p]))
+  const dips = new Map<string, number>()
+  const preps = new Map<string, number>()
+  for (const action of plan.actions)
+    if (action.kind === 'dip') dips.set(action.potId, Math.max(dips.get(action.potId) ?? 0, action.coat + 1))
+    else if (isStep(action)) preps.set(action.potId, Math.max(preps.get(action.potId) ?? 0, action.step + 1))
+  return (action) => {
+    const p = index.get(action.potId)
+    if (p === undefined) return -1
+    const pot = board.pots[p]!
+    if (action.kind === 'dip') {
+      const k = action.coat - dips.get(pot.id)! + pot.coats.length
+      if (pot.coats[k]?.bucketId !== action.bucketId) return -1
+      return board.firstOp[p]! + pot.prep.length + k
+    }
+    const k = action.step - preps.get(pot.id)! + pot.prep.length
+    return pot.prep[k]?.kind === action.kind ? board.firstOp[p]! + k : -1
+  }
+}
+
+/** What hands were told to do next. */
+export interface Card {
+  readonly lane: number
+  readonly op: number
+  /** A set-up of this bucket is the card, and `op` is what follows it; -1 when `op` itself is. */
+  readonly bucket: number
+  /** When the card and when `op` was to begin, from now. */
+  readonly startS: number
+  readonly opStartS: number
+}
+
+export interface Recalled {
+  /** The old order with what is new put where it costs least. */
+  readonly found: Found
+  readonly cards: readonly Card[]
+}
+
+/** Ops new to the plan go, in their pot's order, where the objective is least. */
+function insertNew(board: Board, timer: Timer, ops: readonly number[], lanes: Map<number, number>): number[] {
+  const { next, release } = board
+  const known = new Set(ops)
+  const missing = Array.from({ length: board.n }, (_, o) => o).filter((o) => !known.has(o))
+  const line = [...ops]
+  // First right before what follows them on their pot, so that there is a whole order to compare.
+  for (const o of [...missing].reverse())
+    line.splice(next[o]! >= 0 ? line.indexOf(next[o]!) : line.length, 0, o)
+  const order = emptyOrder(board)
+  for (const o of line) order.lane[o] = lanes.get(o) ?? 0
+  for (const o of missing) {
+    line.splice(line.indexOf(o), 1)
+    const low = release[o]! >= 0 ? 0 : line.indexOf(o - 1) + 1
+    const high = next[o]! >= 0 ? line.indexOf(next[o]!) : line.length
+    let best = Number.POSITIVE_INFINITY
+    let chosen = high
+    for (let q = low; q <= high; q++) {
+      order.ops.set([...line.slice(0, q), o, ...line.slice(q)])
+      const value = timer.run(order, Number.POSITIVE_INFINITY)
+      if (value >= best) continue
+      best = value
+      chosen = q
+    }
+    line.splice(chosen, 0, o)
+  }
+  return line
+}
+
+/** The order a plan was made of, put onto this board, timed as the input is now. */
+export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
+  const opOf = opFinder(board, plan)
+  const ops: number[] = []
+  const lanes = new Map<number, number>()
+  const stirred = new Set<number>()
+  const cards = new Map<number, Card>()
+  const setUp = new Map<number, SetUp>()
+  /** A set-up that the open bucket shows to be done is no card any more. */
+  const toCome = (told: SetUp | undefined, lane: number): SetUp | undefined => {
+    const b = board.at[lane]!
+    const done =
+      told &&
+      b >= 0 &&
+      board.buckets[b]!.id === told.bucketId &&
+      board.stirS[lane]! + board.input.nowS >= told.startS
+    return done ? undefined : told
+  }
+  const sorted = [...plan.actions].sort((a, b) => a.startS - b.startS || a.endS - b.endS)
+  for (const action of sorted) {
+    const lane = Math.min(action.lane, board.laneCount - 1)
+    if (!isStep(action)) {
+      setUp.set(action.lane, action)
+      continue
+    }
+    const before = toCome(setUp.get(action.lane), lane)
+    setUp.delete(action.lane)
+    const o = opOf(action)
+    if (o < 0) continue
+    ops.push(o)
+    lanes.set(o, lane)
+    if (before) stirred.add(o)
+    if (!cards.has(lane))
+      cards.set(lane, {
+        lane,
+        op: o,
+        bucket: before ? board.buckets.findIndex((bucket) => bucket.id === before.bucketId) : -1,
+        startS: (before?.startS ?? action.startS) - board.input.nowS,
+        opStartS: action.startS - board.input.nowS,
+      })
+  }
+  const line = insertNew(board, timer, ops, lanes)
+  const base = emptyOrder(board)
+  base.ops.set(line)
+  for (const o of line) base.lane[o] = lanes.get(o) ?? 0
+  const withWishes = (wishOf: (o: number) => number): Order => ({
+    ops: base.ops.slice(),
+    lane: base.lane.slice(),
+    wish: Uint8Array.from(base.wish, (_, o) => wishOf(o)),
+  })
+  const asTold = (o: number) => (stirred.has(o) ? STIR : board.bucket[o]! >= 0 ? HOLD : AUTO)
+  const hold = (o: number) => (board.bucket[o]! >= 0 ? HOLD : AUTO)
+  const found = bestStart(board, timer, [withWishes(asTold), withWishes(() => AUTO), withWishes(hold)])
+  return { found, cards: [...cards.values()] }
+}

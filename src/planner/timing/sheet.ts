@@ -1,0 +1,97 @@
+import { HOLD, HOLD_TRIES, NONE, type Order, STIR } from '../problem/order.ts'
+import type { Board } from '../problem/problem.ts'
+
+/** What a timing pass writes, per op; and what a return to a stretch's start has decided (`told...`). */
+export const makeSheet = (n: number) => ({
+  start: new Int32Array(n),
+  ready: new Int32Array(n),
+  /** Idle time of the hands right before the op. */
+  gap: new Int32Array(n),
+  setUp: new Uint8Array(n),
+  setUpBucket: new Int32Array(n),
+  setUpS: new Int32Array(n),
+  setUpDecant: new Uint8Array(n),
+  toldKind: new Uint8Array(n),
+  toldBucket: new Int32Array(n),
+  /** Earliest end of the stir. */
+  toldEnd: new Int32Array(n),
+  tries: new Uint8Array(n),
+})
+
+export type Sheet = ReturnType<typeof makeSheet>
+
+/** The first dip of lane `l` from position `i` on, -1 for none. */
+export function nextDip({ bucket, n }: Board, { ops, lane }: Order, l: number, i: number): number {
+  for (let j = i; j < n; j++) if (lane[ops[j]!] === l && bucket[ops[j]!]! >= 0) return ops[j]!
+  return -1
+}
+
+/** Time without a gap of the hands of lane `l` from position `head` up to position `i`. */
+export function packed({ dur }: Board, { ops, lane }: Order, l: number, head: number, i: number): number {
+  let sum = 0
+  for (let j = head; j < i; j++) if (lane[ops[j]!] === l) sum += dur[ops[j]!]!
+  return sum
+}
+
+/** Position of the latest op of lane `l` from `least` to `i` with an idle gap of `need` before it, -1 for none. */
+function latestGap(sheet: Sheet, { ops, lane }: Order, l: number, least: number, i: number, need: number) {
+  for (let j = i - 1; j >= least; j--) if (lane[ops[j]!] === l && sheet.gap[ops[j]!]! >= need) return j
+  return -1
+}
+
+/**
+ * Hands idle before preparation steps right before the dip at `i`: the position to open the dip's bucket at, -1
+ * for none. There it costs nothing, and the stir still covers the dip, which would start at `s` with no set-up.
+ */
+export function openEarlier(
+  board: Board,
+  sheet: Sheet,
+  order: Order,
+  l: number,
+  i: number,
+  s: number,
+  free: number,
+): number {
+  const { ops, lane, wish } = order
+  const o = ops[i]!
+  if (i === 0 || wish[o] === STIR || board.bucket[ops[i - 1]!]! >= 0) return -1
+  const b = board.bucket[o]!
+  const need = board.openS[b]! + (board.collar[o] ? board.decantS[b]! : 0)
+  if (s >= free + need) return -1
+  let first = i
+  while (first > 0 && (lane[ops[first - 1]!] !== l || board.bucket[ops[first - 1]!]! < 0)) first--
+  const j = latestGap(sheet, order, l, first, i, need)
+  return j >= 0 && s - sheet.start[ops[j]!]! <= board.freshS[b]! ? j : -1
+}
+
+/** Cures of a stale dip that are no early re-stir. */
+export const HOLD_BACK = -1
+const STIR_NOW = -2
+
+/**
+ * What to do for the dip at `i` that would be stale at `s`. In turn: re-stir right before it if hands are idle
+ * long enough; re-stir in the latest idle gap that still covers it; hold the stretch's first op (at `head`, -1:
+ * begun before now) back where that doesn't delay this dip; re-stir anyway. A wish to hold comes first.
+ * @returns position of an op to re-stir before, HOLD_BACK or STIR_NOW.
+ */
+export function cure(
+  board: Board,
+  sheet: Sheet,
+  order: Order,
+  l: number,
+  head: number,
+  i: number,
+  s: number,
+  free: number,
+): number {
+  const { ops, wish } = order
+  const b = board.bucket[ops[i]!]!
+  const fresh = board.freshS[b]!
+  const mayHold =
+    head >= 0 && sheet.tries[ops[head]!]! < HOLD_TRIES && packed(board, order, l, head, i) <= fresh
+  if (mayHold && wish[ops[i]!] === HOLD) return HOLD_BACK
+  if (s - free >= board.restirS[b]!) return STIR_NOW
+  const j = latestGap(sheet, order, l, head + 1, i, board.restirS[b]!)
+  if (j >= 0 && sheet.setUp[ops[j]!] === NONE && s - sheet.start[ops[j]!]! <= fresh) return j
+  return mayHold ? HOLD_BACK : STIR_NOW
+}

@@ -1,0 +1,13 @@
+import type { Settings } from '../../../shared/nouns.ts'
+import { useDesk } from './app.ts'
+
+/** Options of a setting from its words, in the order they are written. */
+export const optionsOf = <T extends string>(texts: Readonly<Record<T, string>>) =>
+  (Object.keys(texts) as T[]).map((value) => ({ value, label: texts[value] }))
+
+/** Stores one setting. */
+export function useSet() {
+  const { act } = useDesk()
+  return <K extends keyof Settings>(key: K, value: Settings[K]) =>
+    act({ do: 'set-settings', settings: { [key]: value } })
+}

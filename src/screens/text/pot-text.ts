@@ -1,0 +1,55 @@
+import type { Caution, CoverFacts } from '../../../shared/nouns.ts'
+import type { Warning } from '../../table/advice/warnings.ts'
+import type { Half } from '../../table/model/halves.ts'
+import { LIMITS } from '../../table/model/limits.ts'
+import type { PotState } from '../../table/model/state.ts'
+import type { Name } from '../../words/counts.ts'
+import type { Formats } from '../../words/format.ts'
+import type { Words } from '../../words/index.ts'
+
+/** What a coat covers, in a few letters; of two side dips the later takes the other half. */
+export function coverText(words: Words, formats: Formats, cover: CoverFacts, half?: Half): string {
+  const said = words.bench.cover
+  switch (cover.kind) {
+    case 'full':
+      return said.full
+    case 'toSkirt':
+      return said.toSkirt
+    case 'inside':
+      return said.inside
+    case 'side':
+      return half === 1 ? said.otherSide : said.side
+    case 'downTo':
+      return said.downTo(formats.mm(cover.edgeUpMm))
+    case 'upTo':
+      return cover.edgeUpMm >= LIMITS.edgeUpMm.most ? said.outside : said.upTo(formats.mm(cover.edgeUpMm))
+    case 'collar':
+      return said.collar(formats.mm(cover.depthMm))
+  }
+}
+
+const GRAVE: ReadonlySet<Warning['kind']> = new Set([
+  'build',
+  'run',
+  'level',
+  'thin',
+  'neck',
+  'dew',
+  'repair',
+  'fit',
+])
+
+/** Whether a warning is said in the warning colour. */
+export const isGrave = (warning: Warning): boolean =>
+  (GRAVE.has(warning.kind) || (warning.kind === 'pair' && warning.is === 'went-wrong')) &&
+  !('grade' in warning && (warning.grade === 'unknown' || warning.grade === 'near'))
+
+/** What a glaze is marked as holding, in one line; nothing where it is not marked. */
+export const cautionText = (words: Words, cautions: readonly Caution[]): string | undefined =>
+  cautions.length > 0 ? words.bench.marked(cautions.map((what) => words.caution[what]).join(', ')) : undefined
+
+/** What a pot is called: its number, and which piece of it where there are two. */
+export const nameOf = (words: Words, pot: PotState | undefined): Name =>
+  pot?.facts.lidOf === undefined ? (pot?.facts.number ?? '') : words.bench.lid(pot.facts.number)
+
+export const placeOf = (pot: PotState): string => `${pot.facts.place.board} ${pot.facts.place.spot}`

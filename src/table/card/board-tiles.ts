@@ -1,0 +1,103 @@
+import type { Pattern, Place } from '../../../shared/nouns.ts'
+import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
+import type { PotState, Table } from '../model/state.ts'
+import type { Step } from '../steps/steps.ts'
+import { stepsOf } from '../steps/work.ts'
+import type { Card } from './card.ts'
+
+/** What a tile says of its pot. `untilMs` is table time; `Infinity` is never in this air. */
+export type TileState =
+  | { readonly is: 'wait'; readonly untilMs: number }
+  | {
+      readonly is: 'ready' | 'next' | 'later' | 'wax' | 'wipe' | 'dip' | 'count' | 'foot' | 'check' | 'stuck'
+    }
+  | { readonly is: 'kiln'; readonly dryMs: number }
+
+export interface TileBand {
+  readonly pattern: Pattern
+  readonly on: boolean
+}
+
+export interface Tile {
+  readonly potId: string
+  readonly number: number
+  /** It is the lid of the pot of that number. */
+  readonly lid: boolean
+  readonly place: Place
+  readonly bands: readonly TileBand[]
+  readonly state: TileState
+  /** The next place of the same board has the tile after this one. */
+  readonly joined: boolean
+}
+
+export interface BoardView {
+  readonly tiles: readonly Tile[]
+  readonly waiting: number
+  readonly ready: number
+}
+
+/** Every pot on the table as a tile, in the order of places, with what the card asks for next marked. */
+export function boardView(table: Table, card: Card, nowMs: number): BoardView {
+  const steps = stepsOf(table, nowMs)
+  const next = potOf(card)
+  const tiles = steps.map(({ pot, step }, i): Tile => {
+    const { potId, number, place } = pot.facts
+    const after = steps[i + 1]?.pot.facts.place
+    const state: TileState = pot.later && step.is !== 'kiln' ? { is: 'later' } : tileState(step)
+    const asked = potId === next && ACTIVE.has(state.is)
+    return {
+      potId,
+      number,
+      lid: pot.facts.lidOf !== undefined,
+      place,
+      bands: bandsOf(table, pot),
+      state: asked ? { is: 'next' } : state,
+      joined: after?.board === place.board,
+    }
+  })
+  const count = (is: TileState['is']) => tiles.filter(({ state }) => state.is === is).length
+  return { tiles, waiting: count('wait'), ready: count('ready') }
+}
+
+/** States in which the hands could take the pot: one of them is next. */
+const ACTIVE: ReadonlySet<TileState['is']> = new Set(['dip'])
+
+const potOf = (card: Card): string | undefined =>
+  card.kind === 'armed' ? card.armed.potId : 'potId' in card ? card.potId : undefined
+
+/** What the board says of a step. */
+export function tileState(step: Step): TileState {
+  switch (step.is) {
+    case 'wax-sets':
+    case 'wipe-dries':
+    case 'damp-dries':
+      return { is: 'wait', untilMs: step.until }
+    case 'wait':
+      return { is: 'wait', untilMs: step.askAt }
+    case 'touch':
+      return { is: 'ready' }
+    case 'drip':
+    case 'foot':
+      return { is: 'foot' }
+    case 'foot-check':
+      return { is: 'check' }
+    case 'kiln':
+      return { is: 'kiln', dryMs: step.dry.likely }
+    default:
+      return { is: step.is }
+  }
+}
+
+/** The coats of a pot in order: those on it, then those to come. */
+export function bandsOf(table: Table, pot: PotState): TileBand[] {
+  const band = (bucketId: string, on: boolean): TileBand[] => {
+    const pattern = table.buckets[bucketId]?.facts.pattern
+    return pattern ? [{ pattern, on }] : []
+  }
+  return [
+    ...coatsOn(pot).flatMap((dip) => band(dip.bucketId, true)),
+    ...planOf(table, pot)
+      .slice(nextCoat(pot))
+      .flatMap((coat) => band(coat.bucketId, false)),
+  ]
+}

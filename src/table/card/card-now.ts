@@ -1,0 +1,200 @@
+import { lastDip } from '../model/plan.ts'
+import { laneOf, turned } from '../model/potters.ts'
+import type { DipState, PotState, Table } from '../model/state.ts'
+import { isAnyLeft, type Told } from '../order/line.ts'
+import { dipStepMs, inHand, whereYouWere } from '../steps/pot-in-hand.ts'
+import { nextBucket } from '../steps/steps.ts'
+import { panAsk } from '../steps/wax-pan.ts'
+import { type AtStep, at, footCheck, nextWork, stepsOf, type Work } from '../steps/work.ts'
+import type { Card, StuckWhy } from './card.ts'
+import { dipCard } from './dip-card.ts'
+import { follow } from './follow.ts'
+import { idleCard } from './idle.ts'
+
+/** OUT sounds, and stands on the screen, until a hit or this long. */
+export const OUT_MS = 3000
+
+/**
+ * The one card to show at table time `now`, with what a hit on its bar means: by the order of work that was `told`,
+ * by a simple rule where none was.
+ */
+export function cardOf(table: Table, now: number, told?: Told): Card {
+  const steps = stepsOf(table, now)
+  if (steps.length === 0) return { kind: 'empty' }
+  const counting = steps.find(({ step }) => step.is === 'count')
+  if (counting?.step.is === 'count') return countCard(counting.pot, counting.step.dip, now)
+  for (const { pot } of steps) {
+    const dip = lastDip(pot)
+    if (dip?.unsure)
+      return {
+        kind: 'ask-dose',
+        potId: pot.facts.potId,
+        dip,
+        big: { do: 'settle-dose', dipId: dip.dipId },
+      }
+  }
+  if (table.heldSince !== undefined)
+    return {
+      kind: 'held',
+      since: table.heldSince,
+      lines: whereYouWere(table, steps),
+      big: { do: 'resume' },
+    }
+  const elsewhere = inHand(turned(table), steps)
+  if (elsewhere && isOut(elsewhere.dip, now)) return outCard(elsewhere)
+  return handsCard(table, onOffer(table, steps, now, told), now, told)
+}
+
+/** Pots these hands may be shown: not the one the other hands have chosen, nor the one on the first hands' card. */
+function onOffer(table: Table, steps: readonly AtStep[], now: number, told?: Told): readonly AtStep[] {
+  const { picked } = table.others ?? {}
+  const taken = new Set(picked ? [picked.potId] : [])
+  if (laneOf(table) === 1) {
+    const card = handsCard(turned(table), steps, now, told)
+    if (card.kind === 'armed') taken.add(card.armed.potId)
+    else if ('potIds' in card) for (const potId of card.potIds) taken.add(potId)
+    else if ('potId' in card && card.kind !== 'stuck') taken.add(card.potId)
+  }
+  return taken.size === 0 ? steps : steps.filter(({ pot }) => !taken.has(pot.facts.potId))
+}
+
+function countCard(pot: PotState, dip: DipState, now: number): Card {
+  const big =
+    now < dip.tappedAt + (dip.underAt - dip.tappedAt - dip.lowerS * 1000)
+      ? ({ do: 'cancel-count', dipId: dip.dipId } as const)
+      : ({ do: 'stop', dipId: dip.dipId } as const)
+  return { kind: 'count', potId: pot.facts.potId, dip, big }
+}
+
+const isOut = (dip: DipState, now: number): boolean => now < dip.outAt + OUT_MS && dip.how === 'planned'
+
+const outCard = ({ pot, dip }: { readonly pot: PotState; readonly dip: DipState }): Card => ({
+  kind: 'out',
+  potId: pot.facts.potId,
+  dip,
+})
+
+function handsCard(table: Table, steps: readonly AtStep[], now: number, told: Told | undefined): Card {
+  const hand = inHand(table, steps)
+  if (hand && isOut(hand.dip, now)) return outCard(hand)
+  const dripUntil = hand ? hand.dip.outAt + table.settings.dripS * 1000 : 0
+  const held: Card | undefined = hand && {
+    kind: 'drip',
+    potId: hand.pot.facts.potId,
+    dip: hand.dip,
+    until: dripUntil,
+    big: { do: 'sponged', potId: hand.pot.facts.potId },
+  }
+  if (held && now < dripUntil) return held
+
+  const next = (table.picked && pickedCard(table, steps, now)) ?? toldCard(table, steps, now, told)
+  if (!hand || !held) return withPan(table, next ?? idleCard(table, steps, now), now)
+  // One hit a coat: START for the next pot, or the stir before it, implies this one's foot.
+  const overdue = told !== undefined && now >= hand.dip.tappedAt + dipStepMs(table, hand.dip)
+  const implies = next?.kind === 'armed' || (next?.kind === 'stir' && overdue)
+  return next && implies ? { ...next, inHand: hand.pot.facts.potId } : held
+}
+
+/** What the order of work says, or the simple rule where it says nothing. */
+function toldCard(
+  table: Table,
+  steps: readonly AtStep[],
+  now: number,
+  told: Told | undefined,
+): Card | undefined {
+  const stuck = steps.find(({ step }) => step.is === 'stuck')
+  if (stuck?.step.is === 'stuck') return stuckCard(stuck.pot, stuck.step.why)
+  const sitting = steps.filter(({ pot }) => !pot.later)
+  const order = told && follow(table, sitting, told, now)
+  if (order) return 'card' in order ? order.card : workCard(table, sitting, order.work, now)
+  // The other hands have what is left: feet can be checked, nothing of theirs is offered.
+  const theirs = told !== undefined && isAnyLeft(turned(table), told)
+  const work = theirs ? footCheck(sitting) : (nextWork(table, sitting, now) ?? nextWork(table, steps, now))
+  return work && workCard(table, steps, work, now)
+}
+
+/** Nothing for the hands: the pan is asked about, and nothing is finished while it is on. */
+function withPan(table: Table, card: Card, now: number): Card {
+  const closing = card.kind === 'finished'
+  if (!table.pan || (!closing && !(card.kind === 'wait' && panAsk(table, now)))) return card
+  const off = { do: 'wax-pan', is: 'off' } as const
+  const onMs = now - table.pan.onAt
+  return closing
+    ? { kind: 'wax-pan', onMs, closing, big: off }
+    : { kind: 'wax-pan', onMs, closing, big: { do: 'wax-pan', is: 'watched' }, small: off }
+}
+
+/** The hands took a pot of their own choice: its own step, or the bucket they chose for it. */
+function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card | undefined {
+  const { picked } = table
+  const here = steps.find(({ pot }) => pot.facts.potId === picked?.potId)
+  if (!picked || !here) return undefined
+  const { pot, step } = here
+  if (picked.bucketId !== undefined) return dipCard(table, steps, pot, picked.bucketId, now)
+  switch (step.is) {
+    case 'wax':
+    case 'wipe':
+    case 'foot-check':
+      return workCard(table, steps, { is: step.is, pot, left: at(steps, step.is).length }, now)
+    case 'stuck':
+      return stuckCard(pot, step.why)
+    case 'dip':
+      return dipCard(table, steps, pot, step.plan.bucketId, now)
+    case 'damp-dries': {
+      const into = nextBucket(table, pot)
+      return into === undefined ? undefined : dipCard(table, steps, pot, into, now)
+    }
+    case 'wait':
+    case 'touch': {
+      const into = nextBucket(table, pot)
+      return into === undefined
+        ? undefined
+        : workCard(table, steps, { is: 'touch', bucketId: into, pots: [pot] }, now)
+    }
+    default:
+      return undefined
+  }
+}
+
+function workCard(table: Table, steps: readonly AtStep[], work: Work, now: number): Card {
+  switch (work.is) {
+    case 'touch': {
+      const potIds = work.pots.map((pot) => pot.facts.potId)
+      return {
+        kind: 'ready',
+        potIds,
+        bucketId: work.bucketId,
+        big: { do: 'touched', potIds, dry: true },
+        small: { do: 'touched', potIds, dry: false },
+      }
+    }
+    case 'dip':
+      return (
+        dipCard(table, steps, work.pot, work.bucketId, now) ?? {
+          kind: 'stuck',
+          potId: work.pot.facts.potId,
+          why: 'no-bucket',
+        }
+      )
+    case 'wax':
+    case 'wipe': {
+      const potId = work.pot.facts.potId
+      return {
+        kind: work.is,
+        potId,
+        left: work.left,
+        big: { do: work.is === 'wax' ? 'waxed' : 'wiped', potId },
+      }
+    }
+    case 'foot-check': {
+      const potId = work.pot.facts.potId
+      return { kind: 'foot-check', potId, left: work.left, big: { do: 'foot-signed', potId } }
+    }
+  }
+}
+
+/** A pot that needs a decision; after a stray coat the bar goes on with the rest of its plan. */
+function stuckCard(pot: PotState, why: StuckWhy): Card {
+  const { potId } = pot.facts
+  return { kind: 'stuck', potId, why, big: why === 'strayed' ? { do: 'keep-going', potId } : undefined }
+}

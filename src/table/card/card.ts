@@ -1,0 +1,102 @@
+import type { CoverFacts } from '../../../shared/nouns.ts'
+import type { Reason } from '../../planner/types.ts'
+import type { Collar, Decant } from '../advice/collar.ts'
+import type { Warning } from '../advice/warnings.ts'
+import type { BandMs } from '../forecast/forecast.ts'
+import type { Action } from '../model/action.ts'
+import type { DipState } from '../model/state.ts'
+import type { HeldLine } from '../steps/pot-in-hand.ts'
+
+/** What an armed card says of the dip it would start. */
+export interface Armed {
+  readonly potId: string
+  readonly coat: number
+  readonly coats: number
+  readonly bucketId: string
+  readonly holdS: number
+  readonly stirredMs: number | undefined
+  readonly cover: CoverFacts
+  readonly warnings: readonly Warning[]
+  /** Filled part of the wall's pores at the dip, the fullest stretch, 0 to 1: its thirst is the rest. */
+  readonly filled: number
+  /** It has a coat of this bucket already: dipping again is asked twice. */
+  readonly hasIt: boolean
+  /** The bucket that its plan names instead: asked twice as well. */
+  readonly insteadOf?: string
+}
+
+interface Base {
+  /** What a hit on the bar means; without it the bar is at rest. */
+  readonly big?: Action
+  /** The other answer, beside the bar. */
+  readonly small?: Action
+  /** What holding the bar means where a plain hit is not enough. */
+  readonly heldBar?: Action
+  /** Why the order of work has it here, where it follows one. */
+  readonly reason?: Reason
+  /** A pot still in the hands whose foot is to be sponged before this card's work. */
+  readonly inHand?: string
+}
+
+/** The one card to show. Times are table time, ms. */
+export type Card = Base &
+  (
+    | { readonly kind: 'empty' }
+    | { readonly kind: 'held'; readonly since: number; readonly lines: readonly HeldLine[] }
+    | { readonly kind: 'count'; readonly potId: string; readonly dip: DipState }
+    | { readonly kind: 'out'; readonly potId: string; readonly dip: DipState }
+    | { readonly kind: 'ask-dose'; readonly potId: string; readonly dip: DipState }
+    | { readonly kind: 'drip'; readonly potId: string; readonly dip: DipState; readonly until: number }
+    | { readonly kind: 'stuck'; readonly potId: string; readonly why: StuckWhy }
+    | { readonly kind: 'wax'; readonly potId: string; readonly left: number }
+    | { readonly kind: 'wipe'; readonly potId: string; readonly left: number }
+    | {
+        readonly kind: 'stir'
+        readonly bucketId: string
+        readonly change: boolean
+        readonly agoMs: number | undefined
+        readonly waiting: number
+        /** Dips of this visit by the order of work. */
+        readonly dips?: number
+        /** Collars that the vessel is to be filled for, with `decant`. */
+        readonly collars?: readonly Collar[]
+        readonly decant?: Decant
+      }
+    | {
+        readonly kind: 'armed'
+        readonly armed: Armed
+        /** Which dip of this visit of the bucket it is, by the order of work. */
+        readonly visit?: { readonly nth: number; readonly of: number }
+      }
+    | { readonly kind: 'ready'; readonly potIds: readonly string[]; readonly bucketId: string }
+    | { readonly kind: 'foot-check'; readonly potId: string; readonly left: number }
+    | {
+        readonly kind: 'return'
+        readonly bucketId: string
+        readonly litres: number
+        readonly sinceMs: number
+      }
+    /** The pan of hot wax is on. `closing`: all else is done, and it has to be off. */
+    | { readonly kind: 'wax-pan'; readonly onMs: number; readonly closing: boolean }
+    | {
+        readonly kind: 'wait'
+        readonly next?: Due
+        readonly after: readonly Due[]
+        /** The touch that would narrow most of the other waits, and how many. */
+        readonly touch?: { readonly potId: string; readonly others: number }
+      }
+    | { readonly kind: 'finished'; readonly kiln: BandMs; readonly slowestPotId: string }
+  )
+
+export type CardKind = Card['kind']
+export type StuckWhy = 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket'
+
+/** Something that will want the hands at a moment. */
+export interface Due {
+  readonly at: number
+  readonly what: 'wax-sets' | 'wipe-dries' | 'damp-dries' | 'touch' | 'dip' | 'stir'
+  readonly band?: BandMs
+  /** The pot it is about; of a stir the bucket. */
+  readonly potId?: string
+  readonly bucketId?: string
+}

@@ -1,0 +1,127 @@
+import type { Collar } from '../advice/collar.ts'
+import { filledAt } from '../forecast/saturation.ts'
+import { coatFrom } from '../model/coat-from.ts'
+import { planOf } from '../model/plan.ts'
+import { laneOf } from '../model/potters.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { nextBucket } from '../steps/steps.ts'
+import { type AtStep, isFresh, waitingFor } from '../steps/work.ts'
+import type { Armed, Card } from './card.ts'
+
+/**
+ * A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. Its warnings, and
+ * how much to decant, come with `judged`.
+ */
+export function dipCard(
+  table: Table,
+  steps: readonly AtStep[],
+  pot: PotState,
+  bucketId: string,
+  now: number,
+  dips?: number,
+): Card | undefined {
+  const from = coatFrom(table, pot, bucketId)
+  if (!from || !table.buckets[bucketId]) return undefined
+  const { collar } = table
+  const potId = pot.facts.potId
+  const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
+  if (!isFresh(table, bucketId, now) || needsDecant || (collar && collar.bucketId !== bucketId)) {
+    const card = stirCard(table, steps, pot, bucketId, now, dips)
+    const again = from.hasIt || from.insteadOf !== undefined
+    const anyway = { do: 'start', potId, again, unstirred: true } as const
+    return card?.kind === 'stir' ? { ...card, heldBar: anyway } : card
+  }
+  const armed: Armed = {
+    potId,
+    coat: from.coat,
+    coats: planOf(table, pot).length,
+    bucketId,
+    cover: from.plan.cover,
+    holdS: from.plan.holdS,
+    stirredMs: agoMs(table, bucketId, now),
+    warnings: [],
+    filled: filledAt(table, pot, now),
+    hasIt: from.hasIt,
+    ...(from.insteadOf === undefined ? {} : { insteadOf: from.insteadOf }),
+  }
+  const asksTwice = from.hasIt || from.insteadOf !== undefined
+  const start = { do: 'start', potId, unstirred: false } as const
+  return {
+    kind: 'armed',
+    armed,
+    visit: dips === undefined ? undefined : visitOf(table, bucketId, dips),
+    big: { ...start, again: false },
+    heldBar: asksTwice ? { ...start, again: true } : undefined,
+  }
+}
+
+/** Which dip of the visit comes next, with `left` to come. */
+function visitOf(table: Table, bucketId: string, left: number): { nth: number; of: number } {
+  const since = table.openedAt ?? Number.NEGATIVE_INFINITY
+  const done = Object.values(table.pots)
+    .flatMap((pot) => pot.dips)
+    .filter((dip) => dip.bucketId === bucketId && dip.tappedAt >= since)
+    .filter((dip) => (dip.hands ?? 0) === laneOf(table)).length
+  return { nth: done + 1, of: done + left }
+}
+
+/**
+ * What a bucket needs before the dip of `pot`: return of another's collar glaze first, then open, stir, decant.
+ * `dips`: dips of the visit, where an order of work says so.
+ */
+export function stirCard(
+  table: Table,
+  steps: readonly AtStep[],
+  pot: PotState,
+  bucketId: string,
+  now: number,
+  dips?: number,
+): Card | undefined {
+  const from = coatFrom(table, pot, bucketId)
+  if (!from || !table.buckets[bucketId]) return undefined
+  const { collar } = table
+  if (collar && collar.bucketId !== bucketId) return returnCard(table, now)
+  const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
+  return {
+    kind: 'stir',
+    bucketId,
+    change: table.openBucket !== bucketId,
+    agoMs: agoMs(table, bucketId, now),
+    waiting: waitingFor(table, steps, bucketId),
+    dips,
+    collars: needsDecant ? collarsFor(table, steps, bucketId, pot) : undefined,
+    big: { do: 'stirred', bucketId },
+  }
+}
+
+const agoMs = (table: Table, bucketId: string, now: number): number | undefined => {
+  const at = table.buckets[bucketId]?.stirredAt
+  return at === undefined ? undefined : now - at
+}
+
+/** The collars that wait for this bucket, that of `first` before all others. */
+function collarsFor(table: Table, steps: readonly AtStep[], bucketId: string, first: PotState): Collar[] {
+  const pots = steps
+    .filter(
+      ({ pot, step }) => (step.is === 'dip' || step.is === 'touch') && nextBucket(table, pot) === bucketId,
+    )
+    .map(({ pot }) => pot)
+  return [first, ...pots].flatMap((pot) => {
+    const cover = coatFrom(table, pot, bucketId)?.plan.cover
+    return cover?.kind === 'collar' ? [{ potId: pot.facts.potId, depthMm: cover.depthMm }] : []
+  })
+}
+
+/** The card of collar glaze that stands open; undefined when none does. */
+export function returnCard(table: Table, now: number): Card | undefined {
+  const { collar } = table
+  return (
+    collar && {
+      kind: 'return',
+      bucketId: collar.bucketId,
+      litres: collar.litres,
+      sinceMs: now - collar.at,
+      big: { do: 'returned', bucketId: collar.bucketId },
+    }
+  )
+}

@@ -1,0 +1,148 @@
+import type { Table } from '../model/state.ts'
+import { lineOf, type Task, type Told } from '../order/line.ts'
+import { nextBucket, type Step } from '../steps/steps.ts'
+import { type AtStep, at, dueFor, type Work } from '../steps/work.ts'
+import type { Card, Due } from './card.ts'
+import { dipCard, returnCard, stirCard } from './dip-card.ts'
+
+/** A gap shorter than this is too short to take another pot up. Assumption. */
+const GAP_MS = 20_000
+/** What comes after the next, on a card with time to read. */
+const DUES_SHOWN = 2
+
+type Follow = { readonly card: Card } | { readonly work: Work }
+
+/** The order told, as the card to show or the work to show one of; undefined when it has nothing for these hands. */
+export function follow(table: Table, steps: readonly AtStep[], told: Told, now: number): Follow | undefined {
+  // Nobody walks away from a hot pan: waxing goes first, as a block.
+  const toWax = table.settings.waxFirst ? at(steps, 'wax') : []
+  if (toWax[0]) return { work: { is: 'wax', pot: toWax[0], left: toWax.length } }
+  const line = lineOf(table, told)
+  const [task] = line
+  if (!task) return undefined
+  // Hands that were thought to be away and are back go on at once.
+  const due = { ...task, startAt: task.startAt - (told.awayMs[task.lane] ?? 0) }
+  return taken(table, steps, line, due, now) ?? meanwhile(table, steps, told, line, task, now)
+}
+
+const stepIn = (steps: readonly AtStep[], potId: string): AtStep | undefined =>
+  steps.find(({ pot }) => pot.facts.potId === potId)
+
+/** The first task, if the hands can take it up now. */
+function taken(
+  table: Table,
+  steps: readonly AtStep[],
+  line: readonly Task[],
+  task: Task,
+  now: number,
+): Follow | undefined {
+  switch (task.is) {
+    case 'wax':
+    case 'wipe': {
+      const here = stepIn(steps, task.potId)
+      return here?.step.is === task.is
+        ? { work: { is: task.is, pot: here.pot, left: at(steps, task.is).length } }
+        : undefined
+    }
+    case 'open':
+    case 'restir': {
+      if (now < task.startAt) return undefined
+      const next = line.find((each) => each.is === 'dip' && each.bucketId === task.bucketId)
+      const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
+      const card = here && stirCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
+      return card && { card: { ...card, reason: task.reason } }
+    }
+    case 'dip': {
+      const here = stepIn(steps, task.potId)
+      if (!here || nextBucket(table, here.pot) !== task.bucketId || !mayGo(here.step, now)) return undefined
+      if (task.heldMs > 0 && now < task.startAt) return undefined
+      const card = dipCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
+      return card && { card: { ...card, reason: task.reason } }
+    }
+  }
+}
+
+/** Never before the late edge of a wait unless a touch said dry; then START says that it was. */
+const mayGo = (step: Step, now: number): boolean =>
+  step.is === 'dip' || (step.is === 'touch' && now >= step.dry.late)
+
+/** Dips of this visit still to come. */
+export function visit(line: readonly Task[], bucketId: string): number {
+  let dips = 0
+  for (const task of line) {
+    if (task.is === 'open' && task.bucketId !== bucketId) break
+    if (task.is === 'dip') dips++
+  }
+  return dips
+}
+
+/** Useful work in the gap before the first task, or the gap itself. */
+function meanwhile(
+  table: Table,
+  steps: readonly AtStep[],
+  told: Told,
+  line: readonly Task[],
+  task: Task,
+  now: number,
+): Follow {
+  const gapMs = task.startAt - now
+  const into = 'bucketId' in task ? task.bucketId : undefined
+  // Past its late edge a pot counts as dry already: touching it would bring nothing forward.
+  const damp = steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.late)
+  const touch = (into && dueFor(table, damp, into, now)) ?? dueFor(table, damp, undefined, now)
+  if (touch) return { work: touch }
+  const feet = at(steps, 'foot-check')
+  if (feet[0] && gapMs > GAP_MS) return { work: { is: 'foot-check', pot: feet[0], left: feet.length } }
+  const poured = table.collar?.bucketId
+  if (poured !== undefined && !line.some((each) => each.is === 'dip' && each.bucketId === poured)) {
+    const back = returnCard(table, now)
+    if (back) return { card: back }
+  }
+  const dues = duesOf(table, steps, line)
+  const [next, ...after] = dues
+  const probe =
+    told.touch && steps.find(({ pot, step }) => step.is === 'wait' && pot.facts.potId === told.touch?.potId)
+  const potId = probe?.pot.facts.potId ?? dues.find((due) => due.what === 'touch')?.potId
+  return {
+    card: {
+      kind: 'wait',
+      next,
+      after: after.slice(0, DUES_SHOWN),
+      reason: isHeld(line) ? 'heldSavesStir' : undefined,
+      touch: probe && told.touch,
+      small: potId === undefined ? undefined : { do: 'pick', potId, touch: true },
+    },
+  }
+}
+
+/** Whether the next dip is held back though its pot could go. */
+function isHeld(line: readonly Task[]): boolean {
+  const dip = line.find((task) => task.is === 'dip')
+  return dip?.is === 'dip' && dip.heldMs > 0
+}
+
+/** What will want the hands, soonest first: touches as they come due, and what was told. */
+function duesOf(table: Table, steps: readonly AtStep[], line: readonly Task[]): readonly Due[] {
+  const touches = steps.flatMap(({ pot, step }): Due[] =>
+    step.is === 'wait' && nextBucket(table, pot) !== undefined
+      ? [{ potId: pot.facts.potId, at: step.askAt, what: 'touch', band: step.dry }]
+      : [],
+  )
+  const touched = new Set(touches.map((due) => due.potId))
+  const tasks = line.flatMap((task): Due[] => {
+    switch (task.is) {
+      case 'open':
+      case 'restir':
+        return [{ bucketId: task.bucketId, at: task.startAt, what: 'stir' }]
+      case 'dip':
+        return touched.has(task.potId) ? [] : [{ potId: task.potId, at: task.startAt, what: 'dip' }]
+      default: {
+        const step = stepIn(steps, task.potId)?.step
+        const waits = step && 'until' in step && step.is !== 'drip' ? step : undefined
+        return waits ? [{ potId: task.potId, at: waits.until, what: waits.is }] : []
+      }
+    }
+  })
+  const first = tasks.slice(0, 1 + DUES_SHOWN)
+  return [...touches, ...first].sort((a, b) => a.at - b.at)
+}

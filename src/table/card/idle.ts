@@ -1,0 +1,70 @@
+import { forecastOf } from '../forecast/forecast.ts'
+import type { Table } from '../model/state.ts'
+import { nextBucket } from '../steps/steps.ts'
+import { type AtStep, isStale } from '../steps/work.ts'
+import type { Card, Due } from './card.ts'
+import { dipCard, returnCard } from './dip-card.ts'
+
+/** A bucket may be stirred this long before the pot it waits for can be dipped. */
+const STIR_AHEAD_MS = 90_000
+
+/** What comes due after the next, on a card with time to read. */
+const DUES_SHOWN = 2
+
+/** Nothing for the hands right now: return what was decanted, stir ahead, wait, or all is done. */
+export function idleCard(table: Table, steps: readonly AtStep[], now: number): Card {
+  const due = dues(steps)
+  const soon = due[0]
+  if (soon && soon.what === 'wipe-dries' && soon.at - now < STIR_AHEAD_MS) {
+    const pot = table.pots[soon.potId ?? '']
+    const bucketId = pot && nextBucket(table, pot)
+    if (pot && bucketId && isStale(table, bucketId, soon.at)) {
+      const card = dipCard(table, steps, pot, bucketId, now)
+      if (card?.kind === 'stir' || card?.kind === 'return') return { ...card, heldBar: undefined }
+    }
+  }
+  if (soon) {
+    if (table.collar && !collarStillWanted(table, steps))
+      return returnCard(table, now) ?? { kind: 'wait', after: [] }
+    const { potId, what } = soon
+    const early = what === 'touch' || what === 'damp-dries'
+    const small = early && potId ? ({ do: 'pick', potId } as const) : undefined
+    return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), small }
+  }
+  if (table.collar) return returnCard(table, now) ?? { kind: 'wait', after: [] }
+  return finishedCard(table, steps)
+}
+
+const collarStillWanted = (table: Table, steps: readonly AtStep[]): boolean =>
+  steps.some(({ pot, step }) => {
+    const wants = step.is === 'wait' || step.is === 'touch' || step.is === 'dip'
+    return wants && table.collar !== undefined && nextBucket(table, pot) === table.collar.bucketId
+  })
+
+/** What will want the hands later, soonest first. */
+function dues(steps: readonly AtStep[]): readonly Due[] {
+  return steps
+    .flatMap(({ pot, step }): Due[] => {
+      const potId = pot.facts.potId
+      if (step.is === 'wax-sets' || step.is === 'wipe-dries')
+        return [{ potId, at: step.until, what: step.is }]
+      if (step.is === 'damp-dries') return [{ potId, at: step.until, what: step.is, band: step.dry }]
+      if (step.is === 'wait') return [{ potId, at: step.askAt, what: 'touch', band: step.dry }]
+      return []
+    })
+    .sort((a, b) => a.at - b.at)
+}
+
+function finishedCard(table: Table, steps: readonly AtStep[]): Card {
+  let slowest: { potId: string; kiln: Card & { kind: 'finished' } } | undefined
+  for (const { pot } of steps) {
+    const kiln = forecastOf(table, pot)?.kiln
+    if (!kiln) continue
+    if (!slowest || kiln.likely > slowest.kiln.kiln.likely)
+      slowest = {
+        potId: pot.facts.potId,
+        kiln: { kind: 'finished', kiln, slowestPotId: pot.facts.potId },
+      }
+  }
+  return slowest?.kiln ?? { kind: 'wait', after: [] }
+}

@@ -1,0 +1,31 @@
+import type { Collar, Decant } from '../advice/collar.ts'
+import type { Warning } from '../advice/warnings.ts'
+import type { PotState, Table } from '../model/state.ts'
+import type { Card } from './card.ts'
+
+/** What the first card does without: its code is fetched after it. */
+export interface Judge {
+  /** What is to be said before a pot goes into a bucket, worst first. */
+  warnings(table: Table, pot: PotState, bucketId: string, now: number): readonly Warning[]
+  /** What to pour off a bucket so that it does for each of these collars. */
+  decant(table: Table, bucketId: string, collars: readonly Collar[]): Decant | undefined
+}
+
+/** A card with its warnings, and with what is to be poured. Until their judge is here no dip starts. */
+export function judged(table: Table, card: Card, now: number, judge: Judge | undefined): Card {
+  if (card.kind === 'stir' && card.collars) return poured(table, { ...card, collars: card.collars }, judge)
+  if (card.kind !== 'armed') return card
+  const { armed } = card
+  const pot = table.pots[armed.potId]
+  if (!judge || !pot) return { ...card, big: undefined, heldBar: undefined }
+  return { ...card, armed: { ...armed, warnings: judge.warnings(table, pot, armed.bucketId, now) } }
+}
+
+type Pouring = Extract<Card, { kind: 'stir' }> & { readonly collars: readonly Collar[] }
+
+function poured(table: Table, card: Pouring, judge: Judge | undefined): Card {
+  if (!judge) return { ...card, big: undefined, heldBar: undefined }
+  const { bucketId } = card
+  const decant = judge.decant(table, bucketId, card.collars)
+  return { ...card, decant, big: { do: 'stirred', bucketId, decantLitres: decant?.litres } }
+}

@@ -1,0 +1,13 @@
+import type { Table } from '../model/state.ts'
+import { isFresh, stepsOf } from '../steps/work.ts'
+import { cardOf } from './card-now.ts'
+
+/** Nothing physical runs and nothing is typed: a new version may be taken on. */
+export const isQuiet = (table: Table, now: number): boolean => {
+  const { kind } = cardOf(table, now)
+  return kind !== 'count' && kind !== 'out' && kind !== 'drip' && !isBusy(table, now)
+}
+
+const isBusy = (table: Table, now: number): boolean =>
+  stepsOf(table, now).some(({ step }) => step.is === 'wait' || step.is === 'touch') ||
+  (table.openBucket !== undefined && isFresh(table, table.openBucket, now))

@@ -1,0 +1,160 @@
+import type { TableEvent } from '../../../shared/events.ts'
+import { lowerS } from '../forecast/engine-inputs.ts'
+import type { Action } from '../model/action.ts'
+import { coatFrom } from '../model/coat-from.ts'
+import { outOfRange } from '../model/limits.ts'
+import { lastDip, nextCoat, planOf } from '../model/plan.ts'
+import { seenBy, turned } from '../model/potters.ts'
+import type { Table } from '../model/state.ts'
+import { inHand } from '../steps/pot-in-hand.ts'
+import { isFresh, stepsOf } from '../steps/work.ts'
+import { answered } from './decide-card.ts'
+import { type Decision, type More, NOTHING, onDip, onPot, refuse, type Stamp } from './decision.ts'
+
+/**
+ * What follows from an action on this table at this moment. Pure: nothing is stored here. Setting up and putting
+ * right are left to `more`, whose code the bench doesn't wait for.
+ */
+export function decide(table: Table, action: Action, stamp: Stamp, more?: More): Decision {
+  const hands = stamp.hands ?? 0
+  const decision = decided(seenBy(table, hands), action, stamp, more)
+  if (hands === 0 || 'refusal' in decision) return decision
+  return { events: decision.events.map((event) => ({ hands, ...event })) }
+}
+
+function decided(table: Table, action: Action, stamp: Stamp, more?: More): Decision {
+  const now = stamp.at - table.skewMs
+  switch (action.do) {
+    case 'waxed':
+    case 'wiped':
+      return onPot(table, action.potId, () => ({
+        events: [{ kind: action.do, potId: action.potId, implied: false }],
+      }))
+    case 'stirred':
+      if (!table.buckets[action.bucketId]) return refuse('unknown-bucket')
+      return {
+        events: [
+          ...feetImplied(table, now),
+          { kind: 'stirred', bucketId: action.bucketId },
+          ...(action.decantLitres === undefined
+            ? []
+            : [{ kind: 'decanted' as const, bucketId: action.bucketId, litres: action.decantLitres }]),
+        ],
+      }
+    case 'start':
+      return start(table, action, stamp, now)
+    case 'cancel-count':
+      return onDip(table, action.dipId, (dip) =>
+        now >= dip.underAt - dip.lowerS * 1000
+          ? refuse('not-counting')
+          : { events: [{ kind: 'count-cancelled', dipId: action.dipId }] },
+      )
+    case 'stop':
+      return onDip(table, action.dipId, (dip) => {
+        if (now >= dip.outAt) return refuse('not-counting')
+        const holdS = Math.max(0, Math.round((now - dip.underAt) / 100) / 10)
+        const outAt = Math.max(now, dip.underAt) + table.skewMs
+        return { events: [{ kind: 'count-stopped', dipId: action.dipId, holdS, outAt }] }
+      })
+    case 'sponged':
+      return onPot(table, action.potId, (pot) =>
+        lastDip(pot)
+          ? { events: [{ kind: 'sponged', potId: action.potId, implied: false }] }
+          : refuse('not-its-step'),
+      )
+    case 'touched':
+      return touched(table, action.potIds, action.dry, now)
+    case 'foot-signed':
+      return onPot(table, action.potId, (pot) =>
+        nextCoat(pot) < planOf(table, pot).length
+          ? refuse('not-its-step')
+          : { events: [...feetImplied(table, now), { kind: 'foot-signed', potId: action.potId }] },
+      )
+    case 'returned':
+      return table.collar?.bucketId === action.bucketId
+        ? { events: [{ kind: 'returned', bucketId: action.bucketId }] }
+        : NOTHING
+    case 'hold':
+      return table.heldSince === undefined ? { events: [{ kind: 'held' }] } : NOTHING
+    case 'resume':
+      // Going on says as well that somebody is beside the pan: a hold asks.
+      return table.heldSince === undefined
+        ? NOTHING
+        : {
+            events: [
+              ...(table.pan ? [{ kind: 'wax-pan' as const, is: 'watched' as const }] : []),
+              { kind: 'resumed' },
+            ],
+          }
+    default:
+      return answered(table, action) ?? more?.(table, action, stamp) ?? NOTHING
+  }
+}
+
+/** Going on to something else implies that the pot in the hands was sponged and set down. */
+function feetImplied(table: Table, now: number): TableEvent[] {
+  const hand = inHand(table, stepsOf(table, now))
+  if (!hand) return []
+  const potId = hand.pot.facts.potId
+  return [
+    { kind: 'sponged', potId, implied: true },
+    { kind: 'set-down', potId, implied: true },
+  ]
+}
+
+function start(table: Table, action: Extract<Action, { do: 'start' }>, stamp: Stamp, now: number): Decision {
+  return onPot(table, action.potId, (pot) => {
+    if (table.heldSince !== undefined) return refuse('held')
+    const steps = stepsOf(table, now)
+    if (steps.some(({ step }) => step.is === 'count')) return refuse('counting')
+    const step = steps.find((at) => at.pot === pot)?.step
+    const elsewhere = inHand(turned(table), steps)
+    if (elsewhere?.pot === pot) return refuse('other-hands', { number: pot.facts.number })
+    const bucketId =
+      table.picked?.potId === action.potId && table.picked.bucketId !== undefined
+        ? table.picked.bucketId
+        : planOf(table, pot)[nextCoat(pot)]?.bucketId
+    const bucket = bucketId === undefined ? undefined : table.buckets[bucketId]
+    const from = bucketId === undefined ? undefined : coatFrom(table, pot, bucketId)
+    if (!bucketId || !bucket || !from) return refuse('unknown-bucket')
+    if (elsewhere?.dip.bucketId === bucketId && now < elsewhere.dip.outAt + table.settings.dripS * 1000)
+      return refuse('bucket-busy', { by: bucket.facts.name })
+    if (step?.is === 'stuck') return refuse('not-its-step')
+    if (from.hasIt && !action.again) return refuse('has-it-already', { number: pot.facts.number })
+    if (from.insteadOf !== undefined && !action.again)
+      return refuse('other-bucket', { by: table.buckets[from.insteadOf]?.facts.name ?? '' })
+    if (!action.unstirred && !isFresh(table, bucketId, now)) return refuse('stir-first')
+    const wrong = outOfRange('holdS', from.plan.holdS)
+    if (wrong) return { refusal: wrong }
+    const { leadInS } = table.settings
+    const lower = lowerS(table, pot.facts, from.plan.cover)
+    const events: TableEvent[] = feetImplied(table, now)
+    // A hit on START of a coat that nobody touched says that it was dry.
+    if (step?.is === 'touch') events.push({ kind: 'touched', potIds: [action.potId], dry: true })
+    events.push({
+      kind: 'dipped',
+      dipId: stamp.hit,
+      potId: action.potId,
+      coat: from.coat,
+      bucketId,
+      cover: from.plan.cover,
+      gramsPerMl: bucket.gramsPerMl,
+      leadS: leadInS,
+      lowerS: lower,
+      holdS: from.plan.holdS,
+      outAt: stamp.at + (leadInS + lower + from.plan.holdS) * 1000,
+      unstirred: !isFresh(table, bucketId, now),
+      told: false,
+    })
+    return { events }
+  })
+}
+
+function touched(table: Table, potIds: readonly string[], dry: boolean, now: number): Decision {
+  const known = potIds.filter((potId) => {
+    const pot = table.pots[potId]
+    return pot && !pot.gone && lastDip(pot)
+  })
+  if (known.length === 0) return NOTHING
+  return { events: [...feetImplied(table, now), { kind: 'touched', potIds: known, dry }] }
+}

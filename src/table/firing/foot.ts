@@ -1,0 +1,26 @@
+import type { ZoneForecast } from '../../engine/contract.ts'
+import { type FootRoom, type FootRoomInput, footRoom } from '../../engine/melt/melt.ts'
+import { profileOf } from '../forecast/engine-inputs.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { pairsProved } from './pairs.ts'
+import { meltCoats } from './tile.ts'
+
+export interface Foot {
+  readonly input: FootRoomInput
+  readonly room: FootRoom
+  /** A dose comes from tiles of another firing. */
+  readonly carried: boolean
+}
+
+/** Foot room of a pot whose zones stand like this, in the firing to come. */
+export function footOf(table: Table, pot: PotState, zones: readonly ZoneForecast[]): Foot {
+  const { coats, marginFactor, carried } = meltCoats(table, zones)
+  const input = {
+    profile: profileOf(pot.facts),
+    coats,
+    footLineMm: pot.facts.shape.footLineMm,
+    marginFactor,
+    provedPairs: pairsProved(table),
+  }
+  return { input, room: footRoom(input), carried }
+}

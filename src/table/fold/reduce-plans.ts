@@ -1,0 +1,61 @@
+import type { BoardFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
+import { withPot } from '../model/change.ts'
+import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
+import type { PotState, Table } from '../model/state.ts'
+
+const NEW_POT: Omit<PotState, 'facts'> = {
+  dips: [],
+  touches: [],
+  weighings: [],
+  uncounted: false,
+  gone: false,
+}
+
+/**
+ * The table with a stack as it is from now on. What was done stands: a pot already begun keeps the coats it has, what
+ * is still to come follows the stack, and a pot that had all its coats has all of them still.
+ */
+export function stackSet(table: Table, stack: StackFacts): Table {
+  const changed = { ...table, stacks: { ...table.stacks, [stack.stackId]: stack } }
+  const begun = Object.values(table.pots).filter(
+    (pot) => pot.facts.stackId === stack.stackId && !pot.ownPlan && coatsOn(pot).length > 0,
+  )
+  return begun.reduce((next, pot) => {
+    const { begunPlan: _then, ...anew } = pot
+    const [was, now, on] = [planOf(table, pot), planOf(changed, anew), nextCoat(pot)]
+    const begunPlan = on < was.length ? [...was.slice(0, on), ...now.slice(on)] : was
+    return withPot(next, { ...pot, begunPlan })
+  }, changed)
+}
+
+/** The table with a pot as it is said to be. Another stack is a plan of its own again. */
+export function potSet(table: Table, facts: PotFacts, at: number): Table {
+  const before: PotState = table.pots[facts.potId] ?? { ...NEW_POT, facts }
+  const { damp: _damp, ownPlan, begunPlan, ...rest } = before
+  const sameStack = before.facts.stackId === facts.stackId
+  const poured = (before.facts.pourInsideFirst ?? false) !== (facts.pourInsideFirst ?? false)
+  const then = begunPlan ?? (poured && coatsOn(before).length > 0 ? planOf(table, before) : undefined)
+  return withPot(table, {
+    ...rest,
+    facts,
+    ...dampOf(table.board, { ...before, facts }, at),
+    ...(sameStack && ownPlan ? { ownPlan } : {}),
+    ...(sameStack && then ? { begunPlan: then } : {}),
+  })
+}
+
+/** The board as it is from now on. A pot without coats comes as wet as the board's bisque does, unless it has its own. */
+export function boardSet(table: Table, board: BoardFacts, at: number): Table {
+  const changed = { ...table, board }
+  if ((board.bisqueWater ?? 'dry') === (table.board.bisqueWater ?? 'dry')) return changed
+  return Object.values(table.pots)
+    .filter((pot) => pot.facts.bisqueWater === undefined && pot.dips.length === 0)
+    .reduce((next, { damp: _damp, ...pot }) => withPot(next, { ...pot, ...dampOf(board, pot, at) }), changed)
+}
+
+/** How wet a pot came, since when: the moment it was first said stands while it is said so. */
+function dampOf(board: BoardFacts, { facts, damp }: PotState, at: number): Pick<PotState, 'damp'> {
+  const water = facts.bisqueWater ?? board.bisqueWater ?? 'dry'
+  if (water === 'dry') return {}
+  return { damp: damp?.water === water ? damp : { at, water } }
+}

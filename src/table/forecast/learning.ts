@@ -1,0 +1,151 @@
+import type { WallEvent } from '../../engine/contract.ts'
+import {
+  forGlaze,
+  type Lesson,
+  type Look,
+  learn,
+  type Observation,
+  type Weighing,
+} from '../../engine/wait/learn.ts'
+import { type Learned, UNLEARNED } from '../../engine/wait/learned.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { MIN_MS, standingWith, waterAt } from './pot-history.ts'
+
+/** Observations beyond the latest so many no longer move the estimate much, and a phone must answer at once. */
+const USED = 24
+/** A kitchen scale tells to this, grams (assumption). */
+const SCALE_G = 1
+/** Dry glaze on a pot is computed to this part (assumption): what the scale can't tell from water. */
+const DRY_PART = 0.15
+
+/** Something that was seen at the table and teaches its waits. */
+export interface Seen {
+  readonly potId: string
+  /** Glaze of the coat it tells of. */
+  readonly bucketId: string
+  /** For `lesson-dropped`. */
+  readonly lessonId: string
+  /** Moment of its last look, table time ms. */
+  readonly at: number
+  readonly observation: Observation
+}
+
+interface Kept {
+  readonly key: readonly unknown[]
+  readonly seen: readonly Seen[]
+}
+
+const kept = new WeakMap<PotState, Kept>()
+
+const alike = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, k) => one === b[k])
+
+/** All that one pot's touches and weighings say, dropped ones too. The same objects while nothing about it changes. */
+export function seenOn(table: Table, pot: PotState): readonly Seen[] {
+  if (pot.touches.length === 0 && pot.weighings.length === 0) return []
+  const last = Math.max(...[...pot.touches, ...pot.weighings].map(({ at }) => at))
+  const air = table.air.filter((spell) => spell.at <= last)
+  const key = [table.board, table.settings, ...air, ...pot.dips.map((d) => table.buckets[d.bucketId]?.facts)]
+  const before = kept.get(pot)
+  if (before && alike(before.key, key)) return before.seen
+  const then: Table = { ...table, air: air.length > 0 ? air : table.air }
+  const seen = [...looksOf(then, pot), ...weighingsOf(then, pot)]
+  kept.set(pot, { key, seen })
+  return seen
+}
+
+/** One dip gives one look, from its last *not yet* to its first *dry*. */
+function looksOf(table: Table, pot: PotState): Seen[] {
+  return pot.dips.flatMap((dip, i): Seen[] => {
+    const touches = pot.touches.filter((touch) => touch.dipId === dip.dipId)
+    const damp = touches.findLast((touch) => !touch.dry)
+    const dry = touches.find((touch) => touch.dry)
+    const last = dry ?? damp
+    if (!last) return []
+    const { pot: wall, events, air0 } = standingWith(table, pot, pot.dips.slice(0, i + 1))
+    const look: Look = {
+      kind: 'look',
+      id: dip.dipId,
+      of: table.settings.readyMeans === 'thirsty' ? 'thirsty' : 'touch',
+      pot: wall,
+      events,
+      air0,
+      ...(damp ? { dampMin: damp.at / MIN_MS } : {}),
+      ...(dry ? { dryMin: dry.at / MIN_MS } : {}),
+    }
+    return [seenAs(pot, dip, dip.dipId, last.at, look)]
+  })
+}
+
+function weighingsOf(table: Table, pot: PotState): Seen[] {
+  return pot.weighings.flatMap((reading): Seen[] => {
+    const dips = pot.dips.filter((dip) => dip.outAt <= reading.at)
+    const last = dips.at(-1)
+    const found = waterAt(table, pot, dips, reading)
+    if (!last || !found || found.waterG <= 0) return []
+    const atMin = reading.at / MIN_MS
+    const { pot: wall, events, air0 } = standingWith(table, pot, dips)
+    const before = (event: WallEvent) => event.kind !== 'weigh' || event.atMin < atMin
+    const weighing: Weighing = {
+      kind: 'weighing',
+      id: `weighed ${reading.at}`,
+      pot: wall,
+      events: events.filter(before),
+      air0,
+      atMin,
+      waterG: found.waterG,
+      errorG: Math.hypot(SCALE_G, DRY_PART * found.dryG),
+    }
+    return [seenAs(pot, last, weighing.id, reading.at, weighing)]
+  })
+}
+
+const seenAs = (
+  pot: PotState,
+  dip: PotState['dips'][number],
+  lessonId: string,
+  at: number,
+  observation: Observation,
+): Seen => ({ potId: pot.facts.potId, bucketId: dip.bucketId, lessonId, at, observation })
+
+/** What teaches this room now, oldest first. */
+export function lessonsUsed(table: Table): readonly Seen[] {
+  return Object.values(table.pots)
+    .flatMap((pot) => seenOn(table, pot).filter(({ lessonId }) => !pot.dropped?.includes(lessonId)))
+    .sort((a, b) => a.at - b.at)
+    .slice(-USED)
+}
+
+interface Taught {
+  readonly used: readonly Seen[]
+  readonly room: Learned | Lesson
+  readonly glazes: Map<string, Learned>
+}
+
+let taught: Taught = { used: [], room: UNLEARNED, glazes: new Map() }
+
+function taughtBy(table: Table): Taught {
+  const used = lessonsUsed(table)
+  if (!alike(taught.used, used))
+    taught = { used, room: learn(used.map(({ observation }) => observation)), glazes: new Map() }
+  return taught
+}
+
+/**
+ * What this table's touches and weighings teach about its waits, recomputed from them: one that is taken back, or
+ * dropped, is as if it had never been.
+ */
+export const lessonOf = (table: Table): Learned | Lesson => taughtBy(table).room
+
+/** The same for the coats of one glaze: what the others teach of the room, then its own. */
+export function lessonFor(table: Table, bucketId: string): Learned {
+  const { used, room, glazes } = taughtBy(table)
+  let lesson = glazes.get(bucketId)
+  if (!lesson) {
+    const of = (own: boolean) =>
+      used.filter((seen) => (seen.bucketId === bucketId) === own).map(({ observation }) => observation)
+    lesson = of(false).length === 0 ? room : learn(of(true), forGlaze(learn(of(false))))
+    glazes.set(bucketId, lesson)
+  }
+  return lesson
+}

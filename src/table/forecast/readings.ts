@@ -1,0 +1,90 @@
+import type { AirFacts } from '../../../shared/nouns.ts'
+import { type Condensation, condensation } from '../../engine/air/dew.ts'
+import { type PairDraught, pairTrouble, rhFromPair } from '../../engine/air/psychrometer.ts'
+import { witnessCloth } from '../../engine/air/witness-cloth.ts'
+import { defaultSlip } from '../../engine/slop/slop.ts'
+import { DEFAULT_BODY } from '../../engine/wall/body.ts'
+import { coatFromWetGain, sorptivityOf } from '../../engine/wall/calibrate.ts'
+import { LIMITS, outOfRange } from '../model/limits.ts'
+import { airOf } from './engine-inputs.ts'
+
+export type { Learned, Lesson } from '../../engine/index.ts'
+export type { PairDraught }
+
+/** Step of a kitchen scale that is fit for a cloth, grams. Assumption. */
+const SCALE_G = 0.5
+/** Width of a pot for its dew, mm: that of a bowl or mug. Assumption. */
+const POT_MM = 100
+
+export type PairReading =
+  | { readonly is: 'humidity'; readonly rh: number; readonly icy: boolean }
+  | { readonly is: 'wetAbove' | 'tooDry' }
+
+/** Humidity from a dry and a wet thermometer, or what to ask about them. */
+export function readPair(air: AirFacts, dryC: number, wetC: number, draught: PairDraught): PairReading {
+  if (wetC > dryC) return { is: 'wetAbove' }
+  const { pressurePa } = airOf(air)
+  const trouble = pairTrouble(dryC, wetC, draught, pressurePa)
+  if (trouble === 'tooDry') return { is: trouble }
+  // Told to a whole percent: a thermometer is read to half a degree.
+  const rh = Math.max(LIMITS.rh.least, Math.round(rhFromPair(dryC, wetC, draught, pressurePa) * 100) / 100)
+  return { is: 'humidity', rh, icy: trouble === 'icy' }
+}
+
+/**
+ * The hung cloth's second weighing `minutes` after its first: the cloth of the air from now on, or why there is none.
+ * `wrong`: too soon, too late, or a loss that no air could be behind; `noAir`: this air takes nothing.
+ */
+export function readCloth(
+  air: AirFacts,
+  hung: NonNullable<AirFacts['hung']>,
+  grams: number,
+  minutes: number,
+): NonNullable<AirFacts['cloth']> | 'wrong' | 'noAir' {
+  if (grams >= hung.grams || outOfRange('clothMin', minutes)) return 'wrong'
+  try {
+    const { airFactor } = witnessCloth(
+      airOf(air),
+      { widthMm: hung.widthMm, heightMm: hung.heightMm, firstG: hung.grams, secondG: grams, minutes },
+      SCALE_G,
+    )
+    if (outOfRange('airFactor', airFactor)) return 'wrong'
+    return { lostG: hung.grams - grams, minutes, factor: airFactor }
+  } catch (error) {
+    if (error instanceof RangeError) return 'noAir'
+    throw error
+  }
+}
+
+/** Dew on pots brought in at `potC`. */
+export const dewOn = (air: AirFacts, potC: number): Condensation => condensation(airOf(air), potC, POT_MM)
+
+/** Dry coat from what a face gained wet, mm; undefined for a slop or a gain that can't be. */
+export function coatByWeight(
+  gramsPerMl: number,
+  solidsGravity: number,
+  gainG: number,
+  areaCm2: number,
+): number | undefined {
+  try {
+    return coatFromWetGain(defaultSlip(gramsPerMl, solidsGravity), gainG, areaCm2)
+  } catch (error) {
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
+}
+
+interface WaterDip {
+  readonly seconds: number
+  readonly gainG: number
+}
+
+/** How fast a tile drinks, from two water dips, mm/sqrt s; undefined where they can't both be right. */
+export function thirstOf(first: WaterDip, second: WaterDip, areaCm2: number): number | undefined {
+  if (second.seconds <= first.seconds || second.gainG <= first.gainG) return undefined
+  const found = sorptivityOf(first, second, areaCm2)
+  return outOfRange('sorptivityMmPerSqrtS', found) ? undefined : found
+}
+
+/** Against the clay that is assumed where nobody dipped a tile. */
+export const timesAssumed = (sorptivity: number): number => sorptivity / DEFAULT_BODY.sorptivityMmPerSqrtS

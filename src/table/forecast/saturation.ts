@@ -1,0 +1,23 @@
+import { zonesOf } from '../../engine/wait/forecast.ts'
+import { courseOf, runPot, waterG } from '../../engine/wall/pot.ts'
+import { coatsOn } from '../model/plan.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { MIN_MS, standingOf } from './pot-history.ts'
+
+/** A wait that wets nothing: the pot as it stands at a moment. */
+const NOTHING_MM = 0
+
+function runTo(table: Table, pot: PotState, now: number) {
+  const { pot: wall, events, air0 } = standingOf(table, pot)
+  const until = { kind: 'wipe' as const, atMin: now / MIN_MS, waterMm: NOTHING_MM }
+  return runPot(courseOf(wall, [...events, until], air0), 1)
+}
+
+/** Filled part of the fullest stretch of the wall at table time `now`, 0 to 1. */
+export function filledAt(table: Table, pot: PotState, now: number): number {
+  if (coatsOn(pot).length === 0) return 0
+  return Math.max(...zonesOf(runTo(table, pot, now)).map((zone) => zone.filled))
+}
+
+/** Water in wall and coats at table time `now`, grams for the whole pot. */
+export const waterNowG = (table: Table, pot: PotState, now: number): number => waterG(runTo(table, pot, now))

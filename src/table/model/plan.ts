@@ -1,0 +1,68 @@
+import type { CoatFacts } from '../../../shared/nouns.ts'
+import type { DipState, PotState, Table } from './state.ts'
+
+/** Seconds to roll a poured glaze round the inside. Common practice, no source. */
+const ROLL_S = 3
+
+/** The pot's coats in order, the pouring of the inside first where asked. Empty when its stack is gone. */
+export function planOf(table: Table, pot: PotState): readonly CoatFacts[] {
+  const changed = pot.ownPlan ?? pot.begunPlan
+  if (changed) return changed
+  const coats = table.stacks[pot.facts.stackId]?.coats ?? []
+  const first = coats[0]
+  if (!pot.facts.pourInsideFirst || !first) return coats
+  return [{ bucketId: first.bucketId, cover: { kind: 'inside' }, holdS: ROLL_S }, ...coats]
+}
+
+/** The dips that are on the pot: those since it was last washed off. */
+export function coatsOn(pot: PotState): readonly DipState[] {
+  const since = pot.washedAt
+  return since === undefined ? pot.dips : pot.dips.filter((dip) => dip.outAt > since)
+}
+
+/** The latest coat that is on, if any. */
+export const lastDip = (pot: PotState): DipState | undefined => coatsOn(pot).at(-1)
+
+/** Index in the plan of the next coat; the plan's length when all are on. */
+export function nextCoat(pot: PotState): number {
+  const told = pot.coatsCounted ?? 0
+  return coatsOn(pot).reduce((next, dip) => Math.max(next, dip.coat + 1), told)
+}
+
+/** The first coat that went into another bucket than planned for it, if the plan was not mended since. */
+export function strayed(table: Table, pot: PotState): DipState | undefined {
+  const plan = planOf(table, pot)
+  return coatsOn(pot).find((dip) => {
+    const planned = plan[dip.coat]
+    return planned !== undefined && planned.bucketId !== dip.bucketId && dip.plannedBucketId !== dip.bucketId
+  })
+}
+
+/** A pot's place as chalked: A3. */
+export const placeText = (pot: PotState): string => `${pot.facts.place.board}${pot.facts.place.spot}`
+
+const onTable = new WeakMap<Table['pots'], readonly PotState[]>()
+
+/** Pots that are on the table, in the order of their places. */
+export function potsOnTable(table: Table): readonly PotState[] {
+  let pots = onTable.get(table.pots)
+  if (!pots) {
+    pots = Object.values(table.pots)
+      .filter((pot) => !pot.gone)
+      .sort(byPlace)
+    onTable.set(table.pots, pots)
+  }
+  return pots
+}
+
+/** By board, then by place on it. */
+export const byPlace = ({ facts: { place: a } }: PotState, { facts: { place: b } }: PotState): number =>
+  a.board === b.board ? a.spot - b.spot : a.board < b.board ? -1 : 1
+
+/** The pot's plan with other seconds for one coat; without that coat for 0 s. */
+export function planWith(table: Table, pot: PotState, coat: number, holdS: number): readonly CoatFacts[] {
+  const plan = planOf(table, pot)
+  return holdS > 0
+    ? plan.map((facts, i) => (i === coat ? { ...facts, holdS } : facts))
+    : plan.filter((_, i) => i !== coat)
+}

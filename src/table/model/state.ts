@@ -1,0 +1,157 @@
+import type { EventKind } from '../../../shared/events.ts'
+import type {
+  AirFacts,
+  BisqueWater,
+  BoardFacts,
+  BucketFacts,
+  CoatFacts,
+  CoverFacts,
+  FiringFacts,
+  KilnReading,
+  PairFacts,
+  PotFacts,
+  Settings,
+  StackFacts,
+  TileFacts,
+} from '../../../shared/nouns.ts'
+
+/** One dip as it stands now, corrections applied. Times are table time: epoch ms less the clock's own jumps. */
+export interface DipState {
+  readonly dipId: string
+  readonly hit: string
+  readonly coat: number
+  readonly bucketId: string
+  /** The bucket that was planned for this coat when it went on. */
+  readonly plannedBucketId: string
+  /** The mix that was in the bucket. */
+  readonly fillId?: string
+  readonly cover: CoverFacts
+  readonly gramsPerMl: number
+  readonly tappedAt: number
+  /** Fully under from here. */
+  readonly underAt: number
+  readonly outAt: number
+  readonly holdS: number
+  readonly lowerS: number
+  readonly plannedHoldS: number
+  readonly how: 'planned' | 'measured' | 'told' | 'corrected'
+  readonly unstirred: boolean
+  readonly unsure: boolean
+  /** The second pair of hands did it. */
+  readonly hands?: 1
+  readonly spongedAt?: number
+  readonly setDownAt?: number
+}
+
+export interface Touch {
+  readonly at: number
+  readonly dry: boolean
+  /** The dip whose coat was touched. */
+  readonly dipId: string
+}
+
+export interface PotState {
+  readonly facts: PotFacts
+  /** Its own coats where it left its stack. */
+  readonly ownPlan?: readonly CoatFacts[]
+  /** Its plan when its stack was changed after its first coat. */
+  readonly begunPlan?: readonly CoatFacts[]
+  /** Came wet: how, and said when. */
+  readonly damp?: { readonly at: number; readonly water: Exclude<BisqueWater, 'dry'> }
+  readonly waxedAt?: number
+  readonly wipedAt?: number
+  readonly dips: readonly DipState[]
+  readonly touches: readonly Touch[]
+  /** Weight as bisque, grams. */
+  readonly bisqueG?: number
+  readonly weighings: readonly { readonly at: number; readonly grams: number }[]
+  /** Touches and weighings that the person took out of what teaches the room. */
+  readonly dropped?: readonly string[]
+  readonly washedAt?: number
+  readonly footSignedAt?: number
+  readonly touchedUpAt?: number
+  /** Coats can't be told: blocks the next dip until counted. */
+  readonly uncounted: boolean
+  /** Coats told by eye where the journal can't know. */
+  readonly coatsCounted?: number
+  /** It will stand on a catch slab in the kiln. */
+  readonly slab?: boolean
+  readonly gone: boolean
+  /** It waits for a later firing: out of this sitting's order of work. */
+  readonly later?: boolean
+}
+
+export interface BucketState {
+  readonly facts: BucketFacts
+  readonly gramsPerMl: number
+  readonly densityAt?: number
+  readonly stirredAt?: number
+  readonly sievedAt?: number
+  /** Litres when the level was read last; the dips since took theirs out. */
+  readonly level?: { readonly at: number; readonly litres: number }
+  readonly fill?: { readonly fillId: string; readonly at: number }
+  /** What was read and done since the fill, oldest first. */
+  readonly log: readonly FillLine[]
+}
+
+export interface FillLine {
+  readonly at: number
+  readonly what: 'filled' | 'density' | 'level' | 'sieved' | 'stirred'
+  /** g/mL, litres, or how many times in a row. */
+  readonly value?: number
+}
+
+export interface AirSpell {
+  readonly at: number
+  readonly air: AirFacts
+}
+
+export interface HitLine {
+  readonly hit: string
+  readonly at: number
+  /** The event that names the hit. */
+  readonly kind: EventKind
+  readonly potId?: string
+  readonly bucketId?: string
+}
+
+/** What belongs to one pair of hands. */
+export interface Hands {
+  readonly openBucket?: string
+  /** When this visit of the open bucket began: its first stir. */
+  readonly openedAt?: number
+  readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
+  /** The pot the hands chose themselves; `touch`: to touch it only. */
+  readonly picked?: { readonly potId: string; readonly bucketId?: string; readonly touch?: true }
+}
+
+/** The whole table: a fold of the journal. */
+export interface Table extends Hands {
+  readonly settings: Settings
+  readonly board: BoardFacts
+  readonly air: readonly AirSpell[]
+  readonly buckets: Readonly<Record<string, BucketState>>
+  readonly stacks: Readonly<Record<string, StackFacts>>
+  readonly pots: Readonly<Record<string, PotState>>
+  readonly tiles: Readonly<Record<string, TileFacts>>
+  /** The glaze firing to come, where it was said. */
+  readonly firing?: FiringFacts
+  /** What the kiln's thermometer said in the last firing that was written down. */
+  readonly log?: readonly KilnReading[]
+  /** By `pairKey`. */
+  readonly pairs: Readonly<Record<string, PairFacts>>
+  /** The pan of hot wax: on since, and when somebody last said that they are beside it. */
+  readonly pan?: { readonly onAt: number; readonly watchedAt: number }
+  /** Whose hands the table is seen by, see `lanes`. */
+  readonly lane?: 1
+  /** The same fields of the other pair of hands. */
+  readonly others?: Hands
+  readonly heldSince?: number
+  readonly demo: boolean
+  /** Sum of the phone clock's jumps, ms. */
+  readonly skewMs: number
+  /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
+  readonly hits: readonly HitLine[]
+  /** The hit taken back last and not put back since, while nothing else was hit. */
+  readonly takenBack?: { readonly hit: string; readonly at: number }
+}

@@ -1,0 +1,116 @@
+import type { Plan, Reason } from '../../planner/types.ts'
+import { nextCoat } from '../model/plan.ts'
+import type { Lane } from '../model/potters.ts'
+import { laneOf } from '../model/potters.ts'
+import type { Table } from '../model/state.ts'
+
+/** An order of work as it was told, with what is needed to read it at a later table. */
+export interface Told {
+  readonly plan: Plan
+  /** Table time at which it was asked for, ms. */
+  readonly askedAt: number
+  /** Index in each pot's plan of the first coat it was asked with. */
+  readonly firstCoat: Readonly<Record<string, number>>
+  /** From OUT of each pot's last coat until it is dry enough to load, as it was asked, seconds. */
+  readonly kilnDryS: Readonly<Record<string, number>>
+  /** How much later than at once each pair of hands was expected, ms; empty when nobody was away. */
+  readonly awayMs: readonly number[]
+  /** The pot whose touch would narrow most of the other waits, and how many. */
+  readonly touch?: { readonly potId: string; readonly others: number }
+}
+
+interface When {
+  readonly lane: Lane
+  /** Table time, ms. */
+  readonly startAt: number
+  readonly endAt: number
+  readonly reason: Reason
+}
+
+/** One thing for the hands to do, in the table's own terms. */
+export type Task = When &
+  (
+    | {
+        readonly is: 'dip'
+        readonly potId: string
+        readonly coat: number
+        readonly bucketId: string
+        /** How long the pot is held back on purpose, ms. */
+        readonly heldMs: number
+      }
+    | { readonly is: 'open' | 'restir'; readonly bucketId: string; readonly decant: boolean }
+    | { readonly is: 'wax' | 'wipe'; readonly potId: string }
+  )
+
+const lines = new WeakMap<Told, readonly Task[]>()
+
+/** Everything that was told, in order. */
+function toldTasks(told: Told): readonly Task[] {
+  const before = lines.get(told)
+  if (before) return before
+  const tasks = told.plan.actions.map((action): Task => {
+    const when: When = {
+      lane: action.lane === 1 ? 1 : 0,
+      startAt: action.startS * 1000,
+      endAt: action.endS * 1000,
+      reason: action.reason,
+    }
+    switch (action.kind) {
+      case 'dip': {
+        const { potId, bucketId, heldS } = action
+        const coat = (told.firstCoat[potId] ?? 0) + action.coat
+        return { ...when, is: 'dip', potId, bucketId, coat, heldMs: heldS * 1000 }
+      }
+      case 'open':
+      case 'restir':
+        return { ...when, is: action.kind, bucketId: action.bucketId, decant: action.decant }
+      default:
+        return { ...when, is: action.kind, potId: action.potId }
+    }
+  })
+  lines.set(told, tasks)
+  return tasks
+}
+
+/** Whether a task was done since it was told. A set-up counts as done once its bucket was stirred here since. */
+function isDone(table: Table, told: Told, task: Task): boolean {
+  switch (task.is) {
+    case 'open':
+    case 'restir': {
+      const stirredAt = table.buckets[task.bucketId]?.stirredAt ?? Number.NEGATIVE_INFINITY
+      const poured = !task.decant || table.collar?.bucketId === task.bucketId
+      return table.openBucket === task.bucketId && stirredAt > told.askedAt && poured
+    }
+    case 'dip': {
+      const pot = table.pots[task.potId]
+      return !pot || pot.gone || pot.later === true || nextCoat(pot) > task.coat
+    }
+    case 'wax':
+      return table.pots[task.potId]?.waxedAt !== undefined
+    case 'wipe':
+      return table.pots[task.potId]?.wipedAt !== undefined
+  }
+}
+
+/** What is left of the order told for the hands that see the table, the next first. */
+export function lineOf(table: Table, told: Told): readonly Task[] {
+  const mine = toldTasks(told).filter((task) => task.lane === laneOf(table))
+  let led = false
+  return mine.filter((task) => {
+    // Only the leading set-up can have been done: a later one is of its own time.
+    const isSetUp = task.is === 'open' || task.is === 'restir'
+    if (isSetUp && led) return true
+    const done = isDone(table, told, task)
+    if (isSetUp || !done) led = true
+    return !done
+  })
+}
+
+/** Whether the order told still has something for anybody. */
+export const isAnyLeft = (table: Table, told: Told): boolean =>
+  toldTasks(told).some((task) => !isDone(table, told, task))
+
+/** When the first thing left for anybody was to be done, table time ms; undefined when nothing is left. */
+export function nextTaskEnds(table: Table, told: Told): number | undefined {
+  return toldTasks(told).find((task) => !isDone(table, told, task))?.endAt
+}

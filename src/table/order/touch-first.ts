@@ -1,0 +1,22 @@
+import { touchNext } from '../../engine/index.ts'
+import { lessonOf } from '../forecast/learning.ts'
+import { MIN_MS, standingOf } from '../forecast/pot-history.ts'
+import type { Table } from '../model/state.ts'
+import { stepsOf } from '../steps/work.ts'
+
+/** More pots than these would keep the phone busy for a line of text. */
+const MOST_POTS = 12
+
+/** Of the pots that dry, the one whose touch would narrow most of the other waits; undefined when none would. */
+export function touchFirst(
+  table: Table,
+  now: number,
+): { readonly potId: string; readonly others: number } | undefined {
+  if (table.settings.readyMeans === 'clock') return undefined
+  const waiting = stepsOf(table, now)
+    .filter(({ step }) => step.is === 'wait' && step.askAt > now)
+    .slice(0, MOST_POTS)
+    .map(({ pot }) => ({ id: pot.facts.potId, ...standingOf(table, pot) }))
+  const next = touchNext(waiting, now / MIN_MS, lessonOf(table))
+  return next && next.narrows.length > 0 ? { potId: next.id, others: next.narrows.length } : undefined
+}

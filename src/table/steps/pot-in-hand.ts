@@ -1,0 +1,68 @@
+import { lastDip } from '../model/plan.ts'
+import { laneOf } from '../model/potters.ts'
+import type { DipState, PotState, Table } from '../model/state.ts'
+import type { AtStep } from './work.ts'
+
+export interface HeldLine {
+  readonly potId: string
+  readonly at: 'drips' | 'foot-not-sponged' | 'wait' | 'ready' | 'dip-next' | 'wax' | 'wipe' | 'foot-check'
+}
+
+/** The pot in the hands is the one dipped last, until its foot is sponged or the next dip implies it. */
+export function inHand(
+  table: Table,
+  steps: readonly AtStep[],
+): { readonly pot: PotState; readonly dip: DipState } | undefined {
+  let latest: { pot: PotState; dip: DipState } | undefined
+  for (const { pot, step } of steps) {
+    const dip = lastDip(pot)
+    if (dip === undefined || (dip.hands ?? 0) !== laneOf(table) || (latest && dip.outAt <= latest.dip.outAt))
+      continue
+    latest = step.is === 'drip' || step.is === 'foot' ? { pot, dip } : undefined
+  }
+  return latest
+}
+
+/** After the drip: sponge the foot, set down, take the next; hands need this slack in every dip. Assumption. */
+export const FOOT_S = 30
+
+/** From START to hands free again, ms. */
+export const dipStepMs = (table: Table, dip: DipState): number =>
+  dip.outAt - dip.tappedAt + (table.settings.dripS + FOOT_S) * 1000
+
+/** What the hands were at comes first, what goes on by itself last. */
+const RANK: readonly HeldLine['at'][] = [
+  'drips',
+  'foot-not-sponged',
+  'ready',
+  'dip-next',
+  'wax',
+  'wipe',
+  'foot-check',
+  'wait',
+]
+const HELD_AT: Partial<Record<AtStep['step']['is'], HeldLine['at']>> = {
+  wax: 'wax',
+  wipe: 'wipe',
+  touch: 'ready',
+  dip: 'dip-next',
+  wait: 'wait',
+  'foot-check': 'foot-check',
+}
+
+/** Three lines of where the hands were when they were called away. */
+export function whereYouWere(table: Table, steps: readonly AtStep[]): readonly HeldLine[] {
+  const hand = inHand(table, steps)
+  return steps
+    .flatMap(({ pot, step }): HeldLine[] => {
+      const potId = pot.facts.potId
+      if (step.is === 'drip' || step.is === 'foot') {
+        if (pot !== hand?.pot) return [{ potId, at: 'wait' }]
+        return [{ potId, at: step.is === 'drip' ? 'drips' : 'foot-not-sponged' }]
+      }
+      const at = HELD_AT[step.is]
+      return at ? [{ potId, at }] : []
+    })
+    .sort((a, b) => RANK.indexOf(a.at) - RANK.indexOf(b.at))
+    .slice(0, 3)
+}

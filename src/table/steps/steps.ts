@@ -1,0 +1,100 @@
+import type { CoatFacts } from '../../../shared/nouns.ts'
+import { type BandMs, forecastOf, waxSetMs } from '../forecast/forecast.ts'
+import { lastDip, nextCoat, planOf, strayed } from '../model/plan.ts'
+import type { DipState, PotState, Table } from '../model/state.ts'
+
+/** Damp from the wipe leaves a bisque surface within about this time. Common practice, no source. */
+export const WIPE_DRIES_MS = 60_000
+
+/** After "not yet" a coat is asked about again after a quarter of its age, within these limits. Our choice. */
+const ASK_AGAIN_PART = 0.25
+const ASK_AGAIN_MS = { least: 2 * 60_000, most: 15 * 60_000 }
+
+/** Where a pot stands on its way. `until` and bands are table time, ms; `Infinity` is never in this air. */
+export type Step =
+  | { readonly is: 'wax' }
+  | { readonly is: 'wax-sets'; readonly until: number }
+  | { readonly is: 'wipe' }
+  | { readonly is: 'wipe-dries'; readonly until: number }
+  /** Wet from the tap: no wax and no glaze until the wall drinks again. */
+  | { readonly is: 'damp-dries'; readonly until: number; readonly dry: BandMs }
+  | { readonly is: 'dip'; readonly coat: number; readonly plan: CoatFacts }
+  | { readonly is: 'count'; readonly dip: DipState }
+  | { readonly is: 'drip'; readonly dip: DipState; readonly until: number }
+  | { readonly is: 'foot'; readonly dip: DipState }
+  | { readonly is: 'wait'; readonly dip: DipState; readonly dry: BandMs; readonly askAt: number }
+  | { readonly is: 'touch'; readonly dip: DipState; readonly dry: BandMs; readonly askAt: number }
+  | { readonly is: 'foot-check' }
+  | { readonly is: 'kiln'; readonly dry: BandMs }
+  | { readonly is: 'stuck'; readonly why: 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket' }
+
+/** The step a pot is at, at table time `now`. Clocks move it on only where nothing physical is skipped. */
+export function stepOf(table: Table, pot: PotState, now: number): Step {
+  const dip = lastDip(pot)
+  if (dip && now < dip.outAt) return { is: 'count', dip }
+  if (pot.uncounted) return { is: 'stuck', why: 'uncounted' }
+  const before = dip ? undefined : (dampStep(table, pot, now) ?? prepStep(table, pot, now))
+  if (before) return before
+  if (!dip) return dipStep(table, pot)
+
+  const band = forecastOf(table, pot)
+  const dry = band?.ready ?? { early: dip.outAt, likely: dip.outAt, late: dip.outAt }
+  const touches = pot.touches.filter((touch) => touch.dipId === dip.dipId)
+  const last = touches.at(-1)
+  const askAt =
+    last && !last.dry ? Math.max(dry.likely, last.at + askAgainMs(last.at - dip.outAt)) : dry.likely
+  if (!last?.dry) {
+    if (now < askAt) {
+      const dripEnds = dip.outAt + table.settings.dripS * 1000
+      if (dip.spongedAt === undefined && !last)
+        return now < dripEnds ? { is: 'drip', dip, until: dripEnds } : { is: 'foot', dip }
+      return { is: 'wait', dip, dry, askAt }
+    }
+    if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
+    if (nextCoat(pot) < planOf(table, pot).length) return { is: 'touch', dip, dry, askAt }
+  }
+  if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
+  if (nextCoat(pot) < planOf(table, pot).length) return dipStep(table, pot)
+  if (pot.footSignedAt === undefined) return { is: 'foot-check' }
+  return { is: 'kiln', dry: band?.kiln ?? dry }
+}
+
+const askAgainMs = (ageMs: number): number =>
+  Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))
+
+/** A pot that was washed, or washed off, and has not dried yet. A wet foot makes hot wax spit: it waits for that too. */
+function dampStep(table: Table, pot: PotState, now: number): Step | undefined {
+  if (pot.damp === undefined && pot.washedAt === undefined) return undefined
+  const dry = forecastOf(table, pot)?.thirsty
+  return dry && now < dry.likely ? { is: 'damp-dries', until: dry.likely, dry } : undefined
+}
+
+/** Wax and wipe, in the order the room works in. Undefined when both are done and settled. */
+function prepStep(table: Table, pot: PotState, now: number): Step | undefined {
+  if (pot.washedAt !== undefined) return undefined
+  const wax = (): Step | undefined => {
+    if (pot.waxedAt === undefined) return { is: 'wax' }
+    const until = pot.waxedAt + waxSetMs(table, pot)
+    return now < until ? { is: 'wax-sets', until } : undefined
+  }
+  const wipe = (): Step | undefined => {
+    if (pot.wipedAt === undefined) return { is: 'wipe' }
+    const until = pot.wipedAt + WIPE_DRIES_MS
+    return now < until ? { is: 'wipe-dries', until } : undefined
+  }
+  return table.settings.waxFirst ? (wax() ?? wipe()) : (wipe() ?? wax())
+}
+
+function dipStep(table: Table, pot: PotState): Step {
+  const plan = planOf(table, pot)
+  const coat = nextCoat(pot)
+  const next = plan[coat]
+  if (!next) return { is: 'stuck', why: 'no-stack' }
+  if (!table.buckets[next.bucketId]) return { is: 'stuck', why: 'no-bucket' }
+  return { is: 'dip', coat, plan: next }
+}
+
+/** Glaze bucket a pot goes into next, if any. */
+export function nextBucket(table: Table, pot: PotState): string | undefined {
+  return planOf(table, pot)[nextCoat(pot)]?.bucketId
+}

@@ -1,0 +1,112 @@
+import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { nextBucket, type Step, stepOf } from './steps.ts'
+
+export interface AtStep {
+  readonly pot: PotState
+  readonly step: Step
+}
+
+const latest = new WeakMap<Table, { readonly now: number; readonly steps: readonly AtStep[] }>()
+
+/** Every pot on the table with the step it is at. Card, hands line and calls ask for the same moment. */
+export function stepsOf(table: Table, now: number): readonly AtStep[] {
+  const before = latest.get(table)
+  if (before?.now === now) return before.steps
+  const steps = potsOnTable(table).map((pot) => ({ pot, step: stepOf(table, pot, now) }))
+  latest.set(table, { now, steps })
+  return steps
+}
+
+/** Stale: the last stir is longer ago than the room allows; exactly that old is still fresh. */
+export function isStale(table: Table, bucketId: string, now: number): boolean {
+  const stirredAt = table.buckets[bucketId]?.stirredAt
+  return stirredAt === undefined || now - stirredAt > table.settings.staleMin * 60_000
+}
+
+/** Open, and stirred lately enough to dip now. */
+export const isFresh = (table: Table, bucketId: string, now: number): boolean =>
+  table.openBucket === bucketId && !isStale(table, bucketId, now)
+
+/** Coats still to come: the longest chain goes first. */
+const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
+
+/** Pots due within this of one another are called as one. */
+export const TOGETHER_MS = 60_000
+
+/** The next thing a pair of hands can do with a pot, in one of the orders that a table works through. */
+export type Work =
+  | { readonly is: 'touch'; readonly bucketId: string; readonly pots: readonly PotState[] }
+  | { readonly is: 'dip'; readonly pot: PotState; readonly bucketId: string }
+  | { readonly is: 'wax' | 'wipe' | 'foot-check'; readonly pot: PotState; readonly left: number }
+
+/**
+ * What the hands do next. A simple rule: first the bucket that is open (touch what is due for it, dip what can be
+ * dipped), then touch what is due at all, then wax and wipe, then open the bucket on the longest chain, then
+ * sign off feet. Among equals the pot with most coats to come, then the order of places.
+ */
+export function nextWork(table: Table, steps: readonly AtStep[], now: number): Work | undefined {
+  const open = table.openBucket
+  const due = (bucketId: string | undefined) => dueFor(table, steps, bucketId, now)
+  const dip = (bucketId: string | undefined): Work | undefined => {
+    const pots = at(steps, 'dip').filter(
+      (pot) => bucketId === undefined || nextBucket(table, pot) === bucketId,
+    )
+    const pot = longest(table, pots)
+    const into = pot && nextBucket(table, pot)
+    return pot && into ? { is: 'dip', pot, bucketId: into } : undefined
+  }
+  const each = (is: 'wax' | 'wipe') => firstAt(steps, is)
+  return (
+    (open === undefined ? undefined : (due(open) ?? dip(open))) ??
+    due(undefined) ??
+    each('wax') ??
+    each('wipe') ??
+    dip(undefined) ??
+    footCheck(steps)
+  )
+}
+
+function firstAt(steps: readonly AtStep[], is: 'wax' | 'wipe' | 'foot-check'): Work | undefined {
+  const pots = at(steps, is)
+  const pot = pots[0]
+  return pot && { is, pot, left: pots.length }
+}
+
+/** A foot to sign off, if any. */
+export const footCheck = (steps: readonly AtStep[]): Work | undefined => firstAt(steps, 'foot-check')
+
+/** Pots to touch before one bucket, or before the one with the longest chain; those due within a minute join. */
+export function dueFor(
+  table: Table,
+  steps: readonly AtStep[],
+  bucketId: string | undefined,
+  now: number,
+): Extract<Work, { is: 'touch' }> | undefined {
+  const pots = at(steps, 'touch').filter(
+    (pot) => bucketId === undefined || nextBucket(table, pot) === bucketId,
+  )
+  const first = longest(table, pots)
+  const into = first && nextBucket(table, first)
+  if (into === undefined) return undefined
+  const soon = steps.flatMap(({ pot, step }) =>
+    step.is === 'touch' || (step.is === 'wait' && step.askAt - now <= TOGETHER_MS) ? [pot] : [],
+  )
+  return { is: 'touch', bucketId: into, pots: soon.filter((pot) => nextBucket(table, pot) === into) }
+}
+
+/** Pots at one step, in the order of places. */
+export const at = (steps: readonly AtStep[], is: Step['is']): readonly PotState[] =>
+  steps.filter(({ step }) => step.is === is).map(({ pot }) => pot)
+
+const longest = (table: Table, pots: readonly PotState[]): PotState | undefined =>
+  pots.reduce<PotState | undefined>(
+    (best, pot) => (best === undefined || coatsLeft(table, pot) > coatsLeft(table, best) ? pot : best),
+    undefined,
+  )
+
+/** Pots whose next coat comes from this bucket and that are ready for it, or for the touch check before it. */
+export const waitingFor = (table: Table, steps: readonly AtStep[], bucketId: string): number =>
+  steps.filter(
+    ({ pot, step }) => (step.is === 'dip' || step.is === 'touch') && nextBucket(table, pot) === bucketId,
+  ).length
