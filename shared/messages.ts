@@ -7,7 +7,7 @@ export interface SkipWaiting {
 export type TakeOver = 'taking-over' | 'other-window'
 
 /** A notification was tapped. Kept in the store `knocks`, as a message to a page in the background may be lost. */
-export interface Knock {
+export interface NoticeTap {
   /** Epoch ms of the tap. */
   readonly at: number
   /** Tag of the notification. */
@@ -16,5 +16,5 @@ export interface Knock {
   readonly action: string
 }
 
-/** BroadcastChannel that tells pages of a new {@link Knock}. */
-export const KNOCK_CHANNEL = 'bucketside-knocks'
+/** BroadcastChannel that tells pages of a new {@link NoticeTap}. */
+export const NOTICE_TAP_CHANNEL = 'bucketside-knocks'

@@ -9,7 +9,7 @@ export interface AnyEvent {
 }
 
 /** The moment something happened, as the phone that wrote it saw it. */
-export interface Stamp {
+export interface RecordTime {
   /** Epoch ms. */
   readonly at: number
   /** Minutes ahead of UTC. */
@@ -19,7 +19,7 @@ export interface Stamp {
 }
 
 /** One event as kept, sent and folded. Never changed once written. */
-export interface JournalRecord<E extends AnyEvent> extends Stamp {
+export interface JournalRecord<E extends AnyEvent> extends RecordTime {
   readonly v: typeof RECORD_VERSION
   /** `writer-seq`, unique among all phones. */
   readonly id: string
@@ -83,7 +83,7 @@ function plain<E extends AnyEvent>(event: E): E {
 export function createRecords<E extends AnyEvent>(
   events: readonly E[],
   { writer, seq, order }: { readonly writer: string; readonly seq: number; readonly order: number },
-  { at, tz, mono }: Stamp,
+  { at, tz, mono }: RecordTime,
 ): JournalRecord<E>[] {
   const hit = recordId(writer, seq)
   return events.map((event, index) => {

@@ -7,7 +7,7 @@ import {
   precache,
 } from 'workbox-precaching'
 import { openDatabase } from '../shared/database.ts'
-import { KNOCK_CHANNEL, type Knock, type SkipWaiting, type TakeOver } from '../shared/messages.ts'
+import { NOTICE_TAP_CHANNEL, type NoticeTap, type SkipWaiting, type TakeOver } from '../shared/messages.ts'
 
 declare const self: ServiceWorkerGlobalScope & { readonly __WB_MANIFEST: (PrecacheEntry | string)[] }
 
@@ -45,9 +45,9 @@ self.addEventListener('message', (event) => {
 self.addEventListener('notificationclick', (event) => {
   const { notification, action } = event
   notification.close()
-  const knock: Knock = { at: Date.now(), tag: notification.tag, action }
+  const knock: NoticeTap = { at: Date.now(), tag: notification.tag, action }
   const kept = set(`${knock.at}-${knock.tag}`, knock, openDatabase().store('knocks')).then(() => {
-    const channel = new BroadcastChannel(KNOCK_CHANNEL)
+    const channel = new BroadcastChannel(NOTICE_TAP_CHANNEL)
     channel.postMessage(knock)
     channel.close()
   })

@@ -8,14 +8,14 @@ import type { Clock, ClockJump, Unsubscribe } from './ports.ts'
 export const JUMP_MS = 2000
 
 /** The two clocks at one instant; `awake`: seen and running ever since the stamp before. */
-export interface Stamp {
+export interface ClockReading {
   readonly epochMs: number
   readonly pageMs: number
   readonly awake: boolean
 }
 
 /** The jump between two stamps. Ahead while nobody could see the page is taken for sleep. */
-export function jumpBetween(before: Stamp, after: Stamp): ClockJump | null {
+export function jumpBetween(before: ClockReading, after: ClockReading): ClockJump | null {
   const byMs = after.epochMs - before.epochMs - (after.pageMs - before.pageMs)
   if (Math.abs(byMs) <= JUMP_MS) return null
   return { byMs, kind: byMs > 0 && !after.awake ? 'slept' : 'moved' }
@@ -27,7 +27,7 @@ const CHECK_MS = 1000
 export function openClock(): Clock & { close(): void } {
   const listeners = new Set<(jump: ClockJump) => void>()
   let wasHidden = document.hidden
-  const stamp = (): Stamp => ({
+  const stamp = (): ClockReading => ({
     epochMs: Date.now(),
     pageMs: performance.now(),
     awake: !wasHidden && !document.hidden,

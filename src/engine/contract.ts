@@ -1,5 +1,5 @@
 /**
- * The nouns of the engine: what a pot, an air, a slip and a coat are, and what comes back.
+ * The nouns of the engine: what a pot, an air, a slop and a coat are, and what comes back.
  * Lengths in mm, times of events in minutes on one running clock (any zero), seconds for dips,
  * temperatures in degC, humidity 0 to 1, densities in g/mL, water in mm (= kg/m2 of face).
  */
@@ -57,7 +57,7 @@ export interface Body {
 }
 
 /** Glaze slop as it is in the bucket at the dip. */
-export interface Slip {
+export interface Slop {
   readonly gramsPerMl: number
   readonly solidsGravity: number
   /** Solids volume fraction of the deposited coat (its packing). */
@@ -89,7 +89,7 @@ export interface Dip {
   readonly id: string
   readonly atMin: number
   readonly glazeId: string
-  readonly slip: Slip
+  readonly slop: Slop
   readonly holdS: number
   readonly cover: Cover
   readonly lowerMmPerS: number

@@ -17,7 +17,7 @@ export { type Reach, reachOf, secondsUnder } from './shape/immersion.ts'
 export * from './shape/neck.ts'
 export { skirtTopMm } from './shape/zones.ts'
 export * from './slop/materials.ts'
-export { defaultSlip, densestGramsPerMl, shedPerMm } from './slop/slop.ts'
+export { defaultSlop, densestGramsPerMl, shedPerMm } from './slop/slop.ts'
 export * from './slop/slurry.ts'
 export { type Split, type StackFit, stackThatFits } from './wait/fit.ts'
 export { forecastPot } from './wait/forecast.ts'
@@ -41,8 +41,8 @@ export {
   densityFor,
   type NextCoat,
   nextCoat,
+  type PotHistory,
   type SecondsFor,
-  type Standing,
   secondsFor,
 } from './wait/seconds.ts'
 export { DEFAULT_BODY, fillablePerMm, porosity } from './wall/body.ts'

@@ -4,10 +4,10 @@ import { useContext } from 'preact/hooks'
 import type { Card } from '../table/card/card.ts'
 import type { More } from '../table/decide/decision.ts'
 import type { Action, Refusal } from '../table/model/action.ts'
-import type { Lane } from '../table/model/potters.ts'
+import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
-import type { Told } from '../table/order/line.ts'
-import type { Way } from '../table/order/schedule-options.ts'
+import type { Schedule } from '../table/order/schedule.ts'
+import type { ScheduleOption } from '../table/order/schedule-options.ts'
 import type { Formats } from '../words/format.ts'
 import type { Words } from '../words/index.ts'
 import type { Extras } from './extras.ts'
@@ -31,7 +31,7 @@ export interface Health {
   readonly update: boolean
   readonly readOnly: boolean
   /** Records set aside as damaged or unknown. */
-  readonly aside: number
+  readonly quarantined: number
   readonly install: 'installed' | 'prompt' | 'byHand' | 'unknown'
 }
 
@@ -63,11 +63,11 @@ export interface App {
   readonly frameNow: ReadonlySignal<number>
   readonly card: ReadonlySignal<Card>
   /** Whose card shows, where two work at this phone. */
-  readonly lane: Signal<Lane>
+  readonly potter: Signal<Potter>
   /** The order of work as told last; undefined while there is none. */
-  readonly told: ReadonlySignal<Told | undefined>
+  readonly schedule: ReadonlySignal<Schedule | undefined>
   /** Ways out of being late for the kiln, by what they gain. */
-  readonly ways: ReadonlySignal<readonly Way[]>
+  readonly scheduleOptions: ReadonlySignal<readonly ScheduleOption[]>
   readonly health: ReadonlySignal<Health>
   readonly away: ReadonlySignal<Away | undefined>
   readonly route: Signal<Route>

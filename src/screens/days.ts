@@ -1,9 +1,9 @@
 import { useComputed } from '@preact/signals'
-import { laterThing } from './later.tsx'
+import { lazyValue } from './lazy.tsx'
 import { useWhole } from './whole.ts'
 
 /** The calendar, once it is here. */
-export const useCalendar = laterThing(() => import('./calendar.ts'))
+export const useCalendar = lazyValue(() => import('./calendar.ts'))
 
 const MINUTE_MS = 60_000
 

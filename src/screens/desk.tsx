@@ -4,11 +4,11 @@ import { Board } from './board/board.tsx'
 import { Pot } from './board/pot.tsx'
 import { Buckets } from './buckets/buckets.tsx'
 import { asDesk, DeskProvider } from './desk/app.ts'
-import { later } from './later.tsx'
+import { lazyPart } from './lazy.tsx'
 import { Room } from './room/room.tsx'
 import { Stacks } from './stacks/stacks.tsx'
 
-const Tiles = later(() => import('./buckets/tile.tsx').then((part) => part.Tiles))
+const Tiles = lazyPart(() => import('./buckets/tile.tsx').then((part) => part.Tiles))
 
 /** The screens for clean hands, loaded after the bench can take a hit. */
 export function Desk() {

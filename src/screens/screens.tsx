@@ -3,10 +3,10 @@ import { potsOnTable } from '../table/model/plan.ts'
 import { useApp } from './app.ts'
 import { Bench } from './bench/bench.tsx'
 import { First } from './first/first.tsx'
-import { later, useParts } from './later.tsx'
+import { lazyPart, useParts } from './lazy.tsx'
 
 /** The screens for clean hands: the bench never waits for them. */
-const Desk = later(() => import('./desk.tsx').then(({ Desk }) => Desk))
+const Desk = lazyPart(() => import('./desk.tsx').then(({ Desk }) => Desk))
 
 /** The screen the route names. */
 export function Screens() {

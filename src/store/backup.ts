@@ -1,6 +1,6 @@
 import * as z from 'zod/mini'
 import { crc32 } from '../../shared/crc.ts'
-import { type AnyEvent, type JournalRecord, RECORD_VERSION, type Stamp } from '../../shared/record.ts'
+import { type AnyEvent, type JournalRecord, RECORD_VERSION, type RecordTime } from '../../shared/record.ts'
 
 /** Version of the file's shape; its records carry their own. */
 const FILE_VERSION = 1
@@ -33,7 +33,7 @@ const sumOf = (records: readonly unknown[]) =>
   crc32(records.map((record) => (record as { sum?: unknown } | null)?.sum).join())
 
 /** Text of a backup file (JSON, one record a line) of everything in the journal. */
-export function writeBackup(records: readonly JournalRecord<AnyEvent>[], { at, tz }: Stamp): string {
+export function writeBackup(records: readonly JournalRecord<AnyEvent>[], { at, tz }: RecordTime): string {
   const head = {
     app: 'bucketside',
     v: FILE_VERSION,

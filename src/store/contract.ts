@@ -1,16 +1,16 @@
-import type { AnyEvent, JournalRecord, Stamp } from '../../shared/record.ts'
-import type { Aside } from './aside.ts'
+import type { AnyEvent, JournalRecord, RecordTime } from '../../shared/record.ts'
+import type { JournalStorage } from './journal-storage.ts'
+import type { Quarantined } from './quarantine.ts'
 import type { SaveStatus } from './saver.ts'
-import type { Shelf } from './shelf.ts'
-import type { Spill } from './spill.ts'
+import type { UnsavedFallback } from './unsaved-fallback.ts'
 
 /** The word that {@link Journal.wipe} wants, so that no slip of code or finger empties a journal. */
 export const WIPE_WORD = 'WIPE'
 
 /** What a journal stands on. */
 export interface JournalPorts {
-  readonly shelf: Shelf
-  readonly spill: Spill
+  readonly storage: JournalStorage
+  readonly fallback: UnsavedFallback
   /** To the other tabs of this phone. */
   readonly channel: Channel
   /** A name that no other opening of any journal has. Must not reject. */
@@ -38,7 +38,7 @@ export type Change<E extends AnyEvent> =
 /** How the opening went. Nothing here keeps the rest from being used. */
 export interface Opening {
   /** Set aside now or earlier. */
-  readonly aside: readonly Aside[]
+  readonly quarantined: readonly Quarantined[]
   /** Keys whose values the browser could not read; left where they are. */
   readonly lost: readonly string[]
   /** Records that a newer program wrote. */
@@ -72,7 +72,7 @@ export interface Journal<E extends AnyEvent> {
    * Takes the events of one hit. They are in `records` on return; `saved` resolves when they are durable and
    * never rejects. RangeError on a number JSON cannot carry.
    */
-  append(events: readonly E[], stamp: Stamp): Appended<E>
+  append(events: readonly E[], stamp: RecordTime): Appended<E>
   /** Looks for what other tabs wrote while this page slept. */
   refresh(): Promise<void>
   /** Takes in another journal; resolves when it is durable here. */

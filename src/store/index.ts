@@ -3,14 +3,14 @@ import { type Database, openDatabase } from '../../shared/database.ts'
 import type { AnyEvent } from '../../shared/record.ts'
 import type { Channel, Journal, TabMessage } from './contract.ts'
 import { loadJournal } from './journal.ts'
-import { databaseShelf } from './shelf.ts'
-import { openSpill } from './spill.ts'
+import { databaseStorage } from './journal-storage.ts'
+import { openUnsavedFallback } from './unsaved-fallback.ts'
 import { nameWriter } from './writer.ts'
 
-export type { Aside, AsideReason } from './aside.ts'
 export type { Appended, Change, Journal, MergeReport, Opening } from './contract.ts'
 export { WIPE_WORD } from './contract.ts'
-export { onKnock, takeKnocks } from './knocks.ts'
+export { onNoticeTap, takeNoticeTaps } from './notice-taps.ts'
+export type { Quarantined, QuarantineReason } from './quarantine.ts'
 export type { SaveStatus } from './saver.ts'
 
 const CHANNEL = 'bucketside-journal'
@@ -32,8 +32,8 @@ export interface OpenedJournal<E extends AnyEvent> extends Journal<E> {
 export async function openJournal<E extends AnyEvent>(options: JournalOptions): Promise<OpenedJournal<E>> {
   const database = openDatabase(options)
   const ports = {
-    shelf: databaseShelf(database),
-    spill: openSpill(() => localStorage),
+    storage: databaseStorage(database),
+    fallback: openUnsavedFallback(() => localStorage),
     channel: tabChannel(),
     writer: nameWriter(database),
   }

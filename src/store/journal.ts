@@ -5,13 +5,13 @@ import {
   examine,
   type JournalRecord,
 } from '../../shared/record.ts'
-import { asideKey, sortLoaded, sortOut } from './aside.ts'
 import { type Change, type Journal, type JournalPorts, type Opening, WIPE_WORD } from './contract.ts'
 import { isPackKey, keyed, pack } from './pack.ts'
+import { quarantineKey, sortLoaded, sortOut } from './quarantine.ts'
 import { createSaver } from './saver.ts'
 import { unite } from './union.ts'
 
-const UNTOUCHED: Opening = { aside: [], lost: [], newer: 0, recovered: 0, failure: null }
+const UNTOUCHED: Opening = { quarantined: [], lost: [], newer: 0, recovered: 0, failure: null }
 
 /** Fewer single records than this are not worth packing. */
 const PACK_FROM = 256
@@ -27,7 +27,7 @@ export async function loadJournal<E extends AnyEvent>(
   isEvent: (event: AnyEvent) => boolean,
 ): Promise<Journal<E>> {
   type R = JournalRecord<E>
-  const { shelf, spill, channel } = ports
+  const { storage, fallback, channel } = ports
   let writer = ''
   let records: readonly R[] = []
   let readOnly = false
@@ -40,8 +40,8 @@ export async function loadJournal<E extends AnyEvent>(
   }
 
   const saver = createSaver<R>({
-    write: (values) => shelf.write(values),
-    spill: (values) => spill.keep(writer, values),
+    write: (values) => storage.write(values),
+    fallback: (values) => fallback.keep(writer, values),
     changed: (status) => tell({ kind: 'status', status }),
   })
 
@@ -61,40 +61,42 @@ export async function loadJournal<E extends AnyEvent>(
       const atEnd = !last || compareRecords(last, first) < 0
       tell({ kind: 'records', records: united.added, atEnd })
     }
-    const kept = united.displaced.map((value) => [asideKey('displaced', value.id, value), value] as const)
-    if (kept.length > 0) await shelf.keepAside(kept)
+    const kept = united.displaced.map(
+      (value) => [quarantineKey('displaced', value.id, value), value] as const,
+    )
+    if (kept.length > 0) await storage.quarantine(kept)
     return united
   }
 
   const load = async () => {
-    const loaded = await shelf.load()
+    const loaded = await storage.load()
     for (const [key] of loaded.journal) if (isPackKey(key)) packsSeen.add(key)
     const sorted = sortLoaded<E>(loaded, isEvent)
-    readOnly = sorted.newer > 0 || (await shelf.isNewer())
-    opening = { ...opening, aside: sorted.aside, lost: loaded.lost, newer: sorted.newer, failure: null }
+    readOnly = sorted.newer > 0 || (await storage.isNewer())
+    opening = { ...opening, quarantined: sorted.aside, lost: loaded.lost, newer: sorted.newer, failure: null }
     await takeIn(sorted.records)
     if (readOnly) return
-    const held = new Set([...loaded.aside.map(([key]) => key), ...sorted.out.map((move) => move.to)])
-    if (sorted.out.length > 0) await shelf.move(sorted.out, 'quarantine')
-    if (sorted.back.length > 0) await shelf.move(sorted.back, 'journal')
+    const held = new Set([...loaded.quarantined.map(([key]) => key), ...sorted.out.map((move) => move.to)])
+    if (sorted.out.length > 0) await storage.move(sorted.out, 'quarantine')
+    if (sorted.back.length > 0) await storage.move(sorted.back, 'journal')
     const ofPacks = sorted.aside.filter((entry) => !held.has(entry.key))
-    if (ofPacks.length > 0) await shelf.keepAside(ofPacks.map(({ key, value }) => [key, value]))
+    if (ofPacks.length > 0) await storage.quarantine(ofPacks.map(({ key, value }) => [key, value]))
   }
 
   /** Takes in what earlier lives of the page could not store; their lines go once it is durable. */
   const recover = async () => {
-    for (const [owner, values] of spill.left()) {
+    for (const [owner, values] of fallback.left()) {
       const { records: read, aside } = sortOut<E>(keyed(values), isEvent)
       const { added } = await takeIn(read)
       opening = {
         ...opening,
         recovered: opening.recovered + added.length,
-        aside: [...opening.aside, ...aside],
+        quarantined: [...opening.quarantined, ...aside],
       }
-      shelf
-        .keepAside(aside.map(({ key, value }) => [key, value]))
+      storage
+        .quarantine(aside.map(({ key, value }) => [key, value]))
         .then(() => saver.save(added))
-        .then(() => spill.keep(owner, []))
+        .then(() => fallback.keep(owner, []))
         .catch(() => {})
     }
   }
@@ -156,9 +158,9 @@ export async function loadJournal<E extends AnyEvent>(
     async refresh() {
       if (opening.failure !== null) return start()
       const known = new Set(records.map((record) => record.id))
-      const unseen = (await shelf.keys()).filter((key) => !known.has(key) && !packsSeen.has(key))
+      const unseen = (await storage.keys()).filter((key) => !known.has(key) && !packsSeen.has(key))
       if (unseen.length === 0) return
-      const { records: read, newer } = sortOut<E>(await shelf.fetch(unseen), isEvent)
+      const { records: read, newer } = sortOut<E>(await storage.fetch(unseen), isEvent)
       if (newer > 0) becomeStale()
       await takeIn(read)
     },
@@ -184,8 +186,8 @@ export async function loadJournal<E extends AnyEvent>(
       requireWritable()
       if (word !== WIPE_WORD) throw new RangeError(`word: ${word}, ${WIPE_WORD} is wanted`)
       saver.forget()
-      await shelf.empty()
-      for (const owner of spill.left().keys()) spill.keep(owner, [])
+      await storage.empty()
+      for (const owner of fallback.left().keys()) fallback.keep(owner, [])
       records = []
       opening = UNTOUCHED
       channel.post({ kind: 'wiped' })
@@ -195,13 +197,13 @@ export async function loadJournal<E extends AnyEvent>(
     async tidy() {
       requireWritable()
       const byId = new Map(records.map((record) => [record.id, record]))
-      const singles = (await shelf.keys()).flatMap((key) => byId.get(key) ?? [])
+      const singles = (await storage.keys()).flatMap((key) => byId.get(key) ?? [])
       if (singles.length < PACK_FROM) return
       for (let from = 0; from < singles.length; from += PACK_MOST) {
         const packed = singles.slice(from, from + PACK_MOST)
         const [key, value] = pack(packed)
         packsSeen.add(key)
-        await shelf.replace(
+        await storage.replace(
           packed.map((record) => record.id),
           key,
           value,
@@ -214,7 +216,7 @@ export async function loadJournal<E extends AnyEvent>(
     },
     close() {
       channel.close()
-      shelf.close()
+      storage.close()
     },
   }
 }

@@ -1,6 +1,6 @@
 import { crc32 } from '../../shared/crc.ts'
 import type { AnyEvent, JournalRecord } from '../../shared/record.ts'
-import type { Entry } from './shelf.ts'
+import type { Entry } from './journal-storage.ts'
 
 /**
  * Many records under one key. A browser reads 10,000 values in some 300 ms and one text of the same content in

@@ -9,7 +9,7 @@ export interface SaverPorts<T> {
   /** All or none, durable when it resolves, idempotent. */
   write(values: readonly T[]): Promise<void>
   /** Keeps exactly these elsewhere meanwhile. */
-  spill(values: readonly T[]): void
+  fallback(values: readonly T[]): void
   /** Called when {@link Saver.status} changed. */
   changed(status: SaveStatus): void
 }
@@ -30,7 +30,7 @@ interface Batch<T> {
 }
 
 /** Writes at once, holds on to what fails, and tries again until it is durable. */
-export function createSaver<T>({ write, spill, changed }: SaverPorts<T>): Saver<T> {
+export function createSaver<T>({ write, fallback, changed }: SaverPorts<T>): Saver<T> {
   const open = new Set<Batch<T>>()
   let status: SaveStatus = 'saved'
   let timer: ReturnType<typeof setTimeout> | undefined
@@ -46,7 +46,7 @@ export function createSaver<T>({ write, spill, changed }: SaverPorts<T>): Saver<
   const trouble = () => {
     if (open.size === 0) return
     // Once in trouble, `save` keeps the line current.
-    if (status !== 'not-saved') spill(outstanding())
+    if (status !== 'not-saved') fallback(outstanding())
     become('not-saved')
     timer ??= setTimeout(retry, RETRY_MS)
   }
@@ -57,7 +57,7 @@ export function createSaver<T>({ write, spill, changed }: SaverPorts<T>): Saver<
       batch.done()
     }
     if (open.size > 0) return
-    if (status === 'not-saved') spill([])
+    if (status === 'not-saved') fallback([])
     clearTimeout(timer)
     timer = undefined
     become('saved')
@@ -86,7 +86,7 @@ export function createSaver<T>({ write, spill, changed }: SaverPorts<T>): Saver<
         open.add(batch)
         if (status === 'not-saved') {
           // What failed goes first, in the same transaction: the stored journal has no gaps.
-          spill(outstanding())
+          fallback(outstanding())
           attempt([...open])
         } else {
           become('saving')

@@ -1,12 +1,12 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
 import type { Ask, Plan, PlanInput, Reply } from '../planner/index.ts'
-import { aheadOf, isKnown } from '../table/forecast/upper-waits.ts'
+import { isKnown, upperWaitsOf } from '../table/forecast/upper-waits.ts'
 import { potsOnTable } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
 import { awayOf, type Owings, owingOf } from '../table/order/absent.ts'
-import { type Jobs, jobsOf, loadAt, toldBy } from '../table/order/jobs.ts'
-import { nextTaskEnds } from '../table/order/line.ts'
-import { byCost, variantsOf, type Way } from '../table/order/schedule-options.ts'
+import { type Jobs, jobsOf, loadAt, scheduleFrom } from '../table/order/jobs.ts'
+import { nextTaskEnds } from '../table/order/schedule.ts'
+import { byCost, type ScheduleOption, variantsOf } from '../table/order/schedule-options.ts'
 import { touchFirst } from '../table/order/touch-first.ts'
 import type { Planning } from './planning.ts'
 
@@ -41,7 +41,7 @@ export function keepAsking(
   now: ReadonlySignal<number>,
   planning: Planning,
 ): void {
-  const { told, ways } = planning
+  const { schedule: told, scheduleOptions: ways } = planning
   const soon = openSoon()
   let worker = openWorker()
   let newest = 0
@@ -86,7 +86,7 @@ export function keepAsking(
         })
         return
       }
-      aheadOf(of, pot)
+      upperWaitsOf(of, pot)
     }
     then()
   }
@@ -129,7 +129,7 @@ export function keepAsking(
     }
     // The quick first answer keeps an order that was told; without one the search is waited for.
     if (reply.stage === 'first' && !begun) return
-    told.value = { ...toldBy(jobs, reply.plan, askedAt), touch: told.peek()?.touch }
+    told.value = { ...scheduleFrom(jobs, reply.plan, askedAt), touch: told.peek()?.touch }
     show('told')
     if (reply.stage === 'first') return
     soon(() => {
@@ -145,7 +145,7 @@ export function keepAsking(
     const before = told.peek()
     if (!before) return
     const variants = [...variantsOf(of, before, now.peek())]
-    const found: Way[] = []
+    const found: ScheduleOption[] = []
     const wanted = () => table.peek() === of
     const next = () => {
       const variant = variants.shift()

@@ -5,7 +5,7 @@ import { CALENDAR_TYPE, calendarFile } from '../device/ics.ts'
 import { openShare } from '../device/share.ts'
 import type { Route } from '../screens/app.ts'
 import type { Extras } from '../screens/extras.ts'
-import { onKnock, takeKnocks } from '../store/knocks.ts'
+import { onNoticeTap, takeNoticeTaps } from '../store/notice-taps.ts'
 import type { Card } from '../table/card/card.ts'
 import { placeText } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
@@ -57,11 +57,11 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
   const names = await openNames(parts)
 
   const fromNotice = async (): Promise<void> => {
-    if ((await takeKnocks(database)).length === 0) return
+    if ((await takeNoticeTaps(database)).length === 0) return
     ringing.heard()
     lent.route.value = { at: 'bench' }
   }
-  onKnock(() => void fromNotice())
+  onNoticeTap(() => void fromNotice())
   void fromNotice().catch(() => {})
 
   const waits = () => longWaits(table.peek(), now.peek())

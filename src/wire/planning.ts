@@ -1,13 +1,13 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { Table } from '../table/model/state.ts'
-import type { Told } from '../table/order/line.ts'
-import type { Way } from '../table/order/schedule-options.ts'
+import type { Schedule } from '../table/order/schedule.ts'
+import type { ScheduleOption } from '../table/order/schedule-options.ts'
 
 /** What the planner says of the table, as far as it has answered. */
 export interface Planning {
-  readonly told: Signal<Told | undefined>
+  readonly schedule: Signal<Schedule | undefined>
   /** Ways out of being late, by what they gain. */
-  readonly ways: Signal<readonly Way[]>
+  readonly scheduleOptions: Signal<readonly ScheduleOption[]>
 }
 
 /** The first card is drawn and takes taps before any of this is fetched, ms. */
@@ -15,7 +15,7 @@ const AFTER_MS = 1000
 
 /** Keeps an order of work told: fetched and started once the bench is up. Without it the simple rule goes on. */
 export function openPlanning(table: ReadonlySignal<Table>, now: ReadonlySignal<number>): Planning {
-  const planning: Planning = { told: signal(undefined), ways: signal([]) }
+  const planning: Planning = { schedule: signal(undefined), scheduleOptions: signal([]) }
   setTimeout(() => {
     import('./asking.ts').then(
       ({ keepAsking }) => keepAsking(table, now, planning),

@@ -12,13 +12,13 @@ import { isQuiet } from '../table/card/quiet.ts'
 import { decide } from '../table/decide/decide.ts'
 import { doubtfulDips } from '../table/decide/decide-card.ts'
 import { fold, step } from '../table/fold/fold.ts'
-import { type Lane, laneOf, seenBy } from '../table/model/potters.ts'
+import { type Potter, potterOf, viewOf } from '../table/model/potters.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
 import { bindBench } from './bench-hits.ts'
 import { openDevices } from './devices.ts'
 import type { OpenedExtras } from './extras.ts'
-import { late } from './late.ts'
+import { lazy } from './lazy.ts'
 import { openPlanning } from './planning.ts'
 import { openRoute } from './route.ts'
 
@@ -36,7 +36,7 @@ const EXTRAS_AFTER_MS = 600
 export async function openProgram(): Promise<App> {
   const devices = openDevices()
   const { clock, haptics, lifecycle } = devices
-  const sounding = late(async () => (await import('./sounding.ts')).openSounding(devices))
+  const sounding = lazy(async () => (await import('./sounding.ts')).openSounding(devices))
   const sound = (job: (sound: Sound) => void) => sounding.with((opened) => job(opened.sound))
   const journal = await openJournal<TableEvent>({ isEvent: (event) => isKnownKind(event.kind) })
 
@@ -45,11 +45,11 @@ export async function openProgram(): Promise<App> {
   const timeNow = () => clock.epochMs() - table.peek().skewMs
   const now = signal(timeNow())
   const frameNow = signal(now.peek())
-  const { told, ways } = openPlanning(table, now)
-  const lane = signal<Lane>(0)
-  const seen = computed(() => seenBy(table.value, table.value.settings.potters === 2 ? lane.value : 0))
+  const { schedule: told, scheduleOptions: ways } = openPlanning(table, now)
+  const lane = signal<Potter>(0)
+  const seen = computed(() => viewOf(table.value, table.value.settings.potters === 2 ? lane.value : 0))
   const judge = signal<Judge | undefined>(undefined)
-  const judging = late(async () => {
+  const judging = lazy(async () => {
     // No warning without its words.
     const [part] = await Promise.all([import('../table/card/judge.ts'), import('../screens/bench/late.tsx')])
     judge.value = part.judge
@@ -65,7 +65,7 @@ export async function openProgram(): Promise<App> {
     offlineReady: navigator.serviceWorker?.controller != null,
     update: false,
     readOnly: journal.readOnly,
-    aside: journal.opening.aside.length,
+    quarantined: journal.opening.quarantined.length,
     install: devices.install.state(),
   })
   const patch = (part: Partial<Health>) => {
@@ -87,7 +87,7 @@ export async function openProgram(): Promise<App> {
   sounding.with((opened) => {
     const lent = { devices, sounding: opened, database: journal.database, table, now, card, route }
     const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
-    const opening = late(async () => (extras.value = await open()))
+    const opening = lazy(async () => (extras.value = await open()))
     setTimeout(opening.fetch, EXTRAS_AFTER_MS)
   })
   journal.subscribe((change) => {
@@ -111,10 +111,10 @@ export async function openProgram(): Promise<App> {
     }
   })
 
-  const setting = late(async () => (await import('../table/decide/decide-setup.ts')).arrange)
+  const setting = lazy(async () => (await import('../table/decide/decide-setup.ts')).decideSetup)
   const act: App['act'] = (action, atMs = clock.pageMs(), more = setting.now()) => {
     const at = Math.round(clock.epochAt(atMs))
-    const decision = decide(table.peek(), action, { at, hit: newId(), hands: laneOf(seen.peek()) }, more)
+    const decision = decide(table.peek(), action, { at, hit: newId(), hands: potterOf(seen.peek()) }, more)
     if ('refusal' in decision) {
       sound((on) => on.refused())
       haptics.feel('refused')
@@ -208,9 +208,9 @@ export async function openProgram(): Promise<App> {
     now,
     frameNow,
     card,
-    lane,
-    told,
-    ways,
+    potter: lane,
+    schedule: told,
+    scheduleOptions: ways,
     health,
     away,
     route,

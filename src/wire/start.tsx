@@ -2,7 +2,7 @@ import { effect } from '@preact/signals'
 import { render } from 'preact'
 import { keepTheme, lastSeenMs } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
-import { fetchSoon } from '../screens/later.tsx'
+import { fetchSoon } from '../screens/lazy.tsx'
 import { Screens } from '../screens/screens.tsx'
 import { openProgram } from './program.ts'
 

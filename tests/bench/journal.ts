@@ -1,7 +1,7 @@
 /** Times of the journal and the fold of a long life: 10,000 records, in Node. */
 import { compareRecords, type JournalRecord } from '../../shared/record.ts'
-import { sortOut } from '../../src/store/aside.ts'
 import { pack } from '../../src/store/pack.ts'
+import { sortOut } from '../../src/store/quarantine.ts'
 import { fold } from '../../src/table/fold/fold.ts'
 import { recordsOf, season } from '../fixtures/season.ts'
 

@@ -208,7 +208,9 @@ test('a damaged record and one of unknown kind are set aside, the rest opens', a
   await plant(page, 'odd', 42)
   await open(page)
   expect(await count(page)).toBe(1)
-  const aside = await page.evaluate(() => window.sitting.journal.opening.aside.map((entry) => entry.reason))
+  const aside = await page.evaluate(() =>
+    window.sitting.journal.opening.quarantined.map((entry) => entry.reason),
+  )
   expect(aside.sort()).toEqual(['shape', 'sum'])
   expect(await storedIds(page)).toEqual([good.id])
   expect(await storedIds(page, 'quarantine')).toHaveLength(2)

@@ -113,15 +113,15 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'the scale teaches nothing',
     file: 'src/engine/wait/learn.ts',
-    find: 'weight *= density(Math.log(weighing.waterG / at[k]!) / sd)',
-    replace: 'weight *= density(0 * Math.log(weighing.waterG / at[k]!) * sd)',
+    find: 'weight *= normalPdf(Math.log(weighing.waterG / at[k]!) / sd)',
+    replace: 'weight *= normalPdf(0 * Math.log(weighing.waterG / at[k]!) * sd)',
     tests: ['tests/unit/engine/learn.test.ts'],
   },
   {
     id: 'what was known before is forgotten',
     file: 'src/engine/wait/learn.ts',
-    find: 'let weight = density(x) * time.evidence',
-    replace: 'let weight = density(0 * x) * time.evidence',
+    find: 'let weight = normalPdf(x) * time.evidence',
+    replace: 'let weight = normalPdf(0 * x) * time.evidence',
     tests: ['tests/unit/engine/learn.test.ts'],
   },
   {
@@ -141,8 +141,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: "the scratch's own spread ignored",
     file: 'src/engine/wait/forecast.ts',
-    find: 'dip.slip.pickUpSd ?? UNMEASURED_SD',
-    replace: 'UNMEASURED_SD + 0 * (dip.slip.pickUpSd ?? 0)',
+    find: 'dip.slop.pickUpSd ?? UNMEASURED_SD',
+    replace: 'UNMEASURED_SD + 0 * (dip.slop.pickUpSd ?? 0)',
     tests: ['tests/unit/engine/forecast.test.ts'],
   },
   {
@@ -162,8 +162,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'a wanted coat at any density',
     file: 'src/engine/wait/seconds.ts',
-    find: 'slip: { ...dip.slip, gramsPerMl }',
-    replace: 'slip: { ...dip.slip, gramsPerMl: dip.slip.gramsPerMl + 0 * gramsPerMl }',
+    find: 'slop: { ...dip.slop, gramsPerMl }',
+    replace: 'slop: { ...dip.slop, gramsPerMl: dip.slop.gramsPerMl + 0 * gramsPerMl }',
     tests: ['tests/reference/advice.test.ts'],
   },
   {

@@ -26,8 +26,8 @@ export const SHAPE_FAULTS: readonly Fault[] = [
   {
     id: 'slop taken, not counted as thicker than the coat',
     file: 'src/engine/bucket/bucket.ts',
-    find: 'dryG: dryMl * slip.solidsGravity',
-    replace: 'dryG: dryMl * slip.gramsPerMl',
+    find: 'dryG: dryMl * slop.solidsGravity',
+    replace: 'dryG: dryMl * slop.gramsPerMl',
     tests: ['tests/reference/bucket.test.ts'],
   },
   {

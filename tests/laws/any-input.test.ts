@@ -100,7 +100,7 @@ function eventsOf({ of, dips }: typeof cases extends fc.Arbitrary<infer T> ? T :
     kind: 'dip',
     id: `${k}`,
     glazeId: `${k % 3}`,
-    slip: {
+    slop: {
       gramsPerMl: of.gramsPerMl,
       solidsGravity: of.solidsGravity,
       cakeSolids: 0.48,

@@ -5,7 +5,7 @@ import { expect, test } from 'vitest'
 import type { AirFacts } from '../../shared/nouns.ts'
 import { checkInput } from '../../src/planner/problem/check.ts'
 import { fitOf } from '../../src/table/advice/fit.ts'
-import { meltingOf } from '../../src/table/advice/melt-preview.ts'
+import { meltPreviewOf } from '../../src/table/advice/melt-preview.ts'
 import { remediesFor } from '../../src/table/advice/remedies.ts'
 import { rideAlong } from '../../src/table/advice/ticket.ts'
 import { warningsFor } from '../../src/table/advice/warnings.ts'
@@ -143,7 +143,7 @@ test('nor does any flow tile or firing keep a run, a remedy or the melt from bei
         const pot = table.pots[POT]!
         const plan = planOf(table, pot)
         const outlook = outlookOf(table, pot.facts, plan, nowMs)
-        meltingOf(table, pot.facts, plan, outlook, 5)
+        meltPreviewOf(table, pot.facts, plan, outlook, 5)
         for (const [i, coat] of plan.entries())
           remediesFor(table, pot, plannedDip(i, coat, table.buckets[coat.bucketId]!.gramsPerMl, nowMs))
       },

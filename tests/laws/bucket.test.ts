@@ -113,11 +113,11 @@ describe('take-up', () => {
         fc.double({ min: 2.3, max: 3.5, noNaN: true }),
         fc.double({ min: 0.4, max: 0.6, noNaN: true }),
         (area, coat, gramsPerMl, solidsGravity, cakeSolids) => {
-          const slip = { gramsPerMl, solidsGravity, cakeSolids }
-          const { slopMl, dryG } = takenBy(area, coat, slip)
+          const slop = { gramsPerMl, solidsGravity, cakeSolids }
+          const { slopMl, dryG } = takenBy(area, coat, slop)
           const perMl = (solidsGravity * (gramsPerMl - 1)) / (solidsGravity - 1)
           expect(dryG / (slopMl * perMl)).toBeCloseTo(1, 9)
-          expect(takenBy(2 * area, coat, slip).slopMl).toBeCloseTo(2 * slopMl, 6)
+          expect(takenBy(2 * area, coat, slop).slopMl).toBeCloseTo(2 * slopMl, 6)
         },
       ),
     ))

@@ -3,10 +3,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { WallEvent } from '../../src/engine/contract.ts'
-import { DEFAULT_BODY, defaultSlip, forecastPot, UNLEARNED } from '../../src/engine/index.ts'
+import { DEFAULT_BODY, defaultSlop, forecastPot, UNLEARNED } from '../../src/engine/index.ts'
 import { dragOutMm, drainedMm } from '../../src/engine/slop/film.ts'
 import { drawn } from '../../src/engine/slop/pickup.ts'
-import { checkedSlip, densestGramsPerMl, shedPerMm } from '../../src/engine/slop/slop.ts'
+import { checkedSlop, densestGramsPerMl, shedPerMm } from '../../src/engine/slop/slop.ts'
 import { type CoatReading, pickUpOf, rawPickUp } from '../../src/engine/wall/calibrate.ts'
 import { courseOf, finish, runPot } from '../../src/engine/wall/pot.ts'
 import { cases, dipsOf, lastMm, pieceOf, RUNS, SLACK, straight, within } from '../fixtures/cases.ts'
@@ -31,8 +31,8 @@ describe('a coat', () => {
   test('of slop as thin as water is nothing', () => {
     fc.assert(
       fc.property(cases(1), (of) => {
-        const thin = { ...of.slip, gramsPerMl: 1.0005 }
-        expect(lastMm(pieceOf({ ...of, slip: thin }))).toBeLessThan(0.02)
+        const thin = { ...of.slop, gramsPerMl: 1.0005 }
+        expect(lastMm(pieceOf({ ...of, slop: thin }))).toBeLessThan(0.02)
       }),
       RUNS,
     )
@@ -43,7 +43,7 @@ describe('a coat', () => {
       fc.property(cases(1), (of) => {
         const { gain, wetting } = pieceOf({ ...of, holds: [0] }).laid.outside[0]!
         // The way in and out still takes a moment at the hands' fastest.
-        expect(gain.castMm).toBeLessThan(0.2 * lastMm(pieceOf(of)) + 0.1 * (of.slip.pickUpFactor ?? 1))
+        expect(gain.castMm).toBeLessThan(0.2 * lastMm(pieceOf(of)) + 0.1 * (of.slop.pickUpFactor ?? 1))
         expect(gain.filmMm).toBeLessThanOrEqual(wetting.filmThirstyMm + SLACK)
       }),
       RUNS,
@@ -79,10 +79,10 @@ describe('a coat', () => {
   test('of slop nearly as thick as itself is refused', () => {
     fc.assert(
       fc.property(within(0.4, 0.6), within(2.3, 3), within(1e-6, 0.05), (cakeSolids, solidsGravity, over) => {
-        const slip = { ...defaultSlip(1.3, 2.6), cakeSolids, solidsGravity }
-        const densest = densestGramsPerMl(slip)
-        expect(() => checkedSlip({ ...slip, gramsPerMl: densest + over })).toThrow(/gramsPerMl/)
-        expect(shedPerMm({ ...slip, gramsPerMl: densest })).toBeGreaterThan(0.1)
+        const slop = { ...defaultSlop(1.3, 2.6), cakeSolids, solidsGravity }
+        const densest = densestGramsPerMl(slop)
+        expect(() => checkedSlop({ ...slop, gramsPerMl: densest + over })).toThrow(/gramsPerMl/)
+        expect(shedPerMm({ ...slop, gramsPerMl: densest })).toBeGreaterThan(0.1)
       }),
       RUNS,
     )
@@ -175,7 +175,7 @@ describe('a calibration', () => {
     gramsPerMl: within(1.3, 1.5),
   })
   const readingOf = (of: { holdS: number; errorMm: number; gramsPerMl: number }): CoatReading => ({
-    slip: defaultSlip(of.gramsPerMl, 2.6),
+    slop: defaultSlop(of.gramsPerMl, 2.6),
     holdS: of.holdS,
     measuredMm: 1,
     errorMm: of.errorMm,

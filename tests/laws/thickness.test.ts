@@ -2,7 +2,7 @@
 
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Slip } from '../../src/engine/contract.ts'
+import type { Slop } from '../../src/engine/contract.ts'
 import { type Case, cases, dipsOf, lastMm, pieceOf, RUNS, SLACK, within } from '../fixtures/cases.ts'
 
 describe('thickness', () => {
@@ -23,8 +23,8 @@ describe('thickness', () => {
       fc.property(coats, within(0, 0.05), (of, more) => {
         const dips = dipsOf(of)
         const last = dips.at(-1)!
-        const slip = { ...of.slip, gramsPerMl: of.slip.gramsPerMl + more }
-        const denser = pieceOf(of, [...dips.slice(0, -1), { ...last, slip }])
+        const slop = { ...of.slop, gramsPerMl: of.slop.gramsPerMl + more }
+        const denser = pieceOf(of, [...dips.slice(0, -1), { ...last, slop }])
         expect(lastMm(denser)).toBeGreaterThanOrEqual(lastMm(pieceOf(of)) - SLACK)
       }),
       RUNS,
@@ -51,14 +51,14 @@ describe('thickness', () => {
     fc.assert(
       fc.property(cases(1), within(1, 1.1), (of, factor) => {
         const mm = lastMm(pieceOf(of))
-        const { slip } = of
-        const less: Slip[] = [
-          { ...slip, cakeResistanceSPerMm2: slip.cakeResistanceSPerMm2 * factor },
-          { ...slip, solidsGravity: slip.solidsGravity * factor },
-          { ...slip, cakeSolids: slip.cakeSolids * factor },
+        const { slop } = of
+        const less: Slop[] = [
+          { ...slop, cakeResistanceSPerMm2: slop.cakeResistanceSPerMm2 * factor },
+          { ...slop, solidsGravity: slop.solidsGravity * factor },
+          { ...slop, cakeSolids: slop.cakeSolids * factor },
         ]
         for (const other of less)
-          expect(lastMm(pieceOf({ ...of, slip: other }))).toBeLessThanOrEqual(mm + SLACK)
+          expect(lastMm(pieceOf({ ...of, slop: other }))).toBeLessThanOrEqual(mm + SLACK)
       }),
       RUNS,
     )

@@ -37,8 +37,8 @@ describe('the water book', () => {
       fc.property(cases(1), (of) => {
         const piece = pieceOf(of)
         const mm = lastMm(piece)
-        const solids = (of.slip.gramsPerMl - 1) / (of.slip.solidsGravity - 1)
-        const perFaceMm = (mm * of.slip.cakeSolids * (1 - solids)) / solids
+        const solids = (of.slop.gramsPerMl - 1) / (of.slop.solidsGravity - 1)
+        const perFaceMm = (mm * of.slop.cakeSolids * (1 - solids)) / solids
         expect(piece.wall.brought).toBeCloseTo(2 * perFaceMm, 9)
       }),
       RUNS,

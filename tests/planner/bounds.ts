@@ -1,5 +1,5 @@
 import { type PlanInput, type Pot, plan } from '../../src/planner/index.ts'
-import { type Board, layBoard } from '../../src/planner/problem/problem.ts'
+import { layProblem, type Problem } from '../../src/planner/problem/problem.ts'
 import { FULL, longestChainS } from './figures.ts'
 
 /**
@@ -7,16 +7,16 @@ import { FULL, longestChainS } from './figures.ts'
  * every plan, whatever order it has.
  */
 
-const dipsOn = (board: Board): number[] =>
-  Array.from({ length: board.n }, (_, o) => o).filter((o) => board.bucket[o]! >= 0)
+const dipsOn = (problem: Problem): number[] =>
+  Array.from({ length: problem.n }, (_, o) => o).filter((o) => problem.bucket[o]! >= 0)
 
 /** Dips that one stir of bucket `b` covers: those that start within its age, none shorter than the shortest. */
-function coveredBy(board: Board, b: number): number {
-  const lengths = dipsOn(board).flatMap((o) => (board.bucket[o] === b ? [board.dur[o]!] : []))
-  return Math.floor(board.freshS[b]! / Math.min(...lengths)) + 1
+function coveredBy(problem: Problem, b: number): number {
+  const lengths = dipsOn(problem).flatMap((o) => (problem.bucket[o] === b ? [problem.dur[o]!] : []))
+  return Math.floor(problem.freshS[b]! / Math.min(...lengths)) + 1
 }
 
-const stirS = (board: Board, b: number) => Math.min(board.restirS[b]!, board.openS[b]!)
+const stirS = (problem: Problem, b: number) => Math.min(problem.restirS[b]!, problem.openS[b]!)
 
 /**
  * Leaving pots out of a plan leaves a plan of the others: the proven best finish of the pots with the longest
@@ -33,14 +33,14 @@ export function fewPotsBound(input: PlanInput, most: number): number {
 }
 
 /** Earliest start of every op by its own pot and the opening of its bucket. */
-function heads(board: Board): Int32Array {
-  const head = new Int32Array(board.n)
-  const free = board.freeS[0]!
-  for (let o = 0; o < board.n; o++) {
-    const b = board.bucket[o]!
-    if (board.release[o]! >= 0) head[o] = Math.max(free, board.release[o]!)
-    if (b >= 0 && b !== board.at[0]) head[o] = Math.max(head[o]!, free + board.openS[b]!)
-    if (board.next[o]! >= 0) head[board.next[o]!] = head[o]! + board.after[o]!
+function heads(problem: Problem): Int32Array {
+  const head = new Int32Array(problem.n)
+  const free = problem.freeS[0]!
+  for (let o = 0; o < problem.n; o++) {
+    const b = problem.bucket[o]!
+    if (problem.release[o]! >= 0) head[o] = Math.max(free, problem.release[o]!)
+    if (b >= 0 && b !== problem.at[0]) head[o] = Math.max(head[o]!, free + problem.openS[b]!)
+    if (problem.next[o]! >= 0) head[problem.next[o]!] = head[o]! + problem.after[o]!
   }
   return head
 }
@@ -49,11 +49,11 @@ function heads(board: Board): Int32Array {
  * What openings must cost beyond re-stirs in a plan that ends by `endS`. Cut the time into pieces: of the buckets
  * whose dips have to start inside a piece all but one are opened inside it. Dynamic programming over the cuts.
  */
-function openingsExtra(board: Board, head: Int32Array, endS: number): number {
-  const extra = board.buckets.map((_, b) => board.openS[b]! - stirS(board, b))
-  const begin = board.freeS[0]!
-  const due = dipsOn(board)
-    .map((o) => ({ o, beforeS: endS - board.tail[o]! + 1 }))
+function openingsExtra(problem: Problem, head: Int32Array, endS: number): number {
+  const extra = problem.buckets.map((_, b) => problem.openS[b]! - stirS(problem, b))
+  const begin = problem.freeS[0]!
+  const due = dipsOn(problem)
+    .map((o) => ({ o, beforeS: endS - problem.tail[o]! + 1 }))
     .sort((a, b) => a.beforeS - b.beforeS)
   const cuts = [...new Set([begin, ...due.flatMap(({ o, beforeS }) => [head[o]!, beforeS])])]
     .filter((cut) => cut >= begin)
@@ -65,8 +65,8 @@ function openingsExtra(board: Board, head: Int32Array, endS: number): number {
     let [sum, dearest, k] = [0, 0, 0]
     for (let j = i + 1; j < cuts.length; j++) {
       for (; k < due.length && due[k]!.beforeS <= cuts[j]!; k++) {
-        const b = board.bucket[due[k]!.o]!
-        if (head[due[k]!.o]! < cuts[i]! || seen.has(b) || (i === 0 && b === board.at[0])) continue
+        const b = problem.bucket[due[k]!.o]!
+        if (head[due[k]!.o]! < cuts[i]! || seen.has(b) || (i === 0 && b === problem.at[0])) continue
         seen.add(b)
         sum += extra[b]!
         dearest = Math.max(dearest, extra[b]!)
@@ -80,19 +80,19 @@ function openingsExtra(board: Board, head: Int32Array, endS: number): number {
 
 /** All work, the stirs that the number of dips asks for, and the openings that the pots' windows force. */
 export function windowsBound(input: PlanInput, leastS: number): number {
-  const board = layBoard({ ...input, deadline: null })
-  const head = heads(board)
-  let load = board.freeS[0]! + board.workS
-  board.buckets.forEach((_, b) => {
-    const dips = dipsOn(board).filter((o) => board.bucket[o] === b).length
-    const stirs = Math.ceil(dips / coveredBy(board, b)) - Number(board.at[0] === b)
-    load += stirs * stirS(board, b)
+  const problem = layProblem({ ...input, deadline: null })
+  const head = heads(problem)
+  let load = problem.freeS[0]! + problem.workS
+  problem.buckets.forEach((_, b) => {
+    const dips = dipsOn(problem).filter((o) => problem.bucket[o] === b).length
+    const stirs = Math.ceil(dips / coveredBy(problem, b)) - Number(problem.at[0] === b)
+    load += stirs * stirS(problem, b)
   })
   let low = leastS - 1
-  let high = Math.max(leastS, load + board.dips * Math.max(...board.openS))
+  let high = Math.max(leastS, load + problem.dips * Math.max(...problem.openS))
   while (high - low > 1) {
     const middle = (low + high) >> 1
-    if (load + openingsExtra(board, head, middle) > middle) low = middle
+    if (load + openingsExtra(problem, head, middle) > middle) low = middle
     else high = middle
   }
   return high
@@ -103,8 +103,15 @@ export function windowsBound(input: PlanInput, leastS: number): number {
  * `front`), with so many of each bucket, every bucket opened and stirred as needed: by dynamic programming over how
  * many of each are done. In front nothing but the hands' own bucket is open; at the back any stir may be fresh.
  */
-function leastSum(board: Board, counts: readonly number[], dipS: readonly number[], front: boolean): number {
-  const kinds = counts.flatMap((count, b) => (count > 0 ? [{ b, count, covered: coveredBy(board, b) }] : []))
+function leastSum(
+  problem: Problem,
+  counts: readonly number[],
+  dipS: readonly number[],
+  front: boolean,
+): number {
+  const kinds = counts.flatMap((count, b) =>
+    count > 0 ? [{ b, count, covered: coveredBy(problem, b) }] : [],
+  )
   const total = counts.reduce((sum, count) => sum + count, 0)
   const strides = kinds.map((_, k) => kinds.slice(0, k).reduce((size, { count }) => size * (count + 1), 1))
   const size = kinds.reduce((product, { count }) => product * (count + 1), 1)
@@ -122,9 +129,9 @@ function leastSum(board: Board, counts: readonly number[], dipS: readonly number
     const done = kinds.reduce((sum, { count }, k) => sum + (Math.floor(state / strides[k]!) % (count + 1)), 0)
     const weight = front ? total - done : done
     const full = kinds.map(({ covered }, k) => dipCost(state, k, covered, done))
-    const opened = Math.min(...kinds.map(({ b }, k) => board.openS[b]! * weight + full[k]!))
+    const opened = Math.min(...kinds.map(({ b }, k) => problem.openS[b]! * weight + full[k]!))
     kinds.forEach(({ b, covered }, k) => {
-      const stirred = Math.min(opened, board.restirS[b]! * weight + full[k]!)
+      const stirred = Math.min(opened, problem.restirS[b]! * weight + full[k]!)
       for (let covers = 0; covers <= covered; covers++) {
         const next = covers > 0 ? dipCost(state, k, covers, done) : Number.POSITIVE_INFINITY
         value[at(state, k, covers)] = Math.min(stirred, next)
@@ -133,8 +140,8 @@ function leastSum(board: Board, counts: readonly number[], dipS: readonly number
   }
   return Math.min(
     ...kinds.map(({ b, covered }, k) => {
-      const free = !front || b === board.at[0]
-      return (free ? 0 : board.openS[b]! * total) + dipCost(0, k, covered, 0)
+      const free = !front || b === problem.at[0]
+      return (free ? 0 : problem.openS[b]! * total) + dipCost(0, k, covered, 0)
     }),
   )
 }
@@ -148,20 +155,20 @@ const MOST_STATES = 30_000
  * ones at the back, and both sums can be no less than the least of all orders.
  */
 export function meanBound(input: PlanInput): number {
-  const board = layBoard({ ...input, deadline: null })
-  const dipS = board.buckets.map((_, b) =>
-    Math.min(...dipsOn(board).flatMap((o) => (board.bucket[o] === b ? [board.dur[o]!] : []))),
+  const problem = layProblem({ ...input, deadline: null })
+  const dipS = problem.buckets.map((_, b) =>
+    Math.min(...dipsOn(problem).flatMap((o) => (problem.bucket[o] === b ? [problem.dur[o]!] : []))),
   )
-  const chains = board.pots.flatMap((pot, p) => {
-    const first = board.firstOp[p]! + pot.prep.length
+  const chains = problem.pots.flatMap((pot, p) => {
+    const first = problem.firstOp[p]! + pot.prep.length
     const last = first + pot.coats.length - 1
     if (first === last) return []
-    const betweenS = board.tail[first]! - board.dur[first]! - board.dur[last]!
-    return [{ first: board.bucket[first]!, last: board.bucket[last]!, betweenS }]
+    const betweenS = problem.tail[first]! - problem.dur[first]! - problem.dur[last]!
+    return [{ first: problem.bucket[first]!, last: problem.bucket[last]!, betweenS }]
   })
   chains.sort((a, b) => b.betweenS - a.betweenS)
-  const front = board.buckets.map(() => 0)
-  const back = board.buckets.map(() => 0)
+  const front = problem.buckets.map(() => 0)
+  const back = problem.buckets.map(() => 0)
   const states = (counts: readonly number[]) => counts.reduce((size, count) => size * (count + 1), 1)
   let betweenS = 0
   let best = 0
@@ -170,8 +177,8 @@ export function meanBound(input: PlanInput): number {
     back[chain.last]!++
     betweenS += chain.betweenS
     if (states(front) > MOST_STATES || states(back) > MOST_STATES) break
-    const sum = betweenS + leastSum(board, front, dipS, true) + leastSum(board, back, dipS, false)
-    best = Math.max(best, board.freeS[0]! + Math.ceil(sum / (k + 1)))
+    const sum = betweenS + leastSum(problem, front, dipS, true) + leastSum(problem, back, dipS, false)
+    best = Math.max(best, problem.freeS[0]! + Math.ceil(sum / (k + 1)))
   }
   return best
 }

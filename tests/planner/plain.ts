@@ -1,7 +1,7 @@
 /** Plans without a search, to hold the planner's own against. */
 import type { Plan, PlanInput } from '../../src/planner/index.ts'
 import { readPlan } from '../../src/planner/plan/read.ts'
-import { layBoard } from '../../src/planner/problem/problem.ts'
+import { layProblem } from '../../src/planner/problem/problem.ts'
 import { orderByRule, PLAIN_RULE } from '../../src/planner/search/by-rule.ts'
 import { type Habit, orderByHabit } from '../../src/planner/search/starts.ts'
 import { makeTimer } from '../../src/planner/timing/timing.ts'
@@ -11,8 +11,8 @@ import { makeTimer } from '../../src/planner/timing/timing.ts'
  * @throws RangeError naming field, value and allowed range.
  */
 export function dispatch(input: PlanInput): Plan {
-  const board = layBoard(input)
-  return readPlan(board, makeTimer(board), orderByRule(board, PLAIN_RULE), false)
+  const problem = layProblem(input)
+  return readPlan(problem, makeTimer(problem), orderByRule(problem, PLAIN_RULE), false)
 }
 
 /**
@@ -20,6 +20,6 @@ export function dispatch(input: PlanInput): Plan {
  * @throws RangeError as `dispatch`.
  */
 export function byHabit(input: PlanInput, habit: Habit): Plan {
-  const board = layBoard(input)
-  return readPlan(board, makeTimer(board), orderByHabit(board, habit), false)
+  const problem = layProblem(input)
+  return readPlan(problem, makeTimer(problem), orderByHabit(problem, habit), false)
 }

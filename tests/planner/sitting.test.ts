@@ -137,7 +137,7 @@ function play(seed: number, people: 1 | 2) {
     const rest: Plan = { ...told, actions: told.actions.slice(1) }
     const roll = next()
     const potId = 'potId' in action ? action.potId : null
-    const slip = (name: string, now: PlanInput, from: Plan, calm: boolean) => {
+    const slop = (name: string, now: PlanInput, from: Plan, calm: boolean) => {
       slips.add(name)
       const answer = again(now, from, tally)
       if (calm) expectCard(now, from, answer)
@@ -146,10 +146,10 @@ function play(seed: number, people: 1 | 2) {
     }
     if (roll < 0.15) {
       const late = Math.max(table.nowS, action.startS) + Math.floor(next() * 601)
-      slip('delay', away(table, late), told, true)
+      slop('delay', away(table, late), told, true)
     } else if (roll < 0.2 && potId !== null) {
       const readyAtS = action.startS + 30 + Math.floor(next() * 571)
-      slip(
+      slop(
         'not dry yet',
         withPot(away(table, action.startS), potId, (pot) => ({ ...pot, readyAtS })),
         told,
@@ -158,7 +158,7 @@ function play(seed: number, people: 1 | 2) {
     } else if (roll < 0.24) {
       const wet = table.pots.find((pot) => pot.readyAtS > table.nowS)
       if (wet)
-        slip(
+        slop(
           'dry early',
           withPot(table, wet.id, (pot) => ({ ...pot, readyAtS: table.nowS })),
           told,
@@ -173,19 +173,19 @@ function play(seed: number, people: 1 | 2) {
           pot.coats[0]!.bucketId === action.bucketId &&
           !pot.coats[0]!.collar,
       )
-      if (other) slip('wrong pot', done(table, action, 0, other.id), told, false)
+      if (other) slop('wrong pot', done(table, action, 0, other.id), told, false)
     } else if (roll < 0.28 && potId !== null) {
       // Washed off: all coats again, an hour later.
       const whole = start.pots.find((pot) => pot.id === potId)!
       const readyAtS = table.nowS + 60 * MIN
-      slip(
+      slop(
         'washed off',
         withPot(table, potId, () => ({ ...whole, prep: [], readyAtS })),
         told,
         true,
       )
     } else if (roll < 0.29 && potId !== null && table.pots.length > 1)
-      slip(
+      slop(
         'knocked over',
         withPot(table, potId, () => null),
         told,

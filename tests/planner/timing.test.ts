@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { layBoard } from '../../src/planner/problem/problem.ts'
+import { layProblem } from '../../src/planner/problem/problem.ts'
 import { emptyOrder } from '../../src/planner/search/by-rule.ts'
 import { makeMove } from '../../src/planner/search/moves.ts'
 import { makeRandom } from '../../src/planner/search/random.ts'
@@ -8,37 +8,40 @@ import { makeTimer } from '../../src/planner/timing/timing.ts'
 import { generate } from './generate.ts'
 
 describe('timing of an order', () => {
-  it.each([1, 2, 3, 4, 5, 6])('gives the same when it goes on from a common beginning (board %i)', (seed) => {
-    const board = layBoard(
-      generate(seed + 40, {
-        pots: [5, 20],
-        coats: [2, 4],
-        gridS: 1,
-        prep: seed % 2 === 0,
-        midway: seed % 3 === 0,
-      }),
-    )
-    const timer = makeTimer(board)
-    const whole = makeTimer(board)
-    const random = makeRandom(seed)
-    const move = makeMove(board, random)
-    const current = emptyOrder(board)
-    const other = emptyOrder(board)
-    copyOrder(bestStart(board, timer).order, current)
-    timer.run(current, Number.POSITIVE_INFINITY)
-    timer.take(current)
-    let compared = 0
-    for (let k = 0; k < 4000; k++) {
-      copyOrder(current, other)
-      if (!move(other)) continue
-      const part = timer.retry(other, Number.POSITIVE_INFINITY)
-      const full = whole.run(other, Number.POSITIVE_INFINITY)
-      expect(part).toBe(full)
-      if (full === Number.POSITIVE_INFINITY || random.int(3) > 0) continue
-      compared++
-      copyOrder(other, current)
+  it.each([1, 2, 3, 4, 5, 6])(
+    'gives the same when it goes on from a common beginning (problem %i)',
+    (seed) => {
+      const problem = layProblem(
+        generate(seed + 40, {
+          pots: [5, 20],
+          coats: [2, 4],
+          gridS: 1,
+          prep: seed % 2 === 0,
+          midway: seed % 3 === 0,
+        }),
+      )
+      const timer = makeTimer(problem)
+      const whole = makeTimer(problem)
+      const random = makeRandom(seed)
+      const move = makeMove(problem, random)
+      const current = emptyOrder(problem)
+      const other = emptyOrder(problem)
+      copyOrder(bestStart(problem, timer).order, current)
+      timer.run(current, Number.POSITIVE_INFINITY)
       timer.take(current)
-    }
-    expect(compared).toBeGreaterThan(300)
-  })
+      let compared = 0
+      for (let k = 0; k < 4000; k++) {
+        copyOrder(current, other)
+        if (!move(other)) continue
+        const part = timer.retry(other, Number.POSITIVE_INFINITY)
+        const full = whole.run(other, Number.POSITIVE_INFINITY)
+        expect(part).toBe(full)
+        if (full === Number.POSITIVE_INFINITY || random.int(3) > 0) continue
+        compared++
+        copyOrder(other, current)
+        timer.take(current)
+      }
+      expect(compared).toBeGreaterThan(300)
+    },
+  )
 })

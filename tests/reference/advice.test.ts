@@ -5,16 +5,16 @@
  */
 
 import { describe, expect, test } from 'vitest'
-import { densityFor, type Standing, secondsFor, stackThatFits } from '../../src/engine/index.ts'
+import { densityFor, type PotHistory, secondsFor, stackThatFits } from '../../src/engine/index.ts'
 import { secondsUnder } from '../../src/engine/shape/immersion.ts'
 import { filmOf } from '../../src/engine/slop/film.ts'
-import { defaultSlip, shedPerMm } from '../../src/engine/slop/slop.ts'
+import { defaultSlop, shedPerMm } from '../../src/engine/slop/slop.ts'
 import { tellingZone, zonesAfter } from '../../src/engine/wait/seconds.ts'
 import { dip, potOf, ROOM } from '../fixtures/wall.ts'
 import { near } from './near.ts'
 
 const HIGH_MM = 80
-const thick: Standing = {
+const thick: PotHistory = {
   pot: potOf({ form: 'cylinder', heightMm: HIGH_MM, rimMm: 120, wallMm: 25, floorMm: 10, footLineMm: 0 }),
   events: [],
   air0: ROOM,
@@ -24,10 +24,10 @@ const TOLD_MM = (20 + HIGH_MM) / 2
 const travelS = secondsUnder(dip('a', 0, 0), HIGH_MM, TOLD_MM)
 
 function coatMm(seconds: number, gramsPerMl: number): number {
-  const slip = defaultSlip(gramsPerMl, 2.6)
-  const shed = shedPerMm(slip)
-  const perMm2 = slip.cakeResistanceSPerMm2 * shed + shed ** 2 / 0.22 ** 2
-  return Math.sqrt(seconds / perMm2) + filmOf(slip, HIGH_MM, 2000).thirstyMm
+  const slop = defaultSlop(gramsPerMl, 2.6)
+  const shed = shedPerMm(slop)
+  const perMm2 = slop.cakeResistanceSPerMm2 * shed + shed ** 2 / 0.22 ** 2
+  return Math.sqrt(seconds / perMm2) + filmOf(slop, HIGH_MM, 2000).thirstyMm
 }
 
 describe('seconds for a coat (Tiller & Tsai, closed form)', () => {
@@ -38,8 +38,8 @@ describe('seconds for a coat (Tiller & Tsai, closed form)', () => {
     [0.5, 1.4],
     [0.9, 1.5],
   ])('%d mm at %d', (wantedMm, gramsPerMl) => {
-    const slip = defaultSlip(gramsPerMl, 2.6)
-    const { holdS } = secondsFor(thick, dip('a', 0, 3, { kind: 'full' }, slip), wantedMm)
+    const slop = defaultSlop(gramsPerMl, 2.6)
+    const { holdS } = secondsFor(thick, dip('a', 0, 3, { kind: 'full' }, slop), wantedMm)
     // Told to a twentieth of a second.
     near(holdS!, inverse((s) => coatMm(s, gramsPerMl), wantedMm) - travelS, { by: 0.06 })
   })
@@ -70,11 +70,11 @@ function inverse(of: (x: number) => number, goal: number): number {
 describe('the trade’s own doses', () => {
   // refsan.com.tr: credit-card thickness, one dip of 5 s or two of 2 s. A card is 0.76 mm (ISO/IEC 7810, ID-1).
   const CARD_MM = 0.76
-  const wall: Standing = {
+  const wall: PotHistory = {
     ...thick,
     pot: potOf({ form: 'cylinder', heightMm: HIGH_MM, rimMm: 80, wallMm: 7, floorMm: 8, footLineMm: 8 }),
   }
-  const told = (events: Standing['events']): number =>
+  const told = (events: PotHistory['events']): number =>
     tellingZone(zonesAfter({ ...wall, events }), 'a')!.likelyMm
 
   test('five seconds are a credit card, within a quarter', () =>
@@ -86,12 +86,12 @@ describe('the trade’s own doses', () => {
   // L. Katz, louiskatz.net: a wall that is full lets no coat grow, however long. Capacity of a 3 mm wall by ISO 10545-3
   // (absorption x density) filled to 0.85: half of it over the water that each mm sheds.
   test('a 3 mm wall takes no more than its pores, and no seconds give 0.9 mm', () => {
-    const thin: Standing = {
+    const thin: PotHistory = {
       ...thick,
       pot: potOf({ form: 'cylinder', heightMm: HIGH_MM, rimMm: 80, wallMm: 3, floorMm: 4, footLineMm: 0 }),
     }
-    const slip = defaultSlip(1.45, 2.6)
-    const mostMm = (0.13 * 1.94 * 0.85 * 1.5) / shedPerMm(slip) + filmOf(slip, HIGH_MM, 2000).thirstyMm
+    const slop = defaultSlop(1.45, 2.6)
+    const mostMm = (0.13 * 1.94 * 0.85 * 1.5) / shedPerMm(slop) + filmOf(slop, HIGH_MM, 2000).thirstyMm
     const { holdS, likelyMm } = secondsFor(thin, dip('a', 0, 3), 0.9)
     expect(holdS).toBeUndefined()
     expect(likelyMm).toBeLessThanOrEqual(mostMm + 1e-9)

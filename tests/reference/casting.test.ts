@@ -20,7 +20,7 @@ import {
 } from '../../src/engine/index.ts'
 import { dragOutMm, drainedMm, filmOf } from '../../src/engine/slop/film.ts'
 import { castMm, drawn, type Thirst, transferSorptivity } from '../../src/engine/slop/pickup.ts'
-import { defaultSlip, shedPerMm } from '../../src/engine/slop/slop.ts'
+import { defaultSlop, shedPerMm } from '../../src/engine/slop/slop.ts'
 import { DEFAULT_BODY, fillablePerMm, suctionFactor } from '../../src/engine/wall/body.ts'
 import { packingOf, rawPickUp } from '../../src/engine/wall/calibrate.ts'
 import { near } from './near.ts'
@@ -186,7 +186,7 @@ describe('films', () => {
   test('a draining plate', () => near(drainedMm(0.06, 1450, 0.1, 3), 0.37503, { part: 1e-4 }))
 
   test('and its mean is two thirds of the end', () => {
-    const { thirstyMm } = filmOf(defaultSlip(1.45, 2.6), 100, 120)
+    const { thirstyMm } = filmOf(defaultSlop(1.45, 2.6), 100, 120)
     near(thirstyMm, ((2 / 3) * 0.37503 * 0.28125) / 0.48, { part: 3e-3 })
   })
 })
@@ -195,37 +195,37 @@ describe('measured coats', () => {
   // J. Sankey, johnsankey.ca/ptips: a shard dipped 2 s came out 0.41 mm. Density not told: 1.43 to 1.45 assumed, and
   // the packing was tuned on the same pair of raw and fired, so this is a fit and no proof: it only must not drift.
   test('2 s near 1.44 is near 0.41 mm, tuned on it', () => {
-    const slip = defaultSlip(1.44, 2.6)
-    const mm = castMm(0.22, shedPerMm(slip), slip.cakeResistanceSPerMm2, 2) + filmOf(slip, 100, 120).thirstyMm
+    const slop = defaultSlop(1.44, 2.6)
+    const mm = castMm(0.22, shedPerMm(slop), slop.cakeResistanceSPerMm2, 2) + filmOf(slop, 100, 120).thirstyMm
     near(mm, 0.41, { part: 0.15 })
   })
 
   // One dip of 3 to 5 s near 1.45 leaves about half a mm to just under one (common practice, no source).
   test.each([3, 4, 5])('%d s is within the trade range', (seconds) => {
-    const slip = defaultSlip(1.45, 2.6)
-    const mm = castMm(0.22, shedPerMm(slip), 12, seconds) + filmOf(slip, 100, 120).thirstyMm
+    const slop = defaultSlop(1.45, 2.6)
+    const mm = castMm(0.22, shedPerMm(slop), 12, seconds) + filmOf(slop, 100, 120).thirstyMm
     expect(mm).toBeGreaterThan(0.35)
     expect(mm).toBeLessThan(0.9)
   })
 })
 
 describe('scale and pin', () => {
-  const slip = defaultSlip(1.45, 2.6)
+  const slop = defaultSlop(1.45, 2.6)
 
   // Mass balance of a mug: 533.2 cm2 took 72.0 g of slop, 36.3 g of it dry (derived): 0.546 mm either way.
   test('wet and dry gains tell one coat', () => {
-    near(coatFromWetGain(slip, 72.0, 533.2), 0.546, { part: 2e-3 })
-    near(coatFromDryGain(slip, 36.3, 533.2), 0.546, { part: 2e-3 })
+    near(coatFromWetGain(slop, 72.0, 533.2), 0.546, { part: 2e-3 })
+    near(coatFromDryGain(slop, 36.3, 533.2), 0.546, { part: 2e-3 })
   })
 
   test('a coat weighed and scratched tells its packing', () => {
-    near(packingOf(slip, 36.3, 533.2, 0.546), 0.48, { part: 2e-3 })
+    near(packingOf(slop, 36.3, 533.2, 0.546), 0.48, { part: 2e-3 })
   })
 
   // Bayes with a normal prior on the logarithm (closed form): predicted 0.662, read 0.80 +- 0.05.
   test('a scratch moves the factor as far as its error allows', () => {
     const reading = {
-      slip,
+      slop,
       holdS: 5,
       measuredMm: 0.8,
       errorMm: 0.05,

@@ -7,7 +7,7 @@
  */
 
 import { describe, test } from 'vitest'
-import { below, density, quantile } from '../../src/engine/numeric/spread.ts'
+import { normalCdf, normalPdf, quantile } from '../../src/engine/numeric/spread.ts'
 import { FILL_NODES } from '../../src/engine/wait/learned.ts'
 import { timeFactor } from '../../src/engine/wait/time-factor.ts'
 import { near } from './near.ts'
@@ -38,8 +38,8 @@ describe('several looks', () => {
   test('an answer that may be wrong teaches a mixture of knowing and not knowing', () => {
     const [noise, z] = [0.02, Math.log(30 / 20)]
     const omega = Math.hypot(0.6, 0.3)
-    const p = 1 - below(z / omega)
-    const knowing = (0.36 / omega) * (density(z / omega) / p)
+    const p = 1 - normalCdf(z / omega)
+    const knowing = (0.36 / omega) * (normalPdf(z / omega) / p)
     const weight = ((1 - 2 * noise) * p) / (noise + (1 - 2 * noise) * p)
     near(timeFactor([{ computedMin: 20, sd: 0.3, dampMin: 30 }], 0, 0.6, noise).mean, weight * knowing, {
       by: 2e-3,
@@ -54,7 +54,7 @@ describe('the normal law (Abramowitz & Stegun, table 26.1)', () => {
     [2, 0.977249868051821],
     [3, 0.99865010196837],
     [-1.5, 0.066807201268858],
-  ])('P(%d)', (x, p) => near(below(x), p, { by: 1e-12 }))
+  ])('P(%d)', (x, p) => near(normalCdf(x), p, { by: 1e-12 }))
 
   // Quantiles of a log-normal: exp(mu + sigma z), z(0.9) = 1.281551565545.
   test('quantiles of one log-normal', () => {

@@ -66,7 +66,7 @@ const LEVELS = {
     ['card', 'decide'],
   ],
   screens: [
-    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'later.tsx', 'whole.ts'],
+    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'lazy.tsx', 'whole.ts'],
     ['text'],
     ['parts', 'desk'],
     ['bench', 'board', 'buckets', 'first', 'room', 'stacks'],

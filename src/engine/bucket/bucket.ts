@@ -1,6 +1,6 @@
 /** Buckets: how high the glaze stands, whether a pot fits and gets covered, how long the fill lasts. */
 import { between, inRange } from '../check.ts'
-import type { Profile, Slip } from '../contract.ts'
+import type { Profile, Slop } from '../contract.ts'
 import { rootOf } from '../numeric/root.ts'
 import { aroundMm, checkedDepthMm, displacedMl, type Immersion } from '../shape/displacement.ts'
 
@@ -121,17 +121,17 @@ export function leastLitres(bucket: Bucket, profile: Profile, how: Immersion): n
 export function takenBy(
   areaCm2: number,
   coatMm: number,
-  slip: Pick<Slip, 'gramsPerMl' | 'solidsGravity' | 'cakeSolids'>,
+  slop: Pick<Slop, 'gramsPerMl' | 'solidsGravity' | 'cakeSolids'>,
 ): { readonly slopMl: number; readonly dryG: number } {
   inRange('areaCm2', areaCm2, 0, 1e6)
   inRange('coatMm', coatMm, 0, 50)
-  inRange('solidsGravity', slip.solidsGravity, 1.5, 8)
-  between('gramsPerMl', slip.gramsPerMl, 1, slip.solidsGravity)
-  inRange('cakeSolids', slip.cakeSolids, 0, 1)
-  const dryMl = 0.1 * areaCm2 * coatMm * slip.cakeSolids
+  inRange('solidsGravity', slop.solidsGravity, 1.5, 8)
+  between('gramsPerMl', slop.gramsPerMl, 1, slop.solidsGravity)
+  inRange('cakeSolids', slop.cakeSolids, 0, 1)
+  const dryMl = 0.1 * areaCm2 * coatMm * slop.cakeSolids
   return {
-    slopMl: (dryMl * (slip.solidsGravity - 1)) / (slip.gramsPerMl - 1),
-    dryG: dryMl * slip.solidsGravity,
+    slopMl: (dryMl * (slop.solidsGravity - 1)) / (slop.gramsPerMl - 1),
+    dryG: dryMl * slop.solidsGravity,
   }
 }
 

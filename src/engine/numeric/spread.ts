@@ -4,13 +4,13 @@ import type { Band } from '../contract.ts'
 import { HORIZON_MIN } from '../parameters.ts'
 
 /** Standard normal density. */
-export const density = (x: number): number => Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI)
+export const normalPdf = (x: number): number => Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI)
 
 /**
  * Standard normal distribution function, to 1e-14: West 2005 (Wilmott), after Hart 1968, in the shape of a rational
  * fit up to 7.07 and a continued fraction beyond.
  */
-export function below(x: number): number {
+export function normalCdf(x: number): number {
   const a = Math.abs(x)
   if (a > 37) return x > 0 ? 1 : 0
   const e = Math.exp((-a * a) / 2)
@@ -77,8 +77,8 @@ export function quantile(of: readonly Likelihood[], sd: number, part: number): n
     let slope = 0
     for (let k = 0; k < logs.length; k++) {
       const z = (at - logs[k]!) / sd
-      mass += weights[k]! * below(z)
-      slope += (weights[k]! * density(z)) / sd
+      mass += weights[k]! * normalCdf(z)
+      slope += (weights[k]! * normalPdf(z)) / sd
     }
     if (mass < goal) low = at
     else high = at

@@ -1,6 +1,6 @@
 /** The film a face carries out of the bucket: drag-out, drainage, and what gravity cannot move. */
 
-import type { Slip } from '../contract.ts'
+import type { Slop } from '../contract.ts'
 import {
   DRAIN_FULL_S,
   DRAIN_THIRSTY_S,
@@ -37,15 +37,15 @@ export interface Film {
 }
 
 /** Dry coat in the film of a coat that is `lengthMm` long along the wall and leaves at `liftMmPerS`. */
-export function filmOf(slip: Slip, lengthMm: number, liftMmPerS: number): Film {
-  const solids = solidsFraction(slip)
-  const kgPerM3 = 1000 * slip.gramsPerMl
+export function filmOf(slop: Slop, lengthMm: number, liftMmPerS: number): Film {
+  const solids = solidsFraction(slop)
+  const kgPerM3 = 1000 * slop.gramsPerMl
   const viscosity = SLOP_VISCOSITY_PA_S * Math.exp(SLOP_VISCOSITY_SLOPE * (solids - SLOP_VISCOSITY_SOLIDS))
   const carried = dragOutMm(viscosity, liftMmPerS / 1000, kgPerM3, SLOP_TENSION_N_PER_M)
   const stands = (1000 * SLOP_YIELD_PA) / (kgPerM3 * GRAVITY_M_PER_S2)
   const after = (drainS: number): number => {
     const mean = FACE_MEAN * drainedMm(viscosity, kgPerM3, lengthMm / 1000, drainS)
-    return (Math.min(carried, Math.max(stands, mean)) * solids) / slip.cakeSolids
+    return (Math.min(carried, Math.max(stands, mean)) * solids) / slop.cakeSolids
   }
   return { thirstyMm: after(DRAIN_THIRSTY_S), fullMm: after(DRAIN_FULL_S) }
 }

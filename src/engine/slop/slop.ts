@@ -1,7 +1,7 @@
 /** Glaze slop at the dip: what its density says about the coat it leaves. */
 
 import { between, inRange } from '../check.ts'
-import type { Slip } from '../contract.ts'
+import type { Slop } from '../contract.ts'
 
 /** Packing of the deposited coat. Tuned on one measured raw and fired pair (0.41 and 0.20 mm); 0.42 to 0.58. */
 export const CAKE_SOLIDS = 0.48
@@ -12,9 +12,9 @@ const THICKEST_PART = 0.9
 /** Densest slop that is accepted at all. */
 const DENSEST_GRAMS_PER_ML = 1.9
 
-/** A slip of which only density and solids gravity are known: packing and resistance are the tuned defaults. */
-export function defaultSlip(gramsPerMl: number, solidsGravity: number): Slip {
-  return checkedSlip({
+/** A slop of which only density and solids gravity are known: packing and resistance are the tuned defaults. */
+export function defaultSlop(gramsPerMl: number, solidsGravity: number): Slop {
+  return checkedSlop({
     gramsPerMl,
     solidsGravity,
     cakeSolids: CAKE_SOLIDS,
@@ -24,14 +24,14 @@ export function defaultSlip(gramsPerMl: number, solidsGravity: number): Slip {
 }
 
 /** Solids volume fraction of the slop, (d - 1)/(s - 1). */
-export const solidsFraction = (slip: Slip): number => (slip.gramsPerMl - 1) / (slip.solidsGravity - 1)
+export const solidsFraction = (slop: Slop): number => (slop.gramsPerMl - 1) / (slop.solidsGravity - 1)
 
 /** mm of water that must leave for each mm of coat: packing over solids fraction, less one. */
-export const shedPerMm = (slip: Slip): number => slip.cakeSolids / solidsFraction(slip) - 1
+export const shedPerMm = (slop: Slop): number => slop.cakeSolids / solidsFraction(slop) - 1
 
 /** Densest slop, g/mL, that this glaze's packing and solids gravity allow the law of dipping to treat. */
-export const densestGramsPerMl = (slip: Pick<Slip, 'solidsGravity' | 'cakeSolids'>): number =>
-  Math.min(DENSEST_GRAMS_PER_ML, 1 + THICKEST_PART * slip.cakeSolids * (slip.solidsGravity - 1))
+export const densestGramsPerMl = (slop: Pick<Slop, 'solidsGravity' | 'cakeSolids'>): number =>
+  Math.min(DENSEST_GRAMS_PER_ML, 1 + THICKEST_PART * slop.cakeSolids * (slop.solidsGravity - 1))
 
 /** Short of the densest by this, g/mL, a slop still casts. */
 const STILL_CASTS = 1e-3
@@ -40,19 +40,19 @@ const STILL_CASTS = 1e-3
  * `defaultSlip` for any reading above 1 g/mL: one too thick for the law of dipping counts as the thickest that it
  * treats. Throws RangeError unless solids gravity is from 1.5 to 8.
  */
-export const nearestSlip = (gramsPerMl: number, solidsGravity: number): Slip =>
-  defaultSlip(Math.min(gramsPerMl, thickestGramsPerMl(solidsGravity)), solidsGravity)
+export const nearestSlop = (gramsPerMl: number, solidsGravity: number): Slop =>
+  defaultSlop(Math.min(gramsPerMl, thickestGramsPerMl(solidsGravity)), solidsGravity)
 
 /** Thickest slop, g/mL, of this solids gravity and the usual packing that can be dipped. */
 export const thickestGramsPerMl = (solidsGravity: number): number =>
   densestGramsPerMl({ solidsGravity, cakeSolids: CAKE_SOLIDS }) - STILL_CASTS
 
-/** Throws RangeError unless the slip is one that can be dipped: solids fraction below 0.9 of the packing. */
-export function checkedSlip(slip: Slip): Slip {
-  inRange('solidsGravity', slip.solidsGravity, 1.5, 8)
-  inRange('cakeSolids', slip.cakeSolids, 0.2, 0.74)
-  between('gramsPerMl', slip.gramsPerMl, 1, densestGramsPerMl(slip))
-  inRange('cakeResistanceSPerMm2', slip.cakeResistanceSPerMm2, 0, 10_000)
-  inRange('pickUpFactor', slip.pickUpFactor, 0.05, 20)
-  return slip
+/** Throws RangeError unless the slop is one that can be dipped: solids fraction below 0.9 of the packing. */
+export function checkedSlop(slop: Slop): Slop {
+  inRange('solidsGravity', slop.solidsGravity, 1.5, 8)
+  inRange('cakeSolids', slop.cakeSolids, 0.2, 0.74)
+  between('gramsPerMl', slop.gramsPerMl, 1, densestGramsPerMl(slop))
+  inRange('cakeResistanceSPerMm2', slop.cakeResistanceSPerMm2, 0, 10_000)
+  inRange('pickUpFactor', slop.pickUpFactor, 0.05, 20)
+  return slop
 }

@@ -3,7 +3,7 @@
 import type { Cover, Dip, WallEvent } from '../contract.ts'
 import { courseOf, runPot } from '../wall/pot.ts'
 import { waitsOf, zonesOf } from './forecast.ts'
-import { SHORTEST_S, type Standing } from './seconds.ts'
+import { type PotHistory, SHORTEST_S } from './seconds.ts'
 
 export interface StackFit {
   /** Does the stack as planned leave the wall able to drink its last coat? */
@@ -38,7 +38,7 @@ interface Laid {
 }
 
 /** Lays the dips one after another, each when the one below is touch-dry; stops at the coat that fills the wall. */
-function lay(standing: Standing, dips: readonly Dip[], startMin: number): Laid {
+function lay(standing: PotHistory, dips: readonly Dip[], startMin: number): Laid {
   let events: readonly WallEvent[] = standing.events
   let atMin = startMin
   for (const [k, dip] of dips.entries()) {
@@ -77,7 +77,7 @@ function mostThatFits(dips: readonly Dip[], fits: (tried: readonly Dip[]) => boo
 }
 
 /** Inside first, outside the day after: each full dip is split into a pour and an outside dip. */
-function splitOf(standing: Standing, dips: readonly Dip[]): Split | undefined {
+function splitOf(standing: PotHistory, dips: readonly Dip[]): Split | undefined {
   const { heightMm } = standing.pot.profile.shape
   const as = (dip: Dip, cover: Cover): Dip => ({ ...dip, id: `${dip.id}-${cover.kind}`, cover })
   const pours = dips.filter(({ cover }) => cover.kind === 'full').map((dip) => as(dip, { kind: 'inside' }))
@@ -101,7 +101,7 @@ function splitOf(standing: Standing, dips: readonly Dip[]): Split | undefined {
  * `dips` in order, the first at its own moment, each later one when the coat below is touch-dry (their own moments are
  * ignored). Shortest seconds tried are half a second.
  */
-export function stackThatFits(standing: Standing, dips: readonly Dip[]): StackFit {
+export function stackThatFits(standing: PotHistory, dips: readonly Dip[]): StackFit {
   const first = dips[0]
   if (!first) return { fits: true, fullAtCoat: undefined, seconds: [], split: undefined }
   const { fullAtCoat } = lay(standing, dips, first.atMin)

@@ -115,7 +115,7 @@ function snapshot(run: Run): Now {
 }
 
 function coatOf({ dip, gain, wetting, longestS }: Laid): CoatThickness {
-  const sd = dip.slip.pickUpSd ?? UNMEASURED_SD
+  const sd = dip.slop.pickUpSd ?? UNMEASURED_SD
   const longer = wetting.seconds > 0 ? Math.sqrt(longestS / wetting.seconds) : 1
   return {
     dipId: dip.id,

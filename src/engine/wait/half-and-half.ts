@@ -4,7 +4,7 @@ import { inRange } from '../check.ts'
 import type { PotForecast, WallEvent, ZoneForecast } from '../contract.ts'
 import { forecastPot } from './forecast.ts'
 import type { Learned } from './learned.ts'
-import { type Standing, zonesAfter } from './seconds.ts'
+import { type PotHistory, zonesAfter } from './seconds.ts'
 
 /** Which half a side dip lies on; undefined for a dip of the whole pot. */
 export type HalfOf = (dipId: string) => 0 | 1 | undefined
@@ -39,7 +39,7 @@ export interface HalfAndHalf {
  * width of each of the two sectors that both halves reached, 0 to 180.
  */
 export function halfAndHalf(
-  { pot, events, air0 }: Standing,
+  { pot, events, air0 }: PotHistory,
   halfOf: HalfOf,
   overlapDeg: number,
   learned: Learned,

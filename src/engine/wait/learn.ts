@@ -6,7 +6,7 @@
 
 import { between, inRange } from '../check.ts'
 import type { Air, PotWall, WallEvent } from '../contract.ts'
-import { density } from '../numeric/spread.ts'
+import { normalPdf } from '../numeric/spread.ts'
 import { HORIZON_MIN } from '../parameters.ts'
 import type { Goal } from '../wall/drying.ts'
 import { courseOf, runPot, waterG } from '../wall/pot.ts'
@@ -162,10 +162,10 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
     const x = (fill - start.fillMean) / priorSd
     const intervals = looks.map(({ look, at, fromMin }) => intervalOf(look, at[k]!, fromMin))
     const time = timeFactor(intervals, start.timeMean, start.timeSd, LABEL_NOISE)
-    let weight = density(x) * time.evidence
+    let weight = normalPdf(x) * time.evidence
     for (const { weighing, at } of scales) {
       const sd = Math.hypot(WATER_SD, weighing.errorG / weighing.waterG)
-      weight *= density(Math.log(weighing.waterG / at[k]!) / sd)
+      weight *= normalPdf(Math.log(weighing.waterG / at[k]!) / sd)
     }
     sum += weight
     fill1 += weight * fill

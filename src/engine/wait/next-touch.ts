@@ -2,7 +2,7 @@
 
 import { inRange } from '../check.ts'
 import type { Air, PotWall, WallEvent } from '../contract.ts'
-import { below, density } from '../numeric/spread.ts'
+import { normalCdf, normalPdf } from '../numeric/spread.ts'
 import { HORIZON_MIN } from '../parameters.ts'
 import { courseOf, runPot } from '../wall/pot.ts'
 import { deciding, waitsOf, wettedS } from './forecast.ts'
@@ -80,7 +80,7 @@ export function touchNext(pots: readonly Waiting[], nowMin: number, learned: Lea
   const each = pots.map((waiting) => logWaits(waiting, learned))
   const states: State[] = FILL_NODES.flatMap((fillSds, k) =>
     TIME_NODES.map(([timeSds, timeWeight]) => ({
-      weight: density(fillSds) * timeWeight,
+      weight: normalPdf(fillSds) * timeWeight,
       logs: each.map(({ logs }) => logs[k]! + learned.timeMean + timeSds * learned.timeSd),
     })),
   )
@@ -91,7 +91,7 @@ export function touchNext(pots: readonly Waiting[], nowMin: number, learned: Lea
   pots.forEach((waiting, i) => {
     const waitedMin = nowMin - each[i]!.fromMin
     if (!(waitedMin > 0)) return
-    const ifDry = states.map((s) => s.weight * below((Math.log(waitedMin) - s.logs[i]!) / TOUCH_SD))
+    const ifDry = states.map((s) => s.weight * normalCdf((Math.log(waitedMin) - s.logs[i]!) / TOUCH_SD))
     const ifDamp = states.map((s, k) => s.weight - ifDry[k]!)
     const pDry = ifDry.reduce((sum, w) => sum + w, 0) / all
     const narrows: string[] = []

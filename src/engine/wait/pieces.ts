@@ -3,9 +3,9 @@
 import type { Band, PotForecast } from '../contract.ts'
 import { forecastPot } from './forecast.ts'
 import type { Learned } from './learned.ts'
-import type { Standing } from './seconds.ts'
+import type { PotHistory } from './seconds.ts'
 
-export interface PieceOfPot extends Standing {
+export interface PieceOfPot extends PotHistory {
   readonly name: string
 }
 

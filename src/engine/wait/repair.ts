@@ -2,7 +2,7 @@
 
 import type { Dip, WallEvent, ZoneForecast } from '../contract.ts'
 import { gradeZone, type Limits } from './grade.ts'
-import { type Standing, zonesAfter } from './seconds.ts'
+import { type PotHistory, zonesAfter } from './seconds.ts'
 
 export interface RestDip {
   readonly dipId: string
@@ -50,7 +50,7 @@ function cost(zones: readonly ZoneForecast[], planned: readonly ZoneForecast[], 
  * to plan; a second round lets earlier coats make room for later ones.
  */
 export function repairRest(
-  standing: Standing,
+  standing: PotHistory,
   planned: readonly WallEvent[],
   rest: readonly Dip[],
   limits: Limits,

@@ -7,7 +7,7 @@ import { courseOf, runPot } from '../wall/pot.ts'
 import { zonesOf } from './forecast.ts'
 
 /** A pot as it stands, in its air. */
-export interface Standing {
+export interface PotHistory {
   readonly pot: PotWall
   readonly events: readonly WallEvent[]
   readonly air0: Air
@@ -18,7 +18,7 @@ export const SHORTEST_S = 0.5
 export const LONGEST_S = 20
 
 /** Zones right after all events, as computed (no learned factor moves a thickness). */
-export function zonesAfter({ pot, events, air0 }: Standing): ZoneForecast[] {
+export function zonesAfter({ pot, events, air0 }: PotHistory): ZoneForecast[] {
   return zonesOf(runPot(courseOf(pot, events, air0), 1))
 }
 
@@ -34,7 +34,7 @@ export function tellingZone(zones: readonly ZoneForecast[], dipId: string): Zone
 }
 
 /** Thickness of one coat in its telling zone, mm; 0 where it reaches nothing. */
-function coatMm(standing: Standing, dip: Dip): number {
+function coatMm(standing: PotHistory, dip: Dip): number {
   const zones = zonesAfter({ ...standing, events: [...standing.events, dip] })
   const coat = tellingZone(zones, dip.id)?.coats.find(({ dipId }) => dipId === dip.id)
   return coat?.likelyMm ?? 0
@@ -64,7 +64,7 @@ function whereReaches(of: (x: number) => number, low: number, high: number, goal
 const TENTH_S = 0.05
 
 /** Seconds for `wantedMm` of this coat, in its own slip, cover and moment (`dip.holdS` is ignored). */
-export function secondsFor(standing: Standing, dip: Dip, wantedMm: number): SecondsFor {
+export function secondsFor(standing: PotHistory, dip: Dip, wantedMm: number): SecondsFor {
   between('wantedMm', wantedMm, 0, 20)
   const at = (holdS: number): number => coatMm(standing, { ...dip, holdS })
   const holdS = whereReaches(at, SHORTEST_S, LONGEST_S, wantedMm, TENTH_S)
@@ -80,8 +80,8 @@ export interface NextCoat {
 }
 
 /** The next coat as the wall stands at the dip's moment, against the same dip on the dry, bare pot. */
-export function nextCoat(standing: Standing, dip: Dip): NextCoat {
-  const dry: Standing = { ...standing, pot: { ...standing.pot, startWater: 0 }, events: [] }
+export function nextCoat(standing: PotHistory, dip: Dip): NextCoat {
+  const dry: PotHistory = { ...standing, pot: { ...standing.pot, startWater: 0 }, events: [] }
   const likelyMm = coatMm(standing, dip)
   const thirstyMm = coatMm(dry, dip)
   if (!(thirstyMm > 0)) return { likelyMm, thirstyMm, makeUpS: undefined }
@@ -93,9 +93,9 @@ export function nextCoat(standing: Standing, dip: Dip): NextCoat {
 const THINNEST = 1.05
 
 /** Density, g/mL, at which the dip's own seconds give `wantedMm`; undefined when no slop of this glaze does. */
-export function densityFor(standing: Standing, dip: Dip, wantedMm: number): number | undefined {
+export function densityFor(standing: PotHistory, dip: Dip, wantedMm: number): number | undefined {
   between('wantedMm', wantedMm, 0, 20)
   inRange('holdS', dip.holdS, SHORTEST_S, 600)
-  const at = (gramsPerMl: number): number => coatMm(standing, { ...dip, slip: { ...dip.slip, gramsPerMl } })
-  return whereReaches(at, THINNEST, densestGramsPerMl(dip.slip) - 1e-3, wantedMm, 5e-4)
+  const at = (gramsPerMl: number): number => coatMm(standing, { ...dip, slop: { ...dip.slop, gramsPerMl } })
+  return whereReaches(at, THINNEST, densestGramsPerMl(dip.slop) - 1e-3, wantedMm, 5e-4)
 }

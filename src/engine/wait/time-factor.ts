@@ -1,6 +1,6 @@
 /** The factor on waits that looks at drying coats teach, other things being known. */
 
-import { below, density } from '../numeric/spread.ts'
+import { normalCdf, normalPdf } from '../numeric/spread.ts'
 
 /** What one look says of ln(wait / computed): it lies between two edges, or is known. */
 export interface Interval {
@@ -21,9 +21,9 @@ function likelihood(look: Interval, b: number, labelNoise: number): number {
   const { computedMin, dampMin, dryMin, exactMin, sd } = look
   const z = (min: number): number => (Math.log(min / computedMin) - b) / sd
   if (exactMin !== undefined)
-    return labelNoise + (1 - 2 * labelNoise) * (computedMin === Infinity ? 0 : density(z(exactMin)) / sd)
-  const low = dampMin === undefined ? 0 : computedMin === Infinity ? 0 : below(z(dampMin))
-  const high = dryMin === undefined ? 1 : computedMin === Infinity ? 0 : below(z(dryMin))
+    return labelNoise + (1 - 2 * labelNoise) * (computedMin === Infinity ? 0 : normalPdf(z(exactMin)) / sd)
+  const low = dampMin === undefined ? 0 : computedMin === Infinity ? 0 : normalCdf(z(dampMin))
+  const high = dryMin === undefined ? 1 : computedMin === Infinity ? 0 : normalCdf(z(dryMin))
   return labelNoise + (1 - 2 * labelNoise) * Math.max(0, high - low)
 }
 
@@ -48,7 +48,7 @@ export function timeFactor(
   for (let k = 0; k < TIME_STEPS; k++) {
     const x = TIME_REACH * ((2 * k) / (TIME_STEPS - 1) - 1)
     const b = priorMean + x * priorSd
-    const before = density(x)
+    const before = normalPdf(x)
     let weight = before
     for (const look of looks) weight *= likelihood(look, b, labelNoise)
     prior += before

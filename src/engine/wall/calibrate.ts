@@ -1,10 +1,10 @@
 /** Pick-up of a glaze from a pin scratch or from weighings, and the thirst of a body from two water dips. */
 
 import { between, inRange } from '../check.ts'
-import type { Body, Slip } from '../contract.ts'
+import type { Body, Slop } from '../contract.ts'
 import { filmOf } from '../slop/film.ts'
 import { drawn } from '../slop/pickup.ts'
-import { checkedSlip, shedPerMm, solidsFraction } from '../slop/slop.ts'
+import { checkedSlop, shedPerMm, solidsFraction } from '../slop/slop.ts'
 import { DEFAULT_BODY, fillablePerMm } from './body.ts'
 
 /** Sd of ln(pick-up) before any reading (a judgement). */
@@ -12,13 +12,13 @@ const PRIOR_SD = 0.3
 /** A scratch is read to this, mm. */
 const SCRATCH_ERROR_MM = 0.05
 
-/** A coat this many times off what was computed is another clay or a slip of the pin, and says nothing (a judgement). */
+/** A coat this many times off what was computed is another clay or a slop of the pin, and says nothing (a judgement). */
 const MOST_FACTOR = 10
 
 /** One coat measured after one dip on dry ware, wet on one face or on both. */
 export interface CoatReading {
-  /** The slip with its factor as used so far; the reading is of what that factor should have been with 1. */
-  readonly slip: Slip
+  /** The slop with its factor as used so far; the reading is of what that factor should have been with 1. */
+  readonly slop: Slop
   readonly holdS: number
   readonly measuredMm: number
   readonly errorMm: number
@@ -39,22 +39,22 @@ export interface PickUp {
 
 /** Raw factor of one reading: the measured coat less its film over the computed cast, and the sd of its logarithm. */
 export function rawPickUp(reading: CoatReading): { readonly factor: number; readonly sd: number } {
-  const slip = checkedSlip({ ...reading.slip, pickUpFactor: 1 })
+  const slop = checkedSlop({ ...reading.slop, pickUpFactor: 1 })
   inRange('holdS', reading.holdS, 0.2, 600)
   inRange('wallMm', reading.wallMm, 0.5, 60)
   inRange('lengthMm', reading.lengthMm, 1, 1000)
   between('errorMm', reading.errorMm, 0, 10)
-  const shed = shedPerMm(slip)
+  const shed = shedPerMm(slop)
   const room = fillablePerMm(reading.body) * reading.wallMm * (reading.bothFaces ? 0.5 : 1)
   const cast =
     drawn(
       { suction2: reading.body.sorptivityMmPerSqrtS ** 2, room, coatRoom: 0, resistance: 0 },
       shed,
-      slip.cakeResistanceSPerMm2,
+      slop.cakeResistanceSPerMm2,
       reading.holdS,
     ).intoBody / shed
-  between('cast of the dip, mm (a full wall says nothing of the slip)', cast, 0, room / shed)
-  const film = filmOf(slip, reading.lengthMm, reading.liftMmPerS).thirstyMm
+  between('cast of the dip, mm (a full wall says nothing of the slop)', cast, 0, room / shed)
+  const film = filmOf(slop, reading.lengthMm, reading.liftMmPerS).thirstyMm
   inRange('measuredMm', reading.measuredMm, film * 1.02, 10)
   const measuredCast = reading.measuredMm - film
   const factor = inRange('measured over computed cast', measuredCast / cast, 1 / MOST_FACTOR, MOST_FACTOR)
@@ -81,29 +81,29 @@ export function pickUpOf(readings: readonly CoatReading[]): PickUp {
 const TILE = { holdS: 3, wallMm: 5, lengthMm: 100, liftMmPerS: 120, bothFaces: true } as const
 
 /** Pick-up from one pin scratch of the usual tile of this body, read to 0.05 mm: factor and sd. */
-export const pinPickUp = (slip: Slip, pinMm: number, body: Body = DEFAULT_BODY): PickUp =>
-  pickUpOf([{ ...TILE, body, slip, measuredMm: pinMm, errorMm: SCRATCH_ERROR_MM }])
+export const pinPickUp = (slop: Slop, pinMm: number, body: Body = DEFAULT_BODY): PickUp =>
+  pickUpOf([{ ...TILE, body, slop, measuredMm: pinMm, errorMm: SCRATCH_ERROR_MM }])
 
 /** Dry coat, mm, from the grams a face of `areaCm2` gained straight after the dip, slop and all. */
-export function coatFromWetGain(slip: Slip, gainG: number, areaCm2: number): number {
-  checkedSlip(slip)
+export function coatFromWetGain(slop: Slop, gainG: number, areaCm2: number): number {
+  checkedSlop(slop)
   inRange('gainG', gainG, 0, 1e5)
   between('areaCm2', areaCm2, 0, 1e6)
-  return (10 * (gainG / areaCm2) * solidsFraction(slip)) / (slip.gramsPerMl * slip.cakeSolids)
+  return (10 * (gainG / areaCm2) * solidsFraction(slop)) / (slop.gramsPerMl * slop.cakeSolids)
 }
 
 /** Dry coat, mm, from the grams a face gained once dry right through. */
-export function coatFromDryGain(slip: Slip, gainG: number, areaCm2: number): number {
-  checkedSlip(slip)
+export function coatFromDryGain(slop: Slop, gainG: number, areaCm2: number): number {
+  checkedSlop(slop)
   inRange('gainG', gainG, 0, 1e5)
   between('areaCm2', areaCm2, 0, 1e6)
-  return (10 * gainG) / (areaCm2 * slip.solidsGravity * slip.cakeSolids)
+  return (10 * gainG) / (areaCm2 * slop.solidsGravity * slop.cakeSolids)
 }
 
 /** Packing of the coat from a dry gain and a scratch of the same coat. */
-export function packingOf(slip: Slip, dryGainG: number, areaCm2: number, coatMm: number): number {
+export function packingOf(slop: Slop, dryGainG: number, areaCm2: number, coatMm: number): number {
   between('coatMm', coatMm, 0, 20)
-  return (coatFromDryGain(slip, dryGainG, areaCm2) * slip.cakeSolids) / coatMm
+  return (coatFromDryGain(slop, dryGainG, areaCm2) * slop.cakeSolids) / coatMm
 }
 
 /**

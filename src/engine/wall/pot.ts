@@ -7,7 +7,7 @@ import { faceAreaCm2 } from '../shape/areas.ts'
 import { checkedDip, reachOf, secondsUnder } from '../shape/immersion.ts'
 import { cutWall, type Stretch, within } from '../shape/zones.ts'
 import { filmOf } from '../slop/film.ts'
-import { checkedSlip, shedPerMm } from '../slop/slop.ts'
+import { checkedSlop, shedPerMm } from '../slop/slop.ts'
 import { checkedBody, fillablePerMm } from './body.ts'
 import { type Goal, wait } from './drying.ts'
 import { setWater, sponge, washOff } from './handling.ts'
@@ -67,7 +67,7 @@ export function courseOf(pot: PotWall, events: readonly WallEvent[], air0: Air):
     inRange('atMin after the first event', event.atMin - originMin, 0, CENTURY_MIN)
     if (event.kind === 'dip') {
       checkedDip(event, shape.heightMm)
-      checkedSlip(event.slip)
+      checkedSlop(event.slop)
       dips.push(event)
     } else if (event.kind === 'wipe') inRange('waterMm', event.waterMm, 0, 100)
     else if (event.kind === 'weigh') inRange('waterG', event.waterG, 0, 1e6)
@@ -150,14 +150,14 @@ function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: 
   for (const { face } of reached) piece.wall[face].wetted = true
   for (const { face, reach } of reached) {
     const span = piece.stretch[face]
-    const film = filmOf(dip.slip, Math.max(1, reach.toMm - reach.fromMm), dip.liftMmPerS)
+    const film = filmOf(dip.slop, Math.max(1, reach.toMm - reach.fromMm), dip.liftMmPerS)
     const wetting: Wetting = {
       atS,
       seconds: secondsUnder(dip, heightMm, (span.fromMm + span.toMm) / 2),
-      shed: shedPerMm(dip.slip),
-      cakeSolids: dip.slip.cakeSolids,
-      cakeResistance: dip.slip.cakeResistanceSPerMm2,
-      pickUp: dip.slip.pickUpFactor * fill,
+      shed: shedPerMm(dip.slop),
+      cakeSolids: dip.slop.cakeSolids,
+      cakeResistance: dip.slop.cakeResistanceSPerMm2,
+      pickUp: dip.slop.pickUpFactor * fill,
       filmThirstyMm: film.thirstyMm * fill,
       filmFullMm: film.fullMm * fill,
       suction: weather.suction,

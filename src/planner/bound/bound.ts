@@ -1,4 +1,4 @@
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 import { supersequence } from './supersequence.ts'
 
 /** Relative to now. `stirs`: openings and re-stirs together. */
@@ -54,33 +54,33 @@ function preemptive(jobs: readonly Job[], tail: (job: Job) => number): number {
  * within V of it. After stir j at least the dips are left that j - 1 stirs can't have covered, and with them at
  * least the longest of as many shortest tails.
  */
-function stirsOf(board: Board, b: number): { readonly tailS: number; readonly dryTailS: number }[] {
+function stirsOf(problem: Problem, b: number): { readonly tailS: number; readonly dryTailS: number }[] {
   const ops: number[] = []
   let shortest = Number.POSITIVE_INFINITY
-  for (let o = 0; o < board.n; o++)
-    if (board.bucket[o] === b) {
+  for (let o = 0; o < problem.n; o++)
+    if (problem.bucket[o] === b) {
       ops.push(o)
-      shortest = Math.min(shortest, board.dur[o]!)
+      shortest = Math.min(shortest, problem.dur[o]!)
     }
-  const fresh = board.freshS[b]!
+  const fresh = problem.freshS[b]!
   let left = ops.length
-  for (let l = 0; l < board.laneCount; l++) {
-    const freshFor = board.stirS[l]! + fresh - board.freeS[l]!
-    if (board.at[l] === b && freshFor >= 0) left -= Math.floor(freshFor / shortest) + 1
+  for (let l = 0; l < problem.laneCount; l++) {
+    const freshFor = problem.stirS[l]! + fresh - problem.freeS[l]!
+    if (problem.at[l] === b && freshFor >= 0) left -= Math.floor(freshFor / shortest) + 1
   }
   const sorted = (chain: Int32Array) => Int32Array.from(ops, (o) => chain[o]!).sort()
-  const tails = sorted(board.tail)
-  const dryTails = sorted(board.dryTail)
+  const tails = sorted(problem.tail)
+  const dryTails = sorted(problem.dryTail)
   const stirs: { tailS: number; dryTailS: number }[] = []
   for (; left > 0; left -= Math.floor(fresh / shortest) + 1)
     stirs.push({ tailS: tails[left - 1]!, dryTailS: dryTails[left - 1]! })
   return stirs
 }
 
-function makeBound(board: Board): Bound {
-  const { n, bucket, dur, after, release, tail, dryTail, next, laneCount } = board
-  const free = Math.min(...board.freeS)
-  const open = new Set(board.at)
+function makeBound(problem: Problem): Bound {
+  const { n, bucket, dur, after, release, tail, dryTail, next, laneCount } = problem
+  const free = Math.min(...problem.freeS)
+  const open = new Set(problem.at)
   const head = new Int32Array(n)
   let anyTail = Number.POSITIVE_INFINITY
   let anyDry = Number.POSITIVE_INFINITY
@@ -89,36 +89,36 @@ function makeBound(board: Board): Bound {
     const b = bucket[o]!
     if (release[o]! >= 0) head[o] = Math.max(free, release[o]!)
     if (b >= 0) {
-      if (!open.has(b)) head[o] = Math.max(head[o]!, free + board.openS[b]!)
+      if (!open.has(b)) head[o] = Math.max(head[o]!, free + problem.openS[b]!)
       anyTail = Math.min(anyTail, tail[o]!)
       anyDry = Math.min(anyDry, dryTail[o]!)
-      if (!board.collar[o]) plain.add(b)
+      if (!problem.collar[o]) plain.add(b)
     }
     if (next[o]! >= 0) head[next[o]!] = head[o]! + after[o]!
   }
-  const sequences = board.pots.map((_, p) => {
+  const sequences = problem.pots.map((_, p) => {
     const line: number[] = []
-    for (let o = board.firstOp[p]!; o >= 0; o = next[o]!) if (bucket[o]! >= 0) line.push(bucket[o]!)
+    for (let o = problem.firstOp[p]!; o >= 0; o = next[o]!) if (bucket[o]! >= 0) line.push(bucket[o]!)
     return line
   })
   // With two pairs of hands two buckets are open at once and crossed stacks may share their visits.
-  const needed = board.buckets.flatMap((_, b) => (open.has(b) ? [] : [b]))
-  const openings = laneCount === 1 ? supersequence(sequences, board.at[0]!).visits.length : needed.length
-  const stirs = board.buckets.map((_, b) => stirsOf(board, b))
+  const needed = problem.buckets.flatMap((_, b) => (open.has(b) ? [] : [b]))
+  const openings = laneCount === 1 ? supersequence(sequences, problem.at[0]!).visits.length : needed.length
+  const stirs = problem.buckets.map((_, b) => stirsOf(problem, b))
   const jobs: Job[] = []
   for (let o = 0; o < n; o++)
     jobs.push({ headS: head[o]!, workS: dur[o]!, tailS: tail[o]! - dur[o]!, dryTailS: dryTail[o]! - dur[o]! })
   // Every stir takes at least as long as a re-stir, the first of a bucket that isn't open as long as an opening.
-  const restirS = (b: number) => Math.min(board.restirS[b]!, board.openS[b]!)
+  const restirS = (b: number) => Math.min(problem.restirS[b]!, problem.openS[b]!)
   stirs.forEach((each, b) => {
     each.forEach((stir, j) => {
       const opens = j === 0 && !open.has(b)
-      const pourS = plain.has(b) ? 0 : board.decantS[b]!
-      jobs.push({ headS: free, workS: opens ? board.openS[b]! + pourS : restirS(b), ...stir })
+      const pourS = plain.has(b) ? 0 : problem.decantS[b]!
+      jobs.push({ headS: free, workS: opens ? problem.openS[b]! + pourS : restirS(b), ...stir })
     })
   })
   // Nobody knows which stirs the further openings are: what they take more than a re-stir comes on top.
-  const extraS = Math.min(...board.buckets.map((_, b) => board.openS[b]! - restirS(b)))
+  const extraS = Math.min(...problem.buckets.map((_, b) => problem.openS[b]! - restirS(b)))
   for (let k = needed.length; k < openings; k++)
     jobs.push({ headS: free, workS: extraS, tailS: anyTail, dryTailS: anyDry })
   let finishS = 0
@@ -138,21 +138,21 @@ function makeBound(board: Board): Bound {
     )
   } else if (n > 0) {
     const work = jobs.reduce((sum, job) => sum + job.workS, 0)
-    finishS = Math.max(finishS, Math.ceil((work + board.freeS[0]! + board.freeS[1]!) / 2))
+    finishS = Math.max(finishS, Math.ceil((work + problem.freeS[0]! + problem.freeS[1]!) / 2))
   }
   return {
     finishS,
-    lateS: Math.max(board.doneLateS, dryS - board.deadlineS),
+    lateS: Math.max(problem.doneLateS, dryS - problem.deadlineS),
     openings,
     stirs: stirs.reduce((sum, each) => sum + each.length, 0),
   }
 }
 
-const known = new WeakMap<Board, Bound>()
+const known = new WeakMap<Problem, Bound>()
 
-/** What no plan of this board can beat; worked out once a board. */
-export function lowerBound(board: Board): Bound {
-  const bound = known.get(board) ?? makeBound(board)
-  known.set(board, bound)
+/** What no plan of this problem can beat; worked out once a problem. */
+export function lowerBound(problem: Problem): Bound {
+  const bound = known.get(problem) ?? makeBound(problem)
+  known.set(problem, bound)
   return bound
 }

@@ -1,5 +1,5 @@
 import { type Order, STIR } from '../problem/order.ts'
-import { type Board, layBoard } from '../problem/problem.ts'
+import { layProblem, type Problem } from '../problem/problem.ts'
 import { exact, PROVABLE_DIPS } from '../search/exact.ts'
 import { type Card, recall } from '../search/recall.ts'
 import { relocate } from '../search/runs.ts'
@@ -13,7 +13,7 @@ import { readPlan } from './read.ts'
 export const FINAL_WORK = 1_000_000
 /** Ops timed besides, while the hands work: half a second on a desk machine. Tuned. */
 export const LONG_WORK = 10_000_000
-/** A small board is searched this long before the exact method takes over. Tuned. */
+/** A small problem is searched this long before the exact method takes over. Tuned. */
 const SMALL_WORK = 60_000
 /** A new order that gains less, in lateness and in finish, isn't worth telling anybody (R12). */
 const CALM_S = 60
@@ -30,14 +30,14 @@ export interface Replanned {
 }
 
 /** The cards that no hard rule has broken since: their pot may go when it was to go, their bucket is wanted. */
-function standing(board: Board, cards: readonly Card[]): Card[] {
+function standing(problem: Problem, cards: readonly Card[]): Card[] {
   return cards.filter(({ lane, op, startS, opStartS }) => {
-    const free = board.freeS[lane]!
+    const free = problem.freeS[lane]!
     return (
-      !board.input.hands[lane]?.away &&
+      !problem.input.hands[lane]?.away &&
       startS <= free + IN_HAND_S &&
-      board.release[op]! >= 0 &&
-      board.release[op]! <= Math.max(free, opStartS)
+      problem.release[op]! >= 0 &&
+      problem.release[op]! <= Math.max(free, opStartS)
     )
   })
 }
@@ -46,11 +46,11 @@ function standing(board: Board, cards: readonly Card[]): Card[] {
  * Whether an order begins with the cards in hand: a dip with no stir put in before it, a bucket's card with any of
  * its pots.
  */
-function keeps(board: Board, order: Order, cards: readonly Card[]): boolean {
+function keeps(problem: Problem, order: Order, cards: readonly Card[]): boolean {
   return cards.every(({ lane, op, bucket }) => {
     const first = order.ops.find((o) => order.lane[o] === lane)
     if (bucket < 0) return first === op && order.wish[op] !== STIR
-    return first !== undefined && (first === op || board.bucket[first] === bucket)
+    return first !== undefined && (first === op || problem.bucket[first] === bucket)
   })
 }
 
@@ -72,25 +72,25 @@ function putFirst(order: Order, cards: readonly Card[]): Order {
  * @throws RangeError naming field, value and allowed range.
  */
 export function* planning(input: PlanInput, previous: Plan | null, work: number): Generator<void, Replanned> {
-  const board = layBoard(input)
-  const timer = makeTimer(board)
-  const old = previous && recall(board, timer, previous)
-  const cards = old ? standing(board, old.cards) : []
-  const allowed = (order: Order) => cards.length === 0 || keeps(board, order, cards)
+  const problem = layProblem(input)
+  const timer = makeTimer(problem)
+  const old = previous && recall(problem, timer, previous)
+  const cards = old ? standing(problem, old.cards) : []
+  const allowed = (order: Order) => cards.length === 0 || keeps(problem, order, cards)
   const found: Found = bestStart(
-    board,
+    problem,
     timer,
-    starts(board).map((order) => putFirst(order, cards)),
+    starts(problem).map((order) => putFirst(order, cards)),
   )
   if (old && allowed(old.found.order)) {
     timer.run(old.found.order, Number.POSITIVE_INFINITY)
     if (versus(timer, found) < 0) keep(found, timer, old.found.order)
   }
-  const small = work > 0 && board.laneCount === 1 && board.dips <= PROVABLE_DIPS
-  yield* search(board, timer, found, small ? Math.min(work, SMALL_WORK) : work, allowed)
+  const small = work > 0 && problem.laneCount === 1 && problem.dips <= PROVABLE_DIPS
+  yield* search(problem, timer, found, small ? Math.min(work, SMALL_WORK) : work, allowed)
   let proven = false
   if (small) {
-    const { better, proven: ended } = yield* exact(board, found)
+    const { better, proven: ended } = yield* exact(problem, found)
     proven = ended && better === null
     if (better && allowed(better.order)) {
       timer.run(better.order, Number.POSITIVE_INFINITY)
@@ -98,20 +98,20 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
       proven = ended && versus(timer, better) === 0
       if (versus(timer, found) < 0) keep(found, timer, better.order)
     }
-    if (!proven) yield* search(board, timer, found, work - SMALL_WORK, allowed)
+    if (!proven) yield* search(problem, timer, found, work - SMALL_WORK, allowed)
   }
   const latenessGainS = old ? old.found.lateS - found.lateS : 0
   const finishGainS = old ? old.found.finishS - found.finishS : 0
   const stay = old !== null && latenessGainS < CALM_S && finishGainS < CALM_S
   if (!stay)
-    return { plan: readPlan(board, timer, found.order, proven), kept: false, latenessGainS, finishGainS }
+    return { plan: readPlan(problem, timer, found.order, proven), kept: false, latenessGainS, finishGainS }
   const same = [
     latenessGainS,
     finishGainS,
     old.found.openings - found.openings,
     old.found.restirs - found.restirs,
   ]
-  const plan = readPlan(board, timer, old.found.order, proven && same.every((gain) => gain === 0))
+  const plan = readPlan(problem, timer, old.found.order, proven && same.every((gain) => gain === 0))
   return { plan, kept: true, latenessGainS, finishGainS }
 }
 
@@ -144,9 +144,9 @@ export const replan = (input: PlanInput, previous: Plan, work: number = FINAL_WO
  */
 export function firstPlan(input: PlanInput, previous: Plan | null = null): Plan {
   if (previous) return replan(input, previous, 0).plan
-  const board = layBoard(input)
-  const timer = makeTimer(board)
-  return readPlan(board, timer, bestStart(board, timer).order, false)
+  const problem = layProblem(input)
+  const timer = makeTimer(problem)
+  return readPlan(problem, timer, bestStart(problem, timer).order, false)
 }
 
 /**
@@ -154,7 +154,7 @@ export function firstPlan(input: PlanInput, previous: Plan | null = null): Plan 
  * @throws RangeError naming field, value and allowed range.
  */
 export function retime(input: PlanInput, told: Plan): Plan {
-  const board = layBoard(input)
-  const timer = makeTimer(board)
-  return readPlan(board, timer, recall(board, timer, told).found.order, false)
+  const problem = layProblem(input)
+  const timer = makeTimer(problem)
+  return readPlan(problem, timer, recall(problem, timer, told).found.order, false)
 }

@@ -1,14 +1,14 @@
 import { lowerBound } from '../bound/bound.ts'
 import { NONE, OPEN, type Order, type Timer } from '../problem/order.ts'
-import { type Board, NEVER_S } from '../problem/problem.ts'
+import { NEVER_S, type Problem } from '../problem/problem.ts'
 import { overLong } from '../timing/timing.ts'
 import type { Action, Plan } from '../types.ts'
 import { dipReason, prepReason, setUpReason } from './reasons.ts'
 
 /** Writes out the plan of `order`. `provenByExact`: an exhaustive search found nothing better. */
-export function readPlan(board: Board, timer: Timer, order: Order, provenByExact: boolean): Plan {
+export function readPlan(problem: Problem, timer: Timer, order: Order, provenByExact: boolean): Plan {
   timer.run(order, Number.POSITIVE_INFINITY)
-  const { nowS, deadline } = board.input
+  const { nowS, deadline } = problem.input
   const actions: Action[] = []
   for (const [position, o] of order.ops.entries()) {
     const lane = order.lane[o]!
@@ -16,11 +16,11 @@ export function readPlan(board: Board, timer: Timer, order: Order, provenByExact
     if (timer.setUp[o] !== NONE) {
       const bucket = timer.setUpBucket[o]!
       let dips = 0
-      for (let j = position; j < board.n; j++) {
+      for (let j = position; j < problem.n; j++) {
         const e = order.ops[j]!
         if (order.lane[e] !== lane) continue
         if (e !== o && timer.setUp[e] !== NONE) break
-        if (board.bucket[e] === bucket) dips++
+        if (problem.bucket[e] === bucket) dips++
       }
       const kind = timer.setUp[o] === OPEN ? 'open' : 'restir'
       actions.push({
@@ -28,16 +28,16 @@ export function readPlan(board: Board, timer: Timer, order: Order, provenByExact
         lane,
         startS: startS - timer.setUpS[o]!,
         endS: startS,
-        bucketId: board.buckets[bucket]!.id,
+        bucketId: problem.buckets[bucket]!.id,
         decant: timer.setUpDecant[o] === 1,
         dips,
-        reason: setUpReason(board, timer, order, position),
+        reason: setUpReason(problem, timer, order, position),
       })
     }
-    const pot = board.pots[board.pot[o]!]!
-    const step = board.step[o]!
-    const endS = startS + board.dur[o]!
-    if (board.bucket[o]! < 0)
+    const pot = problem.pots[problem.pot[o]!]!
+    const step = problem.step[o]!
+    const endS = startS + problem.dur[o]!
+    if (problem.bucket[o]! < 0)
       actions.push({
         kind: pot.prep[step]!.kind,
         lane,
@@ -45,32 +45,32 @@ export function readPlan(board: Board, timer: Timer, order: Order, provenByExact
         endS,
         potId: pot.id,
         step,
-        reason: prepReason(board, timer, order, position),
+        reason: prepReason(problem, timer, order, position),
       })
     else {
-      const { reason, heldS } = dipReason(board, timer, order, position)
+      const { reason, heldS } = dipReason(problem, timer, order, position)
       actions.push({
         kind: 'dip',
         lane,
         startS,
         endS,
         potId: pot.id,
-        bucketId: board.buckets[board.bucket[o]!]!.id,
+        bucketId: problem.buckets[problem.bucket[o]!]!.id,
         coat: step,
-        outS: startS + board.out[o]!,
+        outS: startS + problem.out[o]!,
         heldS,
         reason,
       })
     }
   }
   actions.sort((a, b) => a.startS - b.startS || a.endS - b.endS || a.lane - b.lane)
-  const finishS = board.n === 0 ? nowS : nowS + timer.finishS
+  const finishS = problem.n === 0 ? nowS : nowS + timer.finishS
   let dryS = Number.NEGATIVE_INFINITY
-  for (let o = 0; o < board.n; o++)
-    if (board.dry[o]! >= 0) dryS = Math.max(dryS, timer.start[o]! + board.dry[o]!)
+  for (let o = 0; o < problem.n; o++)
+    if (problem.dry[o]! >= 0) dryS = Math.max(dryS, timer.start[o]! + problem.dry[o]!)
   const dryAtS = Math.max(dryS + nowS, deadline?.doneDryAtS ?? Number.NEGATIVE_INFINITY)
   const known = Number.isFinite(dryAtS)
-  const bound = lowerBound(board)
+  const bound = lowerBound(problem)
   const met =
     timer.lateS === bound.lateS &&
     timer.finishS === bound.finishS &&
@@ -81,11 +81,11 @@ export function readPlan(board: Board, timer: Timer, order: Order, provenByExact
     finishS,
     dryAtS: known ? dryAtS : null,
     latenessS: timer.lateS,
-    slackS: known && board.deadlineS !== NEVER_S ? board.deadlineS + nowS - dryAtS : null,
+    slackS: known && problem.deadlineS !== NEVER_S ? problem.deadlineS + nowS - dryAtS : null,
     openings: timer.openings,
     restirs: timer.restirs,
-    overLongS: overLong(board, timer.start),
+    overLongS: overLong(problem, timer.start),
     bound: { finishS: nowS + bound.finishS, latenessS: bound.lateS, openings: bound.openings },
-    proven: provenByExact || met || board.n === 0,
+    proven: provenByExact || met || problem.n === 0,
   }
 }

@@ -9,7 +9,7 @@ export const NEVER_S = 400_000_000
  * a pot's ops are neighbours in index and follow each other. Buckets and pots are put into an order that
  * depends on what they are and not on their names, so that renaming or re-listing changes nothing but ties.
  */
-export interface Board {
+export interface Problem {
   readonly input: PlanInput
   readonly n: number
   readonly pots: readonly Pot[]
@@ -106,7 +106,7 @@ function sortedPots(input: PlanInput, bucketIndex: ReadonlyMap<string, number>) 
 }
 
 /** @throws RangeError as `checkInput`. */
-export function layBoard(input: PlanInput): Board {
+export function layProblem(input: PlanInput): Problem {
   checkInput(input)
   const buckets = sortedBuckets(input)
   const bucketIndex = new Map(buckets.map((bucket, index) => [bucket.id, index]))

@@ -1,5 +1,5 @@
 import { AUTO, type Order } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 
 /** What a change of bucket and a long remaining chain weigh against an earlier start; plain numbers. */
 export interface Rule {
@@ -12,11 +12,11 @@ export interface Rule {
 /** Open bucket first, longest remaining chain first. */
 export const PLAIN_RULE: Rule = { switchWeight: 1, tailWeight: 0.1, byDry: false }
 
-/** An order with room for every dip of the board, nobody's hands nor moment chosen. */
-export const emptyOrder = (board: Board): Order => ({
-  ops: new Int32Array(board.n),
-  lane: new Uint8Array(board.n),
-  wish: new Uint8Array(board.n).fill(AUTO),
+/** An order with room for every dip of the problem, nobody's hands nor moment chosen. */
+export const emptyOrder = (problem: Problem): Order => ({
+  ops: new Int32Array(problem.n),
+  lane: new Uint8Array(problem.n),
+  wish: new Uint8Array(problem.n).fill(AUTO),
 })
 
 /**
@@ -24,17 +24,17 @@ export const emptyOrder = (board: Board): Order => ({
  * (earliest start + weighted change of bucket - weighted remaining chain) goes next, in the lane where it scores
  * best. With one pair of hands everything is in lane 0.
  */
-export function orderByRule(board: Board, rule: Rule): Order {
-  const order = emptyOrder(board)
-  const { laneCount, bucket, dur, after, next } = board
-  const chain = rule.byDry ? board.dryTail : board.tail
-  const at = board.pots.map((_, p) => board.firstOp[p]!)
-  const ready = at.map((o) => board.release[o]!)
-  const free = Int32Array.from(board.freeS)
-  const open = Int32Array.from(board.at)
-  const busy = new Int32Array(board.buckets.length)
-  const live = board.pots.map((_, p) => p)
-  for (let k = 0; k < board.n; k++) {
+export function orderByRule(problem: Problem, rule: Rule): Order {
+  const order = emptyOrder(problem)
+  const { laneCount, bucket, dur, after, next } = problem
+  const chain = rule.byDry ? problem.dryTail : problem.tail
+  const at = problem.pots.map((_, p) => problem.firstOp[p]!)
+  const ready = at.map((o) => problem.release[o]!)
+  const free = Int32Array.from(problem.freeS)
+  const open = Int32Array.from(problem.at)
+  const busy = new Int32Array(problem.buckets.length)
+  const live = problem.pots.map((_, p) => p)
+  for (let k = 0; k < problem.n; k++) {
     let best = Number.POSITIVE_INFINITY
     let bestSlot = 0
     let bestLane = 0
@@ -44,7 +44,7 @@ export function orderByRule(board: Board, rule: Rule): Order {
       const o = at[p]!
       const b = bucket[o]!
       for (let l = 0; l < laneCount; l++) {
-        const change = b >= 0 && open[l] !== b ? board.openS[b]! : 0
+        const change = b >= 0 && open[l] !== b ? problem.openS[b]! : 0
         const elsewhere = b >= 0 && laneCount === 2 && open[1 - l] === b
         const begin = Math.max(ready[p]!, free[l]! + change, b >= 0 ? busy[b]! + change : 0)
         const score =

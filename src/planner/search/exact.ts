@@ -1,8 +1,8 @@
 import { HOLD, type Order, STIR } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 import { emptyOrder } from './by-rule.ts'
 import { leastAhead } from './lookahead.ts'
-import { extend, firstLabel, type Label } from './partial-plan.ts'
+import { extend, firstPartialPlan, type PartialPlan } from './partial-plan.ts'
 import type { Found } from './search.ts'
 
 /** Up to here *proven best* is tried for; without preparation steps it is nearly always reached. */
@@ -13,8 +13,8 @@ const MOST_LABELS = 150_000
 /** Labels between two chances to stop. */
 const SLICE = 4000
 
-/** True when label `a` can do whatever `b` can, at least as early, with no more set-ups. */
-function dominates(a: Label, b: Label): boolean {
+/** True when partial plan `a` can do whatever `b` can, at least as early, with no more set-ups. */
+function dominates(a: PartialPlan, b: PartialPlan): boolean {
   if (a.freeS > b.freeS || a.lateS > b.lateS || a.openings > b.openings || a.restirs > b.restirs) return false
   if (a.stirS < b.stirS || a.packedS > b.packedS || a.packedDryS > b.packedDryS) return false
   for (let p = 0; p < a.readyS.length; p++)
@@ -23,14 +23,14 @@ function dominates(a: Label, b: Label): boolean {
 }
 
 /** The order and wishes that make the timer repeat the label's path. */
-function traceBack(board: Board, last: Label): Order {
-  const order = emptyOrder(board)
+function traceBack(problem: Problem, last: PartialPlan): Order {
+  const order = emptyOrder(problem)
   order.wish.fill(HOLD)
-  let k = board.n
-  for (let label: Label | null = last; label?.before; label = label.before) {
-    order.ops[--k] = label.op
-    if (label.stirred) order.wish[label.op] = STIR
-    else if (board.bucket[label.op]! < 0) order.wish[label.op] = 0
+  let k = problem.n
+  for (let partial: PartialPlan | null = last; partial?.before; partial = partial.before) {
+    order.ops[--k] = partial.op
+    if (partial.stirred) order.wish[partial.op] = STIR
+    else if (problem.bucket[partial.op]! < 0) order.wish[partial.op] = 0
   }
   return order
 }
@@ -42,10 +42,10 @@ export interface Verdict {
   readonly better: Found | null
 }
 
-const verdict = (board: Board, proven: boolean, best: Label | null): Verdict => ({
+const verdict = (problem: Problem, proven: boolean, best: PartialPlan | null): Verdict => ({
   proven,
   better: best && {
-    order: traceBack(board, best),
+    order: traceBack(problem, best),
     lateS: best.lateS,
     finishS: best.freeS,
     openings: best.openings,
@@ -58,17 +58,17 @@ const verdict = (board: Board, proven: boolean, best: Label | null): Verdict => 
  * lateness, finish, openings and re-stirs, or proves that nothing does. One pair of hands only.
  * @param most labels made before giving up.
  */
-export function* exact(board: Board, found: Found, most: number = MOST_LABELS): Generator<void, Verdict> {
-  let best: Label | null = null
+export function* exact(problem: Problem, found: Found, most: number = MOST_LABELS): Generator<void, Verdict> {
+  let best: PartialPlan | null = null
   let target = {
     lateS: found.lateS,
     finishS: found.finishS,
     openings: found.openings,
     restirs: found.restirs,
   }
-  const ahead = leastAhead(board)
-  const hopeless = (label: Label): boolean => {
-    const least = ahead(label)
+  const ahead = leastAhead(problem)
+  const hopeless = (partial: PartialPlan): boolean => {
+    const least = ahead(partial)
     return (
       (least.lateS - target.lateS ||
         least.finishS - target.finishS ||
@@ -76,17 +76,17 @@ export function* exact(board: Board, found: Found, most: number = MOST_LABELS): 
         least.restirs - target.restirs) >= 0
     )
   }
-  let level = new Map<string, Label[]>([['', [firstLabel(board)]]])
+  let level = new Map<string, PartialPlan[]>([['', [firstPartialPlan(problem)]]])
   let made = 0
-  for (let k = 0; k < board.n; k++) {
-    const following = new Map<string, Label[]>()
+  for (let k = 0; k < problem.n; k++) {
+    const following = new Map<string, PartialPlan[]>()
     for (const labels of level.values())
-      for (const label of labels)
-        for (const child of extend(board, label)) {
+      for (const partial of labels)
+        for (const child of extend(problem, partial)) {
           if (++made % SLICE === 0) yield
-          if (made > most) return verdict(board, false, best)
+          if (made > most) return verdict(problem, false, best)
           if (hopeless(child)) continue
-          if (k === board.n - 1) {
+          if (k === problem.n - 1) {
             best = child
             target = {
               lateS: child.lateS,
@@ -109,5 +109,5 @@ export function* exact(board: Board, found: Found, most: number = MOST_LABELS): 
         }
     level = following
   }
-  return verdict(board, true, best)
+  return verdict(problem, true, best)
 }

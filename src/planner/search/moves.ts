@@ -1,5 +1,5 @@
 import { AUTO, HOLD, type Order, STIR } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 import type { Random } from './random.ts'
 import { makeRuns, relocate } from './runs.ts'
 
@@ -20,10 +20,10 @@ const SHARES = {
 } as const
 
 /** Small changes of an order, drawn by `random`, none of which breaks a pot's own sequence. */
-export function makeMove(board: Board, random: Random): Move {
-  const { n, bucket, pot, release, next, laneCount } = board
+export function makeMove(problem: Problem, random: Random): Move {
+  const { n, bucket, pot, release, next, laneCount } = problem
   const at = new Int32Array(n)
-  const { from: runFrom, to: runTo, moveBlock } = makeRuns(board)
+  const { from: runFrom, to: runTo, moveBlock } = makeRuns(problem)
 
   const find = (ops: Int32Array, o: number): number => ops.indexOf(o)
   /** Positions an op may take without passing its pot's neighbours. */
@@ -86,7 +86,7 @@ export function makeMove(board: Board, random: Random): Move {
   const replantPot: Move = ({ ops }) => {
     const p = pot[ops[random.int(n)]!]!
     let low = 0
-    for (let o = board.firstOp[p]!; o >= 0; o = next[o]!) {
+    for (let o = problem.firstOp[p]!; o >= 0; o = next[o]!) {
       const from = find(ops, o)
       const high = n - 1
       const begin = low + random.int(high - low + 1)
@@ -141,7 +141,7 @@ export function makeMove(board: Board, random: Random): Move {
   /** Longest remaining chain first inside a visit. */
   const sort: Move = (order) => {
     const p = random.int(n)
-    const chain = random.int(2) ? board.tail : board.dryTail
+    const chain = random.int(2) ? problem.tail : problem.dryTail
     const run = order.ops.subarray(runFrom(order, p), runTo(order, p) + 1)
     if (run.length < 2) return false
     run.sort((a, b) => chain[b]! - chain[a]! || a - b)

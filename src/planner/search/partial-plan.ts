@@ -1,10 +1,10 @@
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 
 /**
  * A partial plan of one pair of hands. All times are the earliest for the stir's end `stirS`; should the stretch
  * be held back so that the stir ends at `x`, they become the later of themselves and `x` plus their packed part.
  */
-export interface Label {
+export interface PartialPlan {
   readonly key: string
   /** Next op per pot, -1 when done. */
   readonly next: Int32Array
@@ -24,7 +24,7 @@ export interface Label {
   readonly openings: number
   readonly restirs: number
   readonly workLeftS: number
-  readonly before: Label | null
+  readonly before: PartialPlan | null
   readonly op: number
   /** A set-up stands right before `op`. */
   readonly stirred: boolean
@@ -32,25 +32,25 @@ export interface Label {
 
 const FAR_BELOW = -1_000_000_000
 
-/** Where a search begins: nothing done yet, the hands as the board has them. */
-export function firstLabel(board: Board): Label {
+/** Where a search begins: nothing done yet, the hands as the problem has them. */
+export function firstPartialPlan(problem: Problem): PartialPlan {
   return {
     key: '',
-    next: Int32Array.from(board.firstOp),
-    at: board.at[0]!,
-    poured: board.decanted[0] === 1,
+    next: Int32Array.from(problem.firstOp),
+    at: problem.at[0]!,
+    poured: problem.decanted[0] === 1,
     due: '',
-    freeS: board.freeS[0]!,
-    stirS: board.at[0]! >= 0 ? board.stirS[0]! : 0,
+    freeS: problem.freeS[0]!,
+    stirS: problem.at[0]! >= 0 ? problem.stirS[0]! : 0,
     movable: false,
     packedS: 0,
-    readyS: Int32Array.from(board.firstOp, (o) => Math.max(board.release[o]!, board.freeS[0]!)),
-    packedReadyS: new Int32Array(board.pots.length),
-    lateS: board.doneLateS,
+    readyS: Int32Array.from(problem.firstOp, (o) => Math.max(problem.release[o]!, problem.freeS[0]!)),
+    packedReadyS: new Int32Array(problem.pots.length),
+    lateS: problem.doneLateS,
     packedDryS: FAR_BELOW,
     openings: 0,
     restirs: 0,
-    workLeftS: board.workS,
+    workLeftS: problem.workS,
     before: null,
     op: -1,
     stirred: false,
@@ -62,13 +62,13 @@ interface SetUp {
   readonly open: boolean
   readonly needS: number
   readonly poured: boolean
-  readonly due: Label['due']
+  readonly due: PartialPlan['due']
 }
 
 /** Do `o` next, right after `setUp` or with none. Null when the glaze would be stale. */
-function step(board: Board, from: Label, p: number, setUp: SetUp | null): Label | null {
+function step(problem: Problem, from: PartialPlan, p: number, setUp: SetUp | null): PartialPlan | null {
   const o = from.next[p]!
-  const dip = board.bucket[o]! >= 0
+  const dip = problem.bucket[o]! >= 0
   let { stirS, packedS, freeS, lateS, packedDryS } = from
   const readyS = from.readyS.slice()
   const packedReadyS = from.packedReadyS.slice()
@@ -82,26 +82,26 @@ function step(board: Board, from: Label, p: number, setUp: SetUp | null): Label 
   } else {
     packedStart = Math.max(packedS, packedReadyS[p]!)
     startS = Math.max(readyS[p]!, freeS)
-    const freshS = dip ? board.freshS[board.bucket[o]!]! : 0
+    const freshS = dip ? problem.freshS[problem.bucket[o]!]! : 0
     if (dip && startS - stirS > freshS) {
       if (!from.movable || packedStart > freshS) return null
       stirS = startS - freshS
       freeS = Math.max(freeS, stirS + packedS)
       for (let q = 0; q < readyS.length; q++) readyS[q] = Math.max(readyS[q]!, stirS + packedReadyS[q]!)
-      lateS = Math.max(lateS, stirS + packedDryS - board.deadlineS)
+      lateS = Math.max(lateS, stirS + packedDryS - problem.deadlineS)
     }
   }
-  packedS = packedStart + board.dur[o]!
-  freeS = startS + board.dur[o]!
+  packedS = packedStart + problem.dur[o]!
+  freeS = startS + problem.dur[o]!
   const next = from.next.slice()
-  next[p] = board.next[o]!
+  next[p] = problem.next[o]!
   if (next[p]! >= 0) {
-    readyS[p] = startS + board.after[o]!
-    packedReadyS[p] = packedStart + board.after[o]!
+    readyS[p] = startS + problem.after[o]!
+    packedReadyS[p] = packedStart + problem.after[o]!
   } else {
     readyS[p] = packedReadyS[p] = 0
-    lateS = Math.max(lateS, startS + board.dry[o]! - board.deadlineS)
-    packedDryS = Math.max(packedDryS, packedStart + board.dry[o]!)
+    lateS = Math.max(lateS, startS + problem.dry[o]! - problem.deadlineS)
+    packedDryS = Math.max(packedDryS, packedStart + problem.dry[o]!)
   }
   let at = setUp?.bucket ?? from.at
   let poured = setUp?.poured ?? from.poured
@@ -113,7 +113,7 @@ function step(board: Board, from: Label, p: number, setUp: SetUp | null): Label 
     if (next[q]! < 0) continue
     readyS[q] = Math.max(readyS[q]!, freeS)
     packedReadyS[q] = Math.max(packedReadyS[q]!, packedS)
-    for (let e = next[q]!; e >= 0 && !used; e = board.next[e]!) used = board.bucket[e] === at
+    for (let e = next[q]!; e >= 0 && !used; e = problem.next[e]!) used = problem.bucket[e] === at
   }
   if (!used) {
     // The open bucket is of no more use: its stir can't tell two labels apart.
@@ -139,63 +139,69 @@ function step(board: Board, from: Label, p: number, setUp: SetUp | null): Label 
     packedDryS,
     openings: from.openings + Number(setUp?.open === true),
     restirs: from.restirs + Number(setUp !== null && !setUp.open),
-    workLeftS: from.workLeftS - board.dur[o]!,
+    workLeftS: from.workLeftS - problem.dur[o]!,
     before: from,
     op: o,
     stirred: setUp !== null,
   }
 }
 
-function setUpFor(board: Board, from: Label, b: number, collar: boolean, due: Label['due']): SetUp {
+function setUpFor(
+  problem: Problem,
+  from: PartialPlan,
+  b: number,
+  collar: boolean,
+  due: PartialPlan['due'],
+): SetUp {
   const open = from.at !== b
   const pour = collar && (open || !from.poured)
-  const needS = (open ? board.openS[b]! : board.restirS[b]!) + (pour ? board.decantS[b]! : 0)
+  const needS = (open ? problem.openS[b]! : problem.restirS[b]!) + (pour ? problem.decantS[b]! : 0)
   return { bucket: b, open, needS, poured: collar || (!open && from.poured), due }
 }
 
 /** Set-ups that may stand before a preparation step: any bucket still wanted, for its first dip. */
-function earlySetUps(board: Board, from: Label): SetUp[] {
+function earlySetUps(problem: Problem, from: PartialPlan): SetUp[] {
   if (from.due !== '') return []
   const wanted = new Map<string, SetUp>()
   for (const first of from.next)
-    for (let e = first; e >= 0; e = board.next[e]!) {
-      const b = board.bucket[e]!
+    for (let e = first; e >= 0; e = problem.next[e]!) {
+      const b = problem.bucket[e]!
       if (b < 0) continue
-      const collar = board.collar[e] === 1
+      const collar = problem.collar[e] === 1
       const settled = from.at === b && from.poured
       const due = settled ? 'any' : collar ? 'collar' : 'plain'
-      wanted.set(`${b}${due}`, setUpFor(board, from, b, collar, due))
+      wanted.set(`${b}${due}`, setUpFor(problem, from, b, collar, due))
     }
   return [...wanted.values()]
 }
 
 /** All ways to do one more op. Of alike pots equally far only the one ready first is taken. */
-export function* extend(board: Board, from: Label): Generator<Label> {
+export function* extend(problem: Problem, from: PartialPlan): Generator<PartialPlan> {
   for (let p = 0; p < from.next.length; p++) {
     const o = from.next[p]!
-    if (o < 0 || alikeIsSooner(board, from, p)) continue
-    const b = board.bucket[o]!
-    const plain = b < 0 ? step(board, from, p, null) : null
+    if (o < 0 || alikeIsSooner(problem, from, p)) continue
+    const b = problem.bucket[o]!
+    const plain = b < 0 ? step(problem, from, p, null) : null
     if (plain) yield plain
     if (b < 0) {
-      for (const setUp of earlySetUps(board, from)) yield step(board, from, p, setUp)!
+      for (const setUp of earlySetUps(problem, from)) yield step(problem, from, p, setUp)!
       continue
     }
-    const collar = board.collar[o] === 1
+    const collar = problem.collar[o] === 1
     const unfit = from.due === (collar ? 'plain' : 'collar')
     if (from.at === b && !unfit && !(collar && !from.poured)) {
-      const on = step(board, from, p, null)
+      const on = step(problem, from, p, null)
       if (on) yield on
     }
-    if (from.due === '') yield step(board, from, p, setUpFor(board, from, b, collar, ''))!
+    if (from.due === '') yield step(problem, from, p, setUpFor(problem, from, b, collar, ''))!
   }
 }
 
-function alikeIsSooner(board: Board, from: Label, p: number): boolean {
-  const depth = from.next[p]! - board.firstOp[p]!
+function alikeIsSooner(problem: Problem, from: PartialPlan, p: number): boolean {
+  const depth = from.next[p]! - problem.firstOp[p]!
   for (let q = 0; q < from.next.length; q++) {
-    if (q === p || board.kin[q] !== board.kin[p] || from.next[q]! < 0) continue
-    if (from.next[q]! - board.firstOp[q]! !== depth) continue
+    if (q === p || problem.kin[q] !== problem.kin[p] || from.next[q]! < 0) continue
+    if (from.next[q]! - problem.firstOp[q]! !== depth) continue
     const a = from.readyS[q]! - from.readyS[p]! || from.packedReadyS[q]! - from.packedReadyS[p]!
     if (a < 0 || (a === 0 && q < p)) return true
   }

@@ -1,5 +1,5 @@
 import { AUTO, HOLD, type Order, STIR, type Timer } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 import type { Action, Plan } from '../types.ts'
 import { emptyOrder } from './by-rule.ts'
 import { bestStart, type Found } from './search.ts'
@@ -14,8 +14,8 @@ const isStep = (action: Action): action is Step => action.kind !== 'open' && act
  * Finds the ops of an earlier plan among what is left now. Coats are counted from the end of the pot's stack, so
  * that those done since then drop out; an action whose bucket or kind no longer fits is left out.
  */
-function opFinder(board: Board, plan: Plan): (action: Step) => number {
-  const index = new Map(board.pots.map((pot, p) => [pot.id, p]))
+function opFinder(problem: Problem, plan: Plan): (action: Step) => number {
+  const index = new Map(problem.pots.map((pot, p) => [pot.id, p]))
   const dips = new Map<string, number>()
   const preps = new Map<string, number>()
   for (const action of plan.actions)
@@ -24,14 +24,14 @@ function opFinder(board: Board, plan: Plan): (action: Step) => number {
   return (action) => {
     const p = index.get(action.potId)
     if (p === undefined) return -1
-    const pot = board.pots[p]!
+    const pot = problem.pots[p]!
     if (action.kind === 'dip') {
       const k = action.coat - dips.get(pot.id)! + pot.coats.length
       if (pot.coats[k]?.bucketId !== action.bucketId) return -1
-      return board.firstOp[p]! + pot.prep.length + k
+      return problem.firstOp[p]! + pot.prep.length + k
     }
     const k = action.step - preps.get(pot.id)! + pot.prep.length
-    return pot.prep[k]?.kind === action.kind ? board.firstOp[p]! + k : -1
+    return pot.prep[k]?.kind === action.kind ? problem.firstOp[p]! + k : -1
   }
 }
 
@@ -53,15 +53,20 @@ export interface Recalled {
 }
 
 /** Ops new to the plan go, in their pot's order, where the objective is least. */
-function insertNew(board: Board, timer: Timer, ops: readonly number[], lanes: Map<number, number>): number[] {
-  const { next, release } = board
+function insertNew(
+  problem: Problem,
+  timer: Timer,
+  ops: readonly number[],
+  lanes: Map<number, number>,
+): number[] {
+  const { next, release } = problem
   const known = new Set(ops)
-  const missing = Array.from({ length: board.n }, (_, o) => o).filter((o) => !known.has(o))
+  const missing = Array.from({ length: problem.n }, (_, o) => o).filter((o) => !known.has(o))
   const line = [...ops]
   // First right before what follows them on their pot, so that there is a whole order to compare.
   for (const o of [...missing].reverse())
     line.splice(next[o]! >= 0 ? line.indexOf(next[o]!) : line.length, 0, o)
-  const order = emptyOrder(board)
+  const order = emptyOrder(problem)
   for (const o of line) order.lane[o] = lanes.get(o) ?? 0
   for (const o of missing) {
     line.splice(line.indexOf(o), 1)
@@ -81,9 +86,9 @@ function insertNew(board: Board, timer: Timer, ops: readonly number[], lanes: Ma
   return line
 }
 
-/** The order a plan was made of, put onto this board, timed as the input is now. */
-export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
-  const opOf = opFinder(board, plan)
+/** The order a plan was made of, put onto this problem, timed as the input is now. */
+export function recall(problem: Problem, timer: Timer, plan: Plan): Recalled {
+  const opOf = opFinder(problem, plan)
   const ops: number[] = []
   const lanes = new Map<number, number>()
   const stirred = new Set<number>()
@@ -91,17 +96,17 @@ export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
   const setUp = new Map<number, SetUp>()
   /** A set-up that the open bucket shows to be done is no card any more. */
   const toCome = (told: SetUp | undefined, lane: number): SetUp | undefined => {
-    const b = board.at[lane]!
+    const b = problem.at[lane]!
     const done =
       told &&
       b >= 0 &&
-      board.buckets[b]!.id === told.bucketId &&
-      board.stirS[lane]! + board.input.nowS >= told.startS
+      problem.buckets[b]!.id === told.bucketId &&
+      problem.stirS[lane]! + problem.input.nowS >= told.startS
     return done ? undefined : told
   }
   const sorted = [...plan.actions].sort((a, b) => a.startS - b.startS || a.endS - b.endS)
   for (const action of sorted) {
-    const lane = Math.min(action.lane, board.laneCount - 1)
+    const lane = Math.min(action.lane, problem.laneCount - 1)
     if (!isStep(action)) {
       setUp.set(action.lane, action)
       continue
@@ -117,13 +122,13 @@ export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
       cards.set(lane, {
         lane,
         op: o,
-        bucket: before ? board.buckets.findIndex((bucket) => bucket.id === before.bucketId) : -1,
-        startS: (before?.startS ?? action.startS) - board.input.nowS,
-        opStartS: action.startS - board.input.nowS,
+        bucket: before ? problem.buckets.findIndex((bucket) => bucket.id === before.bucketId) : -1,
+        startS: (before?.startS ?? action.startS) - problem.input.nowS,
+        opStartS: action.startS - problem.input.nowS,
       })
   }
-  const line = insertNew(board, timer, ops, lanes)
-  const base = emptyOrder(board)
+  const line = insertNew(problem, timer, ops, lanes)
+  const base = emptyOrder(problem)
   base.ops.set(line)
   for (const o of line) base.lane[o] = lanes.get(o) ?? 0
   const withWishes = (wishOf: (o: number) => number): Order => ({
@@ -131,8 +136,8 @@ export function recall(board: Board, timer: Timer, plan: Plan): Recalled {
     lane: base.lane.slice(),
     wish: Uint8Array.from(base.wish, (_, o) => wishOf(o)),
   })
-  const asTold = (o: number) => (stirred.has(o) ? STIR : board.bucket[o]! >= 0 ? HOLD : AUTO)
-  const hold = (o: number) => (board.bucket[o]! >= 0 ? HOLD : AUTO)
-  const found = bestStart(board, timer, [withWishes(asTold), withWishes(() => AUTO), withWishes(hold)])
+  const asTold = (o: number) => (stirred.has(o) ? STIR : problem.bucket[o]! >= 0 ? HOLD : AUTO)
+  const hold = (o: number) => (problem.bucket[o]! >= 0 ? HOLD : AUTO)
+  const found = bestStart(problem, timer, [withWishes(asTold), withWishes(() => AUTO), withWishes(hold)])
   return { found, cards: [...cards.values()] }
 }

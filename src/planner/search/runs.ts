@@ -1,5 +1,5 @@
 import type { Order } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 
 /** Takes the op at `from` out and puts it where `to` is. */
 export function relocate(ops: Int32Array, from: number, to: number): void {
@@ -18,7 +18,7 @@ export interface Runs {
 }
 
 /** The stretches of an order that are dipped from one bucket without another between, kept for one board. */
-export function makeRuns({ n, bucket }: Board): Runs {
+export function makeRuns({ n, bucket }: Problem): Runs {
   const held = new Int32Array(n)
   const alike = ({ ops, lane }: Order, p: number, q: number) =>
     bucket[ops[p]!] === bucket[ops[q]!] && lane[ops[p]!] === lane[ops[q]!]

@@ -1,6 +1,6 @@
 import { lowerBound } from '../bound/bound.ts'
 import { HOLD, type Order, STIR, type Timer } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 import { emptyOrder } from './by-rule.ts'
 import { makeMove } from './moves.ts'
 import { makeRandom } from './random.ts'
@@ -15,7 +15,7 @@ export interface Found {
   restirs: number
 }
 
-/** Overwrites `to` with `from`, both of one board. */
+/** Overwrites `to` with `from`, both of one problem. */
 export function copyOrder(from: Order, to: Order): void {
   to.ops.set(from.ops)
   to.lane.set(from.lane)
@@ -38,8 +38,8 @@ export function keep(found: Found, timer: Timer, order: Order): void {
   found.restirs = timer.restirs
 }
 
-const nothingYet = (board: Board): Found => ({
-  order: emptyOrder(board),
+const nothingYet = (problem: Problem): Found => ({
+  order: emptyOrder(problem),
   lateS: Number.POSITIVE_INFINITY,
   finishS: Number.POSITIVE_INFINITY,
   openings: Number.POSITIVE_INFINITY,
@@ -47,8 +47,8 @@ const nothingYet = (board: Board): Found => ({
 })
 
 /** Best of the starts that `allowed` lets pass. */
-export function bestStart(board: Board, timer: Timer, orders: readonly Order[] = starts(board)): Found {
-  const found = nothingYet(board)
+export function bestStart(problem: Problem, timer: Timer, orders: readonly Order[] = starts(problem)): Found {
+  const found = nothingYet(problem)
   for (const order of orders) {
     if (timer.run(order, Number.POSITIVE_INFINITY) === Number.POSITIVE_INFINITY) continue
     if (versus(timer, found) < 0) keep(found, timer, order)
@@ -56,8 +56,8 @@ export function bestStart(board: Board, timer: Timer, orders: readonly Order[] =
   return found
 }
 
-function meetsBound(board: Board, found: Found): boolean {
-  const bound = lowerBound(board)
+function meetsBound(problem: Problem, found: Found): boolean {
+  const bound = lowerBound(problem)
   return (
     found.lateS === bound.lateS &&
     found.finishS === bound.finishS &&
@@ -79,21 +79,21 @@ const COOLER = 0.5
 
 /**
  * Anneals over orders until `work` ops have been timed, or the bound is met. The threshold is drawn before a
- * candidate is timed, so that a bad one stops early. Same board, seed and work: same answer.
+ * candidate is timed, so that a bad one stops early. Same problem, seed and work: same answer.
  * Yields now and then so that a newer question can be heard. `allowed`: refuses candidates that would change the card in hand.
  */
 export function* search(
-  board: Board,
+  problem: Problem,
   timer: Timer,
   found: Found,
   work: number,
   allowed: (order: Order) => boolean,
 ): Generator<void, void> {
-  if (board.n < 2 || meetsBound(board, found)) return
-  const random = makeRandom(board.input.seed)
-  const move = makeMove(board, random)
-  let current = emptyOrder(board)
-  let other = emptyOrder(board)
+  if (problem.n < 2 || meetsBound(problem, found)) return
+  const random = makeRandom(problem.input.seed)
+  const move = makeMove(problem, random)
+  let current = emptyOrder(problem)
+  let other = emptyOrder(problem)
   let value = 0
   const fromBest = () => {
     copyOrder(found.order, current)
@@ -105,7 +105,7 @@ export function* search(
   let pause = SLICE
   const annealing = work * (1 - POLISH)
   let round = 0
-  // Tries that come to nothing cost work too, or a board without moves would never end.
+  // Tries that come to nothing cost work too, or a problem without moves would never end.
   for (let tries = 0; timer.work + tries - before < work; tries++) {
     const spent = timer.work + tries - before
     if (spent >= pause) {
@@ -122,7 +122,7 @@ export function* search(
     const heat = polish ? 0 : WARM_S * COOLER ** round * (COLD_S / WARM_S) ** part
     copyOrder(current, other)
     if (polish && random.int(3) === 0) {
-      const o = other.ops[random.int(board.n)]!
+      const o = other.ops[random.int(problem.n)]!
       if (other.wish[o] === HOLD) continue
       other.wish[o] = other.wish[o] === STIR && random.int(2) ? 0 : HOLD
     } else if (!move(other)) continue
@@ -137,7 +137,7 @@ export function* search(
     timer.take(current)
     if (versus(timer, found) < 0) {
       keep(found, timer, current)
-      if (meetsBound(board, found)) return
+      if (meetsBound(problem, found)) return
     }
   }
 }

@@ -1,5 +1,5 @@
 import { HOLD, HOLD_TRIES, NONE, type Order, STIR } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 
 /** What a timing pass writes, per op; and what a return to a stretch's start has decided (`told...`). */
 export const makeSheet = (n: number) => ({
@@ -21,13 +21,13 @@ export const makeSheet = (n: number) => ({
 export type Sheet = ReturnType<typeof makeSheet>
 
 /** The first dip of lane `l` from position `i` on, -1 for none. */
-export function nextDip({ bucket, n }: Board, { ops, lane }: Order, l: number, i: number): number {
+export function nextDip({ bucket, n }: Problem, { ops, lane }: Order, l: number, i: number): number {
   for (let j = i; j < n; j++) if (lane[ops[j]!] === l && bucket[ops[j]!]! >= 0) return ops[j]!
   return -1
 }
 
 /** Time without a gap of the hands of lane `l` from position `head` up to position `i`. */
-export function packed({ dur }: Board, { ops, lane }: Order, l: number, head: number, i: number): number {
+export function packed({ dur }: Problem, { ops, lane }: Order, l: number, head: number, i: number): number {
   let sum = 0
   for (let j = head; j < i; j++) if (lane[ops[j]!] === l) sum += dur[ops[j]!]!
   return sum
@@ -44,7 +44,7 @@ function latestGap(sheet: Sheet, { ops, lane }: Order, l: number, least: number,
  * for none. There it costs nothing, and the stir still covers the dip, which would start at `s` with no set-up.
  */
 export function openEarlier(
-  board: Board,
+  problem: Problem,
   sheet: Sheet,
   order: Order,
   l: number,
@@ -54,14 +54,14 @@ export function openEarlier(
 ): number {
   const { ops, lane, wish } = order
   const o = ops[i]!
-  if (i === 0 || wish[o] === STIR || board.bucket[ops[i - 1]!]! >= 0) return -1
-  const b = board.bucket[o]!
-  const need = board.openS[b]! + (board.collar[o] ? board.decantS[b]! : 0)
+  if (i === 0 || wish[o] === STIR || problem.bucket[ops[i - 1]!]! >= 0) return -1
+  const b = problem.bucket[o]!
+  const need = problem.openS[b]! + (problem.collar[o] ? problem.decantS[b]! : 0)
   if (s >= free + need) return -1
   let first = i
-  while (first > 0 && (lane[ops[first - 1]!] !== l || board.bucket[ops[first - 1]!]! < 0)) first--
+  while (first > 0 && (lane[ops[first - 1]!] !== l || problem.bucket[ops[first - 1]!]! < 0)) first--
   const j = latestGap(sheet, order, l, first, i, need)
-  return j >= 0 && s - sheet.start[ops[j]!]! <= board.freshS[b]! ? j : -1
+  return j >= 0 && s - sheet.start[ops[j]!]! <= problem.freshS[b]! ? j : -1
 }
 
 /** Cures of a stale dip that are no early re-stir. */
@@ -75,7 +75,7 @@ const STIR_NOW = -2
  * @returns position of an op to re-stir before, HOLD_BACK or STIR_NOW.
  */
 export function cure(
-  board: Board,
+  problem: Problem,
   sheet: Sheet,
   order: Order,
   l: number,
@@ -85,13 +85,13 @@ export function cure(
   free: number,
 ): number {
   const { ops, wish } = order
-  const b = board.bucket[ops[i]!]!
-  const fresh = board.freshS[b]!
+  const b = problem.bucket[ops[i]!]!
+  const fresh = problem.freshS[b]!
   const mayHold =
-    head >= 0 && sheet.tries[ops[head]!]! < HOLD_TRIES && packed(board, order, l, head, i) <= fresh
+    head >= 0 && sheet.tries[ops[head]!]! < HOLD_TRIES && packed(problem, order, l, head, i) <= fresh
   if (mayHold && wish[ops[i]!] === HOLD) return HOLD_BACK
-  if (s - free >= board.restirS[b]!) return STIR_NOW
-  const j = latestGap(sheet, order, l, head + 1, i, board.restirS[b]!)
+  if (s - free >= problem.restirS[b]!) return STIR_NOW
+  const j = latestGap(sheet, order, l, head + 1, i, problem.restirS[b]!)
   if (j >= 0 && sheet.setUp[ops[j]!] === NONE && s - sheet.start[ops[j]!]! <= fresh) return j
   return mayHold ? HOLD_BACK : STIR_NOW
 }

@@ -1,5 +1,5 @@
 import { NONE, OPEN, type Order, objective, RESTIR, STIR, type Timer } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 import { cure, HOLD_BACK, makeSheet, nextDip, openEarlier, packed } from './sheet.ts'
 
 /** Numbers kept per position where a stretch begins: what a pass needs to go on from there. */
@@ -11,10 +11,10 @@ const KEPT = 8
  * To hold, the pass goes back to the stretch's start. `retry` goes on from the last stretch that begins where the
  * two orders are still the same.
  */
-export function timerForOne(board: Board): Timer {
+export function timerForOne(problem: Problem): Timer {
   const { n, bucket, dur, after, next, collar, tail, dryTail, release, openS, restirS, freshS, decantS } =
-    board
-  const { deadlineS, doneLateS, workS } = board
+    problem
+  const { deadlineS, doneLateS, workS } = problem
   const sheet = makeSheet(n)
   const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
     sheet
@@ -26,10 +26,10 @@ export function timerForOne(board: Board): Timer {
 
   const pass = (order: Order, limit: number, begin: number): number => {
     const { ops, wish } = order
-    let free = board.freeS[0]!
-    let at = board.at[0]!
-    let stir = board.stirS[0]!
-    let poured = board.decanted[0]!
+    let free = problem.freeS[0]!
+    let at = problem.at[0]!
+    let stir = problem.stirS[0]!
+    let poured = problem.decanted[0]!
     let openings = 0
     let restirs = 0
     let late = doneLateS
@@ -67,19 +67,19 @@ export function timerForOne(board: Board): Timer {
         target = toldBucket[o]!
       } else if (b < 0) {
         if (wish[o] === STIR) {
-          const dip = nextDip(board, order, 0, i)
+          const dip = nextDip(problem, order, 0, i)
           if (dip >= 0) {
             target = bucket[dip]!
             kind = at === target ? RESTIR : OPEN
           }
         }
       } else if (at !== b) {
-        early = openEarlier(board, sheet, order, 0, i, Math.max(R, free), free)
+        early = openEarlier(problem, sheet, order, 0, i, Math.max(R, free), free)
         kind = early < 0 ? OPEN : NONE
       } else if (wish[o] === STIR || (collar[o] && !poured)) kind = RESTIR
       let s = Math.max(R, free)
       if (kind === NONE && early < 0 && b >= 0 && s - stir > freshS[b]!) {
-        const how = cure(board, sheet, order, 0, head, i, s, free)
+        const how = cure(problem, sheet, order, 0, head, i, s, free)
         if (how >= 0) early = how
         else if (how !== HOLD_BACK) kind = RESTIR
         else {
@@ -110,7 +110,7 @@ export function timerForOne(board: Board): Timer {
         headPoured = poured
         headOpenings = openings
         headRestirs = restirs
-        headLeft = left + packed(board, order, 0, early, i)
+        headLeft = left + packed(problem, order, 0, early, i)
         setUp[e] = opens ? OPEN : RESTIR
         setUpBucket[e] = b
         setUpS[e] = (opens ? openS[b]! : restirS[b]!) + (pours ? decantS[b]! : 0)
@@ -127,7 +127,7 @@ export function timerForOne(board: Board): Timer {
         setUp[o] = NONE
         gap[o] = s - free
       } else {
-        const decant = collar[b >= 0 ? o : nextDip(board, order, 0, i)]!
+        const decant = collar[b >= 0 ? o : nextDip(problem, order, 0, i)]!
         const pour = decant === 1 && !(kind === RESTIR && poured === 1)
         const need = (kind === OPEN ? openS[target]! : restirS[target]!) + (pour ? decantS[target]! : 0)
         const k = i * KEPT

@@ -1,12 +1,12 @@
 import { NONE, OPEN, objective, RESTIR, STIR, type Timer } from '../problem/order.ts'
-import type { Board } from '../problem/problem.ts'
+import type { Problem } from '../problem/problem.ts'
 import { cure, HOLD_BACK, makeSheet, nextDip, openEarlier } from './sheet.ts'
 
 /**
  * As `timerForOne` for two pairs of hands: each has its own stretch, a bucket is with one of them at a time, and
  * no two counts overlap. To hold, the pass begins again.
  */
-export function timerForTwo(board: Board): Timer {
+export function timerForTwo(problem: Problem): Timer {
   const {
     n,
     laneCount,
@@ -22,8 +22,8 @@ export function timerForTwo(board: Board): Timer {
     restirS,
     freshS,
     decantS,
-  } = board
-  const { deadlineS, doneLateS } = board
+  } = problem
+  const { deadlineS, doneLateS } = problem
   const sheet = makeSheet(n)
   const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
     sheet
@@ -34,8 +34,8 @@ export function timerForTwo(board: Board): Timer {
   const poured = new Uint8Array(laneCount)
   const from = new Int32Array(laneCount)
   // Per bucket: whose hands have it, end of the last dip in it.
-  const holder = new Int32Array(board.buckets.length)
-  const busy = new Int32Array(board.buckets.length)
+  const holder = new Int32Array(problem.buckets.length)
+  const busy = new Int32Array(problem.buckets.length)
   let countFree = 0
 
   const clear = () => {
@@ -44,14 +44,14 @@ export function timerForTwo(board: Board): Timer {
     busy.fill(0)
     countFree = 0
     for (let l = 0; l < laneCount; l++) {
-      free[l] = board.freeS[l]!
-      at[l] = board.at[l]!
-      stir[l] = board.stirS[l]!
-      poured[l] = board.decanted[l]!
+      free[l] = problem.freeS[l]!
+      at[l] = problem.at[l]!
+      stir[l] = problem.stirS[l]!
+      poured[l] = problem.decanted[l]!
       from[l] = -1
       if (at[l]! >= 0) {
         holder[at[l]!] = l
-        if (!board.input.hands[l]!.away) busy[at[l]!] = free[l]!
+        if (!problem.input.hands[l]!.away) busy[at[l]!] = free[l]!
       }
     }
   }
@@ -93,14 +93,14 @@ export function timerForTwo(board: Board): Timer {
           kind = at[l] === target && holder[target] === l ? RESTIR : OPEN
         } else if (b < 0) {
           if (wish[o] === STIR) {
-            const dip = nextDip(board, order, l, i)
+            const dip = nextDip(problem, order, l, i)
             target = dip < 0 ? -1 : bucket[dip]!
             if (target >= 0) kind = at[l] === target && holder[target] === l ? RESTIR : OPEN
           }
         } else if (at[l] !== b || holder[b] !== l) {
           kind = OPEN
           const need = openS[b]! + (collar[o] ? decantS[b]! : 0)
-          const j = openEarlier(board, sheet, order, l, i, Math.max(floor, T), T)
+          const j = openEarlier(problem, sheet, order, l, i, Math.max(floor, T), T)
           const e = j >= 0 ? ops[j]! : -1
           if (e >= 0 && start[e]! - need >= busy[b]!) {
             kind = NONE
@@ -118,7 +118,7 @@ export function timerForTwo(board: Board): Timer {
         } else if (wish[o] === STIR || (collar[o] && !poured[l])) kind = RESTIR
         let s = Math.max(floor, T)
         if (kind === NONE && b >= 0 && s - stir[l]! > freshS[b]!) {
-          const how = cure(board, sheet, order, l, from[l]!, i, s, T)
+          const how = cure(problem, sheet, order, l, from[l]!, i, s, T)
           if (how >= 0) {
             const e = ops[how]!
             from[l] = how
@@ -143,7 +143,7 @@ export function timerForTwo(board: Board): Timer {
           }
         }
         if (kind !== NONE) {
-          const decant = collar[b >= 0 ? o : nextDip(board, order, l, i)]!
+          const decant = collar[b >= 0 ? o : nextDip(problem, order, l, i)]!
           const pour = decant === 1 && !(kind === RESTIR && poured[l] === 1)
           const need = (kind === OPEN ? openS[target]! : restirS[target]!) + (pour ? decantS[target]! : 0)
           s = T + need

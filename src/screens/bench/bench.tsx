@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'preact/hooks'
 import type { Card } from '../../table/card/card.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { type BenchHit, refusalText, useApp } from '../app.ts'
-import { fetchSoon, later } from '../later.tsx'
+import { fetchSoon, lazyPart } from '../lazy.tsx'
 import { BigBar } from './big-bar.tsx'
 import { CountScreen } from './count.tsx'
 import { Face } from './middle.tsx'
@@ -18,10 +18,10 @@ const SAID_MS = 4000
 
 /** Other and its pages come after the first card, as do the ways out of being late. */
 const other = () => import('./other.tsx')
-const Other = later(() => other().then(({ Other }) => Other))
-const Ways = later(() => other().then(({ Ways }) => Ways))
+const Other = lazyPart(() => other().then(({ Other }) => Other))
+const Ways = lazyPart(() => other().then(({ Ways }) => Ways))
 
-const NoisePattern = later(() => import('./noise.tsx').then(({ NoisePattern }) => NoisePattern))
+const NoisePattern = lazyPart(() => import('./noise.tsx').then(({ NoisePattern }) => NoisePattern))
 
 /** The bench: one step card at a time, one big action. */
 export function Bench() {
@@ -33,7 +33,7 @@ export function Bench() {
   const out = useSignal<ReadonlySet<string>>(new Set())
   const said = useSignal<{ readonly text: string; readonly until: number } | undefined>(undefined)
   const card = app.card.value
-  const key = cardKey(card, app.lane.value)
+  const key = cardKey(card, app.potter.value)
 
   useEffect(() => {
     out.value = new Set()
@@ -47,7 +47,7 @@ export function Bench() {
     const act = meaning(now, hit, out.peek())
     if (hit.act === 'other') sheet.value = 'other'
     else if (hit.act === 'ways') sheet.value = 'ways'
-    else if (hit.act === 'lane') app.lane.value = app.lane.peek() === 1 ? 0 : 1
+    else if (hit.act === 'lane') app.potter.value = app.potter.peek() === 1 ? 0 : 1
     else if (hit.act === 'board') app.go({ at: 'board' })
     else if (hit.act === 'back') app.back()
     else if (hit.act.startsWith('leave-out:')) out.value = toggled(out.peek(), hit.act.slice(10))
@@ -75,7 +75,7 @@ export function Bench() {
   }
   const away = app.away.value
   const counts = card.kind === 'count' || card.kind === 'out'
-  const second = app.table.value.lane === 1 && !counts
+  const second = app.table.value.potter === 1 && !counts
   const theme = ['bench', counts ? 'bench-count' : '', second ? 'bench-second' : ''].filter(Boolean).join(' ')
   return (
     <Acts.Provider value={acts.current}>

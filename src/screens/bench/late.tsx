@@ -15,7 +15,7 @@ import './late.css'
 
 export { WarningLine } from '../parts/warning-line.tsx'
 export { CoatKeys } from './coat-keys.tsx'
-export { LaneDoes, LowLines } from './hands.tsx'
+export { LaneDoes, LowLines } from './hands-line.tsx'
 export { RestList } from './rest.tsx'
 export { Returned } from './returned.tsx'
 export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'

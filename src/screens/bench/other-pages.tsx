@@ -1,6 +1,6 @@
 import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'
-import { laneOf } from '../../table/model/potters.ts'
+import { potterOf } from '../../table/model/potters.ts'
 import type { DipState, PotState } from '../../table/model/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { nameOf, placeOf } from '../text/pot-text.ts'
@@ -60,7 +60,7 @@ const AGO_MIN = [0, 2, 5, 10] as const
 export function ToldPage({ potId, act }: { readonly potId: string; readonly act: Acting }) {
   const { table, words } = useWhole()
   const w = words.value.other
-  const lane = laneOf(table.value)
+  const lane = potterOf(table.value)
   const hands = table.value.settings.potters === 2 ? ([lane, lane === 0 ? 1 : 0] as const) : [undefined]
   return (
     <div class="other-grid">

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals'
 import type { Card } from '../../table/card/card.ts'
-import { arrange } from '../../table/decide/decide-setup.ts'
+import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { Action } from '../../table/model/action.ts'
 import { lastDip, potsOnTable, strayed } from '../../table/model/plan.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
-import { inHand } from '../../table/steps/pot-in-hand.ts'
+import { potInHand } from '../../table/steps/pot-in-hand.ts'
 import { stepsOf } from '../../table/steps/work.ts'
 import { refusalText } from '../app.ts'
 import { Why } from '../parts/why.tsx'
@@ -17,7 +17,7 @@ import { StrayPage } from './stray.tsx'
 import { WeighPage } from './weigh.tsx'
 import './other.css'
 
-export { Ways } from './ways.tsx'
+export { Ways } from './schedule-options.tsx'
 
 /** Other: the card follows the hand, and slips are put right, in at most three hits. */
 export function Other({ close }: { readonly close: () => void }) {
@@ -27,7 +27,7 @@ export function Other({ close }: { readonly close: () => void }) {
   const said = useSignal<string | undefined>(undefined)
   const { table, words } = app
   const w = words.value.other
-  const hand = inHand(table.value, stepsOf(table.value, app.now.value))
+  const hand = potInHand(table.value, stepsOf(table.value, app.now.value))
   const pot = hand?.pot ?? subjectOf(table.value, app.card.value)
   const last = pot && lastDip(pot)
   const dip = mending.value ?? hand?.dip ?? last
@@ -36,7 +36,7 @@ export function Other({ close }: { readonly close: () => void }) {
     mending.value = mend
   }
   const act = (action: Action) => (atMs: number) => {
-    const refusal = app.act(action, atMs, arrange)
+    const refusal = app.act(action, atMs, decideSetup)
     const mended = pot && table.peek().pots[pot.facts.potId]
     if (refusal) said.value = refusalText(words.value, refusal)
     else if (action.do === 'was-other-bucket' && mended && strayed(table.peek(), mended)) page.value = 'stray'

@@ -4,7 +4,7 @@ import type { Warning } from '../../table/advice/warnings.ts'
 import type { Card } from '../../table/card/card.ts'
 import { type Away, useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
-import { soon } from '../later.tsx'
+import { soon } from '../lazy.tsx'
 
 const load = () => import('./late.tsx')
 

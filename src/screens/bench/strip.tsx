@@ -48,7 +48,7 @@ function LaneButton() {
   const { table, words } = useApp()
   return (
     <button class="back-strip lane-strip" type="button" data-press="small" data-act="lane">
-      <span>{words.value.bench.lane(table.value.lane === 1 ? 1 : 2)}</span>
+      <span>{words.value.bench.lane(table.value.potter === 1 ? 1 : 2)}</span>
       <small class="figures">
         <LaneDoes />
       </small>

@@ -10,7 +10,7 @@ import './board.css'
 
 /** All pots at once, board by board: how far each is, and what it waits for. A tap opens the pot. */
 export function Board() {
-  const { table, now, card, told, words, formats, go } = useDesk()
+  const { table, now, card, schedule: told, words, formats, go } = useDesk()
   const second = useComputed(() => Math.floor(now.value / 1000) * 1000)
   const view = useComputed(() => boardView(table.value, card.value, second.value))
   const { tiles, waiting, ready } = view.value

@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
-import { arrange } from '../../table/decide/decide-setup.ts'
+import { decideSetup } from '../../table/decide/decide-setup.ts'
 import { DESK_WORDS, type DeskWords } from '../../words/desk-index.ts'
 import type { App } from '../app.ts'
 
@@ -12,7 +12,7 @@ export interface DeskApp extends App {
 
 export const asDesk = (app: App): DeskApp => ({
   ...app,
-  act: (action, atMs) => app.act(action, atMs, arrange),
+  act: (action, atMs) => app.act(action, atMs, decideSetup),
   words: computed(() => DESK_WORDS[app.table.value.settings.language]),
 })
 

@@ -1,6 +1,6 @@
 import { forecastOf } from '../../table/forecast/forecast.ts'
 import { filledAt, waterNowG } from '../../table/forecast/saturation.ts'
-import { thickest, toldZones } from '../../table/forecast/zone-report.ts'
+import { thickest, zoneReports } from '../../table/forecast/zone-report.ts'
 import { DEFAULT_AIR } from '../../table/model/defaults.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { useDays } from '../days.ts'
@@ -42,7 +42,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
               </tr>
             </thead>
             <tbody>
-              {toldZones(forecast, thickest).map(({ label, zone }, i) => (
+              {zoneReports(forecast, thickest).map(({ label, zone }, i) => (
                 <tr key={i}>
                   <th>{words.value.zone[label]}</th>
                   <td>{f.coat(zone.likelyMm)}</td>

@@ -9,7 +9,7 @@ export function Keep() {
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [cleared, setCleared] = useState(false)
-  const { aside, readOnly, offlineReady, install: installed, update } = health.value
+  const { quarantined: aside, readOnly, offlineReady, install: installed, update } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const write = () => {

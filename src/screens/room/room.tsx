@@ -1,6 +1,6 @@
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { later } from '../later.tsx'
+import { lazyPart } from '../lazy.tsx'
 import { Air } from './air.tsx'
 import { Clay } from './clay.tsx'
 import { Keep } from './keep.tsx'
@@ -10,7 +10,7 @@ import { Sitting } from './sitting.tsx'
 import { Taught } from './taught.tsx'
 import './room.css'
 
-const Firing = later(() => import('./firing.tsx').then((part) => part.Firing))
+const Firing = lazyPart(() => import('./firing.tsx').then((part) => part.Firing))
 
 /** The room: its air today, the board's clay, how it works, this phone, what is kept. */
 export function Room() {

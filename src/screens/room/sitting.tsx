@@ -11,7 +11,7 @@ const DAYS_AHEAD = 14
 
 /** This sitting: who works, the kiln's hour, how it ends by the order of work, and the ways out when late. */
 export function Sitting() {
-  const { table, told, now, words, formats } = useDesk()
+  const { table, schedule: told, now, words, formats } = useDesk()
   const set = useSet()
   const w = words.value.desk.room
   const b = words.value.bench
@@ -101,7 +101,7 @@ function KilnOn() {
 
 /** Ways out of being late, each taken in one tap. */
 function WaysOut() {
-  const { ways, words, formats, act } = useDesk()
+  const { scheduleOptions: ways, words, formats, act } = useDesk()
   const b = words.value.bench
   const f = formats.value
   const days = useDays()

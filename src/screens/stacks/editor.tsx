@@ -10,14 +10,14 @@ import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
-import { later } from '../later.tsx'
+import { lazyPart } from '../lazy.tsx'
 import { isGrave } from '../text/pot-text.ts'
 import { Coat } from './coat.tsx'
 import { StackFit } from './fit.tsx'
 import { Outlook, potName, useOutlook } from './outlook.tsx'
 import { WhatIf } from './what-if.tsx'
 
-const LookAhead = later(() => import('./look-ahead.tsx').then((part) => part.LookAhead))
+const LookAhead = lazyPart(() => import('./look-ahead.tsx').then((part) => part.LookAhead))
 
 /** A coat while it is being edited. `right` is false while a field of it can't be stored. */
 export interface DraftCoat {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
-import { type Ending, type Melting, meltingOf } from '../../table/advice/melt-preview.ts'
+import { type Ending, type MeltPreview, meltPreviewOf } from '../../table/advice/melt-preview.ts'
 import type { PlanOutlook } from '../../table/advice/what-if.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { MeltPot } from '../../ui/melt.tsx'
@@ -34,11 +34,11 @@ const still = () => matchMedia('(prefers-reduced-motion: reduce)').matches
 export function LookAhead({ pot, name, plan, outlook, take }: LookProps) {
   const { table, words, go } = useDesk()
   const w = words.value.desk.melt.look
-  const [melting, setMelting] = useState<Melting>()
+  const [melting, setMelting] = useState<MeltPreview>()
   const { tiles, firing, buckets } = table.value
   useEffect(() => {
     const timer = setTimeout(
-      () => setMelting(outlook && meltingOf(table.peek(), pot, plan, outlook, still() ? 3 : FRAMES)),
+      () => setMelting(outlook && meltPreviewOf(table.peek(), pot, plan, outlook, still() ? 3 : FRAMES)),
       REST_MS,
     )
     return () => clearTimeout(timer)
@@ -77,7 +77,7 @@ const judged = (endings: readonly Ending[]): readonly Ending[] =>
   endings[0]?.room.doubts.includes('flat') ? endings.slice(0, 1) : endings
 
 interface FrameProps {
-  readonly melting: Melting
+  readonly melting: MeltPreview
   readonly at: number
   readonly name: string
   readonly width: number
@@ -85,14 +85,14 @@ interface FrameProps {
 }
 
 /** Raw, at the planned cone, one cone over. */
-function Moment({ melting, at }: { readonly melting: Melting; readonly at: number }) {
+function Moment({ melting, at }: { readonly melting: MeltPreview; readonly at: number }) {
   const { words } = useDesk()
   return <>{momentText(words.value.desk.melt.look, melting, at)}</>
 }
 
 type LookWords = ReturnType<typeof useDesk>['words']['value']['desk']['melt']['look']
 
-function momentText(w: LookWords, { endings, plannedAt }: Melting, at: number): string {
+function momentText(w: LookWords, { endings, plannedAt }: MeltPreview, at: number): string {
   const cone = endings[at > plannedAt ? 1 : 0]?.cone
   return at === 0 || cone === undefined ? w.raw : w.cone(cone)
 }
@@ -126,7 +126,7 @@ function Frame({ melting, at, name, width, height }: FrameProps) {
   )
 }
 
-function Play({ melting, name }: { readonly melting: Melting; readonly name: string }) {
+function Play({ melting, name }: { readonly melting: MeltPreview; readonly name: string }) {
   const { words } = useDesk()
   const w = words.value.desk.melt.look
   const { plannedAt, endings, look } = melting
@@ -175,7 +175,7 @@ function Play({ melting, name }: { readonly melting: Melting; readonly name: str
 }
 
 /** For whom things should not move. */
-function Stills({ melting, name }: { readonly melting: Melting; readonly name: string }) {
+function Stills({ melting, name }: { readonly melting: MeltPreview; readonly name: string }) {
   const stops = melting.look.frames.map((_, i) => i).slice(0, melting.endings.length + 1)
   return (
     <ol class="look-stills">
@@ -228,7 +228,7 @@ function Verdict({ ending }: { readonly ending: Ending }) {
 }
 
 /** The rim, the well, what hangs; and that the drawing is not to scale there. */
-function Notes({ melting }: { readonly melting: Melting }) {
+function Notes({ melting }: { readonly melting: MeltPreview }) {
   const { table, words } = useDesk()
   const w = words.value.desk.melt.look
   const { units } = table.value.settings

@@ -6,11 +6,11 @@ import { potsOnTable } from '../../table/model/plan.ts'
 import { BandStrip } from '../../ui/strip.tsx'
 import { useDesk } from '../desk/app.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { later } from '../later.tsx'
+import { lazyPart } from '../lazy.tsx'
 import { StackEditor } from './editor.tsx'
 import './stacks.css'
 
-const Ticket = later(() => import('./ticket.tsx').then((part) => part.Ticket))
+const Ticket = lazyPart(() => import('./ticket.tsx').then((part) => part.Ticket))
 
 /** All stacks, or the one the route names; `new` is a stack that is not there yet. */
 export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {

@@ -8,7 +8,7 @@ import {
 } from '../../engine/wait/seconds.ts'
 import { samplePot } from '../entry/offer.ts'
 import { plannedDip } from '../forecast/hypothetical-dip.ts'
-import { engineDip, standingOf } from '../forecast/pot-history.ts'
+import { engineDip, historyOf } from '../forecast/pot-history.ts'
 import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { drafted } from './what-if.ts'
@@ -49,7 +49,7 @@ export function doseOf(table: Table, facts: BucketFacts, nowMs: number): Dose {
     if (!made) throw new Error(`no bucket ${facts.bucketId}`)
     return made
   }
-  const standing = standingOf(draft, bare)
+  const standing = historyOf(draft, bare)
   return {
     pot,
     holdS,

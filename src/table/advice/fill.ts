@@ -9,7 +9,7 @@ import {
 } from '../../engine/bucket/bucket.ts'
 import { faceAreaCm2 } from '../../engine/shape/areas.ts'
 import type { Immersion } from '../../engine/shape/displacement.ts'
-import { coverOn, immersedMm, pressurePa, profileOf, slipOf } from '../forecast/engine-inputs.ts'
+import { coverOn, immersedMm, pressurePa, profileOf, slopOf } from '../forecast/engine-inputs.ts'
 import { OVERLAP_DEG } from '../model/halves.ts'
 import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
 import type { BucketState, PotState, Table } from '../model/state.ts'
@@ -67,7 +67,7 @@ function takesMl(table: Table, bucket: BucketState, pot: PotFacts, cover: CoverF
   }[on.kind]()
   const part = cover.kind === 'side' ? 0.5 + OVERLAP_DEG / 360 : 1
   const coatMm = (bucket.facts.pinMm ?? USUAL_COAT_MM) * Math.sqrt(holdS / USUAL_HOLD_S)
-  return takenBy(areaCm2 * part, coatMm, slipOf(table, bucket, bucket.gramsPerMl)).slopMl
+  return takenBy(areaCm2 * part, coatMm, slopOf(table, bucket, bucket.gramsPerMl)).slopMl
 }
 
 const kept = new WeakMap<Table, Map<string, number>>()

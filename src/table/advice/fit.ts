@@ -2,7 +2,7 @@ import type { CoatFacts, CoverFacts, PotFacts } from '../../../shared/nouns.ts'
 import { type Split, stackThatFits } from '../../engine/wait/fit.ts'
 import { SHORTEST_S } from '../../engine/wait/seconds.ts'
 import { plannedDip } from '../forecast/hypothetical-dip.ts'
-import { engineDip, standingOf } from '../forecast/pot-history.ts'
+import { engineDip, historyOf } from '../forecast/pot-history.ts'
 import { halfAt } from '../model/halves.ts'
 import { LIMITS } from '../model/limits.ts'
 import { planOf } from '../model/plan.ts'
@@ -43,7 +43,7 @@ export function fitOf(
       : (engineDip(draft, bare, plannedDip(i, coat, gramsPerMl, nowMs)) ?? [])
   })
   if (dips.length < asked.length) return undefined
-  const { fits, fullAtCoat, seconds, split } = stackThatFits(standingOf(draft, bare), dips)
+  const { fits, fullAtCoat, seconds, split } = stackThatFits(historyOf(draft, bare), dips)
   if (fits || fullAtCoat === undefined) return undefined
   // The pour that a pot asks for is not a coat of its stack.
   const poured = plan.length - coats.length

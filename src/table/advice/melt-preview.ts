@@ -18,7 +18,7 @@ export interface Ending {
 }
 
 /** A stack melting on its pot: at the planned firing, and one cone over where there is one. */
-export interface Melting {
+export interface MeltPreview {
   readonly outer: readonly OutlinePoint[]
   readonly inner: readonly OutlinePoint[]
   readonly footLineMm: number
@@ -39,13 +39,13 @@ const MOST_OVER = 20
  * A whole plan in the kiln, as `frames` frames. Undefined before the plan has been seen to its end, or while nobody
  * has said a firing and no tile was fired.
  */
-export function meltingOf(
+export function meltPreviewOf(
   table: Table,
   facts: PotFacts,
   coats: readonly CoatFacts[],
   outlook: PlanOutlook,
   frames: number,
-): Melting | undefined {
+): MeltPreview | undefined {
   const firing = firingOf(table)
   const [draft] = drafted(table, facts, coats)
   const last = outlook.coats.at(-1)

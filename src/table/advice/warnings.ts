@@ -8,7 +8,7 @@ import { footOf } from '../firing/foot.ts'
 import { pairOf } from '../firing/pairs.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf } from '../forecast/engine-inputs.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from '../forecast/hypothetical-dip.ts'
-import { engineDip, standingWith } from '../forecast/pot-history.ts'
+import { engineDip, historyWith } from '../forecast/pot-history.ts'
 import { acrossFrom, dipsOnHalf, halfAt, hasOverlap } from '../model/halves.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
@@ -173,7 +173,7 @@ function thinWarning(table: Table, pot: PotState, dip: DipState): Warning | unde
   if (!more || coatsOn(pot).length === 0) return undefined
   // The half across is not in its way: on a bare half a side dip meets a dry wall.
   const { likelyMm, thirstyMm, makeUpS } = nextCoat(
-    standingWith(table, pot, dipsOnHalf(table, pot, halfAt(table, pot, dip.coat, dip.cover) ?? 0)),
+    historyWith(table, pot, dipsOnHalf(table, pot, halfAt(table, pot, dip.coat, dip.cover) ?? 0)),
     more,
   )
   return likelyMm < thirstyMm * THIN_PART ? { kind: 'thin', likelyMm, dryMm: thirstyMm, makeUpS } : undefined

@@ -5,7 +5,7 @@ import { outerOf } from '../entry/offer.ts'
 import { type Drawing, drawingOf } from '../forecast/drawing.ts'
 import { type Forecast, forecastOf } from '../forecast/forecast.ts'
 import { limitsOf, plannedDip } from '../forecast/hypothetical-dip.ts'
-import { toldZones, type ZoneLabel } from '../forecast/zone-report.ts'
+import { type ZoneLabel, zoneReports } from '../forecast/zone-report.ts'
 import { DEFAULT_AIR } from '../model/defaults.ts'
 import { LIMITS } from '../model/limits.ts'
 import { planOf } from '../model/plan.ts'
@@ -150,7 +150,7 @@ function zonesOf(table: Table, forecast: Forecast): ZoneOutlook[] {
   const limits = limitsOf(table)
   const worst = (zones: readonly ZoneForecast[]) =>
     zones.length > 0 ? worstZone(zones, limits).zone : undefined
-  return toldZones(forecast, worst).map(({ label, zone }): ZoneOutlook => {
+  return zoneReports(forecast, worst).map(({ label, zone }): ZoneOutlook => {
     const { grade, likelyMm, upperMm, limitMm } = gradeZone(zone, limits)
     return { label, likelyMm, upperMm, limitMm, grade }
   })

@@ -1,8 +1,8 @@
 import { lastDip } from '../model/plan.ts'
-import { laneOf, turned } from '../model/potters.ts'
+import { otherView, potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { isAnyLeft, type Told } from '../order/line.ts'
-import { dipStepMs, inHand, whereYouWere } from '../steps/pot-in-hand.ts'
+import { isAnyLeft, type Schedule } from '../order/schedule.ts'
+import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { panAsk } from '../steps/wax-pan.ts'
 import { type AtStep, at, footCheck, nextWork, stepsOf, type Work } from '../steps/work.ts'
@@ -18,7 +18,7 @@ export const OUT_MS = 3000
  * The one card to show at table time `now`, with what a hit on its bar means: by the order of work that was `told`,
  * by a simple rule where none was.
  */
-export function cardOf(table: Table, now: number, told?: Told): Card {
+export function cardOf(table: Table, now: number, schedule?: Schedule): Card {
   const steps = stepsOf(table, now)
   if (steps.length === 0) return { kind: 'empty' }
   const counting = steps.find(({ step }) => step.is === 'count')
@@ -40,17 +40,22 @@ export function cardOf(table: Table, now: number, told?: Told): Card {
       lines: whereYouWere(table, steps),
       big: { do: 'resume' },
     }
-  const elsewhere = inHand(turned(table), steps)
+  const elsewhere = potInHand(otherView(table), steps)
   if (elsewhere && isOut(elsewhere.dip, now)) return outCard(elsewhere)
-  return handsCard(table, onOffer(table, steps, now, told), now, told)
+  return handsCard(table, onOffer(table, steps, now, schedule), now, schedule)
 }
 
 /** Pots these hands may be shown: not the one the other hands have chosen, nor the one on the first hands' card. */
-function onOffer(table: Table, steps: readonly AtStep[], now: number, told?: Told): readonly AtStep[] {
+function onOffer(
+  table: Table,
+  steps: readonly AtStep[],
+  now: number,
+  schedule?: Schedule,
+): readonly AtStep[] {
   const { picked } = table.others ?? {}
   const taken = new Set(picked ? [picked.potId] : [])
-  if (laneOf(table) === 1) {
-    const card = handsCard(turned(table), steps, now, told)
+  if (potterOf(table) === 1) {
+    const card = handsCard(otherView(table), steps, now, schedule)
     if (card.kind === 'armed') taken.add(card.armed.potId)
     else if ('potIds' in card) for (const potId of card.potIds) taken.add(potId)
     else if ('potId' in card && card.kind !== 'stuck') taken.add(card.potId)
@@ -74,8 +79,13 @@ const outCard = ({ pot, dip }: { readonly pot: PotState; readonly dip: DipState 
   dip,
 })
 
-function handsCard(table: Table, steps: readonly AtStep[], now: number, told: Told | undefined): Card {
-  const hand = inHand(table, steps)
+function handsCard(
+  table: Table,
+  steps: readonly AtStep[],
+  now: number,
+  schedule: Schedule | undefined,
+): Card {
+  const hand = potInHand(table, steps)
   if (hand && isOut(hand.dip, now)) return outCard(hand)
   const dripUntil = hand ? hand.dip.outAt + table.settings.dripS * 1000 : 0
   const held: Card | undefined = hand && {
@@ -87,10 +97,10 @@ function handsCard(table: Table, steps: readonly AtStep[], now: number, told: To
   }
   if (held && now < dripUntil) return held
 
-  const next = (table.picked && pickedCard(table, steps, now)) ?? toldCard(table, steps, now, told)
+  const next = (table.picked && pickedCard(table, steps, now)) ?? toldCard(table, steps, now, schedule)
   if (!hand || !held) return withPan(table, next ?? idleCard(table, steps, now), now)
   // One hit a coat: START for the next pot, or the stir before it, implies this one's foot.
-  const overdue = told !== undefined && now >= hand.dip.tappedAt + dipStepMs(table, hand.dip)
+  const overdue = schedule !== undefined && now >= hand.dip.tappedAt + dipStepMs(table, hand.dip)
   const implies = next?.kind === 'armed' || (next?.kind === 'stir' && overdue)
   return next && implies ? { ...next, inHand: hand.pot.facts.potId } : held
 }
@@ -100,15 +110,15 @@ function toldCard(
   table: Table,
   steps: readonly AtStep[],
   now: number,
-  told: Told | undefined,
+  schedule: Schedule | undefined,
 ): Card | undefined {
   const stuck = steps.find(({ step }) => step.is === 'stuck')
   if (stuck?.step.is === 'stuck') return stuckCard(stuck.pot, stuck.step.why)
   const sitting = steps.filter(({ pot }) => !pot.later)
-  const order = told && follow(table, sitting, told, now)
+  const order = schedule && follow(table, sitting, schedule, now)
   if (order) return 'card' in order ? order.card : workCard(table, sitting, order.work, now)
   // The other hands have what is left: feet can be checked, nothing of theirs is offered.
-  const theirs = told !== undefined && isAnyLeft(turned(table), told)
+  const theirs = schedule !== undefined && isAnyLeft(otherView(table), schedule)
   const work = theirs ? footCheck(sitting) : (nextWork(table, sitting, now) ?? nextWork(table, steps, now))
   return work && workCard(table, steps, work, now)
 }

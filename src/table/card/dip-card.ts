@@ -2,7 +2,7 @@ import type { Collar } from '../advice/collar.ts'
 import { filledAt } from '../forecast/saturation.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { planOf } from '../model/plan.ts'
-import { laneOf } from '../model/potters.ts'
+import { potterOf } from '../model/potters.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { type AtStep, isFresh, waitingFor } from '../steps/work.ts'
@@ -61,7 +61,7 @@ function visitOf(table: Table, bucketId: string, left: number): { nth: number; o
   const done = Object.values(table.pots)
     .flatMap((pot) => pot.dips)
     .filter((dip) => dip.bucketId === bucketId && dip.tappedAt >= since)
-    .filter((dip) => (dip.hands ?? 0) === laneOf(table)).length
+    .filter((dip) => (dip.hands ?? 0) === potterOf(table)).length
   return { nth: done + 1, of: done + left }
 }
 

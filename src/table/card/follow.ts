@@ -1,5 +1,5 @@
 import type { Table } from '../model/state.ts'
-import { lineOf, type Task, type Told } from '../order/line.ts'
+import { type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { nextBucket, type Step } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, type Work } from '../steps/work.ts'
 import type { Card, Due } from './card.ts'
@@ -13,16 +13,21 @@ const DUES_SHOWN = 2
 type Follow = { readonly card: Card } | { readonly work: Work }
 
 /** The order told, as the card to show or the work to show one of; undefined when it has nothing for these hands. */
-export function follow(table: Table, steps: readonly AtStep[], told: Told, now: number): Follow | undefined {
+export function follow(
+  table: Table,
+  steps: readonly AtStep[],
+  schedule: Schedule,
+  now: number,
+): Follow | undefined {
   // Nobody walks away from a hot pan: waxing goes first, as a block.
   const toWax = table.settings.waxFirst ? at(steps, 'wax') : []
   if (toWax[0]) return { work: { is: 'wax', pot: toWax[0], left: toWax.length } }
-  const line = lineOf(table, told)
+  const line = tasksOf(table, schedule)
   const [task] = line
   if (!task) return undefined
   // Hands that were thought to be away and are back go on at once.
-  const due = { ...task, startAt: task.startAt - (told.awayMs[task.lane] ?? 0) }
-  return taken(table, steps, line, due, now) ?? meanwhile(table, steps, told, line, task, now)
+  const due = { ...task, startAt: task.startAt - (schedule.awayMs[task.potter] ?? 0) }
+  return taken(table, steps, line, due, now) ?? meanwhile(table, steps, schedule, line, task, now)
 }
 
 const stepIn = (steps: readonly AtStep[], potId: string): AtStep | undefined =>
@@ -80,7 +85,7 @@ export function visit(line: readonly Task[], bucketId: string): number {
 function meanwhile(
   table: Table,
   steps: readonly AtStep[],
-  told: Told,
+  schedule: Schedule,
   line: readonly Task[],
   task: Task,
   now: number,
@@ -101,7 +106,8 @@ function meanwhile(
   const dues = duesOf(table, steps, line)
   const [next, ...after] = dues
   const probe =
-    told.touch && steps.find(({ pot, step }) => step.is === 'wait' && pot.facts.potId === told.touch?.potId)
+    schedule.touch &&
+    steps.find(({ pot, step }) => step.is === 'wait' && pot.facts.potId === schedule.touch?.potId)
   const potId = probe?.pot.facts.potId ?? dues.find((due) => due.what === 'touch')?.potId
   return {
     card: {
@@ -109,7 +115,7 @@ function meanwhile(
       next,
       after: after.slice(0, DUES_SHOWN),
       reason: isHeld(line) ? 'heldSavesStir' : undefined,
-      touch: probe && told.touch,
+      touch: probe && schedule.touch,
       small: potId === undefined ? undefined : { do: 'pick', potId, touch: true },
     },
   }

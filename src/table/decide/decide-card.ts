@@ -5,7 +5,7 @@ import type { Table } from '../model/state.ts'
 import { type Decision, onDip, onPot } from './decision.ts'
 
 /** What the bench's own cards and the clock ask for besides the steps. Undefined: not such an action. */
-export function answered(table: Table, action: Action): Decision | undefined {
+export function decideCard(table: Table, action: Action): Decision | undefined {
   switch (action.do) {
     case 'take-back': {
       const hit = table.hits.at(-1)

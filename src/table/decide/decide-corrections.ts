@@ -5,10 +5,10 @@ import { withPieces } from '../model/pieces.ts'
 import { nextCoat, planOf } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { asDipped } from './decide-card.ts'
-import { type Decision, onDip, onPot, type Stamp } from './decision.ts'
+import { type Decision, type HitStamp, onDip, onPot } from './decision.ts'
 
 /** Repairs of slips: events that mend what the journal says, never erase it. */
-export function putRight(table: Table, action: Action, stamp: Stamp): Decision {
+export function decideCorrections(table: Table, action: Action, stamp: HitStamp): Decision {
   switch (action.do) {
     case 'put-off':
       return action.potIds.length === 0
@@ -115,7 +115,7 @@ function holdOf(dipId: string, holdS: number): Decision {
 }
 
 /** "It's dipped already": the next coat as planned, its OUT so many minutes ago. */
-function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: Stamp): Decision {
+function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: HitStamp): Decision {
   const wrong = outOfRange('agoMin', action.agoMin)
   if (wrong) return { refusal: wrong }
   return onPot(table, action.potId, (pot) => {

@@ -4,14 +4,14 @@ import { isCone, LEAST_READINGS } from '../model/cone.ts'
 import { LIMITS } from '../model/limits.ts'
 import type { Table } from '../model/state.ts'
 import { checked, firstWrong } from './check-entry.ts'
-import type { Decision, Stamp } from './decision.ts'
+import type { Decision, HitStamp } from './decision.ts'
 
 type FiringAction = Extract<Action, { do: 'read-tile' | 'remove-tile' | 'plan-firing' | 'log-firing' }>
 
 const MOST_STRIPES = 3
 
 /** Flow tiles and firings: every value is checked, and nothing is stored unless all of it is right. */
-export function arrangeFiring(table: Table, action: FiringAction, stamp: Stamp): Decision {
+export function decideFiring(table: Table, action: FiringAction, stamp: HitStamp): Decision {
   switch (action.do) {
     case 'read-tile': {
       const { bucketId, underId, firing, stripes } = action.tile

@@ -10,10 +10,10 @@ import { freePlace, nextNumber } from '../model/places.ts'
 import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { firstWrong } from './check-entry.ts'
-import type { Decision, Stamp } from './decision.ts'
+import type { Decision, HitStamp } from './decision.ts'
 
 /** One pot or several alike, each with a number and a place that nobody has; a lid has its jar's number. */
-export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>, stamp: Stamp): Decision {
+export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>, stamp: HitStamp): Decision {
   const { pot, lid } = action
   const wrong =
     measuresRefusal(action) ??

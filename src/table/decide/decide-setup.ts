@@ -7,16 +7,16 @@ import { checkName, LIMITS, outOfRange } from '../model/limits.ts'
 import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { checked, firstWrong } from './check-entry.ts'
-import { putRight } from './decide-corrections.ts'
-import { arrangeFiring } from './decide-firing.ts'
+import { decideCorrections } from './decide-corrections.ts'
+import { decideFiring } from './decide-firing.ts'
 import { move, setPot } from './decide-pots.ts'
-import type { Decision, Stamp } from './decision.ts'
+import type { Decision, HitStamp } from './decision.ts'
 
 /**
  * Setting up with clean hands: every value is checked, and nothing is stored unless all of it is right. What is not
  * setting up is putting right.
  */
-export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
+export function decideSetup(table: Table, action: Action, stamp: HitStamp): Decision {
   switch (action.do) {
     case 'set-settings':
       return checked(settingsRefusal(action.settings), { kind: 'settings-set', settings: action.settings })
@@ -117,14 +117,14 @@ export function arrange(table: Table, action: Action, stamp: Stamp): Decision {
     case 'remove-tile':
     case 'plan-firing':
     case 'log-firing':
-      return arrangeFiring(table, action, stamp)
+      return decideFiring(table, action, stamp)
     case 'set-slab':
       if (!table.pots[action.potId]) return { refusal: { code: 'unknown-pot' } }
       return { events: [{ kind: 'slab-set', potId: action.potId, slab: action.slab }] }
     case 'clear-table':
       return { events: [{ kind: 'table-cleared' }] }
     default:
-      return putRight(table, action, stamp)
+      return decideCorrections(table, action, stamp)
   }
 }
 
@@ -202,7 +202,7 @@ function coatsRefusal(table: Table, coats: readonly CoatFacts[]): Refusal | unde
 function level(
   table: Table,
   action: Extract<Action, { do: 'refill' | 'read-level' }>,
-  stamp: Stamp,
+  stamp: HitStamp,
 ): Decision {
   const { bucketId, litres } = action
   const facts = table.buckets[bucketId]?.facts

@@ -4,25 +4,25 @@ import type { Action } from '../model/action.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { outOfRange } from '../model/limits.ts'
 import { lastDip, nextCoat, planOf } from '../model/plan.ts'
-import { seenBy, turned } from '../model/potters.ts'
+import { otherView, viewOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
-import { inHand } from '../steps/pot-in-hand.ts'
+import { potInHand } from '../steps/pot-in-hand.ts'
 import { isFresh, stepsOf } from '../steps/work.ts'
-import { answered } from './decide-card.ts'
-import { type Decision, type More, NOTHING, onDip, onPot, refuse, type Stamp } from './decision.ts'
+import { decideCard } from './decide-card.ts'
+import { type Decision, type HitStamp, type More, NOTHING, onDip, onPot, refuse } from './decision.ts'
 
 /**
  * What follows from an action on this table at this moment. Pure: nothing is stored here. Setting up and putting
  * right are left to `more`, whose code the bench doesn't wait for.
  */
-export function decide(table: Table, action: Action, stamp: Stamp, more?: More): Decision {
+export function decide(table: Table, action: Action, stamp: HitStamp, more?: More): Decision {
   const hands = stamp.hands ?? 0
-  const decision = decided(seenBy(table, hands), action, stamp, more)
+  const decision = decided(viewOf(table, hands), action, stamp, more)
   if (hands === 0 || 'refusal' in decision) return decision
   return { events: decision.events.map((event) => ({ hands, ...event })) }
 }
 
-function decided(table: Table, action: Action, stamp: Stamp, more?: More): Decision {
+function decided(table: Table, action: Action, stamp: HitStamp, more?: More): Decision {
   const now = stamp.at - table.skewMs
   switch (action.do) {
     case 'waxed':
@@ -87,13 +87,13 @@ function decided(table: Table, action: Action, stamp: Stamp, more?: More): Decis
             ],
           }
     default:
-      return answered(table, action) ?? more?.(table, action, stamp) ?? NOTHING
+      return decideCard(table, action) ?? more?.(table, action, stamp) ?? NOTHING
   }
 }
 
 /** Going on to something else implies that the pot in the hands was sponged and set down. */
 function feetImplied(table: Table, now: number): TableEvent[] {
-  const hand = inHand(table, stepsOf(table, now))
+  const hand = potInHand(table, stepsOf(table, now))
   if (!hand) return []
   const potId = hand.pot.facts.potId
   return [
@@ -102,13 +102,18 @@ function feetImplied(table: Table, now: number): TableEvent[] {
   ]
 }
 
-function start(table: Table, action: Extract<Action, { do: 'start' }>, stamp: Stamp, now: number): Decision {
+function start(
+  table: Table,
+  action: Extract<Action, { do: 'start' }>,
+  stamp: HitStamp,
+  now: number,
+): Decision {
   return onPot(table, action.potId, (pot) => {
     if (table.heldSince !== undefined) return refuse('held')
     const steps = stepsOf(table, now)
     if (steps.some(({ step }) => step.is === 'count')) return refuse('counting')
     const step = steps.find((at) => at.pot === pot)?.step
-    const elsewhere = inHand(turned(table), steps)
+    const elsewhere = potInHand(otherView(table), steps)
     if (elsewhere?.pot === pot) return refuse('other-hands', { number: pot.facts.number })
     const bucketId =
       table.picked?.potId === action.potId && table.picked.bucketId !== undefined

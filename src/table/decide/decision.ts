@@ -1,14 +1,14 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Action, Refusal } from '../model/action.ts'
-import type { Lane } from '../model/potters.ts'
+import type { Potter } from '../model/potters.ts'
 import type { PotState, Table } from '../model/state.ts'
 
 /** Moment and identity of a hit: `at` is the phone's epoch ms at touch-down, `hit` is unique on all phones. */
-export interface Stamp {
+export interface HitStamp {
   readonly at: number
   readonly hit: string
   /** Whose hit it is; the first pair of hands where nothing is said. */
-  readonly hands?: Lane
+  readonly hands?: Potter
 }
 
 /** Events to append as one, in order, or why nothing happens. */
@@ -22,7 +22,7 @@ export const refuse = (code: Refusal['code'], facts?: Refusal['facts']): Decisio
 })
 
 /** Decides on actions that this file leaves to others. */
-export type More = (table: Table, action: Action, stamp: Stamp) => Decision
+export type More = (table: Table, action: Action, stamp: HitStamp) => Decision
 
 /** Decides about a pot that is on the table, else refuses. */
 export function onPot(table: Table, potId: string, then: (pot: PotState) => Decision): Decision {

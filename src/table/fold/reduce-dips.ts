@@ -1,7 +1,7 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import { changeDip, unpicked, withPot } from '../model/change.ts'
 import { planOf } from '../model/plan.ts'
-import { laneOf, opened, turned } from '../model/potters.ts'
+import { opened, otherView, potterOf } from '../model/potters.ts'
 import type { DipState, Table } from '../model/state.ts'
 
 type DipEvent = Extract<TableEvent, { kind: 'dipped' }>
@@ -64,11 +64,11 @@ export function corrected(table: Table, event: Extract<TableEvent, { kind: 'dip-
     moved = next
     return undefined
   })
-  if (event.by !== undefined && event.by !== laneOf(table)) {
+  if (event.by !== undefined && event.by !== potterOf(table)) {
     const dip = Object.values(mended.pots).flatMap(
       ({ dips }) => dips.find(({ dipId }) => dipId === event.dipId) ?? [],
     )[0]
-    return dip ? turned(opened(turned(mended), dip.bucketId, dip.tappedAt)) : mended
+    return dip ? otherView(opened(otherView(mended), dip.bucketId, dip.tappedAt)) : mended
   }
   const target = event.potId === undefined ? undefined : mended.pots[event.potId]
   if (!moved || !target) return moved ? table : mended

@@ -2,7 +2,7 @@ import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { change, changeDip, changeLastDip, unpicked, without, withPot } from '../model/change.ts'
 import { EMPTY_TABLE } from '../model/defaults.ts'
 import { pairKey } from '../model/pair-key.ts'
-import { laneOf, seenBy } from '../model/potters.ts'
+import { potterOf, viewOf } from '../model/potters.ts'
 import type { HitLine, Table } from '../model/state.ts'
 import { bucketChanged, fillChanged } from './reduce-buckets.ts'
 import { corrected, dipped } from './reduce-dips.ts'
@@ -25,8 +25,8 @@ export function reduce(table: Table, stamped: Stamped): Table {
 
 /** The table after one more event, its line of hits untouched. */
 export function happened(table: Table, stamped: Stamped): Table {
-  const after = changed(seenBy(table, stamped.event.hands ?? 0), stamped)
-  return seenBy(after, laneOf(table))
+  const after = changed(viewOf(table, stamped.event.hands ?? 0), stamped)
+  return viewOf(after, potterOf(table))
 }
 
 /** The table as the hands see it whose event it is. */

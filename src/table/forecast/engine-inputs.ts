@@ -7,10 +7,10 @@ import type {
   PotFacts,
 } from '../../../shared/nouns.ts'
 import { pressureAtAltitudePa } from '../../engine/air/vapour.ts'
-import type { Air, Body, Cover, Profile, Slip } from '../../engine/contract.ts'
+import type { Air, Body, Cover, Profile, Slop } from '../../engine/contract.ts'
 import { outlineOf } from '../../engine/shape/outline.ts'
 import { skirtTopMm } from '../../engine/shape/zones.ts'
-import { nearestSlip } from '../../engine/slop/slop.ts'
+import { nearestSlop } from '../../engine/slop/slop.ts'
 import { DEFAULT_BODY } from '../../engine/wall/body.ts'
 import { type PickUp, pinPickUp } from '../../engine/wall/calibrate.ts'
 import { DEFAULT_AIR } from '../model/defaults.ts'
@@ -71,7 +71,7 @@ export function pickUpOfPin(table: Table, facts: BucketFacts): PickUp | undefine
   if (facts.pinMm === undefined) return undefined
   const before = pins.get(facts)
   if (before?.board === table.board) return before.pickUp
-  const slip = nearestSlip(facts.targetGramsPerMl, facts.solidsGravity)
+  const slip = nearestSlop(facts.targetGramsPerMl, facts.solidsGravity)
   let pickUp: PickUp | undefined
   try {
     pickUp = pinPickUp(slip, facts.pinMm, bodyOf(table))
@@ -84,8 +84,8 @@ export function pickUpOfPin(table: Table, facts: BucketFacts): PickUp | undefine
 }
 
 /** The slip of a bucket at a density, its pick-up scaled by the person's own scratch where there is one. */
-export function slipOf(table: Table, { facts }: BucketState, gramsPerMl: number): Slip {
-  const slip = nearestSlip(gramsPerMl, facts.solidsGravity)
+export function slopOf(table: Table, { facts }: BucketState, gramsPerMl: number): Slop {
+  const slip = nearestSlop(gramsPerMl, facts.solidsGravity)
   const pickUp = pickUpOfPin(table, facts)
   return pickUp ? { ...slip, pickUpFactor: pickUp.factor, pickUpSd: pickUp.sd } : slip
 }

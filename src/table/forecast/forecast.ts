@@ -9,7 +9,7 @@ import { coatsOn, lastDip, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { airAt, airOf } from './engine-inputs.ts'
 import { lessonFor } from './learning.ts'
-import { MIN_MS, standingOf } from './pot-history.ts'
+import { historyOf, MIN_MS } from './pot-history.ts'
 
 /** Moments in table time, ms. */
 export interface BandMs {
@@ -50,7 +50,7 @@ export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
   if (before && before.key.length === key.length && before.key.every((k, i) => k === key[i]))
     return before.value
   const halves = hasOverlap(table, pot, pot.dips) ? halvesOf(table, pot, learned) : undefined
-  const { pot: wall, events, air0 } = standingOf(table, pot)
+  const { pot: wall, events, air0 } = historyOf(table, pot)
   const forecast = halves?.overlap ?? forecastPot(wall, events, air0, learned)
   const touch = inMs(forecast.touchDry)
   const thirsty = inMs(forecast.thirsty)
@@ -70,7 +70,7 @@ export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
 
 function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {
   const half = new Map(pot.dips.map((dip) => [dip.dipId, halfAt(table, pot, dip.coat, dip.cover)]))
-  return halfAndHalf(standingOf(table, pot), (dipId) => half.get(dipId), OVERLAP_DEG, learned)
+  return halfAndHalf(historyOf(table, pot), (dipId) => half.get(dipId), OVERLAP_DEG, learned)
 }
 
 /** Where the room goes by the clock: its own minutes from OUT of the latest coat. */

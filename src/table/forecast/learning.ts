@@ -9,7 +9,7 @@ import {
 } from '../../engine/wait/learn.ts'
 import { type Learned, UNLEARNED } from '../../engine/wait/learned.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { MIN_MS, standingWith, waterAt } from './pot-history.ts'
+import { historyWith, MIN_MS, waterAt } from './pot-history.ts'
 
 /** Observations beyond the latest so many no longer move the estimate much, and a phone must answer at once. */
 const USED = 24
@@ -62,7 +62,7 @@ function looksOf(table: Table, pot: PotState): Seen[] {
     const dry = touches.find((touch) => touch.dry)
     const last = dry ?? damp
     if (!last) return []
-    const { pot: wall, events, air0 } = standingWith(table, pot, pot.dips.slice(0, i + 1))
+    const { pot: wall, events, air0 } = historyWith(table, pot, pot.dips.slice(0, i + 1))
     const look: Look = {
       kind: 'look',
       id: dip.dipId,
@@ -84,7 +84,7 @@ function weighingsOf(table: Table, pot: PotState): Seen[] {
     const found = waterAt(table, pot, dips, reading)
     if (!last || !found || found.waterG <= 0) return []
     const atMin = reading.at / MIN_MS
-    const { pot: wall, events, air0 } = standingWith(table, pot, dips)
+    const { pot: wall, events, air0 } = historyWith(table, pot, dips)
     const before = (event: WallEvent) => event.kind !== 'weigh' || event.atMin < atMin
     const weighing: Weighing = {
       kind: 'weighing',

@@ -1,9 +1,9 @@
 import type { Dip, WallEvent } from '../../engine/contract.ts'
 import { faceAreaCm2 } from '../../engine/shape/areas.ts'
-import { type Standing, zonesAfter } from '../../engine/wait/seconds.ts'
+import { type PotHistory, zonesAfter } from '../../engine/wait/seconds.ts'
 import { dipsOnHalf, type Half, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { airAt, airOf, bodyOf, coverOn, profileOf, slipOf } from './engine-inputs.ts'
+import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
 
 export const MIN_MS = 60_000
 
@@ -13,12 +13,12 @@ const WIPE_WATER_MM = 0.03
 const START_WATER = { damp: 0.5, washed: 1 } as const
 
 /** A pot of the table as the engine sees it: its wall, everything that happened to it, the air it began in. */
-export function standingOf(table: Table, pot: PotState): Standing {
-  return standingWith(table, pot, pot.dips)
+export function historyOf(table: Table, pot: PotState): PotHistory {
+  return historyWith(table, pot, pot.dips)
 }
 
 /** The same with other dips than those that happened. */
-export function standingWith(table: Table, pot: PotState, dips: readonly DipState[]): Standing {
+export function historyWith(table: Table, pot: PotState, dips: readonly DipState[]): PotHistory {
   const events = [...wallEvents(table, pot, dips), ...weighings(table, pot, dips)]
   const first = events.reduce((min, event) => Math.min(min, event.atMin), Number.POSITIVE_INFINITY)
   return {
@@ -41,7 +41,7 @@ export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | und
     id: dip.dipId,
     atMin: dip.outAt / MIN_MS,
     glazeId: dip.bucketId,
-    slip: slipOf(table, bucket, dip.gramsPerMl),
+    slop: slopOf(table, bucket, dip.gramsPerMl),
     holdS: dip.holdS,
     cover: coverOn(pot.facts, dip.cover),
     lowerMmPerS: table.settings.lowerMmPerS,
@@ -93,9 +93,9 @@ function dryAllRoundG(table: Table, pot: PotState, dips: readonly DipState[]): n
     for (const coat of zone.coats) {
       const bucket = table.buckets[coat.glazeId]
       if (!bucket) continue
-      const slip = slipOf(table, bucket, bucket.gramsPerMl)
+      const slop = slopOf(table, bucket, bucket.gramsPerMl)
       const cm2 = faceAreaCm2(profile, zone.face, zone.fromMm, zone.toMm)
-      grams += (cm2 * coat.likelyMm * slip.cakeSolids * slip.solidsGravity) / 10
+      grams += (cm2 * coat.likelyMm * slop.cakeSolids * slop.solidsGravity) / 10
     }
   return grams
 }

@@ -2,7 +2,7 @@ import type { AirFacts } from '../../../shared/nouns.ts'
 import { type Condensation, condensation } from '../../engine/air/dew.ts'
 import { type PairDraught, pairTrouble, rhFromPair } from '../../engine/air/psychrometer.ts'
 import { witnessCloth } from '../../engine/air/witness-cloth.ts'
-import { defaultSlip } from '../../engine/slop/slop.ts'
+import { defaultSlop } from '../../engine/slop/slop.ts'
 import { DEFAULT_BODY } from '../../engine/wall/body.ts'
 import { coatFromWetGain, sorptivityOf } from '../../engine/wall/calibrate.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
@@ -67,7 +67,7 @@ export function coatByWeight(
   areaCm2: number,
 ): number | undefined {
   try {
-    return coatFromWetGain(defaultSlip(gramsPerMl, solidsGravity), gainG, areaCm2)
+    return coatFromWetGain(defaultSlop(gramsPerMl, solidsGravity), gainG, areaCm2)
   } catch (error) {
     if (error instanceof RangeError) return undefined
     throw error

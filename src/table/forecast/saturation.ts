@@ -2,13 +2,13 @@ import { zonesOf } from '../../engine/wait/forecast.ts'
 import { courseOf, runPot, waterG } from '../../engine/wall/pot.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { MIN_MS, standingOf } from './pot-history.ts'
+import { historyOf, MIN_MS } from './pot-history.ts'
 
 /** A wait that wets nothing: the pot as it stands at a moment. */
 const NOTHING_MM = 0
 
 function runTo(table: Table, pot: PotState, now: number) {
-  const { pot: wall, events, air0 } = standingOf(table, pot)
+  const { pot: wall, events, air0 } = historyOf(table, pot)
   const until = { kind: 'wipe' as const, atMin: now / MIN_MS, waterMm: NOTHING_MM }
   return runPot(courseOf(wall, [...events, until], air0), 1)
 }

@@ -4,12 +4,12 @@ import { KILN_SD, type Learned, TOUCH_SD } from '../../engine/wait/learned.ts'
 import { courseOf, runPot } from '../../engine/wall/pot.ts'
 import { planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { airAt, airOf, bodyOf, coverOn, profileOf, slipOf } from './engine-inputs.ts'
+import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
 import { ownWaitMin } from './forecast.ts'
 import { lessonOf } from './learning.ts'
 
 /** Late edges of the waits of a pot's whole plan, minutes from OUT; `Infinity` is never in this air. */
-export interface Ahead {
+export interface UpperWaits {
   /** After each coat, until the next one. */
   readonly waitsMin: readonly number[]
   /** After each coat, if it were the last, until the body is dry right through. */
@@ -27,7 +27,7 @@ const KINDS_KEPT = 300
 /** A wait beyond this counts as never: the engine's own horizon. */
 const NEVER_MIN = 7 * 24 * 60
 
-const kept = new Map<string, Ahead>()
+const kept = new Map<string, UpperWaits>()
 
 /** What the waits of such a pot depend on. */
 function kindOf(table: Table, pot: PotState): string {
@@ -58,7 +58,7 @@ export const isKnown = (table: Table, pot: PotState): boolean =>
  * The waits a pot's plan will bring, as if it were dipped from bisque, each coat at the late edge of the one below.
  * Kept by kind of pot: alike pots are computed once. What touches have taught scales them.
  */
-export function aheadOf(table: Table, pot: PotState): Ahead {
+export function upperWaitsOf(table: Table, pot: PotState): UpperWaits {
   const { settings } = table
   if (settings.readyMeans === 'clock') {
     const coats = planOf(table, pot)
@@ -78,7 +78,7 @@ export function aheadOf(table: Table, pot: PotState): Ahead {
 }
 
 /** The slower or faster air that touches have shown moves all waits alike. */
-function scaled({ waitsMin, kilnMin }: Ahead, learned: Learned): Ahead {
+function scaled({ waitsMin, kilnMin }: UpperWaits, learned: Learned): UpperWaits {
   const touch = Math.exp(learned.timeMean + LATE_SPREAD_SDS * Math.hypot(TOUCH_SD, learned.timeSd))
   const kiln = Math.exp(learned.timeMean + Z90 * Math.hypot(KILN_SD, learned.timeSd))
   const by = (factor: number) => (min: number) => (min * factor > NEVER_MIN ? Infinity : min * factor)
@@ -86,7 +86,7 @@ function scaled({ waitsMin, kilnMin }: Ahead, learned: Learned): Ahead {
 }
 
 /** One run a coat instead of a whole forecast: a plan needs the late edge alone, and at once. */
-function computed(table: Table, pot: PotState): Ahead {
+function computed(table: Table, pot: PotState): UpperWaits {
   const learned = lessonOf(table)
   const wall = {
     profile: profileOf(pot.facts),
@@ -108,7 +108,7 @@ function computed(table: Table, pot: PotState): Ahead {
       id: `${i}`,
       atMin,
       glazeId: coat.bucketId,
-      slip: slipOf(table, bucket, bucket.gramsPerMl),
+      slop: slopOf(table, bucket, bucket.gramsPerMl),
       holdS: coat.holdS,
       cover: coverOn(pot.facts, coat.cover),
       lowerMmPerS: table.settings.lowerMmPerS,

@@ -4,7 +4,7 @@ import type { Forecast } from './forecast.ts'
 /** A zone by its name; of a pot dipped half and half, the sector it stands for. */
 export type ZoneLabel = ZoneName | 'overlap' | 'half' | 'otherHalf'
 
-export interface ToldZone {
+export interface ZoneReport {
   readonly label: ZoneLabel
   readonly zone: ZoneForecast
 }
@@ -13,13 +13,13 @@ export interface ToldZone {
  * The zones of a forecast as they are told: the outside from the rim down, then one of the inside, which is one surface
  * to the eye; of a pot dipped half and half one of each sector, the overlap first. `worst` picks the one.
  */
-export function toldZones(
+export function zoneReports(
   forecast: Forecast,
   worst: (zones: readonly ZoneForecast[]) => ZoneForecast | undefined,
-): readonly ToldZone[] {
+): readonly ZoneReport[] {
   const coated = (zones: readonly ZoneForecast[]) => zones.filter(({ coats }) => coats.length > 0)
   const zones = coated(forecast.pot.zones)
-  const one = (label: ZoneLabel, of: readonly ZoneForecast[]): readonly ToldZone[] => {
+  const one = (label: ZoneLabel, of: readonly ZoneForecast[]): readonly ZoneReport[] => {
     const zone = worst(of)
     return zone ? [{ label, zone }] : []
   }

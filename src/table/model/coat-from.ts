@@ -2,7 +2,7 @@ import type { CoatFacts } from '../../../shared/nouns.ts'
 import { coatsOn, nextCoat, planOf } from './plan.ts'
 import type { PotState, Table } from './state.ts'
 
-export interface Coming {
+export interface CoatFrom {
   readonly coat: number
   readonly plan: CoatFacts
   readonly hasIt: boolean
@@ -11,7 +11,7 @@ export interface Coming {
 }
 
 /** The coat a pot would get from a bucket: its next, one it has already, or one outside its plan. */
-export function coatFrom(table: Table, pot: PotState, bucketId: string): Coming | undefined {
+export function coatFrom(table: Table, pot: PotState, bucketId: string): CoatFrom | undefined {
   const plan = planOf(table, pot)
   const index = nextCoat(pot)
   const next = plan[index]

@@ -1,14 +1,14 @@
 import type { Hands, Table } from './state.ts'
 
-export type Lane = 0 | 1
+export type Potter = 0 | 1
 
 const turns = new WeakMap<Table, Table>()
 
 /** The table seen by the other pair of hands: their bucket, collar and choice stand where the own ones stood. */
-export function turned(table: Table): Table {
+export function otherView(table: Table): Table {
   const before = turns.get(table)
   if (before) return before
-  const { openBucket, openedAt, collar, picked, others, lane, ...shared } = table
+  const { openBucket, openedAt, collar, picked, others, potter: lane, ...shared } = table
   const mine: Hands = {
     ...(openBucket === undefined ? {} : { openBucket }),
     ...(openedAt === undefined ? {} : { openedAt }),
@@ -19,7 +19,7 @@ export function turned(table: Table): Table {
     ...shared,
     ...others,
     ...(Object.keys(mine).length > 0 ? { others: mine } : {}),
-    ...(lane === 1 ? {} : { lane: 1 }),
+    ...(lane === 1 ? {} : { potter: 1 }),
   }
   turns.set(table, other)
   turns.set(other, table)
@@ -27,11 +27,11 @@ export function turned(table: Table): Table {
 }
 
 /** The table as a pair of hands sees it. */
-export const seenBy = (table: Table, lane: Lane): Table =>
-  (table.lane ?? 0) === lane ? table : turned(table)
+export const viewOf = (table: Table, lane: Potter): Table =>
+  (table.potter ?? 0) === lane ? table : otherView(table)
 
 /** Whose turn the table is seen from. */
-export const laneOf = (table: Table): Lane => table.lane ?? 0
+export const potterOf = (table: Table): Potter => table.potter ?? 0
 
 /** These hands have this bucket open, and no others: a new visit of it begins, or the old one goes on. */
 export function opened(table: Table, bucketId: string, at: number): Table {

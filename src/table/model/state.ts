@@ -143,7 +143,7 @@ export interface Table extends Hands {
   /** The pan of hot wax: on since, and when somebody last said that they are beside it. */
   readonly pan?: { readonly onAt: number; readonly watchedAt: number }
   /** Whose hands the table is seen by, see `lanes`. */
-  readonly lane?: 1
+  readonly potter?: 1
   /** The same fields of the other pair of hands. */
   readonly others?: Hands
   readonly heldSince?: number

@@ -1,7 +1,7 @@
-import type { Lane } from '../model/potters.ts'
-import { seenBy } from '../model/potters.ts'
+import type { Potter } from '../model/potters.ts'
+import { viewOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
-import { lineOf, type Told } from './line.ts'
+import { type Schedule, tasksOf } from './schedule.ts'
 
 /** A pair of hands with something due: what they had done by then, and when the next should have been done. */
 export interface Owing {
@@ -17,19 +17,19 @@ export type Owings = readonly (Owing | undefined)[]
 const PATIENCE_MS = 5 * 60_000
 
 /** What a pair of hands has done, as far as it tells one moment from another. */
-function doneBy(table: Table, lane: Lane): string {
-  const { openBucket } = seenBy(table, lane)
+function doneBy(table: Table, lane: Potter): string {
+  const { openBucket } = viewOf(table, lane)
   const stirredAt = openBucket === undefined ? '' : table.buckets[openBucket]?.stirredAt
   const dips = Object.values(table.pots).flatMap((pot) => pot.dips.filter((dip) => (dip.hands ?? 0) === lane))
   return `${openBucket} ${stirredAt} ${dips.length}`
 }
 
 /** Who has something due by what was told, and from when; `before` as it was found the last time. */
-export function owingOf(table: Table, told: Told | undefined, now: number, before: Owings): Owings {
-  if (!told || table.settings.potters < 2) return []
+export function owingOf(table: Table, schedule: Schedule | undefined, now: number, before: Owings): Owings {
+  if (!schedule || table.settings.potters < 2) return []
   return ([0, 1] as const).map((lane) => {
-    const [task] = lineOf(seenBy(table, lane), told)
-    if (!task || task.startAt - (told.awayMs[lane] ?? 0) > now) return undefined
+    const [task] = tasksOf(viewOf(table, lane), schedule)
+    if (!task || task.startAt - (schedule.awayMs[lane] ?? 0) > now) return undefined
     const done = doneBy(table, lane)
     const was = before[lane]
     return was?.done === done ? was : { done, dueAt: now + task.endAt - task.startAt }

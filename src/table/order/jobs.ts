@@ -1,14 +1,14 @@
 import type { Bucket, Coat, Hands, Plan, PlanInput, Pot, PrepStep } from '../../planner/types.ts'
 import { lowerS } from '../forecast/engine-inputs.ts'
 import { forecastOf, waxSetMs } from '../forecast/forecast.ts'
-import { aheadOf } from '../forecast/upper-waits.ts'
+import { upperWaitsOf } from '../forecast/upper-waits.ts'
 import { nextCoat, planOf } from '../model/plan.ts'
-import { laneOf, turned } from '../model/potters.ts'
+import { otherView, potterOf } from '../model/potters.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { dipStepMs, FOOT_S, inHand } from '../steps/pot-in-hand.ts'
+import { dipStepMs, FOOT_S, potInHand } from '../steps/pot-in-hand.ts'
 import { nextBucket, type Step, WIPE_DRIES_MS } from '../steps/steps.ts'
 import { type AtStep, stepsOf } from '../steps/work.ts'
-import type { Told } from './line.ts'
+import type { Schedule } from './schedule.ts'
 
 /** Hands' time of the steps around a dip, seconds. Common practice, no source; all [s]. */
 const OPEN_S = 180
@@ -41,7 +41,7 @@ export interface Jobs {
 }
 
 /** An answer as the table reads it. */
-export const toldBy = ({ input, firstCoat, awayMs }: Jobs, plan: Plan, askedAt: number): Told => ({
+export const scheduleFrom = ({ input, firstCoat, awayMs }: Jobs, plan: Plan, askedAt: number): Schedule => ({
   plan,
   askedAt,
   firstCoat,
@@ -68,13 +68,13 @@ export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []
   const { potters } = table.settings
   const waxS = Math.ceil(waxing.length / potters) * WAX_S
   const handsIn = (seen: Table): Hands => {
-    const awayS = Math.ceil((awayMs[laneOf(seen)] ?? 0) / 1000)
+    const awayS = Math.ceil((awayMs[potterOf(seen)] ?? 0) / 1000)
     const hands = handsOf(seen, steps, used, now, waxS + awayS)
     return awayS > 0 ? { ...hands, away: true } : hands
   }
   const input: PlanInput = {
     nowS: downS(now),
-    hands: potters === 2 ? [handsIn(table), handsIn(turned(table))] : [handsIn(table)],
+    hands: potters === 2 ? [handsIn(table), handsIn(otherView(table))] : [handsIn(table)],
     buckets: Object.keys(table.buckets)
       .filter((id) => used.has(id))
       .map((id): Bucket => bucketJob(table, id)),
@@ -95,7 +95,7 @@ const bucketJob = (table: Table, id: string): Bucket => ({
 
 function potJob(table: Table, { pot, step }: AtStep, now: number, waxPlace: number): Pot | undefined {
   if (pot.later || step.is === 'stuck' || step.is === 'kiln' || step.is === 'foot-check') return undefined
-  const ahead = aheadOf(table, pot)
+  const ahead = upperWaitsOf(table, pot)
   const coats = coatJobs(table, pot, ahead.waitsMin)
   const last = nextCoat(pot) + coats.length - 1
   if (coats.length === 0) return undefined
@@ -197,9 +197,9 @@ function handsOf(
   otherwiseS: number,
 ): Hands {
   const counting = steps.find(
-    ({ step }) => step.is === 'count' && (step.dip.hands ?? 0) === (table.lane ?? 0),
+    ({ step }) => step.is === 'count' && (step.dip.hands ?? 0) === (table.potter ?? 0),
   )?.step
-  const dip = counting?.is === 'count' ? counting.dip : inHand(table, steps)?.dip
+  const dip = counting?.is === 'count' ? counting.dip : potInHand(table, steps)?.dip
   const busyMs = dip ? dip.tappedAt + dipStepMs(table, dip) : now
   const freeAtS = (busyMs > now ? upS(busyMs) : downS(now)) + otherwiseS
   const { openBucket, collar } = table

@@ -4,7 +4,7 @@ import { DEFAULT_AIR } from '../model/defaults.ts'
 import { withPieces } from '../model/pieces.ts'
 import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import type { Told } from './line.ts'
+import type { Schedule } from './schedule.ts'
 
 /** Ways out when the kiln's hour can't be met. */
 export type Cut = 'fan' | 'otherBoard' | 'candling' | 'skipCollar' | 'fewerCoats' | 'nextFiring'
@@ -28,12 +28,12 @@ const CHEAPEST_FIRST: readonly Cut[] = [
 ]
 
 /** Ways that meet the hour before those that don't; the cheapest first. */
-export const byCost = (a: Way, b: Way): number =>
+export const byCost = (a: ScheduleOption, b: ScheduleOption): number =>
   Number(b.slackMs >= 0) - Number(a.slackMs >= 0) ||
   CHEAPEST_FIRST.indexOf(a.cut) - CHEAPEST_FIRST.indexOf(b.cut)
 
 /** A way out with what it comes to. Times are table time, ms. */
-export interface Way {
+export interface ScheduleOption {
   readonly cut: Cut
   readonly action: Action
   readonly potIds: readonly string[]
@@ -45,13 +45,13 @@ export interface Way {
 }
 
 /** The ways out that this table has, each as a change of the table. */
-export function variantsOf(table: Table, told: Told, now: number): readonly Variant[] {
+export function variantsOf(table: Table, schedule: Schedule, now: number): readonly Variant[] {
   return [
     ...movedAir(table, now),
     ...candling(table),
     ...leftOut(table, 'skipCollar', collarsLeft(table)),
     ...leftOut(table, 'fewerCoats', lastCoats(table)),
-    ...nextFiring(table, told),
+    ...nextFiring(table, schedule),
   ]
 }
 
@@ -123,12 +123,12 @@ function leftOut(table: Table, cut: Cut, coats: readonly CoatOf[]): Variant[] {
 }
 
 /** The pots that would be too late, the last ones first, put off: at most half, or there is little left to fire. */
-function nextFiring(table: Table, told: Told): Variant[] {
-  const { dryAtS, slackS } = told.plan
+function nextFiring(table: Table, schedule: Schedule): Variant[] {
+  const { dryAtS, slackS } = schedule.plan
   if (dryAtS === null || slackS === null) return []
   const last = new Map<string, number>()
-  for (const action of told.plan.actions)
-    if (action.kind === 'dip') last.set(action.potId, action.outS + (told.kilnDryS[action.potId] ?? 0))
+  for (const action of schedule.plan.actions)
+    if (action.kind === 'dip') last.set(action.potId, action.outS + (schedule.kilnDryS[action.potId] ?? 0))
   const loadAtS = dryAtS + slackS
   const slowest = [...last]
     .filter(([, dryS]) => dryS > loadAtS)

@@ -1,6 +1,6 @@
 import { touchNext } from '../../engine/index.ts'
 import { lessonOf } from '../forecast/learning.ts'
-import { MIN_MS, standingOf } from '../forecast/pot-history.ts'
+import { historyOf, MIN_MS } from '../forecast/pot-history.ts'
 import type { Table } from '../model/state.ts'
 import { stepsOf } from '../steps/work.ts'
 
@@ -16,7 +16,7 @@ export function touchFirst(
   const waiting = stepsOf(table, now)
     .filter(({ step }) => step.is === 'wait' && step.askAt > now)
     .slice(0, MOST_POTS)
-    .map(({ pot }) => ({ id: pot.facts.potId, ...standingOf(table, pot) }))
+    .map(({ pot }) => ({ id: pot.facts.potId, ...historyOf(table, pot) }))
   const next = touchNext(waiting, now / MIN_MS, lessonOf(table))
   return next && next.narrows.length > 0 ? { potId: next.id, others: next.narrows.length } : undefined
 }

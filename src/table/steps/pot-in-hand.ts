@@ -1,5 +1,5 @@
 import { lastDip } from '../model/plan.ts'
-import { laneOf } from '../model/potters.ts'
+import { potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import type { AtStep } from './work.ts'
 
@@ -9,14 +9,18 @@ export interface HeldLine {
 }
 
 /** The pot in the hands is the one dipped last, until its foot is sponged or the next dip implies it. */
-export function inHand(
+export function potInHand(
   table: Table,
   steps: readonly AtStep[],
 ): { readonly pot: PotState; readonly dip: DipState } | undefined {
   let latest: { pot: PotState; dip: DipState } | undefined
   for (const { pot, step } of steps) {
     const dip = lastDip(pot)
-    if (dip === undefined || (dip.hands ?? 0) !== laneOf(table) || (latest && dip.outAt <= latest.dip.outAt))
+    if (
+      dip === undefined ||
+      (dip.hands ?? 0) !== potterOf(table) ||
+      (latest && dip.outAt <= latest.dip.outAt)
+    )
       continue
     latest = step.is === 'drip' || step.is === 'foot' ? { pot, dip } : undefined
   }
@@ -52,7 +56,7 @@ const HELD_AT: Partial<Record<AtStep['step']['is'], HeldLine['at']>> = {
 
 /** Three lines of where the hands were when they were called away. */
 export function whereYouWere(table: Table, steps: readonly AtStep[]): readonly HeldLine[] {
-  const hand = inHand(table, steps)
+  const hand = potInHand(table, steps)
   return steps
     .flatMap(({ pot, step }): HeldLine[] => {
       const potId = pot.facts.potId

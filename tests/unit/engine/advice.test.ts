@@ -8,8 +8,8 @@ import {
   gradeZone,
   halfAndHalf,
   nextCoat,
+  type PotHistory,
   repairRest,
-  type Standing,
   secondsFor,
   stackThatFits,
   UNLEARNED,
@@ -18,13 +18,13 @@ import {
 import { BOARD, stackDips } from '../../fixtures/class.ts'
 import { air, beaker, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
 
-const standing = (wallMm: number, events: Standing['events'] = []): Standing => ({
+const standing = (wallMm: number, events: PotHistory['events'] = []): PotHistory => ({
   pot: potOf(beaker(wallMm)),
   events,
   air0: ROOM,
 })
 
-const bodyMm = ({ pot, events, air0 }: Standing): number =>
+const bodyMm = ({ pot, events, air0 }: PotHistory): number =>
   forecastPot(pot, events, air0, UNLEARNED).zones.find(({ name }) => name === 'body')!.likelyMm
 
 describe('seconds for a thickness', () => {
@@ -175,7 +175,7 @@ describe('half and half', () => {
   test('where two side dips overlap the plate carries both', () => {
     const shape = { form: 'plate' as const, heightMm: 28, rimMm: 230, wallMm: 7, footLineMm: 7 }
     const events = [dip('a', 0, 3), dip('b', 10, 3), dip('c', 30, 2, { kind: 'collar', depthMm: 8 })]
-    const at: Standing = { pot: potOf(shape), events, air0: ROOM }
+    const at: PotHistory = { pot: potOf(shape), events, air0: ROOM }
     const halfOf = (id: string) => ({ a: 0, b: 1 })[id] as 0 | 1 | undefined
     const { first, second, overlap, overlapPart } = halfAndHalf(at, halfOf, 15, UNLEARNED)
     const body = (zones: typeof first) => zones.find(({ name }) => name === 'body')!

@@ -147,11 +147,11 @@ describe('the collar', () => {
 
 describe('what a coat takes', () => {
   it('twice the coat, or twice the face, takes twice the slop; denser slop less of it and the same dry', () => {
-    const slip = { gramsPerMl: 1.45, solidsGravity: 2.6, cakeSolids: 0.48 }
-    const once = takenBy(300, 0.5, slip)
-    expect(takenBy(300, 1, slip).slopMl).toBeCloseTo(2 * once.slopMl, 9)
-    expect(takenBy(600, 0.5, slip).dryG).toBeCloseTo(2 * once.dryG, 9)
-    const dense = takenBy(300, 0.5, { ...slip, gramsPerMl: 1.55 })
+    const slop = { gramsPerMl: 1.45, solidsGravity: 2.6, cakeSolids: 0.48 }
+    const once = takenBy(300, 0.5, slop)
+    expect(takenBy(300, 1, slop).slopMl).toBeCloseTo(2 * once.slopMl, 9)
+    expect(takenBy(600, 0.5, slop).dryG).toBeCloseTo(2 * once.dryG, 9)
+    const dense = takenBy(300, 0.5, { ...slop, gramsPerMl: 1.55 })
     expect(dense.slopMl).toBeLessThan(once.slopMl)
     expect(dense.dryG).toBeCloseTo(once.dryG, 9)
   })

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Cover, WallEvent } from '../../../src/engine/contract.ts'
-import { DEFAULT_BODY, defaultSlip, forecastPot, secondsUnder, UNLEARNED } from '../../../src/engine/index.ts'
+import { DEFAULT_BODY, defaultSlop, forecastPot, secondsUnder, UNLEARNED } from '../../../src/engine/index.ts'
 import { BOARD, stackDips } from '../../fixtures/class.ts'
 import { air, beaker, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
 
@@ -64,8 +64,8 @@ describe('zones', () => {
 
 test('a glaze that was scratched has the scratch’s spread in its upper estimate', () => {
   const upper = (pickUpSd?: number): number => {
-    const slip = pickUpSd === undefined ? SLIP : { ...SLIP, pickUpSd }
-    const { zones } = forecast([dip('a', 0, 3, { kind: 'full' }, slip)], ROOM, potOf(beaker(10)))
+    const slop = pickUpSd === undefined ? SLIP : { ...SLIP, pickUpSd }
+    const { zones } = forecast([dip('a', 0, 3, { kind: 'full' }, slop)], ROOM, potOf(beaker(10)))
     return zones.find(({ name }) => name === 'body')!.upperMm
   }
   expect(upper(0.1)).toBeLessThan(upper())
@@ -176,7 +176,7 @@ describe('refusals name the field, the value and the range', () => {
     ['startWater is -1', () => forecast([], ROOM, potOf(beaker(5), DEFAULT_BODY, -1))],
     ['holdS is -1', () => forecast([dip('a', 0, -1)])],
     ['atMin is NaN', () => forecast([dip('a', Number.NaN, 3)])],
-    ['gramsPerMl is 1.8', () => defaultSlip(1.8, 2.6)],
+    ['gramsPerMl is 1.8', () => defaultSlop(1.8, 2.6)],
     ['cover.depthMm is 500', () => forecast([dip('a', 0, 3, { kind: 'collar', depthMm: 500 })])],
   ])('%s', (words, act) => {
     expect(act).toThrow(RangeError)

@@ -9,7 +9,7 @@ import {
   type Weighing,
   waterFromWeight,
 } from '../../../src/engine/index.ts'
-import { below, density } from '../../../src/engine/numeric/spread.ts'
+import { normalCdf, normalPdf } from '../../../src/engine/numeric/spread.ts'
 import { waitsOf } from '../../../src/engine/wait/forecast.ts'
 import { TOUCH_SD } from '../../../src/engine/wait/learned.ts'
 import { courseOf, runPot } from '../../../src/engine/wall/pot.ts'
@@ -183,7 +183,7 @@ describe('touch this one next', () => {
         Math.log(Math.max(1 / 60, waitsOf(runPot(course, Math.exp(f * UNLEARNED.fillSd)), 'touch').touchMin)),
       )
       return grid.map((t) => ({
-        weight: density(f) * density(t),
+        weight: normalPdf(f) * normalPdf(t),
         logs: logs.map((log) => log + t * UNLEARNED.timeSd),
       }))
     })
@@ -195,7 +195,7 @@ describe('touch this one next', () => {
     }
     const prior = states.map(({ weight }) => weight)
     const gains = pots.map((_, i) => {
-      const dry = states.map((s) => s.weight * below((Math.log(nowMin - 10) - s.logs[i]!) / TOUCH_SD))
+      const dry = states.map((s) => s.weight * normalCdf((Math.log(nowMin - 10) - s.logs[i]!) / TOUCH_SD))
       const damp = states.map((s, k) => s.weight - dry[k]!)
       return pots.reduce((gain, _other, j) => {
         if (j === i) return gain

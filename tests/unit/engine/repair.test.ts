@@ -1,11 +1,11 @@
 /** After a slip on a thick dry wall: the next coat gives back what the slip took. */
 
 import { describe, expect, test } from 'vitest'
-import { repairRest, type Standing } from '../../../src/engine/index.ts'
+import { type PotHistory, repairRest } from '../../../src/engine/index.ts'
 import { tellingZone, zonesAfter } from '../../../src/engine/wait/seconds.ts'
 import { dip, potOf, ROOM } from '../../fixtures/wall.ts'
 
-const thick: Standing = {
+const thick: PotHistory = {
   pot: potOf({ form: 'cylinder', heightMm: 80, rimMm: 120, wallMm: 25, floorMm: 10, footLineMm: 0 }),
   events: [],
   air0: ROOM,
@@ -35,7 +35,7 @@ describe('repair', () => {
     const limits = { stackMm: 9, glazeMm: {} }
     const standing = { ...thick, events: [slipped] }
     const { rest } = repairRest(standing, [meant, next], [next], limits)
-    const at = (events: Standing['events']): number =>
+    const at = (events: PotHistory['events']): number =>
       tellingZone(zonesAfter({ ...thick, events }), 'a')!.likelyMm
     const goal = at([meant, next])
     const own = secondsWith((s) => at([slipped, { ...next, holdS: s }]), goal)

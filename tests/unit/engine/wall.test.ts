@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Body, Slip, WallEvent } from '../../../src/engine/contract.ts'
+import type { Body, Slop, WallEvent } from '../../../src/engine/contract.ts'
 import { DEFAULT_BODY } from '../../../src/engine/index.ts'
 import { bandOf } from '../../../src/engine/numeric/spread.ts'
 import { courseOf, finish, type Piece, runPot } from '../../../src/engine/wall/pot.ts'
@@ -12,7 +12,7 @@ function wallAfter(events: readonly WallEvent[], wallMm = 8, body: Body = DEFAUL
 }
 
 const castMm = (piece: Piece): number => piece.laid.outside.at(-1)!.gain.castMm
-const calibrated = (pickUpFactor: number): Slip => ({ ...SLIP, pickUpFactor })
+const calibrated = (pickUpFactor: number): Slop => ({ ...SLIP, pickUpFactor })
 
 describe('dips', () => {
   test('a calibration scales every cast by its factor exactly', () => {

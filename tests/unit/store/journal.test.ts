@@ -127,11 +127,11 @@ describe('what is damaged or unknown', () => {
     on.journal.set('what', 'is this')
     const journal = await open(on, 'b')
     expect(texts(journal)).toEqual(['good'])
-    expect(journal.opening.aside.map((entry) => entry.reason).sort()).toEqual(['shape', 'sum'])
+    expect(journal.opening.quarantined.map((entry) => entry.reason).sort()).toEqual(['shape', 'sum'])
     expect([...on.aside.values()]).toEqual(expect.arrayContaining(['is this', { ...bad, tz: 61 }]))
     expect([...on.journal.keys()]).toEqual(['a-1'])
     // Reported again next time, and not twice.
-    expect((await open(on, 'c')).opening.aside).toHaveLength(2)
+    expect((await open(on, 'c')).opening.quarantined).toHaveLength(2)
   })
 
   test('comes back with a program that knows its kind', async () => {
@@ -139,10 +139,10 @@ describe('what is damaged or unknown', () => {
     await (await open(on, 'a')).append([note('later known')], at(0)).saved
     const ignorant = await open(on, 'b', () => false)
     expect(ignorant.records).toEqual([])
-    expect(ignorant.opening.aside.map((entry) => entry.reason)).toEqual(['kind'])
+    expect(ignorant.opening.quarantined.map((entry) => entry.reason)).toEqual(['kind'])
     const knowing = await open(on, 'c')
     expect(texts(knowing)).toEqual(['later known'])
-    expect(knowing.opening.aside).toEqual([])
+    expect(knowing.opening.quarantined).toEqual([])
     expect(on.aside.size).toBe(0)
   })
 
@@ -207,7 +207,7 @@ describe('when storage fails', () => {
     on.lines.set('bucketside-unsaved.r', '[1, null]')
     const journal = await open(on, 'a')
     expect(journal.records).toEqual([])
-    expect(journal.opening.aside).toHaveLength(2)
+    expect(journal.opening.quarantined).toHaveLength(2)
   })
 
   test('an opening that cannot read says so, takes hits, and reads later', async () => {

@@ -1,6 +1,6 @@
 import type { Channel, JournalPorts, TabMessage } from '../../../src/store/contract.ts'
-import type { Shelf } from '../../../src/store/shelf.ts'
-import { openSpill, type SpillStorage } from '../../../src/store/spill.ts'
+import type { JournalStorage } from '../../../src/store/journal-storage.ts'
+import { type FallbackStorage, openUnsavedFallback } from '../../../src/store/unsaved-fallback.ts'
 
 /** One phone: what its tabs share. */
 export function phone() {
@@ -15,10 +15,10 @@ export function phone() {
   }
   const clone = <T>(value: T): T => structuredClone(value)
 
-  const shelf: Shelf = {
+  const storage: JournalStorage = {
     async load() {
       if (trouble.read) throw new DOMException('lost', 'UnknownError')
-      return clone({ journal: [...journal], aside: [...aside], lost: [] })
+      return clone({ journal: [...journal], quarantined: [...aside], lost: [] })
     },
     isNewer: async () => trouble.newer,
     keys: async () => [...journal.keys()],
@@ -40,7 +40,7 @@ export function phone() {
       journal.set(key, clone(value))
       for (const id of ids) journal.delete(id)
     },
-    async keepAside(kept) {
+    async quarantine(kept) {
       await mayWrite()
       for (const [key, value] of kept) aside.set(key, clone(value))
     },
@@ -52,7 +52,7 @@ export function phone() {
     close() {},
   }
 
-  const storage: SpillStorage = {
+  const local: FallbackStorage = {
     getItem: (key) => lines.get(key) ?? null,
     setItem: (key, value) => void lines.set(key, value),
     removeItem: (key) => void lines.delete(key),
@@ -77,8 +77,8 @@ export function phone() {
   }
 
   const ports = (writer: string): JournalPorts => ({
-    shelf,
-    spill: openSpill(() => storage),
+    storage,
+    fallback: openUnsavedFallback(() => local),
     channel: channel(),
     writer: Promise.resolve(writer),
   })

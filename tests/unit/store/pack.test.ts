@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { sortOut } from '../../../src/store/aside.ts'
 import { isPackKey, pack, unpack } from '../../../src/store/pack.ts'
+import { sortOut } from '../../../src/store/quarantine.ts'
 import { hitOf, isSample } from './sample.ts'
 
 const records = hitOf('a', 1, 1, 50)

@@ -14,7 +14,7 @@ function bench() {
       stored.push([...values])
       return Promise.resolve()
     },
-    spill: (values) => spilled.push([...values]),
+    fallback: (values) => spilled.push([...values]),
     changed: (status) => seen.push(status),
   })
   return {
@@ -104,7 +104,7 @@ describe('saver', () => {
           fail = reject
         })
       },
-      spill: () => {},
+      fallback: () => {},
       changed: (status) => seen.push(status),
     })
     saver.save([1])

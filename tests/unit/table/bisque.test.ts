@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { bodyOf } from '../../../src/table/forecast/engine-inputs.ts'
-import { standingOf } from '../../../src/table/forecast/pot-history.ts'
+import { historyOf } from '../../../src/table/forecast/pot-history.ts'
 import { stepOf } from '../../../src/table/steps/steps.ts'
 import { Play } from './play.ts'
 
@@ -17,7 +17,7 @@ describe('the bisque of the board', () => {
     expect(steps[0]).toBe('damp-dries')
     expect(steps[2]).toBe('wax')
     expect(pot(play, 33).damp).toBeUndefined()
-    expect(standingOf(play.table, pot(play, 31)).pot.startWater).toBe(1)
+    expect(historyOf(play.table, pot(play, 31)).pot.startWater).toBe(1)
     const { shape, stackId } = pot(play, 31).facts
     play.act({ do: 'set-pot', pot: { shape, stackId } })
     expect(Object.values(play.table.pots).at(-1)?.damp?.water).toBe('washed')
@@ -30,7 +30,7 @@ describe('the bisque of the board', () => {
     const { facts } = pot(play, 36)
     play.act({ do: 'set-pot', pot: { ...facts, bisqueWater: 'damp' } })
     const since = pot(play, 36).damp!.at
-    expect(standingOf(play.table, pot(play, 36)).pot.startWater).toBe(0.5)
+    expect(historyOf(play.table, pot(play, 36)).pot.startWater).toBe(0.5)
     play.wait(600).act({ do: 'set-pot', pot: { ...facts, bisqueWater: 'damp', number: 60 } })
     expect(pot(play, 36).damp!.at).toBe(since)
   })

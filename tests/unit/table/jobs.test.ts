@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { plan } from '../../../src/planner/index.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
-import { jobsOf, toldBy } from '../../../src/table/order/jobs.ts'
+import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { variantsOf } from '../../../src/table/order/schedule-options.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { Play } from './play.ts'
@@ -113,7 +113,7 @@ describe('late for the kiln (scenario 15)', () => {
       },
     })
     const jobs = jobsOf(play.table, play.nowMs)
-    return { play, told: toldBy(jobs, plan(jobs.input), play.nowMs) }
+    return { play, told: scheduleFrom(jobs, plan(jobs.input), play.nowMs) }
   }
 
   it('is late by 10 min, and has ways out of it that are worth their name', () => {
@@ -135,7 +135,7 @@ describe('late for the kiln (scenario 15)', () => {
     const play = new Play().act({ do: 'lay-demo' })
     play.act({ do: 'set-settings', settings: { kilnOnAt: play.nowMs + 3 * 60 * MIN_MS } })
     const jobs = jobsOf(play.table, play.nowMs)
-    const told = toldBy(jobs, plan(jobs.input, 5000), play.nowMs)
+    const told = scheduleFrom(jobs, plan(jobs.input, 5000), play.nowMs)
     const found = variantsOf(play.table, told, play.nowMs)
     const cuts = ['fan', 'otherBoard', 'candling', 'skipCollar', 'fewerCoats', 'nextFiring']
     expect(found.map(({ cut }) => cut)).toEqual(cuts)

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { doseOf } from '../../../src/table/advice/dose.ts'
 import { fitOf } from '../../../src/table/advice/fit.ts'
 import { warningsFor } from '../../../src/table/advice/warnings.ts'
-import { airOf, pickUpOfPin, slipOf } from '../../../src/table/forecast/engine-inputs.ts'
+import { airOf, pickUpOfPin, slopOf } from '../../../src/table/forecast/engine-inputs.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { lessonFor, lessonOf, seenOn } from '../../../src/table/forecast/learning.ts'
 import {
@@ -88,12 +88,12 @@ describe('glaze and clay', () => {
     const { table } = demo()
     const gatepost = table.buckets['demo.gatepost']!
     const pickUp = pickUpOfPin(table, gatepost.facts)!
-    expect(slipOf(table, gatepost, 1.45)).toMatchObject({
+    expect(slopOf(table, gatepost, 1.45)).toMatchObject({
       pickUpFactor: pickUp.factor,
       pickUpSd: pickUp.sd,
     })
     const { pinMm: _none, ...unscratched } = gatepost.facts
-    expect(slipOf(table, { ...gatepost, facts: unscratched }, 1.45).pickUpSd).toBeUndefined()
+    expect(slopOf(table, { ...gatepost, facts: unscratched }, 1.45).pickUpSd).toBeUndefined()
     expect(pickUp.sd).toBeLessThan(0.2)
   })
 

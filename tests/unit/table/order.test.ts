@@ -48,7 +48,7 @@ describe('twelve pots (scenario 14)', () => {
     const hits = play.hits
     const began = play.nowMs
     const done: string[] = []
-    expect(handsLine(play.table, play.told, play.nowMs)).toMatchObject({
+    expect(handsLine(play.table, play.schedule, play.nowMs)).toMatchObject({
       finishAt: began + 47 * MIN_S * 1000,
     })
     for (let i = 0; i < 4000 && !allDipped(play, 30); i++) obey(play, done)
@@ -65,7 +65,7 @@ describe('twelve pots (scenario 14)', () => {
     const began = play.nowMs
     expect(play.card).toMatchObject({ kind: 'stir', change: true, dips: 9, bucketId: 'G' })
     expect(spokenOf(play.table, play.card)?.words).toEqual(['stir', 'name:G:G', '9', 'pots'])
-    expect(handsLine(play.table, play.told, began)?.follows).toMatchObject({ bucketId: 'B' })
+    expect(handsLine(play.table, play.schedule, began)?.follows).toMatchObject({ bucketId: 'B' })
     play.wait(3 * MIN_S).bar()
     expect(play.card).toMatchObject({ kind: 'armed', visit: { nth: 1, of: 9 } })
     play.bar().wait(MIN_S)
@@ -95,15 +95,15 @@ describe('a calm bench', () => {
       .ask()
       .wait(3 * MIN_S)
       .bar()
-    const before = play.told
+    const before = play.schedule
     play.bar().wait(MIN_S)
-    play.told = before
+    play.schedule = before
     expect(play.card).toMatchObject({ kind: 'armed', armed: { potId: potId(2) } })
   })
 
   it('goes on by the simple rule without any order of work', () => {
     const play = laid()
-    play.told = undefined
+    play.schedule = undefined
     expect(play.card).toMatchObject({ kind: 'stir', bucketId: 'G', dips: undefined })
   })
 })

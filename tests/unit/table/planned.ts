@@ -5,38 +5,38 @@ import { judge } from '../../../src/table/card/judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
 import { decide } from '../../../src/table/decide/decide.ts'
 import type { Action, Refusal } from '../../../src/table/model/action.ts'
-import { type Lane, seenBy } from '../../../src/table/model/potters.ts'
+import { type Potter, viewOf } from '../../../src/table/model/potters.ts'
 import { awayOf, type Owings, owingOf } from '../../../src/table/order/absent.ts'
-import { jobsOf, toldBy } from '../../../src/table/order/jobs.ts'
-import type { Told } from '../../../src/table/order/line.ts'
+import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
+import type { Schedule } from '../../../src/table/order/schedule.ts'
 import { Play, setting } from './play.ts'
 
 /** A table played by hand with an order of work told after every hit, as the app does it. */
 export class PlannedPlay extends Play {
-  told: Told | undefined
+  schedule: Schedule | undefined
   /** Orders of ops timed per question: enough for small tables, quick enough for a test. */
   work = 60_000
-  lane: Lane = 0
+  lane: Potter = 0
   private owings: Owings = []
 
   override get card(): Card {
     return this.cardOf(this.lane)
   }
 
-  cardOf(lane: Lane): Card {
+  cardOf(lane: Potter): Card {
     const now = this.nowMs - this.table.skewMs
-    const seen = seenBy(this.table, lane)
-    return judged(seen, cardOf(seen, now, this.told), now, judge)
+    const seen = viewOf(this.table, lane)
+    return judged(seen, cardOf(seen, now, this.schedule), now, judge)
   }
 
   /** Asks for the order of work of the table as it is now. */
   ask(): this {
     const now = this.nowMs - this.table.skewMs
-    this.owings = owingOf(this.table, this.told, now, this.owings)
+    this.owings = owingOf(this.table, this.schedule, now, this.owings)
     const jobs = jobsOf(this.table, now, awayOf(this.owings, now))
-    const before = this.told?.plan
+    const before = this.schedule?.plan
     const answer = before ? replan(jobs.input, before, this.work).plan : plan(jobs.input, this.work)
-    this.told = toldBy(jobs, answer, now)
+    this.schedule = scheduleFrom(jobs, answer, now)
     return this
   }
 

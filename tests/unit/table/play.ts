@@ -4,7 +4,7 @@ import { cardOf } from '../../../src/table/card/card-now.ts'
 import { judge } from '../../../src/table/card/judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
 import { decide } from '../../../src/table/decide/decide.ts'
-import { arrange } from '../../../src/table/decide/decide-setup.ts'
+import { decideSetup } from '../../../src/table/decide/decide-setup.ts'
 import type { More } from '../../../src/table/decide/decision.ts'
 import { layDemo } from '../../../src/table/decide/demo.ts'
 import { fold, step } from '../../../src/table/fold/fold.ts'
@@ -16,7 +16,7 @@ export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
 
 /** Setting up as the program decides on it. */
 export const setting: More = (table, action, stamp) =>
-  (action.do === 'lay-demo' ? layDemo : arrange)(table, action, stamp)
+  (action.do === 'lay-demo' ? layDemo : decideSetup)(table, action, stamp)
 
 /** A table played by hand: a clock that is set, actions, and the card shown. */
 export class Play {

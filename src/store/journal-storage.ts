@@ -2,7 +2,7 @@ import { clear, delMany, entries, get, getMany, keys, promisifyRequest, setMany 
 import type { Database } from '../../shared/database.ts'
 
 /** What the journal needs of storage: the one thing tests replace. */
-export interface Shelf {
+export interface JournalStorage {
   /** Everything in the journal and everything set aside. `lost` are keys whose value the browser cannot read. */
   load(): Promise<Loaded>
   /** True when a newer program made what is stored. */
@@ -18,7 +18,7 @@ export interface Shelf {
   /** Puts `value` under `key` and takes `ids` away, in one transaction. */
   replace(ids: readonly string[], key: string, value: unknown): Promise<void>
   /** Adds to quarantine what never was in the journal, or no longer is. */
-  keepAside(kept: readonly Entry[]): Promise<void>
+  quarantine(kept: readonly Entry[]): Promise<void>
   /** Empties the journal and what was set aside. */
   empty(): Promise<void>
   close(): void
@@ -34,16 +34,16 @@ export interface Move {
 
 export interface Loaded {
   readonly journal: readonly Entry[]
-  readonly aside: readonly Entry[]
+  readonly quarantined: readonly Entry[]
   readonly lost: readonly string[]
 }
 
-/** The shelf on a database of ours. */
-export function databaseShelf(database: Database): Shelf {
+/** The storage on a database of ours. */
+export function databaseStorage(database: Database): JournalStorage {
   const journal = database.store('journal')
   const quarantine = database.store('quarantine')
 
-  const loadJournal = async (): Promise<Omit<Loaded, 'aside'>> => {
+  const loadJournal = async (): Promise<Omit<Loaded, 'quarantined'>> => {
     try {
       return { journal: await entries<string, unknown>(journal), lost: [] }
     } catch (error) {
@@ -69,7 +69,7 @@ export function databaseShelf(database: Database): Shelf {
         loadJournal(),
         entries<string, unknown>(quarantine).catch(() => []),
       ])
-      return { journal: read, lost, aside }
+      return { journal: read, lost, quarantined: aside }
     },
     isNewer: () => database.isNewer(),
     keys: () => keys<string>(journal),
@@ -96,7 +96,7 @@ export function databaseShelf(database: Database): Shelf {
         source,
       )
     },
-    keepAside: (kept) =>
+    quarantine: (kept) =>
       setMany(
         kept.map(([key, value]) => [key, value]),
         quarantine,

@@ -1,7 +1,7 @@
 import type { Card } from '../../table/card/card.ts'
 import { cardOf } from '../../table/card/card-now.ts'
 import type { Table } from '../../table/model/state.ts'
-import { type HandsLine, handsLine, lateness, otherLane } from '../../table/order/hands-line.ts'
+import { type HandsLine, handsLine, lateness, otherPottersView } from '../../table/order/hands-line.ts'
 import type { WholeWords } from '../../words/whole-index.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
@@ -13,7 +13,7 @@ import type { LowProps } from './soon.tsx'
  * `brief`: one line of it.
  */
 function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
-  const { table, told, now, words, formats } = useWhole()
+  const { table, schedule: told, now, words, formats } = useWhole()
   const line = handsLine(table.value, told.value, now.value)
   if (!line) return null
   const w = words.value.bench
@@ -45,8 +45,8 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
 
 /** What the other pair of hands has on its card, in a few words. */
 export function LaneDoes() {
-  const { table, told, now, words } = useWhole()
-  const other = otherLane(table.value)
+  const { table, schedule: told, now, words } = useWhole()
+  const other = otherPottersView(table.value)
   const card = cardOf(other, now.value, told.value)
   return <>{laneText(other, card, words.value)}</>
 }
@@ -62,7 +62,7 @@ function laneText(table: Table, card: Card, words: WholeWords): string {
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
 export function LowLines({ faults }: LowProps) {
-  const { table, now, card, told, words, extras } = useWhole()
+  const { table, now, card, schedule: told, words, extras } = useWhole()
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]
   const late = lateness(handsLine(table.value, told.value, now.value)) > 0

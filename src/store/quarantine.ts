@@ -1,15 +1,15 @@
 import { crc32 } from '../../shared/crc.ts'
 import { type AnyEvent, examine, type Fault, type JournalRecord } from '../../shared/record.ts'
+import type { Entry, Loaded, Move } from './journal-storage.ts'
 import { isPackKey, keyed, unpack } from './pack.ts'
-import type { Entry, Loaded, Move } from './shelf.ts'
 
 /** Why something was set aside. `displaced`: another record of the same id prevailed. */
-export type AsideReason = Exclude<Fault, 'newer'> | 'displaced'
+export type QuarantineReason = Exclude<Fault, 'newer'> | 'displaced'
 
 /** A value set aside: kept as found, out of the fold. */
-export interface Aside {
+export interface Quarantined {
   readonly key: string
-  readonly reason: AsideReason
+  readonly reason: QuarantineReason
   readonly value: unknown
 }
 
@@ -23,7 +23,7 @@ export interface Sorted<E extends AnyEvent> {
   /** To be moved back, as this program can read them. */
   readonly back: readonly Move[]
   /** All that is then aside. */
-  readonly aside: readonly Aside[]
+  readonly aside: readonly Quarantined[]
 }
 
 const REASONS: readonly string[] = ['shape', 'sum', 'kind', 'displaced']
@@ -37,12 +37,12 @@ function textOf(value: unknown): string {
 }
 
 /** Key in quarantine: says why, and never covers another content of the same key. */
-export const asideKey = (reason: AsideReason, key: string, value: unknown) =>
+export const quarantineKey = (reason: QuarantineReason, key: string, value: unknown) =>
   `${reason}~${key}~${crc32(textOf(value)).toString(36)}`
 
-function reasonOf(key: string): AsideReason {
+function reasonOf(key: string): QuarantineReason {
   const [reason] = key.split('~')
-  return REASONS.includes(reason ?? '') ? (reason as AsideReason) : 'shape'
+  return REASONS.includes(reason ?? '') ? (reason as QuarantineReason) : 'shape'
 }
 
 /** Sorts journal values by whether they can be folded; what is packed is taken out of its pack. */
@@ -52,10 +52,10 @@ export function sortOut<E extends AnyEvent>(
 ): Omit<Sorted<E>, 'back'> {
   const records: JournalRecord<E>[] = []
   const out: Move[] = []
-  const aside: Aside[] = []
+  const aside: Quarantined[] = []
   let newer = 0
 
-  const examined = (key: string, value: unknown): AsideReason | null => {
+  const examined = (key: string, value: unknown): QuarantineReason | null => {
     const result = examine<E>(value, isEvent)
     if ('record' in result) {
       if (result.record.id !== key) return 'shape'
@@ -71,7 +71,7 @@ export function sortOut<E extends AnyEvent>(
     if (!isPackKey(key)) {
       const reason = examined(key, value)
       if (reason === null) continue
-      const to = asideKey(reason, key, value)
+      const to = quarantineKey(reason, key, value)
       out.push({ from: key, to, value })
       aside.push({ key: to, reason, value })
       continue
@@ -82,7 +82,7 @@ export function sortOut<E extends AnyEvent>(
       if (known) records.push(packed as JournalRecord<E>)
       const reason = known ? null : examined(id, packed)
       // It stays in its pack as well, and is found again under the same key.
-      if (reason !== null) aside.push({ key: asideKey(reason, id, packed), reason, value: packed })
+      if (reason !== null) aside.push({ key: quarantineKey(reason, id, packed), reason, value: packed })
     }
   }
   return { records, newer, out, aside }
@@ -90,14 +90,14 @@ export function sortOut<E extends AnyEvent>(
 
 /** Sorts all that was loaded; what was set aside by a program that knew less comes back. */
 export function sortLoaded<E extends AnyEvent>(
-  { journal, aside }: Loaded,
+  { journal, quarantined: aside }: Loaded,
   isEvent: (event: AnyEvent) => boolean,
 ): Sorted<E> {
   const sorted = sortOut<E>(journal, isEvent)
   const known = new Set(sorted.records.map((record) => record.id))
   const records = [...sorted.records]
   const back: Move[] = []
-  const staying: Aside[] = []
+  const staying: Quarantined[] = []
   for (const [key, value] of aside) {
     const reason = reasonOf(key)
     const examined = examine<E>(value, isEvent)

@@ -15,7 +15,7 @@ const all: (() => void)[] = []
 const first: (() => void)[] = []
 
 /** A part that is fetched when it is asked for, or when the first card has long been drawn. */
-export function later<Props extends object>(load: Load<Props>): ComponentType<Props> {
+export function lazyPart<Props extends object>(load: Load<Props>): ComponentType<Props> {
   return fetched(all, load, () => null, Missing)
 }
 
@@ -27,8 +27,8 @@ export function soon<Props extends object>(
   return fetched(first, load, Plain)
 }
 
-/** Something else than a screen's part, fetched like {@link later}: a hook that answers undefined until it is here. */
-export function laterThing<Thing>(load: () => Promise<Thing>): () => Thing | undefined {
+/** Something else than a screen's part, fetched like {@link lazyPart}: a hook that answers undefined until it is here. */
+export function lazyValue<Thing>(load: () => Promise<Thing>): () => Thing | undefined {
   const { ask, got } = fetching(load, RETRY_MS)
   all.push(ask)
   return function useThing() {

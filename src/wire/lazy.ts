@@ -1,5 +1,5 @@
 /** Something whose code is fetched after the first card. */
-export interface Late<Thing> {
+export interface Lazy<Thing> {
   /** Undefined until its code is here. */
   now(): Thing | undefined
   /** Does `job` at once, or as soon as the code is here. */
@@ -11,7 +11,7 @@ export interface Late<Thing> {
 /** With no network and nothing kept yet, the next try. */
 const RETRY_MS = 2000
 
-export function late<Thing>(load: () => Promise<Thing>): Late<Thing> {
+export function lazy<Thing>(load: () => Promise<Thing>): Lazy<Thing> {
   let thing: Thing | undefined
   let asked = false
   let waiting: ((thing: Thing) => void)[] = []

@@ -1,11 +1,11 @@
 import type { Plan, Reason } from '../../planner/types.ts'
 import { nextCoat } from '../model/plan.ts'
-import type { Lane } from '../model/potters.ts'
-import { laneOf } from '../model/potters.ts'
+import type { Potter } from '../model/potters.ts'
+import { potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 
 /** An order of work as it was told, with what is needed to read it at a later table. */
-export interface Told {
+export interface Schedule {
   readonly plan: Plan
   /** Table time at which it was asked for, ms. */
   readonly askedAt: number
@@ -20,7 +20,7 @@ export interface Told {
 }
 
 interface When {
-  readonly lane: Lane
+  readonly potter: Potter
   /** Table time, ms. */
   readonly startAt: number
   readonly endAt: number
@@ -42,15 +42,15 @@ export type Task = When &
     | { readonly is: 'wax' | 'wipe'; readonly potId: string }
   )
 
-const lines = new WeakMap<Told, readonly Task[]>()
+const lines = new WeakMap<Schedule, readonly Task[]>()
 
 /** Everything that was told, in order. */
-function toldTasks(told: Told): readonly Task[] {
-  const before = lines.get(told)
+function toldTasks(schedule: Schedule): readonly Task[] {
+  const before = lines.get(schedule)
   if (before) return before
-  const tasks = told.plan.actions.map((action): Task => {
+  const tasks = schedule.plan.actions.map((action): Task => {
     const when: When = {
-      lane: action.lane === 1 ? 1 : 0,
+      potter: action.lane === 1 ? 1 : 0,
       startAt: action.startS * 1000,
       endAt: action.endS * 1000,
       reason: action.reason,
@@ -58,7 +58,7 @@ function toldTasks(told: Told): readonly Task[] {
     switch (action.kind) {
       case 'dip': {
         const { potId, bucketId, heldS } = action
-        const coat = (told.firstCoat[potId] ?? 0) + action.coat
+        const coat = (schedule.firstCoat[potId] ?? 0) + action.coat
         return { ...when, is: 'dip', potId, bucketId, coat, heldMs: heldS * 1000 }
       }
       case 'open':
@@ -68,18 +68,18 @@ function toldTasks(told: Told): readonly Task[] {
         return { ...when, is: action.kind, potId: action.potId }
     }
   })
-  lines.set(told, tasks)
+  lines.set(schedule, tasks)
   return tasks
 }
 
 /** Whether a task was done since it was told. A set-up counts as done once its bucket was stirred here since. */
-function isDone(table: Table, told: Told, task: Task): boolean {
+function isDone(table: Table, schedule: Schedule, task: Task): boolean {
   switch (task.is) {
     case 'open':
     case 'restir': {
       const stirredAt = table.buckets[task.bucketId]?.stirredAt ?? Number.NEGATIVE_INFINITY
       const poured = !task.decant || table.collar?.bucketId === task.bucketId
-      return table.openBucket === task.bucketId && stirredAt > told.askedAt && poured
+      return table.openBucket === task.bucketId && stirredAt > schedule.askedAt && poured
     }
     case 'dip': {
       const pot = table.pots[task.potId]
@@ -93,24 +93,24 @@ function isDone(table: Table, told: Told, task: Task): boolean {
 }
 
 /** What is left of the order told for the hands that see the table, the next first. */
-export function lineOf(table: Table, told: Told): readonly Task[] {
-  const mine = toldTasks(told).filter((task) => task.lane === laneOf(table))
+export function tasksOf(table: Table, schedule: Schedule): readonly Task[] {
+  const mine = toldTasks(schedule).filter((task) => task.potter === potterOf(table))
   let led = false
   return mine.filter((task) => {
     // Only the leading set-up can have been done: a later one is of its own time.
     const isSetUp = task.is === 'open' || task.is === 'restir'
     if (isSetUp && led) return true
-    const done = isDone(table, told, task)
+    const done = isDone(table, schedule, task)
     if (isSetUp || !done) led = true
     return !done
   })
 }
 
 /** Whether the order told still has something for anybody. */
-export const isAnyLeft = (table: Table, told: Told): boolean =>
-  toldTasks(told).some((task) => !isDone(table, told, task))
+export const isAnyLeft = (table: Table, schedule: Schedule): boolean =>
+  toldTasks(schedule).some((task) => !isDone(table, schedule, task))
 
 /** When the first thing left for anybody was to be done, table time ms; undefined when nothing is left. */
-export function nextTaskEnds(table: Table, told: Told): number | undefined {
-  return toldTasks(told).find((task) => !isDone(table, told, task))?.endAt
+export function nextTaskEnds(table: Table, schedule: Schedule): number | undefined {
+  return toldTasks(schedule).find((task) => !isDone(table, schedule, task))?.endAt
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { PotFacts } from '../../../shared/nouns.ts'
-import { meltingOf } from '../../../src/table/advice/melt-preview.ts'
+import { meltPreviewOf } from '../../../src/table/advice/melt-preview.ts'
 import { outlookOf } from '../../../src/table/advice/what-if.ts'
 import { Play } from './play.ts'
 
@@ -8,7 +8,7 @@ function look(play: Play, number: number, more: Partial<PotFacts> = {}, frames =
   const { table, nowMs } = play
   const facts = { ...table.pots[`demo.${number}`]!.facts, ...more }
   const { coats } = table.stacks[facts.stackId]!
-  return meltingOf(table, facts, coats, outlookOf(table, facts, coats, nowMs), frames)
+  return meltPreviewOf(table, facts, coats, outlookOf(table, facts, coats, nowMs), frames)
 }
 const evening = () => new Play().act({ do: 'lay-demo' })
 

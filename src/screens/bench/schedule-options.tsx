@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals'
-import { arrange } from '../../table/decide/decide-setup.ts'
+import { decideSetup } from '../../table/decide/decide-setup.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
-import type { Way } from '../../table/order/schedule-options.ts'
+import type { ScheduleOption } from '../../table/order/schedule-options.ts'
 import { refusalText } from '../app.ts'
 import { useWhole } from '../whole.ts'
 import { PressButton } from './press.tsx'
@@ -9,15 +9,15 @@ import { PressButton } from './press.tsx'
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */
 export function Ways({ close }: { readonly close: () => void }) {
   const app = useWhole()
-  const { table, told, now, ways, words, formats } = app
+  const { table, schedule: told, now, scheduleOptions: ways, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
   const w = words.value.bench
   const f = formats.value
   const { skewMs } = table.value
   const line = handsLine(table.value, told.value, now.value)
   const late = lateness(line)
-  const take = (way: Way) => (atMs: number) => {
-    const refusal = app.act(way.action, atMs, arrange)
+  const take = (way: ScheduleOption) => (atMs: number) => {
+    const refusal = app.act(way.action, atMs, decideSetup)
     if (refusal) said.value = refusalText(words.value, refusal)
     else close()
   }

@@ -1,13 +1,13 @@
 const PREFIX = 'bucketside-unsaved.'
 
 /** The part of localStorage that is used. */
-export type SpillStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>
+export type FallbackStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>
 
 /**
  * A second place for records that the database does not take, one line a writer. Best effort: the storage may
  * be full, barred or gone, and no method throws.
  */
-export interface Spill {
+export interface UnsavedFallback {
   /** Keeps exactly these for `writer`; nothing removes the line. */
   keep(writer: string, values: readonly object[]): void
   /** What earlier lives of the page left, by writer. */
@@ -15,8 +15,8 @@ export interface Spill {
 }
 
 /** `open` gives the storage; reading the property alone throws where storage is barred. */
-export function openSpill(open: () => SpillStorage): Spill {
-  const attempt = <T>(work: (storage: SpillStorage) => T, otherwise: T): T => {
+export function openUnsavedFallback(open: () => FallbackStorage): UnsavedFallback {
+  const attempt = <T>(work: (storage: FallbackStorage) => T, otherwise: T): T => {
     try {
       return work(open())
     } catch {

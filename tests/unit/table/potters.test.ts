@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { seenBy, turned } from '../../../src/table/model/potters.ts'
+import { otherView, viewOf } from '../../../src/table/model/potters.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { PlannedPlay } from './planned.ts'
 
@@ -29,9 +29,9 @@ function wants(play: PlannedPlay, lane: 0 | 1) {
 describe('two pairs of hands at one table', () => {
   it('turned twice is the same table', () => {
     const { table } = two(false).act({ do: 'stirred', bucketId: 'G' })
-    expect(turned(structuredClone(turned(table)))).toEqual(table)
-    expect(seenBy(table, 1).openBucket).toBeUndefined()
-    expect(seenBy(table, 0).openBucket).toBe('G')
+    expect(otherView(structuredClone(otherView(table)))).toEqual(table)
+    expect(viewOf(table, 1).openBucket).toBeUndefined()
+    expect(viewOf(table, 0).openBucket).toBe('G')
   })
 
   it('each has an own card, and no bucket is open in both', () => {
@@ -44,10 +44,10 @@ describe('two pairs of hands at one table', () => {
     play.wait(3 * MIN_S).act({ do: 'stirred', bucketId: 'G' })
     play.lane = 1
     play.act({ do: 'stirred', bucketId: 'B' })
-    expect(seenBy(play.table, 0).openBucket).toBe('G')
-    expect(seenBy(play.table, 1).openBucket).toBe('B')
+    expect(viewOf(play.table, 0).openBucket).toBe('G')
+    expect(viewOf(play.table, 1).openBucket).toBe('B')
     play.act({ do: 'stirred', bucketId: 'G' })
-    expect(seenBy(play.table, 0).openBucket).toBeUndefined()
+    expect(viewOf(play.table, 0).openBucket).toBeUndefined()
   })
 
   it('a pot in one pair of hands is not offered to the other, nor taken by it', () => {
@@ -70,7 +70,7 @@ describe('two pairs of hands at one table', () => {
 
   it('without an order of work the second is not shown the pot on the first one’s card', () => {
     const play = two(false)
-    play.told = undefined
+    play.schedule = undefined
     play.append([{ kind: 'stirred', bucketId: 'G' }], 'g')
     play.append([{ kind: 'stirred', bucketId: 'B', hands: 1 }], 'b')
     const [first, second] = [wants(play, 0), wants(play, 1)]
@@ -93,8 +93,8 @@ describe('two pairs of hands at one table', () => {
     play.lane = 0
     play.act({ do: 'told', potId: potId(1), agoMin: 5, by: 1 })
     expect(play.table.pots[potId(1)]!.dips).toMatchObject([{ hands: 1, how: 'told' }])
-    expect(seenBy(play.table, 1).openBucket).toBe('G')
-    expect(seenBy(play.table, 0).openBucket).toBeUndefined()
+    expect(viewOf(play.table, 1).openBucket).toBe('G')
+    expect(viewOf(play.table, 0).openBucket).toBeUndefined()
     play.lane = 1
     play.act({ do: 'told', potId: potId(2), agoMin: 2, by: 0 })
     expect(play.table.pots[potId(2)]!.dips[0]!.hands).toBeUndefined()
@@ -107,7 +107,7 @@ describe('two pairs of hands at one table', () => {
     expect(play.table.pots[potId(3)]!.dips).toMatchObject([{ ...dip, hands: 1 }])
     expect(play.cardOf(0)).not.toMatchObject({ potId: potId(3) })
     expect(play.cardOf(1)).toMatchObject({ potId: potId(3) })
-    expect(seenBy(play.table, 1).openBucket).toBe('G')
+    expect(viewOf(play.table, 1).openBucket).toBe('G')
     play.act({ do: 'was-other-hands', dipId: dip.dipId })
     expect(play.table.pots[potId(3)]!.dips).toEqual([dip])
   })
@@ -154,7 +154,7 @@ describe('two pairs of hands at one table', () => {
       if (card.kind === 'stir') play.wait((card.change ? 3 : 1) * MIN_S).bar()
       else if (card.kind === 'armed') play.bar().wait(MIN_S)
       else play.wait(MIN_S).ask()
-      if (seenBy(play.table, 1).openBucket === 'G') takenAfter = Math.min(takenAfter, minute)
+      if (viewOf(play.table, 1).openBucket === 'G') takenAfter = Math.min(takenAfter, minute)
       // Back at the table, the first have something to do at once, though nobody counts on them.
       if (minute === 20) expect(wants(play, 0).card.kind).toMatch(/stir|armed/)
     }

@@ -1,11 +1,11 @@
 import { delMany, entries } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
-import { KNOCK_CHANNEL, type Knock } from '../../shared/messages.ts'
+import { NOTICE_TAP_CHANNEL, type NoticeTap } from '../../shared/messages.ts'
 
 /** Takes what the service worker left: taps on notifications, oldest first. Each is given out once. */
-export async function takeKnocks(database: Database): Promise<Knock[]> {
+export async function takeNoticeTaps(database: Database): Promise<NoticeTap[]> {
   const store = database.store('knocks')
-  const found = await entries<string, Knock>(store)
+  const found = await entries<string, NoticeTap>(store)
   if (found.length > 0) {
     await delMany(
       found.map(([key]) => key),
@@ -16,8 +16,8 @@ export async function takeKnocks(database: Database): Promise<Knock[]> {
 }
 
 /** Calls `listener` when the service worker left a knock, so that a page in front can take it at once. */
-export function onKnock(listener: () => void): () => void {
-  const channel = new BroadcastChannel(KNOCK_CHANNEL)
+export function onNoticeTap(listener: () => void): () => void {
+  const channel = new BroadcastChannel(NOTICE_TAP_CHANNEL)
   channel.onmessage = listener
   return () => channel.close()
 }
