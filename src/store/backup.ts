@@ -7,9 +7,9 @@ const FILE_VERSION = 1
 /** A lifetime's journal is a few MB; a larger text is something else, and would stall a phone. */
 const LARGEST_CHARS = 64_000_000
 
+const Head = z.object({ app: z.literal('bucketside'), v: z.int().check(z.gte(1)) })
 const File = z.object({
-  app: z.literal('bucketside'),
-  v: z.int().check(z.gte(1)),
+  ...Head.shape,
   madeAt: z.number(),
   tz: z.number(),
   count: z.int().check(z.gte(0)),
@@ -56,10 +56,13 @@ export function readBackup(text: string): Backup {
   } catch {
     return salvage(text)
   }
+  // Of a newer shape nothing but its head is known.
+  const head = Head.safeParse(value)
+  if (!head.success) return { ok: false, code: 'not-a-backup' }
+  if (head.data.v > FILE_VERSION) return { ok: false, code: 'newer' }
   const read = File.safeParse(value)
   if (!read.success) return { ok: false, code: 'not-a-backup' }
-  const { v, records, count, sum, madeAt } = read.data
-  if (v > FILE_VERSION) return { ok: false, code: 'newer' }
+  const { records, count, sum, madeAt } = read.data
   return { ok: true, records, madeAt, complete: records.length === count && sumOf(records) === sum }
 }
 

@@ -131,6 +131,9 @@ export async function loadJournal<E extends AnyEvent>(
   await start()
 
   return {
+    get phone() {
+      return writer.split('.')[0] ?? ''
+    },
     get records() {
       return records
     },

@@ -41,7 +41,7 @@ export async function openProgram(): Promise<App> {
   const journal = await openJournal<TableEvent>({ isEvent: (event) => isKnownKind(event.kind) })
 
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
-  const table = signal(fold(folded))
+  const table = signal(fold(folded, journal.phone))
   const timeNow = () => clock.epochMs() - table.peek().skewMs
   const now = signal(timeNow())
   const frameNow = signal(now.peek())
@@ -94,14 +94,16 @@ export async function openProgram(): Promise<App> {
     switch (change.kind) {
       case 'records':
         batch(() => {
-          table.value = change.atEnd ? step(table.peek(), folded, change.records) : fold(journal.records)
+          table.value = change.atEnd
+            ? step(table.peek(), folded, change.records)
+            : fold(journal.records, journal.phone)
           tick()
         })
         folded = journal.records
         break
       case 'wiped':
         folded = []
-        table.value = fold([])
+        table.value = fold([], journal.phone)
         break
       case 'status':
         patch({ saved: change.status })

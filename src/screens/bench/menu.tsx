@@ -1,6 +1,7 @@
 import { remedyS } from '../../table/advice/warnings.ts'
 import type { Action } from '../../table/model/action.ts'
 import { planWith } from '../../table/model/plan.ts'
+import { lastHit } from '../../table/model/potters.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import type { WholeWords } from '../../words/whole-index.ts'
 import { nameOf } from '../text/pot-text.ts'
@@ -58,7 +59,7 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
           {text}
         </PressButton>
       ))}
-      {tile(w.takeBack, act({ do: 'take-back' }), lastHit(table.value, words.value))}
+      {tile(w.takeBack, act({ do: 'take-back' }), lastHitText(table.value, words.value))}
       {tile(words.value.bench.board, () => go({ at: 'board' }))}
       {tile(inHand ? w.wasPot : w.anotherPot, open('pot'))}
       {tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket'))}
@@ -89,8 +90,8 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
   )
 }
 
-function lastHit(table: Table, words: WholeWords): string {
-  const last = table.hits.at(-1)
+function lastHitText(table: Table, words: WholeWords): string {
+  const last = lastHit(table)
   return last
     ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')
     : ''

@@ -1,3 +1,4 @@
+import { lastHit } from '../../table/model/potters.ts'
 import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
@@ -13,7 +14,7 @@ import './strip.css'
 export function Strip() {
   const { table, words, formats, now, health, card, extras } = useApp()
   const w = words.value
-  const last = table.value.hits.at(-1)
+  const last = lastHit(table.value)
   const named = (kind: string, potId: string | undefined) => {
     const number = nameOf(words.value, table.value.pots[potId ?? ''])
     return [number, w.hits[kind]].filter(Boolean).join(' ')

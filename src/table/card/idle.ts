@@ -1,7 +1,8 @@
 import { forecastOf } from '../forecast/forecast.ts'
+import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { nextBucket } from '../steps/steps.ts'
-import { type AtStep, isStale } from '../steps/work.ts'
+import type { AtStep } from '../steps/work.ts'
 import type { Card, Due } from './card.ts'
 import { dipCard, returnCard } from './dip-card.ts'
 
