@@ -1,3 +1,4 @@
+import { checkWork } from '../problem/check.ts'
 import { type Order, STIR } from '../problem/order.ts'
 import { layProblem, type Problem } from '../problem/problem.ts'
 import { exact, PROVABLE_DIPS } from '../search/exact.ts'
@@ -72,6 +73,7 @@ function putFirst(order: Order, cards: readonly Card[]): Order {
  * @throws RangeError naming field, value and allowed range.
  */
 export function* planning(input: PlanInput, previous: Plan | null, work: number): Generator<void, Replanned> {
+  checkWork(work)
   const problem = layProblem(input)
   const timer = makeTimer(problem)
   const old = previous && recall(problem, timer, previous)

@@ -98,3 +98,12 @@ export function checkInput(input: PlanInput): void {
       )
   }
 }
+
+/** Ample for any search; keeps a slip of the caller from running for ever. */
+const MOST_WORK = 1_000_000_000
+
+/** @throws RangeError naming value and allowed range. */
+export function checkWork(work: number): void {
+  if (!Number.isInteger(work) || work < 0 || work > MOST_WORK)
+    throw new RangeError(`work is ${work}, allowed are whole numbers of steps timed from 0 to ${MOST_WORK}`)
+}
