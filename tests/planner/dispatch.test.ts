@@ -50,11 +50,11 @@ describe('dispatch by rule', () => {
     expect(told.actions[0]).toMatchObject({ kind: 'dip', potId: '31', startS: 1010, reason: 'bucketOpen' })
   })
 
-  it('gives two people two lanes and one count at a time', () => {
+  it('gives two people two pairs of hands and one count at a time', () => {
     const input = { ...exampleFour(), hands: twoHands() }
     const told = dispatch(input)
     expect(faults(input, told)).toEqual([])
-    expect(new Set(told.actions.map((action) => action.lane)).size).toBe(2)
+    expect(new Set(told.actions.map((action) => action.potter)).size).toBe(2)
     expect(told.finishS).toBeLessThan(dispatch(exampleFour()).finishS)
   })
 
