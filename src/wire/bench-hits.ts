@@ -1,14 +1,14 @@
 import { bindKeys } from '../device/keys.ts'
 import { bindPress } from '../device/press-binding.ts'
 import type { App, BenchHit } from '../screens/app.ts'
-import type { Lazy } from './lazy.ts'
+import type { Fetched } from '../ui/fetched.ts'
 import type { Sounding } from './sounding.ts'
 
 /** Hits on a bench screen by finger, key or pedal, heard and seen as the press rules say. */
 export function bindBench(
   root: HTMLElement,
   onHit: (hit: BenchHit) => void,
-  sounding: Lazy<Sounding>,
+  sounding: Fetched<Sounding>,
 ): ReturnType<App['attachBench']> {
   const unlock = () => sounding.with(({ sound }) => void sound.unlock())
   let stopRise: (() => void) | undefined

@@ -13,12 +13,12 @@ import { decide } from '../table/decide/decide.ts'
 import { doubtfulDips } from '../table/decide/decide-card.ts'
 import { fold, step } from '../table/fold/fold.ts'
 import { type Potter, potterOf, viewOf } from '../table/model/potters.ts'
+import { fetched } from '../ui/fetched.ts'
 import { formats } from '../words/format.ts'
 import { WORDS } from '../words/index.ts'
 import { bindBench } from './bench-hits.ts'
 import { openDevices } from './devices.ts'
 import type { OpenedExtras } from './extras.ts'
-import { lazy } from './lazy.ts'
 import { openPlanning } from './planning.ts'
 import { openRoute } from './route.ts'
 
@@ -36,7 +36,7 @@ const EXTRAS_AFTER_MS = 600
 export async function openProgram(): Promise<App> {
   const devices = openDevices()
   const { clock, haptics, lifecycle } = devices
-  const sounding = lazy(async () => (await import('./sounding.ts')).openSounding(devices))
+  const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
   const sound = (job: (sound: Sound) => void) => sounding.with((opened) => job(opened.sound))
   const journal = await openJournal<TableEvent>({ isEvent: (event) => isKnownKind(event.kind) })
 
@@ -49,7 +49,7 @@ export async function openProgram(): Promise<App> {
   const lane = signal<Potter>(0)
   const seen = computed(() => viewOf(table.value, table.value.settings.potters === 2 ? lane.value : 0))
   const judge = signal<Judge | undefined>(undefined)
-  const judging = lazy(async () => {
+  const judging = fetched(async () => {
     // No warning without its words.
     const [part] = await Promise.all([import('../table/card/judge.ts'), import('../screens/bench/late.tsx')])
     judge.value = part.judge
@@ -87,8 +87,8 @@ export async function openProgram(): Promise<App> {
   sounding.with((opened) => {
     const lent = { devices, sounding: opened, database: journal.database, table, now, card, route }
     const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
-    const opening = lazy(async () => (extras.value = await open()))
-    setTimeout(opening.fetch, EXTRAS_AFTER_MS)
+    const opening = fetched(async () => (extras.value = await open()))
+    setTimeout(opening.ask, EXTRAS_AFTER_MS)
   })
   journal.subscribe((change) => {
     switch (change.kind) {
@@ -111,7 +111,7 @@ export async function openProgram(): Promise<App> {
     }
   })
 
-  const setting = lazy(async () => (await import('../table/decide/decide-setup.ts')).decideSetup)
+  const setting = fetched(async () => (await import('../table/decide/decide-setup.ts')).decideSetup)
   const act: App['act'] = (action, atMs = clock.pageMs(), more = setting.now()) => {
     const at = Math.round(clock.epochAt(atMs))
     const decision = decide(table.peek(), action, { at, hit: newId(), hands: potterOf(seen.peek()) }, more)
@@ -200,7 +200,7 @@ export async function openProgram(): Promise<App> {
   }
   // With a worker all is on the phone already, and a version that waits is best taken on at once.
   const kept = navigator.serviceWorker?.controller != null
-  setTimeout(sounding.fetch, UPDATES_AFTER_MS)
+  setTimeout(sounding.ask, UPDATES_AFTER_MS)
   setTimeout(() => void lookForUpdates().catch(() => {}), kept ? 0 : UPDATES_AFTER_MS)
 
   return {
@@ -232,7 +232,7 @@ export async function openProgram(): Promise<App> {
       away.value = undefined
     },
     attachBench(root, onHit) {
-      for (const part of [judging, setting, sounding]) part.fetch()
+      for (const part of [judging, setting, sounding]) part.ask()
       return bindBench(root, onHit, sounding)
     },
     backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
