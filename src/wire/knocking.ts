@@ -32,7 +32,8 @@ export async function openKnocking(
     heard: () => parts.sounding.sound.heard(),
     onKnock() {
       if (calling()) heard()
-      else if (KNOCKABLE.has(parts.card.peek().kind)) parts.bigAction()
+      else if (KNOCKABLE.has(parts.card.peek().kind))
+        parts.bench.pressBar('knock', parts.devices.clock.pageMs())
     },
   }
   const listen = async (by: KnockBy): Promise<void> => {

@@ -2,7 +2,7 @@ import { ArmedFace, DripFace, PrepFace, StirFace } from './faces.tsx'
 import { type FaceProps, LateFace } from './soon.tsx'
 
 /** What a card says between its corners and its bar. */
-export function Face({ card, out }: FaceProps) {
+export function Face({ card }: FaceProps) {
   switch (card.kind) {
     case 'wax':
     case 'wipe':
@@ -19,6 +19,6 @@ export function Face({ card, out }: FaceProps) {
     case 'empty':
       return null
     default:
-      return <LateFace card={card} out={out} />
+      return <LateFace card={card} />
   }
 }
