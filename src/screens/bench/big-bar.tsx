@@ -1,4 +1,4 @@
-import type { Card } from '../../table/card/card.ts'
+import { type Card, isHandCard } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { offersRing } from './ring-line.ts'
@@ -9,12 +9,8 @@ export function BigBar({ card }: { readonly card: Card }) {
   const { table, words, now, extras, bench } = useApp()
   const w = words.value.bench
   const late = extras.value
+  if (isHandCard(card)) return <KnuckleBar label={w.step[card.kind].bar} />
   switch (card.kind) {
-    case 'wax':
-      return <KnuckleBar label={w.waxBar} />
-    case 'wipe':
-      return <KnuckleBar label={w.wipeBar} />
-    case 'foot-check':
     case 'drip':
       return <KnuckleBar label={w.footBar} />
     case 'stir':

@@ -1,4 +1,4 @@
-import type { Card } from '../../table/card/card.ts'
+import { CARD_ROWS, type Card } from '../../table/card/card.ts'
 import { CornerButton } from '../../ui/bar.tsx'
 import { PatternBand } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
@@ -8,14 +8,13 @@ import { BoardIcon, BucketName, HoldIcon, OtherIcon, PotName } from './face.tsx'
 export function TopRow({ card }: { readonly card: Card }) {
   const { table, words, go, bench } = useApp()
   const w = words.value.bench
-  const resting = card.kind === 'wait' || card.kind === 'finished' || card.kind === 'held'
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const ready = card.kind === 'ready' && card.potIds.length === 1 ? card.potIds[0] : undefined
   const pot = table.value.pots[potId ?? ready ?? '']
   const bucketId = card.kind === 'stir' || card.kind === 'return' ? card.bucketId : undefined
   const open = table.value.openBucket
   const pattern = open === undefined ? undefined : table.value.buckets[open]?.facts.pattern
-  const first = resting ? (
+  const first = CARD_ROWS[card.kind].rests ? (
     <CornerButton to="board" label={w.board} onPress={() => go({ at: 'board' })}>
       <BoardIcon />
     </CornerButton>
