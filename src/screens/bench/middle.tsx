@@ -3,7 +3,7 @@ import { ArmedFace, DripFace, HandFace, StirFace } from './faces.tsx'
 import { type FaceProps, LateFace } from './soon.tsx'
 
 /** What a card says between its corners and its bar. */
-export function Face({ card, out }: FaceProps) {
+export function Face({ card }: FaceProps) {
   if (isHandCard(card)) return <HandFace card={card} />
   switch (card.kind) {
     case 'stir':
@@ -17,6 +17,6 @@ export function Face({ card, out }: FaceProps) {
     case 'empty':
       return null
     default:
-      return <LateFace card={card} out={out} />
+      return <LateFace card={card} />
   }
 }

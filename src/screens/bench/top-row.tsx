@@ -6,7 +6,7 @@ import { BoardIcon, BucketName, HoldIcon, OtherIcon, PotName } from './face.tsx'
 
 /** Two corners far from the bar, the pot or bucket between them; behind all, the pattern of the open bucket. */
 export function TopRow({ card }: { readonly card: Card }) {
-  const { table, words } = useApp()
+  const { table, words, go, bench } = useApp()
   const w = words.value.bench
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const ready = card.kind === 'ready' && card.potIds.length === 1 ? card.potIds[0] : undefined
@@ -15,11 +15,11 @@ export function TopRow({ card }: { readonly card: Card }) {
   const open = table.value.openBucket
   const pattern = open === undefined ? undefined : table.value.buckets[open]?.facts.pattern
   const first = CARD_ROWS[card.kind].rests ? (
-    <CornerButton act="board" label={w.board}>
+    <CornerButton to="board" label={w.board} onPress={() => go({ at: 'board' })}>
       <BoardIcon />
     </CornerButton>
   ) : (
-    <CornerButton act="hold" label={w.hold}>
+    <CornerButton to="hold" label={w.hold} onPress={(atMs) => bench.hit({ do: 'hold' }, atMs)}>
       <HoldIcon />
     </CornerButton>
   )
@@ -28,7 +28,13 @@ export function TopRow({ card }: { readonly card: Card }) {
       {pattern ? <PatternBand pattern={pattern} /> : null}
       {first}
       {pot ? <PotName pot={pot} /> : bucketId ? <BucketName bucketId={bucketId} /> : <span />}
-      <CornerButton act="other" label={w.other}>
+      <CornerButton
+        to="other"
+        label={w.other}
+        onPress={() => {
+          bench.sheet.value = 'other'
+        }}
+      >
         <OtherIcon />
       </CornerButton>
     </header>

@@ -31,6 +31,8 @@ interface Base {
   readonly big?: Action
   /** The other answer, beside the bar. */
   readonly small?: Action
+  /** What a bar at rest can be hit for all the same. */
+  readonly offer?: Action
   /** What holding the bar means where a plain hit is not enough. */
   readonly heldBar?: Action
   /** Why the order of work has it here, where it follows one. */

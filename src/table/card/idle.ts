@@ -29,8 +29,8 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
       return returnCard(table, now) ?? { kind: 'wait', after: [] }
     const { potId, what } = soon
     const early = what === 'touch' || what === 'damp-dries'
-    const small = early && potId ? ({ do: 'pick', potId } as const) : undefined
-    return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), small }
+    const offer = early && potId ? ({ do: 'pick', potId } as const) : undefined
+    return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), offer }
   }
   if (table.collar) return returnCard(table, now) ?? { kind: 'wait', after: [] }
   return finishedCard(table, steps)
