@@ -25,7 +25,7 @@ const marksOf = new WeakMap<Table, readonly Mark[]>()
  * folded as it was put right. Nothing is erased, so putting back is exact. `phone` is whose clock shows the times.
  */
 export function fold(events: readonly Stamped[], phone = ''): Table {
-  return foldFrom([{ at: 0, table: phone === '' ? EMPTY_TABLE : { ...EMPTY_TABLE, phone } }], events)
+  return foldFrom({ at: 0, table: phone === '' ? EMPTY_TABLE : { ...EMPTY_TABLE, phone } }, [], events)
 }
 
 /** The fold of `before` and `next`, where `table` is the fold of `before`; anew only where history changed. */
@@ -37,10 +37,12 @@ export function step(table: Table, before: readonly Stamped[], next: readonly St
     const all = [...before, ...next]
     const from = foldedAnewFrom(all, next)
     const usable = marks.filter(({ at }) => at <= from)
-    return usable.length > 0 ? foldFrom(usable, all) : fold(all, table.phone)
+    const last = usable.at(-1)
+    return last ? foldFrom(last, usable.slice(0, -1), all) : fold(all, table.phone)
   }
   const after = next.reduce((t, stamped) => reduce(t, stamped), table)
-  const due = before.length - (marks.at(-1)?.at ?? 0) >= MARK_EVERY && startsHit(next, before.at(-1))
+  const apart = before.length - (marks.at(-1)?.at ?? 0) >= MARK_EVERY
+  const due = apart && next[0]?.hit !== before.at(-1)?.hit
   marksOf.set(after, due ? kept([...marks, { at: before.length, table }]) : marks)
   return after
 }
@@ -48,17 +50,14 @@ export function step(table: Table, before: readonly Stamped[], next: readonly St
 const kept = ([first, ...others]: readonly Mark[]): readonly Mark[] =>
   first ? [first, ...others.slice(-MARKS_KEPT)] : others
 
-const startsHit = ([first]: readonly Stamped[], before: Stamped | undefined): boolean =>
-  first?.hit !== before?.hit
-
-/** The fold of `events` from the last of these marks on. */
-function foldFrom(marks: readonly Mark[], events: readonly Stamped[]): Table {
-  const from = marks.at(-1)!
+/** The fold of `events` from a mark on; `earlier` ones stand as well. */
+function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped[]): Table {
   const ahead = readAhead(events)
   const lines = new Map(from.table.hits.map((line) => [line.hit, line]))
   const { takenBack, ...begun } = from.table
   let past = takenBack
-  const passed = [...marks]
+  const passed = [...earlier, from]
+  let marked = from.at
   const markFrom = events.length - MARKS_KEPT * MARK_EVERY
   const asSeen = (table: Table): Table => ({
     ...table,
@@ -67,10 +66,13 @@ function foldFrom(marks: readonly Mark[], events: readonly Stamped[]): Table {
   })
   const done = drafting(begun, (start) => {
     let table: Table = start
-    for (let i = from.at; i < events.length; i++) {
-      const stamped = events[i]!
-      if (i >= markFrom && i - passed.at(-1)!.at >= MARK_EVERY && startsHit([stamped], events[i - 1]))
-        passed.push({ at: i, table: asSeen({ ...table, pots: { ...table.pots } }) })
+    let at = from.at - 1
+    for (const stamped of events.slice(from.at)) {
+      at++
+      if (at >= markFrom && at - marked >= MARK_EVERY && stamped.hit !== events[at - 1]?.hit) {
+        passed.push({ at, table: asSeen({ ...table, pots: { ...table.pots } }) })
+        marked = at
+      }
       const { event, hit } = stamped
       if (event.kind === 'taken-back' && ahead.out.has(event.hit))
         past = { hit: event.hit, at: tableTime(table, stamped) }
