@@ -8,8 +8,8 @@ import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { Schedule } from '../table/order/schedule.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
+import type { Words } from '../words/first-cards.ts'
 import type { Formats } from '../words/format.ts'
-import type { Words } from '../words/index.ts'
 import type { Extras } from './extras.ts'
 
 export type Route =
