@@ -38,7 +38,10 @@ export async function openProgram(): Promise<App> {
   const { clock, haptics, lifecycle } = devices
   const sounding = lazy(async () => (await import('./sounding.ts')).openSounding(devices))
   const sound = (job: (sound: Sound) => void) => sounding.with((opened) => job(opened.sound))
-  const journal = await openJournal<TableEvent>({ isEvent: (event) => isKnownKind(event.kind) })
+  const journal = await openJournal<TableEvent>({
+    isEvent: (event) => isKnownKind(event.kind),
+    content: async () => (await import('../store/events-schema.ts')).contentFault,
+  })
 
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   const table = signal(fold(folded))
@@ -98,10 +101,6 @@ export async function openProgram(): Promise<App> {
           tick()
         })
         folded = journal.records
-        break
-      case 'wiped':
-        folded = []
-        table.value = fold([])
         break
       case 'status':
         patch({ saved: change.status })
@@ -236,7 +235,7 @@ export async function openProgram(): Promise<App> {
       return bindBench(root, onHit, sounding)
     },
     backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
-    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text),
+    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
     retrySave: () => journal.retry(),
     applyUpdate: () => void updates?.apply(),
     install: () => void devices.install.prompt(),
