@@ -21,10 +21,10 @@ export { Returned } from './returned.tsx'
 export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
 
 /** Faces of waits and of decisions. */
-export function LateFace({ card, out }: FaceProps) {
+export function LateFace({ card }: FaceProps) {
   switch (card.kind) {
     case 'ready':
-      return <ReadyFace card={card} out={out} />
+      return <ReadyFace card={card} />
     case 'wait':
       return <WaitFace card={card} />
     case 'return':

@@ -2,11 +2,11 @@ import { remedyS } from '../../table/advice/warnings.ts'
 import type { Action } from '../../table/model/action.ts'
 import { planWith } from '../../table/model/plan.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import type { WholeWords } from '../../words/whole-index.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
 import type { Acting, Page } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
 import { mayRun } from './shelf.tsx'
 
 interface MenuProps {
