@@ -70,7 +70,7 @@ function reasonOf(key: string): { readonly reason: QuarantineReason; readonly sc
 }
 
 /** The field that was wrong with what is aside under this key, as `bucket-set.bucket.litres`; empty without one. */
-export const fieldOf = (key: string): string => key.split('~')[0]!.split('.').slice(2).join('.')
+export const fieldOf = (key: string): string => (key.split('~')[0] ?? '').split('.').slice(2).join('.')
 
 /** Sorts journal values by whether they can be folded; what is packed is taken out of its pack. */
 export function sortOut<E extends AnyEvent>(

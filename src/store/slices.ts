@@ -8,11 +8,11 @@ const breath = () => new Promise<void>((resolve) => setTimeout(resolve))
 /** Does `work` on all of `values` without freezing the page. */
 export async function inSlices<T>(values: readonly T[], work: (value: T) => void): Promise<void> {
   let since = performance.now()
-  for (let index = 0; index < values.length; index++) {
+  for (const [index, value] of values.entries()) {
     if (index % STEP === STEP - 1 && performance.now() - since > SLICE_MS) {
       await breath()
       since = performance.now()
     }
-    work(values[index]!)
+    work(value)
   }
 }
