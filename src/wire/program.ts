@@ -96,7 +96,7 @@ export async function openProgram(): Promise<App> {
       return bindBench(root, bench, sounding)
     },
     backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
-    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text),
+    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
     retrySave: () => journal.retry(),
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),
