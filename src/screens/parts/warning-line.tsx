@@ -1,13 +1,13 @@
 import type { Warning } from '../../table/advice/warnings.ts'
 import type { Table } from '../../table/model/state.ts'
+import type { BenchWords } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
-import type { WholeWords } from '../../words/whole-index.ts'
+import { useBench } from '../bench-app.ts'
 import { isGrave } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 
 /** The worst of the warnings, and how many more there are. */
 export function WarningLine({ warnings }: { readonly warnings: readonly Warning[] }) {
-  const { table, words, formats } = useWhole()
+  const { table, words, formats } = useBench()
   const [first, ...more] = warnings
   return first ? (
     <p class={isGrave(first) ? 'alarm' : 'strong'}>
@@ -18,7 +18,7 @@ export function WarningLine({ warnings }: { readonly warnings: readonly Warning[
 }
 
 /** One warning in one line, with its remedy where there is one. */
-export function warningText(words: WholeWords, formats: Formats, table: Table, warning: Warning): string {
+export function warningText(words: BenchWords, formats: Formats, table: Table, warning: Warning): string {
   const w = words.warning
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? bucketId
   switch (warning.kind) {
