@@ -14,7 +14,7 @@ export interface PotHistory {
 }
 
 /** Shortest and longest dip that a hand can count (practice). */
-export const SHORTEST_S = 0.5
+export const SHORTEST_S = 1
 export const LONGEST_S = 20
 
 /** Zones right after all events, as computed (no learned factor moves a thickness). */
@@ -95,7 +95,7 @@ const THINNEST = 1.05
 /** Density, g/mL, at which the dip's own seconds give `wantedMm`; undefined when no slop of this glaze does. */
 export function densityFor(standing: PotHistory, dip: Dip, wantedMm: number): number | undefined {
   between('wantedMm', wantedMm, 0, 20)
-  inRange('holdS', dip.holdS, SHORTEST_S, 600)
+  inRange('holdS', dip.holdS, TENTH_S, 600)
   const at = (gramsPerMl: number): number => coatMm(standing, { ...dip, slop: { ...dip.slop, gramsPerMl } })
   return whereReaches(at, THINNEST, densestGramsPerMl(dip.slop) - 1e-3, wantedMm, 5e-4)
 }

@@ -15,6 +15,16 @@ import './bench.css'
 
 /** How long a refusal stands. */
 const SAID_MS = 4000
+/** And what a mended dip came to: it is to be read before the next. */
+const NOTED_MS = 10_000
+
+/** A line above the card for a moment: why a hit was refused, or what it came to. */
+interface Said {
+  readonly text: string
+  /** Table time, ms. */
+  readonly until: number
+  readonly note?: true
+}
 
 /** Other and its pages come after the first card, as do the ways out of being late. */
 const other = () => import('./other.tsx')
@@ -28,10 +38,10 @@ export function Bench() {
   const app = useApp()
   const root = useRef<HTMLDivElement>(null)
   const binding = useRef<ReturnType<typeof app.attachBench> | undefined>(undefined)
-  const sheet = useSignal<'other' | 'ways' | undefined>(undefined)
+  const sheet = useSignal<'other' | 'warnings' | 'ways' | undefined>(undefined)
   const acts = useRef<ActMap>(new Map())
   const out = useSignal<ReadonlySet<string>>(new Set())
-  const said = useSignal<{ readonly text: string; readonly until: number } | undefined>(undefined)
+  const said = useSignal<Said | undefined>(undefined)
   const card = app.card.value
   const key = cardKey(card, app.potter.value)
 
@@ -45,7 +55,7 @@ export function Bench() {
     if (own) return own(hit.atMs)
     const now = app.card.peek()
     const act = meaning(now, hit, out.peek())
-    if (hit.act === 'other') sheet.value = 'other'
+    if (hit.act === 'other' || hit.act === 'warnings') sheet.value = hit.act
     else if (hit.act === 'ways') sheet.value = 'ways'
     else if (hit.act === 'lane') app.potter.value = app.potter.peek() === 1 ? 0 : 1
     else if (hit.act === 'board') app.go({ at: 'board' })
@@ -70,8 +80,9 @@ export function Bench() {
     return () => binding.current?.detach()
   }, [])
 
-  const close = () => {
+  const close = (text?: string) => {
     sheet.value = undefined
+    if (text !== undefined) said.value = { text, until: app.now.peek() + NOTED_MS, note: true }
   }
   const away = app.away.value
   const counts = card.kind === 'count' || card.kind === 'out'
@@ -94,7 +105,7 @@ export function Bench() {
             <TopRow card={card} />
             <main class="bench-main">
               {said.value && app.now.value < said.value.until ? (
-                <p class="said" role="alert">
+                <p class={said.value.note ? 'said said-note' : 'said'} role="alert">
                   {said.value.text}
                 </p>
               ) : null}
@@ -105,6 +116,7 @@ export function Bench() {
           </>
         )}
         {sheet.value === 'other' ? <Other close={close} /> : null}
+        {sheet.value === 'warnings' ? <Other close={close} at="warnings" /> : null}
         {sheet.value === 'ways' ? <Ways close={close} /> : null}
         {app.table.value.settings.noisy ? <NoisePattern card={card} /> : null}
         <NotSaved />
