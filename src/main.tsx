@@ -6,7 +6,7 @@ import './ui/style.css'
 import './ui/desk.css'
 import type { Wish } from './wire/start.tsx'
 
-const root = document.getElementById('app') as HTMLElement
+const root = document.getElementById('app') ?? document.body
 const dark = matchMedia('(prefers-color-scheme: dark)').matches
 document.documentElement.dataset.theme = lastTheme() ?? (dark ? 'dim' : 'paper')
 

@@ -34,6 +34,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'es2022',
     modulePreload: { polyfill: false },
+    // Which part needs which, for `npm run size`: taken out of dist/ once it is built.
+    manifest: 'parts.json',
     rolldownOptions: {
       output: {
         codeSplitting: {

@@ -104,7 +104,7 @@ export type Reason =
 
 interface Timed {
   /** Which pair of hands, 0 or 1. */
-  readonly lane: number
+  readonly potter: number
   readonly startS: number
   readonly endS: number
   readonly reason: Reason
@@ -146,7 +146,7 @@ export interface LowerBound {
 }
 
 export interface Plan {
-  /** By start; of equal starts the lower lane first. */
+  /** By start; of equal starts the lower potter first. */
   readonly actions: readonly Action[]
   /** End of the last dip (`nowS` with nothing to do). */
   readonly finishS: number

@@ -42,11 +42,27 @@ export interface Away {
   readonly to: number
 }
 
-/** A hit on a bench screen, after the press rules. `atMs` is page time of the touch-down. */
-export interface BenchHit {
-  readonly act: string
-  readonly atMs: number
-  readonly by: 'press' | 'hold'
+/** What hits the bar: a finger, held or not, a key or a pedal, a button of a headset, a knock on the table. */
+export type HitBy = 'press' | 'hold' | 'key' | 'media' | 'knock'
+
+/** The bench as hits find it. `atMs` is page time of the touch-down. */
+export interface BenchView {
+  /** What was refused last, and until when that stands, table time, ms. */
+  readonly said: Signal<{ readonly refusal: Refusal; readonly until: number } | undefined>
+  /** A dip whose seconds were put right a moment ago: what it came to stands above the card until then. */
+  readonly slip: Signal<{ readonly dipId: string; readonly until: number } | undefined>
+  /** Pots that were tapped to be left out of the answer. */
+  readonly leftOut: Signal<ReadonlySet<string>>
+  /** What lies over the card. */
+  readonly sheet: Signal<'other' | 'warnings' | 'ways' | undefined>
+  /** The one way of every hit on the bar: what it does, the card says. */
+  pressBar(by: HitBy, atMs: number): void
+  /** The smaller answer of the card. */
+  pressSmall(atMs: number): void
+  /** Another action of the bench; its refusal is said. */
+  hit(action: Action | undefined, atMs: number): void
+  /** Another card was painted: what was meant for the old one does not count for it. */
+  cardShown(atMs: number): void
 }
 
 /** What taking in a backup came to. `left`: records that were damaged, unknown or newer, and left out. */
@@ -80,17 +96,12 @@ export interface App {
    * where its code is at hand before the program's own.
    */
   act(action: Action, atMs?: number, more?: More): Refusal | undefined
-  /** A hit that no action came of: the refusal is heard. */
-  refused(): void
-  /** OUT was heard: its tone ends. */
-  hush(): void
+  readonly bench: BenchView
   go(route: Route): void
   /** Lays the demo on the empty table and goes to the bench. */
   layDemo(): Promise<void>
-  /** The list of what came due was seen. */
-  back(): void
-  /** Feeds hits on `root`, and keys, to `onHit` while it is mounted. Returns the way to stop. */
-  attachBench(root: HTMLElement, onHit: (hit: BenchHit) => void): { cardChanged(): void; detach(): void }
+  /** Takes hits on `root`, and keys, while it is mounted. Returns the way to stop. */
+  attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of the journal, through the phone's share sheet or as a file. */
   backUp(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Takes in a backup; how many records were new. */

@@ -11,8 +11,8 @@ const FAIR_BYTES = 252
 function randomName(): string {
   let name = ''
   while (name.length < LENGTH) {
-    const [byte] = crypto.getRandomValues(new Uint8Array(1))
-    if (byte! < FAIR_BYTES) name += LETTERS[byte! % LETTERS.length]
+    for (const byte of crypto.getRandomValues(new Uint8Array(1)))
+      if (byte < FAIR_BYTES) name += LETTERS[byte % LETTERS.length]
   }
   return name
 }

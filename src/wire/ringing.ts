@@ -154,7 +154,7 @@ export function openRinging(parts: Parts, remembered: RingFacts): Ringing {
   }
   const calling = (): boolean => ahead().some(({ at }) => at <= now.peek())
   tape.onButton((button) => {
-    if (devices.lifecycle.visible() && !calling()) parts.bigAction()
+    if (devices.lifecycle.visible() && !calling()) parts.bench.pressBar('media', devices.clock.pageMs())
     else if (button === 'play') void tape.resume()
     else if (button === 'next' || calling()) heard()
     else tape.pause()

@@ -2,6 +2,19 @@ import { en } from './en.ts'
 
 export type Words = typeof en
 
+/** Words of a step that hands do on one pot with one hit. */
+export interface HandWords {
+  readonly bar: string
+  readonly title: string
+  /** Of a lid, whose edge is what a foot is to a pot: left out where the step knows no difference. */
+  readonly lidTitle?: string
+  readonly text: string
+  /** How many are left, this one among them. */
+  readonly more: (n: number) => string
+  /** At the step; by the kind of wax where that matters. */
+  readonly caution?: string | { readonly hot: string; readonly water: string }
+}
+
 /** Every text a person reads, by language. A new language is a new file of the same shape. */
 export const WORDS = { en } satisfies Record<string, Words>
 

@@ -99,7 +99,7 @@ export class BenchPage {
   }
 
   private async dismissAway(): Promise<void> {
-    const back = this.page.locator('[data-act="back"]')
+    const back = this.page.locator('.bench-returned ~ .bar .bar-live')
     if ((await back.count()) === 0) return
     await this.page.clock.runFor(500)
     await back.tap()
@@ -141,7 +141,7 @@ export class BenchPage {
     // The order of work may bring another card in this very moment: a hit on a fresh card does nothing.
     for (let i = 0; i < 3; i++) {
       await this.page.clock.runFor(450)
-      await this.page.locator('[data-act="other"]').tap()
+      await this.page.locator('.corner-other').tap()
       await this.page.clock.runFor(50)
       const opened = this.page.locator('.other').waitFor({ timeout: 2000 })
       if (

@@ -53,7 +53,7 @@ test('short foot room: warned before dipping, a higher edge in one hit (scenario
     /May run down its \d mm of bare foot onto the shelf/,
   )
   await page.clock.runFor(450)
-  await bench.face.locator('[data-act="warnings"]').tap()
+  await bench.face.locator('.warning-key').tap()
   await page.clock.runFor(450)
   await expect(page.locator('.warnings')).toContainText(/Stop at \d+ mm up, or use a catch slab/)
   await page.locator('.other').getByRole('button', { name: 'Off the shelf' }).tap()

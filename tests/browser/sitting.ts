@@ -103,7 +103,7 @@ async function slip(bench: BenchPage, next: () => number): Promise<void> {
   if (which === 0) {
     // Called away, and back.
     await page.clock.runFor(450)
-    await page.locator('[data-act="hold"]').tap()
+    await page.locator('.corner-hold').tap()
     await bench.pass(Math.round(20 + next() * 200))
     await bench.hit()
   } else if (which === 1) {
@@ -122,7 +122,7 @@ async function slip(bench: BenchPage, next: () => number): Promise<void> {
       await bench.settled()
     } else {
       await page.clock.runFor(450)
-      await page.locator('[data-act="take-back"]').tap()
+      await page.locator('.strip-take-back').tap()
       await page.clock.runFor(50)
       await bench.settled()
     }

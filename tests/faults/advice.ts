@@ -211,8 +211,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'every half is the first',
     file: 'src/table/model/halves.ts',
-    find: '.length % 2) as Half',
-    replace: '.length % 1) as Half',
+    find: '% 2 === 1 ? 1 : 0',
+    replace: '% 1 === 1 ? 1 : 0',
     tests: ['tests/unit/table/halves.test.ts'],
   },
 ]

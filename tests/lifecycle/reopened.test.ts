@@ -80,7 +80,7 @@ test('killed and opened again each clock is right within two seconds; stopped fo
   await page.evaluate(() => location.replace('#/bench'))
   await page.waitForSelector('.bench')
   expect(await overdue(page)).toEqual(due.slice(0, 2).map(({ number }) => number))
-  await tap(page, '[data-act="back"]')
+  await tap(page, '.bench-returned ~ .bar .bar-live')
   await page.waitForSelector('.bench-main:not(:has(.overdue))')
 
   const cover = await phone.browser.newPage()
@@ -100,7 +100,7 @@ test('killed and opened again each clock is right within two seconds; stopped fo
   expect(await tableOn(page)).toEqual(before)
 
   // The evening goes on, and what is hit now bears the new day's time.
-  await tap(page, '[data-act="back"]')
+  await tap(page, '.bench-returned ~ .bar .bar-live')
   await page.waitForSelector('.bench-main:not(:has(.overdue))')
   const hitAt = await wall(page)
   await tap(page, '.bench [data-press="bar"]')

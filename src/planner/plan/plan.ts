@@ -1,3 +1,4 @@
+import { checkWork } from '../problem/check.ts'
 import { type Order, STIR } from '../problem/order.ts'
 import { layProblem, type Problem } from '../problem/problem.ts'
 import { exact, PROVABLE_DIPS } from '../search/exact.ts'
@@ -31,10 +32,10 @@ export interface Replanned {
 
 /** The cards that no hard rule has broken since: their pot may go when it was to go, their bucket is wanted. */
 function standing(problem: Problem, cards: readonly Card[]): Card[] {
-  return cards.filter(({ lane, op, startS, opStartS }) => {
-    const free = problem.freeS[lane]!
+  return cards.filter(({ potter, op, startS, opStartS }) => {
+    const free = problem.freeS[potter]!
     return (
-      !problem.input.hands[lane]?.away &&
+      !problem.input.hands[potter]?.away &&
       startS <= free + IN_HAND_S &&
       problem.release[op]! >= 0 &&
       problem.release[op]! <= Math.max(free, opStartS)
@@ -47,8 +48,8 @@ function standing(problem: Problem, cards: readonly Card[]): Card[] {
  * its pots.
  */
 function keeps(problem: Problem, order: Order, cards: readonly Card[]): boolean {
-  return cards.every(({ lane, op, bucket }) => {
-    const first = order.ops.find((o) => order.lane[o] === lane)
+  return cards.every(({ potter, op, bucket }) => {
+    const first = order.ops.find((o) => order.potter[o] === potter)
     if (bucket < 0) return first === op && order.wish[op] !== STIR
     return first !== undefined && (first === op || problem.bucket[first] === bucket)
   })
@@ -56,11 +57,11 @@ function keeps(problem: Problem, order: Order, cards: readonly Card[]): boolean 
 
 /** Before what its own hands do: the other hands needn't wait for it. */
 function putFirst(order: Order, cards: readonly Card[]): Order {
-  for (const { lane, op } of cards) {
-    const first = order.ops.findIndex((o) => order.lane[o] === lane)
+  for (const { potter, op } of cards) {
+    const first = order.ops.findIndex((o) => order.potter[o] === potter)
     const at = order.ops.indexOf(op)
     if (first >= 0 && first < at) relocate(order.ops, at, first)
-    order.lane[op] = lane
+    order.potter[op] = potter
   }
   return order
 }
@@ -72,6 +73,7 @@ function putFirst(order: Order, cards: readonly Card[]): Order {
  * @throws RangeError naming field, value and allowed range.
  */
 export function* planning(input: PlanInput, previous: Plan | null, work: number): Generator<void, Replanned> {
+  checkWork(work)
   const problem = layProblem(input)
   const timer = makeTimer(problem)
   const old = previous && recall(problem, timer, previous)
@@ -86,7 +88,7 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
     timer.run(old.found.order, Number.POSITIVE_INFINITY)
     if (versus(timer, found) < 0) keep(found, timer, old.found.order)
   }
-  const small = work > 0 && problem.laneCount === 1 && problem.dips <= PROVABLE_DIPS
+  const small = work > 0 && problem.potterCount === 1 && problem.dips <= PROVABLE_DIPS
   yield* search(problem, timer, found, small ? Math.min(work, SMALL_WORK) : work, allowed)
   let proven = false
   if (small) {

@@ -1,6 +1,6 @@
 import { planOf } from '../../table/model/plan.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { useWhole } from '../whole.ts'
-import { PressButton } from './press.tsx'
 
 /** Plans with more coats are answered in Other: these keys would be too small for a knuckle. */
 const MOST_COATS = 5

@@ -1,9 +1,10 @@
 import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
 import { halfAt } from '../../table/model/halves.ts'
+import type { HandStepName } from '../../table/steps/step-rows.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Formats } from '../../words/format.ts'
-import type { Words } from '../../words/index.ts'
+import type { HandWords, Words } from '../../words/index.ts'
 import { useApp } from '../app.ts'
 import { cautionText, coverText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
@@ -11,36 +12,31 @@ import { WarningLine } from './soon.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
-export function PrepFace({ card }: { readonly card: Of<'wax' | 'wipe' | 'foot-check'> }) {
+/** A step that hands do on one pot with one hit: its words go by its name. */
+export function HandFace({ card }: { readonly card: Of<HandStepName> }) {
   const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null
+  const said: HandWords = w.step[card.kind]
   const { lidOf, shape } = pot.facts
   const isLid = lidOf !== undefined
   const seat = isLid ? w.seat.lid : shape.galleryMm === undefined ? undefined : w.seat.jar
-  const [title, text, more] = {
-    wax: [isLid ? w.seat.wax : w.waxTitle, w.waxText, w.waxMore(card.left)],
-    wipe: [w.wipeTitle, w.wipeText, w.wipeMore(card.left)],
-    'foot-check': [isLid ? w.seat.check : w.footCheckTitle, w.footCheckText, w.footCheckMore(card.left)],
-  }[card.kind]
+  const caution = typeof said.caution === 'string' ? said.caution : said.caution?.[table.value.settings.wax]
   return (
     <WithPot pot={pot}>
-      <h1 class="title">{title}</h1>
-      {seat && card.kind !== 'wipe' ? (
+      <h1 class="title">{(isLid ? said.lidTitle : undefined) ?? said.title}</h1>
+      {seat && said.lidTitle !== undefined ? (
         <p class="strong">
           {seat} {w.seat.fuses}
         </p>
       ) : (
         <>
-          <p>{text}</p>
-          <p class="soft">{more}</p>
+          <p>{said.text}</p>
+          <p class="soft">{said.more(card.left)}</p>
         </>
       )}
-      {card.kind === 'wax' ? (
-        <Caution>{table.value.settings.wax === 'hot' ? w.waxCaution : w.waterWaxCaution}</Caution>
-      ) : null}
-      {card.kind === 'wipe' ? <Caution>{w.wipeCaution}</Caution> : null}
+      {caution ? <Caution>{caution}</Caution> : null}
     </WithPot>
   )
 }

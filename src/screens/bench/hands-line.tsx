@@ -2,6 +2,7 @@ import type { Card } from '../../table/card/card.ts'
 import { cardOf } from '../../table/card/card-now.ts'
 import type { Table } from '../../table/model/state.ts'
 import { type HandsLine, handsLine, lateness, otherPottersView } from '../../table/order/hands-line.ts'
+import { PressButton } from '../../ui/press.tsx'
 import type { WholeWords } from '../../words/whole-index.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
@@ -62,7 +63,7 @@ function laneText(table: Table, card: Card, words: WholeWords): string {
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
 export function LowLines({ faults }: LowProps) {
-  const { table, now, card, schedule: told, words, extras } = useWhole()
+  const { table, now, card, schedule: told, words, extras, bench } = useWhole()
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]
   const late = lateness(handsLine(table.value, told.value, now.value)) > 0
@@ -75,10 +76,15 @@ export function LowLines({ faults }: LowProps) {
   const brief = late || lines.length > 0 || table.value.settings.potters === 2
   if (late)
     return (
-      <button class="back-strip hands-line" type="button" data-press="small" data-act="ways">
+      <PressButton
+        class="back-strip hands-line ways-strip"
+        onPress={() => {
+          bench.sheet.value = 'ways'
+        }}
+      >
         {said}
         <HandsText card={card.value} brief />
-      </button>
+      </PressButton>
     )
   return (
     <p class="hands-line figures">

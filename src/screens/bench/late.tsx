@@ -19,12 +19,13 @@ export { LaneDoes, LowLines } from './hands-line.tsx'
 export { RestList } from './rest.tsx'
 export { Returned } from './returned.tsx'
 export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
+export { SlipLine } from './slip-line.tsx'
 
 /** Faces of waits and of decisions. */
-export function LateFace({ card, out }: FaceProps) {
+export function LateFace({ card }: FaceProps) {
   switch (card.kind) {
     case 'ready':
-      return <ReadyFace card={card} out={out} />
+      return <ReadyFace card={card} />
     case 'wait':
       return <WaitFace card={card} />
     case 'return':

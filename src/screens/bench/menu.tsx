@@ -1,10 +1,10 @@
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import type { WholeWords } from '../../words/whole-index.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
 
 interface MenuProps {
   readonly pot: PotState | undefined

@@ -2,11 +2,11 @@ import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'
 import { potterOf } from '../../table/model/potters.ts'
 import type { DipState, PotState } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
 import { CoatCounts } from './coat-keys.tsx'
-import { PressButton } from './press.tsx'
 
 export type Page =
   | 'menu'

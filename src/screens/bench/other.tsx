@@ -1,5 +1,4 @@
 import { useSignal } from '@preact/signals'
-import { afterSlip } from '../../table/advice/after-slip.ts'
 import type { Card } from '../../table/card/card.ts'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { Action } from '../../table/model/action.ts'
@@ -7,12 +6,12 @@ import { lastDip, potsOnTable, strayed } from '../../table/model/plan.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { potInHand } from '../../table/steps/pot-in-hand.ts'
 import { stepsOf } from '../../table/steps/work.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { refusalText } from '../app.ts'
 import { Why } from '../parts/why.tsx'
 import { useWhole } from '../whole.ts'
 import { Menu } from './menu.tsx'
 import { BucketTiles, HeldPage, MorePage, type Page, PotTiles, ToldPage } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
 import { ShelfPage } from './shelf.tsx'
 import { StrayPage } from './stray.tsx'
 import { WarningsPage } from './warnings-page.tsx'
@@ -21,9 +20,11 @@ import './other.css'
 
 export { Ways } from './schedule-options.tsx'
 
+/** How long it is said what a mended dip came to, ms. */
+const SLIP_MS = 10_000
+
 interface OtherProps {
-  /** Back to the card; `said` stands there first. */
-  readonly close: (said?: string) => void
+  readonly close: () => void
   /** The page that it opens at, where the card has a key for one. */
   readonly at?: Page
 }
@@ -49,13 +50,11 @@ export function Other({ close, at }: OtherProps) {
     const mended = pot && table.peek().pots[pot.facts.potId]
     if (refusal) said.value = refusalText(words.value, refusal)
     else if (action.do === 'was-other-bucket' && mended && strayed(table.peek(), mended)) page.value = 'stray'
-    else close(action.do === 'held-longer' ? slipText(action.dipId) : undefined)
-  }
-
-  /** What a mended dip came to, and the seconds of the next coat. */
-  const slipText = (dipId: string): string | undefined => {
-    const after = afterSlip(table.peek(), dipId, app.now.peek())
-    return after && w.logged(after.holdS, app.formats.peek().coat(after.buildMm), after.nextS)
+    else {
+      if (action.do === 'held-longer')
+        app.bench.slip.value = { dipId: action.dipId, until: app.now.peek() + SLIP_MS }
+      close()
+    }
   }
 
   const armed = app.card.value.kind === 'armed' && !hand ? app.card.value.armed : undefined
@@ -66,7 +65,7 @@ export function Other({ close, at }: OtherProps) {
         <h1>{page.value === 'menu' ? words.value.bench.other : w.pages[page.value]}</h1>
         <PressButton
           class="other-close"
-          onPress={page.value === 'menu' || page.value === at ? () => close() : open('menu')}
+          onPress={page.value === 'menu' || page.value === at ? close : open('menu')}
         >
           {w.back}
         </PressButton>

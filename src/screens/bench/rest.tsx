@@ -86,7 +86,7 @@ export function RestList({ card }: { readonly card: Wait }) {
   const { table, words, formats } = useWhole()
   const w = words.value.bench
   const f = formats.value
-  const { small, touch } = card
+  const { offer, touch } = card
   const number = (potId: string) => nameOf(words.value, table.value.pots[potId])
   const named = ({ potId, bucketId }: Due) =>
     potId === undefined ? (table.value.buckets[bucketId ?? '']?.facts.letter ?? '') : number(potId)
@@ -102,10 +102,9 @@ export function RestList({ card }: { readonly card: Wait }) {
         ))}
       </ul>
       {touch ? <p class="strong figures">{w.touchFirst(number(touch.potId), touch.others)}</p> : null}
-      {small?.do === 'pick' ? (
+      {offer?.do === 'pick' ? (
         <KnuckleBar
-          act="small"
-          label={(card.next?.what === 'damp-dries' ? w.dipNow : w.touchNow)(number(small.potId))}
+          label={(card.next?.what === 'damp-dries' ? w.dipNow : w.touchNow)(number(offer.potId))}
           rest
         />
       ) : null}

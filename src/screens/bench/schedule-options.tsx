@@ -2,9 +2,9 @@ import { useSignal } from '@preact/signals'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import type { ScheduleOption } from '../../table/order/schedule-options.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { refusalText } from '../app.ts'
 import { useWhole } from '../whole.ts'
-import { PressButton } from './press.tsx'
 
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */
 export function Ways({ close }: { readonly close: () => void }) {

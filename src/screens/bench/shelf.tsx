@@ -5,10 +5,10 @@ import { dipNow } from '../../table/forecast/hypothetical-dip.ts'
 import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { remedyText } from '../text/remedy-text.ts'
 import { useWhole } from '../whole.ts'
 import type { Acting } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
 
 /** Whether there is something to keep off the shelf. */
 export const mayRun = (warning: Warning): boolean =>

@@ -10,8 +10,6 @@ const load = () => import('./late.tsx')
 
 export interface FaceProps {
   readonly card: Card
-  /** Pots that were tapped to be left out of the answer. */
-  readonly out: ReadonlySet<string>
 }
 
 export const LateFace = soon<FaceProps>(() => load().then((part) => part.LateFace), PlainFace)
@@ -44,10 +42,11 @@ export const RestList = soon<{ readonly card: Extract<Card, { kind: 'wait' }> }>
 
 const RestingBar = () => <div class="bar bar-rest" />
 
-type RingProps = { readonly extras: Extras }
-
-export const RingOffer = soon<RingProps>(() => load().then((part) => part.RingOffer), RestingBar)
-export const CalendarBar = soon<RingProps>(() => load().then((part) => part.CalendarBar), RestingBar)
+export const RingOffer = soon<{ readonly extras: Extras }>(
+  () => load().then((part) => part.RingOffer),
+  RestingBar,
+)
+export const CalendarBar = soon(() => load().then((part) => part.CalendarBar), RestingBar)
 
 /** A pot whose coats are not known. */
 export const CoatKeys = soon<{ readonly potId: string }>(
@@ -62,6 +61,8 @@ export const LaneDoes = soon(() => load().then((part) => part.LaneDoes), Nothing
 
 /** No dip starts before the warnings are here, and their words come with them. */
 export const WarningLine = soon<WarningLineProps>(() => load().then((part) => part.WarningLine), Nothing)
+
+export const SlipLine = soon<{ readonly dipId: string }>(() => load().then((part) => part.SlipLine), Nothing)
 
 export interface LowProps {
   /** What does not work. */

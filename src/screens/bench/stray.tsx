@@ -3,11 +3,11 @@ import { warningsFor } from '../../table/advice/warnings.ts'
 import { strayed } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { nextBucket } from '../../table/steps/steps.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { warningText } from '../parts/warning-line.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
 import type { Acting } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
 
 const MOST_WARNINGS = 2
 /** What waiting does not mend: which glaze comes to lie on which, how thick, how far it runs. */

@@ -1,5 +1,7 @@
+import type { Action } from '../../table/model/action.ts'
 import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
+import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { offersRing, STRIP_MS } from './ring-line.ts'
@@ -11,7 +13,8 @@ import './strip.css'
  * says what does not work.
  */
 export function Strip() {
-  const { table, words, formats, now, health, card, extras } = useApp()
+  const { table, words, formats, now, health, card, extras, bench } = useApp()
+  const hit = (action: Action) => (atMs: number) => bench.hit(action, atMs)
   const w = words.value
   const last = table.value.hits.at(-1)
   const named = (kind: string, potId: string | undefined) => {
@@ -30,11 +33,19 @@ export function Strip() {
       {offersRing(extras.value, table.value, card.value, now.value) ? (
         <RingAsk />
       ) : back && now.value - back.at < STRIP_MS ? (
-        <BackStrip act="put-back" label={w.bench.putBack} />
+        <BackStrip to="put-back" label={w.bench.putBack} onPress={hit({ do: 'put-back' })} />
       ) : last && now.value - last.at < STRIP_MS && w.hits[last.kind] !== undefined ? (
-        <BackStrip act="take-back" label={w.bench.takeBack(named(last.kind, last.potId))} />
+        <BackStrip
+          to="take-back"
+          label={w.bench.takeBack(named(last.kind, last.potId))}
+          onPress={hit({ do: 'take-back' })}
+        />
       ) : pan ? (
-        <BackStrip act="pan" label={w.bench.panStrip(formats.value.span(pan.onMs))} />
+        <BackStrip
+          to="pan"
+          label={w.bench.panStrip(formats.value.span(pan.onMs))}
+          onPress={hit({ do: 'wax-pan', is: 'watched' })}
+        />
       ) : (
         <LowLines faults={faults} />
       )}
@@ -45,14 +56,17 @@ export function Strip() {
 
 /** The way to the other pair of hands, and what they have on their card. */
 function LaneButton() {
-  const { table, words } = useApp()
+  const { table, words, potter } = useApp()
+  const turn = () => {
+    potter.value = potter.peek() === 1 ? 0 : 1
+  }
   return (
-    <button class="back-strip lane-strip" type="button" data-press="small" data-act="lane">
+    <PressButton class="back-strip lane-strip" onPress={turn}>
       <span>{words.value.bench.lane(table.value.potter === 1 ? 1 : 2)}</span>
       <small class="figures">
         <LaneDoes />
       </small>
-    </button>
+    </PressButton>
   )
 }
 

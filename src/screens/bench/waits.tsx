@@ -1,5 +1,6 @@
 import type { Card } from '../../table/card/card.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useDays } from '../days.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
@@ -8,8 +9,9 @@ import { Caution, WithPot } from './face.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
-export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly out: ReadonlySet<string> }) {
-  const { table, words } = useWhole()
+export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
+  const { table, words, bench } = useWhole()
+  const out = bench.leftOut.value
   const w = words.value.bench
   const bucket = table.value.buckets[card.bucketId]?.facts
   const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
@@ -40,16 +42,16 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
       <ul class="ready-tiles">
         {pots.slice(0, 6).map((pot) => (
           <li key={pot.facts.potId}>
-            <button
-              type="button"
+            <PressButton
               class={out.has(pot.facts.potId) ? 'ready-tile ready-tile-out' : 'ready-tile'}
-              data-press="small"
-              data-act={`leave-out:${pot.facts.potId}`}
-              aria-pressed={!out.has(pot.facts.potId)}
+              chosen={!out.has(pot.facts.potId)}
+              onPress={() => {
+                bench.leftOut.value = toggled(out, pot.facts.potId)
+              }}
             >
               <span>{placeOf(pot)}</span>
               <strong class="figures">{nameOf(words.value, pot)}</strong>
-            </button>
+            </PressButton>
           </li>
         ))}
       </ul>
@@ -59,6 +61,12 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
       {next}
     </div>
   )
+}
+
+function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
+  const next = new Set(set)
+  if (!next.delete(id)) next.add(id)
+  return next
 }
 
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {

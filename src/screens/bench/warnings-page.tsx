@@ -1,11 +1,11 @@
 import { isLoud } from '../../table/advice/warning.ts'
 import type { Armed } from '../../table/card/card.ts'
 import type { PotState } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { warningText } from '../parts/warning-line.tsx'
 import { useWhole } from '../whole.ts'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
 
 interface WarningsProps {
   readonly pot: PotState

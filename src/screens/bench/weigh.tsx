@@ -2,9 +2,9 @@ import { useSignal } from '@preact/signals'
 import type { Action } from '../../table/model/action.ts'
 import { coatsOn } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import { useWhole } from '../whole.ts'
-import { PressButton } from './press.tsx'
 
 const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '⌫', '0'] as const
 const MOST_DIGITS = 5

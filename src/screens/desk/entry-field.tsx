@@ -15,6 +15,12 @@ import type { DeskWords } from '../../words/desk-index.ts'
 import { refusalText } from '../app.ts'
 import { useDesk } from './app.ts'
 
+/** A text while it is being typed, and what is wrong with it, if anything is. */
+export interface Typed {
+  readonly text: string
+  readonly wrong?: string | undefined
+}
+
 /** A number while it is being typed. */
 export interface NumberEntry {
   readonly field: LimitedField

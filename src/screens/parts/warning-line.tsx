@@ -1,5 +1,6 @@
 import type { Warning } from '../../table/advice/warning.ts'
 import type { Table } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import type { Formats } from '../../words/format.ts'
 import type { WholeWords } from '../../words/whole-index.ts'
 import { isGrave } from '../text/pot-text.ts'
@@ -14,18 +15,21 @@ export interface WarningLineProps {
 
 /** The one warning of a card, and the key to all that is known against the coat. */
 export function WarningLine({ line, warnings }: WarningLineProps) {
-  const { table, words, formats } = useWhole()
+  const { table, words, formats, bench } = useWhole()
+  const read = () => {
+    bench.sheet.value = 'warnings'
+  }
   const w = words.value.warning
   const more = line ? warnings.length - 1 : warnings.length
   return (
-    <button class="warning-key" type="button" data-press="small" data-act="warnings">
+    <PressButton class="warning-key" onPress={read}>
       {line ? (
         <span class={isGrave(line) ? 'alarm' : 'strong'}>
           {warningText(words.value, formats.value, table.value, line, 'short')}
         </span>
       ) : null}
       <span class="warning-more">{line ? w.more(more) : w.notes(more)}</span>
-    </button>
+    </PressButton>
   )
 }
 

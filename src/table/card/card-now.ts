@@ -3,6 +3,7 @@ import { otherView, potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule } from '../order/schedule.ts'
 import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
+import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { panAsk } from '../steps/wax-pan.ts'
 import { type AtStep, at, footCheck, nextWork, stepsOf, type Work } from '../steps/work.ts'
@@ -141,11 +142,9 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
   if (!picked || !here) return undefined
   const { pot, step } = here
   if (picked.bucketId !== undefined) return dipCard(table, steps, pot, picked.bucketId, now)
+  if (isHandStep(step.is))
+    return workCard(table, steps, { is: step.is, pot, left: at(steps, step.is).length }, now)
   switch (step.is) {
-    case 'wax':
-    case 'wipe':
-    case 'foot-check':
-      return workCard(table, steps, { is: step.is, pot, left: at(steps, step.is).length }, now)
     case 'stuck':
       return stuckCard(pot, step.why)
     case 'dip':
@@ -186,19 +185,9 @@ function workCard(table: Table, steps: readonly AtStep[], work: Work, now: numbe
           why: 'no-bucket',
         }
       )
-    case 'wax':
-    case 'wipe': {
-      const potId = work.pot.facts.potId
-      return {
-        kind: work.is,
-        potId,
-        left: work.left,
-        big: { do: work.is === 'wax' ? 'waxed' : 'wiped', potId },
-      }
-    }
-    case 'foot-check': {
-      const potId = work.pot.facts.potId
-      return { kind: 'foot-check', potId, left: work.left, big: { do: 'foot-signed', potId } }
+    default: {
+      const { potId } = work.pot.facts
+      return { kind: work.is, potId, left: work.left, big: { do: HAND_STEPS[work.is].done, potId } }
     }
   }
 }

@@ -7,6 +7,7 @@ import type { BandMs } from '../forecast/forecast.ts'
 import type { Action } from '../model/action.ts'
 import type { DipState } from '../model/state.ts'
 import type { HeldLine } from '../steps/pot-in-hand.ts'
+import { type HandStepName, isHandStep, type STEP_ROWS } from '../steps/step-rows.ts'
 
 /** What an armed card says of the dip it would start. */
 export interface Armed {
@@ -36,6 +37,8 @@ interface Base {
   readonly big?: Action
   /** The other answer, beside the bar. */
   readonly small?: Action
+  /** What a bar at rest can be hit for all the same. */
+  readonly offer?: Action
   /** What holding the bar means where a plain hit is not enough. */
   readonly heldBar?: Action
   /** Why the order of work has it here, where it follows one. */
@@ -54,8 +57,8 @@ export type Card = Base &
     | { readonly kind: 'ask-dose'; readonly potId: string; readonly dip: DipState }
     | { readonly kind: 'drip'; readonly potId: string; readonly dip: DipState; readonly until: number }
     | { readonly kind: 'stuck'; readonly potId: string; readonly why: StuckWhy }
-    | { readonly kind: 'wax'; readonly potId: string; readonly left: number }
-    | { readonly kind: 'wipe'; readonly potId: string; readonly left: number }
+    /** One of the steps that hands do on one pot with one hit; `left`: pots at it, this one among them. */
+    | { readonly kind: HandStepName; readonly potId: string; readonly left: number }
     | {
         readonly kind: 'stir'
         readonly bucketId: string
@@ -75,7 +78,6 @@ export type Card = Base &
         readonly visit?: { readonly nth: number; readonly of: number }
       }
     | { readonly kind: 'ready'; readonly potIds: readonly string[]; readonly bucketId: string }
-    | { readonly kind: 'foot-check'; readonly potId: string; readonly left: number }
     | {
         readonly kind: 'return'
         readonly bucketId: string
@@ -95,12 +97,47 @@ export type Card = Base &
   )
 
 export type CardKind = Card['kind']
+
+/** What holds of a card whatever it says. */
+interface CardRow {
+  /**
+   * Two knocks are its big action: nothing that starts a dip, ends one or judges a coat, since a table is knocked for
+   * many reasons.
+   */
+  readonly knocks?: true
+  /** Nothing for the hands: the way to the board stands where Hold stands otherwise. */
+  readonly rests?: true
+}
+
+export const CARD_ROWS: Readonly<Record<CardKind, CardRow>> = {
+  empty: {},
+  held: { rests: true },
+  count: {},
+  out: {},
+  'ask-dose': {},
+  drip: { knocks: true },
+  stuck: {},
+  wax: { knocks: true },
+  wipe: { knocks: true },
+  stir: { knocks: true },
+  armed: {},
+  ready: {},
+  'foot-check': { knocks: true },
+  return: { knocks: true },
+  'wax-pan': {},
+  wait: { rests: true },
+  finished: { rests: true },
+}
+/** Whether a card shows a step that hands do with one hit. */
+export const isHandCard = (card: Card): card is Extract<Card, { readonly kind: HandStepName }> =>
+  isHandStep(card.kind)
+
 export type StuckWhy = 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket'
 
 /** Something that will want the hands at a moment. */
 export interface Due {
   readonly at: number
-  readonly what: 'wax-sets' | 'wipe-dries' | 'damp-dries' | 'touch' | 'dip' | 'stir'
+  readonly what: NonNullable<(typeof STEP_ROWS)[keyof typeof STEP_ROWS]['due']> | 'dip' | 'stir'
   readonly band?: BandMs
   /** The pot it is about; of a stir the bucket. */
   readonly potId?: string

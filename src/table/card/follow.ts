@@ -116,7 +116,7 @@ function meanwhile(
       after: after.slice(0, DUES_SHOWN),
       reason: isHeld(line) ? 'heldSavesStir' : undefined,
       touch: probe && schedule.touch,
-      small: potId === undefined ? undefined : { do: 'pick', potId, touch: true },
+      offer: potId === undefined ? undefined : { do: 'pick', potId, touch: true },
     },
   }
 }

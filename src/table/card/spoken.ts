@@ -1,6 +1,7 @@
 import type { PotState, Table } from '../model/state.ts'
+import { HAND_STEPS } from '../steps/step-rows.ts'
 import type { PanAsk } from '../steps/wax-pan.ts'
-import type { Armed, Card } from './card.ts'
+import { type Armed, type Card, isHandCard } from './card.ts'
 
 /**
  * One word the voice knows: a number to 99, a letter, a call such as `set down`, or `name:LETTER:ID` for a bucket,
@@ -38,14 +39,11 @@ function hitWords(table: Table, goesOn: boolean): Spoken | undefined {
 }
 
 function cardWords(table: Table, card: Card): Spoken | undefined {
+  if (isHandCard(card)) {
+    const pot = table.pots[card.potId]
+    return pot && { key: `${card.kind} ${card.potId}`, words: [HAND_STEPS[card.kind].spoken, ...place(pot)] }
+  }
   switch (card.kind) {
-    case 'wax':
-    case 'wipe':
-    case 'foot-check': {
-      const pot = table.pots[card.potId]
-      const what = card.kind === 'foot-check' ? 'check the foot' : card.kind
-      return pot && { key: `${card.kind} ${card.potId}`, words: [what, ...place(pot)] }
-    }
     case 'stir': {
       const stirredAt = table.buckets[card.bucketId]?.stirredAt ?? ''
       const pour = card.collars ? ['pour'] : []

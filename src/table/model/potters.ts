@@ -8,7 +8,7 @@ const turns = new WeakMap<Table, Table>()
 export function otherView(table: Table): Table {
   const before = turns.get(table)
   if (before) return before
-  const { openBucket, openedAt, collar, picked, others, potter: lane, ...shared } = table
+  const { openBucket, openedAt, collar, picked, others, potter, ...shared } = table
   const mine: Hands = {
     ...(openBucket === undefined ? {} : { openBucket }),
     ...(openedAt === undefined ? {} : { openedAt }),
@@ -19,7 +19,7 @@ export function otherView(table: Table): Table {
     ...shared,
     ...others,
     ...(Object.keys(mine).length > 0 ? { others: mine } : {}),
-    ...(lane === 1 ? {} : { potter: 1 }),
+    ...(potter === 1 ? {} : { potter: 1 }),
   }
   turns.set(table, other)
   turns.set(other, table)
@@ -27,8 +27,8 @@ export function otherView(table: Table): Table {
 }
 
 /** The table as a pair of hands sees it. */
-export const viewOf = (table: Table, lane: Potter): Table =>
-  (table.potter ?? 0) === lane ? table : otherView(table)
+export const viewOf = (table: Table, potter: Potter): Table =>
+  (table.potter ?? 0) === potter ? table : otherView(table)
 
 /** Whose turn the table is seen from. */
 export const potterOf = (table: Table): Potter => table.potter ?? 0

@@ -107,7 +107,7 @@ function potJob(table: Table, { pot, step }: AtStep, now: number, waxPlace: numb
     id: pot.facts.potId,
     prep: prepJobs(table, pot, step, waxPlace),
     coats,
-    readyAtS: upS(Math.max(readyMs, now - LONG_AGO_MS)),
+    readyAtS: readyMs > now ? upS(readyMs) : downS(now),
     ...(before ? { overLongAtS: downS(Math.max(before.outAt, now - LONG_AGO_MS)) + LONGEST_WAIT_S } : {}),
     kilnDryS: Math.min(LONGEST_S, Math.ceil((dryMin ?? 0) * 60)),
     heightMm: pot.facts.shape.heightMm,
@@ -211,7 +211,8 @@ function handsOf(
         ? null
         : {
             bucketId: openBucket,
-            stirEndS: Math.min(downS(Math.max(stirredAt, now - LONG_AGO_MS)), freeAtS),
+            // Told no younger than it is, or a dip would be planned that the table calls stale.
+            stirEndS: downS(now) - upS(Math.min(now - stirredAt, LONG_AGO_MS)),
             decanted: collar?.bucketId === openBucket,
           },
   }

@@ -50,7 +50,7 @@ function toldTasks(schedule: Schedule): readonly Task[] {
   if (before) return before
   const tasks = schedule.plan.actions.map((action): Task => {
     const when: When = {
-      potter: action.lane === 1 ? 1 : 0,
+      potter: action.potter === 1 ? 1 : 0,
       startAt: action.startS * 1000,
       endAt: action.endS * 1000,
       reason: action.reason,

@@ -1,5 +1,6 @@
 import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
+import { type HandStepName, handStepsOf } from './step-rows.ts'
 import { nextBucket, type Step, stepOf } from './steps.ts'
 
 export interface AtStep {
@@ -38,7 +39,7 @@ export const TOGETHER_MS = 60_000
 export type Work =
   | { readonly is: 'touch'; readonly bucketId: string; readonly pots: readonly PotState[] }
   | { readonly is: 'dip'; readonly pot: PotState; readonly bucketId: string }
-  | { readonly is: 'wax' | 'wipe' | 'foot-check'; readonly pot: PotState; readonly left: number }
+  | { readonly is: HandStepName; readonly pot: PotState; readonly left: number }
 
 /**
  * What the hands do next. A simple rule: first the bucket that is open (touch what is due for it, dip what can be
@@ -56,18 +57,17 @@ export function nextWork(table: Table, steps: readonly AtStep[], now: number): W
     const into = pot && nextBucket(table, pot)
     return pot && into ? { is: 'dip', pot, bucketId: into } : undefined
   }
-  const each = (is: 'wax' | 'wipe') => firstAt(steps, is)
+  const first = (names: readonly HandStepName[]) => names.flatMap((name) => firstAt(steps, name) ?? [])[0]
   return (
     (open === undefined ? undefined : (due(open) ?? dip(open))) ??
     due(undefined) ??
-    each('wax') ??
-    each('wipe') ??
+    first(handStepsOf('before-dips')) ??
     dip(undefined) ??
-    footCheck(steps)
+    first(handStepsOf('after-dips'))
   )
 }
 
-function firstAt(steps: readonly AtStep[], is: 'wax' | 'wipe' | 'foot-check'): Work | undefined {
+function firstAt(steps: readonly AtStep[], is: HandStepName): Work | undefined {
   const pots = at(steps, is)
   const pot = pots[0]
   return pot && { is, pot, left: pots.length }

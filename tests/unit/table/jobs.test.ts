@@ -3,6 +3,7 @@ import { plan } from '../../../src/planner/index.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { variantsOf } from '../../../src/table/order/schedule-options.ts'
+import { isStale } from '../../../src/table/steps/work.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { Play } from './play.ts'
 
@@ -72,6 +73,22 @@ describe('the table as a question to the planner', () => {
     expect(hands[0].freeAtS - nowS).toBe(60)
     // The wait to come is known while the count still runs.
     expect(pots[0]!.readyAtS - nowS).toBe(8 + 772)
+  })
+
+  it('says ready now of what can go now, and fresh of what the table calls fresh, at any millisecond', () => {
+    for (const oddMs of [0, 1, 137, 500, 999]) {
+      const play = laid(['GB'], 2)
+      play.nowMs += 1000 - oddMs
+      play.act({ do: 'stirred', bucketId: 'G' })
+      const stirredAt = play.nowMs
+      for (const agoMs of [0, 299_999, 300_000, 300_001]) {
+        play.nowMs = stirredAt + agoMs
+        const { nowS, hands, pots } = inputOf(play)
+        expect(pots.map((pot) => pot.readyAtS - nowS)).toEqual([0, 0])
+        const fresh = hands[0].freeAtS - hands[0].open!.stirEndS <= 300
+        expect([oddMs, agoMs, fresh]).toEqual([oddMs, agoMs, !isStale(play.table, 'G', play.nowMs)])
+      }
+    }
   })
 
   it('meets the kiln’s hour less loading, forgets an hour long past, and puts off what is put off', () => {

@@ -16,16 +16,16 @@ export class PlannedPlay extends Play {
   schedule: Schedule | undefined
   /** Orders of ops timed per question: enough for small tables, quick enough for a test. */
   work = 60_000
-  lane: Potter = 0
+  potter: Potter = 0
   private owings: Owings = []
 
   override get card(): Card {
-    return this.cardOf(this.lane)
+    return this.cardOf(this.potter)
   }
 
-  cardOf(lane: Potter): Card {
+  cardOf(potter: Potter): Card {
     const now = this.nowMs - this.table.skewMs
-    const seen = viewOf(this.table, lane)
+    const seen = viewOf(this.table, potter)
     return judged(seen, cardOf(seen, now, this.schedule), now, judge)
   }
 
@@ -43,7 +43,7 @@ export class PlannedPlay extends Play {
   override try(action: Action): Refusal | undefined {
     this.hits++
     const hit = `t-${this.hits}`
-    const decision = decide(this.table, action, { at: this.nowMs, hit, hands: this.lane }, setting)
+    const decision = decide(this.table, action, { at: this.nowMs, hit, hands: this.potter }, setting)
     if ('refusal' in decision) return decision.refusal
     this.append(decision.events, hit)
     this.ask()

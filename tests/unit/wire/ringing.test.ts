@@ -75,7 +75,6 @@ function ringing(facts: RingFacts) {
       formats: computed(() => formats(words.value, 'metric', 'en')),
       devices: { lifecycle },
       store: () => Promise.resolve(),
-      bigAction: () => undefined,
     } as never,
     facts,
   )
