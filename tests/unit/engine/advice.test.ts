@@ -37,8 +37,8 @@ describe('seconds for a thickness', () => {
 
   test('are more on a wall that has drunk', () => {
     const first = [dip('a', 0, 3)]
-    const dry = secondsFor(standing(8), dip('b', 20, 3), 0.5)
-    const wet = secondsFor(standing(8, first), dip('b', 20, 3), 0.5)
+    const dry = secondsFor(standing(8), dip('b', 20, 3), 0.3)
+    const wet = secondsFor(standing(8, first), dip('b', 20, 3), 0.3)
     expect(wet.holdS!).toBeGreaterThan(dry.holdS! * 1.5)
   })
 
