@@ -17,23 +17,24 @@ function randomName(): string {
   return name
 }
 
+/** Storage that does not answer is not waited for longer. */
+const ANSWER_MS = 2500
+
 /**
  * A writer's name: this phone's, then one for this opening. So tabs never give out the same id, a record's
- * key is fixed before it is written, and writing it again is harmless.
+ * key is fixed before it is written, and writing it again is harmless. Never rejects: without storage the phone has
+ * a new name each time, which harms nothing.
  */
 export async function nameWriter(database: Database): Promise<string> {
   let phone = randomName()
-  try {
-    await update<string>(
-      'phone',
-      (known) => {
-        phone = known ?? phone
-        return phone
-      },
-      database.store('local'),
-    )
-  } catch {
-    // Without storage the phone has a new name each time, which harms nothing.
-  }
+  const named = update<string>(
+    'phone',
+    (known) => {
+      phone = known ?? phone
+      return phone
+    },
+    database.store('local'),
+  ).catch(() => {})
+  await Promise.race([named, new Promise((resolve) => setTimeout(resolve, ANSWER_MS))])
   return `${phone}.${randomName()}`
 }

@@ -16,7 +16,10 @@ export interface Records {
 }
 
 export async function openRecords(): Promise<Records> {
-  const journal = await openJournal<TableEvent>({ isEvent: (event) => isKnownKind(event.kind) })
+  const journal = await openJournal<TableEvent>({
+    isEvent: (event) => isKnownKind(event.kind),
+    content: async () => (await import('../store/events-schema.ts')).contentFault,
+  })
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   const table = signal(fold(folded))
   const saved = signal(journal.status)
@@ -35,10 +38,6 @@ export async function openRecords(): Promise<Records> {
               changed()
             })
             folded = journal.records
-            break
-          case 'wiped':
-            folded = []
-            table.value = fold([])
             break
           case 'status':
             saved.value = change.status

@@ -1,8 +1,8 @@
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { WholeWords } from '../../words/whole-index.ts'
+import type { BenchWords } from '../../words/bench.ts'
+import { useBench } from '../bench-app.ts'
 import { nameOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
 
@@ -18,7 +18,7 @@ interface MenuProps {
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
 export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
-  const { table, words, go, card } = useWhole()
+  const { table, words, go, card } = useBench()
   const w = words.value.other
   const number = nameOf(words.value, pot)
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
@@ -74,7 +74,7 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
   )
 }
 
-function lastHit(table: Table, words: WholeWords): string {
+function lastHit(table: Table, words: BenchWords): string {
   const last = table.hits.at(-1)
   return last
     ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')

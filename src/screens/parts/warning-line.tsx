@@ -1,10 +1,10 @@
 import type { Warning } from '../../table/advice/warning.ts'
 import type { Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
+import type { BenchWords } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
-import type { WholeWords } from '../../words/whole-index.ts'
+import { useBench } from '../bench-app.ts'
 import { isGrave } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 
 export interface WarningLineProps {
   /** The one that is said on the card. */
@@ -15,7 +15,7 @@ export interface WarningLineProps {
 
 /** The one warning of a card, and the key to all that is known against the coat. */
 export function WarningLine({ line, warnings }: WarningLineProps) {
-  const { table, words, formats, bench } = useWhole()
+  const { table, words, formats, bench } = useBench()
   const read = () => {
     bench.sheet.value = 'warnings'
   }
@@ -35,7 +35,7 @@ export function WarningLine({ line, warnings }: WarningLineProps) {
 
 /** One warning in one line; in full with its remedy where there is one. */
 export function warningText(
-  words: WholeWords,
+  words: BenchWords,
   formats: Formats,
   table: Table,
   warning: Warning,

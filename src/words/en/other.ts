@@ -1,4 +1,4 @@
-import type { Name } from './counts.ts'
+import type { Name } from '../name.ts'
 /** English of Other, of Why, of what is warned of before a dip, of ringing, and of days. */
 export const other = {
   other: {

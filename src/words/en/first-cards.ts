@@ -1,10 +1,11 @@
-import { inWords, type Name } from './counts.ts'
+import type { Name } from '../name.ts'
+import { inWords } from './counts.ts'
 import { front } from './front.ts'
 
 /**
  * English of the bench's first cards. Pot or bucket first, then the number, then one action; at most ten words in a line.
  */
-export const en = {
+export const firstCards = {
   ...front,
   bench: {
     hold: 'Hold',
