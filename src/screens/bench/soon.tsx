@@ -1,10 +1,10 @@
 /** What the bench fetches as soon as its first card is drawn. Until then a card shows its head and its bar. */
 
-import type { Warning } from '../../table/advice/warnings.ts'
 import type { Card } from '../../table/card/card.ts'
 import { type Away, useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
 import { soon } from '../lazy.tsx'
+import type { WarningLineProps } from '../parts/warning-line.tsx'
 
 const load = () => import('./late.tsx')
 
@@ -60,10 +60,9 @@ export const RingAsk = soon(() => load().then((part) => part.RingAsk), Nothing)
 export const LaneDoes = soon(() => load().then((part) => part.LaneDoes), Nothing)
 
 /** No dip starts before the warnings are here, and their words come with them. */
-export const WarningLine = soon<{ readonly warnings: readonly Warning[] }>(
-  () => load().then((part) => part.WarningLine),
-  Nothing,
-)
+export const WarningLine = soon<WarningLineProps>(() => load().then((part) => part.WarningLine), Nothing)
+
+export const SlipLine = soon<{ readonly dipId: string }>(() => load().then((part) => part.SlipLine), Nothing)
 
 export interface LowProps {
   /** What does not work. */
