@@ -49,10 +49,12 @@ export type HitBy = 'press' | 'hold' | 'key' | 'media' | 'knock'
 export interface BenchView {
   /** What was refused last, and until when that stands, table time, ms. */
   readonly said: Signal<{ readonly refusal: Refusal; readonly until: number } | undefined>
+  /** A dip whose seconds were put right a moment ago: what it came to stands above the card until then. */
+  readonly slip: Signal<{ readonly dipId: string; readonly until: number } | undefined>
   /** Pots that were tapped to be left out of the answer. */
   readonly leftOut: Signal<ReadonlySet<string>>
   /** What lies over the card. */
-  readonly sheet: Signal<'other' | 'ways' | undefined>
+  readonly sheet: Signal<'other' | 'warnings' | 'ways' | undefined>
   /** The one way of every hit on the bar: what it does, the card says. */
   pressBar(by: HitBy, atMs: number): void
   /** The smaller answer of the card. */

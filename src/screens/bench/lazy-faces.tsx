@@ -19,6 +19,7 @@ export { LaneDoes, LowLines } from './hands-line.tsx'
 export { RestList } from './rest.tsx'
 export { Returned } from './returned.tsx'
 export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
+export { SlipLine } from './slip-line.tsx'
 
 /** Faces of waits and of decisions. */
 export function LazyFace({ card }: FaceProps) {

@@ -1,13 +1,10 @@
-import { remedyS } from '../../table/advice/warnings.ts'
-import type { Action } from '../../table/model/action.ts'
-import { planWith } from '../../table/model/plan.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import type { BenchWords } from '../../words/bench.ts'
 import { useBench } from '../bench-app.ts'
 import { nameOf } from '../text/pot-text.ts'
+import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
-import { mayRun } from './shelf.tsx'
 
 interface MenuProps {
   readonly pot: PotState | undefined
@@ -25,19 +22,7 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
   const w = words.value.other
   const number = nameOf(words.value, pot)
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
-  const offers: { readonly text: string; readonly on: (atMs: number) => void }[] = []
-  if (armed && pot) {
-    const { potId, coat, holdS, warnings } = armed
-    const remedy = remedyS(warnings)
-    const to = (action: Action, text: string) => offers.push({ text, on: act(action) })
-    if (warnings.some(({ kind }) => kind === 'neck')) to({ do: 'pour-inside', potId }, w.pourInside)
-    if (remedy !== undefined && remedy !== holdS)
-      to(
-        { do: 'set-plan', potId, coats: planWith(table.value, pot, coat, remedy) },
-        remedy > 0 ? w.dipInstead(remedy, holdS) : w.leaveOut,
-      )
-    if (warnings.some(mayRun)) offers.push({ text: words.value.remedy.title, on: open('shelf') })
-  }
+  const offers = armed && pot ? offersOf(table.value, words.value, pot, armed, act, open) : []
   const tile = (text: string, on: (atMs: number) => void, under?: string | number) => (
     <PressButton class="other-tile" onPress={on}>
       {text}

@@ -19,6 +19,7 @@ export type Page =
   | 'why'
   | 'weigh'
   | 'shelf'
+  | 'warnings'
   | 'stray'
 
 export type Acting = (action: Action) => (atMs: number) => void

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks'
 import { mended, type Remedy, remediesFor } from '../../table/advice/remedies.ts'
-import type { Warning } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
 import { dipNow } from '../../table/forecast/hypothetical-dip.ts'
 import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'

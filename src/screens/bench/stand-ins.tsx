@@ -1,10 +1,10 @@
 /** What the bench fetches as soon as its first card is drawn. Until then a card shows its head and its bar. */
 
-import type { Warning } from '../../table/advice/warnings.ts'
 import type { Card } from '../../table/card/card.ts'
 import { type Away, useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
 import { withStandIn } from '../lazy.tsx'
+import type { WarningLineProps } from '../parts/warning-line.tsx'
 
 const load = () => import('./lazy-faces.tsx')
 
@@ -60,8 +60,13 @@ export const RingAsk = withStandIn(() => load().then((part) => part.RingAsk), No
 export const LaneDoes = withStandIn(() => load().then((part) => part.LaneDoes), Nothing)
 
 /** No dip starts before the warnings are here, and their words come with them. */
-export const WarningLine = withStandIn<{ readonly warnings: readonly Warning[] }>(
+export const WarningLine = withStandIn<WarningLineProps>(
   () => load().then((part) => part.WarningLine),
+  Nothing,
+)
+
+export const SlipLine = withStandIn<{ readonly dipId: string }>(
+  () => load().then((part) => part.SlipLine),
   Nothing,
 )
 

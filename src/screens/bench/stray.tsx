@@ -1,4 +1,5 @@
-import { type Warning, warningsFor } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
+import { warningsFor } from '../../table/advice/warnings.ts'
 import { strayed } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { nextBucket } from '../../table/steps/steps.ts'

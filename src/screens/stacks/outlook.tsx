@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
-import type { Warning } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
 import {
   outlookOf,
   type PlanOutlook,

@@ -1,5 +1,5 @@
 import type { Caution, CoverFacts } from '../../../shared/nouns.ts'
-import type { Warning } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
 import type { Half } from '../../table/model/halves.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import type { PotState } from '../../table/model/state.ts'

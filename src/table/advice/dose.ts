@@ -2,6 +2,7 @@ import type { BucketFacts, PotFacts } from '../../../shared/nouns.ts'
 import {
   densityFor,
   type SecondsFor,
+  SHORTEST_S,
   secondsFor,
   tellingZone,
   zonesAfter,
@@ -12,6 +13,8 @@ import { engineDip, historyOf } from '../forecast/pot-history.ts'
 import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { drafted } from './what-if.ts'
+
+export { SHORTEST_S }
 
 /** Seconds of a glaze that no stack uses yet. Common practice, no source. */
 const USUAL_S = 3
