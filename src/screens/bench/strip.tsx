@@ -1,4 +1,5 @@
 import type { Action } from '../../table/model/action.ts'
+import { lastHit } from '../../table/model/potters.ts'
 import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { PressButton } from '../../ui/press.tsx'
@@ -16,7 +17,7 @@ export function Strip() {
   const { table, words, formats, now, health, card, extras, bench } = useApp()
   const hit = (action: Action) => (atMs: number) => bench.hit(action, atMs)
   const w = words.value
-  const last = table.value.hits.at(-1)
+  const last = lastHit(table.value)
   const named = (kind: string, potId: string | undefined) => {
     const number = nameOf(words.value, table.value.pots[potId ?? ''])
     return [number, w.hits[kind]].filter(Boolean).join(' ')
