@@ -1,5 +1,5 @@
 import type { Refusal } from './action.ts'
-import { EDGE_UP_MM, HOLD_S, outOf, type Range } from './range.ts'
+import { EDGE_UP_MM, HELD_S, outOf, type Range } from './range.ts'
 
 /** Allowed range of every number a person can enter, in the unit it is stored in. */
 export const LIMITS = {
@@ -38,9 +38,9 @@ export const LIMITS = {
   pinMm: { least: 0.1, most: 1.5 },
   /** A pot on a kitchen scale. */
   grams: { least: 10, most: 20_000 },
-  holdS: HOLD_S,
-  /** A dip as it was: lifted at once, or forgotten. */
-  heldS: { least: 0, most: 60 },
+  /** A coat as planned: nothing is computed for a shorter one. */
+  holdS: { least: 0.5, most: 60 },
+  heldS: HELD_S,
   edgeUpMm: EDGE_UP_MM,
   depthMm: { least: 2, most: 300 },
   leadInS: { least: 3, most: 8, whole: true },
