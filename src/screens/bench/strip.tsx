@@ -6,7 +6,7 @@ import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { offersRing, STRIP_MS } from './ring-line.ts'
-import { LaneDoes, LowLines, RingAsk } from './soon.tsx'
+import { LaneDoes, LowLines, RingAsk } from './stand-ins.tsx'
 import './strip.css'
 
 /**
