@@ -4,6 +4,7 @@ import { useApp } from './app.ts'
 import { Bench } from './bench/bench.tsx'
 import { First } from './first/first.tsx'
 import { lazyPart, useAllParts } from './lazy.tsx'
+import { Guard } from './parts/guard.tsx'
 
 /** The screens for clean hands: the bench never waits for them. */
 const Desk = lazyPart(() => import('./desk.tsx').then(({ Desk }) => Desk))
@@ -15,14 +16,20 @@ export function Screens() {
   const to = route.value
   useEffect(() => scrollTo(0, 0), [to])
   useAllParts()
-  if (to.at !== 'first' && to.at !== 'bench') return <Desk />
-  if (to.at === 'bench' && !noPots) return <Bench />
   return (
-    <First
-      words={words.value}
-      back={!noPots}
-      onOwn={() => go({ at: 'board' })}
-      onDemo={() => void layDemo()}
-    />
+    <Guard key={to.at} where={to.at}>
+      {to.at !== 'first' && to.at !== 'bench' ? (
+        <Desk />
+      ) : to.at === 'bench' && !noPots ? (
+        <Bench />
+      ) : (
+        <First
+          words={words.value}
+          back={!noPots}
+          onOwn={() => go({ at: 'board' })}
+          onDemo={() => void layDemo()}
+        />
+      )}
+    </Guard>
   )
 }

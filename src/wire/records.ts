@@ -11,8 +11,11 @@ export interface Records {
   readonly table: ReadonlySignal<Table>
   readonly saved: ReadonlySignal<OpenedJournal<TableEvent>['status']>
   readonly readOnly: ReadonlySignal<boolean>
-  /** From now on records are folded as they come; `changed` runs in the same batch. */
-  follow(changed: () => void): void
+  /**
+   * From now on records are folded as they come; `changed` runs in the same batch. `failed` is told when something that
+   * shows them fails: they are kept all the same.
+   */
+  follow(changed: () => void, failed: (error: unknown) => void): void
 }
 
 export async function openRecords(): Promise<Records> {
@@ -29,16 +32,20 @@ export async function openRecords(): Promise<Records> {
     table,
     saved,
     readOnly,
-    follow(changed) {
+    follow(changed, failed) {
       journal.subscribe((change) => {
         switch (change.kind) {
           case 'records':
-            batch(() => {
-              table.value = change.atEnd
-                ? step(table.peek(), folded, change.records)
-                : fold(journal.records, journal.phone)
-              changed()
-            })
+            try {
+              batch(() => {
+                table.value = change.atEnd
+                  ? step(table.peek(), folded, change.records)
+                  : fold(journal.records, journal.phone)
+                changed()
+              })
+            } catch (error) {
+              failed(error)
+            }
             folded = journal.records
             break
           case 'status':

@@ -4,7 +4,9 @@ import type { Table } from '../model/state.ts'
 
 const potKey = (potId: string): string => `pot ${potId}`
 const bucketKey = (bucketId: string): string => `bucket ${bucketId}`
+/** What a record waits for that names a dip. */
 export const dipKey = (dipId: string): string => `dip ${dipId}`
+/** What a record waits for that names a hit. */
 export const hitKey = (hit: string): string => `hit ${hit}`
 
 /**
