@@ -26,6 +26,12 @@ export interface Armed {
   readonly insteadOf?: string
 }
 
+/** What this visit of a bucket has still to come, by the order of work. */
+export interface Visit {
+  readonly dips: number
+  readonly pots: number
+}
+
 interface Base {
   /** What a hit on the bar means; without it the bar is at rest. */
   readonly big?: Action
@@ -59,8 +65,7 @@ export type Card = Base &
         readonly change: boolean
         readonly agoMs: number | undefined
         readonly waiting: number
-        /** Dips of this visit by the order of work. */
-        readonly dips?: number
+        readonly visit?: Visit
         /** Collars that the vessel is to be filled for, with `decant`. */
         readonly collars?: readonly Collar[]
         readonly decant?: Decant

@@ -2,7 +2,7 @@ import type { Table } from '../model/state.ts'
 import { type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { nextBucket, type Step } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, type Work } from '../steps/work.ts'
-import type { Card, Due } from './card.ts'
+import type { Card, Due, Visit } from './card.ts'
 import { dipCard, returnCard, stirCard } from './dip-card.ts'
 
 /** A gap shorter than this is too short to take another pot up. Assumption. */
@@ -71,14 +71,13 @@ function taken(
 const mayGo = (step: Step, now: number): boolean =>
   step.is === 'dip' || (step.is === 'touch' && now >= step.dry.late)
 
-/** Dips of this visit still to come. */
-export function visit(line: readonly Task[], bucketId: string): number {
-  let dips = 0
+function visit(line: readonly Task[], bucketId: string): Visit {
+  const potIds: string[] = []
   for (const task of line) {
     if (task.is === 'open' && task.bucketId !== bucketId) break
-    if (task.is === 'dip') dips++
+    if (task.is === 'dip') potIds.push(task.potId)
   }
-  return dips
+  return { dips: potIds.length, pots: new Set(potIds).size }
 }
 
 /** Useful work in the gap before the first task, or the gap itself. */
