@@ -1,12 +1,12 @@
 import { render } from 'preact'
 import { lastSeenMs, lastTheme } from './device/seen.ts'
 import { First } from './screens/first/first.tsx'
-import { FRONT_WORDS } from './words/front-index.ts'
+import { FRONT_WORDS } from './words/front.ts'
 import './ui/style.css'
 import './ui/desk.css'
 import type { Wish } from './wire/start.tsx'
 
-const root = document.getElementById('app') as HTMLElement
+const root = document.getElementById('app') ?? document.body
 const dark = matchMedia('(prefers-color-scheme: dark)').matches
 document.documentElement.dataset.theme = lastTheme() ?? (dark ? 'dim' : 'paper')
 

@@ -26,7 +26,8 @@ export interface PressBinding {
   unbind(): void
 }
 
-const KINDS: readonly string[] = ['bar', 'small', 'hold'] satisfies PressKind[]
+const KINDS: Readonly<Record<PressKind, true>> = { bar: true, small: true, hold: true }
+const isKind = (kind: string): kind is PressKind => Object.hasOwn(KINDS, kind)
 
 /** `root` should outlive the cards: a contact's end is lost with an element that was taken away. */
 export function bindPress(root: HTMLElement, listener: PressListener): PressBinding {
@@ -119,9 +120,9 @@ function elementOf(at: EventTarget | null): HTMLElement | null {
 function targetOf(at: EventTarget | null): PressTarget | null {
   const element = elementOf(at)
   const kind = element?.dataset.press
-  if (!element || element.ariaDisabled === 'true' || !kind || !KINDS.includes(kind)) return null
+  if (!element || element.ariaDisabled === 'true' || !kind || !isKind(kind)) return null
   const holdMs = Number(element.dataset.holdMs)
-  return { kind: kind as PressKind, element, holdMs: holdMs > 0 ? holdMs : undefined }
+  return { kind, element, holdMs: holdMs > 0 ? holdMs : undefined }
 }
 
 /** Touch pointers are captured, so the event's own target says nothing about where the finger is. */

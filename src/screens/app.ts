@@ -8,8 +8,8 @@ import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { Schedule } from '../table/order/schedule.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
+import type { Words } from '../words/first-cards.ts'
 import type { Formats } from '../words/format.ts'
-import type { Words } from '../words/index.ts'
 import type { Extras } from './extras.ts'
 
 export type Route =
@@ -49,10 +49,12 @@ export type HitBy = 'press' | 'hold' | 'key' | 'media' | 'knock'
 export interface BenchView {
   /** What was refused last, and until when that stands, table time, ms. */
   readonly said: Signal<{ readonly refusal: Refusal; readonly until: number } | undefined>
+  /** A dip whose seconds were put right a moment ago: what it came to stands above the card until then. */
+  readonly slip: Signal<{ readonly dipId: string; readonly until: number } | undefined>
   /** Pots that were tapped to be left out of the answer. */
   readonly leftOut: Signal<ReadonlySet<string>>
   /** What lies over the card. */
-  readonly sheet: Signal<'other' | 'ways' | undefined>
+  readonly sheet: Signal<'other' | 'warnings' | 'ways' | undefined>
   /** The one way of every hit on the bar: what it does, the card says. */
   pressBar(by: HitBy, atMs: number): void
   /** The smaller answer of the card. */
@@ -63,9 +65,21 @@ export interface BenchView {
   cardShown(atMs: number): void
 }
 
-/** What taking in a backup came to. `left`: records that were damaged, unknown or newer, and left out. */
+/** What taking in a backup came to. */
 export type TakenIn =
-  | { readonly ok: true; readonly added: number; readonly known: number; readonly left: number }
+  | {
+      readonly ok: true
+      readonly added: number
+      readonly known: number
+      /** Damaged records, left out. */
+      readonly faulty: number
+      /** Kept aside until an update of the app knows them. */
+      readonly waiting: number
+      /** More than a day ahead of this phone's clock: left out. */
+      readonly ahead: number
+      /** Where the file is not whole: records read, and of how many, null if that's gone as well. */
+      readonly whole: { readonly read: number; readonly of: number | null } | null
+    }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
 /** What screens see of the program. Everything they do goes through `act`. */

@@ -2,8 +2,8 @@ import { computed, effect, signal } from '@preact/signals'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
+import { FIRST_CARD_WORDS } from '../words/first-cards.ts'
 import { formats } from '../words/format.ts'
-import { WORDS } from '../words/index.ts'
 import { openAttending } from './attending.ts'
 import { openBar } from './bar.ts'
 import { bindBench } from './bench-hits.ts'
@@ -32,7 +32,7 @@ export async function openProgram(): Promise<App> {
   const { now, card, seen } = moment
   records.follow(moment.tick)
   const { health, patch } = openHealth(records, devices, sounding)
-  const words = computed(() => WORDS[table.value.settings.language])
+  const words = computed(() => FIRST_CARD_WORDS[table.value.settings.language])
   const formatted = computed(() =>
     formats(words.value, table.value.settings.units, table.value.settings.language),
   )
@@ -100,7 +100,7 @@ export async function openProgram(): Promise<App> {
       return bindBench(root, bench, sounding)
     },
     backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
-    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text),
+    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
     retrySave: () => journal.retry(),
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),

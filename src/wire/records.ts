@@ -16,9 +16,12 @@ export interface Records {
 }
 
 export async function openRecords(): Promise<Records> {
-  const journal = await openJournal<TableEvent>({ isEvent: (event) => isKnownKind(event.kind) })
+  const journal = await openJournal<TableEvent>({
+    isEvent: (event) => isKnownKind(event.kind),
+    content: async () => (await import('../store/events-schema.ts')).contentFault,
+  })
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
-  const table = signal(fold(folded))
+  const table = signal(fold(folded, journal.phone))
   const saved = signal(journal.status)
   const readOnly = signal(journal.readOnly)
   return {
@@ -31,14 +34,12 @@ export async function openRecords(): Promise<Records> {
         switch (change.kind) {
           case 'records':
             batch(() => {
-              table.value = change.atEnd ? step(table.peek(), folded, change.records) : fold(journal.records)
+              table.value = change.atEnd
+                ? step(table.peek(), folded, change.records)
+                : fold(journal.records, journal.phone)
               changed()
             })
             folded = journal.records
-            break
-          case 'wiped':
-            folded = []
-            table.value = fold([])
             break
           case 'status':
             saved.value = change.status

@@ -1,5 +1,7 @@
 /** Times of the journal and the fold of a long life: 10,000 records, in Node. */
 import { compareRecords, type JournalRecord } from '../../shared/record.ts'
+import { contentFault } from '../../src/store/events-schema.ts'
+import { marked, SCHEMA } from '../../src/store/marks.ts'
 import { pack } from '../../src/store/pack.ts'
 import { sortOut } from '../../src/store/quarantine.ts'
 import { fold } from '../../src/table/fold/fold.ts'
@@ -23,15 +25,15 @@ function median(run: () => unknown): number {
 /** Records in packs, as `tidy` leaves them. */
 export const packed = (records: readonly JournalRecord<{ readonly kind: string }>[]) =>
   Array.from({ length: Math.ceil(records.length / PACK) }, (_, index) =>
-    pack(records.slice(index * PACK, (index + 1) * PACK)),
+    pack(records.slice(index * PACK, (index + 1) * PACK), SCHEMA),
   )
 
 export function benchJournal() {
   const events = season(EVENTS)
   const records = recordsOf(events)
   const packs = packed(records)
-  const singles = records.map((record) => [record.id, record] as const)
-  const known = () => true
+  const singles = records.map((record) => [record.id, marked(record, SCHEMA)] as const)
+  const known = { schema: SCHEMA, isEvent: () => true, content: async () => contentFault }
   return [
     { name: 'replay of 10,000 events', ms: median(() => fold(events)), budgetMs: 60 },
     { name: 'reading 10,000 records from packs', ms: median(() => sortOut(packs, known)), budgetMs: 100 },

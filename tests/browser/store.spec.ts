@@ -267,25 +267,6 @@ test('a newer program in another tab stops this one from writing, and is told', 
   expect(await count(page)).toBe(1)
 })
 
-test('wiping needs its word and empties every tab', async ({ context }) => {
-  const [one, two] = [await context.newPage(), await context.newPage()]
-  await open(one)
-  await open(two)
-  await one.evaluate(() => window.sitting.hit(1).saved)
-  await expect.poll(() => count(two)).toBe(1)
-  const refused = await one.evaluate(() =>
-    window.sitting.journal.wipe('yes').then(
-      () => false,
-      (error) => error instanceof RangeError,
-    ),
-  )
-  expect(refused).toBe(true)
-  expect(await storedIds(one)).toHaveLength(1)
-  await one.evaluate(() => window.sitting.journal.wipe('WIPE'))
-  await expect.poll(() => count(two)).toBe(0)
-  expect(await storedIds(one)).toEqual([])
-})
-
 test('a long season opens, and packing it changes nothing but the time that takes', async ({ page }) => {
   await open(page)
   const before = await page.evaluate(async () => {

@@ -1,4 +1,4 @@
-import type { FrontWords } from '../../words/front-index.ts'
+import type { FrontWords } from '../../words/front.ts'
 import './first.css'
 
 interface FirstProps {

@@ -1,10 +1,11 @@
-import { inWords, type Name } from './counts.ts'
+import type { Name } from '../name.ts'
+import { inWords } from './counts.ts'
 import { front } from './front.ts'
 
 /**
  * English of the bench's first cards. Pot or bucket first, then the number, then one action; at most ten words in a line.
  */
-export const en = {
+export const firstCards = {
   ...front,
   bench: {
     hold: 'Hold',
@@ -186,6 +187,7 @@ export const en = {
     'unknown-tile': 'That tile is not kept.',
     'nothing-to-take-back': 'Nothing to take back.',
     'nothing-to-put-back': 'Nothing to put back.',
+    'read-only': 'Not kept: a newer version wrote here. Update this one.',
   },
   units: {
     s: 's',

@@ -120,7 +120,11 @@ export const room = {
   failed: 'That did not work. Nothing was changed.',
   takeIn: 'Take in a backup',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
-  leftOut: (n: number) => ` ${n} left out: damaged or newer.`,
+  notWhole: (read: number, of: number | null) =>
+    of === null ? `The file is not whole: ${read} records read.` : `The file is not whole: ${read} of ${of}.`,
+  leftOut: (n: number) => `${n} left out: damaged.`,
+  waiting: (n: number) => `${n} kept aside until an update of this app knows them.`,
+  ahead: (n: number) => `${n} refused: they are more than a day ahead of this phone's clock. Set the clocks.`,
   refused: {
     'too-large': 'Too large for a backup of ours.',
     'not-a-backup': 'Not a backup of ours. Nothing was changed.',
