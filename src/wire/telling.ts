@@ -33,17 +33,22 @@ export function openTelling({ sound, haptics, awake }: Phone): (told: Told, call
   let asked: string | undefined
   let wanted: boolean | undefined
   let said: Spoken | undefined
+  let latestHit: string | undefined
   let potter: Potter | undefined
   const called = new Set<string>()
 
-  const tellCard = (say: Spoken, shows: boolean): void => {
+  const tellCard = (say: Spoken, shows: boolean, table: Table): void => {
     const before = said
+    const hit = table.takenBack?.hit ?? table.hits.at(-1)?.hit
+    const isHit = hit !== latestHit
+    latestHit = hit
     if (shows || !before) said = say
     // What stood there when the program opened was not brought by a hit.
     if (!shows || !before) return
     const words = newWords(say, before)
     if (words) sound.say(words)
-    else if (before.card && !say.card) sound.say([])
+    // What was said before a hit is over with it, as is the line of a card that is gone.
+    else if (isHit || (before.card && !say.card)) sound.say([])
   }
   return ({ table, now, card, shows }, caller) => {
     const outputs = outputsOf(table, now, card)
@@ -72,6 +77,6 @@ export function openTelling({ sound, haptics, awake }: Phone): (told: Told, call
     }
     for (const key of called) if (!outputs.calls.some((call) => call.key === key)) called.delete(key)
     // What is said of a card comes after a call.
-    tellCard(outputs.say, shows)
+    tellCard(outputs.say, shows, table)
   }
 }

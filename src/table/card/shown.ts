@@ -12,6 +12,8 @@ export interface Shown {
   readonly table: Table
   /** When another card than before came up, table time, ms. */
   readonly since: number
+  /** What showed before the hold that shows now. */
+  readonly left?: Shown
 }
 
 /** A line longer than this is none: whatever says that it is still being said is broken, ms. */
@@ -21,18 +23,24 @@ const LONGEST_LINE_MS = 15_000
 const IDLE: ReadonlySet<CardKind> = new Set(['wait', 'finished', 'empty'])
 
 /**
- * What shows at table time `now`, after what showed `before`. Work on the card stays until a hit, or until a clock moves
+ * What shows at table time `now`, after what showed `earlier`. Work on the card stays until a hit, or until a clock moves
  * it on: a new order of work is followed from the next card on. And while its line is being said (`saying`) nothing
  * but a hit changes the card.
  */
 export function shownNow(
-  before: Shown | undefined,
+  earlier: Shown | undefined,
   table: Table,
   now: number,
   told: Schedule | undefined,
   saying = false,
 ): Shown {
   const card = cardOf(table, now, told)
+  if (card.kind === 'held' && earlier) {
+    // The hands come back to what they left: its order of work stands as long as they are away.
+    const left = earlier.left ?? earlier
+    return { card: cardOf(table, now, left.schedule), schedule: left.schedule, table, since: now, left }
+  }
+  const before = earlier?.left ?? earlier
   const showing = (next: Card, schedule: Schedule | undefined, since = now): Shown => ({
     card: next,
     schedule,

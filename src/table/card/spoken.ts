@@ -1,4 +1,4 @@
-import { potterOf } from '../model/potters.ts'
+import { lastHit, potterOf } from '../model/potters.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { HAND_STEPS } from '../steps/step-rows.ts'
 import type { PanAsk } from '../steps/wax-pan.ts'
@@ -26,6 +26,9 @@ export interface Spoken {
 
 /** Pot numbers beyond this have no word; such a pot is called by its place, as is a lid. */
 const LAST_NUMBER = 99
+
+/** A hit longer ago than this is not spoken of any more, ms. */
+const HIT_SAID_MS = 3000
 
 /** What the voice says beside a card, if anything: a count and a ready call are said by their own sound. */
 export function spokenOf(table: Table, card: Card, now: number): Spoken {
@@ -55,8 +58,10 @@ function hitWords(table: Table, now: number): Line | undefined {
     return now - takenBack.at < HIT_TOLD_MS
       ? { key: `back:${takenBack.hit}`, words: ['taken back'] }
       : undefined
-  const pot = setDown(table, now)
-  return pot && { key: `down:${table.hits.at(-1)?.hit}`, words: downAt(pot) }
+  const last = lastHit(table)
+  // With a call before it, it is heard while the screen still shows it.
+  const pot = last && now - last.at < HIT_SAID_MS ? setDown(table, now) : undefined
+  return pot && { key: `down:${last?.hit}`, words: downAt(pot) }
 }
 
 function cardWords(table: Table, card: Card): Line | undefined {
