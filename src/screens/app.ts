@@ -29,6 +29,8 @@ export interface Health {
   readonly awake: 'idle' | 'held' | 'lost' | 'refused' | 'absent'
   readonly offlineReady: boolean
   readonly update: boolean
+  /** A new version did not start twice: the one before it is shown. */
+  readonly fellBack: boolean
   readonly readOnly: boolean
   /** Records set aside as damaged or unknown. */
   readonly quarantined: number

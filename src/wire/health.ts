@@ -17,6 +17,7 @@ export function openHealth(
     awake: awake.state(),
     offlineReady: navigator.serviceWorker?.controller != null,
     update: false,
+    fellBack: false,
     readOnly: readOnly.peek(),
     quarantined: journal.opening.quarantined.length,
     install: install.state(),

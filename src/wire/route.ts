@@ -31,9 +31,19 @@ const print = (route: Route): string => {
   return ['#', route.at, ...named].join('/')
 }
 
+/** The name in a part of the address; undefined where it is none, or one that every object has. */
+function nameIn(part = ''): string | undefined {
+  try {
+    const name = decodeURIComponent(part)
+    return name === '' || name in {} ? undefined : name
+  } catch {
+    return undefined
+  }
+}
+
 function parse(hash: string): Route | undefined {
   const [, at, id, second] = hash.split('/')
-  const named = id === undefined || id === '' ? undefined : decodeURIComponent(id)
+  const named = nameIn(id)
   switch (at) {
     case 'first':
     case 'bench':
@@ -46,7 +56,7 @@ function parse(hash: string): Route | undefined {
       return named === undefined ? { at } : { at, stackId: named }
     case 'tile':
       if (named === undefined) return { at: 'buckets' }
-      return second ? { at, bucketId: named, underId: decodeURIComponent(second) } : { at, bucketId: named }
+      return { at, bucketId: named, underId: nameIn(second) }
     case 'buckets':
       return named === undefined ? { at } : { at, bucketId: named }
     default:

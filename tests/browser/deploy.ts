@@ -1,0 +1,26 @@
+import { createHash } from 'node:crypto'
+import { readFile, writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+
+const ENTRY = /\{"url":"([^"]+)","size":\d+,"integrity":"sha256-[^"]+"\}/g
+
+/** The worker's list of files, as text. */
+const entry = (url: string, content: string) =>
+  `{"url":"${url}","size":${content.length},"integrity":"sha256-${createHash('sha256').update(content).digest('base64')}"}`
+
+/** Puts out a version in which these files are others. `listed`: the worker says so too. */
+export async function deploy(
+  folder: string,
+  files: Readonly<Record<string, string>>,
+  listed: Readonly<Record<string, string>> = files,
+): Promise<void> {
+  for (const [name, content] of Object.entries(files)) await writeFile(join(folder, name), content)
+  const path = join(folder, 'sw.js')
+  const worker = await readFile(path, 'utf8')
+  const changed = worker.replace(ENTRY, (old, url: string) => {
+    const content = listed[url]
+    return content === undefined ? old : entry(url, content)
+  })
+  if (Object.keys(listed).length > 0 && changed === worker) throw new Error('the worker lists none of them')
+  await writeFile(path, changed)
+}
