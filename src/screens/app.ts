@@ -8,8 +8,8 @@ import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { Schedule } from '../table/order/schedule.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
+import type { Words } from '../words/first-cards.ts'
 import type { Formats } from '../words/format.ts'
-import type { Words } from '../words/index.ts'
 import type { Extras } from './extras.ts'
 
 export type Route =
@@ -34,6 +34,12 @@ export interface Health {
   readonly readOnly: boolean
   /** Records set aside as damaged or unknown. */
   readonly quarantined: number
+  /** What is kept could not be read, or has not been yet: the table that shows isn't it. */
+  readonly unread: boolean
+  /** So many records were kept and are gone, from the second copy too. */
+  readonly lost: number
+  /** So many were gone and came back from the second copy. */
+  readonly recovered: number
   readonly install: 'installed' | 'prompt' | 'byHand' | 'unknown'
 }
 
@@ -51,10 +57,12 @@ export type HitBy = 'press' | 'hold' | 'key' | 'media' | 'knock'
 export interface BenchView {
   /** What was refused last, and until when that stands, table time, ms. */
   readonly said: Signal<{ readonly refusal: Refusal; readonly until: number } | undefined>
+  /** A dip whose seconds were put right a moment ago: what it came to stands above the card until then. */
+  readonly slip: Signal<{ readonly dipId: string; readonly until: number } | undefined>
   /** Pots that were tapped to be left out of the answer. */
   readonly leftOut: Signal<ReadonlySet<string>>
   /** What lies over the card. */
-  readonly sheet: Signal<'other' | 'ways' | undefined>
+  readonly sheet: Signal<'other' | 'warnings' | 'ways' | undefined>
   /** The one way of every hit on the bar: what it does, the card says. */
   pressBar(by: HitBy, atMs: number): void
   /** The smaller answer of the card. */
@@ -119,6 +127,8 @@ export interface App {
   /** Takes in a backup; how many records were new. */
   takeIn(text: string): Promise<TakenIn>
   retrySave(): void
+  /** What the phone had to say once was read. */
+  noted(): void
   applyUpdate(): void
   install(): void
 }

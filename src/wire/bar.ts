@@ -26,6 +26,7 @@ const SAID_MS = 4000
 export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): BenchView {
   const { card, now, seen } = moment
   const said: BenchView['said'] = signal(undefined)
+  const slip: BenchView['slip'] = signal(undefined)
   const leftOut: BenchView['leftOut'] = signal(new Set())
   const sheet: BenchView['sheet'] = signal(undefined)
   let hitMs = Number.NEGATIVE_INFINITY
@@ -37,10 +38,12 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
       return
     }
     const refusal = hits.act(action, atMs)
+    slip.value = undefined
     said.value = refusal && { refusal, until: now.peek() + SAID_MS }
   }
   return {
     said,
+    slip,
     leftOut,
     sheet,
     hit,

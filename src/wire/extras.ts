@@ -10,8 +10,8 @@ import type { Card } from '../table/card/card.ts'
 import { placeText } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
 import { longWaits } from '../table/steps/calls-ahead.ts'
+import { BENCH_WORDS, type BenchWords } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
-import { WHOLE_WORDS, type WholeWords } from '../words/whole-index.ts'
 import type { Devices } from './devices.ts'
 import { openKnocking } from './knocking.ts'
 import { openNames } from './names.ts'
@@ -32,7 +32,7 @@ export interface Lent {
 }
 
 export interface Parts extends Lent {
-  readonly words: ReadonlySignal<WholeWords>
+  readonly words: ReadonlySignal<BenchWords>
   /** Facts about this phone alone. */
   readonly store: UseStore
 }
@@ -44,7 +44,7 @@ export interface OpenedExtras extends Extras {
 
 export async function openExtras(lent: Lent): Promise<OpenedExtras> {
   const { database, table, now } = lent
-  const words = computed(() => WHOLE_WORDS[table.value.settings.language])
+  const words = computed(() => BENCH_WORDS[table.value.settings.language])
   const store = database.store('local')
   const parts: Parts = { ...lent, words, store }
   const ringing = openRinging(parts, await ringFacts(store))

@@ -2,8 +2,8 @@ import { computed, effect, signal } from '@preact/signals'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
+import { FIRST_CARD_WORDS } from '../words/first-cards.ts'
 import { formats } from '../words/format.ts'
-import { WORDS } from '../words/index.ts'
 import { openAttending } from './attending.ts'
 import { openBar } from './bar.ts'
 import { bindBench } from './bench-hits.ts'
@@ -18,6 +18,8 @@ import { openUpdating } from './updating.ts'
 
 /** The first card is drawn before the sound is fetched, if no hit asked for it earlier. */
 const SOUND_AFTER_MS = 1500
+/** The bench is up: the second copy is compared with what was opened. */
+const COPY_AFTER_MS = 3000
 /** So long is the sound alone with the phone before ringing, knocks and names come. */
 const EXTRAS_AFTER_MS = 600
 
@@ -32,7 +34,7 @@ export async function openProgram(): Promise<App> {
   const { now, card, seen } = moment
   records.follow(moment.tick)
   const { health, patch } = openHealth(records, devices, sounding)
-  const words = computed(() => WORDS[table.value.settings.language])
+  const words = computed(() => FIRST_CARD_WORDS[table.value.settings.language])
   const formatted = computed(() =>
     formats(words.value, table.value.settings.units, table.value.settings.language),
   )
@@ -66,6 +68,9 @@ export async function openProgram(): Promise<App> {
     effect(() => opened.follow(seen.value, now.value, route.value.at === 'bench', extras.value?.caller))
   })
   setTimeout(sounding.ask, SOUND_AFTER_MS)
+  const copying = fetched(() => import('./rescue.ts'))
+  copying.with(({ keepCopy }) => keepCopy(journal, (recovered) => patch({ recovered })))
+  setTimeout(copying.ask, COPY_AFTER_MS)
 
   return {
     table: seen,
@@ -98,6 +103,7 @@ export async function openProgram(): Promise<App> {
     backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
     takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
     retrySave: () => journal.retry(),
+    noted: () => patch({ lost: 0, recovered: 0, fellBack: false }),
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),
   }

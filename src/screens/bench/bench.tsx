@@ -2,12 +2,12 @@ import { useEffect, useRef } from 'preact/hooks'
 import { cardKey } from '../../table/card/bar.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { refusalText, useApp } from '../app.ts'
-import { fetchSoon, lazyPart } from '../lazy.tsx'
+import { fetchFaces, lazyPart } from '../lazy.tsx'
 import { BigBar } from './big-bar.tsx'
 import { CountScreen } from './count.tsx'
 import { Face } from './middle.tsx'
-import { Returned } from './soon.tsx'
-import { NotSaved, Strip } from './strip.tsx'
+import { Returned, SlipLine } from './stand-ins.tsx'
+import { Strip } from './strip.tsx'
 import { TopRow } from './top-row.tsx'
 import './bench.css'
 
@@ -34,7 +34,7 @@ export function Bench() {
 
   useEffect(() => {
     if (!root.current) return
-    fetchSoon()
+    fetchFaces()
     binding.current = app.attachBench(root.current)
     return () => {
       bench.sheet.value = undefined
@@ -46,6 +46,7 @@ export function Bench() {
     bench.sheet.value = undefined
   }
   const said = bench.said.value
+  const slip = bench.slip.value
   const sheet = bench.sheet.value
   const away = app.away.value
   const counts = card.kind === 'count' || card.kind === 'out'
@@ -71,6 +72,7 @@ export function Bench() {
                 {refusalText(app.words.value, said.refusal)}
               </p>
             ) : null}
+            {slip && app.now.value < slip.until ? <SlipLine dipId={slip.dipId} /> : null}
             <Face card={card} />
           </main>
           <Strip />
@@ -78,9 +80,9 @@ export function Bench() {
         </>
       )}
       {sheet === 'other' ? <Other close={close} /> : null}
+      {sheet === 'warnings' ? <Other close={close} at="warnings" /> : null}
       {sheet === 'ways' ? <Ways close={close} /> : null}
       {app.table.value.settings.noisy ? <NoisePattern card={card} /> : null}
-      <NotSaved />
     </div>
   )
 }

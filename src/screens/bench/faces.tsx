@@ -3,12 +3,12 @@ import type { Card } from '../../table/card/card.ts'
 import { halfAt } from '../../table/model/halves.ts'
 import type { HandStepName } from '../../table/steps/step-rows.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import type { HandWords, Words } from '../../words/first-cards.ts'
 import type { Formats } from '../../words/format.ts'
-import type { HandWords, Words } from '../../words/index.ts'
 import { useApp } from '../app.ts'
-import { cautionText, coverText, isGrave, nameOf, placeOf } from '../text/pot-text.ts'
+import { cautionText, coverText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
-import { WarningLine } from './soon.tsx'
+import { WarningLine } from './stand-ins.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
@@ -94,35 +94,38 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const w = words.value.bench
   if (!pot || !bucket) return null
   const instead = armed.insteadOf
+  // What the bar asks twice about stands where the coat is named: the line below stays free for a warning.
+  const asked =
+    instead !== undefined
+      ? w.insteadOf(bucket.name, table.value.buckets[instead]?.facts.name ?? '')
+      : armed.hasIt
+        ? w.hasIt(nameOf(words.value, pot), bucket.name)
+        : undefined
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   return (
-    <WithPot
-      pot={pot}
-      drawn="with-next"
-      alarm={armed.warnings.some((warning) => warning.kind === 'run' && isGrave(warning))}
-    >
+    <WithPot pot={pot} drawn="with-next" alarm={armed.foot === 'near' || armed.foot === 'over'}>
       {inHand ? <p class="in-hand">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p> : null}
       <h1 class="title glaze">
         <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
         {bucket.name}
       </h1>
       <p class="dose figures">{w.seconds(armed.holdS)}</p>
-      <p>
-        {w.coatOf(armed.coat + 1, armed.coats)},{' '}
-        {coverText(
-          words.value,
-          formats.value,
-          armed.cover,
-          halfAt(table.value, pot, armed.coat, armed.cover),
-        )}
-      </p>
-      {instead !== undefined ? (
-        <p class="alarm">{w.insteadOf(bucket.name, table.value.buckets[instead]?.facts.name ?? '')}</p>
-      ) : armed.hasIt ? (
-        <p class="alarm">{w.hasIt(nameOf(words.value, pot), bucket.name)}</p>
-      ) : armed.warnings.length > 0 ? (
-        <WarningLine warnings={armed.warnings} />
-      ) : armed.stirredMs === undefined ? null : (
+      {asked ? (
+        <p class="strong">{asked}</p>
+      ) : (
+        <p>
+          {w.coatOf(armed.coat + 1, armed.coats)},{' '}
+          {coverText(
+            words.value,
+            formats.value,
+            armed.cover,
+            halfAt(table.value, pot, armed.coat, armed.cover),
+          )}
+        </p>
+      )}
+      {armed.line || armed.warnings.length > 0 ? (
+        <WarningLine line={armed.line} warnings={armed.warnings} />
+      ) : armed.stirredMs === undefined || asked ? null : (
         <p class="soft figures">
           {w.stirredAgo(formats.value.span(armed.stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}

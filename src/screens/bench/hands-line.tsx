@@ -3,18 +3,18 @@ import { cardOf } from '../../table/card/card-now.ts'
 import type { Table } from '../../table/model/state.ts'
 import { type HandsLine, handsLine, lateness, otherPottersView } from '../../table/order/hands-line.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { WholeWords } from '../../words/whole-index.ts'
+import type { BenchWords } from '../../words/bench.ts'
+import { useBench } from '../bench-app.ts'
 import { nameOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 import { ringLine } from './ring-offer.tsx'
-import type { LowProps } from './soon.tsx'
+import type { LowProps } from './stand-ins.tsx'
 
 /**
  * The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends.
  * `brief`: one line of it.
  */
 function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
-  const { table, schedule: told, now, words, formats } = useWhole()
+  const { table, schedule: told, now, words, formats } = useBench()
   const line = handsLine(table.value, told.value, now.value)
   if (!line) return null
   const w = words.value.bench
@@ -46,13 +46,13 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
 
 /** What the other pair of hands has on its card, in a few words. */
 export function LaneDoes() {
-  const { table, schedule: told, now, words } = useWhole()
+  const { table, schedule: told, now, words } = useBench()
   const other = otherPottersView(table.value)
   const card = cardOf(other, now.value, told.value)
   return <>{laneText(other, card, words.value)}</>
 }
 
-function laneText(table: Table, card: Card, words: WholeWords): string {
+function laneText(table: Table, card: Card, words: BenchWords): string {
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const first = card.kind === 'ready' ? card.potIds[0] : potId
   const bucketId = card.kind === 'armed' ? card.armed.bucketId : 'bucketId' in card ? card.bucketId : ''
@@ -63,7 +63,7 @@ function laneText(table: Table, card: Card, words: WholeWords): string {
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
 export function LowLines({ faults }: LowProps) {
-  const { table, now, card, schedule: told, words, extras, bench } = useWhole()
+  const { table, now, card, schedule: told, words, extras, bench } = useBench()
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]
   const late = lateness(handsLine(table.value, told.value, now.value)) > 0

@@ -1,13 +1,11 @@
-import { remedyS } from '../../table/advice/warnings.ts'
-import type { Action } from '../../table/model/action.ts'
-import { planWith } from '../../table/model/plan.ts'
+import { lastHit } from '../../table/model/potters.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { WholeWords } from '../../words/whole-index.ts'
+import type { BenchWords } from '../../words/bench.ts'
+import { useBench } from '../bench-app.ts'
 import { nameOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
+import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
-import { mayRun } from './shelf.tsx'
 
 interface MenuProps {
   readonly pot: PotState | undefined
@@ -21,23 +19,11 @@ interface MenuProps {
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
 export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
-  const { table, words, go, card } = useWhole()
+  const { table, words, go, card } = useBench()
   const w = words.value.other
   const number = nameOf(words.value, pot)
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
-  const offers: { readonly text: string; readonly on: (atMs: number) => void }[] = []
-  if (armed && pot) {
-    const { potId, coat, holdS, warnings } = armed
-    const remedy = remedyS(warnings)
-    const to = (action: Action, text: string) => offers.push({ text, on: act(action) })
-    if (warnings.some(({ kind }) => kind === 'neck')) to({ do: 'pour-inside', potId }, w.pourInside)
-    if (remedy !== undefined && remedy !== holdS)
-      to(
-        { do: 'set-plan', potId, coats: planWith(table.value, pot, coat, remedy) },
-        remedy > 0 ? w.dipInstead(remedy, holdS) : w.leaveOut,
-      )
-    if (warnings.some(mayRun)) offers.push({ text: words.value.remedy.title, on: open('shelf') })
-  }
+  const offers = armed && pot ? offersOf(table.value, words.value, pot, armed, act, open) : []
   const tile = (text: string, on: (atMs: number) => void, under?: string | number) => (
     <PressButton class="other-tile" onPress={on}>
       {text}
@@ -58,7 +44,7 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
           {text}
         </PressButton>
       ))}
-      {tile(w.takeBack, act({ do: 'take-back' }), lastHit(table.value, words.value))}
+      {tile(w.takeBack, act({ do: 'take-back' }), lastHitText(table.value, words.value))}
       {tile(words.value.bench.board, () => go({ at: 'board' }))}
       {tile(inHand ? w.wasPot : w.anotherPot, open('pot'))}
       {tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket'))}
@@ -89,8 +75,8 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
   )
 }
 
-function lastHit(table: Table, words: WholeWords): string {
-  const last = table.hits.at(-1)
+function lastHitText(table: Table, words: BenchWords): string {
+  const last = lastHit(table)
   return last
     ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')
     : ''

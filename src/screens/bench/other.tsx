@@ -8,21 +8,31 @@ import { potInHand } from '../../table/steps/pot-in-hand.ts'
 import { stepsOf } from '../../table/steps/work.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { refusalText } from '../app.ts'
+import { useBench } from '../bench-app.ts'
 import { Why } from '../parts/why.tsx'
-import { useWhole } from '../whole.ts'
 import { Menu } from './menu.tsx'
 import { BucketTiles, HeldPage, MorePage, type Page, PotTiles, ToldPage } from './other-pages.tsx'
 import { ShelfPage } from './shelf.tsx'
 import { StrayPage } from './stray.tsx'
+import { WarningsPage } from './warnings-page.tsx'
 import { WeighPage } from './weigh.tsx'
 import './other.css'
 
 export { Ways } from './schedule-options.tsx'
 
+/** How long it is said what a mended dip came to, ms. */
+const SLIP_MS = 10_000
+
+interface OtherProps {
+  readonly close: () => void
+  /** The page that it opens at, where the card has a key for one. */
+  readonly at?: Page
+}
+
 /** Other: the card follows the hand, and slips are put right, in at most three hits. */
-export function Other({ close }: { readonly close: () => void }) {
-  const app = useWhole()
-  const page = useSignal<Page>(firstPage(app.card.peek()))
+export function Other({ close, at }: OtherProps) {
+  const app = useBench()
+  const page = useSignal<Page>(at ?? firstPage(app.card.peek()))
   const mending = useSignal<DipState | undefined>(undefined)
   const said = useSignal<string | undefined>(undefined)
   const { table, words } = app
@@ -40,7 +50,11 @@ export function Other({ close }: { readonly close: () => void }) {
     const mended = pot && table.peek().pots[pot.facts.potId]
     if (refusal) said.value = refusalText(words.value, refusal)
     else if (action.do === 'was-other-bucket' && mended && strayed(table.peek(), mended)) page.value = 'stray'
-    else close()
+    else {
+      if (action.do === 'held-longer')
+        app.bench.slip.value = { dipId: action.dipId, until: app.now.peek() + SLIP_MS }
+      close()
+    }
   }
 
   const armed = app.card.value.kind === 'armed' && !hand ? app.card.value.armed : undefined
@@ -49,7 +63,10 @@ export function Other({ close }: { readonly close: () => void }) {
     <section class="other">
       <header class="other-head">
         <h1>{page.value === 'menu' ? words.value.bench.other : w.pages[page.value]}</h1>
-        <PressButton class="other-close" onPress={page.value === 'menu' ? close : open('menu')}>
+        <PressButton
+          class="other-close"
+          onPress={page.value === 'menu' || page.value === at ? close : open('menu')}
+        >
           {w.back}
         </PressButton>
       </header>
@@ -108,6 +125,9 @@ export function Other({ close }: { readonly close: () => void }) {
       {page.value === 'why' && pot ? <Why pot={pot} /> : null}
       {page.value === 'shelf' && pot && armed ? (
         <ShelfPage pot={pot} bucketId={armed.bucketId} act={act} />
+      ) : null}
+      {page.value === 'warnings' && pot && armed ? (
+        <WarningsPage pot={pot} armed={armed} act={act} open={open} />
       ) : null}
       {page.value === 'weigh' && pot ? <WeighPage pot={pot} act={act} /> : null}
     </section>

@@ -3,15 +3,15 @@ import { forecastOf } from '../../table/forecast/forecast.ts'
 import { coatsOn, potsOnTable } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { useBench } from '../bench-app.ts'
 import { useDays } from '../days.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 
 type Wait = Extract<Card, { kind: 'wait' }>
 
 /** Nothing for the hands: until when, what comes then, and why they wait. */
 export function WaitFace({ card }: { readonly card: Wait }) {
-  const { table, words, formats, now } = useWhole()
+  const { table, words, formats, now } = useBench()
   const w = words.value.bench
   const f = formats.value
   const dueText = useDueText()
@@ -59,7 +59,7 @@ function washedPot(table: Table, now: number): { readonly pot: PotState; readonl
 
 /** What the hands do when something comes due, in words. */
 function useDueText(): (due: Due) => string {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const w = words.value.bench
   return ({ what, potId = '', bucketId = '' }) => {
     const pot = table.value.pots[potId]
@@ -83,7 +83,7 @@ function useDueText(): (due: Due) => string {
 
 /** Time to read: what comes due after the next, and the bar at rest below. */
 export function RestList({ card }: { readonly card: Wait }) {
-  const { table, words, formats } = useWhole()
+  const { table, words, formats } = useBench()
   const w = words.value.bench
   const f = formats.value
   const { offer, touch } = card

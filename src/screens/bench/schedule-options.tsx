@@ -4,11 +4,11 @@ import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import type { ScheduleOption } from '../../table/order/schedule-options.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { refusalText } from '../app.ts'
-import { useWhole } from '../whole.ts'
+import { useBench } from '../bench-app.ts'
 
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */
 export function Ways({ close }: { readonly close: () => void }) {
-  const app = useWhole()
+  const app = useBench()
   const { table, schedule: told, now, scheduleOptions: ways, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
   const w = words.value.bench

@@ -2,15 +2,15 @@ import type { Card } from '../../table/card/card.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
+import { useBench } from '../bench-app.ts'
 import { useDays } from '../days.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 import { Caution, WithPot } from './face.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
 export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
-  const { table, words, bench } = useWhole()
+  const { table, words, bench } = useBench()
   const out = bench.leftOut.value
   const w = words.value.bench
   const bucket = table.value.buckets[card.bucketId]?.facts
@@ -70,7 +70,7 @@ function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
 }
 
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
-  const { table, words, formats } = useWhole()
+  const { table, words, formats } = useBench()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -82,7 +82,7 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
 }
 
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
-  const { table, words, formats, now } = useWhole()
+  const { table, words, formats, now } = useBench()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -102,7 +102,7 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
 }
 
 export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
   const { about } = useDays()
@@ -120,7 +120,7 @@ export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
 }
 
 export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
-  const { words, formats } = useWhole()
+  const { words, formats } = useBench()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -132,7 +132,7 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
 }
 
 export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   return pot ? (
@@ -144,7 +144,7 @@ export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
 }
 
 export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null

@@ -11,7 +11,7 @@ import type { Units } from '../../table/entry/measure.ts'
 import type { Refusal } from '../../table/model/action.ts'
 import type { LimitedField } from '../../table/model/limits.ts'
 import { Field } from '../../ui/field.tsx'
-import type { DeskWords } from '../../words/desk-index.ts'
+import type { DeskWords } from '../../words/desk.ts'
 import { refusalText } from '../app.ts'
 import { useDesk } from './app.ts'
 

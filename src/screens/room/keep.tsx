@@ -9,7 +9,7 @@ export function Keep() {
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [cleared, setCleared] = useState(false)
-  const { quarantined: aside, readOnly, fellBack, offlineReady, install: installed, update } = health.value
+  const { quarantined: aside, readOnly, unread, offlineReady, install: installed, update } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const write = () => {
@@ -62,7 +62,6 @@ export function Keep() {
         </p>
       ) : null}
       {aside > 0 ? <p class="alarm figures">{w.aside(aside)}</p> : null}
-      {fellBack ? <p class="alarm">{w.fellBack}</p> : null}
       {readOnly ? <p class="alarm">{w.readOnly}</p> : null}
       <p class="strong">{offlineReady ? w.offline : w.notOffline}</p>
       {installed === 'prompt' ? (
@@ -77,7 +76,7 @@ export function Keep() {
           {w.update}
         </button>
       ) : null}
-      {cleared ? (
+      {unread ? null : cleared ? (
         <div class="cleared" role="status">
           <strong>{w.cleared}</strong>
           <button

@@ -1,7 +1,8 @@
 import type { CoverFacts } from '../../../shared/nouns.ts'
 import type { Reason } from '../../planner/types.ts'
 import type { Collar, Decant } from '../advice/collar.ts'
-import type { Warning } from '../advice/warnings.ts'
+import type { Warning } from '../advice/warning.ts'
+import type { Advice } from '../advice/warnings.ts'
 import type { BandMs } from '../forecast/forecast.ts'
 import type { Action } from '../model/action.ts'
 import type { DipState } from '../model/state.ts'
@@ -17,7 +18,12 @@ export interface Armed {
   readonly holdS: number
   readonly stirredMs: number | undefined
   readonly cover: CoverFacts
+  /** All that is known against this dip, worst first. */
   readonly warnings: readonly Warning[]
+  /** The one that the card says: none that was said on this pot before. */
+  readonly line?: Warning | undefined
+  /** How the foot stands with this coat on, for the drawing. */
+  readonly foot?: Advice['foot']
   /** Filled part of the wall's pores at the dip, the fullest stretch, 0 to 1: its thirst is the rest. */
   readonly filled: number
   /** It has a coat of this bucket already: dipping again is asked twice. */

@@ -139,3 +139,5 @@ export type RefusalCode =
   | 'unknown-tile'
   | 'nothing-to-take-back'
   | 'nothing-to-put-back'
+  | 'read-only'
+  | 'unread'

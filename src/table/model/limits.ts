@@ -37,7 +37,10 @@ export const LIMITS = {
   pinMm: { least: 0.1, most: 1.5 },
   /** A pot on a kitchen scale. */
   grams: { least: 10, most: 20_000 },
-  holdS: { least: 0, most: 60 },
+  /** A coat as planned: nothing is computed for a shorter one. */
+  holdS: { least: 0.5, most: 60 },
+  /** A dip as it was: lifted at once, or forgotten. */
+  heldS: { least: 0, most: 60 },
   edgeUpMm: { least: 0, most: 600 },
   depthMm: { least: 2, most: 300 },
   leadInS: { least: 3, most: 8, whole: true },

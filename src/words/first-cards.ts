@@ -1,6 +1,6 @@
-import { en } from './en.ts'
+import { firstCards } from './en/first-cards.ts'
 
-export type Words = typeof en
+export type Words = typeof firstCards
 
 /** Words of a step that hands do on one pot with one hit. */
 export interface HandWords {
@@ -15,7 +15,7 @@ export interface HandWords {
   readonly caution?: string | { readonly hot: string; readonly water: string }
 }
 
-/** Every text a person reads, by language. A new language is a new file of the same shape. */
-export const WORDS = { en } satisfies Record<string, Words>
+/** Words of the bench's first cards by language. A new language is a new folder of the same shapes. */
+export const FIRST_CARD_WORDS = { en: firstCards } satisfies Record<string, Words>
 
-export type Language = keyof typeof WORDS
+export type Language = keyof typeof FIRST_CARD_WORDS

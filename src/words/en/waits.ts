@@ -1,4 +1,5 @@
-import { inWords, type Name } from './counts.ts'
+import type { Name } from '../name.ts'
+import { inWords } from './counts.ts'
 
 /** English of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
 export const waits = {

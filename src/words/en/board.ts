@@ -1,4 +1,4 @@
-import type { Name } from './counts.ts'
+import type { Name } from '../name.ts'
 
 /** English of the board. */
 export const board = {

@@ -1,4 +1,4 @@
-import type { Name } from './counts.ts'
+import type { Name } from '../name.ts'
 /** English of Other, of Why, of what is warned of before a dip, of ringing, and of days. */
 export const other = {
   other: {
@@ -19,6 +19,8 @@ export const other = {
     justNow: 'just now',
     ago: (min: number) => `${min} min ago`,
     makes: (s: number) => `makes ${s} s`,
+    logged: (s: number, build: string, next: number | undefined) =>
+      `Logged ${s} s. Build ${build}.${next === undefined ? '' : next > 0 ? ` Next coat ${next} s.` : ' Leave the next coat out.'}`,
     coatsOn: (number: Name) => `${number}: coats on it`,
     notSure: 'not sure',
     weigh: 'Weigh it',
@@ -41,6 +43,7 @@ export const other = {
       weigh: 'On the scale',
       shelf: 'Off the shelf',
       stray: 'Another bucket',
+      warnings: 'Before this coat',
     },
   },
   why: {
@@ -98,11 +101,11 @@ export const other = {
     close: (zone: string, mm: string, limit: string) => `${zone} up to ${mm}, limit ${limit}: close`,
     seconds: (s: number) => `${s} s would fit`,
     skip: 'skip this coat',
-    runOver: (room: string) => `foot ${room} bare: it can reach the shelf`,
-    runNear: (room: string) => `foot ${room} bare: it may pass the line`,
-    runUnknown: 'run unknown: no flow tile yet',
-    runSlab: 'may run: on its catch slab',
-    edge: (mm: string) => `Edge at ${mm}, or a catch slab`,
+    runOver: (room: string) => `May run down its ${room} of bare foot onto the shelf`,
+    runNear: (run: string, room: string) => `May run ${run} of its ${room} of bare foot`,
+    runUnknown: 'Unknown whether it runs: no test tile yet',
+    runSlab: 'May run: it stands on a catch slab',
+    edge: (mm: string) => `Stop at ${mm} up, or use a catch slab`,
     catch: 'Use a catch slab',
     carried: 'tested in another firing',
     thin: (mm: string, dry: string, makeUpS: number | undefined) =>
@@ -123,7 +126,8 @@ export const other = {
     },
     level: (level: string, needs: string) => `glaze stands ${level}, pot needs ${needs}`,
     density: (now: string, target: string) => `glaze reads ${now}, target ${target}`,
-    more: (n: number) => `+${n} more`,
+    more: (n: number) => (n === 0 ? 'What to do' : n === 1 ? '1 more warning' : `${n} more warnings`),
+    notes: (n: number) => (n === 1 ? '1 thing to know' : `${n} things to know`),
   },
   remedy: {
     title: 'Off the shelf',

@@ -1,10 +1,11 @@
-import { inWords, type Name } from './counts.ts'
+import type { Name } from '../name.ts'
+import { inWords } from './counts.ts'
 import { front } from './front.ts'
 
 /**
  * English of the bench's first cards. Pot or bucket first, then the number, then one action; at most ten words in a line.
  */
-export const en = {
+export const firstCards = {
   ...front,
   bench: {
     hold: 'Hold',
@@ -185,6 +186,8 @@ export const en = {
     'unknown-tile': 'That tile is not kept.',
     'nothing-to-take-back': 'Nothing to take back.',
     'nothing-to-put-back': 'Nothing to put back.',
+    unread: 'Not now: what is kept on this phone cannot be read.',
+    'read-only': 'Not kept: a newer version wrote here. Update this one.',
   },
   units: {
     s: 's',

@@ -58,6 +58,7 @@ export const measured = {
     density: (s: string, density: string) => `${s} give it at ${density}.`,
     noDensity: (s: string) => `No density gives it in ${s}.`,
     seconds: (s: string, density: string) => `At ${density} hold ${s}.`,
+    tooQuick: (s: string, density: string) => `At ${density} it takes less than ${s}: thin it.`,
     noSeconds: (mm: string, density: string) => `At ${density} no seconds do: ${mm} at most.`,
   },
   taught: {

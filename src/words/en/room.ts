@@ -132,7 +132,6 @@ export const room = {
   },
   aside: (n: number) => (n === 1 ? '1 damaged record set aside.' : `${n} damaged records set aside.`),
   readOnly: 'Read only: a newer version has written here.',
-  fellBack: 'The new version did not start; the one before it is shown. The next one comes by itself.',
   clear: 'Clear the table: hold',
   clearHelp: 'Buckets, stacks and pots go; settings stay. Take back brings all of it back.',
   cleared: 'The table is empty.',
