@@ -1,16 +1,19 @@
 import { useEffect } from 'preact/hooks'
 import { potsOnTable } from '../table/model/plan.ts'
-import { useApp } from './app.ts'
+import { type Health, useApp } from './app.ts'
 import { Bench } from './bench/bench.tsx'
 import { NotSaved } from './bench/strip.tsx'
 import { First } from './first/first.tsx'
-import { lazyPart, useAllParts, withStandIn } from './lazy.tsx'
+import { lazyPart, useAllParts } from './lazy.tsx'
 
 /** The screens for clean hands: the bench never waits for them. */
 const Desk = lazyPart(() => import('./desk.tsx').then(({ Desk }) => Desk))
 
 /** What is wrong with keeping; until its words are here, that something isn't kept. */
-const Trouble = withStandIn(() => import('./trouble.tsx').then(({ TroubleLine }) => TroubleLine), NotSaved)
+const Trouble = lazyPart(() => import('./trouble.tsx').then(({ TroubleLine }) => TroubleLine), NotSaved)
+
+const isWrong = ({ saved, unread, readOnly, lost, recovered, fellBack }: Health): boolean =>
+  saved === 'not-saved' || unread || readOnly || lost + recovered > 0 || fellBack
 
 /** The screen the route names, under what is wrong. */
 export function Screens() {
@@ -35,7 +38,7 @@ export function Screens() {
     )
   return (
     <>
-      <Trouble />
+      {isWrong(health.value) ? <Trouble /> : null}
       {screen}
     </>
   )
