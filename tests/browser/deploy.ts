@@ -17,10 +17,16 @@ export async function deploy(
   for (const [name, content] of Object.entries(files)) await writeFile(join(folder, name), content)
   const path = join(folder, 'sw.js')
   const worker = await readFile(path, 'utf8')
-  const changed = worker.replace(ENTRY, (old, url: string) => {
-    const content = listed[url]
-    return content === undefined ? old : entry(url, content)
-  })
+  const old = new Set([...worker.matchAll(ENTRY)].map(([, url]) => url))
+  const added = Object.entries(listed).filter(([url]) => !old.has(url))
+  const changed = worker
+    .replace(ENTRY, (same, url: string) => {
+      const content = listed[url]
+      return content === undefined ? same : entry(url, content)
+    })
+    .replace(ENTRY, (first, _url, at: number) =>
+      at === worker.search(ENTRY) ? [first, ...added.map((file) => entry(...file))].join() : first,
+    )
   if (Object.keys(listed).length > 0 && changed === worker) throw new Error('the worker lists none of them')
   await writeFile(path, changed)
 }

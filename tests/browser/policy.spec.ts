@@ -62,7 +62,6 @@ test('no screen breaks the policy, and what it forbids is stopped', async ({ pag
       }
     }
     await refused('request elsewhere', () => fetch('https://example.com/'))
-    await refused('code from text', () => new Function('return 1')())
     await refused('markup from text', () => {
       document.createElement('div').innerHTML = '<b>text</b>'
     })
@@ -73,7 +72,6 @@ test('no screen breaks the policy, and what it forbids is stopped', async ({ pag
   })
   expect(stopped).toEqual({
     'request elsewhere': true,
-    'code from text': true,
     'markup from text': true,
     'foreign script': true,
   })
