@@ -20,6 +20,8 @@ import { openUpdating } from './updating.ts'
 const SOUND_AFTER_MS = 1500
 /** The bench is up: the second copy is compared with what was opened. */
 const COPY_AFTER_MS = 3000
+/** Packed at a quiet start, so that the next one reads fast. */
+const TIDY_AFTER_MS = 20_000
 /** So long is the sound alone with the phone before ringing, knocks and names come. */
 const EXTRAS_AFTER_MS = 600
 
@@ -69,7 +71,12 @@ export async function openProgram(): Promise<App> {
   })
   setTimeout(sounding.ask, SOUND_AFTER_MS)
   const copying = fetched(() => import('./rescue.ts'))
-  copying.with(({ keepCopy }) => keepCopy(journal, (recovered) => patch({ recovered })))
+  copying.with(({ keepCopy }) => {
+    keepCopy(journal, (recovered) => patch({ recovered }))
+    setTimeout(() => {
+      if (quiet() && !journal.readOnly) journal.tidy().catch(() => {})
+    }, TIDY_AFTER_MS)
+  })
   setTimeout(copying.ask, COPY_AFTER_MS)
 
   return {

@@ -9,6 +9,9 @@ import { opened } from './bench.ts'
 import { deploy } from './deploy.ts'
 import { APP_BASE, at } from './places.ts'
 
+// Workers, files and loads of whole versions, on any machine.
+test.describe.configure({ timeout: 90_000 })
+
 let folder: string
 let server: Server
 let url: string
@@ -55,7 +58,6 @@ const look = (page: Page) =>
 const ERROR_PAGE = '<!doctype html><title>502 Bad Gateway</title>'
 
 test('ten broken versions are not taken, and the next good one is', async ({ page }) => {
-  test.setTimeout(90_000)
   await visit(page)
   const good = { main: await read(main), bench: await read(bench), page: await read('index.html') }
   const worker = await read('sw.js')
