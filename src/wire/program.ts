@@ -44,7 +44,7 @@ export async function openProgram(): Promise<App> {
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
   const extras = signal<OpenedExtras | undefined>(undefined)
 
-  const quiet = () => document.visibilityState === 'visible' && isQuiet(table.peek(), now.peek())
+  const quiet = () => document.visibilityState === 'visible' && isQuiet(card.peek(), table.peek(), now.peek())
   const updating = openUpdating(quiet, patch)
   const afterHit = () => extras.peek()?.caller.afterHit()
   const hits = openHits({ records, moment, devices, sounding, afterHit })
@@ -67,7 +67,11 @@ export async function openProgram(): Promise<App> {
     const opening = fetched(async () => (extras.value = await open()))
     setTimeout(opening.ask, EXTRAS_AFTER_MS)
     effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))
-    effect(() => opened.follow(seen.value, now.value, route.value.at === 'bench', extras.value?.caller))
+    moment.hear(opened.sound.saying)
+    effect(() => {
+      const shows = route.value.at === 'bench' && !away.at.value && !bench.sheet.value
+      opened.tell({ table: seen.value, now: now.value, card: card.value, shows }, extras.value?.caller)
+    })
   })
   setTimeout(sounding.ask, SOUND_AFTER_MS)
   const copying = fetched(() => import('./rescue.ts'))

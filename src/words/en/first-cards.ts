@@ -112,6 +112,7 @@ export const firstCards = {
     resting: 'the screen may sleep',
     takeBack: (what: string) => `Take back: ${what}`,
     takenBack: (what: string) => `Taken back: ${what}`,
+    setDown: (place: string) => `Set down at ${place}.`,
     putBack: 'Put it back',
     notSaved: 'NOT SAVED',
     notSavedText: 'The phone will not write. It is kept here and tried again.',
