@@ -9,6 +9,8 @@ export type Unsubscribe = () => void
 /** The clock was set by somebody (`moved`), or the phone slept while the page clock stood still (`slept`). */
 export interface ClockJump {
   readonly byMs: number
+  /** It came after this moment, page time. */
+  readonly sinceMs: number
   readonly kind: 'moved' | 'slept'
 }
 
