@@ -42,7 +42,7 @@ export function keepAsking(
   now: ReadonlySignal<number>,
   planning: Planning,
 ): void {
-  const { schedule: told, scheduleOptions: ways } = planning
+  const { schedule, scheduleOptions } = planning
   const soon = openSoon()
   let worker = openWorker()
   let newest = 0
@@ -59,7 +59,7 @@ export function keepAsking(
       if (data.id === newest) answered(data)
     }
     opened.onerror = () => {
-      told.value = undefined
+      schedule.value = undefined
       show('none')
     }
     return opened
@@ -100,16 +100,16 @@ export function keepAsking(
       () => table.peek() === of,
       () => {
         askedAt = now.peek()
-        owings = owingOf(of, told.peek(), askedAt, owings)
+        owings = owingOf(of, schedule.peek(), askedAt, owings)
         const jobs = jobsOf(of, askedAt, awayOf(owings, askedAt))
         if (jobs.input.pots.length === 0) {
-          told.value = undefined
-          ways.value = []
+          schedule.value = undefined
+          scheduleOptions.value = []
           newest++
           show('none')
           return
         }
-        const previous = told.peek()?.plan ?? null
+        const previous = schedule.peek()?.plan ?? null
         post(jobs, previous, true, (reply) => answer(of, jobs, reply, previous !== null))
       },
     )
@@ -124,29 +124,29 @@ export function keepAsking(
   const answer = (of: Table, jobs: Jobs, reply: Reply, begun: boolean) => {
     if (reply.stage === 'refused') {
       console.error(`no order of work: ${reply.message}`)
-      told.value = undefined
+      schedule.value = undefined
       show('none')
       return
     }
     // The quick first answer keeps an order that was told; without one the search is waited for.
     if (reply.stage === 'first' && !begun) return
     // What was foreseen last holds until the search has ended.
-    const foresight = reply.foresight ?? told.peek()?.foresight
-    told.value = { ...scheduleFrom(jobs, reply.plan, askedAt, foresight), touch: told.peek()?.touch }
+    const foresight = reply.foresight ?? schedule.peek()?.foresight
+    schedule.value = { ...scheduleFrom(jobs, reply.plan, askedAt, foresight), touch: schedule.peek()?.touch }
     show('told')
     if (reply.stage === 'first') return
     soon(() => {
-      const latest = told.peek()
-      if (table.peek() === of && latest) told.value = { ...latest, touch: touchFirst(of, now.peek()) }
+      const latest = schedule.peek()
+      if (table.peek() === of && latest) schedule.value = { ...latest, touch: touchFirst(of, now.peek()) }
     })
-    const line = told.value && handsLine(of, told.value, askedAt)
+    const line = schedule.value && handsLine(of, schedule.value, askedAt)
     if (line?.slackMs !== undefined && (lateness(line) > 0 || mayBeLate(line) > 0)) seekWays(of, line.slackMs)
-    else ways.value = []
+    else scheduleOptions.value = []
   }
 
   /** Plans each way out, one after another, until the table changes. */
   const seekWays = (of: Table, slackMs: number) => {
-    const before = told.peek()
+    const before = schedule.peek()
     if (!before) return
     const variants = [...variantsOf(of, before, now.peek())]
     const found: ScheduleOption[] = []
@@ -154,7 +154,7 @@ export function keepAsking(
     const next = () => {
       const variant = variants.shift()
       if (!variant) {
-        ways.value = found.sort(byCost)
+        scheduleOptions.value = found.sort(byCost)
         return
       }
       known(variant.table, wanted, () => {
@@ -200,7 +200,7 @@ export function keepAsking(
     askSoon()
   })
   effect(() => {
-    const due = told.value && nextTaskEnds(table.value, told.value)
+    const due = schedule.value && nextTaskEnds(table.value, schedule.value)
     if (due !== undefined && now.value - due > 0 && now.value - askedAt > OVERDUE_MS) askSoon()
   })
 }

@@ -1,5 +1,7 @@
+import type { TableEvent } from '../../shared/events.ts'
 import { forecastOf } from '../../src/table/forecast/forecast.ts'
 import type { DipState, PotState, Table } from '../../src/table/model/state.ts'
+import { twelve } from '../fixtures/twelve.ts'
 import { luck, normal } from './hands.ts'
 
 /** Where the truth lies: in the bands, or all of it to one side of what was thought. */
@@ -43,3 +45,25 @@ export function dryness(seed: number, truth: Truth, table: Table, potId: string,
 }
 
 export const oddMs = (seed: number): number => 1 + Math.floor(luck(seed, 'odd') * 998)
+
+/** Walls of this sitting's pots, mm: thick enough that coats take each other within the hour. */
+const WALL_MM = [8, 12] as const
+
+/** The twelve pots on walls of their own, all waxed and wiped an hour ago. */
+export function laidTable(seed: number, potters: 1 | 2): readonly (readonly TableEvent[])[] {
+  const wallMm = (potId: string) => WALL_MM[0] + luck(seed, `wall ${potId}`) * (WALL_MM[1] - WALL_MM[0])
+  const walled = (event: TableEvent): TableEvent =>
+    event.kind === 'pot-set'
+      ? {
+          ...event,
+          pot: {
+            ...event.pot,
+            shape: { ...event.pot.shape, wallMm: Math.round(wallMm(event.pot.potId) * 10) / 10 },
+          },
+        }
+      : event
+  return [
+    ...twelve().map((events) => events.map(walled)),
+    [{ kind: 'settings-set', settings: { readyMeans: 'touch', potters } }],
+  ]
+}

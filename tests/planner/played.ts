@@ -1,5 +1,4 @@
 import { expect } from 'vitest'
-import type { TableEvent } from '../../shared/events.ts'
 import type { Band, Foresight, Plan, PlanInput } from '../../src/planner/index.ts'
 import type { Card } from '../../src/table/card/card.ts'
 import { isStale } from '../../src/table/model/fresh.ts'
@@ -10,10 +9,9 @@ import type { Jobs } from '../../src/table/order/jobs.ts'
 import { nextTaskEnds } from '../../src/table/order/schedule.ts'
 import { dipStepMs } from '../../src/table/steps/pot-in-hand.ts'
 import { stepsOf } from '../../src/table/steps/work.ts'
-import { twelve } from '../fixtures/twelve.ts'
 import { PlannedPlay } from '../unit/table/planned.ts'
 import { laterMs, luck, type PaceProfile } from './hands.ts'
-import { dryness, oddMs, type Truth } from './nature.ts'
+import { dryness, laidTable, oddMs, type Truth } from './nature.ts'
 import { faults } from './verify.ts'
 
 export interface Sitting {
@@ -53,8 +51,6 @@ export interface Outcome {
   readonly waitsS: ReadonlyMap<string, number>
 }
 
-/** Walls of this sitting's pots, mm: thick enough that coats take each other within the hour. */
-const WALL_MM = [8, 12] as const
 const TOUCH_MS = 5000
 const STIR_MS = { open: 180_000, restir: 60_000, decant: 60_000 }
 const LONGEST_MS = 12 * 3_600_000
@@ -85,25 +81,6 @@ class Bench extends PlannedPlay {
     this.askedAt = this.nowMs
     expect(faults(input, answer)).toEqual([])
   }
-}
-
-/** The twelve pots on walls of their own, all waxed and wiped an hour ago. */
-export function laidTable(seed: number, potters: 1 | 2): readonly (readonly TableEvent[])[] {
-  const wallMm = (potId: string) => WALL_MM[0] + luck(seed, `wall ${potId}`) * (WALL_MM[1] - WALL_MM[0])
-  const walled = (event: TableEvent): TableEvent =>
-    event.kind === 'pot-set'
-      ? {
-          ...event,
-          pot: {
-            ...event.pot,
-            shape: { ...event.pot.shape, wallMm: Math.round(wallMm(event.pot.potId) * 10) / 10 },
-          },
-        }
-      : event
-  return [
-    ...twelve().map((events) => events.map(walled)),
-    [{ kind: 'settings-set', settings: { readyMeans: 'touch', potters } }],
-  ]
 }
 
 function keyOf(card: Card): string {

@@ -3,9 +3,9 @@ import { lowerS } from '../forecast/engine-inputs.ts'
 import type { Action } from '../model/action.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { isFresh } from '../model/fresh.ts'
-import { outOfRange } from '../model/limits.ts'
 import { lastDip, nextCoat, planOf } from '../model/plan.ts'
 import { otherView, viewOf } from '../model/potters.ts'
+import { HELD_S, outOf } from '../model/range.ts'
 import type { Table } from '../model/state.ts'
 import { potInHand } from '../steps/pot-in-hand.ts'
 import { stepsOf } from '../steps/work.ts'
@@ -132,7 +132,7 @@ function start(
     if (from.insteadOf !== undefined && !action.again)
       return refuse('other-bucket', { by: table.buckets[from.insteadOf]?.facts.name ?? '' })
     if (!action.unstirred && !isFresh(table, bucketId, now)) return refuse('stir-first')
-    const wrong = outOfRange('heldS', from.plan.holdS)
+    const wrong = outOf(HELD_S, 'heldS', from.plan.holdS)
     if (wrong) return { refusal: wrong }
     const { leadInS } = table.settings
     const lower = lowerS(table, pot.facts, from.plan.cover)

@@ -79,6 +79,7 @@ export const waits = {
     inWait: 'fits into the waits',
     nextBucket: 'the others dry or are done',
     stale: 'the last stir is too old',
+    staleByDip: 'it would be too old by the next dip',
     stirInWait: 'early: hands are free',
     pourOff: 'for the collars',
     startsWait: 'its wait starts sooner',
@@ -88,12 +89,16 @@ export const waits = {
   drinksAgain: (when: string) => `Drinks again ${when}.`,
   orWeigh: 'Or weigh it.',
   waitWall: (number: Name) => `the wall of ${number} is wet`,
+  /** Pots that could go now and wait on purpose. */
+  kept: (pots: string, name: string, clock: string) => `${pots} ready. Kept for ${name} ${clock}.`,
+  oneNow: 'DO ONE NOW',
   dipNow: (number: Name) => `DIP ${number} ANYWAY`,
   touchNow: (number: Name) => `TOUCH ${number} NOW`,
   returnTitle: (name: string) => `Pour it back into ${name}`,
   returnText: (amount: string) => `${amount} of collar glaze stand open.`,
   heldText: 'No dip is armed. Dry clocks go on.',
   heldWhere: 'You were:',
+  heldArmed: (number: Name, name: string, s: number) => `${number} into ${name}, ${s} s`,
   heldLine: {
     drips: (number: Name) => `${number} drips`,
     'foot-not-sponged': (number: Name) => `${number}: foot not sponged`,
@@ -110,6 +115,7 @@ export const waits = {
   panClosing: 'All coats are on. Turn it off now.',
   panCaution: 'Hot wax catches fire. Smother it with the lid, never water.',
   finishedText: (number: Name, when: string) => `Kiln-dry ${when}, ${number} last.`,
+  fromTo: (likely: string, late: string) => `${likely} to ${late}`,
   finishedNever: (number: Name) => `${number} will not dry in this air. Fan, or warm the room.`,
   finishedCaution:
     'Wax burns off in the kiln: vent on, stay out of the room. Kiln surfaces burn. The maker’s manual comes first.',
