@@ -41,7 +41,7 @@ export function keepAsking(
   now: ReadonlySignal<number>,
   planning: Planning,
 ): void {
-  const { schedule: told, scheduleOptions: ways } = planning
+  const { schedule, scheduleOptions } = planning
   const soon = openSoon()
   let worker = openWorker()
   let newest = 0
@@ -58,7 +58,7 @@ export function keepAsking(
       if (data.id === newest) answered(data)
     }
     opened.onerror = () => {
-      told.value = undefined
+      schedule.value = undefined
       show('none')
     }
     return opened
@@ -99,16 +99,16 @@ export function keepAsking(
       () => table.peek() === of,
       () => {
         askedAt = now.peek()
-        owings = owingOf(of, told.peek(), askedAt, owings)
+        owings = owingOf(of, schedule.peek(), askedAt, owings)
         const jobs = jobsOf(of, askedAt, awayOf(owings, askedAt))
         if (jobs.input.pots.length === 0) {
-          told.value = undefined
-          ways.value = []
+          schedule.value = undefined
+          scheduleOptions.value = []
           newest++
           show('none')
           return
         }
-        const previous = told.peek()?.plan ?? null
+        const previous = schedule.peek()?.plan ?? null
         post(jobs.input, previous, true, (reply) => answer(of, jobs, reply, previous !== null))
       },
     )
@@ -123,26 +123,26 @@ export function keepAsking(
   const answer = (of: Table, jobs: Jobs, reply: Reply, begun: boolean) => {
     if (reply.stage === 'refused') {
       console.error(`no order of work: ${reply.message}`)
-      told.value = undefined
+      schedule.value = undefined
       show('none')
       return
     }
     // The quick first answer keeps an order that was told; without one the search is waited for.
     if (reply.stage === 'first' && !begun) return
-    told.value = { ...scheduleFrom(jobs, reply.plan, askedAt), touch: told.peek()?.touch }
+    schedule.value = { ...scheduleFrom(jobs, reply.plan, askedAt), touch: schedule.peek()?.touch }
     show('told')
     if (reply.stage === 'first') return
     soon(() => {
-      const latest = told.peek()
-      if (table.peek() === of && latest) told.value = { ...latest, touch: touchFirst(of, now.peek()) }
+      const latest = schedule.peek()
+      if (table.peek() === of && latest) schedule.value = { ...latest, touch: touchFirst(of, now.peek()) }
     })
     if (reply.plan.slackS !== null && reply.plan.slackS < 0) seekWays(of, reply.plan)
-    else ways.value = []
+    else scheduleOptions.value = []
   }
 
   /** Plans each way out, one after another, until the table changes. */
   const seekWays = (of: Table, late: Plan) => {
-    const before = told.peek()
+    const before = schedule.peek()
     if (!before) return
     const variants = [...variantsOf(of, before, now.peek())]
     const found: ScheduleOption[] = []
@@ -150,7 +150,7 @@ export function keepAsking(
     const next = () => {
       const variant = variants.shift()
       if (!variant) {
-        ways.value = found.sort(byCost)
+        scheduleOptions.value = found.sort(byCost)
         return
       }
       known(variant.table, wanted, () => {
@@ -191,7 +191,7 @@ export function keepAsking(
     askSoon()
   })
   effect(() => {
-    const due = told.value && nextTaskEnds(table.value, told.value)
+    const due = schedule.value && nextTaskEnds(table.value, schedule.value)
     if (due !== undefined && now.value - due > 0 && now.value - askedAt > OVERDUE_MS) askSoon()
   })
 }

@@ -18,6 +18,10 @@ import { openUpdating } from './updating.ts'
 
 /** The first card is drawn before the sound is fetched, if no hit asked for it earlier. */
 const SOUND_AFTER_MS = 1500
+/** The bench is up: the second copy is compared with what was opened. */
+const COPY_AFTER_MS = 3000
+/** Packed at a quiet start, so that the next one reads fast. */
+const TIDY_AFTER_MS = 20_000
 /** So long is the sound alone with the phone before ringing, knocks and names come. */
 const EXTRAS_AFTER_MS = 600
 
@@ -70,6 +74,14 @@ export async function openProgram(): Promise<App> {
     })
   })
   setTimeout(sounding.ask, SOUND_AFTER_MS)
+  const copying = fetched(() => import('./rescue.ts'))
+  copying.with(({ keepCopy }) => {
+    keepCopy(journal, (recovered) => patch({ recovered }))
+    setTimeout(() => {
+      if (quiet() && !journal.readOnly) journal.tidy().catch(() => {})
+    }, TIDY_AFTER_MS)
+  })
+  setTimeout(copying.ask, COPY_AFTER_MS)
 
   return {
     table: seen,
@@ -102,6 +114,7 @@ export async function openProgram(): Promise<App> {
     backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
     takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
     retrySave: () => journal.retry(),
+    noted: () => patch({ lost: 0, recovered: 0, fellBack: false }),
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),
   }

@@ -14,8 +14,8 @@ import type { LowProps } from './stand-ins.tsx'
  * `brief`: one line of it.
  */
 function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
-  const { table, schedule: told, now, words, formats } = useBench()
-  const line = handsLine(table.value, told.value, now.value)
+  const { table, schedule, now, words, formats } = useBench()
+  const line = handsLine(table.value, schedule.value, now.value)
   if (!line) return null
   const w = words.value.bench
   const { skewMs } = table.value
@@ -46,9 +46,9 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
 
 /** What the other pair of hands has on its card, in a few words. */
 export function LaneDoes() {
-  const { table, schedule: told, now, words } = useBench()
+  const { table, schedule, now, words } = useBench()
   const other = otherPottersView(table.value)
-  const card = cardOf(other, now.value, told.value)
+  const card = cardOf(other, now.value, schedule.value)
   return <>{laneText(other, card, words.value)}</>
 }
 
@@ -63,10 +63,10 @@ function laneText(table: Table, card: Card, words: BenchWords): string {
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
 export function LowLines({ faults }: LowProps) {
-  const { table, now, card, schedule: told, words, extras, bench } = useBench()
+  const { table, now, card, schedule, words, extras, bench } = useBench()
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]
-  const late = lateness(handsLine(table.value, told.value, now.value)) > 0
+  const late = lateness(handsLine(table.value, schedule.value, now.value)) > 0
   const said =
     lines.length > 0 ? (
       <span class={faults.length > 0 ? 'alarms' : 'ring-line'} role="status">
@@ -77,7 +77,7 @@ export function LowLines({ faults }: LowProps) {
   if (late)
     return (
       <PressButton
-        class="back-strip hands-line ways-strip"
+        class="back-strip hands-line scheduleOptions-strip"
         onPress={() => {
           bench.sheet.value = 'ways'
         }}

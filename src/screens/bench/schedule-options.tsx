@@ -9,12 +9,12 @@ import { useBench } from '../bench-app.ts'
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */
 export function Ways({ close }: { readonly close: () => void }) {
   const app = useBench()
-  const { table, schedule: told, now, scheduleOptions: ways, words, formats } = app
+  const { table, schedule, now, scheduleOptions, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
   const w = words.value.bench
   const f = formats.value
   const { skewMs } = table.value
-  const line = handsLine(table.value, told.value, now.value)
+  const line = handsLine(table.value, schedule.value, now.value)
   const late = lateness(line)
   const take = (way: ScheduleOption) => (atMs: number) => {
     const refusal = app.act(way.action, atMs, decideSetup)
@@ -22,7 +22,7 @@ export function Ways({ close }: { readonly close: () => void }) {
     else close()
   }
   return (
-    <section class="other ways">
+    <section class="other scheduleOptions">
       <header class="other-head">
         <h1>{late > 0 ? w.late(f.span(late)) : w.inTime}</h1>
         <PressButton class="other-close" onPress={close}>
@@ -37,8 +37,8 @@ export function Ways({ close }: { readonly close: () => void }) {
           {said.value}
         </p>
       ) : null}
-      <div class="ways-list">
-        {ways.value.slice(0, WAYS_SHOWN).map((way) => (
+      <div class="scheduleOptions-list">
+        {scheduleOptions.value.slice(0, WAYS_SHOWN).map((way) => (
           <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
             <span>{w.way[way.cut](way.potIds.length)}</span>
             <small class="figures">
@@ -50,7 +50,7 @@ export function Ways({ close }: { readonly close: () => void }) {
           </PressButton>
         ))}
       </div>
-      {ways.value.length === 0 ? <p class="soft">{w.noWays}</p> : null}
+      {scheduleOptions.value.length === 0 ? <p class="soft">{w.noWays}</p> : null}
     </section>
   )
 }

@@ -1,6 +1,7 @@
 import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { type Schedule, type Task, tasksOf } from '../order/schedule.ts'
+import { UNPLANNED } from '../steps/step-rows.ts'
 import { nextBucket, type Step } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
 import type { Card, CardReason, Due, Kept, Visit } from './card.ts'
@@ -23,6 +24,11 @@ export function follow(
   // Nobody walks away from a hot pan: waxing goes first, as a block.
   const toWax = table.settings.waxFirst ? at(steps, 'wax') : []
   if (toWax[0]) return { work: { is: 'wax', pot: toWax[0], left: leftAt(steps, 'wax') } }
+  // What no order knows of is done as soon as the hands are free: its pot waits for nothing else.
+  for (const is of UNPLANNED) {
+    const [pot] = at(steps, is)
+    if (pot) return { work: { is, pot, left: leftAt(steps, is) } }
+  }
   const line = tasksOf(table, schedule)
   const [task] = line
   if (!task) return undefined

@@ -187,6 +187,7 @@ export const firstCards = {
     'unknown-tile': 'That tile is not kept.',
     'nothing-to-take-back': 'Nothing to take back.',
     'nothing-to-put-back': 'Nothing to put back.',
+    unread: 'Not now: what is kept on this phone cannot be read.',
     'read-only': 'Not kept: a newer version wrote here. Update this one.',
   },
   units: {
