@@ -1,11 +1,14 @@
 import { render } from 'preact'
 import { openFaults } from './device/faults.ts'
 import { lastSeenMs, lastTheme } from './device/seen.ts'
+import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
 import { FRONT_WORDS } from './words/front.ts'
 import './ui/style.css'
 import './ui/desk.css'
 import type { Wish } from './wire/start.tsx'
+
+openTrust()
 
 const root = document.getElementById('app') ?? document.body
 const dark = matchMedia('(prefers-color-scheme: dark)').matches
@@ -45,7 +48,7 @@ async function open(): Promise<void> {
   } catch (error) {
     faults.note('opening', error)
     const { Unopened } = await import('./screens/first/unopened.tsx')
-    const backUp = async () => (await import('./wire/rescue.ts')).rescue()
+    const backUp = async () => (await import('./wire/unopened.ts')).backUpUnopened()
     const passOn = async () => (await import('./wire/pass-on.ts')).passOnFaults(faults, Date.now())
     render(<Unopened words={FRONT_WORDS.en} backUp={backUp} passOn={passOn} />, root)
     root.removeAttribute('aria-busy')

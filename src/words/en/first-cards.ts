@@ -124,6 +124,7 @@ export const firstCards = {
     resting: 'the screen may sleep',
     takeBack: (what: string) => `Take back: ${what}`,
     takenBack: (what: string) => `Taken back: ${what}`,
+    setDown: (place: string) => `Set down at ${place}.`,
     putBack: 'Put it back',
     notSaved: 'NOT SAVED',
     notSavedText: 'The phone will not write. It is kept here and tried again.',
@@ -198,6 +199,7 @@ export const firstCards = {
     'unknown-tile': 'That tile is not kept.',
     'nothing-to-take-back': 'Nothing to take back.',
     'nothing-to-put-back': 'Nothing to put back.',
+    unread: 'Not now: what is kept on this phone cannot be read.',
     'read-only': 'Not kept: a newer version wrote here. Update this one.',
   },
   units: {
