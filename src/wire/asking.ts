@@ -1,5 +1,6 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
 import type { Ask, Plan, PlanInput, Reply } from '../planner/index.ts'
+import { followed } from '../table/card/follow.ts'
 import { isKnown, upperWaitsOf } from '../table/forecast/upper-waits.ts'
 import { potsOnTable } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
@@ -129,7 +130,7 @@ export function keepAsking(
     }
     // The quick first answer keeps an order that was told; without one the search is waited for.
     if (reply.stage === 'first' && !begun) return
-    schedule.value = { ...scheduleFrom(jobs, reply.plan, askedAt), touch: schedule.peek()?.touch }
+    schedule.value = { ...followed(scheduleFrom(jobs, reply.plan, askedAt)), touch: schedule.peek()?.touch }
     show('told')
     if (reply.stage === 'first') return
     soon(() => {
