@@ -15,8 +15,8 @@ export function crc32(text: string): number {
   let crc = -1
   for (let index = 0; index < text.length; index++) {
     const unit = text.charCodeAt(index)
-    crc = (crc >>> 8) ^ TABLE[(crc ^ unit) & 0xff]!
-    if (unit > 0xff) crc = (crc >>> 8) ^ TABLE[(crc ^ (unit >>> 8)) & 0xff]!
+    crc = (crc >>> 8) ^ (TABLE[(crc ^ unit) & 0xff] ?? 0)
+    if (unit > 0xff) crc = (crc >>> 8) ^ (TABLE[(crc ^ (unit >>> 8)) & 0xff] ?? 0)
   }
   return (crc ^ -1) >>> 0
 }

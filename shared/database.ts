@@ -26,6 +26,8 @@ export interface DatabaseListeners {
   readonly onBlocked?: () => void
   /** A newer program took over in another tab: this page can only read and should be opened anew. */
   readonly onStale?: () => void
+  /** The database was gone and has been made anew: all that is stored is what comes from now on. */
+  readonly onRemade?: () => void
 }
 
 export interface Database {
@@ -44,16 +46,25 @@ export class NewerDatabaseError extends Error {
 const nameOf = (error: unknown) => (error as { name?: string } | null)?.name
 const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
 
-function request(version: number | undefined, listeners: DatabaseListeners): Promise<IDBDatabase> {
+function request(
+  version: number | undefined,
+  listeners: DatabaseListeners,
+  onMade: () => void,
+): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
     const opening = indexedDB.open(NAME, version)
+    let made = false
     opening.addEventListener('upgradeneeded', () => {
+      made = !opening.result.objectStoreNames.contains(STORES[0])
       for (const store of STORES) {
         if (!opening.result.objectStoreNames.contains(store)) opening.result.createObjectStore(store)
       }
     })
     opening.addEventListener('blocked', () => listeners.onBlocked?.())
-    opening.addEventListener('success', () => resolve(opening.result))
+    opening.addEventListener('success', () => {
+      resolve(opening.result)
+      if (made) onMade()
+    })
     opening.addEventListener('error', () => reject(opening.error))
   })
 }
@@ -111,11 +122,15 @@ export function openDatabase(listeners: DatabaseListeners = {}): Database {
     handle = undefined
   }
 
+  let opened = false
+
   const open = async (): Promise<IDBDatabase> => {
-    const db = await request(VERSION, listeners).catch((error) => {
+    const onMade = () => opened && listeners.onRemade?.()
+    const db = await request(VERSION, listeners, onMade).catch((error) => {
       if (nameOf(error) !== 'VersionError') throw error
-      return request(undefined, listeners)
+      return request(undefined, listeners, onMade)
     })
+    opened = true
     db.onclose = () => {
       handle = undefined
     }

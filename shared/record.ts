@@ -52,6 +52,9 @@ export type Examined<E extends AnyEvent> = { readonly record: JournalRecord<E> }
 const WRITER = /^[a-z0-9.]{1,64}$/
 /** Beyond any real count, so that a forged number cannot exhaust those that follow it. */
 const LARGEST_COUNT = 2 ** 48
+/** 2090, epoch ms. Orders follow the clock so far; those up to 2100 are left for the hits that come after. */
+const LATEST_CLOCK = 3_786_912_000_000
+const LARGEST_ORDER = 4_102_444_800_000
 /** Offsets reach from -12 to +14 hours (IANA time zone database); a day holds any future one. */
 const LARGEST_TZ_MIN = 24 * 60
 /** Time values end here (ECMA-262, section 21.4.1.1). */
@@ -105,8 +108,16 @@ export function createRecords<E extends AnyEvent>(
   })
 }
 
-const isCount = (value: unknown) =>
-  Number.isInteger(value) && (value as number) > 0 && (value as number) < LARGEST_COUNT
+const isCount = (value: unknown, largest = LARGEST_COUNT) =>
+  Number.isInteger(value) && (value as number) > 0 && (value as number) < largest
+
+/**
+ * The order of a hit at `atMs` after one of order `last`. A hybrid logical clock (doi:10.1007/978-3-319-14472-6_2):
+ * later than all that was seen, and near the wall clock, so that what two phones did apart falls into place by time
+ * when they meet. A clock that is beyond any phone in use is not followed.
+ */
+export const nextOrder = (last: number, atMs: number): number =>
+  Math.max(atMs < LATEST_CLOCK ? Math.floor(atMs) : 0, last + 1, 1)
 
 const isWithin = (value: unknown, limit: number) =>
   Number.isFinite(value) && Math.abs(value as number) <= limit
@@ -118,7 +129,7 @@ function hasShape(value: object): value is JournalRecord<AnyEvent> {
     WRITER.test(writer) &&
     isCount(seq) &&
     id === recordId(writer, seq as number) &&
-    isCount(order) &&
+    isCount(order, LARGEST_ORDER) &&
     typeof hit === 'string' &&
     hit !== '' &&
     isWithin(at, LARGEST_EPOCH_MS) &&

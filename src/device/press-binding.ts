@@ -1,6 +1,6 @@
 /**
- * Feeds the press rules from a page. Targets carry `data-press="bar|small|hold"`, `data-act="..."` and
- * optionally `data-hold-ms`. For bench screens only: desk screens are for clean fingers and plain clicks.
+ * Feeds the press rules from a page. Targets carry `data-press="bar|small|hold"` and optionally `data-hold-ms`. For
+ * bench screens only: desk screens are for clean fingers and plain clicks.
  */
 
 import { holdMsOf, press, restingPress } from './press.ts'
@@ -26,7 +26,8 @@ export interface PressBinding {
   unbind(): void
 }
 
-const KINDS: readonly string[] = ['bar', 'small', 'hold'] satisfies PressKind[]
+const KINDS: Readonly<Record<PressKind, true>> = { bar: true, small: true, hold: true }
+const isKind = (kind: string): kind is PressKind => Object.hasOwn(KINDS, kind)
 
 /** `root` should outlive the cards: a contact's end is lost with an element that was taken away. */
 export function bindPress(root: HTMLElement, listener: PressListener): PressBinding {
@@ -92,7 +93,7 @@ export function bindPress(root: HTMLElement, listener: PressListener): PressBind
   const onClick = (event: MouseEvent): void => {
     const target = targetOf(event.target)
     if (event.detail !== 0 || !target || event.timeStamp - lastPointerMs < 1000) return
-    listener.onIntent({ act: target.act, atMs: event.timeStamp, heldMs: 0, by: 'press' })
+    listener.onIntent({ target, atMs: event.timeStamp, heldMs: 0, by: 'press' })
   }
   const onMenu = (event: Event): void => event.preventDefault()
 
@@ -119,14 +120,13 @@ function elementOf(at: EventTarget | null): HTMLElement | null {
 function targetOf(at: EventTarget | null): PressTarget | null {
   const element = elementOf(at)
   const kind = element?.dataset.press
-  const act = element?.dataset.act
-  if (!element || element.ariaDisabled === 'true' || !act || !kind || !KINDS.includes(kind)) return null
+  if (!element || element.ariaDisabled === 'true' || !kind || !isKind(kind)) return null
   const holdMs = Number(element.dataset.holdMs)
-  return { kind: kind as PressKind, act, holdMs: holdMs > 0 ? holdMs : undefined }
+  return { kind, element, holdMs: holdMs > 0 ? holdMs : undefined }
 }
 
 /** Touch pointers are captured, so the event's own target says nothing about where the finger is. */
 function isOver(event: PointerEvent, target: PressTarget | undefined): boolean {
   const under = elementOf(document.elementFromPoint(event.clientX, event.clientY))
-  return target !== undefined && under?.dataset.act === target.act
+  return target !== undefined && under === target.element
 }

@@ -33,7 +33,8 @@ export type PressKind = 'bar' | 'small' | 'hold'
 
 export interface PressTarget {
   readonly kind: PressKind
-  readonly act: string
+  /** What was hit; a trace that was made up has none. */
+  readonly element?: HTMLElement
   /**
    * What erases fires by itself after this long. A bar with two meanings waits for the finger to leave: shorter is a
    * press, longer a hold, and what rests on the glass is neither.
@@ -69,7 +70,7 @@ export type PointerFact =
   | { readonly kind: 'card'; readonly atMs: number }
 
 export interface Intent {
-  readonly act: string
+  readonly target: PressTarget
   /** Touch-down, page time; of a hold on the bar the moment it was let go. */
   readonly atMs: number
   readonly heldMs: number

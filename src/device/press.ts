@@ -141,7 +141,7 @@ function hit(state: PressState, candidate: Candidate, atMs: number, by: Intent['
   if (candidate.atMs - state.hitMs < AGAIN_MS) return refuse(state, 'again', atMs)
   if (candidate.atMs - state.cardMs < CARD_MS) return refuse(state, 'card', atMs)
   const intent: Intent = {
-    act: candidate.target.act,
+    target: candidate.target,
     atMs: by === 'hold' && candidate.target.kind === 'bar' ? atMs : candidate.atMs,
     heldMs: atMs - candidate.atMs,
     by,

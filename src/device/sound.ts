@@ -42,7 +42,6 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   let context: AudioContext | null = null
   let master: GainNode | null = null
   let mode: SoundMode = 'voice'
-  let volume = 1
   let health: SoundHealth = 'locked'
   let dead = false
   let looked = { contextS: 0, pageMs: 0 }
@@ -69,7 +68,6 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     }
     context.addEventListener('statechange', look)
     master = context.createGain()
-    master.gain.value = volume
     master.connect(roundedInto(context, context.destination))
     looked = { contextS: context.currentTime, pageMs: performance.now() }
     renderAhead(context, Object.keys(TONE_S) as ToneName[])
@@ -166,10 +164,6 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
         cutSpoken(context.currentTime)
       }
     },
-    setVolume(next) {
-      volume = Math.min(1, Math.max(0, next))
-      if (master && context) master.gain.setTargetAtTime(volume, context.currentTime, 0.01)
-    },
     count: (plan, tapMs) => startCount(plan, tapMs, plan.totals.outUntilS),
     drip: (afterS, tapMs) => startCount(planDrip(afterS), tapMs, 0),
     stop() {
@@ -188,7 +182,15 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     },
     call: (bucketLetter, places, bucketId) => speak(planCall(bucketLetter, places, bucketId), 'call'),
     say(words) {
-      if (mode === 'voice') speak(planWords(words), 'say')
+      if (words.length === 0) {
+        saying?.run.cut(context?.currentTime ?? 0, 'all')
+        saying = null
+      } else if (mode === 'voice') speak(planWords(words), 'say')
+    },
+    quiet: () => cutSpoken(context?.currentTime ?? 0),
+    saying() {
+      const now = context?.currentTime ?? 0
+      return health === 'ok' && [calling, saying].some((each) => each !== null && each.run.endS > now)
     },
     warn(words) {
       now(planTone('refused'))

@@ -82,15 +82,16 @@ function callNotes(letter: string): Note[] {
   const first = Math.floor(index / others)
   const step = 1 + (index % others)
   const second = (first + step) % CALL_NOTES_HZ.length
-  const pair = [CALL_NOTES_HZ[first]!, CALL_NOTES_HZ[second]!]
+  const pair = [first, second].flatMap((at) => CALL_NOTES_HZ[at] ?? [])
   return [0, 0.6].flatMap((fromS) => pair.map((hz, i) => note(fromS + i * 0.26, 0.24, one(hz))))
 }
 
+const isPlain = (name: ToneName): name is keyof typeof PLAIN => Object.hasOwn(PLAIN, name)
+
 /** Samples between -1 and 1 at `sampleRate` Hz. A name `call-X` is the two notes of bucket X, twice. */
 export function renderTone(name: ToneName, sampleRate: number): Float32Array<ArrayBuffer> {
-  const plain = PLAIN[name as keyof typeof TONE_S] as readonly Note[] | undefined
-  const notes = plain ?? callNotes(name.slice('call-'.length))
-  const lastsS = plain ? TONE_S[name as keyof typeof TONE_S] : CALL_S
+  const notes = isPlain(name) ? PLAIN[name] : callNotes(name.slice('call-'.length))
+  const lastsS = isPlain(name) ? TONE_S[name] : CALL_S
   const samples = new Float32Array(Math.ceil(lastsS * sampleRate))
   for (const each of notes) addNote(samples, each, sampleRate)
   return samples
@@ -100,16 +101,16 @@ function addNote(samples: Float32Array, each: Note, sampleRate: number): void {
   const from = Math.round(each.fromS * sampleRate)
   const length = Math.min(Math.round(each.lastsS * sampleRate), samples.length - from)
   const total = each.partials.reduce((sum, p) => sum + p.gain, 0)
-  const phases = each.partials.map(() => 0)
+  const partials = each.partials.map(({ hz, gain }) => ({ hz, gain, phase: 0 }))
   for (let i = 0; i < length; i++) {
     const loud = (PEAK / total) * loudness(each, i / sampleRate)
     const turn = ((2 * Math.PI) / sampleRate) * (each.glide === 1 ? 1 : each.glide ** (i / length))
     let sum = 0
-    for (const [k, { hz, gain }] of each.partials.entries()) {
-      sum += gain * Math.sin(phases[k]!)
-      phases[k]! += turn * hz
+    for (const partial of partials) {
+      sum += partial.gain * Math.sin(partial.phase)
+      partial.phase += turn * partial.hz
     }
-    samples[from + i]! += loud * sum
+    samples[from + i] = (samples[from + i] ?? 0) + loud * sum
   }
 }
 

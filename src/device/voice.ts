@@ -25,9 +25,12 @@ export function decoderDelayS(samples: Float32Array, sampleRate: number, clickS:
   const from = Math.max(0, Math.floor((clickS - CLICK_SEARCH_S) * sampleRate))
   const to = Math.min(samples.length, Math.ceil((clickS + CLICK_SEARCH_S) * sampleRate))
   let peakAt = -1
+  let peak = CLICK_LEVEL
   for (let i = from; i < to; i++) {
-    const level = Math.abs(samples[i]!)
-    if (level > CLICK_LEVEL && (peakAt < 0 || level > Math.abs(samples[peakAt]!))) peakAt = i
+    const level = Math.abs(samples[i] ?? 0)
+    if (level <= peak) continue
+    peak = level
+    peakAt = i
   }
   return peakAt < 0 ? 0 : peakAt / sampleRate - clickS
 }

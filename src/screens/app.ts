@@ -2,14 +2,14 @@ import type { ReadonlySignal, Signal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { Card } from '../table/card/card.ts'
+import type { FollowedSchedule } from '../table/card/card-now.ts'
 import type { More } from '../table/decide/decision.ts'
 import type { Action, Refusal } from '../table/model/action.ts'
 import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
-import type { Schedule } from '../table/order/schedule.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
+import type { Words } from '../words/first-cards.ts'
 import type { Formats } from '../words/format.ts'
-import type { Words } from '../words/index.ts'
 import type { Extras } from './extras.ts'
 
 export type Route =
@@ -29,9 +29,17 @@ export interface Health {
   readonly awake: 'idle' | 'held' | 'lost' | 'refused' | 'absent'
   readonly offlineReady: boolean
   readonly update: boolean
+  /** A new version did not start twice: the one before it is shown. */
+  readonly fellBack: boolean
   readonly readOnly: boolean
   /** Records set aside as damaged or unknown. */
   readonly quarantined: number
+  /** What is kept could not be read, or has not been yet: the table that shows isn't it. */
+  readonly unread: boolean
+  /** So many records were kept and are gone, from the second copy too. */
+  readonly lost: number
+  /** So many were gone and came back from the second copy. */
+  readonly recovered: number
   readonly install: 'installed' | 'prompt' | 'byHand' | 'unknown'
 }
 
@@ -42,16 +50,44 @@ export interface Away {
   readonly to: number
 }
 
-/** A hit on a bench screen, after the press rules. `atMs` is page time of the touch-down. */
-export interface BenchHit {
-  readonly act: string
-  readonly atMs: number
-  readonly by: 'press' | 'hold'
+/** What hits the bar: a finger, held or not, a key or a pedal, a button of a headset, a knock on the table. */
+export type HitBy = 'press' | 'hold' | 'key' | 'media' | 'knock'
+
+/** The bench as hits find it. `atMs` is page time of the touch-down. */
+export interface BenchView {
+  /** What was refused last, and until when that stands, table time, ms. */
+  readonly said: Signal<{ readonly refusal: Refusal; readonly until: number } | undefined>
+  /** A dip whose seconds were put right a moment ago: what it came to stands above the card until then. */
+  readonly slip: Signal<{ readonly dipId: string; readonly until: number } | undefined>
+  /** Pots that were tapped to be left out of the answer. */
+  readonly leftOut: Signal<ReadonlySet<string>>
+  /** What lies over the card. */
+  readonly sheet: Signal<'other' | 'warnings' | 'ways' | undefined>
+  /** The one way of every hit on the bar: what it does, the card says. */
+  pressBar(by: HitBy, atMs: number): void
+  /** The smaller answer of the card. */
+  pressSmall(atMs: number): void
+  /** Another action of the bench; its refusal is said. */
+  hit(action: Action | undefined, atMs: number): void
+  /** Another card was painted: what was meant for the old one does not count for it. */
+  cardShown(atMs: number): void
 }
 
-/** What taking in a backup came to. `left`: records that were damaged, unknown or newer, and left out. */
+/** What taking in a backup came to. */
 export type TakenIn =
-  | { readonly ok: true; readonly added: number; readonly known: number; readonly left: number }
+  | {
+      readonly ok: true
+      readonly added: number
+      readonly known: number
+      /** Damaged records, left out. */
+      readonly faulty: number
+      /** Kept aside until an update of the app knows them. */
+      readonly waiting: number
+      /** More than a day ahead of this phone's clock: left out. */
+      readonly ahead: number
+      /** Where the file is not whole: records read, and of how many, null if that's gone as well. */
+      readonly whole: { readonly read: number; readonly of: number | null } | null
+    }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
 /** What screens see of the program. Everything they do goes through `act`. */
@@ -65,7 +101,7 @@ export interface App {
   /** Whose card shows, where two work at this phone. */
   readonly potter: Signal<Potter>
   /** The order of work as told last; undefined while there is none. */
-  readonly schedule: ReadonlySignal<Schedule | undefined>
+  readonly schedule: ReadonlySignal<FollowedSchedule | undefined>
   /** Ways out of being late for the kiln, by what they gain. */
   readonly scheduleOptions: ReadonlySignal<readonly ScheduleOption[]>
   readonly health: ReadonlySignal<Health>
@@ -80,22 +116,23 @@ export interface App {
    * where its code is at hand before the program's own.
    */
   act(action: Action, atMs?: number, more?: More): Refusal | undefined
-  /** A hit that no action came of: the refusal is heard. */
-  refused(): void
-  /** OUT was heard: its tone ends. */
-  hush(): void
+  readonly bench: BenchView
   go(route: Route): void
   /** Lays the demo on the empty table and goes to the bench. */
   layDemo(): Promise<void>
-  /** The list of what came due was seen. */
-  back(): void
-  /** Feeds hits on `root`, and keys, to `onHit` while it is mounted. Returns the way to stop. */
-  attachBench(root: HTMLElement, onHit: (hit: BenchHit) => void): { cardChanged(): void; detach(): void }
+  /** Takes hits on `root`, and keys, while it is mounted. Returns the way to stop. */
+  attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of the journal, through the phone's share sheet or as a file. */
   backUp(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Takes in a backup; how many records were new. */
   takeIn(text: string): Promise<TakenIn>
   retrySave(): void
+  /** Notes a failure of a part of the app, on this phone alone. */
+  fault(where: string, error: unknown): void
+  /** The noted failures as a file for somebody who can mend them. */
+  passOnFaults(): Promise<'shared' | 'saved' | 'cancelled'>
+  /** What the phone had to say once was read. */
+  noted(): void
   applyUpdate(): void
   install(): void
 }

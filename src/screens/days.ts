@@ -1,6 +1,6 @@
 import { useComputed } from '@preact/signals'
+import { useBench } from './bench-app.ts'
 import { lazyValue } from './lazy.tsx'
-import { useWhole } from './whole.ts'
 
 /** The calendar, once it is here. */
 export const useCalendar = lazyValue(() => import('./calendar.ts'))
@@ -16,7 +16,7 @@ export interface Days {
 
 /** How moments are said that may be on another day; until the calendar is here, how far off they are. */
 export function useDays(): Days {
-  const { table, now, words, formats } = useWhole()
+  const { table, now, words, formats } = useBench()
   const calendar = useCalendar()
   const w = words.value
   const f = formats.value

@@ -1,16 +1,16 @@
 import { useMemo } from 'preact/hooks'
 import { useApp } from './app.ts'
-import { Board } from './board/board.tsx'
-import { Pot } from './board/pot.tsx'
-import { Buckets } from './buckets/buckets.tsx'
 import { asDesk, DeskProvider } from './desk/app.ts'
 import { lazyPart } from './lazy.tsx'
-import { Room } from './room/room.tsx'
-import { Stacks } from './stacks/stacks.tsx'
 
+const Board = lazyPart(() => import('./board/board.tsx').then((part) => part.Board))
+const Pot = lazyPart(() => import('./board/pot.tsx').then((part) => part.Pot))
+const Buckets = lazyPart(() => import('./buckets/buckets.tsx').then((part) => part.Buckets))
 const Tiles = lazyPart(() => import('./buckets/tile.tsx').then((part) => part.Tiles))
+const Stacks = lazyPart(() => import('./stacks/stacks.tsx').then((part) => part.Stacks))
+const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
-/** The screens for clean hands, loaded after the bench can take a hit. */
+/** The screens for clean hands, each fetched after the bench can take a hit. */
 export function Desk() {
   const app = useApp()
   const desk = useMemo(() => asDesk(app), [app])

@@ -1,35 +1,39 @@
 import { signal } from '@preact/signals'
 import type { ComponentType } from 'preact'
 import { useEffect, useLayoutEffect } from 'preact/hooks'
+import { fetched } from '../ui/fetched.ts'
 import { useApp } from './app.ts'
 
 /** How long the first card has the phone to itself before the other parts are fetched, ms. */
 const LATER_MS = 1500
-
-/** With no network and nothing kept yet, the next try. */
-const RETRY_MS = 2000
 
 type Load<Props> = () => Promise<ComponentType<Props>>
 
 const all: (() => void)[] = []
 const first: (() => void)[] = []
 
-/** A part that is fetched when it is asked for, or when the first card has long been drawn. */
-export function lazyPart<Props extends object>(load: Load<Props>): ComponentType<Props> {
-  return fetched(all, load, () => null, Missing)
+/**
+ * A part that is fetched when it is asked for, or when the first card has long been drawn. Until it is here, `Plain`
+ * stands for it; without one, that it cannot be had is shown.
+ */
+export function lazyPart<Props extends object>(
+  load: Load<Props>,
+  Plain?: ComponentType<Props>,
+): ComponentType<Props> {
+  return Plain ? part(all, load, Plain) : part(all, load, () => null, Missing)
 }
 
 /** A part of the bench that is fetched as soon as the first card is drawn. Until it is here, `Plain` stands for it. */
-export function soon<Props extends object>(
+export function withStandIn<Props extends object>(
   load: Load<Props>,
   Plain: ComponentType<Props>,
 ): ComponentType<Props> {
-  return fetched(first, load, Plain)
+  return part(first, load, Plain)
 }
 
 /** Something else than a screen's part, fetched like {@link lazyPart}: a hook that answers undefined until it is here. */
 export function lazyValue<Thing>(load: () => Promise<Thing>): () => Thing | undefined {
-  const { ask, got } = fetching(load, RETRY_MS)
+  const { ask, got } = shown(load)
   all.push(ask)
   return function useThing() {
     useEffect(ask, [])
@@ -37,13 +41,13 @@ export function lazyValue<Thing>(load: () => Promise<Thing>): () => Thing | unde
   }
 }
 
-function fetched<Props extends object>(
+function part<Props extends object>(
   asks: (() => void)[],
   load: Load<Props>,
   Plain: ComponentType<Props>,
   Failed?: ComponentType,
 ): ComponentType<Props> {
-  const { ask, got } = fetching(load, Failed ? undefined : RETRY_MS)
+  const { ask, got } = shown(load, Failed !== undefined)
   asks.push(ask)
   // What has a stand-in lets it be painted first.
   const useAsking = Failed ? useLayoutEffect : useEffect
@@ -54,33 +58,23 @@ function fetched<Props extends object>(
   }
 }
 
-function fetching<Thing>(load: () => Promise<Thing>, retryMs: number | undefined) {
+/** What is fetched, as a signal; `gives`: a failure is shown instead of being tried again. */
+function shown<Thing>(load: () => Promise<Thing>, gives = false) {
   const got = signal<{ readonly thing?: Thing; readonly failed?: true }>({})
-  let asked = false
-  const ask = () => {
-    if (asked) return
-    asked = true
-    load().then(
-      (thing) => {
-        got.value = { thing }
-      },
-      () => {
-        asked = false
-        if (retryMs === undefined) got.value = { failed: true }
-        else setTimeout(ask, retryMs)
-      },
-    )
-  }
-  return { ask, got }
+  const late = fetched(load, gives ? () => (got.value = { failed: true }) : undefined)
+  late.with((thing) => {
+    got.value = { thing }
+  })
+  return { ask: late.ask, got }
 }
 
-/** Fetches what {@link soon} waits for. */
-export function fetchSoon(): void {
+/** Fetches what {@link withStandIn} waits for. */
+export function fetchFaces(): void {
   for (const ask of first) ask()
 }
 
 /** Fetches every part in a while: from then on a hit finds it there. */
-export function useParts(): void {
+export function useAllParts(): void {
   useEffect(() => {
     const timer = setTimeout(() => {
       for (const ask of all) ask()

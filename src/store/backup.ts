@@ -1,20 +1,25 @@
 import * as z from 'zod/mini'
 import { crc32 } from '../../shared/crc.ts'
 import { type AnyEvent, type JournalRecord, RECORD_VERSION, type RecordTime } from '../../shared/record.ts'
+import { inSlices } from './slices.ts'
+
+// Without `new Function`, which the page's content policy forbids.
+z.config({ jitless: true })
 
 /** Version of the file's shape; its records carry their own. */
 const FILE_VERSION = 1
 /** A lifetime's journal is a few MB; a larger text is something else, and would stall a phone. */
 const LARGEST_CHARS = 64_000_000
 
-const File = z.object({
-  app: z.literal('bucketside'),
-  v: z.int().check(z.gte(1)),
+const Shape = z.object({ app: z.literal('bucketside'), v: z.int().check(z.gte(1)) })
+const Head = z.object({
+  ...Shape.shape,
   madeAt: z.number(),
   tz: z.number(),
   count: z.int().check(z.gte(0)),
   sum: z.number(),
   records: z.array(z.unknown()),
+  aside: z.optional(z.array(z.unknown())),
 })
 
 export type Backup =
@@ -22,8 +27,12 @@ export type Backup =
       readonly ok: true
       /** To be given to `Journal.merge`, which examines each of them. */
       readonly records: readonly unknown[]
+      /** What the phone could not fold when it wrote the file. */
+      readonly aside: readonly unknown[]
       /** Epoch ms; null when the head of the file is gone. */
       readonly madeAt: number | null
+      /** Records the file was made with; null when the head is gone. */
+      readonly count: number | null
       /** False when records are missing or changed since the file was made: what can be read still is. */
       readonly complete: boolean
     }
@@ -32,8 +41,15 @@ export type Backup =
 const sumOf = (records: readonly unknown[]) =>
   crc32(records.map((record) => (record as { sum?: unknown } | null)?.sum).join())
 
-/** Text of a backup file (JSON, one record a line) of everything in the journal. */
-export function writeBackup(records: readonly JournalRecord<AnyEvent>[], { at, tz }: RecordTime): string {
+const HEAD_END = ',"records":['
+const ASIDE_START = '],"aside":['
+
+/** Text of a backup file (JSON, one record a line) of everything in the journal and what was set aside. */
+export function writeBackup(
+  records: readonly JournalRecord<AnyEvent>[],
+  { at, tz }: RecordTime,
+  aside: readonly unknown[] = [],
+): string {
   const head = {
     app: 'bucketside',
     v: FILE_VERSION,
@@ -43,35 +59,59 @@ export function writeBackup(records: readonly JournalRecord<AnyEvent>[], { at, t
     count: records.length,
     sum: sumOf(records),
   }
-  const lines = records.map((record) => JSON.stringify(record)).join(',\n')
-  return `${JSON.stringify(head).slice(0, -1)},"records":[\n${lines}\n]}\n`
+  const lines = (values: readonly unknown[]) => values.map((value) => JSON.stringify(value)).join(',\n')
+  return `${JSON.stringify(head).slice(0, -1)}${HEAD_END}\n${lines(records)}\n${ASIDE_START}\n${lines(aside)}\n]}\n`
 }
 
-/** Reads a backup file. A torn one gives the records whose lines are whole. */
-export function readBackup(text: string): Backup {
+/** Reads a backup file without freezing the page. A torn one gives the records whose lines are whole. */
+export async function readBackup(text: string): Promise<Backup> {
   if (text.length > LARGEST_CHARS) return { ok: false, code: 'too-large' }
-  let value: unknown
-  try {
-    value = JSON.parse(text)
-  } catch {
-    return salvage(text)
-  }
-  const read = File.safeParse(value)
-  if (!read.success) return { ok: false, code: 'not-a-backup' }
-  const { v, records, count, sum, madeAt } = read.data
-  if (v > FILE_VERSION) return { ok: false, code: 'newer' }
-  return { ok: true, records, madeAt, complete: records.length === count && sumOf(records) === sum }
-}
-
-function salvage(text: string): Backup {
-  const records = text.split('\n').flatMap((line) => {
-    try {
-      const value: unknown = JSON.parse(line.replace(/,\s*$/, ''))
-      return typeof value === 'object' && value !== null && 'writer' in value ? [value] : []
-    } catch {
-      return []
+  const lines = text.split('\n').map((line) => line.trim())
+  const first = lines[0]?.endsWith(HEAD_END) ? `${lines[0]}]}` : ''
+  const head = Head.safeParse(parsed(first))
+  // Laid out otherwise: by another program, or by hand.
+  if (!head.success) return whole(text)
+  if (head.data.v > FILE_VERSION) return { ok: false, code: 'newer' }
+  const records: unknown[] = []
+  const aside: unknown[] = []
+  let into = records
+  await inSlices(lines.slice(1), (line) => {
+    if (line === ASIDE_START) into = aside
+    else if (line.startsWith('{')) {
+      const value = parsed(line.endsWith(',') ? line.slice(0, -1) : line)
+      if (value !== undefined) into.push(value)
     }
   })
+  const { madeAt, count, sum } = head.data
+  const complete = records.length === count && sumOf(records) === sum && into === aside
+  return { ok: true, records, aside, madeAt, count, complete }
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return undefined
+  }
+}
+
+/** A file of another layout: JSON as a whole, or else the lines of it that are records. */
+async function whole(text: string): Promise<Backup> {
+  const value = parsed(text)
+  // Of a newer shape nothing but its head is known.
+  const shape = Shape.safeParse(value)
+  if (shape.success && shape.data.v > FILE_VERSION) return { ok: false, code: 'newer' }
+  const read = Head.safeParse(value)
+  if (read.success) {
+    const { records, aside = [], madeAt, count, sum } = read.data
+    const complete = records.length === count && sumOf(records) === sum
+    return { ok: true, records, aside, madeAt, count, complete }
+  }
+  const records: unknown[] = []
+  await inSlices(text.split('\n'), (line) => {
+    const value = parsed(line.replace(/,\s*$/, ''))
+    if (typeof value === 'object' && value !== null && 'writer' in value) records.push(value)
+  })
   if (records.length === 0) return { ok: false, code: 'not-a-backup' }
-  return { ok: true, records, madeAt: null, complete: false }
+  return { ok: true, records, aside: [], madeAt: null, count: null, complete: false }
 }

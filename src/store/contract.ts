@@ -1,11 +1,9 @@
 import type { AnyEvent, JournalRecord, RecordTime } from '../../shared/record.ts'
 import type { JournalStorage } from './journal-storage.ts'
+import type { Knowledge } from './marks.ts'
 import type { Quarantined } from './quarantine.ts'
 import type { SaveStatus } from './saver.ts'
 import type { UnsavedFallback } from './unsaved-fallback.ts'
-
-/** The word that {@link Journal.wipe} wants, so that no slip of code or finger empties a journal. */
-export const WIPE_WORD = 'WIPE'
 
 /** What a journal stands on. */
 export interface JournalPorts {
@@ -15,6 +13,7 @@ export interface JournalPorts {
   readonly channel: Channel
   /** A name that no other opening of any journal has. Must not reject. */
   readonly writer: Promise<string>
+  readonly knowledge: Knowledge
 }
 
 export interface Channel {
@@ -23,15 +22,19 @@ export interface Channel {
   close(): void
 }
 
-export type TabMessage =
-  | { readonly kind: 'records'; readonly records: readonly unknown[] }
-  | { readonly kind: 'wiped' }
+export interface TabMessage {
+  readonly kind: 'records'
+  readonly records: readonly unknown[]
+}
 
 export type Change<E extends AnyEvent> =
   /** `atEnd`: all of them come after what was there, so that a fold may simply go on. */
   | { readonly kind: 'records'; readonly records: readonly JournalRecord<E>[]; readonly atEnd: boolean }
+  /** They are durable now. */
+  | { readonly kind: 'saved'; readonly records: readonly JournalRecord<E>[] }
   | { readonly kind: 'status'; readonly status: SaveStatus }
-  | { readonly kind: 'wiped' }
+  /** {@link Journal.opening} has changed: storage that was silent or unreadable has answered. */
+  | { readonly kind: 'opening' }
   /** A newer program has written: from now on read-only, and to be opened anew. */
   | { readonly kind: 'stale' }
 
@@ -45,7 +48,10 @@ export interface Opening {
   readonly newer: number
   /** Records that an earlier life of the page could not store. They are in the fold, and tried again. */
   readonly recovered: number
-  /** Why nothing could be loaded, null when it could. Hits are then kept in memory, and tried again. */
+  /**
+   * Why nothing could be loaded, null when it could: then what is shown isn't what is kept, and hits are kept in memory
+   * and tried again. `TimeoutError`: storage has not answered yet.
+   */
   readonly failure: string | null
 }
 
@@ -55,17 +61,21 @@ export interface MergeReport {
   readonly known: number
   /** One id with two contents: the same one prevails on every phone, the other is set aside. */
   readonly displaced: number
-  /** Not records, damaged or of an unknown kind: left out. */
+  /** Not records, or damaged: left out. */
   readonly faulty: number
-  /** Of a newer program: left out. */
-  readonly newer: number
+  /** What this program can't fold, of a newer one or out of range: set aside until an update knows it. */
+  readonly waiting: number
+  /** More than a day ahead of this phone's clock: left out. */
+  readonly ahead: number
 }
 
 export interface Journal<E extends AnyEvent> {
+  /** This phone's name: what its records' writers begin with, before the dot. */
+  readonly phone: string
   /** All records in the order of the fold. */
   readonly records: readonly JournalRecord<E>[]
   readonly opening: Opening
-  /** True when a newer program wrote here. Then `append`, `merge` and `wipe` throw. */
+  /** True when a newer program wrote here. Then `append` and `merge` throw. */
   readonly readOnly: boolean
   readonly status: SaveStatus
   /**
@@ -75,12 +85,17 @@ export interface Journal<E extends AnyEvent> {
   append(events: readonly E[], stamp: RecordTime): Appended<E>
   /** Looks for what other tabs wrote while this page slept. */
   refresh(): Promise<void>
-  /** Takes in another journal; resolves when it is durable here. */
-  merge(candidates: readonly unknown[]): Promise<MergeReport>
-  /** Deletes every record on this phone. `word` is {@link WIPE_WORD}, else RangeError. */
-  wipe(word: string): Promise<void>
+  /**
+   * Takes in another journal: all of it, durable when it resolves, or nothing, and it rejects. `nowMs` is this phone's
+   * clock. Does not freeze the page.
+   */
+  merge(candidates: readonly unknown[], nowMs: number): Promise<MergeReport>
+  /** A newer program has taken over in another tab: from now on read-only. */
+  retire(): void
   /** Tries now what is not saved. */
   retry(): void
+  /** Stores all again that is known here: the database was emptied or made anew under this page. */
+  writeBack(): Promise<void>
   /**
    * Packs what lies singly, so that the next opening is fast. Changes nothing else, may be left undone, and is
    * for a quiet moment: a hit that comes meanwhile waits for it.

@@ -4,24 +4,23 @@ import type { AnyEvent } from '../../shared/record.ts'
 import type { Channel, Journal, TabMessage } from './contract.ts'
 import { loadJournal } from './journal.ts'
 import { databaseStorage } from './journal-storage.ts'
+import { type ContentCheck, SCHEMA } from './marks.ts'
 import { openUnsavedFallback } from './unsaved-fallback.ts'
 import { nameWriter } from './writer.ts'
 
 export type { Appended, Change, Journal, MergeReport, Opening } from './contract.ts'
-export { WIPE_WORD } from './contract.ts'
 export { onNoticeTap, takeNoticeTaps } from './notice-taps.ts'
 export type { Quarantined, QuarantineReason } from './quarantine.ts'
 export type { SaveStatus } from './saver.ts'
+export { keepWitness, witness } from './witness.ts'
 
 const CHANNEL = 'bucketside-journal'
 
 export interface JournalOptions {
   /** Tells whether an event is of a kind that this program folds. */
   isEvent(event: AnyEvent): boolean
-  /** An older page in another tab keeps the database: ask for it to be closed. */
-  onBlocked?(): void
-  /** A newer program took over in another tab: ask for this page to be opened anew. */
-  onStale?(): void
+  /** Fetches what examines the contents of events of those kinds. */
+  content(): Promise<ContentCheck>
 }
 
 export interface OpenedJournal<E extends AnyEvent> extends Journal<E> {
@@ -30,14 +29,23 @@ export interface OpenedJournal<E extends AnyEvent> extends Journal<E> {
 
 /** Opens this phone's journal. Never rejects: see {@link Journal.opening} for how it went. */
 export async function openJournal<E extends AnyEvent>(options: JournalOptions): Promise<OpenedJournal<E>> {
-  const database = openDatabase(options)
+  let remade = () => {}
+  let stale = () => {}
+  const database = openDatabase({ onRemade: () => remade(), onStale: () => stale() })
   const ports = {
     storage: databaseStorage(database),
     fallback: openUnsavedFallback(() => localStorage),
     channel: tabChannel(),
     writer: nameWriter(database),
+    knowledge: {
+      schema: SCHEMA,
+      isEvent: (event: AnyEvent) => options.isEvent(event),
+      content: () => options.content(),
+    },
   }
-  const journal = await loadJournal<E>(ports, (event) => options.isEvent(event))
+  const journal = await loadJournal<E>(ports)
+  remade = () => void journal.writeBack().catch(() => {})
+  stale = () => journal.retire()
   return Object.assign(journal, { database })
 }
 

@@ -1,4 +1,4 @@
-import { clear, delMany, entries, get, getMany, keys, promisifyRequest, setMany } from 'idb-keyval'
+import { delMany, entries, get, getMany, keys, promisifyRequest, setMany } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
 
 /** What the journal needs of storage: the one thing tests replace. */
@@ -12,15 +12,13 @@ export interface JournalStorage {
   /** Entries of the journal by key; missing ones left out. */
   fetch(keys: readonly string[]): Promise<Entry[]>
   /** All or none, durable when it resolves. Writing the same again changes nothing. */
-  write(values: readonly { readonly id: string }[]): Promise<void>
+  put(entries: readonly Entry[]): Promise<void>
   /** Moves values out of the journal into quarantine, or back. */
   move(moves: readonly Move[], to: 'quarantine' | 'journal'): Promise<void>
   /** Puts `value` under `key` and takes `ids` away, in one transaction. */
   replace(ids: readonly string[], key: string, value: unknown): Promise<void>
   /** Adds to quarantine what never was in the journal, or no longer is. */
   quarantine(kept: readonly Entry[]): Promise<void>
-  /** Empties the journal and what was set aside. */
-  empty(): Promise<void>
   close(): void
 }
 
@@ -79,9 +77,9 @@ export function databaseStorage(database: Database): JournalStorage {
         values[index] === undefined ? [] : [[key, values[index]]],
       )
     },
-    write: (values) =>
+    put: (values) =>
       setMany(
-        values.map((value) => [value.id, value]),
+        values.map(([key, value]) => [key, value]),
         journal,
       ),
     async move(moves, to) {
@@ -107,10 +105,6 @@ export function databaseStorage(database: Database): JournalStorage {
         for (const id of ids) store.delete(id)
         return promisifyRequest(store.transaction)
       }),
-    async empty() {
-      await clear(journal)
-      await clear(quarantine)
-    },
     close: () => database.close(),
   }
 }

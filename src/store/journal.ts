@@ -2,32 +2,30 @@ import {
   type AnyEvent,
   compareRecords,
   createRecords,
-  examine,
   type JournalRecord,
+  nextOrder,
 } from '../../shared/record.ts'
-import { type Change, type Journal, type JournalPorts, type Opening, WIPE_WORD } from './contract.ts'
+import type { Change, Journal, JournalPorts, Opening } from './contract.ts'
+import { marked } from './marks.ts'
+import { entriesOf, examineMerge, PACK_FROM, PACK_MOST } from './merge.ts'
 import { isPackKey, keyed, pack } from './pack.ts'
-import { quarantineKey, sortLoaded, sortOut } from './quarantine.ts'
+import { asideKey, settle, sortLoaded, sortOut } from './quarantine.ts'
 import { createSaver } from './saver.ts'
 import { unite } from './union.ts'
 
 const UNTOUCHED: Opening = { quarantined: [], lost: [], newer: 0, recovered: 0, failure: null }
 
-/** Fewer single records than this are not worth packing. */
-const PACK_FROM = 256
-/** A pack's write keeps a hit that comes meanwhile waiting. */
-const PACK_MOST = 1000
+/** Storage that has not answered after this long is told as silent, and waited for meanwhile. */
+const ANSWER_MS = 3000
 
 /**
- * Opens the journal on its ports: loads it, sets aside what cannot be read, takes back what was spilled. Never
+ * Opens the journal on its ports: loads it, sets aside what cannot be folded, takes back what was spilled. Never
  * rejects. There is no snapshot of the state: packs make reading cheap, and folding is.
  */
-export async function loadJournal<E extends AnyEvent>(
-  ports: JournalPorts,
-  isEvent: (event: AnyEvent) => boolean,
-): Promise<Journal<E>> {
+export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Promise<Journal<E>> {
   type R = JournalRecord<E>
-  const { storage, fallback, channel } = ports
+  const { storage, fallback, channel, knowledge } = ports
+  const { schema } = knowledge
   let writer = ''
   let records: readonly R[] = []
   let readOnly = false
@@ -36,12 +34,29 @@ export async function loadJournal<E extends AnyEvent>(
   const packsSeen = new Set<string>()
   const listeners = new Set<(change: Change<E>) => void>()
   const tell = (change: Change<E>) => {
-    for (const listener of listeners) listener(change)
+    for (const listener of listeners) {
+      try {
+        listener(change)
+      } catch (error) {
+        // One that fails keeps neither the others nor the write from going on.
+        queueMicrotask(() => {
+          throw error
+        })
+      }
+    }
+  }
+  const open = (part: Partial<Opening>) => {
+    opening = { ...opening, ...part }
+    tell({ kind: 'opening' })
   }
 
   const saver = createSaver<R>({
-    write: (values) => storage.write(values),
-    fallback: (values) => fallback.keep(writer, values),
+    write: (values) => storage.put(values.map((record) => [record.id, marked(record, schema)])),
+    fallback: (values) =>
+      fallback.keep(
+        writer,
+        values.map((record) => marked(record, schema)),
+      ),
     changed: (status) => tell({ kind: 'status', status }),
   })
 
@@ -49,6 +64,11 @@ export async function loadJournal<E extends AnyEvent>(
     if (readOnly) return
     readOnly = true
     tell({ kind: 'stale' })
+  }
+
+  const told = (saved: readonly R[]) => {
+    channel.post({ kind: 'records', records: saved.map((record) => marked(record, schema)) })
+    tell({ kind: 'saved', records: saved })
   }
 
   /** Adds to the fold. Returns what was new, and sets aside what lost against another content of its id. */
@@ -61,9 +81,7 @@ export async function loadJournal<E extends AnyEvent>(
       const atEnd = !last || compareRecords(last, first) < 0
       tell({ kind: 'records', records: united.added, atEnd })
     }
-    const kept = united.displaced.map(
-      (value) => [quarantineKey('displaced', value.id, value), value] as const,
-    )
+    const kept = united.displaced.map((value) => [asideKey('displaced', value.id, value), value] as const)
     if (kept.length > 0) await storage.quarantine(kept)
     return united
   }
@@ -71,28 +89,30 @@ export async function loadJournal<E extends AnyEvent>(
   const load = async () => {
     const loaded = await storage.load()
     for (const [key] of loaded.journal) if (isPackKey(key)) packsSeen.add(key)
-    const sorted = sortLoaded<E>(loaded, isEvent)
-    readOnly = sorted.newer > 0 || (await storage.isNewer())
-    opening = { ...opening, quarantined: sorted.aside, lost: loaded.lost, newer: sorted.newer, failure: null }
+    const sorted = await settle(sortLoaded<E>(loaded, knowledge), knowledge)
+    readOnly ||= sorted.newer > 0 || (await storage.isNewer())
     await takeIn(sorted.records)
+    open({ quarantined: sorted.aside, lost: loaded.lost, newer: sorted.newer, failure: null })
     if (readOnly) return
     const held = new Set([...loaded.quarantined.map(([key]) => key), ...sorted.out.map((move) => move.to)])
     if (sorted.out.length > 0) await storage.move(sorted.out, 'quarantine')
     if (sorted.back.length > 0) await storage.move(sorted.back, 'journal')
     const ofPacks = sorted.aside.filter((entry) => !held.has(entry.key))
     if (ofPacks.length > 0) await storage.quarantine(ofPacks.map(({ key, value }) => [key, value]))
+    // Without their marks they are examined again next time, and nothing is lost.
+    if (sorted.passed.length > 0)
+      storage.put(sorted.passed.map((r) => [r.id, marked(r, schema)])).catch(() => {})
   }
 
   /** Takes in what earlier lives of the page could not store; their lines go once it is durable. */
   const recover = async () => {
     for (const [owner, values] of fallback.left()) {
-      const { records: read, aside } = sortOut<E>(keyed(values), isEvent)
+      const { records: read, aside } = await settle(sortOut<E>(keyed(values), knowledge), knowledge)
       const { added } = await takeIn(read)
-      opening = {
-        ...opening,
+      open({
         recovered: opening.recovered + added.length,
         quarantined: [...opening.quarantined, ...aside],
-      }
+      })
       storage
         .quarantine(aside.map(({ key, value }) => [key, value]))
         .then(() => saver.save(added))
@@ -107,11 +127,16 @@ export async function loadJournal<E extends AnyEvent>(
   })
 
   const start = async () => {
-    await load().catch((error) => {
-      opening = { ...opening, failure: String((error as Error | null)?.name ?? error) }
-    })
+    const failed = (error: unknown) => open({ failure: String((error as Error | null)?.name ?? error) })
+    const loading = load().catch(failed)
+    const silent = new Promise<'silent'>((resolve) => setTimeout(resolve, ANSWER_MS, 'silent'))
+    if ((await Promise.race([loading, silent])) === 'silent') open({ failure: 'TimeoutError' })
     await named
-    if (!readOnly) await recover()
+    if (!readOnly) await recover().catch(failed)
+  }
+
+  const writeBack = async () => {
+    if (!readOnly && records.length > 0) await storage.put(entriesOf(records, schema))
   }
 
   const requireWritable = () => {
@@ -119,18 +144,21 @@ export async function loadJournal<E extends AnyEvent>(
   }
 
   channel.listen((message) => {
-    if (message.kind === 'wiped') {
-      records = []
-      return tell({ kind: 'wiped' })
-    }
-    const { records: read, newer } = sortOut<E>(keyed(message.records), isEvent)
-    if (newer > 0) becomeStale()
-    takeIn(read).catch(() => {})
+    const sorted = sortOut<E>(keyed(message.records), knowledge)
+    if (sorted.newer > 0) becomeStale()
+    takeIn(sorted.records).catch(() => {})
+    if (sorted.doubts.length === 0) return
+    settle({ ...sorted, records: [] }, knowledge)
+      .then((settled) => takeIn(settled.records))
+      .catch(() => {})
   })
 
   await start()
 
   return {
+    get phone() {
+      return writer.split('.')[0] ?? ''
+    },
     get records() {
       return records
     },
@@ -145,55 +173,47 @@ export async function loadJournal<E extends AnyEvent>(
     },
     append(events, stamp) {
       requireWritable()
-      // A hybrid logical clock (doi:10.1007/978-3-319-14472-6_2): later than all that was seen, and near the
-      // wall clock, so that what two phones did apart falls into place by time when they meet.
-      const order = Math.max(Math.floor(stamp.at), (records.at(-1)?.order ?? 0) + 1)
+      const order = nextOrder(records.at(-1)?.order ?? 0, stamp.at)
       const made = createRecords(events, { writer, seq: seq + 1, order }, stamp)
       seq += made.length
       records = [...records, ...made]
+      // On its way before anybody is told: whatever they do with it, it is kept.
+      const saved = saver.save(made).then(() => told(made))
       tell({ kind: 'records', records: made, atEnd: true })
-      const saved = saver.save(made).then(() => channel.post({ kind: 'records', records: made }))
       return { records: made, saved }
     },
     async refresh() {
       if (opening.failure !== null) return start()
+      const keys = await storage.keys()
+      if (keys.length === 0 && records.length > 0) await writeBack()
       const known = new Set(records.map((record) => record.id))
-      const unseen = (await storage.keys()).filter((key) => !known.has(key) && !packsSeen.has(key))
+      const unseen = keys.filter((key) => !known.has(key) && !packsSeen.has(key))
       if (unseen.length === 0) return
-      const { records: read, newer } = sortOut<E>(await storage.fetch(unseen), isEvent)
-      if (newer > 0) becomeStale()
+      const sorted = await settle(sortOut<E>(await storage.fetch(unseen), knowledge), knowledge)
+      for (const key of unseen) if (isPackKey(key)) packsSeen.add(key)
+      if (sorted.newer > 0) becomeStale()
+      await takeIn(sorted.records)
+    },
+    async merge(candidates, nowMs) {
+      requireWritable()
+      const examined = await examineMerge<E>(candidates, knowledge, nowMs, records.length === 0)
+      const { records: read, aside, faulty, waiting, ahead } = examined
+      requireWritable()
+      // Stored before it is folded: what cannot be kept changes nothing.
+      const before = unite(records, read)
+      const entries = entriesOf(before.added, schema)
+      if (entries.length > 0) await storage.put(entries)
+      if (aside.length > 0) await storage.quarantine(aside)
+      for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
       await takeIn(read)
+      if (before.added.length > 0) told(before.added)
+      const lost = before.displaced.filter((record) => read.includes(record)).length
+      const known = read.length - before.added.length - lost
+      return { added: before.added.length, known, displaced: before.displaced.length, faulty, waiting, ahead }
     },
-    async merge(candidates) {
-      requireWritable()
-      const faults = { faulty: 0, newer: 0 }
-      const read: R[] = []
-      for (const candidate of candidates) {
-        const examined = examine<E>(candidate, isEvent)
-        if ('record' in examined) read.push(examined.record)
-        else if (examined.fault === 'newer') faults.newer++
-        else faults.faulty++
-      }
-      const { added, displaced } = await takeIn(read)
-      if (added.length > 0) {
-        await saver.save(added)
-        channel.post({ kind: 'records', records: added })
-      }
-      const known = read.length - added.length - displaced.filter((record) => read.includes(record)).length
-      return { added: added.length, known, displaced: displaced.length, ...faults }
-    },
-    async wipe(word) {
-      requireWritable()
-      if (word !== WIPE_WORD) throw new RangeError(`word: ${word}, ${WIPE_WORD} is wanted`)
-      saver.forget()
-      await storage.empty()
-      for (const owner of fallback.left().keys()) fallback.keep(owner, [])
-      records = []
-      opening = UNTOUCHED
-      channel.post({ kind: 'wiped' })
-      tell({ kind: 'wiped' })
-    },
+    retire: becomeStale,
     retry: () => saver.retry(),
+    writeBack,
     async tidy() {
       requireWritable()
       const byId = new Map(records.map((record) => [record.id, record]))
@@ -201,7 +221,7 @@ export async function loadJournal<E extends AnyEvent>(
       if (singles.length < PACK_FROM) return
       for (let from = 0; from < singles.length; from += PACK_MOST) {
         const packed = singles.slice(from, from + PACK_MOST)
-        const [key, value] = pack(packed)
+        const [key, value] = pack(packed, schema)
         packsSeen.add(key)
         await storage.replace(
           packed.map((record) => record.id),

@@ -20,8 +20,6 @@ export interface Saver<T> {
   save(values: readonly T[]): Promise<void>
   /** Tries now what is outstanding. */
   retry(): void
-  /** Gives up what is outstanding, as if it were saved. */
-  forget(): void
 }
 
 interface Batch<T> {
@@ -95,6 +93,5 @@ export function createSaver<T>({ write, fallback, changed }: SaverPorts<T>): Sav
       })
     },
     retry,
-    forget: () => finish([...open]),
   }
 }

@@ -1,5 +1,6 @@
 import { update } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
+import { witness } from './witness.ts'
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz0123456789'
 /** 36^8 is 2.8e12: ten thousand openings on one phone collide with a chance of 2e-5. */
@@ -11,29 +12,31 @@ const FAIR_BYTES = 252
 function randomName(): string {
   let name = ''
   while (name.length < LENGTH) {
-    const [byte] = crypto.getRandomValues(new Uint8Array(1))
-    if (byte! < FAIR_BYTES) name += LETTERS[byte! % LETTERS.length]
+    for (const byte of crypto.getRandomValues(new Uint8Array(1)))
+      if (byte < FAIR_BYTES) name += LETTERS[byte % LETTERS.length]
   }
   return name
 }
 
+/** Storage that does not answer is not waited for longer. */
+const ANSWER_MS = 2500
+
 /**
  * A writer's name: this phone's, then one for this opening. So tabs never give out the same id, a record's
- * key is fixed before it is written, and writing it again is harmless.
+ * key is fixed before it is written, and writing it again is harmless. Never rejects: without storage the phone has
+ * a new name each time, which harms nothing.
  */
 export async function nameWriter(database: Database): Promise<string> {
-  let phone = randomName()
-  try {
-    await update<string>(
-      'phone',
-      (known) => {
-        phone = known ?? phone
-        return phone
-      },
-      database.store('local'),
-    )
-  } catch {
-    // Without storage the phone has a new name each time, which harms nothing.
-  }
+  // A database that was lost does not make it another phone.
+  let phone = witness()?.phone ?? randomName()
+  const named = update<string>(
+    'phone',
+    (known) => {
+      phone = known ?? phone
+      return phone
+    },
+    database.store('local'),
+  ).catch(() => {})
+  await Promise.race([named, new Promise((resolve) => setTimeout(resolve, ANSWER_MS))])
   return `${phone}.${randomName()}`
 }

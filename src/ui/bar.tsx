@@ -1,9 +1,8 @@
 import type { ComponentChildren } from 'preact'
+import { PressButton } from './press.tsx'
 import './bar.css'
 
 interface BarProps {
-  /** Name of the act the press rules report. */
-  readonly act: string
   readonly label: string
   readonly under?: string | undefined
   /** Being held means something else than a hit. */
@@ -19,16 +18,10 @@ interface BarProps {
 export const BAR_HOLD_MS = 2000
 
 /** The one big action. Bottom 40 %, always the same place; painted edge to edge, live inside the edges. */
-export function KnuckleBar({ act, label, under, holds = false, rest = false }: BarProps) {
+export function KnuckleBar({ label, under, holds = false, rest = false }: BarProps) {
   return (
     <div class={rest ? 'bar bar-rest' : 'bar'}>
-      <button
-        class="bar-live"
-        type="button"
-        data-press="bar"
-        data-act={act}
-        data-hold-ms={holds ? BAR_HOLD_MS : undefined}
-      >
+      <button class="bar-live" type="button" data-press="bar" data-hold-ms={holds ? BAR_HOLD_MS : undefined}>
         <span class={label.length > 12 ? 'bar-label bar-long' : 'bar-label'}>{label}</span>
         {under === undefined ? null : <span class="bar-under">{under}</span>}
       </button>
@@ -37,47 +30,54 @@ export function KnuckleBar({ act, label, under, holds = false, rest = false }: B
 }
 
 interface PairProps {
-  readonly big: { readonly act: string; readonly label: string }
-  readonly small: { readonly act: string; readonly label: string }
+  readonly big: string
+  readonly small: { readonly label: string; readonly onPress: (atMs: number) => void }
   /** The big answer sits on the side of the working hand. */
   readonly hand: 'right' | 'left'
 }
 
-/** Two answers with a dead strip of 24 px between them. */
+/** Two answers with a dead strip of 24 px between them: the big one is the bar. */
 export function AnswerBars({ big, small, hand }: PairProps) {
   return (
     <div class={`bar bar-pair bar-pair-${hand}`}>
-      <button class="bar-answer" type="button" data-press="small" data-act={small.act}>
+      <PressButton class="bar-answer bar-answer-small" onPress={small.onPress}>
         {small.label}
-      </button>
-      <button class="bar-answer bar-answer-big" type="button" data-press="bar" data-act={big.act}>
-        {big.label}
+      </PressButton>
+      <button class="bar-answer bar-answer-big" type="button" data-press="bar">
+        {big}
       </button>
     </div>
   )
 }
 
 interface CornerProps {
-  readonly act: string
+  readonly to: 'board' | 'hold' | 'other'
   readonly label: string
+  readonly onPress: (atMs: number) => void
   readonly children: ComponentChildren
 }
 
 /** A bench secondary: 19 x 19 mm, top row, far from the bar. */
-export function CornerButton({ act, label, children }: CornerProps) {
+export function CornerButton({ to, label, onPress, children }: CornerProps) {
   return (
-    <button class="corner" type="button" data-press="small" data-act={act}>
+    <PressButton class={`corner corner-${to}`} onPress={onPress}>
       {children}
       <span>{label}</span>
-    </button>
+    </PressButton>
   )
 }
 
+interface StripProps {
+  readonly to: 'take-back' | 'put-back' | 'pan'
+  readonly label: string
+  readonly onPress: (atMs: number) => void
+}
+
 /** A line above the bar that undoes the last hit; gone after 10 s. */
-export function BackStrip({ act, label }: { readonly act: string; readonly label: string }) {
+export function BackStrip({ to, label, onPress }: StripProps) {
   return (
-    <button class="back-strip" type="button" data-press="small" data-act={act}>
+    <PressButton class={`back-strip strip-${to}`} onPress={onPress}>
       {label}
-    </button>
+    </PressButton>
   )
 }

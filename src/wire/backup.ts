@@ -6,21 +6,30 @@ import { fileDay } from '../screens/calendar.ts'
 import { readBackup, writeBackup } from '../store/backup.ts'
 import type { Journal } from '../store/index.ts'
 
-/** The whole journal as one file, through the share sheet or the downloads. */
+/** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
 export function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<ShareResult> {
-  const text = writeBackup(journal.records, { at: nowMs, tz: -new Date(nowMs).getTimezoneOffset() })
-  return openShare().file(`bucketside-${fileDay(nowMs)}.json`, 'application/json', text)
+  const aside = journal.opening.quarantined.map(({ value }) => value)
+  const stamp = { at: nowMs, tz: -new Date(nowMs).getTimezoneOffset() }
+  const text = writeBackup(journal.records, stamp, aside)
+  // Share sheets take texts and refuse JSON (Chromium, third_party/blink/renderer/modules/webshare/FILE_TYPES.md).
+  return openShare().file(`bucketside-${fileDay(nowMs)}.txt`, 'text/plain', text)
 }
 
-/** Joins another phone's journal, or an old backup, with this one. */
-export async function takeIn(journal: Journal<TableEvent>, text: string): Promise<TakenIn> {
-  const backup = readBackup(text)
+/** Joins another phone's journal, or an old backup, with this one: all of it or, if it can't be stored, nothing. */
+export async function takeIn(journal: Journal<TableEvent>, text: string, nowMs: number): Promise<TakenIn> {
+  const backup = await readBackup(text)
   if (!backup.ok) return backup
-  const report = await journal.merge(backup.records)
+  const { records, aside, count, complete } = backup
+  const report = await journal.merge(records, nowMs)
+  // What that phone could not fold: it comes back when this program can.
+  const more = aside.length > 0 ? await journal.merge(aside, nowMs) : { added: 0, known: 0, waiting: 0 }
   return {
     ok: true,
-    added: report.added,
-    known: report.known,
-    left: report.faulty + report.newer + report.displaced,
+    added: report.added + more.added,
+    known: report.known + more.known,
+    faulty: report.faulty + report.displaced,
+    waiting: report.waiting + more.waiting,
+    ahead: report.ahead,
+    whole: complete ? null : { read: records.length, of: count },
   }
 }

@@ -1,21 +1,24 @@
 import { bindKeys } from '../device/keys.ts'
 import { bindPress } from '../device/press-binding.ts'
-import type { App, BenchHit } from '../screens/app.ts'
-import type { Lazy } from './lazy.ts'
+import type { App, BenchView } from '../screens/app.ts'
+import type { Fetched } from '../ui/fetched.ts'
+import { pressedOf } from '../ui/press.tsx'
 import type { Sounding } from './sounding.ts'
 
 /** Hits on a bench screen by finger, key or pedal, heard and seen as the press rules say. */
 export function bindBench(
   root: HTMLElement,
-  onHit: (hit: BenchHit) => void,
-  sounding: Lazy<Sounding>,
+  bench: BenchView,
+  sounding: Fetched<Sounding>,
 ): ReturnType<App['attachBench']> {
   const unlock = () => sounding.with(({ sound }) => void sound.unlock())
   let stopRise: (() => void) | undefined
+  let held: HTMLElement | undefined
   const press = bindPress(root, {
-    onIntent(intent) {
+    onIntent({ target: { kind, element }, by, atMs }) {
       unlock()
-      onHit(intent)
+      if (kind === 'bar') bench.pressBar(by, atMs)
+      else if (element) pressedOf(element)?.(atMs)
     },
     onRefusal(refusal) {
       if (refusal.heard) sounding.with(({ sound }) => sound.refused())
@@ -23,14 +26,14 @@ export function bindBench(
     onHolding(target) {
       stopRise?.()
       stopRise = target ? sounding.now()?.sound.holding() : undefined
-      for (const element of root.querySelectorAll('.is-holding')) element.classList.remove('is-holding')
-      if (target) root.querySelector(`[data-act="${target.act}"]`)?.classList.add('is-holding')
+      held?.classList.remove('is-holding')
+      held = target?.element
+      held?.classList.add('is-holding')
     },
   })
   const unbindKeys = bindKeys(document, (atMs) => {
     unlock()
-    const big = root.querySelector<HTMLElement>('[data-press="bar"]')?.dataset.act
-    if (big !== undefined) onHit({ act: big, atMs, by: 'press' })
+    bench.pressBar('key', atMs)
   })
   return {
     cardChanged: press.cardChanged,

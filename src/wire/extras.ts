@@ -3,15 +3,15 @@ import type { UseStore } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
 import { CALENDAR_TYPE, calendarFile } from '../device/ics.ts'
 import { openShare } from '../device/share.ts'
-import type { Route } from '../screens/app.ts'
+import type { BenchView, Route } from '../screens/app.ts'
 import type { Extras } from '../screens/extras.ts'
 import { onNoticeTap, takeNoticeTaps } from '../store/notice-taps.ts'
 import type { Card } from '../table/card/card.ts'
 import { placeText } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
 import { longWaits } from '../table/steps/calls-ahead.ts'
+import { BENCH_WORDS, type BenchWords } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
-import { WHOLE_WORDS, type WholeWords } from '../words/whole-index.ts'
 import type { Devices } from './devices.ts'
 import { openKnocking } from './knocking.ts'
 import { openNames } from './names.ts'
@@ -27,15 +27,14 @@ export interface Lent {
   readonly now: ReadonlySignal<number>
   readonly card: ReadonlySignal<Card>
   readonly route: Signal<Route>
+  readonly bench: BenchView
   readonly formats: ReadonlySignal<Formats>
 }
 
 export interface Parts extends Lent {
-  readonly words: ReadonlySignal<WholeWords>
+  readonly words: ReadonlySignal<BenchWords>
   /** Facts about this phone alone. */
   readonly store: UseStore
-  /** What a hit on the bar would do, if a bench is shown. */
-  bigAction(): void
 }
 
 export interface OpenedExtras extends Extras {
@@ -43,15 +42,11 @@ export interface OpenedExtras extends Extras {
   readonly caller: Ringing
 }
 
-/** Media keys and knocks go the way of any key: to the bar of the bench that is shown, if one is. */
-const bigAction = (): void =>
-  void document.dispatchEvent(new KeyboardEvent('keydown', { key: 'MediaPlayPause' }))
-
 export async function openExtras(lent: Lent): Promise<OpenedExtras> {
   const { database, table, now } = lent
-  const words = computed(() => WHOLE_WORDS[table.value.settings.language])
+  const words = computed(() => BENCH_WORDS[table.value.settings.language])
   const store = database.store('local')
-  const parts: Parts = { ...lent, words, store, bigAction }
+  const parts: Parts = { ...lent, words, store }
   const ringing = openRinging(parts, await ringFacts(store))
   const knocking = await openKnocking(parts, ringing.calling, ringing.heard)
   const names = await openNames(parts)

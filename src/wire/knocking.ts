@@ -2,17 +2,11 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import { get } from 'idb-keyval'
 import { feelKnocks, hearKnocks, type Listener } from '../device/listen.ts'
 import type { KnockBy, KnockView } from '../screens/extras.ts'
-import type { CardKind } from '../table/card/card.ts'
+import { CARD_ROWS } from '../table/card/card.ts'
 import type { Parts } from './extras.ts'
 import { keep } from './local.ts'
 
 const KEY = 'knock'
-/**
- * Cards on which two knocks are the big action: nothing that starts a dip, ends one or judges a coat, since a
- * table is knocked for many reasons.
- */
-const KNOCKABLE: ReadonlySet<CardKind> = new Set(['wax', 'wipe', 'stir', 'drip', 'foot-check', 'return'])
-
 export interface Knocking {
   readonly view: ReadonlySignal<KnockView>
   /** Inside a tap: phones ask the person first. */
@@ -32,7 +26,8 @@ export async function openKnocking(
     heard: () => parts.sounding.sound.heard(),
     onKnock() {
       if (calling()) heard()
-      else if (KNOCKABLE.has(parts.card.peek().kind)) parts.bigAction()
+      else if (CARD_ROWS[parts.card.peek().kind].knocks)
+        parts.bench.pressBar('knock', parts.devices.clock.pageMs())
     },
   }
   const listen = async (by: KnockBy): Promise<void> => {

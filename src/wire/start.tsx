@@ -1,19 +1,21 @@
 import { effect } from '@preact/signals'
 import { render } from 'preact'
+import type { Faults } from '../device/faults.ts'
 import { keepTheme, lastSeenMs } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
-import { fetchSoon } from '../screens/lazy.tsx'
+import { fetchFaces } from '../screens/lazy.tsx'
 import { Screens } from '../screens/screens.tsx'
 import { openProgram } from './program.ts'
+import { tellStarted } from './updating.ts'
 
 /** What was hit on the first screen while the program was still being fetched. */
 export type Wish = 'own' | 'demo'
 
 /** Opens the program and shows it in `root`. */
-export async function start(root: HTMLElement, wish: () => Wish | undefined): Promise<void> {
+export async function start(root: HTMLElement, faults: Faults, wish: () => Wish | undefined): Promise<void> {
   // Not the first visit: all is on the phone, and the first card may be any.
-  if (lastSeenMs() !== undefined) fetchSoon()
-  const app = await openProgram()
+  if (lastSeenMs() !== undefined) fetchFaces()
+  const app = await openProgram(faults)
   const dark = matchMedia('(prefers-color-scheme: dark)')
   effect(() => {
     const { theme, language } = app.table.value.settings
@@ -32,4 +34,5 @@ export async function start(root: HTMLElement, wish: () => Wish | undefined): Pr
     root,
   )
   root.removeAttribute('aria-busy')
+  tellStarted()
 }

@@ -1,4 +1,4 @@
-import type { Words } from './index.ts'
+import type { Words } from './first-cards.ts'
 
 const MM_PER_INCH = 25.4
 const ML_PER_US_FLUID_OUNCE = 29.5735
@@ -39,7 +39,7 @@ export function formats(words: Words, units: Units, language: string) {
       units === 'metric'
         ? `${mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm)} mm`
         : `${number(mm / MM_PER_INCH, mm < 25 ? 2 : 1)} in`,
-    /** A coat: hundredths of a mm, or thousandths of an inch. */
+    /** Thickness of a coat: tenths of a mm, or thousandths of an inch. */
     coat: (mm: number): string =>
       units === 'metric' ? `${number(mm, 1)} mm` : `${Math.round((mm / MM_PER_INCH) * 1000)} mil`,
     temp: (tempC: number): string =>

@@ -1,24 +1,6 @@
-/** English of the first screen, which shows before anything else is fetched. */
-export const front = {
-  name: 'Bucketside',
-  tag: 'The second head at the glaze table.',
-  missing: 'This part is not on the phone yet, and there is no network.',
-  retry: 'Try again',
-  toBench: 'To the bench',
-  first: {
-    job: 'The second head at the glaze table: it counts your dips aloud, knows when each coat takes the next one, warns before a coat is too thick or runs, and forgets nothing.',
-    own: 'My own pots',
-    back: 'Back to my pots',
-    demo: 'Try the demo evening',
-    demoText: 'Eight invented pots, three invented glazes.',
-    cautionTitle: 'Before you start',
-    cautions: [
-      'Hot wax burns and can catch fire. Never leave the pan; never water on a wax fire.',
-      'Glaze dust is silica. Wipe wet, never sweep or sand dry.',
-      'Wet hands and a mixer: a tested GFCI or RCD, lead off the floor.',
-      'This app cannot tell whether a pot is safe for food. Only a laboratory can.',
-      'Local rules and licensed people come first.',
-    ],
-    keep: 'Works without a network. Nothing leaves this phone.',
-  },
-}
+import { front } from './en/front.ts'
+
+export type FrontWords = typeof front
+
+/** The first screen's words by language. */
+export const FRONT_WORDS = { en: front }

@@ -1,6 +1,7 @@
 import { expect, type Locator, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
+import { phoneOf } from '../../src/table/fold/ahead.ts'
 import { fold } from '../../src/table/fold/fold.ts'
 import type { PotState, Table } from '../../src/table/model/state.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
@@ -99,7 +100,7 @@ export class BenchPage {
   }
 
   private async dismissAway(): Promise<void> {
-    const back = this.page.locator('[data-act="back"]')
+    const back = this.page.locator('.bench-returned ~ .bar .bar-live')
     if ((await back.count()) === 0) return
     await this.page.clock.runFor(500)
     await back.tap()
@@ -141,7 +142,7 @@ export class BenchPage {
     // The order of work may bring another card in this very moment: a hit on a fresh card does nothing.
     for (let i = 0; i < 3; i++) {
       await this.page.clock.runFor(450)
-      await this.page.locator('[data-act="other"]').tap()
+      await this.page.locator('.corner-other').tap()
       await this.page.clock.runFor(50)
       const opened = this.page.locator('.other').waitFor({ timeout: 2000 })
       if (
@@ -185,8 +186,14 @@ export class BenchPage {
           }
         }),
     )
-    const stamped = records as (Stamped & { order: number; seq: number })[]
-    return fold([...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq))
+    // At rest they may lie in packs.
+    const stamped = records.flatMap((value) => {
+      const { text } = value as { text?: string }
+      return text === undefined ? [value] : text.split('\n').map((line): unknown => JSON.parse(line))
+    }) as (Stamped & { order: number; seq: number })[]
+    const sorted = [...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq)
+    const [first] = sorted
+    return fold(sorted, first && phoneOf(first))
   }
 
   async pot(number: number): Promise<PotState> {

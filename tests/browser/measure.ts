@@ -48,8 +48,7 @@ export const measure = (page: Page): Promise<Measured> =>
     const sheet = root.matches('.other')
     const boxOf = (element: Element) => {
       const { left, top, right, bottom } = element.getBoundingClientRect()
-      const name = (element.getAttribute('data-act') ?? element.className).replace(/^own-\d+$/, '')
-      return { name: name || (element.textContent ?? '').trim(), left, top, right, bottom }
+      return { name: element.className || (element.textContent ?? '').trim(), left, top, right, bottom }
     }
     const all = (selector: string) => [...root.querySelectorAll(selector)]
     const drawnHeight = (selector: string) => {

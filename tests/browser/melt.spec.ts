@@ -50,15 +50,20 @@ test('short foot room: warned before dipping, a higher edge in one hit (scenario
   await bench.hit()
   await expect(bench.bar).toContainText('START')
   await expect(bench.face.locator('.alarm')).toContainText(
-    /foot \d mm bare: it can reach the shelf\. Edge at \d+ mm, or a catch slab/,
+    /May run down its \d mm of bare foot onto the shelf/,
   )
-  await bench.other('Off the shelf')
+  await page.clock.runFor(450)
+  await bench.face.locator('.warning-key').tap()
+  await page.clock.runFor(450)
+  await expect(page.locator('.warnings')).toContainText(/Stop at \d+ mm up, or use a catch slab/)
+  await page.locator('.other').getByRole('button', { name: 'Off the shelf' }).tap()
+  await page.clock.runFor(450)
   await expect(page.getByRole('button', { name: /^Catch slab/ })).toBeVisible()
   await expect(page.getByRole('button', { name: /^Stack Doorstep/ })).toBeVisible()
   await page.clock.runFor(450)
   await page.getByRole('button', { name: /^Brackwater down to \d+ mm.*off the shelf/ }).tap()
   await page.clock.runFor(100)
-  await expect(bench.face).not.toContainText('can reach the shelf')
+  await expect(bench.face).not.toContainText('onto the shelf')
   expect((await bench.pot(35)).ownPlan?.[2]?.cover.kind).toBe('downTo')
 })
 

@@ -2,6 +2,7 @@ import { cpus, loadavg } from 'node:os'
 import { expect, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import type { CoatFacts } from '../../shared/nouns.ts'
+import { cardOf } from '../../src/table/card/card-now.ts'
 import { outputsOf } from '../../src/table/card/outputs.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { fold } from '../../src/table/fold/fold.ts'
@@ -63,7 +64,7 @@ test('late by 10 min: when it had to start, and ways out with their new ends, ta
   await bench.told()
   await expect(page.locator('.hands-line')).toContainText('Late by 10 min')
   await page.clock.runFor(450)
-  await page.locator('[data-act="ways"]').tap()
+  await page.locator('.ways-strip').tap()
   await page.clock.runFor(50)
   const sheet = page.locator('.ways')
   await expect(sheet).toContainText('Late by 10 min')
@@ -106,7 +107,8 @@ test('three due within a minute are one call by their places; DRY is for all but
   await bench.pass(45)
   await expect(bench.face).toContainText('3 ready?')
   await expect(page.locator('.ready-tile')).toHaveText([/A 3.*33/, /A 4.*34/, /B 3.*37/])
-  const called = outputsOf(await bench.table(), await page.evaluate(() => Date.now())).calls
+  const [seen, nowMs] = [await bench.table(), await page.evaluate(() => Date.now())]
+  const called = outputsOf(seen, nowMs, cardOf(seen, nowMs)).calls
   expect(called.map(({ places }) => places.map(({ board, place }) => `${board} ${place}`))).toEqual([
     ['A 3', 'A 4', 'B 3'],
   ])
@@ -126,11 +128,11 @@ test('two at one phone: each an own card in one tap, a pot in one pair of hands 
   await bench.told()
   const toOther = async () => {
     await page.clock.runFor(450)
-    await page.locator('[data-act="lane"]').tap()
+    await page.locator('.lane-strip').tap()
     await page.clock.runFor(50)
   }
   await expect(bench.face).toContainText('Open Gatepost')
-  await expect(page.locator('[data-act="lane"]')).toContainText('Second hands')
+  await expect(page.locator('.lane-strip')).toContainText('Second hands')
   await bench.pass(3 * MIN_S)
   await bench.hit()
   await bench.hit()
@@ -139,7 +141,7 @@ test('two at one phone: each an own card in one tap, a pot in one pair of hands 
   await expect(page.locator('.bench-second')).toHaveCount(0)
   await toOther()
   await expect(page.locator('.bench-second')).toHaveCount(1)
-  await expect(page.locator('[data-act="lane"]')).toContainText('foot of 1')
+  await expect(page.locator('.lane-strip')).toContainText('foot of 1')
   await bench.arm(7)
   await bench.hit()
   await page.clock.runFor(1000)

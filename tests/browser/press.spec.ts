@@ -42,9 +42,7 @@ test('a slow, wide knuckle on the bar counts once, stamped at touch-down', async
   await knuckle(page, finger(BAR, 60), 1500, downMs)
   const { intents, refusals } = await take(page)
   expect(refusals).toEqual([])
-  expect(intents).toEqual([
-    { act: 'start', by: 'press', atMs: expect.any(Number), heldMs: expect.any(Number) },
-  ])
+  expect(intents).toEqual([{ on: 'bar', by: 'press', atMs: expect.any(Number), heldMs: expect.any(Number) }])
   expect(intents[0]!.heldMs).toBeCloseTo(1500, 0)
   expect(Math.abs(intents[0]!.atMs - downMs)).toBeLessThan(20)
 })
@@ -97,12 +95,12 @@ test('what erases fires while it is held, at 700 ms, and not before', async ({ p
   })
   await send(page, 'touchStart', [erase])
   const hits = () => page.evaluate(() => window.pressHarness.hits())
-  await expect.poll(hits).toMatchObject([{ act: 'gone', by: 'hold' }])
+  await expect.poll(hits).toMatchObject([{ on: 'erase', by: 'hold' }])
   expect((await hits())[0]!.heldMs).toBeGreaterThanOrEqual(700)
   await send(page, 'touchEnd', [])
   const { intents, holding } = await take(page)
   expect(intents).toHaveLength(1)
-  expect(holding).toEqual(['gone', null])
+  expect(holding).toEqual(['erase', null])
 })
 
 test('a slow knuckle on a bar that can be held is a press; held two seconds and let go it is a hold', async ({
@@ -111,15 +109,15 @@ test('a slow knuckle on a bar that can be held is a press; held two seconds and 
   const stale = finger({ x: 290, y: 250 }, 40)
   const downMs = await pageMs(page)
   await send(page, 'touchStart', [stale], downMs)
-  await expect.poll(() => page.evaluate(() => window.pressHarness.held())).toEqual(['stirred'])
+  await expect.poll(() => page.evaluate(() => window.pressHarness.held())).toEqual(['stale'])
   await send(page, 'touchEnd', [], downMs + 2150)
   const held = await take(page)
-  expect(held.intents.map((i) => [i.act, i.by])).toEqual([['stirred', 'hold']])
+  expect(held.intents.map((i) => [i.on, i.by])).toEqual([['stale', 'hold']])
   expect(held.intents[0]!.atMs - downMs).toBeGreaterThan(2000)
-  expect(held.holding).toEqual(['stirred', null])
+  expect(held.holding).toEqual(['stale', null])
   await knuckle(page, stale, 1100, downMs + 3000)
   const slow = await take(page)
-  expect(slow.intents.map((i) => [i.act, i.by])).toEqual([['stirred', 'press']])
+  expect(slow.intents.map((i) => [i.on, i.by])).toEqual([['stale', 'press']])
 })
 
 test('a hit right after the card changed, and a bounce, are passed over', async ({ page }) => {
@@ -138,7 +136,7 @@ test('a screen reader clicks, any key is the big action, a focused button keeps 
   page,
 }) => {
   await page.evaluate(() => document.getElementById('small')!.click())
-  expect((await take(page)).intents.map((i) => i.act)).toEqual(['hold'])
+  expect((await take(page)).intents.map((i) => i.on)).toEqual(['small'])
   await page.keyboard.press('PageDown')
   expect((await take(page)).keys).toBe(1)
   await page.waitForTimeout(450)
@@ -146,7 +144,7 @@ test('a screen reader clicks, any key is the big action, a focused button keeps 
   await page.keyboard.press('Enter')
   const focused = await take(page)
   expect(focused.keys).toBe(1)
-  expect(focused.intents.map((i) => i.act)).toEqual(['hold'])
+  expect(focused.intents.map((i) => i.on)).toEqual(['small'])
   await page.focus('#bar')
   await page.keyboard.press(' ')
   const onBar = await take(page)

@@ -60,7 +60,7 @@ async function play(bench: BenchPage, { slip, tiles, hold, follows }: Slip): Pro
       ['take-back', before],
     ] as const) {
       await page.clock.runFor(450)
-      await page.locator(`.back-strip[data-act="${act}"]`).tap()
+      await page.locator(`.strip-${act}`).tap()
       await page.clock.runFor(50)
       expect(standing(await bench.table()), act).toEqual(standing(expected))
     }

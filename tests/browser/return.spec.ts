@@ -73,7 +73,7 @@ for (const gap of ['asleep', 'closed'] as const)
     expect(after.hits).toEqual(before.hits)
 
     await at.clock.runFor(500)
-    await at.locator('[data-act="back"]').tap()
+    await at.locator('.bench-returned ~ .bar .bar-live').tap()
     await at.clock.runFor(500)
     // Touch what is due, or open the bucket for what is dry by any reckoning: the order of work decides.
     await expect(at.locator('.bench-main')).toContainText(/ready\?|open brackwater/i)

@@ -12,6 +12,20 @@ const engine = (name: string): string => `src/engine/${name}.ts`
 
 export const ADVICE_FAULTS: readonly Fault[] = [
   {
+    id: 'a rim collar is warned of the run below it',
+    file: 'src/table/advice/warnings.ts',
+    find: 'if (!adds) return undefined',
+    replace: 'if (!adds && pot.gone) return undefined',
+    tests: ['tests/unit/table/quiet.test.ts'],
+  },
+  {
+    id: 'a quarter of a second is offered',
+    file: 'src/table/advice/most-seconds.ts',
+    find: 'let least = SHORTEST_S / STEP_S - 1',
+    replace: 'let least = 0',
+    tests: ['tests/unit/table/quiet.test.ts'],
+  },
+  {
     id: 'learning thickens the coats',
     file: engine('wait/forecast'),
     find: 'const asComputed = runPot(course, 1)',
@@ -134,8 +148,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'figures kept after the clay has changed',
     file: 'src/table/forecast/learning.ts',
-    find: 'const key = [table.board, table.settings,',
-    replace: 'const key = [table.settings,',
+    find: '    table.board,\n    table.settings,\n    ...air,',
+    replace: '    table.settings,\n    ...air,',
     tests: ['tests/unit/table/measured.test.ts'],
   },
   {
@@ -197,8 +211,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'every half is the first',
     file: 'src/table/model/halves.ts',
-    find: '.length % 2) as Half',
-    replace: '.length % 1) as Half',
+    find: '% 2 === 1 ? 1 : 0',
+    replace: '% 1 === 1 ? 1 : 0',
     tests: ['tests/unit/table/halves.test.ts'],
   },
 ]

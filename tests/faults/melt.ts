@@ -17,6 +17,13 @@ const engine = (name: string): string => `src/engine/${name}.ts`
 
 export const MELT_FAULTS: readonly Fault[] = [
   {
+    id: 'an ordinary single coat is called near',
+    file: engine('melt/melt'),
+    find: 'const NEAR_SHARE = 0.5',
+    replace: 'const NEAR_SHARE = 0.1',
+    tests: ['tests/unit/engine/single-coats.test.ts'],
+  },
+  {
     id: 'melt runs with the square of its thickness',
     file: engine('melt/flow'),
     find: 'flux[i + 1] = carry * h',

@@ -2,6 +2,7 @@
 import type { Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
+import { phoneOf } from '../../src/table/fold/ahead.ts'
 import { fold } from '../../src/table/fold/fold.ts'
 import { duesOf, FIVE, fiveClocks } from '../fixtures/five-clocks.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
@@ -35,7 +36,9 @@ const overdue = (page: Page) =>
 /** The table as the journal on the phone gives it, folded here. */
 async function tableOn(page: Page) {
   const stamped = (await storedRecords(page)) as (Stamped & { order: number; seq: number })[]
-  return fold([...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq))
+  const sorted = [...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq)
+  const [first] = sorted
+  return fold(sorted, first && phoneOf(first))
 }
 
 /** When the board on the screen shows each next pot as ready, by the clock on the wall, until `count` are. */
@@ -80,7 +83,7 @@ test('killed and opened again each clock is right within two seconds; stopped fo
   await page.evaluate(() => location.replace('#/bench'))
   await page.waitForSelector('.bench')
   expect(await overdue(page)).toEqual(due.slice(0, 2).map(({ number }) => number))
-  await tap(page, '[data-act="back"]')
+  await tap(page, '.bench-returned ~ .bar .bar-live')
   await page.waitForSelector('.bench-main:not(:has(.overdue))')
 
   const cover = await phone.browser.newPage()
@@ -100,7 +103,7 @@ test('killed and opened again each clock is right within two seconds; stopped fo
   expect(await tableOn(page)).toEqual(before)
 
   // The evening goes on, and what is hit now bears the new day's time.
-  await tap(page, '[data-act="back"]')
+  await tap(page, '.bench-returned ~ .bar .bar-live')
   await page.waitForSelector('.bench-main:not(:has(.overdue))')
   const hitAt = await wall(page)
   await tap(page, '.bench [data-press="bar"]')

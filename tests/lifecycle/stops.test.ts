@@ -84,7 +84,7 @@ test('workers stopped, audio dead though it says it runs, a count frozen, all pe
   await page.waitForSelector('html[data-order="told"]')
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
   // Any touch opens the sound; this one changes nothing else.
-  await tap(page, '[data-act="other"]')
+  await tap(page, '.corner-other')
   await tap(page, '.other-close')
   await expect.poll(() => page.evaluate(() => window.audios.map(({ state }) => state))).toEqual(['running'])
 

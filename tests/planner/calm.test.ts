@@ -17,8 +17,8 @@ const WORK = 60_000
 /** The table after everything that starts before `atS` went as told; hands may still be at it. */
 function playedUntil(input: PlanInput, told: Plan, atS: number): PlanInput {
   const done = told.actions.filter((action) => action.startS < atS)
-  const hands = input.hands.map((each, lane) => {
-    const mine = done.filter((action) => action.lane === lane)
+  const hands = input.hands.map((each, potter) => {
+    const mine = done.filter((action) => action.potter === potter)
     const setUps = mine.filter(
       (action): action is SetUpAction => action.kind === 'open' || action.kind === 'restir',
     )
@@ -153,9 +153,9 @@ describe('calm re-plan', () => {
       const told = plan(input, 20_000)
       const { plan: again } = replan(input, told, WORK)
       expect(faults(input, again)).toEqual([])
-      for (const lane of [0, 1]) {
-        const was = told.actions.find((action) => action.lane === lane)
-        const is = again.actions.find((action) => action.lane === lane)
+      for (const potter of [0, 1]) {
+        const was = told.actions.find((action) => action.potter === potter)
+        const is = again.actions.find((action) => action.potter === potter)
         if (was && was.startS <= MIN)
           expect(is).toMatchObject('potId' in was ? { potId: was.potId } : { bucketId: was.bucketId })
       }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { plan } from '../../src/planner/index.ts'
 import {
   board,
   bucket,
@@ -13,8 +14,8 @@ import {
 import { dispatch } from './plain.ts'
 import { faults } from './verify.ts'
 
-const lines = (plan: ReturnType<typeof dispatch>) =>
-  plan.actions.map(
+const lines = (told: ReturnType<typeof dispatch>) =>
+  told.actions.map(
     (a) => `${a.kind} ${'potId' in a ? a.potId : a.bucketId} ${a.startS / MIN}-${a.endS / MIN}`,
   )
 
@@ -43,23 +44,23 @@ describe('dispatch by rule', () => {
       [pot('31', ['G', 'B'], [12], { readyAtS: 1000 }), pot('32', ['B'], [], { readyAtS: 1600 })],
       { nowS: 1000, hands: [{ freeAtS: 1010, open: { bucketId: 'G', stirEndS: 760, decanted: false } }] },
     )
-    const plan = dispatch(input)
-    expect(faults(input, plan)).toEqual([])
+    const told = dispatch(input)
+    expect(faults(input, told)).toEqual([])
     // Stir 250 s old when hands are free: still fresh, no re-stir.
-    expect(plan.actions[0]).toMatchObject({ kind: 'dip', potId: '31', startS: 1010, reason: 'bucketOpen' })
+    expect(told.actions[0]).toMatchObject({ kind: 'dip', potId: '31', startS: 1010, reason: 'bucketOpen' })
   })
 
-  it('gives two people two lanes and one count at a time', () => {
+  it('gives two people two pairs of hands and one count at a time', () => {
     const input = { ...exampleFour(), hands: twoHands() }
-    const plan = dispatch(input)
-    expect(faults(input, plan)).toEqual([])
-    expect(new Set(plan.actions.map((action) => action.lane)).size).toBe(2)
-    expect(plan.finishS).toBeLessThan(dispatch(exampleFour()).finishS)
+    const told = dispatch(input)
+    expect(faults(input, told)).toEqual([])
+    expect(new Set(told.actions.map((action) => action.potter)).size).toBe(2)
+    expect(told.finishS).toBeLessThan(dispatch(exampleFour()).finishS)
   })
 
   it('answers an empty table with an empty plan', () => {
-    const plan = dispatch(board([], [], { nowS: 77 }))
-    expect(plan).toMatchObject({
+    const told = dispatch(board([], [], { nowS: 77 }))
+    expect(told).toMatchObject({
       actions: [],
       finishS: 77,
       dryAtS: null,
@@ -83,5 +84,7 @@ describe('dispatch by rule', () => {
       /id twice/,
     )
     expect(() => dispatch(board([bucket('G')], [pot('31', [], [])]))).toThrow(/coats.length is 0/)
+    for (const work of [Number.NaN, Number.POSITIVE_INFINITY, -1, 0.5])
+      expect(() => plan(exampleTwo(), work)).toThrow(`work is ${work}, allowed are whole numbers`)
   })
 })

@@ -37,10 +37,10 @@ const away = (table: PlanInput, nowS: number): PlanInput => ({
   hands: handsOf(table.hands.map((each) => ({ ...each, freeAtS: Math.max(each.freeAtS, nowS) }))),
 })
 
-/** The action done by its lane, `slowerS` longer than planned; `pot` is the pot that went in, right or wrong. */
+/** The action done by its potter, `slowerS` longer than planned; `pot` is the pot that went in, right or wrong. */
 function done(table: PlanInput, action: Action, slowerS: number, potId?: string): PlanInput {
   const endS = action.endS + slowerS
-  const mine = table.hands[action.lane]!
+  const mine = table.hands[action.potter]!
   let { open } = mine
   if (action.kind === 'open' || action.kind === 'restir')
     open = {
@@ -48,8 +48,8 @@ function done(table: PlanInput, action: Action, slowerS: number, potId?: string)
       stirEndS: endS,
       decanted: action.decant || (action.kind === 'restir' && mine.open!.decanted),
     }
-  const hands = table.hands.map((each, lane): Hands => {
-    if (lane === action.lane) return { freeAtS: endS, open }
+  const hands = table.hands.map((each, potter): Hands => {
+    if (potter === action.potter) return { freeAtS: endS, open }
     const taken = action.kind === 'open' && each.open?.bucketId === action.bucketId
     return { freeAtS: Math.max(each.freeAtS, action.startS), open: taken ? null : each.open }
   })
@@ -69,7 +69,7 @@ const dipsLeft = (table: PlanInput, plan: Plan) =>
     .filter((action): action is Dip => action.kind === 'dip')
     .map((dip) => {
       const pot = table.pots.find((each) => each.id === dip.potId)
-      return `${dip.lane} ${dip.potId} ${pot ? pot.coats.length - dip.coat : ''}`
+      return `${dip.potter} ${dip.potId} ${pot ? pot.coats.length - dip.coat : ''}`
     })
 
 /** Processor time in which the order is told again after a hit, ms. */
@@ -110,14 +110,14 @@ function again(table: PlanInput, told: Plan, tally: { ms: number[]; kept: number
 
 /** The card in hand stays: due by now, its pot no later than told and still in want of that bucket. */
 function expectCard(table: PlanInput, told: Plan, next: Plan): void {
-  for (const [lane, { freeAtS }] of table.hands.entries()) {
-    const card = told.actions.find((action) => action.lane === lane)
+  for (const [potter, { freeAtS }] of table.hands.entries()) {
+    const card = told.actions.find((action) => action.potter === potter)
     if (!card || card.startS > freeAtS + MIN || !('potId' in card)) continue
     const pot = table.pots.find((each) => each.id === card.potId)
     if (!pot || pot.readyAtS > Math.max(freeAtS, card.startS)) continue
     // What the other hands have still to do on the pot goes before.
     if ((pot.prep[0]?.kind ?? 'dip') !== card.kind) continue
-    const first = next.actions.find((action) => action.lane === lane && 'potId' in action)
+    const first = next.actions.find((action) => action.potter === potter && 'potId' in action)
     expect(first).toMatchObject({ kind: card.kind, potId: card.potId })
   }
 }

@@ -15,13 +15,13 @@ export function faults(input: PlanInput, plan: Plan): string[] {
       { prep: 0, coats: 0, readyS: pot.readyAtS, lastOutS: null as number | null },
     ]),
   )
-  const lanes = input.hands.map((hands) => ({
+  const potters = input.hands.map((hands) => ({
     freeS: hands.freeAtS,
     open: hands.open?.bucketId ?? null,
     stirS: hands.open?.stirEndS ?? 0,
     decanted: hands.open?.decanted ?? false,
   }))
-  const inBucket: { bucketId: string; startS: number; endS: number; lane: number }[] = []
+  const inBucket: { bucketId: string; startS: number; endS: number; potter: number }[] = []
   const counts: { startS: number; outS: number }[] = []
   let finishS = input.nowS
   let dryAtS = input.deadline?.doneDryAtS ?? Number.NEGATIVE_INFINITY
@@ -30,16 +30,16 @@ export function faults(input: PlanInput, plan: Plan): string[] {
   let overLongS = 0
   let last = Number.NEGATIVE_INFINITY
   for (const action of plan.actions) {
-    const { kind, lane, startS, endS } = action
-    const hands = lanes[lane]
+    const { kind, potter, startS, endS } = action
+    const hands = potters[potter]
     if (!hands) {
-      say(`no hands ${lane}`)
+      say(`no hands ${potter}`)
       continue
     }
     if (startS < last) say(`actions out of order at ${startS}`)
     last = startS
     if (!Number.isInteger(startS) || !Number.isInteger(endS)) say(`${kind} not in whole seconds`)
-    if (startS < hands.freeS) say(`${kind} at ${startS} while hands ${lane} are busy until ${hands.freeS}`)
+    if (startS < hands.freeS) say(`${kind} at ${startS} while hands ${potter} are busy until ${hands.freeS}`)
     hands.freeS = endS
     if (kind === 'open' || kind === 'restir') {
       const bucket = bucketOf.get(action.bucketId)!
@@ -47,7 +47,7 @@ export function faults(input: PlanInput, plan: Plan): string[] {
       if (endS - startS !== least) say(`${kind} ${bucket.id} takes ${endS - startS}, not ${least}`)
       if (kind === 'open') {
         openings++
-        for (const other of lanes) if (other !== hands && other.open === bucket.id) other.open = null
+        for (const other of potters) if (other !== hands && other.open === bucket.id) other.open = null
         hands.open = bucket.id
         hands.decanted = action.decant
       } else {
@@ -56,7 +56,7 @@ export function faults(input: PlanInput, plan: Plan): string[] {
         hands.decanted ||= action.decant
       }
       hands.stirS = endS
-      inBucket.push({ bucketId: bucket.id, startS, endS, lane })
+      inBucket.push({ bucketId: bucket.id, startS, endS, potter })
       continue
     }
     if (!('potId' in action)) continue
@@ -95,7 +95,7 @@ export function faults(input: PlanInput, plan: Plan): string[] {
     of.readyS = Math.max(endS, action.outS + coat.waitAfterS)
     finishS = Math.max(finishS, endS)
     if (of.coats === pot.coats.length) dryAtS = Math.max(dryAtS, action.outS + pot.kilnDryS)
-    inBucket.push({ bucketId: bucket.id, startS, endS, lane })
+    inBucket.push({ bucketId: bucket.id, startS, endS, potter })
     counts.push({ startS, outS: action.outS })
   }
   for (const pot of input.pots) {
@@ -105,7 +105,7 @@ export function faults(input: PlanInput, plan: Plan): string[] {
   }
   for (const [k, a] of inBucket.entries())
     for (const b of inBucket.slice(k + 1))
-      if (a.lane !== b.lane && a.bucketId === b.bucketId && a.startS < b.endS && b.startS < a.endS)
+      if (a.potter !== b.potter && a.bucketId === b.bucketId && a.startS < b.endS && b.startS < a.endS)
         say(`two pairs of hands in ${a.bucketId} at ${Math.max(a.startS, b.startS)}`)
   for (const [k, a] of counts.entries())
     for (const b of counts.slice(k + 1))

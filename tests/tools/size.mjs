@@ -1,6 +1,7 @@
 /**
  * npm run size: what the built app weighs, gzip, figure and budget a row. What comes before the first paint and
- * before the bench takes a tap is taken from the requests of a cold first visit.
+ * before the bench takes a tap is taken from the requests of a cold first visit; what a screen fetches of its own is
+ * all that its part needs and the bench, with what it fetches after its first card, does not.
  */
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join, relative, sep } from 'node:path'
@@ -81,7 +82,36 @@ async function firstVisit() {
   }
 }
 
+/** What the bench fetches by itself as soon as its first card is drawn: a group of `src/vite.config.ts`. */
+const isWithBench = (part) => part.startsWith('_faces-')
+/** Screens and what else is fetched when it is asked for, each with a limit of its own, kB. */
+const OWN_KB = 40
+
+/** Files a part needs to run, style sheets too; `part` is a key of the bundler's list. */
+function neededBy(part, parts, found = new Set()) {
+  const { file, imports = [], css = [] } = parts[part] ?? {}
+  if (file === undefined || found.has(file)) return found
+  for (const name of [file, ...css]) found.add(name)
+  for (const next of imports) neededBy(next, parts, found)
+  return found
+}
+
+/** What each part that is fetched late brings of its own: `[name, bytes]`, the heaviest first. */
+function ownBytes(parts, withBench) {
+  return Object.entries(parts)
+    .filter(([, { isDynamicEntry }]) => isDynamicEntry)
+    .map(([name]) => [name, total([...neededBy(name, parts)].filter((file) => !withBench.has(file)))])
+    .sort(([, a], [, b]) => b - a)
+}
+
 const visit = await firstVisit()
+const parts = JSON.parse(readFileSync(at('.cache/parts.json'), 'utf8'))
+const withBench = new Set([
+  ...visit.bench,
+  ...Object.keys(parts)
+    .filter(isWithBench)
+    .flatMap((part) => [...neededBy(part, parts)]),
+])
 const js = (names) => [...names].filter((name) => name.endsWith('.js') && files.includes(name))
 const kept = [
   ...readFileSync(join(root, 'sw.js'), 'utf8').matchAll(/["']?url["']?:\s*["']([^"']+)["']/g),
@@ -90,8 +120,8 @@ const kept = [
 const rows = [
   ['JS to first paint', total(js(visit.paint)), 24],
   ['HTML + CSS + JS until the bench takes a tap', total([...visit.bench].filter((n) => CODE.test(n))), 70],
-  ['all JS', total(js(files)), 110],
-  ['kept offline, without sound', total(kept.filter((name) => !SOUND.test(name))), 250],
+  ...ownBytes(parts, withBench).map(([name, bytes]) => [`of its own: ${name}`, bytes, OWN_KB]),
+  ['kept offline, without sound', total(kept.filter((name) => !SOUND.test(name))), 330],
   ['kept offline, sound alone', total(kept.filter((name) => SOUND.test(name))), null],
   ['service worker', gzipBytes('sw.js'), null],
 ]

@@ -61,11 +61,6 @@ export interface FootRoom {
 export const LEAST_SLOPE = Math.sin((10 * Math.PI) / 180)
 /** Mean rise over length of the outside below which a pot is a flat: 30 deg (ours). */
 const FLAT_RISE = 0.5
-/**
- * Length of the rounded ridge at a front, mm: h^(1/3) lc^(2/3) is 1.4 to 1.7 for 0.25 to 0.5 mm of melt, with
- * lc = sqrt(0.25 N/m / rho g) = 3.2 mm (tension: Harrison & Moore, NBS RP1133, 1938). Less is no crossing.
- */
-const RIDGE_MM = 1.5
 const RIM_MM = 3
 /** A metric drop, mL: less melt on the shelf is the scheme's own smear. */
 const DROP_ML = 0.05
@@ -134,12 +129,16 @@ function fire(wall: Wall, coats: readonly CoatOnWall[], upper: boolean, marginFa
 const isFlat = (line: readonly OutlinePoint[], lengthMm: number): boolean =>
   line[0]!.zMm - line[line.length - 1]!.zMm < FLAT_RISE * lengthMm
 
+/** Share of the bare wall that a run with its margin may take before it is called near. Our choice. */
+const NEAR_SHARE = 0.5
+
 function grade(wall: Wall, likely: Fired, upper: Fired): 'clear' | 'near' | 'over' {
   const shelf = wall.path.lengthMm - 1e-9
   if (likely.marginFrontMm >= shelf || likely.marginShelfMl >= DROP_ML) return 'over'
-  const crossed = wall.footMm + Math.min(RIDGE_MM, (wall.path.lengthMm - wall.footMm) / 2)
-  const crosses = likely.marginFrontMm >= crossed || wall.edgeMm + upper.runMm >= crossed
-  return crosses || wall.edgeMm > wall.footMm + 1e-6 || upper.marginFrontMm >= shelf ? 'near' : 'clear'
+  const roomMm = wall.path.lengthMm - wall.edgeMm
+  const near = likely.marginFrontMm - wall.edgeMm >= NEAR_SHARE * roomMm - 1e-9
+  // Of the upper estimate only that it reaches the shelf by itself counts: a wide band is no run.
+  return near || wall.edgeMm > wall.footMm + 1e-6 || wall.edgeMm + upper.runMm >= shelf ? 'near' : 'clear'
 }
 
 /** `over` stands on what is known; anything less is unknown while a glaze is untested or the wall too level. */
@@ -160,9 +159,10 @@ const BARE: Omit<Fired, 'marginFrontMm'> = {
 }
 
 /**
- * Foot room of one pot's outside after a firing. Over: the likely run with its margin reaches the shelf. Near: with
- * its margin it crosses the foot line by more than a front's own width, or the upper estimate does so by itself or
- * reaches the shelf with the margin. Unknown: no grounds to say clear. Where glazes overlap the larger dose holds.
+ * Foot room of one pot's outside after a firing. Over: the likely run with its margin reaches the shelf. Near: it
+ * takes half of the bare wall below the lowest edge or more, or the upper estimate reaches the shelf without a
+ * margin, or glaze lies below the foot line. Unknown: no grounds to say clear. Where glazes overlap the larger dose
+ * holds.
  * RangeError for thickness, dose, margin or foot line out of range.
  */
 export function footRoom(input: FootRoomInput): FootRoom {

@@ -13,8 +13,8 @@ export interface PotHistory {
   readonly air0: Air
 }
 
-/** Shortest and longest dip that a hand can count (practice). */
-export const SHORTEST_S = 0.5
+/** Shortest dip that is offered, and longest that a hand can count (practice). */
+export const SHORTEST_S = 1
 export const LONGEST_S = 20
 
 /** Zones right after all events, as computed (no learned factor moves a thickness). */
@@ -62,12 +62,14 @@ function whereReaches(of: (x: number) => number, low: number, high: number, goal
 
 /** Seconds are told to this. */
 const TENTH_S = 0.05
+/** Where the search for seconds begins: what comes out under the shortest dip says that the glaze is too thick. */
+const LEAST_S = 0.5
 
 /** Seconds for `wantedMm` of this coat, in its own slip, cover and moment (`dip.holdS` is ignored). */
 export function secondsFor(standing: PotHistory, dip: Dip, wantedMm: number): SecondsFor {
   between('wantedMm', wantedMm, 0, 20)
   const at = (holdS: number): number => coatMm(standing, { ...dip, holdS })
-  const holdS = whereReaches(at, SHORTEST_S, LONGEST_S, wantedMm, TENTH_S)
+  const holdS = whereReaches(at, LEAST_S, LONGEST_S, wantedMm, TENTH_S)
   return { holdS, likelyMm: at(holdS ?? LONGEST_S) }
 }
 
@@ -95,7 +97,7 @@ const THINNEST = 1.05
 /** Density, g/mL, at which the dip's own seconds give `wantedMm`; undefined when no slop of this glaze does. */
 export function densityFor(standing: PotHistory, dip: Dip, wantedMm: number): number | undefined {
   between('wantedMm', wantedMm, 0, 20)
-  inRange('holdS', dip.holdS, SHORTEST_S, 600)
+  inRange('holdS', dip.holdS, LEAST_S, 600)
   const at = (gramsPerMl: number): number => coatMm(standing, { ...dip, slop: { ...dip.slop, gramsPerMl } })
   return whereReaches(at, THINNEST, densestGramsPerMl(dip.slop) - 1e-3, wantedMm, 5e-4)
 }

@@ -64,7 +64,7 @@ function stirsOf(problem: Problem, b: number): { readonly tailS: number; readonl
     }
   const fresh = problem.freshS[b]!
   let left = ops.length
-  for (let l = 0; l < problem.laneCount; l++) {
+  for (let l = 0; l < problem.potterCount; l++) {
     const freshFor = problem.stirS[l]! + fresh - problem.freeS[l]!
     if (problem.at[l] === b && freshFor >= 0) left -= Math.floor(freshFor / shortest) + 1
   }
@@ -78,7 +78,7 @@ function stirsOf(problem: Problem, b: number): { readonly tailS: number; readonl
 }
 
 function makeBound(problem: Problem): Bound {
-  const { n, bucket, dur, after, release, tail, dryTail, next, laneCount } = problem
+  const { n, bucket, dur, after, release, tail, dryTail, next, potterCount } = problem
   const free = Math.min(...problem.freeS)
   const open = new Set(problem.at)
   const head = new Int32Array(n)
@@ -103,7 +103,7 @@ function makeBound(problem: Problem): Bound {
   })
   // With two pairs of hands two buckets are open at once and crossed stacks may share their visits.
   const needed = problem.buckets.flatMap((_, b) => (open.has(b) ? [] : [b]))
-  const openings = laneCount === 1 ? supersequence(sequences, problem.at[0]!).visits.length : needed.length
+  const openings = potterCount === 1 ? supersequence(sequences, problem.at[0]!).visits.length : needed.length
   const stirs = problem.buckets.map((_, b) => stirsOf(problem, b))
   const jobs: Job[] = []
   for (let o = 0; o < n; o++)
@@ -127,7 +127,7 @@ function makeBound(problem: Problem): Bound {
     finishS = Math.max(finishS, job.headS + job.workS + job.tailS)
     dryS = Math.max(dryS, job.headS + job.workS + job.dryTailS)
   }
-  if (laneCount === 1 && n > 0) {
+  if (potterCount === 1 && n > 0) {
     finishS = Math.max(
       finishS,
       preemptive(jobs, (job) => job.tailS),

@@ -1,5 +1,7 @@
+import { checkWork } from '../problem/check.ts'
 import { type Order, STIR } from '../problem/order.ts'
 import { layProblem, type Problem } from '../problem/problem.ts'
+import { emptyOrder } from '../search/by-rule.ts'
 import { exact, PROVABLE_DIPS } from '../search/exact.ts'
 import { type Card, recall } from '../search/recall.ts'
 import { relocate } from '../search/runs.ts'
@@ -31,10 +33,10 @@ export interface Replanned {
 
 /** The cards that no hard rule has broken since: their pot may go when it was to go, their bucket is wanted. */
 function standing(problem: Problem, cards: readonly Card[]): Card[] {
-  return cards.filter(({ lane, op, startS, opStartS }) => {
-    const free = problem.freeS[lane]!
+  return cards.filter(({ potter, op, startS, opStartS }) => {
+    const free = problem.freeS[potter]!
     return (
-      !problem.input.hands[lane]?.away &&
+      !problem.input.hands[potter]?.away &&
       startS <= free + IN_HAND_S &&
       problem.release[op]! >= 0 &&
       problem.release[op]! <= Math.max(free, opStartS)
@@ -47,8 +49,8 @@ function standing(problem: Problem, cards: readonly Card[]): Card[] {
  * its pots.
  */
 function keeps(problem: Problem, order: Order, cards: readonly Card[]): boolean {
-  return cards.every(({ lane, op, bucket }) => {
-    const first = order.ops.find((o) => order.lane[o] === lane)
+  return cards.every(({ potter, op, bucket }) => {
+    const first = order.ops.find((o) => order.potter[o] === potter)
     if (bucket < 0) return first === op && order.wish[op] !== STIR
     return first !== undefined && (first === op || problem.bucket[first] === bucket)
   })
@@ -56,13 +58,42 @@ function keeps(problem: Problem, order: Order, cards: readonly Card[]): boolean 
 
 /** Before what its own hands do: the other hands needn't wait for it. */
 function putFirst(order: Order, cards: readonly Card[]): Order {
-  for (const { lane, op } of cards) {
-    const first = order.ops.findIndex((o) => order.lane[o] === lane)
+  for (const { potter, op } of cards) {
+    const first = order.ops.findIndex((o) => order.potter[o] === potter)
     const at = order.ops.indexOf(op)
     if (first >= 0 && first < at) relocate(order.ops, at, first)
-    order.lane[op] = lane
+    order.potter[op] = potter
   }
   return order
+}
+
+/**
+ * The best order found for one of two potters, done by either alone: two are never told a worse plan than one.
+ * Searched with as much work again; nothing with one potter.
+ */
+function* alone(problem: Problem, work: number): Generator<void, Order[]> {
+  const { input } = problem
+  const [first, second] = input.hands
+  if (!second || problem.n === 0) return []
+  const sooner = second.freeAtS < first.freeAtS || first.away ? second : first
+  const single = layProblem({ ...input, hands: [sooner] })
+  const timer = makeTimer(single)
+  const found = bestStart(single, timer)
+  yield* search(single, timer, found, work, () => true)
+  const firstOp = new Map(problem.pots.map((pot, p) => [pot.id, problem.firstOp[p]!]))
+  const here = (o: number) => {
+    const p = single.pot[o]!
+    return firstOp.get(single.pots[p]!.id)! + o - single.firstOp[p]!
+  }
+  return input.hands.map((_, l) => {
+    const order = emptyOrder(problem)
+    found.order.ops.forEach((o, k) => {
+      order.ops[k] = here(o)
+      order.wish[here(o)] = found.order.wish[o]!
+    })
+    order.potter.fill(l)
+    return order
+  })
 }
 
 /**
@@ -72,21 +103,23 @@ function putFirst(order: Order, cards: readonly Card[]): Order {
  * @throws RangeError naming field, value and allowed range.
  */
 export function* planning(input: PlanInput, previous: Plan | null, work: number): Generator<void, Replanned> {
+  checkWork(work)
   const problem = layProblem(input)
   const timer = makeTimer(problem)
   const old = previous && recall(problem, timer, previous)
   const cards = old ? standing(problem, old.cards) : []
   const allowed = (order: Order) => cards.length === 0 || keeps(problem, order, cards)
+  const begins = [...starts(problem), ...(yield* alone(problem, work))]
   const found: Found = bestStart(
     problem,
     timer,
-    starts(problem).map((order) => putFirst(order, cards)),
+    begins.map((order) => putFirst(order, cards)),
   )
   if (old && allowed(old.found.order)) {
     timer.run(old.found.order, Number.POSITIVE_INFINITY)
     if (versus(timer, found) < 0) keep(found, timer, old.found.order)
   }
-  const small = work > 0 && problem.laneCount === 1 && problem.dips <= PROVABLE_DIPS
+  const small = work > 0 && problem.potterCount === 1 && problem.dips <= PROVABLE_DIPS
   yield* search(problem, timer, found, small ? Math.min(work, SMALL_WORK) : work, allowed)
   let proven = false
   if (small) {
@@ -143,10 +176,7 @@ export const replan = (input: PlanInput, previous: Plan, work: number = FINAL_WO
  * @throws RangeError naming field, value and allowed range.
  */
 export function firstPlan(input: PlanInput, previous: Plan | null = null): Plan {
-  if (previous) return replan(input, previous, 0).plan
-  const problem = layProblem(input)
-  const timer = makeTimer(problem)
-  return readPlan(problem, timer, bestStart(problem, timer).order, false)
+  return drain(planning(input, previous, 0)).plan
 }
 
 /**

@@ -11,21 +11,21 @@ export function readPlan(problem: Problem, timer: Timer, order: Order, provenByE
   const { nowS, deadline } = problem.input
   const actions: Action[] = []
   for (const [position, o] of order.ops.entries()) {
-    const lane = order.lane[o]!
+    const potter = order.potter[o]!
     const startS = nowS + timer.start[o]!
     if (timer.setUp[o] !== NONE) {
       const bucket = timer.setUpBucket[o]!
       let dips = 0
       for (let j = position; j < problem.n; j++) {
         const e = order.ops[j]!
-        if (order.lane[e] !== lane) continue
+        if (order.potter[e] !== potter) continue
         if (e !== o && timer.setUp[e] !== NONE) break
         if (problem.bucket[e] === bucket) dips++
       }
       const kind = timer.setUp[o] === OPEN ? 'open' : 'restir'
       actions.push({
         kind,
-        lane,
+        potter,
         startS: startS - timer.setUpS[o]!,
         endS: startS,
         bucketId: problem.buckets[bucket]!.id,
@@ -40,7 +40,7 @@ export function readPlan(problem: Problem, timer: Timer, order: Order, provenByE
     if (problem.bucket[o]! < 0)
       actions.push({
         kind: pot.prep[step]!.kind,
-        lane,
+        potter,
         startS,
         endS,
         potId: pot.id,
@@ -51,7 +51,7 @@ export function readPlan(problem: Problem, timer: Timer, order: Order, provenByE
       const { reason, heldS } = dipReason(problem, timer, order, position)
       actions.push({
         kind: 'dip',
-        lane,
+        potter,
         startS,
         endS,
         potId: pot.id,
@@ -63,7 +63,7 @@ export function readPlan(problem: Problem, timer: Timer, order: Order, provenByE
       })
     }
   }
-  actions.sort((a, b) => a.startS - b.startS || a.endS - b.endS || a.lane - b.lane)
+  actions.sort((a, b) => a.startS - b.startS || a.endS - b.endS || a.potter - b.potter)
   const finishS = problem.n === 0 ? nowS : nowS + timer.finishS
   let dryS = Number.NEGATIVE_INFINITY
   for (let o = 0; o < problem.n; o++)

@@ -8,17 +8,17 @@ function readyS(problem: Problem, timer: Timer, o: number): number {
   return timer.start[o - 1]! + problem.after[o - 1]!
 }
 
-/** The op before `position` in the same lane, -1 for none. */
+/** The op before `position` in the same potter, -1 for none. */
 function before(order: Order, position: number): number {
-  const lane = order.lane[order.ops[position]!]
-  for (let j = position - 1; j >= 0; j--) if (order.lane[order.ops[j]!] === lane) return order.ops[j]!
+  const potter = order.potter[order.ops[position]!]
+  for (let j = position - 1; j >= 0; j--) if (order.potter[order.ops[j]!] === potter) return order.ops[j]!
   return -1
 }
 
 function handsFreeS(problem: Problem, timer: Timer, order: Order, position: number): number {
   const o = order.ops[position]!
   const last = before(order, position)
-  const free = last < 0 ? problem.freeS[order.lane[o]!]! : timer.start[last]! + problem.dur[last]!
+  const free = last < 0 ? problem.freeS[order.potter[o]!]! : timer.start[last]! + problem.dur[last]!
   return free + (timer.setUp[o] === NONE ? 0 : timer.setUpS[o]!)
 }
 
@@ -65,7 +65,7 @@ export function setUpReason(problem: Problem, timer: Timer, order: Order, positi
   const o = order.ops[position]!
   const begin = timer.start[o]! - timer.setUpS[o]!
   const last = before(order, position)
-  const free = last < 0 ? problem.freeS[order.lane[o]!]! : timer.start[last]! + problem.dur[last]!
+  const free = last < 0 ? problem.freeS[order.potter[o]!]! : timer.start[last]! + problem.dur[last]!
   if (timer.setUp[o] !== OPEN) {
     if (timer.setUpDecant[o]) return 'pourOff'
     return begin > free ? 'stirInWait' : 'stale'

@@ -40,14 +40,14 @@ function checkPot(input: PlanInput, pot: Pot, bucketIds: ReadonlySet<string>): v
   }
 }
 
-function checkHands(input: PlanInput, hands: Hands, lane: number, bucketIds: ReadonlySet<string>): void {
-  whole(`hands[${lane}].freeAtS`, hands.freeAtS, input.nowS, input.nowS + LONGEST_S)
+function checkHands(input: PlanInput, hands: Hands, potter: number, bucketIds: ReadonlySet<string>): void {
+  whole(`hands[${potter}].freeAtS`, hands.freeAtS, input.nowS, input.nowS + LONGEST_S)
   if (hands.open === null) return
   if (!bucketIds.has(hands.open.bucketId))
     throw new RangeError(
-      `hands[${lane}].open.bucketId is ${hands.open.bucketId}, allowed are ${[...bucketIds].join(' ')}`,
+      `hands[${potter}].open.bucketId is ${hands.open.bucketId}, allowed are ${[...bucketIds].join(' ')}`,
     )
-  whole(`hands[${lane}].open.stirEndS`, hands.open.stirEndS, input.nowS - 10 * LONGEST_S, hands.freeAtS)
+  whole(`hands[${potter}].open.stirEndS`, hands.open.stirEndS, input.nowS - 10 * LONGEST_S, hands.freeAtS)
 }
 
 /** Refuses what the planner can't mean. @throws RangeError naming field, value and allowed range. */
@@ -74,8 +74,8 @@ export function checkInput(input: PlanInput): void {
   }
   const bucketIds = new Set(input.buckets.map((bucket) => bucket.id))
   for (const pot of input.pots) checkPot(input, pot, bucketIds)
-  input.hands.forEach((hands, lane) => {
-    checkHands(input, hands, lane, bucketIds)
+  input.hands.forEach((hands, potter) => {
+    checkHands(input, hands, potter, bucketIds)
   })
   const [first, second] = input.hands
   if (second?.open && first.open?.bucketId === second.open.bucketId)
@@ -97,4 +97,13 @@ export function checkInput(input: PlanInput): void {
         input.nowS + 4 * LONGEST_S,
       )
   }
+}
+
+/** Ample for any search; keeps a slip of the caller from running for ever. */
+const MOST_WORK = 1_000_000_000
+
+/** @throws RangeError naming value and allowed range. */
+export function checkWork(work: number): void {
+  if (!Number.isInteger(work) || work < 0 || work > MOST_WORK)
+    throw new RangeError(`work is ${work}, allowed are whole numbers of steps timed from 0 to ${MOST_WORK}`)
 }

@@ -8,10 +8,10 @@ export const NONE = 0
 export const OPEN = 1
 export const RESTIR = 2
 
-/** An order of ops with a lane and a wish for each op. */
+/** An order of ops with a potter and a wish for each op. */
 export interface Order {
   readonly ops: Int32Array
-  readonly lane: Uint8Array
+  readonly potter: Uint8Array
   readonly wish: Uint8Array
 }
 

@@ -14,7 +14,7 @@ export interface Problem {
   readonly n: number
   readonly pots: readonly Pot[]
   readonly buckets: readonly Bucket[]
-  readonly laneCount: number
+  readonly potterCount: number
   // per op
   readonly pot: Int32Array
   /** -1 for preparation. */
@@ -43,7 +43,7 @@ export interface Problem {
   readonly restirS: Int32Array
   readonly freshS: Int32Array
   readonly decantS: Int32Array
-  // per lane
+  // per potter
   readonly freeS: Int32Array
   /** -1 for none. */
   readonly at: Int32Array
@@ -167,7 +167,7 @@ export function layProblem(input: PlanInput): Problem {
     n,
     pots: rows.map(({ pot }) => pot),
     buckets,
-    laneCount: hands.length,
+    potterCount: hands.length,
     firstOp,
     kin,
     openS: perBucket((bucket) => bucket.openS),

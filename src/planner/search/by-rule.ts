@@ -15,18 +15,18 @@ export const PLAIN_RULE: Rule = { switchWeight: 1, tailWeight: 0.1, byDry: false
 /** An order with room for every dip of the problem, nobody's hands nor moment chosen. */
 export const emptyOrder = (problem: Problem): Order => ({
   ops: new Int32Array(problem.n),
-  lane: new Uint8Array(problem.n),
+  potter: new Uint8Array(problem.n),
   wish: new Uint8Array(problem.n).fill(AUTO),
 })
 
 /**
  * Builds an order step by step: of all pots' next steps the one with the least
- * (earliest start + weighted change of bucket - weighted remaining chain) goes next, in the lane where it scores
- * best. With one pair of hands everything is in lane 0.
+ * (earliest start + weighted change of bucket - weighted remaining chain) goes next, in the potter where it scores
+ * best. With one pair of hands everything is in potter 0.
  */
 export function orderByRule(problem: Problem, rule: Rule): Order {
   const order = emptyOrder(problem)
-  const { laneCount, bucket, dur, after, next } = problem
+  const { potterCount, bucket, dur, after, next } = problem
   const chain = rule.byDry ? problem.dryTail : problem.tail
   const at = problem.pots.map((_, p) => problem.firstOp[p]!)
   const ready = at.map((o) => problem.release[o]!)
@@ -37,34 +37,34 @@ export function orderByRule(problem: Problem, rule: Rule): Order {
   for (let k = 0; k < problem.n; k++) {
     let best = Number.POSITIVE_INFINITY
     let bestSlot = 0
-    let bestLane = 0
+    let bestPotter = 0
     let bestStart = 0
     for (let slot = 0; slot < live.length; slot++) {
       const p = live[slot]!
       const o = at[p]!
       const b = bucket[o]!
-      for (let l = 0; l < laneCount; l++) {
+      for (let l = 0; l < potterCount; l++) {
         const change = b >= 0 && open[l] !== b ? problem.openS[b]! : 0
-        const elsewhere = b >= 0 && laneCount === 2 && open[1 - l] === b
+        const elsewhere = b >= 0 && potterCount === 2 && open[1 - l] === b
         const begin = Math.max(ready[p]!, free[l]! + change, b >= 0 ? busy[b]! + change : 0)
         const score =
           begin + rule.switchWeight * (elsewhere ? 2 * change : change) - rule.tailWeight * chain[o]!
         if (score >= best) continue
         best = score
         bestSlot = slot
-        bestLane = l
+        bestPotter = l
         bestStart = begin
       }
     }
     const p = live[bestSlot]!
     const o = at[p]!
     order.ops[k] = o
-    order.lane[o] = bestLane
-    free[bestLane] = bestStart + dur[o]!
+    order.potter[o] = bestPotter
+    free[bestPotter] = bestStart + dur[o]!
     if (bucket[o]! >= 0) {
-      open[bestLane] = bucket[o]!
-      if (laneCount === 2) {
-        if (open[1 - bestLane] === bucket[o]) open[1 - bestLane] = -1
+      open[bestPotter] = bucket[o]!
+      if (potterCount === 2) {
+        if (open[1 - bestPotter] === bucket[o]) open[1 - bestPotter] = -1
         busy[bucket[o]!] = bestStart + dur[o]!
       }
     }

@@ -16,12 +16,12 @@ const SHARES = {
   split: 8,
   sort: 5,
   wish: 10,
-  lane: 20,
+  potter: 20,
 } as const
 
 /** Small changes of an order, drawn by `random`, none of which breaks a pot's own sequence. */
 export function makeMove(problem: Problem, random: Random): Move {
-  const { n, bucket, pot, release, next, laneCount } = problem
+  const { n, bucket, pot, release, next, potterCount } = problem
   const at = new Int32Array(n)
   const { from: runFrom, to: runTo, moveBlock } = makeRuns(problem)
 
@@ -31,7 +31,7 @@ export function makeMove(problem: Problem, random: Random): Move {
   const highest = (ops: Int32Array, o: number) => (next[o]! < 0 ? n - 1 : find(ops, o + 1) - 1)
 
   /** Next to another op of the same bucket. */
-  const besideSame: Move = ({ ops, lane }) => {
+  const besideSame: Move = ({ ops, potter }) => {
     const p = random.int(n)
     const o = ops[p]!
     const low = lowest(ops, o)
@@ -43,7 +43,7 @@ export function makeMove(problem: Problem, random: Random): Move {
       if (q === p || bucket[ops[q]!] !== bucket[o]) continue
       const to = q > p ? (random.int(2) ? q : q - 1) : random.int(2) ? q : q + 1
       if (to === p) continue
-      lane[o] = lane[ops[q]!]!
+      potter[o] = potter[ops[q]!]!
       relocate(ops, p, to)
       return true
     }
@@ -164,14 +164,14 @@ export function makeMove(problem: Problem, random: Random): Move {
     return true
   }
 
-  const changeLane: Move = (order) => {
+  const changePotter: Move = (order) => {
     const p = random.int(n)
     const whole = random.int(2)
     const from = whole ? runFrom(order, p) : p
     const to = whole ? runTo(order, p) : p
     for (let q = from; q <= to; q++) at[q - from] = order.ops[q]!
-    const lane = 1 - order.lane[order.ops[p]!]!
-    for (let k = 0; k <= to - from; k++) order.lane[at[k]!] = lane
+    const potter = 1 - order.potter[order.ops[p]!]!
+    for (let k = 0; k <= to - from; k++) order.potter[at[k]!] = potter
     return true
   }
 
@@ -185,7 +185,7 @@ export function makeMove(problem: Problem, random: Random): Move {
     [SHARES.sort, sort],
     [SHARES.wish, wish],
   ]
-  if (laneCount > 1) table.push([SHARES.lane, changeLane])
+  if (potterCount > 1) table.push([SHARES.potter, changePotter])
   const wheel = table.flatMap(([share, move]) => Array.from({ length: share }, () => move))
   return (order) => wheel[random.int(wheel.length)]!(order)
 }

@@ -37,7 +37,7 @@ function opFinder(problem: Problem, plan: Plan): (action: Step) => number {
 
 /** What hands were told to do next. */
 export interface Card {
-  readonly lane: number
+  readonly potter: number
   readonly op: number
   /** A set-up of this bucket is the card, and `op` is what follows it; -1 when `op` itself is. */
   readonly bucket: number
@@ -57,7 +57,7 @@ function insertNew(
   problem: Problem,
   timer: Timer,
   ops: readonly number[],
-  lanes: Map<number, number>,
+  potters: Map<number, number>,
 ): number[] {
   const { next, release } = problem
   const known = new Set(ops)
@@ -67,7 +67,7 @@ function insertNew(
   for (const o of [...missing].reverse())
     line.splice(next[o]! >= 0 ? line.indexOf(next[o]!) : line.length, 0, o)
   const order = emptyOrder(problem)
-  for (const o of line) order.lane[o] = lanes.get(o) ?? 0
+  for (const o of line) order.potter[o] = potters.get(o) ?? 0
   for (const o of missing) {
     line.splice(line.indexOf(o), 1)
     const low = release[o]! >= 0 ? 0 : line.indexOf(o - 1) + 1
@@ -90,50 +90,50 @@ function insertNew(
 export function recall(problem: Problem, timer: Timer, plan: Plan): Recalled {
   const opOf = opFinder(problem, plan)
   const ops: number[] = []
-  const lanes = new Map<number, number>()
+  const potters = new Map<number, number>()
   const stirred = new Set<number>()
   const cards = new Map<number, Card>()
   const setUp = new Map<number, SetUp>()
   /** A set-up that the open bucket shows to be done is no card any more. */
-  const toCome = (told: SetUp | undefined, lane: number): SetUp | undefined => {
-    const b = problem.at[lane]!
+  const toCome = (told: SetUp | undefined, potter: number): SetUp | undefined => {
+    const b = problem.at[potter]!
     const done =
       told &&
       b >= 0 &&
       problem.buckets[b]!.id === told.bucketId &&
-      problem.stirS[lane]! + problem.input.nowS >= told.startS
+      problem.stirS[potter]! + problem.input.nowS >= told.startS
     return done ? undefined : told
   }
   const sorted = [...plan.actions].sort((a, b) => a.startS - b.startS || a.endS - b.endS)
   for (const action of sorted) {
-    const lane = Math.min(action.lane, problem.laneCount - 1)
+    const potter = Math.min(action.potter, problem.potterCount - 1)
     if (!isStep(action)) {
-      setUp.set(action.lane, action)
+      setUp.set(action.potter, action)
       continue
     }
-    const before = toCome(setUp.get(action.lane), lane)
-    setUp.delete(action.lane)
+    const before = toCome(setUp.get(action.potter), potter)
+    setUp.delete(action.potter)
     const o = opOf(action)
     if (o < 0) continue
     ops.push(o)
-    lanes.set(o, lane)
+    potters.set(o, potter)
     if (before) stirred.add(o)
-    if (!cards.has(lane))
-      cards.set(lane, {
-        lane,
+    if (!cards.has(potter))
+      cards.set(potter, {
+        potter,
         op: o,
         bucket: before ? problem.buckets.findIndex((bucket) => bucket.id === before.bucketId) : -1,
         startS: (before?.startS ?? action.startS) - problem.input.nowS,
         opStartS: action.startS - problem.input.nowS,
       })
   }
-  const line = insertNew(problem, timer, ops, lanes)
+  const line = insertNew(problem, timer, ops, potters)
   const base = emptyOrder(problem)
   base.ops.set(line)
-  for (const o of line) base.lane[o] = lanes.get(o) ?? 0
+  for (const o of line) base.potter[o] = potters.get(o) ?? 0
   const withWishes = (wishOf: (o: number) => number): Order => ({
     ops: base.ops.slice(),
-    lane: base.lane.slice(),
+    potter: base.potter.slice(),
     wish: Uint8Array.from(base.wish, (_, o) => wishOf(o)),
   })
   const asTold = (o: number) => (stirred.has(o) ? STIR : problem.bucket[o]! >= 0 ? HOLD : AUTO)

@@ -20,8 +20,8 @@ export interface Runs {
 /** The stretches of an order that are dipped from one bucket without another between, kept for one board. */
 export function makeRuns({ n, bucket }: Problem): Runs {
   const held = new Int32Array(n)
-  const alike = ({ ops, lane }: Order, p: number, q: number) =>
-    bucket[ops[p]!] === bucket[ops[q]!] && lane[ops[p]!] === lane[ops[q]!]
+  const alike = ({ ops, potter }: Order, p: number, q: number) =>
+    bucket[ops[p]!] === bucket[ops[q]!] && potter[ops[p]!] === potter[ops[q]!]
   return {
     from(order, p) {
       let from = p

@@ -18,7 +18,7 @@ export interface Found {
 /** Overwrites `to` with `from`, both of one problem. */
 export function copyOrder(from: Order, to: Order): void {
   to.ops.set(from.ops)
-  to.lane.set(from.lane)
+  to.potter.set(from.potter)
   to.wish.set(from.wish)
 }
 

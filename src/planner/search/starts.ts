@@ -65,7 +65,7 @@ function byCoat(problem: Problem, pots: readonly number[]): number[] {
 const toOrder = (problem: Problem, ops: readonly number[]): Order => {
   const order = emptyOrder(problem)
   order.ops.set(ops)
-  order.lane.fill(problem.freeS.indexOf(Math.min(...problem.freeS)))
+  order.potter.fill(problem.freeS.indexOf(Math.min(...problem.freeS)))
   return order
 }
 

@@ -20,22 +20,22 @@ export const makeSheet = (n: number) => ({
 
 export type Sheet = ReturnType<typeof makeSheet>
 
-/** The first dip of lane `l` from position `i` on, -1 for none. */
-export function nextDip({ bucket, n }: Problem, { ops, lane }: Order, l: number, i: number): number {
-  for (let j = i; j < n; j++) if (lane[ops[j]!] === l && bucket[ops[j]!]! >= 0) return ops[j]!
+/** The first dip of potter `l` from position `i` on, -1 for none. */
+export function nextDip({ bucket, n }: Problem, { ops, potter }: Order, l: number, i: number): number {
+  for (let j = i; j < n; j++) if (potter[ops[j]!] === l && bucket[ops[j]!]! >= 0) return ops[j]!
   return -1
 }
 
-/** Time without a gap of the hands of lane `l` from position `head` up to position `i`. */
-export function packed({ dur }: Problem, { ops, lane }: Order, l: number, head: number, i: number): number {
+/** Time without a gap of the hands of potter `l` from position `head` up to position `i`. */
+export function packed({ dur }: Problem, { ops, potter }: Order, l: number, head: number, i: number): number {
   let sum = 0
-  for (let j = head; j < i; j++) if (lane[ops[j]!] === l) sum += dur[ops[j]!]!
+  for (let j = head; j < i; j++) if (potter[ops[j]!] === l) sum += dur[ops[j]!]!
   return sum
 }
 
-/** Position of the latest op of lane `l` from `least` to `i` with an idle gap of `need` before it, -1 for none. */
-function latestGap(sheet: Sheet, { ops, lane }: Order, l: number, least: number, i: number, need: number) {
-  for (let j = i - 1; j >= least; j--) if (lane[ops[j]!] === l && sheet.gap[ops[j]!]! >= need) return j
+/** Position of the latest op of potter `l` from `least` to `i` with an idle gap of `need` before it, -1 for none. */
+function latestGap(sheet: Sheet, { ops, potter }: Order, l: number, least: number, i: number, need: number) {
+  for (let j = i - 1; j >= least; j--) if (potter[ops[j]!] === l && sheet.gap[ops[j]!]! >= need) return j
   return -1
 }
 
@@ -52,14 +52,14 @@ export function openEarlier(
   s: number,
   free: number,
 ): number {
-  const { ops, lane, wish } = order
+  const { ops, potter, wish } = order
   const o = ops[i]!
   if (i === 0 || wish[o] === STIR || problem.bucket[ops[i - 1]!]! >= 0) return -1
   const b = problem.bucket[o]!
   const need = problem.openS[b]! + (problem.collar[o] ? problem.decantS[b]! : 0)
   if (s >= free + need) return -1
   let first = i
-  while (first > 0 && (lane[ops[first - 1]!] !== l || problem.bucket[ops[first - 1]!]! < 0)) first--
+  while (first > 0 && (potter[ops[first - 1]!] !== l || problem.bucket[ops[first - 1]!]! < 0)) first--
   const j = latestGap(sheet, order, l, first, i, need)
   return j >= 0 && s - sheet.start[ops[j]!]! <= problem.freshS[b]! ? j : -1
 }

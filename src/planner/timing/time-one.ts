@@ -19,7 +19,7 @@ export function timerForOne(problem: Problem): Timer {
   const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
     sheet
   // The order taken: what it was, its ready times, and the state at the start of each stretch (free -1: none).
-  const base: Order = { ops: new Int32Array(n).fill(-1), lane: new Uint8Array(n), wish: new Uint8Array(n) }
+  const base: Order = { ops: new Int32Array(n).fill(-1), potter: new Uint8Array(n), wish: new Uint8Array(n) }
   const baseReady = new Int32Array(n)
   const baseKept = new Int32Array(n * KEPT).fill(-1)
   const kept = new Int32Array(n * KEPT)

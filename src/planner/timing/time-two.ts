@@ -9,7 +9,7 @@ import { cure, HOLD_BACK, makeSheet, nextDip, openEarlier } from './sheet.ts'
 export function timerForTwo(problem: Problem): Timer {
   const {
     n,
-    laneCount,
+    potterCount,
     bucket,
     dur,
     after,
@@ -27,12 +27,12 @@ export function timerForTwo(problem: Problem): Timer {
   const sheet = makeSheet(n)
   const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
     sheet
-  // Per lane: free from, bucket at hand, stir's end, poured off; and the same at the current stretch's start.
-  const free = new Int32Array(laneCount)
-  const at = new Int32Array(laneCount)
-  const stir = new Int32Array(laneCount)
-  const poured = new Uint8Array(laneCount)
-  const from = new Int32Array(laneCount)
+  // Per potter: free from, bucket at hand, stir's end, poured off; and the same at the current stretch's start.
+  const free = new Int32Array(potterCount)
+  const at = new Int32Array(potterCount)
+  const stir = new Int32Array(potterCount)
+  const poured = new Uint8Array(potterCount)
+  const from = new Int32Array(potterCount)
   // Per bucket: whose hands have it, end of the last dip in it.
   const holder = new Int32Array(problem.buckets.length)
   const busy = new Int32Array(problem.buckets.length)
@@ -43,7 +43,7 @@ export function timerForTwo(problem: Problem): Timer {
     holder.fill(-1)
     busy.fill(0)
     countFree = 0
-    for (let l = 0; l < laneCount; l++) {
+    for (let l = 0; l < potterCount; l++) {
       free[l] = problem.freeS[l]!
       at[l] = problem.at[l]!
       stir[l] = problem.stirS[l]!
@@ -68,7 +68,7 @@ export function timerForTwo(problem: Problem): Timer {
     setUpS,
     setUpDecant,
     run(order) {
-      const { ops, lane, wish } = order
+      const { ops, potter, wish } = order
       clear()
       toldKind.fill(NONE)
       tries.fill(0)
@@ -79,7 +79,7 @@ export function timerForTwo(problem: Problem): Timer {
       for (let i = 0; i < n; i++) {
         timer.work++
         const o = ops[i]!
-        const l = lane[o]!
+        const l = potter[o]!
         const b = bucket[o]!
         const R = ready[o]!
         if (R < 0) return Number.POSITIVE_INFINITY

@@ -5,7 +5,7 @@ import { timerForTwo } from './time-two.ts'
 
 /** A timer for one pair of hands or two, as the problem has them. */
 export const makeTimer = (problem: Problem): Timer =>
-  problem.laneCount === 1 ? timerForOne(problem) : timerForTwo(problem)
+  problem.potterCount === 1 ? timerForOne(problem) : timerForTwo(problem)
 
 /** Sum of the times beyond soft longest waits for starts `start`. */
 export function overLong(problem: Problem, start: Int32Array): number {

@@ -21,7 +21,7 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
   const name = `${nameOf(words.value, pot)} ${glaze}`
   if (card.kind === 'out')
     return (
-      <button class="count count-out" data-press="bar" data-act="hush" type="button">
+      <button class="count count-out" data-press="bar" type="button">
         <span class="count-name">{name}</span>
         <span class="count-word">{w.out}</span>
         <span class="count-under">{poured ? w.outPour : w.outUnder}</span>
@@ -30,7 +30,7 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
   if (t < inAt) {
     const left = Math.max(1, Math.ceil((inAt - t) / 1000))
     return (
-      <button class="count count-lead" data-press="bar" data-act="big" type="button">
+      <button class="count count-lead" data-press="bar" type="button">
         <span class="count-name">{name}</span>
         <span class="count-numeral figures">{left}</span>
         <span class="count-under">{w.leadCancel}</span>
@@ -41,7 +41,7 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
   const whole = Math.floor(elapsedS + 0.02)
   const part = dip.holdS > 0 ? Math.min(1, elapsedS / dip.holdS) : 1
   return (
-    <button class="count count-hold" data-press="bar" data-act="big" type="button">
+    <button class="count count-hold" data-press="bar" type="button">
       <EdgeRing part={part} />
       <span class="count-name">{name}</span>
       {t < dip.underAt || whole === 0 ? (

@@ -1,46 +1,42 @@
 import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
 import { halfAt } from '../../table/model/halves.ts'
+import type { HandStepName } from '../../table/steps/step-rows.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import type { HandWords, Words } from '../../words/first-cards.ts'
 import type { Formats } from '../../words/format.ts'
-import type { Words } from '../../words/index.ts'
 import { useApp } from '../app.ts'
-import { cautionText, coverText, isGrave, nameOf, placeOf } from '../text/pot-text.ts'
+import { cautionText, coverText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
-import { WarningLine } from './soon.tsx'
+import { WarningLine } from './stand-ins.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
-export function PrepFace({ card }: { readonly card: Of<'wax' | 'wipe' | 'foot-check'> }) {
+/** A step that hands do on one pot with one hit: its words go by its name. */
+export function HandFace({ card }: { readonly card: Of<HandStepName> }) {
   const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null
+  const said: HandWords = w.step[card.kind]
   const { lidOf, shape } = pot.facts
   const isLid = lidOf !== undefined
   const seat = isLid ? w.seat.lid : shape.galleryMm === undefined ? undefined : w.seat.jar
-  const [title, text, more] = {
-    wax: [isLid ? w.seat.wax : w.waxTitle, w.waxText, w.waxMore(card.left)],
-    wipe: [w.wipeTitle, w.wipeText, w.wipeMore(card.left)],
-    'foot-check': [isLid ? w.seat.check : w.footCheckTitle, w.footCheckText, w.footCheckMore(card.left)],
-  }[card.kind]
+  const caution = typeof said.caution === 'string' ? said.caution : said.caution?.[table.value.settings.wax]
   return (
     <WithPot pot={pot}>
-      <h1 class="title">{title}</h1>
-      {seat && card.kind !== 'wipe' ? (
+      <h1 class="title">{(isLid ? said.lidTitle : undefined) ?? said.title}</h1>
+      {seat && said.lidTitle !== undefined ? (
         <p class="strong">
           {seat} {w.seat.fuses}
         </p>
       ) : (
         <>
-          <p>{text}</p>
-          <p class="soft">{more}</p>
+          <p>{said.text}</p>
+          <p class="soft">{said.more(card.left)}</p>
         </>
       )}
-      {card.kind === 'wax' ? (
-        <Caution>{table.value.settings.wax === 'hot' ? w.waxCaution : w.waterWaxCaution}</Caution>
-      ) : null}
-      {card.kind === 'wipe' ? <Caution>{w.wipeCaution}</Caution> : null}
+      {caution ? <Caution>{caution}</Caution> : null}
     </WithPot>
   )
 }
@@ -57,14 +53,14 @@ function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vesse
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const { table, words, formats } = useApp()
   const w = words.value.bench
-  const { decant, change, dips, waiting, agoMs } = card
+  const { decant, change, visit, waiting, agoMs } = card
   const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''
   const glaze = name(card.bucketId)
   const marked = cautionText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   const closed = change ? name(table.value.openBucket) : ''
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const ago = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
-  const count = dips === undefined ? (waiting > 0 ? w.stirWaiting(waiting) : '') : w.dipsFor(dips, glaze)
+  const count = visit ? w.dipsFor(visit.dips, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
   return (
     <div class="face face-wide">
       {inHand ? (
@@ -98,35 +94,38 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const w = words.value.bench
   if (!pot || !bucket) return null
   const instead = armed.insteadOf
+  // What the bar asks twice about stands where the coat is named: the line below stays free for a warning.
+  const asked =
+    instead !== undefined
+      ? w.insteadOf(bucket.name, table.value.buckets[instead]?.facts.name ?? '')
+      : armed.hasIt
+        ? w.hasIt(nameOf(words.value, pot), bucket.name)
+        : undefined
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   return (
-    <WithPot
-      pot={pot}
-      drawn="with-next"
-      alarm={armed.warnings.some((warning) => warning.kind === 'run' && isGrave(warning))}
-    >
+    <WithPot pot={pot} drawn="with-next" alarm={armed.foot === 'near' || armed.foot === 'over'}>
       {inHand ? <p class="in-hand">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p> : null}
       <h1 class="title glaze">
         <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
         {bucket.name}
       </h1>
       <p class="dose figures">{w.seconds(armed.holdS)}</p>
-      <p>
-        {w.coatOf(armed.coat + 1, armed.coats)},{' '}
-        {coverText(
-          words.value,
-          formats.value,
-          armed.cover,
-          halfAt(table.value, pot, armed.coat, armed.cover),
-        )}
-      </p>
-      {instead !== undefined ? (
-        <p class="alarm">{w.insteadOf(bucket.name, table.value.buckets[instead]?.facts.name ?? '')}</p>
-      ) : armed.hasIt ? (
-        <p class="alarm">{w.hasIt(nameOf(words.value, pot), bucket.name)}</p>
-      ) : armed.warnings.length > 0 ? (
-        <WarningLine warnings={armed.warnings} />
-      ) : armed.stirredMs === undefined ? null : (
+      {asked ? (
+        <p class="strong">{asked}</p>
+      ) : (
+        <p>
+          {w.coatOf(armed.coat + 1, armed.coats)},{' '}
+          {coverText(
+            words.value,
+            formats.value,
+            armed.cover,
+            halfAt(table.value, pot, armed.coat, armed.cover),
+          )}
+        </p>
+      )}
+      {armed.line || armed.warnings.length > 0 ? (
+        <WarningLine line={armed.line} warnings={armed.warnings} />
+      ) : armed.stirredMs === undefined || asked ? null : (
         <p class="soft figures">
           {w.stirredAgo(formats.value.span(armed.stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}

@@ -1,18 +1,18 @@
-import { remedyS } from '../../table/advice/warnings.ts'
-import type { Action } from '../../table/model/action.ts'
-import { planWith } from '../../table/model/plan.ts'
+import { lastHit } from '../../table/model/potters.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
-import type { WholeWords } from '../../words/whole-index.ts'
+import { PressButton } from '../../ui/press.tsx'
+import type { BenchWords } from '../../words/bench.ts'
+import { useBench } from '../bench-app.ts'
 import { nameOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
+import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
-import { mayRun } from './shelf.tsx'
 
 interface MenuProps {
   readonly pot: PotState | undefined
   /** The dip of the pot that is still in the hands. */
   readonly inHand: DipState | undefined
+  /** The pot still in the hands where the card is about another, and its dip. */
+  readonly owed: { readonly pot: PotState; readonly dip: DipState } | undefined
   /** The last dip at the table, put down a moment ago. */
   readonly recent: { readonly pot: PotState; readonly dip: DipState } | undefined
   readonly act: Acting
@@ -20,31 +20,21 @@ interface MenuProps {
 }
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
-export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
-  const { table, words, go, card } = useWhole()
+export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
+  const { table, words, go, card } = useBench()
   const w = words.value.other
   const number = nameOf(words.value, pot)
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
-  const offers: { readonly text: string; readonly on: (atMs: number) => void }[] = []
-  if (armed && pot) {
-    const { potId, coat, holdS, warnings } = armed
-    const remedy = remedyS(warnings)
-    const to = (action: Action, text: string) => offers.push({ text, on: act(action) })
-    if (warnings.some(({ kind }) => kind === 'neck')) to({ do: 'pour-inside', potId }, w.pourInside)
-    if (remedy !== undefined && remedy !== holdS)
-      to(
-        { do: 'set-plan', potId, coats: planWith(table.value, pot, coat, remedy) },
-        remedy > 0 ? w.dipInstead(remedy, holdS) : w.leaveOut,
-      )
-    if (warnings.some(mayRun)) offers.push({ text: words.value.remedy.title, on: open('shelf') })
-  }
+  const offers = armed && pot ? offersOf(table.value, words.value, pot, armed, act, open) : []
   const tile = (text: string, on: (atMs: number) => void, under?: string | number) => (
     <PressButton class="other-tile" onPress={on}>
       {text}
       {under === undefined ? null : <small class="figures">{under}</small>}
     </PressButton>
   )
-  const mend = recent && offers.length === 0 ? recent : undefined
+  const mend = owed ?? (offers.length === 0 ? recent : undefined)
+  // As many tiles as knuckles can tell apart: what is owed comes first, and offers before another choice.
+  const choices = owed === undefined || offers.length === 0
   return (
     <div class="other-grid">
       {offers.slice(0, 2).map(({ text, on }, i) => (
@@ -58,10 +48,10 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
           {text}
         </PressButton>
       ))}
-      {tile(w.takeBack, act({ do: 'take-back' }), lastHit(table.value, words.value))}
-      {tile(words.value.bench.board, () => go({ at: 'board' }))}
-      {tile(inHand ? w.wasPot : w.anotherPot, open('pot'))}
-      {tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket'))}
+      {tile(w.takeBack, act({ do: 'take-back' }), lastHitText(table.value, words.value))}
+      {owed ? null : tile(words.value.bench.board, () => go({ at: 'board' }))}
+      {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
+      {choices ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}
       {inHand ? (
         <>
           {tile(w.held, open('held', inHand), number)}
@@ -70,8 +60,10 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
         </>
       ) : (
         <>
-          {tile(w.told, open('told'), number)}
+          {owed ? null : tile(w.told, open('told'), number)}
           {tile(w.more, open('more'), number)}
+          {owed ? tile(w.wasPot, open('pot', owed.dip), nameOf(words.value, owed.pot)) : null}
+          {owed ? tile(w.wasBucket, open('bucket', owed.dip), nameOf(words.value, owed.pot)) : null}
           {mend ? tile(w.held, open('held', mend.dip), nameOf(words.value, mend.pot)) : null}
           {mend ? tile(w.earlier, open('earlier', mend.dip), nameOf(words.value, mend.pot)) : null}
         </>
@@ -89,8 +81,8 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
   )
 }
 
-function lastHit(table: Table, words: WholeWords): string {
-  const last = table.hits.at(-1)
+function lastHitText(table: Table, words: BenchWords): string {
+  const last = lastHit(table)
   return last
     ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')
     : ''

@@ -1,13 +1,11 @@
-import { ArmedFace, DripFace, PrepFace, StirFace } from './faces.tsx'
-import { type FaceProps, LateFace } from './soon.tsx'
+import { isHandCard } from '../../table/card/card.ts'
+import { ArmedFace, DripFace, HandFace, StirFace } from './faces.tsx'
+import { type FaceProps, LazyFace } from './stand-ins.tsx'
 
 /** What a card says between its corners and its bar. */
-export function Face({ card, out }: FaceProps) {
+export function Face({ card }: FaceProps) {
+  if (isHandCard(card)) return <HandFace card={card} />
   switch (card.kind) {
-    case 'wax':
-    case 'wipe':
-    case 'foot-check':
-      return <PrepFace card={card} />
     case 'stir':
       return <StirFace card={card} />
     case 'armed':
@@ -19,6 +17,6 @@ export function Face({ card, out }: FaceProps) {
     case 'empty':
       return null
     default:
-      return <LateFace card={card} out={out} />
+      return <LazyFace card={card} />
   }
 }

@@ -2,11 +2,11 @@ import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'
 import { potterOf } from '../../table/model/potters.ts'
 import type { DipState, PotState } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
+import { useBench } from '../bench-app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 import { CoatCounts } from './coat-keys.tsx'
-import { PressButton } from './press.tsx'
 
 export type Page =
   | 'menu'
@@ -19,6 +19,7 @@ export type Page =
   | 'why'
   | 'weigh'
   | 'shelf'
+  | 'warnings'
   | 'stray'
 
 export type Acting = (action: Action) => (atMs: number) => void
@@ -32,7 +33,7 @@ export function HeldPage({
   readonly holdS: number
   readonly act: Acting
 }) {
-  const w = useWhole().words.value.other
+  const w = useBench().words.value.other
   const shorter = [1, 2, 3].filter((s) => holdS - s > 0)
   return (
     <div class="other-grid">
@@ -58,7 +59,7 @@ const AGO_MIN = [0, 2, 5, 10] as const
 
 /** When OUT was; with two at the phone, whose dip it was as well. */
 export function ToldPage({ potId, act }: { readonly potId: string; readonly act: Acting }) {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const w = words.value.other
   const lane = potterOf(table.value)
   const hands = table.value.settings.potters === 2 ? ([lane, lane === 0 ? 1 : 0] as const) : [undefined]
@@ -93,7 +94,7 @@ export function MorePage({
   readonly last: DipState | undefined
   readonly inHand: boolean
 }) {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const { pan, settings } = table.value
   const w = words.value.other
   const { potId } = pot.facts
@@ -148,7 +149,7 @@ export function PotTiles({
   readonly pots: readonly PotState[]
   readonly onPick: (potId: string) => (atMs: number) => void
 }) {
-  const { words } = useWhole()
+  const { words } = useBench()
   return (
     <div class="other-pots">
       {pots.map((pot) => (
@@ -162,7 +163,7 @@ export function PotTiles({
 }
 
 export function BucketTiles({ onPick }: { readonly onPick: (bucketId: string) => (atMs: number) => void }) {
-  const { table } = useWhole()
+  const { table } = useBench()
   return (
     <div class="other-grid">
       {Object.values(table.value.buckets).map(({ facts }) => (

@@ -1,40 +1,30 @@
-import { useContext } from 'preact/hooks'
 import type { Card } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
-import type { WholeWords } from '../../words/whole-index.ts'
+import type { BenchWords } from '../../words/bench.ts'
+import { useBench } from '../bench-app.ts'
 import type { Extras } from '../extras.ts'
-import { useWhole } from '../whole.ts'
-import { Acts } from './press.tsx'
 
 /** The offer to ring, where the last hit is taken back otherwise. */
-export const RingAsk = () => <p class="ring-line">{useWhole().words.value.ring.offer}</p>
+export const RingAsk = () => <p class="ring-line">{useBench().words.value.ring.offer}</p>
 
 /** The two answers to the offer, in place of the bar that rests; the strip above asks. */
 export function RingOffer({ extras }: { readonly extras: Extras }) {
-  const { table, words } = useWhole()
-  const acts = useContext(Acts)
+  const { table, words } = useBench()
   const w = words.value.ring
-  acts.set('ring-yes', () => extras.setRing(true))
-  acts.set('ring-no', () => extras.setRing(false))
   return (
     <AnswerBars
-      big={{ act: 'ring-yes', label: w.yes }}
-      small={{ act: 'ring-no', label: w.no }}
+      big={w.yes}
+      small={{ label: w.no, onPress: () => extras.setRing(false) }}
       hand={table.value.settings.hand}
     />
   )
 }
 
 /** All coats are on and the hands are clean: what is left is a long wait. */
-export function CalendarBar({ extras }: { readonly extras: Extras }) {
-  const { words } = useWhole()
-  const acts = useContext(Acts)
-  acts.set('calendar', () => void extras.calendar())
-  return <KnuckleBar act="calendar" label={words.value.ring.calendar} rest />
-}
+export const CalendarBar = () => <KnuckleBar label={useBench().words.value.ring.calendar} rest />
 
 /** Whether it will ring, in a few words, where a wait shows. */
-export function ringLine(extras: Extras | undefined, card: Card, words: WholeWords): string | undefined {
+export function ringLine(extras: Extras | undefined, card: Card, words: BenchWords): string | undefined {
   const ring = extras?.ring.value
   if (!ring?.on) return undefined
   if (ring.track === 'interrupted' || ring.track === 'failed') return words.ring.stopped

@@ -1,14 +1,14 @@
 import { useMemo } from 'preact/hooks'
 import { mended, type Remedy, remediesFor } from '../../table/advice/remedies.ts'
-import type { Warning } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
 import { dipNow } from '../../table/forecast/hypothetical-dip.ts'
 import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
+import { useBench } from '../bench-app.ts'
 import { remedyText } from '../text/remedy-text.ts'
-import { useWhole } from '../whole.ts'
 import type { Acting } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
 
 /** Whether there is something to keep off the shelf. */
 export const mayRun = (warning: Warning): boolean =>
@@ -22,7 +22,7 @@ interface ShelfProps {
 
 /** What would keep the melt of the armed dip off the shelf: a hit does it. */
 export function ShelfPage({ pot, bucketId, act }: ShelfProps) {
-  const { table, words, formats, now } = useWhole()
+  const { table, words, formats, now } = useBench()
   const remedies = useMemo(() => {
     const dip = dipNow(table.peek(), pot, bucketId, now.peek())
     return dip ? remediesFor(table.peek(), pot, dip) : []

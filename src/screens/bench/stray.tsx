@@ -1,12 +1,13 @@
-import { type Warning, warningsFor } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
+import { warningsFor } from '../../table/advice/warnings.ts'
 import { strayed } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { nextBucket } from '../../table/steps/steps.ts'
+import { PressButton } from '../../ui/press.tsx'
+import { useBench } from '../bench-app.ts'
 import { warningText } from '../parts/warning-line.tsx'
 import { nameOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 import type { Acting } from './other-pages.tsx'
-import { PressButton } from './press.tsx'
 
 const MOST_WARNINGS = 2
 /** What waiting does not mend: which glaze comes to lie on which, how thick, how far it runs. */
@@ -15,7 +16,7 @@ const MOST_STACKS = 4
 
 /** After another bucket than planned: what the coats to come would meet, and the ways on. */
 export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: Acting }) {
-  const { table, words, formats, now } = useWhole()
+  const { table, words, formats, now } = useBench()
   const w = words.value
   const { potId, stackId } = pot.facts
   const dip = strayed(table.value, pot)

@@ -1,9 +1,13 @@
+import { HIT_TOLD_MS, setDown } from '../../table/card/last-hit.ts'
+import type { Action } from '../../table/model/action.ts'
+import { lastHit } from '../../table/model/potters.ts'
 import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
+import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
-import { nameOf } from '../text/pot-text.ts'
-import { offersRing, STRIP_MS } from './ring-line.ts'
-import { LaneDoes, LowLines, RingAsk } from './soon.tsx'
+import { nameOf, placeOf } from '../text/pot-text.ts'
+import { offersRing } from './ring-line.ts'
+import { LaneDoes, LowLines, RingAsk } from './stand-ins.tsx'
 import './strip.css'
 
 /**
@@ -11,15 +15,17 @@ import './strip.css'
  * says what does not work.
  */
 export function Strip() {
-  const { table, words, formats, now, health, card, extras } = useApp()
+  const { table, words, formats, now, health, card, extras, bench } = useApp()
+  const hit = (action: Action) => (atMs: number) => bench.hit(action, atMs)
   const w = words.value
-  const last = table.value.hits.at(-1)
+  const last = lastHit(table.value)
   const named = (kind: string, potId: string | undefined) => {
     const number = nameOf(words.value, table.value.pots[potId ?? ''])
     return [number, w.hits[kind]].filter(Boolean).join(' ')
   }
   const pan = card.value.kind === 'wax-pan' ? undefined : panAsk(table.value, now.value)
   const back = table.value.takenBack
+  const down = setDown(table.value, now.value)
   const { sound, awake } = health.value
   const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
   const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
@@ -29,12 +35,22 @@ export function Strip() {
     <div class={lanes ? 'strip strip-lanes' : 'strip'}>
       {offersRing(extras.value, table.value, card.value, now.value) ? (
         <RingAsk />
-      ) : back && now.value - back.at < STRIP_MS ? (
-        <BackStrip act="put-back" label={w.bench.putBack} />
-      ) : last && now.value - last.at < STRIP_MS && w.hits[last.kind] !== undefined ? (
-        <BackStrip act="take-back" label={w.bench.takeBack(named(last.kind, last.potId))} />
+      ) : back && now.value - back.at < HIT_TOLD_MS ? (
+        <BackStrip to="put-back" label={w.bench.putBack} onPress={hit({ do: 'put-back' })} />
+      ) : last && now.value - last.at < HIT_TOLD_MS && w.hits[last.kind] !== undefined ? (
+        <BackStrip
+          to="take-back"
+          label={[down && w.bench.setDown(placeOf(down)), w.bench.takeBack(named(last.kind, last.potId))]
+            .filter(Boolean)
+            .join(' ')}
+          onPress={hit({ do: 'take-back' })}
+        />
       ) : pan ? (
-        <BackStrip act="pan" label={w.bench.panStrip(formats.value.span(pan.onMs))} />
+        <BackStrip
+          to="pan"
+          label={w.bench.panStrip(formats.value.span(pan.onMs))}
+          onPress={hit({ do: 'wax-pan', is: 'watched' })}
+        />
       ) : (
         <LowLines faults={faults} />
       )}
@@ -45,14 +61,17 @@ export function Strip() {
 
 /** The way to the other pair of hands, and what they have on their card. */
 function LaneButton() {
-  const { table, words } = useApp()
+  const { table, words, potter } = useApp()
+  const turn = () => {
+    potter.value = potter.peek() === 1 ? 0 : 1
+  }
   return (
-    <button class="back-strip lane-strip" type="button" data-press="small" data-act="lane">
+    <PressButton class="back-strip lane-strip" onPress={turn}>
       <span>{words.value.bench.lane(table.value.potter === 1 ? 1 : 2)}</span>
       <small class="figures">
         <LaneDoes />
       </small>
-    </button>
+    </PressButton>
   )
 }
 

@@ -1,4 +1,4 @@
-import type { Card } from '../../table/card/card.ts'
+import { CARD_ROWS, type Card } from '../../table/card/card.ts'
 import { CornerButton } from '../../ui/bar.tsx'
 import { PatternBand } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
@@ -6,21 +6,20 @@ import { BoardIcon, BucketName, HoldIcon, OtherIcon, PotName } from './face.tsx'
 
 /** Two corners far from the bar, the pot or bucket between them; behind all, the pattern of the open bucket. */
 export function TopRow({ card }: { readonly card: Card }) {
-  const { table, words } = useApp()
+  const { table, words, go, bench } = useApp()
   const w = words.value.bench
-  const resting = card.kind === 'wait' || card.kind === 'finished' || card.kind === 'held'
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const ready = card.kind === 'ready' && card.potIds.length === 1 ? card.potIds[0] : undefined
   const pot = table.value.pots[potId ?? ready ?? '']
   const bucketId = card.kind === 'stir' || card.kind === 'return' ? card.bucketId : undefined
   const open = table.value.openBucket
   const pattern = open === undefined ? undefined : table.value.buckets[open]?.facts.pattern
-  const first = resting ? (
-    <CornerButton act="board" label={w.board}>
+  const first = CARD_ROWS[card.kind].rests ? (
+    <CornerButton to="board" label={w.board} onPress={() => go({ at: 'board' })}>
       <BoardIcon />
     </CornerButton>
   ) : (
-    <CornerButton act="hold" label={w.hold}>
+    <CornerButton to="hold" label={w.hold} onPress={(atMs) => bench.hit({ do: 'hold' }, atMs)}>
       <HoldIcon />
     </CornerButton>
   )
@@ -29,7 +28,13 @@ export function TopRow({ card }: { readonly card: Card }) {
       {pattern ? <PatternBand pattern={pattern} /> : null}
       {first}
       {pot ? <PotName pot={pot} /> : bucketId ? <BucketName bucketId={bucketId} /> : <span />}
-      <CornerButton act="other" label={w.other}>
+      <CornerButton
+        to="other"
+        label={w.other}
+        onPress={() => {
+          bench.sheet.value = 'other'
+        }}
+      >
         <OtherIcon />
       </CornerButton>
     </header>

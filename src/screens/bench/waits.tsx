@@ -1,15 +1,19 @@
 import type { Card } from '../../table/card/card.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
+import type { Table } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
+import type { BenchWords } from '../../words/bench.ts'
+import { useBench } from '../bench-app.ts'
 import { useDays } from '../days.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 import { Caution, WithPot } from './face.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
-export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly out: ReadonlySet<string> }) {
-  const { table, words } = useWhole()
+export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
+  const { table, words, bench } = useBench()
+  const out = bench.leftOut.value
   const w = words.value.bench
   const bucket = table.value.buckets[card.bucketId]?.facts
   const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
@@ -40,16 +44,16 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
       <ul class="ready-tiles">
         {pots.slice(0, 6).map((pot) => (
           <li key={pot.facts.potId}>
-            <button
-              type="button"
+            <PressButton
               class={out.has(pot.facts.potId) ? 'ready-tile ready-tile-out' : 'ready-tile'}
-              data-press="small"
-              data-act={`leave-out:${pot.facts.potId}`}
-              aria-pressed={!out.has(pot.facts.potId)}
+              chosen={!out.has(pot.facts.potId)}
+              onPress={() => {
+                bench.leftOut.value = toggled(out, pot.facts.potId)
+              }}
             >
               <span>{placeOf(pot)}</span>
               <strong class="figures">{nameOf(words.value, pot)}</strong>
-            </button>
+            </PressButton>
           </li>
         ))}
       </ul>
@@ -61,8 +65,14 @@ export function ReadyFace({ card, out }: { readonly card: Of<'ready'>; readonly 
   )
 }
 
+function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
+  const next = new Set(set)
+  if (!next.delete(id)) next.add(id)
+  return next
+}
+
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
-  const { table, words, formats } = useWhole()
+  const { table, words, formats } = useBench()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -73,16 +83,39 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
   )
 }
 
+/** The card that was left, where it is about a bucket; what pots wait for is in the other lines. */
+function leftText(words: BenchWords, table: Table, left: Card): string | undefined {
+  const w = words.bench
+  const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
+  switch (left.kind) {
+    case 'armed': {
+      const { potId, bucketId, holdS } = left.armed
+      return w.heldArmed(nameOf(words, table.pots[potId]), name(bucketId), holdS)
+    }
+    case 'stir':
+      return left.change ? w.openTitle(name(left.bucketId)) : w.stirTitle(name(left.bucketId))
+    case 'return':
+      return w.returnTitle(name(left.bucketId))
+    default:
+      return undefined
+  }
+}
+
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
-  const { table, words, formats, now } = useWhole()
+  const { table, words, formats, now } = useBench()
   const w = words.value.bench
+  const here = leftText(words.value, table.value, card.left)
+  const { left } = card
+  const leftId = left.kind === 'armed' ? left.armed.potId : undefined
+  const lines = here ? card.lines.filter(({ potId }) => potId !== leftId).slice(0, 2) : card.lines
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.held}</h1>
       <p class="soft">{w.heldText}</p>
-      {card.lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
+      {here || lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
-        {card.lines.map((line) => (
+        {here ? <li class="held-left">{here}</li> : null}
+        {lines.map((line) => (
           <li key={line.potId}>{w.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}</li>
         ))}
       </ul>
@@ -94,25 +127,23 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
 }
 
 export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
-  const { about } = useDays()
+  const { about, moment } = useDays()
+  const { likely, late } = card.kiln
+  const dry = Number.isFinite(late) ? w.fromTo(moment(likely), moment(late)) : about(likely)
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.finished}</h1>
-      <p class="strong">
-        {Number.isFinite(card.kiln.likely)
-          ? w.finishedText(number, about(card.kiln.likely))
-          : w.finishedNever(number)}
-      </p>
+      <p class="strong">{Number.isFinite(likely) ? w.finishedText(number, dry) : w.finishedNever(number)}</p>
       <Caution>{w.finishedCaution}</Caution>
     </div>
   )
 }
 
 export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
-  const { words, formats } = useWhole()
+  const { words, formats } = useBench()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -124,7 +155,7 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
 }
 
 export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   return pot ? (
@@ -136,7 +167,7 @@ export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
 }
 
 export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
-  const { table, words } = useWhole()
+  const { table, words } = useBench()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null

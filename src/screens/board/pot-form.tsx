@@ -10,7 +10,7 @@ import { PotGlyph } from '../../ui/glyph.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
-import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { EntryField, refusalBeside, type Typed, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
 import { placeText } from '../text/amounts.ts'
@@ -37,7 +37,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
   const other = pot && otherPiece(table.value, pot.facts)
   const [lid, setLid] = useState(false)
   const [pour, setPour] = useState(pot?.facts.pourInsideFirst ?? false)
-  const [at, setAt] = useState({ text: placeText(place), wrong: undefined as string | undefined })
+  const [at, setAt] = useState<Typed>({ text: placeText(place) })
   const [said, setSaid] = useState<string>()
 
   const bellied = hasBelly(base.form)

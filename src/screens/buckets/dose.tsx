@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks'
-import { doseOf } from '../../table/advice/dose.ts'
+import { doseOf, SHORTEST_S } from '../../table/advice/dose.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
@@ -45,7 +45,9 @@ export function DoseFor({ bucket }: { readonly bucket: BucketState }) {
           {found.at === undefined ? w.noDensity(s) : w.density(s, f.density(found.at))}{' '}
           {found.by.holdS === undefined
             ? w.noSeconds(mm(found.by.likelyMm), f.density(gramsPerMl))
-            : w.seconds(seconds(Math.round(found.by.holdS * 2) / 2), f.density(gramsPerMl))}
+            : found.by.holdS < SHORTEST_S
+              ? w.tooQuick(seconds(SHORTEST_S), f.density(gramsPerMl))
+              : w.seconds(seconds(Math.round(found.by.holdS * 2) / 2), f.density(gramsPerMl))}
         </p>
       ) : null}
     </More>

@@ -9,7 +9,7 @@ import { HoldKey } from '../../ui/hold.tsx'
 import { PatternBand, Swatch } from '../../ui/swatch.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
-import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { EntryField, refusalBeside, type Typed, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
 import { SpokenName } from '../desk/spoken-name.tsx'
@@ -40,8 +40,8 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
   const w = words.value.desk.buckets
   const wrongs = words.value.desk.wrong
   const like = facts ?? lastBucket(table.value) ?? USUAL
-  const [name, setName] = useState({ text: facts?.name ?? '', wrong: undefined as string | undefined })
-  const [letter, setLetter] = useState({ text: facts?.letter, wrong: undefined as string | undefined })
+  const [name, setName] = useState<Typed>({ text: facts?.name ?? '' })
+  const [letter, setLetter] = useState<Partial<Typed>>({ text: facts?.letter })
   const [pattern, setPattern] = useState(() => facts?.pattern ?? freePattern(table.peek()))
   const [cautions, setCautions] = useState<readonly Caution[]>(facts?.cautions ?? [])
   const [said, setSaid] = useState<string>()

@@ -55,18 +55,19 @@ function Dose({ tiles, pair }: { readonly tiles: readonly TileFacts[]; readonly 
   const dose = doseOfAll(tiles, planned)
   if (!dose) return <p>{pair ? w.noPair : w.none}</p>
   const run = (perMm: number) => formats.value.mm(Math.max(1, runAt(perMm, TELLING_MM)))
-  const [likely, low, high] = [dose.likelyPerMm, dose.lowPerMm, dose.highPerMm].map((x) =>
-    x.toFixed(x < 10 ? 1 : 0),
-  )
+  const short = (perMm: number) => perMm.toFixed(perMm < 10 ? 1 : 0)
   return (
     <section class="tile-dose">
       <p class="strong figures">
         {w.runs(formats.value.coat(TELLING_MM), run(dose.likelyPerMm), run(dose.highPerMm))}
       </p>
       <p class="help figures">
-        {w.spread(likely!, low!, high!)}, {w.drips(dose.dripFactor.toFixed(1))}
+        {w.spread(short(dose.likelyPerMm), short(dose.lowPerMm), short(dose.highPerMm))},{' '}
+        {w.drips(dose.dripFactor.toFixed(1))}
       </p>
-      {dose.carried ? <p class="alarm">{w.carried(tiles.at(-1)!.firing.cone, planned?.cone ?? '')}</p> : null}
+      {dose.carried ? (
+        <p class="alarm">{w.carried(tiles.at(-1)?.firing.cone ?? '', planned?.cone ?? '')}</p>
+      ) : null}
     </section>
   )
 }

@@ -2,7 +2,7 @@ import { computed, type ReadonlySignal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
-import { DESK_WORDS, type DeskWords } from '../../words/desk-index.ts'
+import { DESK_WORDS, type DeskWords } from '../../words/desk.ts'
 import type { App } from '../app.ts'
 
 /** The program as screens for clean hands see it: with their words, and with what decides on setting up. */

@@ -11,9 +11,15 @@ import type { Units } from '../../table/entry/measure.ts'
 import type { Refusal } from '../../table/model/action.ts'
 import type { LimitedField } from '../../table/model/limits.ts'
 import { Field } from '../../ui/field.tsx'
-import type { DeskWords } from '../../words/desk-index.ts'
+import type { DeskWords } from '../../words/desk.ts'
 import { refusalText } from '../app.ts'
 import { useDesk } from './app.ts'
+
+/** A text while it is being typed, and what is wrong with it, if anything is. */
+export interface Typed {
+  readonly text: string
+  readonly wrong?: string | undefined
+}
 
 /** A number while it is being typed. */
 export interface NumberEntry {

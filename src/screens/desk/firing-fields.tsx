@@ -11,7 +11,7 @@ import { EntryField, type NumberEntry, useEntry } from './entry-field.tsx'
 export interface FiringEntry {
   readonly cone: string
   readonly make: ConeMake
-  readonly wrong: string | undefined
+  readonly wrong?: string | undefined
   readonly rise: NumberEntry
   readonly hold: NumberEntry
   readonly setCone: (text: string) => void
@@ -20,27 +20,31 @@ export interface FiringEntry {
   readonly read: (make?: ConeMake) => FiringFacts | undefined
 }
 
+/** What is typed for the firing `of`: another one begins anew. */
+interface TypedCone {
+  readonly of: string
+  readonly cone: string
+  readonly make: ConeMake
+  readonly wrong?: string | undefined
+}
+
 /** Fields of a firing, begun from `stored`, else from a usual one. */
 export function useFiring(stored: FiringFacts | undefined): FiringEntry {
   const { words } = useDesk()
   const w = words.value.desk.melt.firing
   const start = stored ?? USUAL_FIRING
   const of = `${start.cone} ${start.make}`
-  const [told, setTold] = useState({
-    of,
-    cone: start.cone,
-    make: start.make,
-    wrong: undefined as string | undefined,
-  })
-  const now = told.of === of ? told : { of, cone: start.cone, make: start.make, wrong: undefined }
+  const fresh: TypedCone = { of, cone: start.cone, make: start.make }
+  const [typed, setTyped] = useState(fresh)
+  const now = typed.of === of ? typed : fresh
   const rise = useEntry('riseCPerH', start.riseCPerH)
   const hold = useEntry('fireHoldMin', start.holdMin)
   return {
     ...now,
     rise,
     hold,
-    setCone: (cone) => setTold({ ...now, cone, wrong: undefined }),
-    setMake: (make) => setTold({ ...now, make, wrong: undefined }),
+    setCone: (cone) => setTyped({ ...now, cone, wrong: undefined }),
+    setMake: (make) => setTyped({ ...now, make, wrong: undefined }),
     read: (make = now.make) => {
       const parsed = parseCone(now.cone, make)
       const { accepted } = parsed.ok ? { accepted: [] } : parsed
@@ -49,7 +53,7 @@ export function useFiring(stored: FiringFacts | undefined): FiringEntry {
         : parsed.code === 'otherMake'
           ? w.otherMake
           : w.notACone(accepted[0] ?? '', accepted.at(-1) ?? '')
-      setTold({ ...now, make, wrong })
+      setTyped({ ...now, make, wrong })
       const right = [rise.check(), hold.check()].every(Boolean)
       if (!parsed.ok || !right || rise.value === undefined || hold.value === undefined) return undefined
       return { cone: parsed.cone, make, riseCPerH: rise.value, holdMin: hold.value }

@@ -1,24 +1,46 @@
-import type { Warning } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
 import type { Table } from '../../table/model/state.ts'
+import { PressButton } from '../../ui/press.tsx'
+import type { BenchWords } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
-import type { WholeWords } from '../../words/whole-index.ts'
+import { useBench } from '../bench-app.ts'
 import { isGrave } from '../text/pot-text.ts'
-import { useWhole } from '../whole.ts'
 
-/** The worst of the warnings, and how many more there are. */
-export function WarningLine({ warnings }: { readonly warnings: readonly Warning[] }) {
-  const { table, words, formats } = useWhole()
-  const [first, ...more] = warnings
-  return first ? (
-    <p class={isGrave(first) ? 'alarm' : 'strong'}>
-      {warningText(words.value, formats.value, table.value, first)}
-      {more.length > 0 ? <span class="soft"> {words.value.warning.more(more.length)}</span> : null}
-    </p>
-  ) : null
+export interface WarningLineProps {
+  /** The one that is said on the card. */
+  readonly line: Warning | undefined
+  /** All that is known against the coat, that one among them. */
+  readonly warnings: readonly Warning[]
 }
 
-/** One warning in one line, with its remedy where there is one. */
-export function warningText(words: WholeWords, formats: Formats, table: Table, warning: Warning): string {
+/** The one warning of a card, and the key to all that is known against the coat. */
+export function WarningLine({ line, warnings }: WarningLineProps) {
+  const { table, words, formats, bench } = useBench()
+  const read = () => {
+    bench.sheet.value = 'warnings'
+  }
+  const w = words.value.warning
+  const more = line ? warnings.length - 1 : warnings.length
+  return (
+    <PressButton class="warning-key" onPress={read}>
+      {line ? (
+        <span class={isGrave(line) ? 'alarm' : 'strong'}>
+          {warningText(words.value, formats.value, table.value, line, 'short')}
+        </span>
+      ) : null}
+      <span class="warning-more">{line ? w.more(more) : w.notes(more)}</span>
+    </PressButton>
+  )
+}
+
+/** One warning in one line; in full with its remedy where there is one. */
+export function warningText(
+  words: BenchWords,
+  formats: Formats,
+  table: Table,
+  warning: Warning,
+  told: 'full' | 'short' = 'full',
+): string {
   const w = words.warning
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? bucketId
   switch (warning.kind) {
@@ -32,10 +54,12 @@ export function warningText(words: WholeWords, formats: Formats, table: Table, w
     case 'run': {
       if (warning.grade === 'unknown') return w.runUnknown
       if (warning.slab) return w.runSlab
-      const where = warning.overlap ? `${words.zone.overlap}, ` : ''
-      const said = where + (warning.grade === 'over' ? w.runOver : w.runNear)(formats.mm(warning.roomMm))
+      const where = warning.overlap ? `${words.zone.overlap}: ` : ''
+      const room = formats.mm(warning.roomMm)
+      const carried = warning.carried ? ` (${w.carried})` : ''
+      if (warning.grade === 'near') return `${where}${w.runNear(formats.mm(warning.runMm), room)}${carried}.`
       const edge = warning.edgeUpMm === undefined ? w.catch : w.edge(formats.mm(warning.edgeUpMm))
-      return `${said}. ${edge}${warning.carried ? ` (${w.carried})` : ''}`
+      return `${where}${w.runOver(room)}${carried}.${told === 'full' ? ` ${edge}.` : ''}`
     }
     case 'thin':
       return w.thin(

@@ -9,7 +9,7 @@ export function Keep() {
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [cleared, setCleared] = useState(false)
-  const { quarantined: aside, readOnly, offlineReady, install: installed, update } = health.value
+  const { quarantined: aside, readOnly, unread, offlineReady, install: installed, update } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const write = () => {
@@ -22,8 +22,14 @@ export function Keep() {
       .then(takeIn)
       .then((result) => {
         if (!result.ok) return setSaid({ text: w.refused[result.code], wrong: true })
-        const left = result.left > 0 ? w.leftOut(result.left) : ''
-        setSaid({ text: w.tookIn(result.added, result.known) + left, wrong: result.left > 0 })
+        const { added, known, faulty, waiting, ahead, whole } = result
+        const missing = [
+          ...(whole ? [w.notWhole(whole.read, whole.of)] : []),
+          ...(faulty > 0 ? [w.leftOut(faulty)] : []),
+          ...(waiting > 0 ? [w.waiting(waiting)] : []),
+          ...(ahead > 0 ? [w.ahead(ahead)] : []),
+        ]
+        setSaid({ text: [w.tookIn(added, known), ...missing].join(' '), wrong: missing.length > 0 })
       })
       .catch(failed)
   }
@@ -41,7 +47,7 @@ export function Keep() {
           ref={file}
           class="visually-hidden"
           type="file"
-          accept=".json,application/json"
+          accept=".txt,.json,text/plain,application/json"
           tabIndex={-1}
           aria-label={w.takeIn}
           onChange={(event) => {
@@ -70,7 +76,7 @@ export function Keep() {
           {w.update}
         </button>
       ) : null}
-      {cleared ? (
+      {unread ? null : cleared ? (
         <div class="cleared" role="status">
           <strong>{w.cleared}</strong>
           <button

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, CoverFacts } from '../../../shared/nouns.ts'
-import type { Warning } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
 import { showEntry } from '../../table/entry/entry.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import { Choice } from '../../ui/choice.tsx'

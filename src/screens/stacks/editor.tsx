@@ -8,6 +8,7 @@ import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/app.ts'
+import type { Typed } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
 import { lazyPart } from '../lazy.tsx'
@@ -33,7 +34,7 @@ const USUAL_S = 3
 export function StackEditor({ stack }: { readonly stack: StackFacts | undefined }) {
   const { table, words, act, go } = useDesk()
   const w = words.value.desk.stacks
-  const [name, setName] = useState({ text: stack?.name ?? '', wrong: undefined as string | undefined })
+  const [name, setName] = useState<Typed>({ text: stack?.name ?? '' })
   const [coats, setCoats] = useState<readonly DraftCoat[]>(() => firstCoats(table.peek(), stack))
   const [open, setOpen] = useState<number | undefined>(stack ? undefined : 0)
   const [asked, setAsked] = useState(0)

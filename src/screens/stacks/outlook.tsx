@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
-import type { Warning } from '../../table/advice/warnings.ts'
+import type { Warning } from '../../table/advice/warning.ts'
 import {
   outlookOf,
   type PlanOutlook,
@@ -11,7 +11,7 @@ import {
   type ZoneOutlook,
 } from '../../table/advice/what-if.ts'
 import { PotOutline } from '../../ui/outline.tsx'
-import type { DeskWords } from '../../words/desk-index.ts'
+import type { DeskWords } from '../../words/desk.ts'
 import { useDesk } from '../desk/app.ts'
 
 /** Rest after a change before the engine is asked, and before remedies are searched: a key held down should not

@@ -3,7 +3,7 @@ import type { Tile } from '../../table/card/board-tiles.ts'
 import { showEntry, unitLabel } from '../../table/entry/entry.ts'
 import type { Units } from '../../table/entry/measure.ts'
 import type { LimitedField } from '../../table/model/limits.ts'
-import type { DeskWords } from '../../words/desk-index.ts'
+import type { DeskWords } from '../../words/desk.ts'
 import type { Formats } from '../../words/format.ts'
 
 export const placeText = (place: Place): string => `${place.board} ${place.spot}`

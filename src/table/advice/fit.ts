@@ -34,9 +34,9 @@ export function fitOf(
   const [draft, bare] = drafted(table, facts, coats)
   const plan = planOf(draft, bare)
   // One half stands for both: the overlap is narrow, and is warned of by itself.
-  const asked = [...plan.keys()].filter((i) => halfAt(draft, bare, i, plan[i]!.cover) !== 1)
-  const dips = asked.flatMap((i) => {
-    const coat = plan[i]!
+  const ofOneHalf = [...plan.entries()].filter(([i, { cover }]) => halfAt(draft, bare, i, cover) !== 1)
+  const asked = ofOneHalf.map(([i]) => i)
+  const dips = ofOneHalf.flatMap(([i, coat]) => {
     const gramsPerMl = draft.buckets[coat.bucketId]?.gramsPerMl
     return gramsPerMl === undefined
       ? []
@@ -44,12 +44,13 @@ export function fitOf(
   })
   if (dips.length < asked.length) return undefined
   const { fits, fullAtCoat, seconds, split } = stackThatFits(historyOf(draft, bare), dips)
-  if (fits || fullAtCoat === undefined) return undefined
+  const fullAt = fullAtCoat === undefined ? undefined : asked[fullAtCoat]
+  if (fits || fullAt === undefined) return undefined
   // The pour that a pot asks for is not a coat of its stack.
   const poured = plan.length - coats.length
   const halved = asked.length < plan.length
   return {
-    fullAtCoat: asked[fullAtCoat]! + 1,
+    fullAtCoat: fullAt + 1,
     shorter: seconds && withS(coats, ofBothHalves(plan, asked, seconds).slice(poured)),
     split: halved || !split ? undefined : splitOf(coats, split),
   }

@@ -4,8 +4,9 @@ import { type Mend, runRemedies } from '../../engine/melt/remedy.ts'
 import { footOf } from '../firing/foot.ts'
 import { coverOn } from '../forecast/engine-inputs.ts'
 import { zonesAtEnd, zonesWith } from '../forecast/hypothetical-dip.ts'
-import { coatsOn, planOf } from '../model/plan.ts'
+import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
+import { mostSeconds } from './most-seconds.ts'
 
 /**
  * What keeps the melt off the shelf, worked out again with the change made. `coat`: what the coat of this dip
@@ -66,7 +67,10 @@ function changes(
   const edge = mend.edgeUpMm === null ? undefined : edgeThatDoes(table, pot, dip, mend.edgeUpMm, reaches)
   if (edge) list.push({ is: 'edge', at, reaches, ...edge })
   const { bucketId, cover } = dip
-  const holdS = mend.thicknessShare === null ? 0 : secondsThatDo(table, pot, dip, reaches)
+  const holdS =
+    mend.thicknessShare === null
+      ? 0
+      : mostSeconds(dip.holdS, (s) => does(table, pot, { ...dip, holdS: s }, reaches))
   if (holdS > 0) list.push({ is: 'seconds', at, reaches, coat: { bucketId, cover, holdS } })
   return list
 }
@@ -122,27 +126,16 @@ export function edgeThatDoes(
   return undefined
 }
 
-/** Most seconds short of the planned ones, to the half, that do; 0 when none do. */
-function secondsThatDo(table: Table, pot: PotState, dip: DipState, wanted: Reached): number {
-  let [least, most] = [0, Math.ceil(dip.holdS * 2)]
-  while (most - least > 1) {
-    const middle = Math.floor((least + most) / 2)
-    if (does(table, pot, { ...dip, holdS: middle / 2 }, wanted)) least = middle
-    else most = middle
-  }
-  return least / 2
-}
-
 /** Another stack that begins with the coats that are on, and ends better than this dip would. */
 function otherStack(table: Table, pot: PotState, now: RunVerdict): readonly Remedy[] {
   const on = coatsOn(pot)
   let best: Extract<Remedy, { is: 'stack' }> | undefined
   for (const { stackId } of Object.values(table.stacks)) {
     if (stackId === pot.facts.stackId && !pot.ownPlan) continue
-    const { ownPlan: _own, ...bare } = pot
+    const { ownPlan: _own, begunPlan: _begun, ...bare } = pot
     const other: PotState = { ...bare, facts: { ...pot.facts, stackId } }
     const plan = planOf(table, other)
-    if (plan.length <= on.length || on.some((dip, i) => plan[i]?.bucketId !== dip.bucketId)) continue
+    if (plan.length <= nextCoat(pot) || on.some((dip) => plan[dip.coat]?.bucketId !== dip.bucketId)) continue
     const zones = zonesAtEnd(table, other)
     const verdict = zones && footOf(table, other, zones).room.verdict
     if (verdict !== 'clear' && verdict !== 'near') continue

@@ -1,10 +1,11 @@
 import { condensation, warmedC } from '../../engine/air/dew.ts'
-import type { Face, ZoneForecast, ZoneName } from '../../engine/contract.ts'
+import type { ZoneForecast } from '../../engine/contract.ts'
+import { footRoom, type RunVerdict } from '../../engine/melt/melt.ts'
 import { lowestEdge } from '../../engine/melt/remedy.ts'
 import { fillS } from '../../engine/shape/neck.ts'
-import { worstZone } from '../../engine/wait/grade.ts'
+import { gradeZone, worstZone } from '../../engine/wait/grade.ts'
 import { nextCoat } from '../../engine/wait/seconds.ts'
-import { footOf } from '../firing/foot.ts'
+import { type Foot, footOf } from '../firing/foot.ts'
 import { pairOf } from '../firing/pairs.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf } from '../forecast/engine-inputs.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from '../forecast/hypothetical-dip.ts'
@@ -13,92 +14,59 @@ import { acrossFrom, dipsOnHalf, halfAt, hasOverlap } from '../model/halves.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { fitNow } from './fill.ts'
+import { mostSeconds } from './most-seconds.ts'
 import { edgeThatDoes } from './remedies.ts'
-
-/** What is said before a dip, worst first. Lengths mm. */
-export type Warning =
-  | {
-      readonly kind: 'build'
-      readonly grade: 'close' | 'over'
-      readonly zone: ZoneName | 'overlap'
-      readonly face: Face
-      readonly likelyMm: number
-      readonly upperMm: number
-      readonly limitMm: number
-      /** Seconds that would stay inside the limit; 0: skip this coat. */
-      readonly remedyS: number
-    }
-  | {
-      readonly kind: 'run'
-      readonly grade: 'near' | 'over' | 'unknown'
-      readonly roomMm: number
-      /** Where two halves overlap. */
-      readonly overlap?: true
-      readonly runMm: number
-      /** The flow was tested in another firing. */
-      readonly carried: boolean
-      /** Lower edge that clears the foot, or at least keeps it off the shelf, where one does. */
-      readonly edgeUpMm?: number
-      /** It is to stand on a catch slab. */
-      readonly slab?: true
-    }
-  /** The wall is full: `makeUpS` seconds would give the coat of a dry wall, undefined if none can. */
-  | {
-      readonly kind: 'thin'
-      readonly likelyMm: number
-      readonly dryMm: number
-      readonly makeUpS: number | undefined
-    }
-  /** After a slip: seconds for this coat that come nearest to the plan; undefined: skip it. */
-  | { readonly kind: 'repair'; readonly holdS: number | undefined }
-  | { readonly kind: 'neck'; readonly fillS: number }
-  /** Bisque from the cold: dew settles on it in this room's air. */
-  | { readonly kind: 'dew'; readonly potC: number; readonly dewC: number }
-  | { readonly kind: 'level'; readonly levelMm: number; readonly needsMm: number }
-  | { readonly kind: 'density'; readonly gramsPerMl: number; readonly targetGramsPerMl: number }
-  /** It does not go into the bucket as it is, or the bucket runs over. */
-  | { readonly kind: 'fit'; readonly misfit: 'mouth' | 'tongs' | 'overflow' }
-  /** This glaze comes to lie on one that it was never fired over, or went wrong on. */
-  | {
-      readonly kind: 'pair'
-      readonly is: 'untried' | 'went-wrong'
-      readonly over: string
-      readonly under: string
-      readonly zone: ZoneName | 'overlap'
-    }
+import { gravity, isLoud, type Warning } from './warning.ts'
 
 /** A coat this much thinner than on a dry wall is worth a word. Our choice. */
 const THIN_PART = 0.6
 /** Forecasts of a card that stays up are renewed this often. */
 const RENEW_MS = 20_000
 
-interface Kept {
+/** What is known before a dip. */
+export interface Advice {
+  /** Everything to be said of this coat, worst first. */
+  readonly warnings: readonly Warning[]
+  /** The one that the card itself says; the others are read behind its key. */
+  readonly line: Warning | undefined
+  /** How the foot stands with this coat on, said or not. */
+  readonly foot: RunVerdict
+}
+
+interface Kept extends Advice {
   readonly table: Table
   readonly bucketId: string
   readonly slot: number
-  readonly warnings: readonly Warning[]
 }
 
 const kept = new WeakMap<PotState, Kept>()
+const NOTHING: Advice = { warnings: [], line: undefined, foot: 'clear' }
 
-/** Everything to be said before this pot goes into this bucket now, worst first. */
-export function warningsFor(table: Table, pot: PotState, bucketId: string, now: number): readonly Warning[] {
+/** What is to be said before this pot goes into this bucket at table time `now`, ms. */
+export function adviceFor(table: Table, pot: PotState, bucketId: string, now: number): Advice {
   const slot = Math.floor(now / RENEW_MS)
   const before = kept.get(pot)
-  if (before?.table === table && before.bucketId === bucketId && before.slot === slot) return before.warnings
-  const warnings = computed(table, pot, bucketId, now)
-  kept.set(pot, { table, bucketId, slot, warnings })
-  return warnings
+  if (before?.table === table && before.bucketId === bucketId && before.slot === slot) return before
+  const advice = { table, bucketId, slot, ...computed(table, pot, bucketId, now) }
+  kept.set(pot, advice)
+  return advice
 }
 
-function computed(table: Table, pot: PotState, bucketId: string, now: number): readonly Warning[] {
+/** The warnings of {@link adviceFor} alone. */
+export const warningsFor = (table: Table, pot: PotState, bucketId: string, now: number): readonly Warning[] =>
+  adviceFor(table, pot, bucketId, now).warnings
+
+function computed(table: Table, pot: PotState, bucketId: string, now: number): Advice {
   const dip = dipNow(table, pot, bucketId, now)
   const zones = dip && zonesWith(table, pot, dip)
-  if (!dip || !zones) return []
+  if (!dip || !zones) return NOTHING
+  const foot = footOf(table, pot, zones)
   const repair = repairNow(table, pot, now)
+  const build = buildWarning(table, pot, dip, zones)
   const said: (Warning | undefined)[] = [
-    runWarning(table, pot, dip, zones),
-    buildWarning(table, pot, dip, zones),
+    runWarning(table, pot, dip, foot),
+    // Two figures for one coat would be one too many: after a slip its own holds.
+    repair && build?.kind === 'build' ? { ...build, remedyS: repair.holdS ?? 0 } : build,
     fitWarning(table, pot, dip),
     repair && { kind: 'repair', holdS: repair.holdS },
     thinWarning(table, pot, dip),
@@ -107,64 +75,79 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): r
     densityWarning(table, bucketId),
     pairWarning(table, pot, dip, zones),
   ]
-  return said.filter((w): w is Warning => w !== undefined).sort((a, b) => gravity(a) - gravity(b))
+  const warnings = said
+    .filter((warning): warning is Warning => warning !== undefined)
+    .sort((a, b) => gravity(a) - gravity(b))
+  return { warnings, line: warnings.find(isLoud), foot: foot.room.verdict }
 }
 
-function gravity(warning: Warning): number {
-  if ('grade' in warning) return { over: 0, close: 2, near: 2, unknown: 7 }[warning.grade]
-  if (warning.kind === 'pair') return warning.is === 'went-wrong' ? 2 : 8
-  return { repair: 1, level: 1, fit: 1, dew: 3, neck: 3, thin: 4, density: 5 }[warning.kind]
-}
-
+/** The worst stretch that this dip reaches: over where it is over as told, in tenths of a mm. */
 function buildWarning(
   table: Table,
   pot: PotState,
   dip: DipState,
   zones: readonly ZoneForecast[],
 ): Warning | undefined {
-  const worst = worstZone(zones, limitsOf(table))
-  if (worst.grade === 'fine') return undefined
-  const { grade, likelyMm, upperMm, limitMm } = worst
-  const { name, face } = worst.zone
-  const zone = hasOverlap(table, pot, [...coatsOn(pot), dip]) ? 'overlap' : name
-  const remedyS = grade === 'over' ? secondsThatFit(table, pot, dip) : dip.holdS
-  return { kind: 'build', grade, zone, face, likelyMm, upperMm, limitMm, remedyS }
-}
-
-/** Most seconds, to the half, with which no zone's likely build passes a limit; 0 when none do. */
-function secondsThatFit(table: Table, pot: PotState, dip: DipState): number {
+  const limits = limitsOf(table)
+  const reached = reachedBy(dip, zones)
+  if (reached.length === 0) return undefined
+  const { zone, grade, likelyMm, upperMm, limitMm } = worstZone(reached, limits)
+  if (grade === 'fine') return undefined
+  const overlap = hasOverlap(table, pot, [...coatsOn(pot), dip])
+  const said = {
+    kind: 'build',
+    zone: overlap ? 'overlap' : zone.name,
+    face: zone.face,
+    likelyMm,
+    upperMm,
+    limitMm,
+  } as const
+  if (grade === 'close' || inTenths(likelyMm) <= inTenths(limitMm))
+    return { ...said, grade: 'close', remedyS: dip.holdS }
   const fits = (holdS: number) => {
-    const after = zonesWith(table, pot, { ...dip, holdS })
-    return after !== undefined && worstZone(after, limitsOf(table)).grade !== 'over'
+    const after = reachedBy(dip, zonesWith(table, pot, { ...dip, holdS }) ?? [])
+    return after.length > 0 && worstZone(after, limits).grade !== 'over'
   }
-  let least = 0
-  let most = Math.ceil(dip.holdS * 2)
-  while (most - least > 1) {
-    const middle = Math.floor((least + most) / 2)
-    if (fits(middle / 2)) least = middle
-    else most = middle
-  }
-  return least / 2
+  const before = gradeZone(without(dip, zone), limits).grade === 'over' ? ({ before: true } as const) : {}
+  return { ...said, ...before, grade: 'over', remedyS: mostSeconds(dip.holdS, fits) }
 }
 
-function runWarning(
-  table: Table,
-  pot: PotState,
-  dip: DipState,
-  zones: readonly ZoneForecast[],
-): Warning | undefined {
-  const foot = footOf(table, pot, zones)
-  const { verdict, doubts, roomMm, marginRunMm: runMm } = foot.room
+/** A stretch as it was before a dip. */
+function without(dip: DipState, zone: ZoneForecast): ZoneForecast {
+  const coats = zone.coats.filter(({ dipId }) => dipId !== dip.dipId)
+  const sum = (of: 'likelyMm' | 'upperMm') => coats.reduce((all, coat) => all + coat[of], 0)
+  return { ...zone, coats, likelyMm: sum('likelyMm'), upperMm: sum('upperMm') }
+}
+
+const inTenths = (mm: number): number => Math.round(mm * 10)
+
+const reachedBy = (dip: DipState, zones: readonly ZoneForecast[]): readonly ZoneForecast[] =>
+  zones.filter(({ coats }) => coats.some(({ dipId }) => dipId === dip.dipId))
+
+/** Less than this that a coat adds to the run of the pot is not this coat's run, mm. Our choice. */
+const ADDS_MM = 0.1
+
+/** How far the melt runs, if this coat can get there: a coat that adds nothing to the run is not warned of. */
+function runWarning(table: Table, pot: PotState, dip: DipState, foot: Foot): Warning | undefined {
+  const { verdict, doubts, roomMm, marginRunMm: runMm, untestedGlazes } = foot.room
   if (verdict === 'clear' || doubts.includes('flat')) return undefined
   const overlap = hasOverlap(table, pot, [...coatsOn(pot), dip]) ? ({ overlap: true } as const) : {}
   const base = { kind: 'run', roomMm, runMm, carried: foot.carried, ...overlap } as const
-  if (verdict === 'unknown') return doubts.includes('noTest') ? { ...base, grade: 'unknown' } : undefined
+  if (verdict === 'unknown')
+    return untestedGlazes.includes(dip.bucketId) ? { ...base, grade: 'unknown' } : undefined
+  const mine = foot.input.coats.filter((coat) => coat.dipId === dip.dipId)
+  const bare = footRoom({
+    ...foot.input,
+    coats: foot.input.coats.filter((coat) => coat.dipId !== dip.dipId),
+  })
+  const adds = bare.roomMm - roomMm > ADDS_MM || runMm - bare.marginRunMm > ADDS_MM
+  if (!adds) return undefined
   // On its slab it may run: no more is asked of it than to say so.
   if (pot.slab) return { ...base, grade: 'near', slab: true }
-  const outside = foot.input.coats.some((coat) => coat.dipId === dip.dipId && coat.face === 'outside')
-  const lowest = outside ? lowestEdge(foot.input, dip.dipId) : null
+  const before = bare.verdict === 'near' && verdict === 'near' ? ({ before: true } as const) : {}
+  const lowest = mine.some(({ face }) => face === 'outside') ? lowestEdge(foot.input, dip.dipId) : null
   const edge = lowest && edgeThatDoes(table, pot, dip, lowest.edgeUpMm, lowest.reaches)
-  return { ...base, grade: verdict, ...(edge ? { edgeUpMm: edge.edgeUpMm } : {}) }
+  return { ...base, ...before, grade: verdict, ...(edge ? { edgeUpMm: edge.edgeUpMm } : {}) }
 }
 
 /** The wall is full: the coat comes out thinner than the same dip on the same pot when dry. */
@@ -183,8 +166,11 @@ function thinWarning(table: Table, pot: PotState, dip: DipState): Warning | unde
 function neckWarning(pot: PotState, dip: DipState): Warning | undefined {
   if (coverOn(pot.facts, dip.cover).kind !== 'full') return undefined
   const seconds = fillS(profileOf(pot.facts), dip.gramsPerMl)
-  return seconds > dip.holdS ? { kind: 'neck', fillS: seconds } : undefined
+  if (seconds <= dip.holdS) return undefined
+  return { kind: 'neck', fillS: seconds, ...(coatsOn(pot).some(isFull) ? { before: true } : {}) }
 }
+
+const isFull = ({ cover }: DipState): boolean => cover.kind === 'full'
 
 /** A bare pot that still is colder than the dew point of the air it was brought into. */
 function dewWarning(table: Table, pot: PotState, now: number): Warning | undefined {
@@ -201,9 +187,14 @@ function dewWarning(table: Table, pot: PotState, now: number): Warning | undefin
 function fitWarning(table: Table, pot: PotState, { bucketId, cover, holdS }: DipState): Warning | undefined {
   const fit = fitNow(table, pot.facts, { bucketId, cover, holdS })
   if (!fit || fit.misfit === 'none') return undefined
-  return fit.misfit === 'shallow'
-    ? { kind: 'level', levelMm: fit.levelAtMm, needsMm: fit.neededMm }
-    : { kind: 'fit', misfit: fit.misfit }
+  const again = coatsOn(pot).some((dip) => dip.bucketId === bucketId && dip.cover.kind === cover.kind)
+  const before = again ? ({ before: true } as const) : {}
+  if (fit.misfit !== 'shallow') return { kind: 'fit', misfit: fit.misfit, ...before }
+  const { levelAtMm: levelMm, neededMm: needsMm } = fit
+  // Met as told, in whole mm, is met.
+  return Math.round(levelMm) >= Math.round(needsMm)
+    ? undefined
+    : { kind: 'level', levelMm, needsMm, ...before }
 }
 
 function densityWarning(table: Table, bucketId: string): Warning | undefined {
@@ -231,14 +222,4 @@ function pairWarning(
     return is === 'proved' ? [] : [{ kind: 'pair', is, over: dip.bucketId, under: below.glazeId, zone }]
   })
   return found.find(({ is }) => is === 'went-wrong') ?? found[0]
-}
-
-/** Seconds that a warning proposes for this coat instead; 0: leave it out. Undefined: nothing is proposed. */
-export function remedyS(warnings: readonly Warning[]): number | undefined {
-  for (const warning of warnings) {
-    if (warning.kind === 'repair') return warning.holdS ?? 0
-    if (warning.kind === 'build' && warning.grade === 'over') return warning.remedyS
-    if (warning.kind === 'thin' && warning.makeUpS !== undefined) return Math.round(warning.makeUpS * 2) / 2
-  }
-  return undefined
 }

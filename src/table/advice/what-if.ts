@@ -10,7 +10,8 @@ import { DEFAULT_AIR } from '../model/defaults.ts'
 import { LIMITS } from '../model/limits.ts'
 import { planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { type Warning, warningsFor } from './warnings.ts'
+import type { Warning } from './warning.ts'
+import { warningsFor } from './warnings.ts'
 
 const MIN_MS = 60_000
 /** A coat that never dries in this air is followed as if a day had passed. Our choice. */

@@ -1,16 +1,15 @@
 import type { Pattern, Place } from '../../../shared/nouns.ts'
 import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import type { Step } from '../steps/steps.ts'
+import { STEP_ROWS, type TileName } from '../steps/step-rows.ts'
+import { dueAt, type Step } from '../steps/steps.ts'
 import { stepsOf } from '../steps/work.ts'
 import type { Card } from './card.ts'
 
 /** What a tile says of its pot. `untilMs` is table time; `Infinity` is never in this air. */
 export type TileState =
   | { readonly is: 'wait'; readonly untilMs: number }
-  | {
-      readonly is: 'ready' | 'next' | 'later' | 'wax' | 'wipe' | 'dip' | 'count' | 'foot' | 'check' | 'stuck'
-    }
+  | { readonly is: Exclude<TileName, 'wait' | 'kiln'> }
   | { readonly is: 'kiln'; readonly dryMs: number }
 
 export interface TileBand {
@@ -67,25 +66,10 @@ const potOf = (card: Card): string | undefined =>
 
 /** What the board says of a step. */
 export function tileState(step: Step): TileState {
-  switch (step.is) {
-    case 'wax-sets':
-    case 'wipe-dries':
-    case 'damp-dries':
-      return { is: 'wait', untilMs: step.until }
-    case 'wait':
-      return { is: 'wait', untilMs: step.askAt }
-    case 'touch':
-      return { is: 'ready' }
-    case 'drip':
-    case 'foot':
-      return { is: 'foot' }
-    case 'foot-check':
-      return { is: 'check' }
-    case 'kiln':
-      return { is: 'kiln', dryMs: step.dry.likely }
-    default:
-      return { is: step.is }
-  }
+  const { tile } = STEP_ROWS[step.is]
+  if (tile === 'wait') return { is: tile, untilMs: dueAt(step) }
+  if (tile === 'kiln') return { is: tile, dryMs: step.is === 'kiln' ? step.dry.likely : Infinity }
+  return { is: tile }
 }
 
 /** The coats of a pot in order: those on it, then those to come. */

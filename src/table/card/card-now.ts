@@ -1,24 +1,31 @@
 import { lastDip } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { isAnyLeft, type Schedule } from '../order/schedule.ts'
+import type { isAnyLeft, Schedule } from '../order/schedule.ts'
 import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
+import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { panAsk } from '../steps/wax-pan.ts'
-import { type AtStep, at, footCheck, nextWork, stepsOf, type Work } from '../steps/work.ts'
-import type { Card, StuckWhy } from './card.ts'
+import { type AtStep, footCheck, leftAt, nextWork, stepsOf, type Work } from '../steps/work.ts'
+import { type Card, potsOnCard, type StuckWhy } from './card.ts'
 import { dipCard } from './dip-card.ts'
-import { follow } from './follow.ts'
+import type { follow } from './follow.ts'
 import { idleCard } from './idle.ts'
 
-/** OUT sounds, and stands on the screen, until a hit or this long. */
+/** The OUT card stands this long, and no call comes before; a hit ends its tone. */
 export const OUT_MS = 3000
 
+/** A schedule with what follows it: that code comes with the planner, and the first cards do without both. */
+export interface FollowedSchedule extends Schedule {
+  readonly follow: typeof follow
+  readonly isAnyLeft: typeof isAnyLeft
+}
+
 /**
- * The one card to show at table time `now`, with what a hit on its bar means: by the order of work that was `told`,
- * by a simple rule where none was.
+ * The one card to show at table time `now`, with what a hit on its bar means: by the `schedule` of the order of work,
+ * by a simple rule where there is none.
  */
-export function cardOf(table: Table, now: number, schedule?: Schedule): Card {
+export function cardOf(table: Table, now: number, schedule?: FollowedSchedule): Card {
   const steps = stepsOf(table, now)
   if (steps.length === 0) return { kind: 'empty' }
   const counting = steps.find(({ step }) => step.is === 'count')
@@ -33,16 +40,20 @@ export function cardOf(table: Table, now: number, schedule?: Schedule): Card {
         big: { do: 'settle-dose', dipId: dip.dipId },
       }
   }
-  if (table.heldSince !== undefined)
-    return {
-      kind: 'held',
-      since: table.heldSince,
-      lines: whereYouWere(table, steps),
-      big: { do: 'resume' },
-    }
+  if (table.heldSince !== undefined) {
+    const left = leftCard(table, now, schedule)
+    const lines = whereYouWere(table, steps, potsOnCard(left))
+    return { kind: 'held', since: table.heldSince, left, lines, big: { do: 'resume' } }
+  }
   const elsewhere = potInHand(otherView(table), steps)
   if (elsewhere && isOut(elsewhere.dip, now)) return outCard(elsewhere)
   return handsCard(table, onOffer(table, steps, now, schedule), now, schedule)
+}
+
+/** The card that was left for a hold, as it would show now. */
+function leftCard(table: Table, now: number, schedule: FollowedSchedule | undefined): Card {
+  const { heldSince: _, ...goingOn } = table
+  return cardOf(goingOn, now, schedule)
 }
 
 /** Pots these hands may be shown: not the one the other hands have chosen, nor the one on the first hands' card. */
@@ -50,15 +61,13 @@ function onOffer(
   table: Table,
   steps: readonly AtStep[],
   now: number,
-  schedule?: Schedule,
+  schedule?: FollowedSchedule,
 ): readonly AtStep[] {
   const { picked } = table.others ?? {}
   const taken = new Set(picked ? [picked.potId] : [])
   if (potterOf(table) === 1) {
     const card = handsCard(otherView(table), steps, now, schedule)
-    if (card.kind === 'armed') taken.add(card.armed.potId)
-    else if ('potIds' in card) for (const potId of card.potIds) taken.add(potId)
-    else if ('potId' in card && card.kind !== 'stuck') taken.add(card.potId)
+    if (card.kind !== 'stuck') for (const potId of potsOnCard(card)) taken.add(potId)
   }
   return taken.size === 0 ? steps : steps.filter(({ pot }) => !taken.has(pot.facts.potId))
 }
@@ -83,7 +92,7 @@ function handsCard(
   table: Table,
   steps: readonly AtStep[],
   now: number,
-  schedule: Schedule | undefined,
+  schedule: FollowedSchedule | undefined,
 ): Card {
   const hand = potInHand(table, steps)
   if (hand && isOut(hand.dip, now)) return outCard(hand)
@@ -110,15 +119,15 @@ function toldCard(
   table: Table,
   steps: readonly AtStep[],
   now: number,
-  schedule: Schedule | undefined,
+  schedule: FollowedSchedule | undefined,
 ): Card | undefined {
   const stuck = steps.find(({ step }) => step.is === 'stuck')
   if (stuck?.step.is === 'stuck') return stuckCard(stuck.pot, stuck.step.why)
   const sitting = steps.filter(({ pot }) => !pot.later)
-  const order = schedule && follow(table, sitting, schedule, now)
+  const order = schedule?.follow(table, sitting, schedule, now)
   if (order) return 'card' in order ? order.card : workCard(table, sitting, order.work, now)
   // The other hands have what is left: feet can be checked, nothing of theirs is offered.
-  const theirs = schedule !== undefined && isAnyLeft(otherView(table), schedule)
+  const theirs = schedule?.isAnyLeft(otherView(table), schedule)
   const work = theirs ? footCheck(sitting) : (nextWork(table, sitting, now) ?? nextWork(table, steps, now))
   return work && workCard(table, steps, work, now)
 }
@@ -141,11 +150,9 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
   if (!picked || !here) return undefined
   const { pot, step } = here
   if (picked.bucketId !== undefined) return dipCard(table, steps, pot, picked.bucketId, now)
+  if (isHandStep(step.is))
+    return workCard(table, steps, { is: step.is, pot, left: leftAt(steps, step.is) }, now)
   switch (step.is) {
-    case 'wax':
-    case 'wipe':
-    case 'foot-check':
-      return workCard(table, steps, { is: step.is, pot, left: at(steps, step.is).length }, now)
     case 'stuck':
       return stuckCard(pot, step.why)
     case 'dip':
@@ -186,19 +193,9 @@ function workCard(table: Table, steps: readonly AtStep[], work: Work, now: numbe
           why: 'no-bucket',
         }
       )
-    case 'wax':
-    case 'wipe': {
-      const potId = work.pot.facts.potId
-      return {
-        kind: work.is,
-        potId,
-        left: work.left,
-        big: { do: work.is === 'wax' ? 'waxed' : 'wiped', potId },
-      }
-    }
-    case 'foot-check': {
-      const potId = work.pot.facts.potId
-      return { kind: 'foot-check', potId, left: work.left, big: { do: 'foot-signed', potId } }
+    default: {
+      const { potId } = work.pot.facts
+      return { kind: work.is, potId, left: work.left, big: { do: HAND_STEPS[work.is].done, potId } }
     }
   }
 }

@@ -1,11 +1,13 @@
 import type { CoverFacts } from '../../../shared/nouns.ts'
 import type { Reason } from '../../planner/types.ts'
 import type { Collar, Decant } from '../advice/collar.ts'
-import type { Warning } from '../advice/warnings.ts'
+import type { Warning } from '../advice/warning.ts'
+import type { Advice } from '../advice/warnings.ts'
 import type { BandMs } from '../forecast/forecast.ts'
 import type { Action } from '../model/action.ts'
 import type { DipState } from '../model/state.ts'
 import type { HeldLine } from '../steps/pot-in-hand.ts'
+import { type HandStepName, isHandStep, type STEP_ROWS } from '../steps/step-rows.ts'
 
 /** What an armed card says of the dip it would start. */
 export interface Armed {
@@ -16,7 +18,12 @@ export interface Armed {
   readonly holdS: number
   readonly stirredMs: number | undefined
   readonly cover: CoverFacts
+  /** All that is known against this dip, worst first. */
   readonly warnings: readonly Warning[]
+  /** The one that the card says: none that was said on this pot before. */
+  readonly line?: Warning | undefined
+  /** How the foot stands with this coat on, for the drawing. */
+  readonly foot?: Advice['foot']
   /** Filled part of the wall's pores at the dip, the fullest stretch, 0 to 1: its thirst is the rest. */
   readonly filled: number
   /** It has a coat of this bucket already: dipping again is asked twice. */
@@ -25,15 +32,34 @@ export interface Armed {
   readonly insteadOf?: string
 }
 
+/** Why a card is shown: as the order of work says, or of a stir that is good now and too old by its dip. */
+export type CardReason = Reason | 'staleByDip'
+
+/** Pots that could go now and are kept on purpose, the first in the order of places. */
+export interface Kept {
+  readonly potIds: readonly string[]
+  readonly bucketId: string
+  /** When it is their turn. */
+  readonly at: number
+}
+
+/** What this visit of a bucket has still to come, by the order of work. */
+export interface Visit {
+  readonly dips: number
+  readonly pots: number
+}
+
 interface Base {
   /** What a hit on the bar means; without it the bar is at rest. */
   readonly big?: Action
   /** The other answer, beside the bar. */
   readonly small?: Action
+  /** What a bar at rest can be hit for all the same. */
+  readonly offer?: Action
   /** What holding the bar means where a plain hit is not enough. */
   readonly heldBar?: Action
   /** Why the order of work has it here, where it follows one. */
-  readonly reason?: Reason
+  readonly reason?: CardReason
   /** A pot still in the hands whose foot is to be sponged before this card's work. */
   readonly inHand?: string
 }
@@ -42,22 +68,26 @@ interface Base {
 export type Card = Base &
   (
     | { readonly kind: 'empty' }
-    | { readonly kind: 'held'; readonly since: number; readonly lines: readonly HeldLine[] }
+    | {
+        readonly kind: 'held'
+        readonly since: number
+        readonly left: Card
+        readonly lines: readonly HeldLine[]
+      }
     | { readonly kind: 'count'; readonly potId: string; readonly dip: DipState }
     | { readonly kind: 'out'; readonly potId: string; readonly dip: DipState }
     | { readonly kind: 'ask-dose'; readonly potId: string; readonly dip: DipState }
     | { readonly kind: 'drip'; readonly potId: string; readonly dip: DipState; readonly until: number }
     | { readonly kind: 'stuck'; readonly potId: string; readonly why: StuckWhy }
-    | { readonly kind: 'wax'; readonly potId: string; readonly left: number }
-    | { readonly kind: 'wipe'; readonly potId: string; readonly left: number }
+    /** One of the steps that hands do on one pot with one hit; `left`: pots at it, this one among them. */
+    | { readonly kind: HandStepName; readonly potId: string; readonly left: number }
     | {
         readonly kind: 'stir'
         readonly bucketId: string
         readonly change: boolean
         readonly agoMs: number | undefined
         readonly waiting: number
-        /** Dips of this visit by the order of work. */
-        readonly dips?: number
+        readonly visit?: Visit
         /** Collars that the vessel is to be filled for, with `decant`. */
         readonly collars?: readonly Collar[]
         readonly decant?: Decant
@@ -69,7 +99,6 @@ export type Card = Base &
         readonly visit?: { readonly nth: number; readonly of: number }
       }
     | { readonly kind: 'ready'; readonly potIds: readonly string[]; readonly bucketId: string }
-    | { readonly kind: 'foot-check'; readonly potId: string; readonly left: number }
     | {
         readonly kind: 'return'
         readonly bucketId: string
@@ -82,6 +111,7 @@ export type Card = Base &
         readonly kind: 'wait'
         readonly next?: Due
         readonly after: readonly Due[]
+        readonly kept?: readonly Kept[]
         /** The touch that would narrow most of the other waits, and how many. */
         readonly touch?: { readonly potId: string; readonly others: number }
       }
@@ -89,12 +119,57 @@ export type Card = Base &
   )
 
 export type CardKind = Card['kind']
+
+/** The pots a card names, the first in its top row. */
+export const potsOnCard = (card: Card): readonly string[] =>
+  card.kind === 'armed'
+    ? [card.armed.potId]
+    : card.kind === 'ready'
+      ? card.potIds
+      : 'potId' in card
+        ? [card.potId]
+        : []
+
+/** What holds of a card whatever it says. */
+interface CardRow {
+  /**
+   * Two knocks are its big action: nothing that starts a dip, ends one or judges a coat, since a table is knocked for
+   * many reasons.
+   */
+  readonly knocks?: true
+  /** Nothing for the hands: the way to the board stands where Hold stands otherwise. */
+  readonly rests?: true
+}
+
+export const CARD_ROWS: Readonly<Record<CardKind, CardRow>> = {
+  empty: {},
+  held: { rests: true },
+  count: {},
+  out: {},
+  'ask-dose': {},
+  drip: { knocks: true },
+  stuck: {},
+  wax: { knocks: true },
+  wipe: { knocks: true },
+  stir: { knocks: true },
+  armed: {},
+  ready: {},
+  'foot-check': { knocks: true },
+  return: { knocks: true },
+  'wax-pan': {},
+  wait: { rests: true },
+  finished: { rests: true },
+}
+/** Whether a card shows a step that hands do with one hit. */
+export const isHandCard = (card: Card): card is Extract<Card, { readonly kind: HandStepName }> =>
+  isHandStep(card.kind)
+
 export type StuckWhy = 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket'
 
 /** Something that will want the hands at a moment. */
 export interface Due {
   readonly at: number
-  readonly what: 'wax-sets' | 'wipe-dries' | 'damp-dries' | 'touch' | 'dip' | 'stir'
+  readonly what: NonNullable<(typeof STEP_ROWS)[keyof typeof STEP_ROWS]['due']> | 'dip' | 'stir'
   readonly band?: BandMs
   /** The pot it is about; of a stir the bucket. */
   readonly potId?: string

@@ -1,7 +1,9 @@
 import { forecastOf } from '../forecast/forecast.ts'
+import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
-import { nextBucket } from '../steps/steps.ts'
-import { type AtStep, isStale } from '../steps/work.ts'
+import { STEP_ROWS } from '../steps/step-rows.ts'
+import { dueAt, nextBucket } from '../steps/steps.ts'
+import type { AtStep } from '../steps/work.ts'
 import type { Card, Due } from './card.ts'
 import { dipCard, returnCard } from './dip-card.ts'
 
@@ -28,8 +30,8 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
       return returnCard(table, now) ?? { kind: 'wait', after: [] }
     const { potId, what } = soon
     const early = what === 'touch' || what === 'damp-dries'
-    const small = early && potId ? ({ do: 'pick', potId } as const) : undefined
-    return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), small }
+    const offer = early && potId ? ({ do: 'pick', potId } as const) : undefined
+    return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), offer }
   }
   if (table.collar) return returnCard(table, now) ?? { kind: 'wait', after: [] }
   return finishedCard(table, steps)
@@ -45,12 +47,9 @@ const collarStillWanted = (table: Table, steps: readonly AtStep[]): boolean =>
 function dues(steps: readonly AtStep[]): readonly Due[] {
   return steps
     .flatMap(({ pot, step }): Due[] => {
-      const potId = pot.facts.potId
-      if (step.is === 'wax-sets' || step.is === 'wipe-dries')
-        return [{ potId, at: step.until, what: step.is }]
-      if (step.is === 'damp-dries') return [{ potId, at: step.until, what: step.is, band: step.dry }]
-      if (step.is === 'wait') return [{ potId, at: step.askAt, what: 'touch', band: step.dry }]
-      return []
+      const what = STEP_ROWS[step.is].due
+      if (what === undefined) return []
+      return [{ potId: pot.facts.potId, at: dueAt(step), what, ...('dry' in step ? { band: step.dry } : {}) }]
     })
     .sort((a, b) => a.at - b.at)
 }

@@ -1,12 +1,12 @@
 import type { Collar, Decant } from '../advice/collar.ts'
-import type { Warning } from '../advice/warnings.ts'
+import type { Advice } from '../advice/warnings.ts'
 import type { PotState, Table } from '../model/state.ts'
 import type { Card } from './card.ts'
 
 /** What the first card does without: its code is fetched after it. */
 export interface Judge {
-  /** What is to be said before a pot goes into a bucket, worst first. */
-  warnings(table: Table, pot: PotState, bucketId: string, now: number): readonly Warning[]
+  /** What is to be said before a pot goes into a bucket. */
+  advice(table: Table, pot: PotState, bucketId: string, now: number): Advice
   /** What to pour off a bucket so that it does for each of these collars. */
   decant(table: Table, bucketId: string, collars: readonly Collar[]): Decant | undefined
 }
@@ -18,7 +18,8 @@ export function judged(table: Table, card: Card, now: number, judge: Judge | und
   const { armed } = card
   const pot = table.pots[armed.potId]
   if (!judge || !pot) return { ...card, big: undefined, heldBar: undefined }
-  return { ...card, armed: { ...armed, warnings: judge.warnings(table, pot, armed.bucketId, now) } }
+  const { warnings, line, foot } = judge.advice(table, pot, armed.bucketId, now)
+  return { ...card, armed: { ...armed, warnings, line, foot } }
 }
 
 type Pouring = Extract<Card, { kind: 'stir' }> & { readonly collars: readonly Collar[] }

@@ -6,9 +6,14 @@ import type { Table } from '../model/state.ts'
 import { firingOf, flowScale, sameFiring } from './firing.ts'
 import { tilesOf } from './tiles.ts'
 
+/** Tiles that were fired alike: one at least. */
+interface FiredAlike {
+  readonly firing: FiringFacts
+  readonly tiles: TileFacts[]
+}
+
 /** One dose from tiles that were fired alike, carried over to the planned firing where that is another one. */
-function doseOfGroup(tiles: readonly TileFacts[], planned: FiringFacts): FlowDose | undefined {
-  const firing = tiles[0]!.firing
+function doseOfGroup({ firing, tiles }: FiredAlike, planned: FiringFacts): FlowDose | undefined {
   const dose = doseOfTiles(tiles.map(({ stripes }) => ({ cone: firing.cone, make: firing.make, stripes })))
   if (sameFiring(firing, planned)) return dose
   const scale = flowScale(firing, planned)
@@ -22,13 +27,13 @@ export function doseOfAll(
   tiles: readonly TileFacts[],
   planned: FiringFacts | undefined,
 ): FlowDose | undefined {
-  const groups: TileFacts[][] = []
+  const groups: FiredAlike[] = []
   for (const tile of tiles) {
-    const alike = groups.find(([one]) => sameFiring(one!.firing, tile.firing))
-    if (alike) alike.push(tile)
-    else groups.push([tile])
+    const alike = groups.find(({ firing }) => sameFiring(firing, tile.firing))
+    if (alike) alike.tiles.push(tile)
+    else groups.push({ firing: tile.firing, tiles: [tile] })
   }
-  const doses = groups.flatMap((group) => doseOfGroup(group, planned ?? group[0]!.firing) ?? [])
+  const doses = groups.flatMap((group) => doseOfGroup(group, planned ?? group.firing) ?? [])
   return doses.sort((a, b) => Number(a.carried) - Number(b.carried) || spread(a) - spread(b))[0]
 }
 

@@ -1,6 +1,7 @@
 import type { Dip, WallEvent } from '../../engine/contract.ts'
 import type { PotHistory } from '../../engine/wait/seconds.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
+import { bucketOfCoat } from '../model/uses.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
 
 export const MIN_MS = 60_000
@@ -30,9 +31,9 @@ export function historyWith(table: Table, pot: PotState, dips: readonly DipState
   }
 }
 
-/** The engine's dip for a dip of the table; undefined when its bucket is gone. */
+/** The engine's dip for a dip of the table; undefined when its bucket was never known. */
 export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | undefined {
-  const bucket = table.buckets[dip.bucketId]
+  const bucket = bucketOfCoat(table, dip.bucketId)
   if (!bucket) return undefined
   return {
     kind: 'dip',

@@ -17,7 +17,7 @@ export function halfAt(table: Table, pot: PotState, coat: number, cover: CoverFa
   const sides = new Set<number>()
   for (const [i, planned] of planOf(table, pot).entries()) if (planned.cover.kind === 'side') sides.add(i)
   for (const dip of coatsOn(pot)) if (dip.cover.kind === 'side') sides.add(dip.coat)
-  return ([...sides].filter((i) => i < coat).length % 2) as Half
+  return [...sides].filter((i) => i < coat).length % 2 === 1 ? 1 : 0
 }
 
 /** The dips of a pot that are where this half is: all but those of the half across. */

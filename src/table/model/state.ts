@@ -1,4 +1,4 @@
-import type { EventKind } from '../../../shared/events.ts'
+import type { EventKind, Stamped } from '../../../shared/events.ts'
 import type {
   AirFacts,
   BisqueWater,
@@ -23,8 +23,6 @@ export interface DipState {
   readonly bucketId: string
   /** The bucket that was planned for this coat when it went on. */
   readonly plannedBucketId: string
-  /** The mix that was in the bucket. */
-  readonly fillId?: string
   readonly cover: CoverFacts
   readonly gramsPerMl: number
   readonly tappedAt: number
@@ -48,6 +46,8 @@ export interface Touch {
   readonly dry: boolean
   /** The dip whose coat was touched. */
   readonly dipId: string
+  /** The hit that said so: the answer of a hand, or START of the next coat. */
+  readonly hit: string
 }
 
 export interface PotState {
@@ -89,7 +89,6 @@ export interface BucketState {
   readonly sievedAt?: number
   /** Litres when the level was read last; the dips since took theirs out. */
   readonly level?: { readonly at: number; readonly litres: number }
-  readonly fill?: { readonly fillId: string; readonly at: number }
   /** What was read and done since the fill, oldest first. */
   readonly log: readonly FillLine[]
 }
@@ -113,6 +112,8 @@ export interface HitLine {
   readonly kind: EventKind
   readonly potId?: string
   readonly bucketId?: string
+  /** The second pair of hands did it. */
+  readonly hands?: 1
 }
 
 /** What belongs to one pair of hands. */
@@ -120,6 +121,8 @@ export interface Hands {
   readonly openBucket?: string
   /** When this visit of the open bucket began: its first stir. */
   readonly openedAt?: number
+  /** When it was stirred or dipped into last. */
+  readonly usedAt?: number
   readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
   /** The pot the hands chose themselves; `touch`: to touch it only. */
   readonly picked?: { readonly potId: string; readonly bucketId?: string; readonly touch?: true }
@@ -131,6 +134,10 @@ export interface Table extends Hands {
   readonly board: BoardFacts
   readonly air: readonly AirSpell[]
   readonly buckets: Readonly<Record<string, BucketState>>
+  /** Buckets that were taken off the table; one that is named after all comes back as it was. */
+  readonly removed?: Readonly<Record<string, BucketState>>
+  /** Records that name what is not known yet, by what they wait for. */
+  readonly waiting?: Readonly<Record<string, readonly Stamped[]>>
   readonly stacks: Readonly<Record<string, StackFacts>>
   readonly pots: Readonly<Record<string, PotState>>
   readonly tiles: Readonly<Record<string, TileFacts>>
@@ -148,8 +155,12 @@ export interface Table extends Hands {
   readonly others?: Hands
   readonly heldSince?: number
   readonly demo: boolean
-  /** Sum of the phone clock's jumps, ms. */
+  /** The phone whose clock shows the table's times; none where it has no name. */
+  readonly phone?: string
+  /** Sum of its clock's jumps, ms. */
   readonly skewMs: number
+  /** The same of the other phones, by name. */
+  readonly skews?: Readonly<Record<string, number>>
   /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
   readonly hits: readonly HitLine[]
   /** The hit taken back last and not put back since, while nothing else was hit. */

@@ -17,21 +17,23 @@ export type Owings = readonly (Owing | undefined)[]
 const PATIENCE_MS = 5 * 60_000
 
 /** What a pair of hands has done, as far as it tells one moment from another. */
-function doneBy(table: Table, lane: Potter): string {
-  const { openBucket } = viewOf(table, lane)
+function doneBy(table: Table, potter: Potter): string {
+  const { openBucket } = viewOf(table, potter)
   const stirredAt = openBucket === undefined ? '' : table.buckets[openBucket]?.stirredAt
-  const dips = Object.values(table.pots).flatMap((pot) => pot.dips.filter((dip) => (dip.hands ?? 0) === lane))
+  const dips = Object.values(table.pots).flatMap((pot) =>
+    pot.dips.filter((dip) => (dip.hands ?? 0) === potter),
+  )
   return `${openBucket} ${stirredAt} ${dips.length}`
 }
 
 /** Who has something due by what was told, and from when; `before` as it was found the last time. */
 export function owingOf(table: Table, schedule: Schedule | undefined, now: number, before: Owings): Owings {
   if (!schedule || table.settings.potters < 2) return []
-  return ([0, 1] as const).map((lane) => {
-    const [task] = tasksOf(viewOf(table, lane), schedule)
-    if (!task || task.startAt - (schedule.awayMs[lane] ?? 0) > now) return undefined
-    const done = doneBy(table, lane)
-    const was = before[lane]
+  return ([0, 1] as const).map((potter) => {
+    const [task] = tasksOf(viewOf(table, potter), schedule)
+    if (!task || task.startAt - (schedule.awayMs[potter] ?? 0) > now) return undefined
+    const done = doneBy(table, potter)
+    const was = before[potter]
     return was?.done === done ? was : { done, dueAt: now + task.endAt - task.startAt }
   })
 }

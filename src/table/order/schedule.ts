@@ -1,4 +1,4 @@
-import type { Plan, Reason } from '../../planner/types.ts'
+import type { Foresight, Plan, Reason } from '../../planner/types.ts'
 import { nextCoat } from '../model/plan.ts'
 import type { Potter } from '../model/potters.ts'
 import { potterOf } from '../model/potters.ts'
@@ -7,6 +7,8 @@ import type { Table } from '../model/state.ts'
 /** An order of work as it was told, with what is needed to read it at a later table. */
 export interface Schedule {
   readonly plan: Plan
+  /** How it may come out; undefined of a quick first answer. */
+  readonly foresight?: Foresight
   /** Table time at which it was asked for, ms. */
   readonly askedAt: number
   /** Index in each pot's plan of the first coat it was asked with. */
@@ -50,7 +52,7 @@ function toldTasks(schedule: Schedule): readonly Task[] {
   if (before) return before
   const tasks = schedule.plan.actions.map((action): Task => {
     const when: When = {
-      potter: action.lane === 1 ? 1 : 0,
+      potter: action.potter === 1 ? 1 : 0,
       startAt: action.startS * 1000,
       endAt: action.endS * 1000,
       reason: action.reason,
@@ -68,8 +70,29 @@ function toldTasks(schedule: Schedule): readonly Task[] {
         return { ...when, is: action.kind, potId: action.potId }
     }
   })
-  lines.set(schedule, tasks)
+  const late = setUpsLate(tasks)
+  lines.set(schedule, late)
+  return late
+}
+
+/**
+ * Glaze settles from its stir on, so a set-up is done as late as the next task of the same hands allows: never minutes
+ * before a dip that they then wait for.
+ */
+function setUpsLate(tasks: readonly Task[]): readonly Task[] {
+  const nextStartAt: (number | undefined)[] = []
   return tasks
+    .toReversed()
+    .map((task): Task => {
+      const next = nextStartAt[task.potter]
+      const laterMs = task.is === 'open' || task.is === 'restir' ? Math.max(0, (next ?? 0) - task.endAt) : 0
+      const startAt = task.startAt + laterMs
+      nextStartAt[task.potter] = startAt
+      if (laterMs === 0) return task
+      const reason = task.reason === 'stirInWait' ? 'inWait' : task.reason
+      return { ...task, startAt, endAt: task.endAt + laterMs, reason }
+    })
+    .toReversed()
 }
 
 /** Whether a task was done since it was told. A set-up counts as done once its bucket was stirred here since. */

@@ -1,11 +1,12 @@
 import { lastDip } from '../model/plan.ts'
 import { potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
+import { HELD_RANK, type HeldAt, STEP_ROWS } from './step-rows.ts'
 import type { AtStep } from './work.ts'
 
 export interface HeldLine {
   readonly potId: string
-  readonly at: 'drips' | 'foot-not-sponged' | 'wait' | 'ready' | 'dip-next' | 'wax' | 'wipe' | 'foot-check'
+  readonly at: HeldAt
 }
 
 /** The pot in the hands is the one dipped last, until its foot is sponged or the next dip implies it. */
@@ -34,39 +35,23 @@ export const FOOT_S = 30
 export const dipStepMs = (table: Table, dip: DipState): number =>
   dip.outAt - dip.tappedAt + (table.settings.dripS + FOOT_S) * 1000
 
-/** What the hands were at comes first, what goes on by itself last. */
-const RANK: readonly HeldLine['at'][] = [
-  'drips',
-  'foot-not-sponged',
-  'ready',
-  'dip-next',
-  'wax',
-  'wipe',
-  'foot-check',
-  'wait',
-]
-const HELD_AT: Partial<Record<AtStep['step']['is'], HeldLine['at']>> = {
-  wax: 'wax',
-  wipe: 'wipe',
-  touch: 'ready',
-  dip: 'dip-next',
-  wait: 'wait',
-  'foot-check': 'foot-check',
-}
-
-/** Three lines of where the hands were when they were called away. */
-export function whereYouWere(table: Table, steps: readonly AtStep[]): readonly HeldLine[] {
+/** Three lines of where the hands were when they were called away; the pots they left come first. */
+export function whereYouWere(
+  table: Table,
+  steps: readonly AtStep[],
+  left: readonly string[],
+): readonly HeldLine[] {
+  const rank = ({ potId, at }: HeldLine) => (left.includes(potId) ? -1 : HELD_RANK.indexOf(at))
   const hand = potInHand(table, steps)
   return steps
     .flatMap(({ pot, step }): HeldLine[] => {
       const potId = pot.facts.potId
-      if (step.is === 'drip' || step.is === 'foot') {
-        if (pot !== hand?.pot) return [{ potId, at: 'wait' }]
-        return [{ potId, at: step.is === 'drip' ? 'drips' : 'foot-not-sponged' }]
-      }
-      const at = HELD_AT[step.is]
-      return at ? [{ potId, at }] : []
+      const { held } = STEP_ROWS[step.is]
+      if (held === undefined) return []
+      // A foot that the other hands have to sponge is their business: here that pot only dries.
+      const theirs = (step.is === 'drip' || step.is === 'foot') && pot !== hand?.pot
+      return [{ potId, at: theirs ? 'wait' : held }]
     })
-    .sort((a, b) => RANK.indexOf(a.at) - RANK.indexOf(b.at))
+    .sort((a, b) => rank(a) - rank(b))
     .slice(0, 3)
 }

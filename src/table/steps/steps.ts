@@ -94,6 +94,10 @@ function dipStep(table: Table, pot: PotState): Step {
   return { is: 'dip', coat, plan: next }
 }
 
+/** When a step that goes on by itself wants the hands, table time, ms; `Infinity` for one that does not. */
+export const dueAt = (step: Step): number =>
+  'askAt' in step ? step.askAt : 'until' in step ? step.until : Number.POSITIVE_INFINITY
+
 /** Glaze bucket a pot goes into next, if any. */
 export function nextBucket(table: Table, pot: PotState): string | undefined {
   return planOf(table, pot)[nextCoat(pot)]?.bucketId

@@ -1,5 +1,6 @@
 import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
+import { type HandStepName, handStepsOf } from './step-rows.ts'
 import { nextBucket, type Step, stepOf } from './steps.ts'
 
 export interface AtStep {
@@ -18,16 +19,6 @@ export function stepsOf(table: Table, now: number): readonly AtStep[] {
   return steps
 }
 
-/** Stale: the last stir is longer ago than the room allows; exactly that old is still fresh. */
-export function isStale(table: Table, bucketId: string, now: number): boolean {
-  const stirredAt = table.buckets[bucketId]?.stirredAt
-  return stirredAt === undefined || now - stirredAt > table.settings.staleMin * 60_000
-}
-
-/** Open, and stirred lately enough to dip now. */
-export const isFresh = (table: Table, bucketId: string, now: number): boolean =>
-  table.openBucket === bucketId && !isStale(table, bucketId, now)
-
 /** Coats still to come: the longest chain goes first. */
 const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
 
@@ -38,7 +29,7 @@ export const TOGETHER_MS = 60_000
 export type Work =
   | { readonly is: 'touch'; readonly bucketId: string; readonly pots: readonly PotState[] }
   | { readonly is: 'dip'; readonly pot: PotState; readonly bucketId: string }
-  | { readonly is: 'wax' | 'wipe' | 'foot-check'; readonly pot: PotState; readonly left: number }
+  | { readonly is: HandStepName; readonly pot: PotState; readonly left: number }
 
 /**
  * What the hands do next. A simple rule: first the bucket that is open (touch what is due for it, dip what can be
@@ -56,21 +47,31 @@ export function nextWork(table: Table, steps: readonly AtStep[], now: number): W
     const into = pot && nextBucket(table, pot)
     return pot && into ? { is: 'dip', pot, bucketId: into } : undefined
   }
-  const each = (is: 'wax' | 'wipe') => firstAt(steps, is)
+  const first = (names: readonly HandStepName[]) => names.flatMap((name) => firstAt(steps, name) ?? [])[0]
   return (
     (open === undefined ? undefined : (due(open) ?? dip(open))) ??
     due(undefined) ??
-    each('wax') ??
-    each('wipe') ??
+    first(handStepsOf('before-dips')) ??
     dip(undefined) ??
-    footCheck(steps)
+    first(handStepsOf('after-dips'))
   )
 }
 
-function firstAt(steps: readonly AtStep[], is: 'wax' | 'wipe' | 'foot-check'): Work | undefined {
-  const pots = at(steps, is)
-  const pot = pots[0]
-  return pot && { is, pot, left: pots.length }
+const firstAt = (steps: readonly AtStep[], is: HandStepName): Work | undefined => {
+  const [pot] = at(steps, is)
+  return pot && { is, pot, left: leftAt(steps, is) }
+}
+
+/** Steps before the first dip, from which a pot still comes to be waxed or wiped. */
+const BEFORE_DIPS: ReadonlySet<Step['is']> = new Set(['wax', 'wax-sets', 'wipe', 'wipe-dries', 'damp-dries'])
+
+/** How many pots still want a step of the hands: those at it, and those that come to it later. */
+export function leftAt(steps: readonly AtStep[], is: HandStepName): number {
+  if (is === 'foot-check') return at(steps, is).length
+  const done = is === 'wax' ? 'waxedAt' : 'wipedAt'
+  return steps.filter(
+    ({ pot, step }) => BEFORE_DIPS.has(step.is) && pot[done] === undefined && pot.washedAt === undefined,
+  ).length
 }
 
 /** A foot to sign off, if any. */

@@ -13,20 +13,22 @@ document.body.innerHTML = `
     #erase { top: 200px; height: 108px; width: 112px }
   </style>
   <main style="height: 100vh">
-    <button id="bar" data-press="bar" data-act="start">Start</button>
-    <button id="stale" data-press="bar" data-act="stirred" data-hold-ms="2000">Stirred</button>
-    <button id="small" data-press="small" data-act="hold">Hold</button>
-    <button id="erase" data-press="hold" data-act="gone">Gone</button>
+    <button id="bar" data-press="bar">Start</button>
+    <button id="stale" data-press="bar" data-hold-ms="2000">Stirred</button>
+    <button id="small" data-press="small">Hold</button>
+    <button id="erase" data-press="hold">Gone</button>
   </main>`
 
-const intents: Intent[] = []
+/** Which button was hit, with the rest of the hit. */
+type Hit = Omit<Intent, 'target'> & { readonly on: string | undefined }
+const intents: Hit[] = []
 const refusals: Refusal[] = []
 const holding: (string | null)[] = []
 let keys = 0
 const binding = bindPress(document.querySelector('main')!, {
-  onIntent: (intent) => intents.push(intent),
+  onIntent: ({ target, ...hit }) => intents.push({ ...hit, on: target.element?.id }),
   onRefusal: (refusal) => refusals.push(refusal),
-  onHolding: (target) => holding.push(target?.act ?? null),
+  onHolding: (target) => holding.push(target?.element?.id ?? null),
 })
 bindKeys(document, () => keys++)
 

@@ -8,7 +8,7 @@ export const onePot: Story = {
     const bench = await BenchPage.only(page, 33)
     await see('wax')
     await page.clock.runFor(450)
-    await page.locator('[data-act="hold"]').tap()
+    await page.locator('.corner-hold').tap()
     await page.clock.runFor(500)
     await see('on hold')
     await bench.hit()
@@ -77,7 +77,7 @@ async function wait(bench: BenchPage, see: See): Promise<void> {
   await untilBar(bench, /DRY|NOT YET/)
   await see('ready: one')
   await bench.page.clock.runFor(450)
-  await bench.page.locator('.bar-answer[data-act="small"]').tap()
+  await bench.page.locator('.bar-answer-small').tap()
   await bench.page.clock.runFor(50)
   await see('not yet')
 }

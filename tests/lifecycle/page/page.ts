@@ -5,6 +5,7 @@ import { CLOCKS, type PageEvent } from './sitting.ts'
 const opened = performance.now()
 const journal = await openJournal<PageEvent>({
   isEvent: (event) => event.kind === 'started' || event.kind === 'noted',
+  content: async () => () => undefined,
 })
 const openMs = performance.now() - opened
 

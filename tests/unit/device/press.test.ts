@@ -153,7 +153,7 @@ describe('press rules one by one', () => {
     const due: PointerFact = { kind: 'time', atMs: 1000 + HOLD_MS }
     const again: PointerFact = { kind: 'time', atMs: 1000 + HOLD_MS + 200 }
     const heard = run([down, early, due, again, up])
-    expect(heard.intents).toEqual([{ act: 'gone', atMs: 1000, heldMs: HOLD_MS, by: 'hold' }])
+    expect(heard.intents).toEqual([{ target: ERASE, atMs: 1000, heldMs: HOLD_MS, by: 'hold' }])
     const letGo = run(tap({ downMs: 1000, lastsMs: HOLD_MS - 1, target: ERASE }))
     expect(letGo.intents).toEqual([])
     expect(letGo.refusals).toEqual([expect.objectContaining({ code: 'short', heard: false })])
@@ -174,7 +174,7 @@ describe('press rules one by one', () => {
     const tick: PointerFact = { kind: 'time', atMs: 1000 + BAR_HOLD_MS }
     expect(run([down, tick]).intents).toEqual([])
     expect(run([down, tick, up]).intents).toEqual([
-      { act: 'start', atMs: 1000 + BAR_HOLD_MS, heldMs: BAR_HOLD_MS, by: 'hold' },
+      { target: STALE, atMs: 1000 + BAR_HOLD_MS, heldMs: BAR_HOLD_MS, by: 'hold' },
     ])
     const press = run(tap({ downMs: 1000, lastsMs: BAR_HOLD_MS - 1, target: STALE }))
     expect(press.intents.map((i) => [i.by, i.atMs])).toEqual([['press', 1000]])

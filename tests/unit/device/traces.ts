@@ -3,9 +3,9 @@ import fc from 'fast-check'
 import { press, restingPress } from '../../../src/device/press.ts'
 import type { Intent, PointerFact, PressTarget, Refusal } from '../../../src/device/press-facts.ts'
 
-export const BAR: PressTarget = { kind: 'bar', act: 'start' }
-export const SMALL: PressTarget = { kind: 'small', act: 'hold' }
-export const ERASE: PressTarget = { kind: 'hold', act: 'gone' }
+export const BAR: PressTarget = { kind: 'bar' }
+export const SMALL: PressTarget = { kind: 'small' }
+export const ERASE: PressTarget = { kind: 'hold' }
 
 /** 360 x 640 screen, the bar its lower 250 px. */
 export const BAR_TOP_PX = 390

@@ -32,7 +32,8 @@ describe('foot room of a straight mug', () => {
     [0.5, 4.2, 'clear'],
     [1, 16.9, 'over'],
     [0.8, 10, 'near'],
-    [0.5, 16.9, 'near'],
+    [0.5, 16.9, 'clear'],
+    [0.7, 16.9, 'near'],
     [0.5, 2, 'clear'],
   ] as const)('%d mm dry at dose %d with 6 mm bare is %s', (mm, dose, verdict) => {
     expect(footRoom(input([full('a', mm, dose)])).verdict).toBe(verdict)

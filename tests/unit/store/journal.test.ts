@@ -2,12 +2,14 @@ import { describe, expect, test, vi } from 'vitest'
 import { compareRecords, createRecords } from '../../../shared/record.ts'
 import type { Change } from '../../../src/store/contract.ts'
 import { loadJournal } from '../../../src/store/journal.ts'
+import type { Knowledge } from '../../../src/store/marks.ts'
 import { phone } from './memory.ts'
-import { hitOf, isSample, note, type Sample } from './sample.ts'
+import { hitOf, KNOWS_SAMPLES, note, type Sample } from './sample.ts'
 
 const at = (ms: number) => ({ at: 1_700_000_000_000 + ms, tz: 60 })
-const open = (on: ReturnType<typeof phone>, writer: string, knows = isSample) =>
-  loadJournal<Sample>(on.ports(writer), knows)
+const NOW = at(0).at
+const open = (on: ReturnType<typeof phone>, writer: string, knowledge: Partial<Knowledge> = {}) =>
+  loadJournal<Sample>(on.ports(writer, { ...KNOWS_SAMPLES, ...knowledge }))
 type Opened = Awaited<ReturnType<typeof open>>
 const texts = (journal: Opened) => journal.records.map((record) => record.event.text)
 
@@ -37,7 +39,7 @@ describe('the journal', () => {
     const changes: Change<Sample>[] = []
     journal.subscribe((change) => changes.push(change))
     await journal.append([note('one')], at(10)).saved
-    await journal.merge(hitOf('a', 1, 5))
+    await journal.merge(hitOf('a', 1, 5), NOW)
     expect(changes.filter((change) => change.kind === 'records').map((change) => change.atEnd)).toEqual([
       true,
       false,
@@ -45,8 +47,9 @@ describe('the journal', () => {
     expect(changes.filter((change) => change.kind === 'status').map((change) => change.status)).toEqual([
       'saving',
       'saved',
-      'saving',
-      'saved',
+    ])
+    expect(changes.filter((change) => change.kind === 'saved').map(({ records }) => records.length)).toEqual([
+      1, 1,
     ])
   })
 
@@ -63,7 +66,7 @@ describe('the journal', () => {
     const on = phone()
     const one = await open(on, 'a')
     const deaf = { ...on.ports('b'), channel: { post() {}, listen() {}, close() {} } }
-    const two = await loadJournal<Sample>(deaf, isSample)
+    const two = await loadJournal<Sample>(deaf)
     await one.append([note('one')], at(0)).saved
     expect(texts(two)).toEqual([])
     await two.refresh()
@@ -80,9 +83,16 @@ describe('merging', () => {
     await right.append([note('r1')], at(5)).saved
     await left.append([note('l3')], at(10)).saved
     const before = [...left.records]
-    expect(await left.merge(right.records)).toEqual({ added: 1, known: 0, displaced: 0, faulty: 0, newer: 0 })
-    expect(await left.merge(right.records)).toMatchObject({ added: 0, known: 1 })
-    expect(await right.merge(before)).toMatchObject({ added: 3 })
+    expect(await left.merge(right.records, NOW)).toEqual({
+      added: 1,
+      known: 0,
+      displaced: 0,
+      faulty: 0,
+      waiting: 0,
+      ahead: 0,
+    })
+    expect(await left.merge(right.records, NOW)).toMatchObject({ added: 0, known: 1 })
+    expect(await right.merge(before, NOW)).toMatchObject({ added: 3 })
     expect(right.records).toEqual(left.records)
     // What they did apart falls into place by time.
     expect(texts(left)).toEqual(['l1', 'l2', 'r1', 'l3'])
@@ -93,9 +103,10 @@ describe('merging', () => {
     const journal = await open(on, 'a')
     const [good] = hitOf('b', 1, 1)
     const [unknown] = createRecords([{ kind: 'odd' }], { writer: 'c', seq: 1, order: 1 }, at(0))
-    const report = await journal.merge([good, { ...good, at: 1 }, null, unknown, { v: 9 }])
-    expect(report).toEqual({ added: 1, known: 0, displaced: 0, faulty: 3, newer: 1 })
+    const report = await journal.merge([good, { ...good, at: 1 }, null, unknown, { v: 9 }], NOW)
+    expect(report).toEqual({ added: 1, known: 0, displaced: 0, faulty: 2, waiting: 2, ahead: 0 })
     expect([...on.journal.keys()]).toEqual(['b-1'])
+    expect([...on.aside.keys()].map((key) => key.split('~')[0])).toEqual(['kind', 'newer'])
   })
 
   test('one id with two contents: all phones keep the same one, and the other is set aside', async () => {
@@ -108,8 +119,8 @@ describe('merging', () => {
     ] as const) {
       const on = phone()
       const journal = await open(on, 'a')
-      await journal.merge(first)
-      expect(await journal.merge(second)).toMatchObject({ displaced: 1 })
+      await journal.merge(first, NOW)
+      expect(await journal.merge(second, NOW)).toMatchObject({ displaced: 1 })
       expect(on.aside.size).toBe(1)
       kept.push(...texts(journal))
       expect(texts(await open(on, 'b'))).toEqual(texts(journal))
@@ -137,7 +148,7 @@ describe('what is damaged or unknown', () => {
   test('comes back with a program that knows its kind', async () => {
     const on = phone()
     await (await open(on, 'a')).append([note('later known')], at(0)).saved
-    const ignorant = await open(on, 'b', () => false)
+    const ignorant = await open(on, 'b', { isEvent: () => false })
     expect(ignorant.records).toEqual([])
     expect(ignorant.opening.quarantined.map((entry) => entry.reason)).toEqual(['kind'])
     const knowing = await open(on, 'c')
@@ -165,8 +176,7 @@ describe('what is damaged or unknown', () => {
     expect(texts(journal)).toEqual(['old'])
     expect(on.journal.size).toBe(3)
     expect(() => journal.append([note('x')], at(1))).toThrow(/newer program/)
-    await expect(journal.merge([])).rejects.toThrow(/newer program/)
-    await expect(journal.wipe('WIPE')).rejects.toThrow(/newer program/)
+    await expect(journal.merge([], NOW)).rejects.toThrow(/newer program/)
   })
 
   test('a newer program that starts writing in another tab makes this one stale', async () => {
@@ -260,25 +270,5 @@ describe('tidying', () => {
     for (let hit = 0; hit < 300; hit++) await one.append([note(`${hit}`)], at(hit)).saved
     await Promise.all([one.tidy(), two.tidy()])
     expect((await open(on, 'c')).records).toEqual(one.records)
-  })
-})
-
-describe('wiping', () => {
-  test('wants its word', async () => {
-    const on = phone()
-    const journal = await open(on, 'a')
-    await journal.append([note('one')], at(0)).saved
-    await expect(journal.wipe('wipe')).rejects.toThrow(RangeError)
-    expect(on.journal.size).toBe(1)
-  })
-
-  test('empties this tab, the others and what was spilled, and never gives an id twice', async () => {
-    const on = phone()
-    const [one, two] = [await open(on, 'a'), await open(on, 'b')]
-    await one.append([note('one')], at(0)).saved
-    on.lines.set('bucketside-unsaved.q', '[]')
-    await one.wipe('WIPE')
-    expect([one.records, two.records, [...on.journal], [...on.lines]]).toEqual([[], [], [], []])
-    expect(one.append([note('two')], at(1)).records[0]!.id).toBe('a-2')
   })
 })

@@ -1,6 +1,8 @@
 import type { Channel, JournalPorts, TabMessage } from '../../../src/store/contract.ts'
 import type { JournalStorage } from '../../../src/store/journal-storage.ts'
+import type { Knowledge } from '../../../src/store/marks.ts'
 import { type FallbackStorage, openUnsavedFallback } from '../../../src/store/unsaved-fallback.ts'
+import { KNOWS_SAMPLES } from './sample.ts'
 
 /** One phone: what its tabs share. */
 export function phone() {
@@ -23,9 +25,9 @@ export function phone() {
     isNewer: async () => trouble.newer,
     keys: async () => [...journal.keys()],
     fetch: async (keys) => keys.flatMap((key) => (journal.has(key) ? [[key, clone(journal.get(key))]] : [])),
-    async write(values) {
+    async put(entries) {
       await mayWrite()
-      for (const value of values) journal.set(value.id, clone(value))
+      for (const [key, value] of entries) journal.set(key, clone(value))
     },
     async move(moves, to) {
       await mayWrite()
@@ -43,11 +45,6 @@ export function phone() {
     async quarantine(kept) {
       await mayWrite()
       for (const [key, value] of kept) aside.set(key, clone(value))
-    },
-    async empty() {
-      await mayWrite()
-      journal.clear()
-      aside.clear()
     },
     close() {},
   }
@@ -76,7 +73,8 @@ export function phone() {
     }
   }
 
-  const ports = (writer: string): JournalPorts => ({
+  const ports = (writer: string, knowledge: Knowledge = KNOWS_SAMPLES): JournalPorts => ({
+    knowledge,
     storage,
     fallback: openUnsavedFallback(() => local),
     channel: channel(),

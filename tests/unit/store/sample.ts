@@ -1,9 +1,13 @@
 import fc from 'fast-check'
 import { createRecords, type JournalRecord } from '../../../shared/record.ts'
+import type { Knowledge } from '../../../src/store/marks.ts'
 
 export type Sample = { readonly kind: 'noted'; readonly text: string; readonly value?: number }
 
 export const isSample = (event: { readonly kind: string }) => event.kind === 'noted'
+
+/** A program that folds samples, with any text. */
+export const KNOWS_SAMPLES: Knowledge = { schema: 1, isEvent: isSample, content: async () => () => undefined }
 
 /** Cases a law is tried on. */
 export const RUNS = Number(process.env.PROVE_RUNS ?? 200)

@@ -117,16 +117,4 @@ describe('saver', () => {
     expect(saver.status).toBe('saved')
     expect(seen).toEqual(['saving', 'not-saved', 'saved'])
   })
-
-  test('forgets what is outstanding when told', async () => {
-    const { saver, stored, become } = bench()
-    become('fails')
-    const saved = saver.save([1])
-    await settled(saved)
-    saver.forget()
-    become('works')
-    await vi.advanceTimersByTimeAsync(20_000)
-    expect(stored).toEqual([])
-    expect(saver.status).toBe('saved')
-  })
 })

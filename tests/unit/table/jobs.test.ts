@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { plan } from '../../../src/planner/index.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { isStale } from '../../../src/table/model/fresh.ts'
 import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { variantsOf } from '../../../src/table/order/schedule-options.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
@@ -32,12 +33,16 @@ describe('the table as a question to the planner', () => {
     expect(input.hands).toEqual([{ freeAtS: input.nowS, open: null }])
   })
 
-  it('waits on the late edge, unless a touch said dry', () => {
+  it('plans with a wait’s likely end, tells how late it may be, and takes a touch at its word', () => {
     const play = new Play().act({ do: 'lay-demo' })
     play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
-    const late = forecastOf(play.table, play.table.pots['demo.33']!)!.ready.late
+    const { likely, late } = forecastOf(play.table, play.table.pots['demo.33']!)!.ready
     const ready = () => inputOf(play).pots.find((pot) => pot.id === 'demo.33')!
-    expect(ready().readyAtS).toBe(Math.ceil(late / 1000))
+    expect(ready().readyAtS).toBeGreaterThanOrEqual(Math.ceil(likely / 1000))
+    expect(ready().readyAtS).toBeLessThan(Math.ceil(late / 1000))
+    const { odds, input } = jobsOf(play.table, play.nowMs)
+    expect(odds.pots['demo.33']!.readyLateS).toBe(Math.ceil(late / 1000 - input.nowS))
+    expect(odds.pots['demo.33']!.kilnLateS).toBeGreaterThan(ready().kilnDryS)
     expect(ready().coats.map((coat) => coat.bucketId)).toEqual(['demo.brackwater', 'demo.heather'])
     expect(ready().coats.map((coat) => coat.collar)).toEqual([false, true])
     play.wait(240).act({ do: 'touched', potIds: ['demo.33'], dry: false })
@@ -72,6 +77,22 @@ describe('the table as a question to the planner', () => {
     expect(hands[0].freeAtS - nowS).toBe(60)
     // The wait to come is known while the count still runs.
     expect(pots[0]!.readyAtS - nowS).toBe(8 + 772)
+  })
+
+  it('says ready now of what can go now, and fresh of what the table calls fresh, at any millisecond', () => {
+    for (const oddMs of [0, 1, 137, 500, 999]) {
+      const play = laid(['GB'], 2)
+      play.nowMs += 1000 - oddMs
+      play.act({ do: 'stirred', bucketId: 'G' })
+      const stirredAt = play.nowMs
+      for (const agoMs of [0, 299_999, 300_000, 300_001]) {
+        play.nowMs = stirredAt + agoMs
+        const { nowS, hands, pots } = inputOf(play)
+        expect(pots.map((pot) => pot.readyAtS - nowS)).toEqual([0, 0])
+        const fresh = hands[0].freeAtS - hands[0].open!.stirEndS <= 300
+        expect([oddMs, agoMs, fresh]).toEqual([oddMs, agoMs, !isStale(play.table, 'G', play.nowMs)])
+      }
+    }
   })
 
   it('meets the kiln’s hour less loading, forgets an hour long past, and puts off what is put off', () => {

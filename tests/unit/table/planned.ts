@@ -1,32 +1,38 @@
-import { plan, replan } from '../../../src/planner/index.ts'
+import { foresee, type Plan, plan, replan } from '../../../src/planner/index.ts'
 import type { Card } from '../../../src/table/card/card.ts'
-import { cardOf } from '../../../src/table/card/card-now.ts'
+import type { FollowedSchedule } from '../../../src/table/card/card-now.ts'
+import { followed } from '../../../src/table/card/follow.ts'
 import { judge } from '../../../src/table/card/judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
+import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
 import { decide } from '../../../src/table/decide/decide.ts'
 import type { Action, Refusal } from '../../../src/table/model/action.ts'
 import { type Potter, viewOf } from '../../../src/table/model/potters.ts'
 import { awayOf, type Owings, owingOf } from '../../../src/table/order/absent.ts'
-import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
-import type { Schedule } from '../../../src/table/order/schedule.ts'
+import { type Jobs, jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { Play, setting } from './play.ts'
 
 /** A table played by hand with an order of work told after every hit, as the app does it. */
 export class PlannedPlay extends Play {
-  schedule: Schedule | undefined
+  schedule: FollowedSchedule | undefined
   /** Orders of ops timed per question: enough for small tables, quick enough for a test. */
   work = 60_000
-  lane: Potter = 0
+  potter: Potter = 0
   private owings: Owings = []
+  private readonly shown: (Shown | undefined)[] = []
+  /** Whether the line of the card is being said. */
+  saying = (): boolean => false
 
   override get card(): Card {
-    return this.cardOf(this.lane)
+    return this.cardOf(this.potter)
   }
 
-  cardOf(lane: Potter): Card {
+  cardOf(potter: Potter): Card {
     const now = this.nowMs - this.table.skewMs
-    const seen = viewOf(this.table, lane)
-    return judged(seen, cardOf(seen, now, this.schedule), now, judge)
+    const seen = viewOf(this.table, potter)
+    const shown = shownNow(this.shown[potter], seen, now, this.schedule, this.saying())
+    this.shown[potter] = shown
+    return judged(seen, shown.card, now, judge)
   }
 
   /** Asks for the order of work of the table as it is now. */
@@ -36,16 +42,22 @@ export class PlannedPlay extends Play {
     const jobs = jobsOf(this.table, now, awayOf(this.owings, now))
     const before = this.schedule?.plan
     const answer = before ? replan(jobs.input, before, this.work).plan : plan(jobs.input, this.work)
-    this.schedule = scheduleFrom(jobs, answer, now)
+    this.schedule = followed(scheduleFrom(jobs, answer, now, foresee(jobs.input, answer, jobs.odds)))
+    this.heard(jobs, answer)
     return this
   }
+
+  /** For whoever looks on: what was asked and what was answered. */
+  protected heard(_jobs: Jobs, _answer: Plan): void {}
 
   override try(action: Action): Refusal | undefined {
     this.hits++
     const hit = `t-${this.hits}`
-    const decision = decide(this.table, action, { at: this.nowMs, hit, hands: this.lane }, setting)
+    const decision = decide(this.table, action, { at: this.nowMs, hit, hands: this.potter }, setting)
     if ('refusal' in decision) return decision.refusal
     this.append(decision.events, hit)
+    // The next card comes up by the order as it was told, before the answer is there.
+    this.card
     this.ask()
     return undefined
   }

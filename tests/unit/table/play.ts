@@ -1,4 +1,5 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
+import { contentFault } from '../../../src/store/events-schema.ts'
 import type { Card } from '../../../src/table/card/card.ts'
 import { cardOf } from '../../../src/table/card/card-now.ts'
 import { judge } from '../../../src/table/card/judge.ts'
@@ -49,6 +50,11 @@ export class Play {
     const hit = `t-${this.hits}`
     const decision = decide(this.table, action, { at: this.nowMs, hit }, setting)
     if ('refusal' in decision) return decision.refusal
+    // What one start writes the next one has to take: the schemas let all of it pass.
+    for (const event of decision.events) {
+      const fault = contentFault(JSON.parse(JSON.stringify(event)))
+      if (fault !== undefined) throw new Error(`${fault}: ${JSON.stringify(event)}`)
+    }
     this.append(decision.events, hit)
     return undefined
   }

@@ -18,8 +18,8 @@ function two(planned: boolean): PlannedPlay {
 }
 
 /** Pots and buckets that a card would have the hands take. */
-function wants(play: PlannedPlay, lane: 0 | 1) {
-  const card = play.cardOf(lane)
+function wants(play: PlannedPlay, potter: 0 | 1) {
+  const card = play.cardOf(potter)
   const pots = card.kind === 'armed' ? [card.armed.potId] : card.kind === 'ready' ? card.potIds : []
   const bucketId =
     card.kind === 'armed' ? card.armed.bucketId : card.kind === 'stir' ? card.bucketId : undefined
@@ -40,9 +40,9 @@ describe('two pairs of hands at one table', () => {
     expect(first.card.kind).toBe('stir')
     expect(second.card.kind).toMatch(/stir|wait/)
     expect(first.bucketId).not.toBe(second.bucketId)
-    play.lane = 0
+    play.potter = 0
     play.wait(3 * MIN_S).act({ do: 'stirred', bucketId: 'G' })
-    play.lane = 1
+    play.potter = 1
     play.act({ do: 'stirred', bucketId: 'B' })
     expect(viewOf(play.table, 0).openBucket).toBe('G')
     expect(viewOf(play.table, 1).openBucket).toBe('B')
@@ -55,7 +55,7 @@ describe('two pairs of hands at one table', () => {
     play.wait(3 * MIN_S).bar()
     const taken = wants(play, 0).pots[0]!
     play.bar()
-    play.lane = 1
+    play.potter = 1
     expect(play.cardOf(1)).toMatchObject({ kind: 'count', potId: taken })
     const other = { do: 'start', potId: potId(7), again: false, unstirred: true } as const
     expect(play.try(other)).toMatchObject({ code: 'counting' })
@@ -83,22 +83,22 @@ describe('two pairs of hands at one table', () => {
     const play = two(true)
     play.act({ do: 'stirred', bucketId: 'G' })
     expect(play.events.at(-1)!.event).toEqual({ kind: 'stirred', bucketId: 'G' })
-    play.lane = 1
+    play.potter = 1
     play.act({ do: 'stirred', bucketId: 'B' })
     expect(play.events.at(-1)!.event).toEqual({ kind: 'stirred', bucketId: 'B', hands: 1 })
   })
 
   it('what somebody else dipped is theirs: told afterwards, or taken out of these hands', () => {
     const play = two(false)
-    play.lane = 0
+    play.potter = 0
     play.act({ do: 'told', potId: potId(1), agoMin: 5, by: 1 })
     expect(play.table.pots[potId(1)]!.dips).toMatchObject([{ hands: 1, how: 'told' }])
     expect(viewOf(play.table, 1).openBucket).toBe('G')
     expect(viewOf(play.table, 0).openBucket).toBeUndefined()
-    play.lane = 1
+    play.potter = 1
     play.act({ do: 'told', potId: potId(2), agoMin: 2, by: 0 })
     expect(play.table.pots[potId(2)]!.dips[0]!.hands).toBeUndefined()
-    play.lane = 0
+    play.potter = 0
     play.act({ do: 'stirred', bucketId: 'G' })
     play.act({ do: 'start', potId: potId(3), again: false, unstirred: false }).wait(20)
     const dip = play.table.pots[potId(3)]!.dips[0]!
@@ -118,21 +118,21 @@ describe('two pairs of hands at one table', () => {
     const coats = () => Object.values(play.table.pots).reduce((sum, pot) => sum + pot.dips.length, 0)
     const busyUntil = [began, began]
     for (let s = 0; s < 4 * 3600 && coats() < 30; s++) {
-      for (const lane of [0, 1] as const) {
-        if (play.nowMs < busyUntil[lane]!) continue
-        const { card } = wants(play, lane)
-        play.lane = lane
+      for (const potter of [0, 1] as const) {
+        if (play.nowMs < busyUntil[potter]!) continue
+        const { card } = wants(play, potter)
+        play.potter = potter
         if (card.kind === 'armed') {
           play.bar()
-          busyUntil[lane] = play.nowMs + MIN_S * 1000
+          busyUntil[potter] = play.nowMs + MIN_S * 1000
         } else if (card.kind === 'stir') {
           // The stir is logged when it is done.
           const spent = card.change ? 3 * MIN_S : MIN_S
           const key = `${card.bucketId}`
-          if (stirring[lane]?.key !== key) stirring[lane] = { key, until: play.nowMs + spent * 1000 }
-          else if (play.nowMs >= stirring[lane]!.until) {
+          if (stirring[potter]?.key !== key) stirring[potter] = { key, until: play.nowMs + spent * 1000 }
+          else if (play.nowMs >= stirring[potter]!.until) {
             play.bar()
-            stirring[lane] = undefined
+            stirring[potter] = undefined
           }
         }
       }
@@ -146,7 +146,7 @@ describe('two pairs of hands at one table', () => {
     const play = two(true)
     play.work = 5000
     play.wait(3 * MIN_S).act({ do: 'stirred', bucketId: 'G' })
-    play.lane = 1
+    play.potter = 1
     const coats = () => Object.values(play.table.pots).reduce((sum, pot) => sum + pot.dips.length, 0)
     let takenAfter = Number.POSITIVE_INFINITY
     for (let minute = 0; minute < 150 && coats() < 30; minute++) {

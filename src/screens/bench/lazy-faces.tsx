@@ -1,0 +1,46 @@
+/** The part of the bench that no first hit waits for. */
+
+import { WaitFace } from './rest.tsx'
+import type { FaceProps } from './stand-ins.tsx'
+import {
+  AskDoseFace,
+  FinishedFace,
+  HeldFace,
+  ReadyFace,
+  ReturnFace,
+  StuckFace,
+  WaxPanFace,
+} from './waits.tsx'
+import './lazy-faces.css'
+
+export { WarningLine } from '../parts/warning-line.tsx'
+export { CoatKeys } from './coat-keys.tsx'
+export { LaneDoes, LowLines } from './hands-line.tsx'
+export { RestList } from './rest.tsx'
+export { Returned } from './returned.tsx'
+export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
+export { SlipLine } from './slip-line.tsx'
+
+/** Faces of waits and of decisions. */
+export function LazyFace({ card }: FaceProps) {
+  switch (card.kind) {
+    case 'ready':
+      return <ReadyFace card={card} />
+    case 'wait':
+      return <WaitFace card={card} />
+    case 'return':
+      return <ReturnFace card={card} />
+    case 'held':
+      return <HeldFace card={card} />
+    case 'finished':
+      return <FinishedFace card={card} />
+    case 'wax-pan':
+      return <WaxPanFace card={card} />
+    case 'ask-dose':
+      return <AskDoseFace card={card} />
+    case 'stuck':
+      return <StuckFace card={card} />
+    default:
+      return null
+  }
+}

@@ -1,0 +1,33 @@
+import { worstZone } from '../../engine/wait/grade.ts'
+import { forecastOf } from '../forecast/forecast.ts'
+import { limitsOf, repairNow } from '../forecast/hypothetical-dip.ts'
+import { nextCoat, planOf } from '../model/plan.ts'
+import type { PotState, Table } from '../model/state.ts'
+
+/** What a dip came to once its seconds were put right. */
+export interface AfterSlip {
+  readonly pot: PotState
+  readonly holdS: number
+  /** Likely coat where it comes nearest to a limit, mm. */
+  readonly buildMm: number
+  /** Seconds for the coat that follows; 0: leave it out. Undefined when none follows. */
+  readonly nextS: number | undefined
+}
+
+/** A dip as it now counts, and what its pot needs next; undefined for a dip that is on no pot. */
+export function afterSlip(table: Table, dipId: string, now: number): AfterSlip | undefined {
+  for (const pot of Object.values(table.pots)) {
+    const dip = pot.dips.find((one) => one.dipId === dipId)
+    const zones = dip && forecastOf(table, pot)?.pot.zones
+    if (!dip || !zones || zones.length === 0) continue
+    const planned = planOf(table, pot)[nextCoat(pot)]?.holdS
+    const repair = repairNow(table, pot, now)
+    return {
+      pot,
+      holdS: dip.holdS,
+      buildMm: worstZone(zones, limitsOf(table)).likelyMm,
+      nextS: planned !== undefined && repair ? (repair.holdS ?? 0) : planned,
+    }
+  }
+  return undefined
+}

@@ -1,0 +1,108 @@
+import type { Face, ZoneName } from '../../engine/contract.ts'
+
+/** What is said before a dip. Lengths mm. */
+export type Warning = Said & {
+  /** It was so at an earlier coat of this pot already, and was said then. */
+  readonly before?: true
+}
+
+type Said =
+  | {
+      readonly kind: 'build'
+      readonly grade: 'close' | 'over'
+      readonly zone: ZoneName | 'overlap'
+      readonly face: Face
+      readonly likelyMm: number
+      readonly upperMm: number
+      readonly limitMm: number
+      /** Seconds that would stay inside the limit; 0: skip this coat. */
+      readonly remedyS: number
+    }
+  | {
+      readonly kind: 'run'
+      readonly grade: 'near' | 'over' | 'unknown'
+      readonly roomMm: number
+      /** Where two halves overlap. */
+      readonly overlap?: true
+      readonly runMm: number
+      /** The flow was tested in another firing. */
+      readonly carried: boolean
+      /** Lower edge that clears the foot, or at least keeps it off the shelf, where one does. */
+      readonly edgeUpMm?: number
+      /** It is to stand on a catch slab. */
+      readonly slab?: true
+    }
+  /** The wall is full: `makeUpS` seconds would give the coat of a dry wall, undefined if none can. */
+  | {
+      readonly kind: 'thin'
+      readonly likelyMm: number
+      readonly dryMm: number
+      readonly makeUpS: number | undefined
+    }
+  /** After a slip: seconds for this coat that come nearest to the plan; undefined: skip it. */
+  | { readonly kind: 'repair'; readonly holdS: number | undefined }
+  | { readonly kind: 'neck'; readonly fillS: number }
+  /** Bisque from the cold: dew settles on it in this room's air. */
+  | { readonly kind: 'dew'; readonly potC: number; readonly dewC: number }
+  | { readonly kind: 'level'; readonly levelMm: number; readonly needsMm: number }
+  | { readonly kind: 'density'; readonly gramsPerMl: number; readonly targetGramsPerMl: number }
+  /** It does not go into the bucket as it is, or the bucket runs over. */
+  | { readonly kind: 'fit'; readonly misfit: 'mouth' | 'tongs' | 'overflow' }
+  /** This glaze comes to lie on one that it was never fired over, or went wrong on. */
+  | {
+      readonly kind: 'pair'
+      readonly is: 'untried' | 'went-wrong'
+      readonly over: string
+      readonly under: string
+      readonly zone: ZoneName | 'overlap'
+    }
+
+/** Worst first: what a slip asks of this very coat, then what stops or spoils it, then what is good to know. */
+const GRAVITY: Readonly<Record<Exclude<Warning['kind'], 'build' | 'run' | 'pair'>, number>> = {
+  repair: 0,
+  level: 2,
+  fit: 2,
+  dew: 4,
+  neck: 4,
+  thin: 5,
+  density: 6,
+}
+
+/** Its place among the warnings of a coat: the lower, the sooner it is said. */
+export function gravity(warning: Warning): number {
+  if ('grade' in warning) return { over: 1, near: 3, close: 7, unknown: 8 }[warning.grade]
+  if (warning.kind === 'pair') return warning.is === 'went-wrong' ? 3 : 9
+  return GRAVITY[warning.kind]
+}
+
+/** Worth the one line of an armed card, once a pot; the others are read behind its key. */
+export function isLoud(warning: Warning): boolean {
+  if (warning.before) return false
+  switch (warning.kind) {
+    case 'repair':
+    case 'level':
+    case 'fit':
+    case 'dew':
+    case 'neck':
+      return true
+    case 'build':
+      return warning.grade === 'over'
+    case 'run':
+      return warning.grade !== 'unknown' && !warning.slab
+    case 'pair':
+      return warning.is === 'went-wrong'
+    case 'thin':
+    case 'density':
+      return false
+  }
+}
+
+/** Seconds that a warning proposes for this coat instead; 0: leave it out. Undefined: nothing is proposed. */
+export function remedyS(warnings: readonly Warning[]): number | undefined {
+  for (const warning of warnings) {
+    if (warning.kind === 'repair') return warning.holdS ?? 0
+    if (warning.kind === 'build' && warning.grade === 'over') return warning.remedyS
+    if (warning.kind === 'thin' && warning.makeUpS !== undefined) return Math.round(warning.makeUpS * 2) / 2
+  }
+  return undefined
+}

@@ -1,0 +1,145 @@
+import type { WallEvent } from '../../engine/contract.ts'
+import { Z90 } from '../../engine/numeric/spread.ts'
+import { waitsOf } from '../../engine/wait/forecast.ts'
+import { KILN_SD, type Learned, TOUCH_SD } from '../../engine/wait/learned.ts'
+import { courseOf, runPot } from '../../engine/wall/pot.ts'
+import { planOf } from '../model/plan.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
+import { ownWaitMin } from './forecast.ts'
+import { lessonOf } from './learning.ts'
+
+/** A wait, minutes from OUT: as likely shorter as longer, and its late edge; `Infinity` is never in this air. */
+export interface WaitMin {
+  readonly likely: number
+  readonly late: number
+}
+
+/** The waits of a pot's whole plan. */
+export interface WaitsAhead {
+  /** After each coat, until the next one. */
+  readonly next: readonly WaitMin[]
+  /** After each coat, if it were the last, until the body is dry right through. */
+  readonly kiln: readonly WaitMin[]
+}
+
+/** Upper fill of the wall and upper end of the spread, in sd: together about nine in ten waits are shorter. Tuned. */
+const LATE_FILL_SDS = 1
+const LATE_SPREAD_SDS = 0.8
+/** From the start of a sitting to the first dip: enough for a damp wipe to leave. */
+const FIRST_AT_MIN = 5
+const KINDS_KEPT = 300
+/** A wait beyond this counts as never: the engine's own horizon. */
+const NEVER_MIN = 7 * 24 * 60
+
+const kept = new Map<string, WaitsAhead>()
+
+/** What the waits of such a pot depend on. */
+function kindOf(table: Table, pot: PotState): string {
+  const { shape, absorption, pourInsideFirst } = pot.facts
+  const coats = planOf(table, pot).map((coat) => {
+    const bucket = table.buckets[coat.bucketId]
+    return [coat, bucket?.gramsPerMl, bucket?.facts.solidsGravity, bucket?.facts.pinMm]
+  })
+  const { readyMeans, lowerMmPerS, dripS } = table.settings
+  const own = absorption ?? table.board.absorption
+  return JSON.stringify([
+    shape,
+    own,
+    pot.damp?.water,
+    pourInsideFirst,
+    coats,
+    table.air.at(-1)?.air,
+    readyMeans,
+    lowerMmPerS,
+    dripS,
+    table.board.sorptivityMmPerSqrtS,
+  ])
+}
+
+/** Whether the waits of this pot's plan are known without computing. */
+export const isKnown = (table: Table, pot: PotState): boolean =>
+  table.settings.readyMeans === 'clock' || kept.has(kindOf(table, pot))
+
+const always = (min: number): WaitMin => ({ likely: min, late: min })
+
+/**
+ * The waits a pot's plan will bring, as if it were dipped from bisque, each coat when the one below is dry.
+ * Kept by kind of pot: alike pots are computed once. What touches have taught scales them.
+ */
+export function waitsAhead(table: Table, pot: PotState): WaitsAhead {
+  const { settings } = table
+  if (settings.readyMeans === 'clock') {
+    const coats = planOf(table, pot)
+    return {
+      next: coats.map((_, i) => always(ownWaitMin(settings, i))),
+      kiln: coats.map(() => always(settings.kilnWaitMin)),
+    }
+  }
+  const kind = kindOf(table, pot)
+  let ahead = kept.get(kind)
+  if (!ahead) {
+    const [likely, late] = [chain(table, pot, 0, 0), chain(table, pot, LATE_FILL_SDS, LATE_SPREAD_SDS)]
+    const both = (of: 'next' | 'kiln') =>
+      likely[of].map((min, i) => ({ likely: min, late: late[of][i] ?? min }))
+    ahead = { next: both('next'), kiln: both('kiln') }
+    if (kept.size >= KINDS_KEPT) kept.clear()
+    kept.set(kind, ahead)
+  }
+  return scaled(ahead, lessonOf(table))
+}
+
+/** The slower or faster air that touches have shown moves all waits alike. */
+function scaled({ next, kiln }: WaitsAhead, learned: Learned): WaitsAhead {
+  const by =
+    (sds: number, ownSd: number) =>
+    ({ likely, late }: WaitMin): WaitMin => ({
+      likely: within(likely * Math.exp(learned.timeMean)),
+      late: within(late * Math.exp(learned.timeMean + sds * Math.hypot(ownSd, learned.timeSd))),
+    })
+  return { next: next.map(by(LATE_SPREAD_SDS, TOUCH_SD)), kiln: kiln.map(by(Z90, KILN_SD)) }
+}
+
+const within = (min: number): number => (min > NEVER_MIN ? Infinity : min)
+
+/**
+ * One run a coat instead of a whole forecast: a plan needs a moment alone, and at once.
+ * @param fillSds, spreadSds how far above the likely fill and time, in sd.
+ */
+function chain(table: Table, pot: PotState, fillSds: number, spreadSds: number) {
+  const learned = lessonOf(table)
+  const wall = {
+    profile: profileOf(pot.facts),
+    body: bodyOf(table, pot.facts),
+    startWater: pot.damp ? 0.4 : 0,
+  }
+  const air = airOf(airAt(table.air, Number.POSITIVE_INFINITY))
+  const fill = Math.exp(learned.fillMean + fillSds * learned.fillSd)
+  const spread = Math.exp(spreadSds * Math.hypot(TOUCH_SD, learned.timeSd))
+  const events: WallEvent[] = []
+  const next: number[] = []
+  const kiln: number[] = []
+  let atMin = FIRST_AT_MIN
+  for (const [i, coat] of planOf(table, pot).entries()) {
+    const bucket = table.buckets[coat.bucketId]
+    if (!bucket) break
+    events.push({
+      kind: 'dip',
+      id: `${i}`,
+      atMin,
+      glazeId: coat.bucketId,
+      slop: slopOf(table, bucket, bucket.gramsPerMl),
+      holdS: coat.holdS,
+      cover: coverOn(pot.facts, coat.cover),
+      lowerMmPerS: table.settings.lowerMmPerS,
+      liftMmPerS: table.settings.lowerMmPerS,
+      dripS: table.settings.dripS,
+    })
+    const waits = waitsOf(runPot(courseOf(wall, events, air), fill), 'kiln')
+    const waitMin = table.settings.readyMeans === 'thirsty' ? waits.thirstyMin : waits.touchMin
+    next.push(waitMin)
+    kiln.push(waits.kilnMin)
+    atMin += Math.min(NEVER_MIN, waitMin * spread)
+  }
+  return { next, kiln }
+}

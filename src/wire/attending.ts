@@ -1,0 +1,96 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import type { ClockJump } from '../device/ports.ts'
+import { beSeen, lastSeenMs } from '../device/seen.ts'
+import type { Away } from '../screens/app.ts'
+import { doubtfulDips } from '../table/decide/decide-card.ts'
+import type { Action } from '../table/model/action.ts'
+import { earliestNow, lastKnownMs, unwritten, type WrittenJump } from './clock-set.ts'
+import type { Devices } from './devices.ts'
+import type { Hits } from './hits.ts'
+import type { Records } from './records.ts'
+
+/** A page nobody saw for this long lists what came due meanwhile. */
+const AWAY_MS = 60_000
+const SEEN_EVERY_MS = 2000
+/** So long after it was written another window finds a jump in the database, ms. */
+const WRITTEN_MS = 400
+
+export interface Attending {
+  /** Nobody could see the page for so long; undefined once the list of what came due was seen. */
+  readonly at: ReadonlySignal<Away | undefined>
+  back(): void
+}
+
+/**
+ * Watches whether anybody could see the page: counts that ran unseen are doubted, and what came due meanwhile is listed.
+ * `woken`: the page is back, at this epoch ms.
+ */
+export function openAttending(
+  records: Records,
+  hits: Hits,
+  { clock, lifecycle }: Devices,
+  woken: (atMs: number) => void,
+): Attending {
+  const { table, journal } = records
+  const away = signal<Away | undefined>(undefined)
+  /** What the phone itself has to say is not said where nothing can be written. */
+  const note = (action: Action) => {
+    if (!records.readOnly.peek()) hits.act(action)
+  }
+  const unseen = (fromMs: number, toMs: number) => {
+    const { skewMs } = table.peek()
+    for (const dipId of doubtfulDips(table.peek(), fromMs - skewMs, toMs - skewMs))
+      note({ do: 'dose-unsure', dipId })
+    const underWay = Object.values(table.peek().pots).some((pot) => !pot.gone && pot.dips.length > 0)
+    if (underWay && toMs - fromMs >= AWAY_MS) away.value = { from: fromMs - skewMs, to: toMs - skewMs }
+  }
+
+  const startMs = clock.epochMs()
+  // A life sign is written late, or not at all when the phone kills the page; the last hit is one too.
+  const knownMs = lastKnownMs(journal.records, journal.phone, lastSeenMs())
+  const earliestMs = earliestNow(table.peek(), knownMs, startMs)
+  if (earliestMs !== undefined) {
+    unseen(knownMs, earliestMs)
+    note({ do: 'clock-moved', byMs: Math.round(startMs - earliestMs) })
+  } else if (knownMs > 0 && knownMs < startMs) unseen(knownMs, startMs)
+  lifecycle.onWake(({ reason, gapMs, atMs }) => {
+    if (reason === 'start') return
+    journal.refresh().catch(() => {})
+    woken(atMs)
+    unseen(atMs - gapMs, atMs)
+  })
+  // Each window sees the same jump; one writes it down.
+  let writing = false
+  let written: readonly WrittenJump[] = []
+  journal.subscribe((change) => {
+    if (change.kind !== 'records' || writing) return
+    for (const { event, writer } of change.records) {
+      const own = writer.startsWith(`${journal.phone}.`)
+      if (event.kind === 'clock-moved' && own)
+        written = [...written.slice(-9), { byMs: event.byMs, pageMs: clock.pageMs() }]
+    }
+  })
+  const writeJump = async ({ byMs, sinceMs }: ClockJump) => {
+    await journal.refresh().catch(() => {})
+    const rest = unwritten(byMs, sinceMs, written)
+    if (rest === 0) return
+    writing = true
+    note({ do: 'clock-moved', byMs: Math.round(rest) })
+    writing = false
+    await new Promise((resolve) => setTimeout(resolve, WRITTEN_MS))
+  }
+  clock.onJump((jump) => {
+    if (jump.kind !== 'moved') return
+    const { locks } = navigator
+    void (locks ? locks.request('bucketside-clock', () => writeJump(jump)) : writeJump(jump))
+  })
+  const lifeSign = () => document.visibilityState === 'visible' && beSeen(clock.epochMs())
+  lifeSign()
+  setInterval(lifeSign, SEEN_EVERY_MS)
+  return {
+    at: away,
+    back() {
+      away.value = undefined
+    },
+  }
+}

@@ -1,0 +1,70 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import { AGAIN_MS, CARD_MS } from '../device/press-facts.ts'
+import type { Away, BenchView } from '../screens/app.ts'
+import { offersRing } from '../screens/bench/ring-line.ts'
+import type { Extras } from '../screens/extras.ts'
+import { barAction, smallAction } from '../table/card/bar.ts'
+import type { Action } from '../table/model/action.ts'
+import type { Hits } from './hits.ts'
+import type { Moment } from './moment.ts'
+
+interface Parts {
+  readonly hits: Hits
+  readonly moment: Moment
+  readonly away: { readonly at: ReadonlySignal<Away | undefined>; back(): void }
+  readonly extras: ReadonlySignal<Extras | undefined>
+  /** Whether the bench is what shows. */
+  atBench(): boolean
+  /** OUT was heard: its tone ends. */
+  hush(): void
+}
+
+/** How long a refusal stands, ms. */
+const SAID_MS = 4000
+
+/** The bench as hits find it: what its bar does, by whatever it is hit. */
+export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): BenchView {
+  const { card, now, seen } = moment
+  const said: BenchView['said'] = signal(undefined)
+  const slip: BenchView['slip'] = signal(undefined)
+  const leftOut: BenchView['leftOut'] = signal(new Set())
+  const sheet: BenchView['sheet'] = signal(undefined)
+  let hitMs = Number.NEGATIVE_INFINITY
+  let shownMs = Number.NEGATIVE_INFINITY
+
+  const hit = (action: Action | undefined, atMs: number): void => {
+    if (!action) {
+      hits.refused()
+      return
+    }
+    const refusal = hits.act(action, atMs)
+    slip.value = undefined
+    said.value = refusal && { refusal, until: now.peek() + SAID_MS }
+  }
+  return {
+    said,
+    slip,
+    leftOut,
+    sheet,
+    hit,
+    pressSmall: (atMs) => hit(smallAction(card.peek(), leftOut.peek()), atMs),
+    pressBar(by, atMs) {
+      const shown = card.peek()
+      if (!atBench() || shown.kind === 'empty' || atMs - hitMs < AGAIN_MS) return
+      // Fingers are held to this by the rules for touches, from the paint of the card on.
+      if (by !== 'press' && by !== 'hold' && atMs - shownMs < CARD_MS) return
+      hitMs = atMs
+      const late = extras.peek()
+      if (sheet.peek()) hits.refused()
+      else if (away.at.peek() && shown.kind !== 'count') away.back()
+      else if (shown.kind === 'out') hush()
+      else if (offersRing(late, seen.peek(), shown, now.peek())) late?.setRing(true)
+      else if (shown.kind === 'finished' && late && late.longWaits() > 0) void late.calendar()
+      else hit(barAction(shown, by === 'hold', leftOut.peek()), atMs)
+    },
+    cardShown(atMs) {
+      shownMs = atMs
+      leftOut.value = new Set()
+    },
+  }
+}

@@ -1,7 +1,0 @@
-const COUNTS = 'No One Two Three Four Five Six Seven Eight Nine Ten Eleven Twelve'.split(' ')
-
-/** A count of things in English, at the head of a line. */
-export const inWords = (n: number): string => COUNTS[n] ?? String(n)
-
-/** A pot's number, with what piece of it is meant where there are two. */
-export type Name = number | string

@@ -1,0 +1,70 @@
+import type { Name } from '../name.ts'
+
+/** English of the board. */
+export const board = {
+  title: 'Board',
+  counts: (waiting: number, ready: number) => `${waiting} wait, ${ready} ready`,
+  pots: (n: number) => (n === 1 ? '1 pot' : `${n} pots`),
+  ends: (waiting: number, clock: string) =>
+    waiting > 0 ? `${waiting} wait, dipped by ${clock}` : `dipped by ${clock}`,
+  bench: 'Bench',
+  add: 'Pots',
+  buckets: 'Buckets',
+  stacks: 'Stacks',
+  room: 'Room',
+  air: (temp: string, rh: string, draught: string) => `${temp}, ${rh}, ${draught}`,
+  wall: (wall: string) => `walls ${wall}`,
+  state: {
+    ready: 'READY',
+    next: 'next',
+    wax: 'wax',
+    wipe: 'wipe',
+    dip: 'dip',
+    count: 'in it',
+    foot: 'foot',
+    check: 'check',
+    stuck: 'ask',
+    later: 'later',
+    kilnDry: 'kiln',
+    never: 'never',
+  },
+  tile: (number: Name, place: string, state: string) => `Pot ${number} at ${place}: ${state}`,
+  empty: {
+    title: 'An empty board',
+    lines: 'Three things, in this order.',
+    bucket: 'Name a bucket',
+    bucketWhy: 'Its glaze, its density, how thick it may go.',
+    stack: 'Plan a stack',
+    stackWhy: 'Which coats, in which order, how long.',
+    pots: 'Put pots on the board',
+    potsWhy: 'An outline and a size: two taps each.',
+  },
+}
+
+/** English of adding pots. */
+export const add = {
+  title: 'Add pots',
+  which: 'Which form?',
+  size: 'Which size?',
+  own: 'own',
+  ownName: 'own measures',
+  stack: 'Stack',
+  many: 'How many',
+  fewer: 'fewer',
+  more: 'more',
+  added: (numbers: string, places: string) => `${numbers} on ${places}`,
+  next: (number: Name, place: string) => `next: ${number} at ${place}`,
+  measures: (height: string, rim: string) => `${height} × ${rim}`,
+  lid: 'With a lid',
+  lidHelp: 'On the next place, with coats of its own. Ledge and edge stay bare: glaze there fuses them.',
+  lidStack: 'Its lid',
+  noStack: 'A stack comes first.',
+  toStack: 'Plan a stack',
+}
+
+/** English of the places on the boards. */
+export const places = {
+  title: 'Places',
+  take: 'Tap a pot, then its place.',
+  where: (number: Name) => `Where does ${number} stand?`,
+}

@@ -1,0 +1,21 @@
+import { firstCards } from './en/first-cards.ts'
+
+export type Words = typeof firstCards
+
+/** Words of a step that hands do on one pot with one hit. */
+export interface HandWords {
+  readonly bar: string
+  readonly title: string
+  /** Of a lid, whose edge is what a foot is to a pot: left out where the step knows no difference. */
+  readonly lidTitle?: string
+  readonly text: string
+  /** How many are left, this one among them. */
+  readonly more: (n: number) => string
+  /** At the step; by the kind of wax where that matters. */
+  readonly caution?: string | { readonly hot: string; readonly water: string }
+}
+
+/** Words of the bench's first cards by language. A new language is a new folder of the same shapes. */
+export const FIRST_CARD_WORDS = { en: firstCards } satisfies Record<string, Words>
+
+export type Language = keyof typeof FIRST_CARD_WORDS

@@ -1,0 +1,144 @@
+import { describe, expect, test } from 'vitest'
+import { afterSlip } from '../../../src/table/advice/after-slip.ts'
+import { brimLitres, litresNow } from '../../../src/table/advice/fill.ts'
+import { mostSeconds } from '../../../src/table/advice/most-seconds.ts'
+import { adviceFor } from '../../../src/table/advice/warnings.ts'
+import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { planOf } from '../../../src/table/model/plan.ts'
+import { Play } from './play.ts'
+
+const demo = (): Play => new Play().act({ do: 'lay-demo' })
+const potOf = (play: Play, potId: string) => play.table.pots[potId]!
+
+/** The next coat of a pot is on and takes a touch. */
+function coated(play: Play, potId: string): Play {
+  play.act({ do: 'told', potId, agoMin: 0 })
+  play.nowMs = forecastOf(play.table, potOf(play, potId))!.touch.likely
+  return play.act({ do: 'touched', potIds: [potId], dry: true })
+}
+
+const nextAdvice = (play: Play, potId: string) => {
+  const pot = potOf(play, potId)
+  return adviceFor(play.table, pot, planOf(play.table, pot)[pot.dips.length]!.bucketId, play.nowMs)
+}
+
+describe('one line a coat, once a pot', () => {
+  test('over the whole demo evening every warning of the line is said once a pot, and most coats have none', () => {
+    const play = demo()
+    let [coats, lines] = [0, 0]
+    for (const potId of Object.keys(play.table.pots)) {
+      const said: string[] = []
+      for (const _ of planOf(play.table, potOf(play, potId))) {
+        const { line } = nextAdvice(play, potId)
+        if (line) said.push(`${line.kind} ${'grade' in line ? line.grade : ''}`)
+        coats++
+        coated(play, potId)
+      }
+      expect(new Set(said).size, `${potId}: ${said.join()}`).toBe(said.length)
+      lines += said.length
+    }
+    expect(coats).toBeGreaterThan(20)
+    expect(lines / coats).toBeLessThan(0.25)
+  })
+
+  test('a rim collar that adds nothing to the run is not warned of, and the drawing keeps its mark', () => {
+    const play = coated(coated(demo(), 'demo.31'), 'demo.31')
+    const collar = nextAdvice(play, 'demo.31')
+    expect(collar.warnings.map(({ kind }) => kind)).not.toContain('run')
+    expect(collar.foot).toBe('near')
+  })
+
+  test('the coat that brings the run near says so', () => {
+    const play = coated(demo(), 'demo.31')
+    expect(nextAdvice(play, 'demo.31').line).toMatchObject({ kind: 'run', grade: 'near' })
+  })
+
+  test('a wet wall is told in the list, not on the line', () => {
+    const play = coated(demo(), 'demo.36')
+    const { line, warnings } = nextAdvice(play, 'demo.36')
+    expect(warnings.map(({ kind }) => kind)).toContain('thin')
+    expect(line).toBeUndefined()
+  })
+
+  test('a second dip of the same glaze keeps what is said of thickness', () => {
+    const play = coated(demo(), 'demo.38')
+    play.act({ do: 'held-longer', dipId: potOf(play, 'demo.38').dips[0]!.dipId, byS: 14 })
+    play.wait(24 * 3600)
+    const { line } = adviceFor(play.table, potOf(play, 'demo.38'), 'demo.gatepost', play.nowMs)
+    expect(line?.kind === 'build' || line?.kind === 'repair').toBe(true)
+    expect(
+      adviceFor(play.table, potOf(play, 'demo.38'), 'demo.gatepost', play.nowMs).warnings.some(
+        (warning) => warning.kind === 'build' && warning.grade === 'over',
+      ),
+    ).toBe(true)
+  })
+})
+
+describe('a need that is met is no warning', () => {
+  test('thickness: over in the tenths it is told in, else not over', () => {
+    const play = coated(demo(), 'demo.38')
+    const pot = potOf(play, 'demo.38')
+    const facts = play.table.buckets['demo.gatepost']!.facts
+    const now = Math.max(...forecastOf(play.table, pot)!.pot.zones.map(({ likelyMm }) => likelyMm))
+    const limitTo = (limitMm: number) => {
+      play.act({ do: 'set-bucket', bucket: { ...facts, limitMm } })
+      play.act({ do: 'wash-off', potId: 'demo.38' })
+      play.wait(48 * 3600)
+      const { warnings } = adviceFor(play.table, potOf(play, 'demo.38'), 'demo.gatepost', play.nowMs)
+      return warnings.flatMap((warning) => (warning.kind === 'build' ? [warning.grade] : []))
+    }
+    expect(limitTo(Math.max(0.2, now - 0.2))).toEqual(['over'])
+    expect(limitTo(now + 0.01)).not.toContain('over')
+  })
+
+  test('level: a pot that needs what stands there in whole millimetres is not warned of', () => {
+    const play = demo()
+    const bucket = play.table.buckets['demo.gatepost']!
+    expect(litresNow(play.table, bucket)).toBeLessThan(brimLitres(bucket.facts))
+    let low = 0.5
+    let high = 12
+    const short = (litres: number) => {
+      play.act({ do: 'read-level', bucketId: 'demo.gatepost', litres })
+      return nextAdvice(play, 'demo.31').warnings.find(({ kind }) => kind === 'level')
+    }
+    for (let i = 0; i < 20; i++) {
+      const middle = (low + high) / 2
+      if (short(middle)) low = middle
+      else high = middle
+    }
+    const least = short(low)
+    if (least?.kind !== 'level') throw new Error('a level a hair lower is short')
+    expect(Math.round(least.needsMm)).toBeGreaterThan(Math.round(least.levelMm))
+  })
+})
+
+describe('seconds that hands can do', () => {
+  test('half seconds from one second up, never more than planned; none is none', () => {
+    expect(mostSeconds(4, (s) => s <= 2.7)).toBe(2.5)
+    expect(mostSeconds(4, (s) => s <= 1)).toBe(1)
+    expect(mostSeconds(4, (s) => s <= 0.9)).toBe(0)
+    expect(mostSeconds(1, () => true)).toBe(0)
+  })
+})
+
+describe('after a coat was held longer', () => {
+  test('what was logged, how thick it is, and the seconds of the next coat', () => {
+    const play = demo().act({ do: 'told', potId: 'demo.34', agoMin: 0 })
+    const { dipId } = potOf(play, 'demo.34').dips[0]!
+    const before = afterSlip(play.table, dipId, play.nowMs)!
+    play.act({ do: 'held-longer', dipId, byS: 5 })
+    const after = afterSlip(play.table, dipId, play.nowMs)!
+    expect(after.holdS).toBe(9)
+    expect(after.buildMm).toBeGreaterThan(before.buildMm)
+    expect(after.nextS === 0 || after.nextS! >= 1).toBe(true)
+    expect(after.nextS!).toBeLessThanOrEqual(3)
+  })
+
+  test('the next coat of that pot says it before anything else', () => {
+    const play = demo().act({ do: 'told', potId: 'demo.34', agoMin: 0 })
+    play.act({ do: 'held-longer', dipId: potOf(play, 'demo.34').dips[0]!.dipId, byS: 12 })
+    play.nowMs = forecastOf(play.table, potOf(play, 'demo.34'))!.touch.likely
+    play.act({ do: 'touched', potIds: ['demo.34'], dry: true })
+    expect(nextAdvice(play, 'demo.34').line).toMatchObject({ kind: 'repair' })
+  })
+})
