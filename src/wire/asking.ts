@@ -1,9 +1,10 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
-import type { Ask, Plan, PlanInput, Reply } from '../planner/index.ts'
-import { isKnown, upperWaitsOf } from '../table/forecast/upper-waits.ts'
+import type { Ask, Plan, Reply } from '../planner/index.ts'
+import { isKnown, waitsAhead } from '../table/forecast/waits-ahead.ts'
 import { potsOnTable } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
 import { awayOf, type Owings, owingOf } from '../table/order/absent.ts'
+import { handsLine, lateness, mayBeLate } from '../table/order/hands-line.ts'
 import { type Jobs, jobsOf, loadAt, scheduleFrom } from '../table/order/jobs.ts'
 import { nextTaskEnds } from '../table/order/schedule.ts'
 import { byCost, type ScheduleOption, variantsOf } from '../table/order/schedule-options.ts'
@@ -63,7 +64,7 @@ export function keepAsking(
     }
     return opened
   }
-  const post = (input: PlanInput, previous: Plan | null, long: boolean, then: typeof answered) => {
+  const post = ({ input, odds }: Jobs, previous: Plan | null, long: boolean, then: typeof answered) => {
     if (now.peek() - (silentSince ?? now.peek()) > DEAD_MS) {
       worker.terminate()
       worker = openWorker()
@@ -72,7 +73,7 @@ export function keepAsking(
     silentSince ??= now.peek()
     newest++
     answered = then
-    worker.postMessage({ id: newest, input, previous, long } satisfies Ask)
+    worker.postMessage({ id: newest, input, previous, odds, long } satisfies Ask)
   }
 
   /** Makes the waits to come known, a slice at a time, then goes on unless the table has changed meanwhile. */
@@ -86,7 +87,7 @@ export function keepAsking(
         })
         return
       }
-      upperWaitsOf(of, pot)
+      waitsAhead(of, pot)
     }
     then()
   }
@@ -109,7 +110,7 @@ export function keepAsking(
           return
         }
         const previous = schedule.peek()?.plan ?? null
-        post(jobs.input, previous, true, (reply) => answer(of, jobs, reply, previous !== null))
+        post(jobs, previous, true, (reply) => answer(of, jobs, reply, previous !== null))
       },
     )
   }
@@ -129,19 +130,22 @@ export function keepAsking(
     }
     // The quick first answer keeps an order that was told; without one the search is waited for.
     if (reply.stage === 'first' && !begun) return
-    schedule.value = { ...scheduleFrom(jobs, reply.plan, askedAt), touch: schedule.peek()?.touch }
+    // What was foreseen last holds until the search has ended.
+    const foresight = reply.foresight ?? schedule.peek()?.foresight
+    schedule.value = { ...scheduleFrom(jobs, reply.plan, askedAt, foresight), touch: schedule.peek()?.touch }
     show('told')
     if (reply.stage === 'first') return
     soon(() => {
       const latest = schedule.peek()
       if (table.peek() === of && latest) schedule.value = { ...latest, touch: touchFirst(of, now.peek()) }
     })
-    if (reply.plan.slackS !== null && reply.plan.slackS < 0) seekWays(of, reply.plan)
+    const line = schedule.value && handsLine(of, schedule.value, askedAt)
+    if (line?.slackMs !== undefined && (lateness(line) > 0 || mayBeLate(line) > 0)) seekWays(of, line.slackMs)
     else scheduleOptions.value = []
   }
 
   /** Plans each way out, one after another, until the table changes. */
-  const seekWays = (of: Table, late: Plan) => {
+  const seekWays = (of: Table, slackMs: number) => {
     const before = schedule.peek()
     if (!before) return
     const variants = [...variantsOf(of, before, now.peek())]
@@ -155,8 +159,10 @@ export function keepAsking(
       }
       known(variant.table, wanted, () => {
         const jobs = jobsOf(variant.table, now.peek())
-        const reached = (finishS: number, dryS: number, slackS: number) => {
-          const gainMs = (slackS - (late.slackS ?? 0)) * 1000
+        const loadS = (loadAt(variant.table, now.peek()) ?? 0) / 1000
+        const reached = (finishS: number, dryS: number, lateOdds: number) => {
+          const slackS = Math.floor(loadS - dryS)
+          const gainMs = slackS * 1000 - slackMs
           const { cut, action, potIds } = variant
           if (gainMs >= WORTH_MS)
             found.push({
@@ -167,19 +173,22 @@ export function keepAsking(
               dryAt: dryS * 1000,
               slackMs: slackS * 1000,
               gainMs,
+              lateOdds,
             })
           soon(next)
         }
         if (jobs.input.pots.length === 0) {
-          const loadS = (loadAt(variant.table, now.peek()) ?? 0) / 1000
           const dryS = Math.max(jobs.input.nowS, jobs.input.deadline?.doneDryAtS ?? 0)
-          reached(jobs.input.nowS, dryS, Math.floor(loadS - dryS))
+          reached(jobs.input.nowS, dryS, Number(dryS > loadS))
           return
         }
-        post(jobs.input, null, false, (reply) => {
+        post(jobs, null, false, (reply) => {
           if (reply.stage === 'first') return
           if (reply.stage === 'refused') soon(next)
-          else reached(reply.plan.finishS, reply.plan.dryAtS ?? reply.plan.finishS, reply.plan.slackS ?? 0)
+          else if (reply.foresight) {
+            const { finishS, dryAtS, lateOdds } = reply.foresight
+            reached(finishS.likely, dryAtS.likely, lateOdds ?? 0)
+          }
         })
       })
     }

@@ -1,7 +1,13 @@
 import type { Card } from '../../table/card/card.ts'
 import { cardOf } from '../../table/card/card-now.ts'
 import type { Table } from '../../table/model/state.ts'
-import { type HandsLine, handsLine, lateness, otherPottersView } from '../../table/order/hands-line.ts'
+import {
+  type HandsLine,
+  handsLine,
+  lateness,
+  mayBeLate,
+  otherPottersView,
+} from '../../table/order/hands-line.ts'
 import { PressButton } from '../../ui/press.tsx'
 import type { BenchWords } from '../../words/bench.ts'
 import { useBench } from '../bench-app.ts'
@@ -27,10 +33,20 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   const follows =
     next && line.follows
       ? [w.follows(next.name, formats.value.clock(line.follows.at + skewMs)), free].filter(Boolean).join(', ')
-      : w.done(formats.value.clock(line.finishAt + skewMs))
+      : doneText(line)
   const late = lateness(line)
   if (late > 0) return <span class="alarm">{w.late(formats.value.span(late))}</span>
-  if (card.kind === 'wait') return <span>{endText(line)}</span>
+  const may = mayBeLate(line)
+  if (may > 0) return <span class="alarm">{w.mayBeLate(may)}</span>
+  if (card.kind === 'wait')
+    return (
+      <>
+        <span>{endText(line)}</span>
+        {brief || (line.interruptionMs ?? 0) < 60_000 ? null : (
+          <span>{w.tenMore(formats.value.span(line.interruptionMs ?? 0))}</span>
+        )}
+      </>
+    )
   return (
     <>
       {here && !brief ? <span>{here}</span> : null}
@@ -38,9 +54,14 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
     </>
   )
 
-  function endText({ finishAt, slackMs }: HandsLine): string {
-    const done = w.done(formats.value.clock(finishAt + skewMs))
-    return slackMs === undefined ? done : `${done}, ${w.spare(formats.value.span(slackMs))}`
+  function endText(end: HandsLine): string {
+    const done = doneText(end)
+    return end.slackMs === undefined ? done : `${done}, ${w.spare(formats.value.span(end.slackMs))}`
+  }
+
+  function doneText({ finishAt, finish }: HandsLine): string {
+    const [likely, late] = [finishAt, finish?.late ?? finishAt].map((at) => formats.value.clock(at + skewMs))
+    return likely === late ? w.done(likely ?? '') : w.doneBetween(likely ?? '', late ?? '')
   }
 }
 
@@ -66,7 +87,8 @@ export function LowLines({ faults }: LowProps) {
   const { table, now, card, schedule, words, extras, bench } = useBench()
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]
-  const late = lateness(handsLine(table.value, schedule.value, now.value)) > 0
+  const line = handsLine(table.value, schedule.value, now.value)
+  const late = lateness(line) > 0 || mayBeLate(line) > 0
   const said =
     lines.length > 0 ? (
       <span class={faults.length > 0 ? 'alarms' : 'ring-line'} role="status">

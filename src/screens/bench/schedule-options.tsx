@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
-import { handsLine, lateness } from '../../table/order/hands-line.ts'
+import { handsLine, lateness, mayBeLate, outOfTen } from '../../table/order/hands-line.ts'
 import type { ScheduleOption } from '../../table/order/schedule-options.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { refusalText } from '../app.ts'
@@ -16,6 +16,7 @@ export function Ways({ close }: { readonly close: () => void }) {
   const { skewMs } = table.value
   const line = handsLine(table.value, schedule.value, now.value)
   const late = lateness(line)
+  const may = mayBeLate(line)
   const take = (way: ScheduleOption) => (atMs: number) => {
     const refusal = app.act(way.action, atMs, decideSetup)
     if (refusal) said.value = refusalText(words.value, refusal)
@@ -24,7 +25,7 @@ export function Ways({ close }: { readonly close: () => void }) {
   return (
     <section class="other scheduleOptions">
       <header class="other-head">
-        <h1>{late > 0 ? w.late(f.span(late)) : w.inTime}</h1>
+        <h1>{late > 0 ? w.late(f.span(late)) : may > 0 ? w.mayBeLate(may) : w.inTime}</h1>
         <PressButton class="other-close" onPress={close}>
           {words.value.other.back}
         </PressButton>
@@ -45,6 +46,7 @@ export function Ways({ close }: { readonly close: () => void }) {
               {w.wayEnds(
                 f.clock(way.finishAt + skewMs),
                 way.slackMs >= 0 ? w.spare(f.span(way.slackMs)) : w.stillLate(f.span(-way.slackMs)),
+                outOfTen(1 - way.lateOdds),
               )}
             </small>
           </PressButton>

@@ -30,8 +30,11 @@ export const waits = {
   follows: (name: string, clock: string) => `then ${name} ${clock}`,
   free: (span: string) => `free ${span}`,
   done: (clock: string) => `all dipped about ${clock}`,
+  doneBetween: (likely: string, late: string) => `all dipped ${likely} to ${late}`,
+  tenMore: (span: string) => `ten minutes more cost ${span}`,
   spare: (span: string) => `${span} to spare`,
   late: (span: string) => `Late by ${span}`,
+  mayBeLate: (outOfTen: number) => `May be late: ${outOfTen} in 10`,
   stillLate: (span: string) => `late by ${span}`,
   inTime: 'In time for the kiln',
   latestStart: (clock: string) => `The latest start was ${clock}.`,
@@ -43,7 +46,8 @@ export const waits = {
     fewerCoats: (n: number) => (n === 1 ? 'One coat less on 1' : `One coat less on ${n}`),
     nextFiring: (n: number) => (n === 1 ? '1 into the next firing' : `${n} into the next firing`),
   },
-  wayEnds: (clock: string, then: string) => `dipped ${clock}, ${then}`,
+  wayEnds: (clock: string, then: string, outOfTen: number) =>
+    `dipped ${clock}, ${then}; in time ${outOfTen} in 10`,
   noWays: 'Looking for ways out.',
   laneDoes: {
     empty: '',
