@@ -5,6 +5,7 @@ import { BENCH_FAULTS } from './bench.ts'
 import type { Fault } from './fault.ts'
 import { MELT_FAULTS } from './melt.ts'
 import { SHAPE_FAULTS } from './shape.ts'
+import { STORE_FAULTS } from './store.ts'
 import { WATER_FAULTS } from './water.ts'
 
 export const FAULTS: readonly Fault[] = [
@@ -14,4 +15,5 @@ export const FAULTS: readonly Fault[] = [
   ...ADVICE_FAULTS,
   ...MELT_FAULTS,
   ...BENCH_FAULTS,
+  ...STORE_FAULTS,
 ]

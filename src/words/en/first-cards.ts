@@ -7,6 +7,18 @@ import { front } from './front.ts'
  */
 export const firstCards = {
   ...front,
+  broken: {
+    title: 'Something broke on this page',
+    text: 'Your pots and every hit are kept, and the waits go on. Try again, or go on from another page.',
+    part: 'This part broke. The rest goes on.',
+    again: 'Try again',
+    board: 'To the board',
+    bench: 'To the bench',
+    backUp: front.unopened.backUp,
+    passOn: front.unopened.passOn,
+    failed: front.unopened.failed,
+    out: (pot: Name, place: string, ago: string) => `${pot} on ${place}: out of the bucket ${ago} ago`,
+  },
   bench: {
     hold: 'Hold',
     other: 'Other',
@@ -180,6 +192,7 @@ export const firstCards = {
     'letter-taken': (f: Facts) => `Letter ${f.letter} belongs to ${f.by}.`,
     'in-use': (f: Facts) => `Still used by ${f.by}.`,
     'out-of-range': (f: Facts) => `${f.value} is outside ${f.least} to ${f.most}.`,
+    'hidden-letters': 'A letter in it does not show. Type the name anew.',
     'too-long': (f: Facts) => `At most ${f.most} letters.`,
     missing: 'Fill this in.',
     'no-such-pot': 'No pot has these measures. Is the wall too thick?',
