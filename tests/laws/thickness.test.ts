@@ -3,7 +3,19 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Slop } from '../../src/engine/contract.ts'
-import { type Case, cases, dipsOf, lastMm, pieceOf, RUNS, SLACK, within } from '../fixtures/cases.ts'
+import { zonesOf } from '../../src/engine/wait/forecast.ts'
+import { courseOf, runPot } from '../../src/engine/wall/pot.ts'
+import {
+  type Case,
+  cases,
+  dipsOf,
+  lastMm,
+  pieceOf,
+  RUNS,
+  SLACK,
+  straight,
+  within,
+} from '../fixtures/cases.ts'
 
 describe('thickness', () => {
   const coats = fc.integer({ min: 1, max: 4 }).chain(cases)
@@ -91,6 +103,22 @@ describe('thickness', () => {
         const later = { ...of, gapsMin: [of.gapsMin[0]! * factor, 0] }
         // Within the error of the waits' steps.
         expect(lastMm(pieceOf(later))).toBeGreaterThanOrEqual(lastMm(pieceOf(of)) * (1 - 5e-3))
+      }),
+      RUNS,
+    )
+  })
+
+  test('first coat: lower, likely and upper stand in order, and the upper never falls as a dip gets longer', () => {
+    fc.assert(
+      fc.property(cases(1), within(1, 3), (of, factor) => {
+        const longer = { ...of, holds: [...of.holds.slice(0, -1), of.holds.at(-1)! * factor] }
+        const zones = (one: Case) => zonesOf(runPot(courseOf(straight(one), dipsOf(one), one.air), 1))
+        const [short, long] = [zones(of), zones(longer)]
+        short.forEach((zone, k) => {
+          expect(zone.lowerMm).toBeLessThanOrEqual(zone.likelyMm + SLACK)
+          expect(zone.likelyMm).toBeLessThanOrEqual(zone.upperMm + SLACK)
+          expect(long[k]!.upperMm).toBeGreaterThanOrEqual(zone.upperMm - SLACK)
+        })
       }),
       RUNS,
     )

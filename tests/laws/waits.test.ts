@@ -3,10 +3,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Air } from '../../src/engine/contract.ts'
-import { DEFAULT_BODY } from '../../src/engine/index.ts'
+import { bisqueOf, DEFAULT_BODY, defaultSlop } from '../../src/engine/index.ts'
+import { waitsOf } from '../../src/engine/wait/forecast.ts'
 import { courseOf, finish, runPot } from '../../src/engine/wall/pot.ts'
 import { type Case, cases, dipsOf, RUNS, straight, within } from '../fixtures/cases.ts'
-import { air, dip, potOf } from '../fixtures/wall.ts'
+import { air, beaker, dip, potOf } from '../fixtures/wall.ts'
 
 describe('waits', () => {
   interface Moments {
@@ -82,6 +83,29 @@ describe('waits', () => {
         expect(kilnS).toBe(Infinity)
         expect(outside.touchS).toBeLessThan(30 * 60)
       }),
+      RUNS,
+    )
+  })
+
+  test('a thinner wall never waits less than a thicker one by more than 5 % for a first coat', () => {
+    fc.assert(
+      fc.property(
+        within(2.5, 9),
+        within(1, 1.5),
+        within(0.08, 0.16),
+        within(1, 6),
+        within(1.38, 1.52),
+        within(0.25, 0.8),
+        (wallMm, thicker, absorption, holdS, gramsPerMl, rh) => {
+          const coat = dip('a', 0, holdS, { kind: 'full' }, defaultSlop(gramsPerMl, 2.6), 120)
+          const touchMin = (mm: number): number =>
+            waitsOf(
+              runPot(courseOf(potOf(beaker(mm), bisqueOf(absorption)), [coat], air(20, rh)), 1),
+              'touch',
+            ).touchMin
+          expect(touchMin(wallMm)).toBeGreaterThanOrEqual(0.95 * touchMin(wallMm * thicker))
+        },
+      ),
       RUNS,
     )
   })

@@ -69,6 +69,7 @@ export function parseCone(text: string, make: ConeMake): ParsedCone {
     .replace(/^(cone|c\/|sk|c|[△∆^#])\s*/, '')
     .replace(/\s*(½|(?<=\s)1\/2|[.,]5)$/, '.5')
     .replace(/^o(?=\d)/, '0')
+    .replace(/(?<=\d)[.,]0$/, '')
   const accepted = conesOf(make)
   if (accepted.includes(label)) return { ok: true, cone: label }
   const other = conesOf(make === 'american' ? 'seger' : 'american').includes(label)

@@ -151,6 +151,9 @@ function workOf(cone: string): ConeWork {
   return { cone, kJPerMol, lnWork: fitOf(points, kJPerMol).lnWork }
 }
 
+/** A hold sags and a thermocouple wavers by this much, K; below it a firing cools. A judgement. */
+const AT_TOP_C = 5
+
 let works: readonly ConeWork[] | null = null
 const coneWorks = (): readonly ConeWork[] => {
   works ??= conesOf('american', 'selfSupporting').map(workOf)
@@ -159,15 +162,18 @@ const coneWorks = (): readonly ConeWork[] => {
 
 /**
  * The hottest self-supporting American cone that a log brought down, by heat work fitted to the chart at 15, 60 and
- * 150 degC/h (each cone its own energy: rms 1.2, worst 3.4 degC there). The thermocouple's own error comes on top.
+ * 150 degC/h (each cone its own energy: rms 1.2, worst 3.4 degC there). Like the chart's firings the log counts up to
+ * where it leaves its top: the cooling after it is in the chart already. The thermocouple's own error comes on top.
  * RangeError for fewer than two readings or as for `heatWorkMin`.
  */
 export function coneOfLog(log: readonly LogPoint[]): ConeReached {
   inRange('log.length', log.length, 2, 1e6)
   const hottestC = Math.max(...log.map((p) => p.tempC))
+  const left = log.findLastIndex(({ tempC }) => tempC >= hottestC - AT_TOP_C)
+  const rising = log.slice(0, Math.max(2, left + 1))
   let reached: string | null = null
   for (const work of coneWorks()) {
-    const shortLn = work.lnWork - Math.log(heatWorkMin(log, work.kJPerMol))
+    const shortLn = work.lnWork - Math.log(heatWorkMin(rising, work.kJPerMol))
     if (shortLn <= 0) {
       reached = work.cone
       continue

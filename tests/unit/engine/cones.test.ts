@@ -51,6 +51,8 @@ describe('reading a cone', () => {
     expect(parseCone('6a', 'american')).toMatchObject({ ok: false, code: 'otherMake' })
     expect(parseCone('6a', 'seger')).toEqual({ ok: true, cone: '6a' })
     expect(parseCone('SK 6a', 'seger')).toEqual({ ok: true, cone: '6a' })
+    expect(parseCone('6.0', 'american')).toEqual({ ok: true, cone: '6' })
+    expect(parseCone('06,0', 'american')).toEqual({ ok: true, cone: '06' })
     expect(parseCone('6', 'seger')).toMatchObject({ ok: false, code: 'otherMake' })
   })
 })
@@ -180,6 +182,9 @@ describe('firings', () => {
     expect(coneOfLog(rise(1225)).missedC).toBeLessThan(20)
     expect(coneOfLog(rise(540))).toMatchObject({ reached: null, next: '022' })
     expect(coneOfLog(rise(1400))).toEqual({ reached: '10', next: null, missedC: null })
+    // The chart's firings cool too: to cool does not bring down another cone.
+    const cooled = [...rise(1225), { atMin: rise(1225).at(-1)!.atMin + 60, tempC: 1165 }]
+    expect(coneOfLog(cooled)).toEqual(coneOfLog(rise(1225)))
   })
   test('a hold makes up for a lower peak', () => {
     const short = logOf({ peakC: 1202, rateCPerH: 60, holdMin: 5, coolCPerH: 9000 })
