@@ -132,6 +132,7 @@ export const room = {
   },
   aside: (n: number) => (n === 1 ? '1 damaged record set aside.' : `${n} damaged records set aside.`),
   readOnly: 'Read only: a newer version has written here.',
+  licences: 'Licences of all that is in it',
   clear: 'Clear the table: hold',
   clearHelp: 'Buckets, stacks and pots go; settings stay. Take back brings all of it back.',
   cleared: 'The table is empty.',
