@@ -76,7 +76,7 @@ test('with the second copy gone too the first screen says what was lost and what
   await opened(page)
   await expect(trouble(page)).toContainText('the browser has lost them')
   await page.getByRole('button', { name: 'Take in a backup' }).first().tap()
-  await expect(page.getByRole('heading', { name: 'Room' })).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'Room', exact: true })).toBeVisible()
 })
 
 test('a database deleted under an open page gets back all that the page knows', async ({ page }) => {
