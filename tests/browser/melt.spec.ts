@@ -35,7 +35,7 @@ function shortFoot(): TableEvent[][] {
     demoEvents(),
     [...away, { kind: 'plan-changed', potId: POT, coats }],
     [
-      { kind: 'waxed', potId: POT, implied: false },
+      { kind: 'waxed', potId: POT, implied: true },
       { kind: 'wiped', potId: POT, implied: false },
       ...done,
       { kind: 'sponged', potId: POT, implied: true },

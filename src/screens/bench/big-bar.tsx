@@ -45,12 +45,12 @@ export function BigBar({ card }: { readonly card: Card }) {
         <RestList card={card} />
       )
     case 'wax-pan':
-      return card.closing ? (
+      return card.why === 'closing' ? (
         <KnuckleBar label={w.panOffBar} />
       ) : (
         <AnswerBars
-          big={w.panBesideBar}
-          small={{ label: w.panOffBar, onPress: bench.pressSmall }}
+          big={card.why === 'waxed' ? w.panOffBar : w.panBesideBar}
+          small={{ label: card.why === 'waxed' ? w.panStaysBar : w.panOffBar, onPress: bench.pressSmall }}
           hand={table.value.settings.hand}
         />
       )

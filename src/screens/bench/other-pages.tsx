@@ -7,6 +7,7 @@ import { Swatch } from '../../ui/swatch.tsx'
 import { useBench } from '../bench-app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { CoatCounts } from './coat-keys.tsx'
+import { Caution } from './face.tsx'
 
 export type Page =
   | 'menu'
@@ -94,13 +95,14 @@ export function MorePage({
   readonly last: DipState | undefined
   readonly inHand: boolean
 }) {
-  const { table, words } = useBench()
+  const { table, words, formats, now } = useBench()
   const { pan, settings } = table.value
   const w = words.value.other
   const { potId } = pot.facts
-  const tile = (text: string, on: (atMs: number) => void) => (
-    <PressButton class="other-tile" onPress={on}>
+  const tile = (text: string, on: (atMs: number) => void, does?: string) => (
+    <PressButton class={does === w.turnOff ? 'other-tile other-pan-on' : 'other-tile'} onPress={on}>
       {text}
+      {does === undefined ? null : <strong>{does}</strong>}
     </PressButton>
   )
   return (
@@ -130,9 +132,14 @@ export function MorePage({
           ? tile(w.otherHands, act({ do: 'was-other-hands', dipId: last.dipId }))
           : null}
         {settings.wax === 'hot'
-          ? tile(pan ? w.panOff : w.panOn, act({ do: 'wax-pan', is: pan ? 'off' : 'on' }))
+          ? tile(
+              pan ? w.panIsOn(formats.value.span(now.value - pan.onAt)) : w.panIsOff,
+              act({ do: 'wax-pan', is: pan ? 'off' : 'on' }),
+              pan ? w.turnOff : w.turnOn,
+            )
           : null}
       </div>
+      {settings.wax === 'hot' ? <Caution>{w.panCare}</Caution> : null}
       {inHand ? null : (
         <PressButton class="other-tile other-gone" kind="hold" onPress={act({ do: 'gone', potId })}>
           {w.gone(nameOf(words.value, pot))}

@@ -30,7 +30,13 @@ export function Strip() {
   const lanes = table.value.settings.potters === 2
   return (
     <div class={lanes ? 'strip strip-lanes' : 'strip'}>
-      {offersRing(extras.value, table.value, card.value, now.value) ? (
+      {pan ? (
+        <BackStrip
+          to="pan"
+          label={w.bench.panStrip(formats.value.span(pan.onMs))}
+          onPress={hit({ do: 'wax-pan', is: 'watched' })}
+        />
+      ) : offersRing(extras.value, table.value, card.value, now.value) ? (
         <RingAsk />
       ) : back && now.value - back.at < STRIP_MS ? (
         <BackStrip to="put-back" label={w.bench.putBack} onPress={hit({ do: 'put-back' })} />
@@ -39,12 +45,6 @@ export function Strip() {
           to="take-back"
           label={w.bench.takeBack(named(last.kind, last.potId))}
           onPress={hit({ do: 'take-back' })}
-        />
-      ) : pan ? (
-        <BackStrip
-          to="pan"
-          label={w.bench.panStrip(formats.value.span(pan.onMs))}
-          onPress={hit({ do: 'wax-pan', is: 'watched' })}
         />
       ) : (
         <LowLines faults={faults} />

@@ -124,8 +124,16 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
   const w = words.value.bench
   return (
     <div class="face face-wide">
-      <h1 class="title title-big">{w.panTitle(formats.value.span(card.onMs))}</h1>
-      <p class="strong">{card.closing ? w.panClosing : w.panAsk}</p>
+      <h1 class="title title-big">
+        {card.why === 'waxed' ? w.panDone : w.panTitle(formats.value.span(card.onMs))}
+      </h1>
+      <p class="strong">
+        {
+          { waxed: w.panTitle(formats.value.span(card.onMs)), closing: w.panClosing, beside: w.panAsk }[
+            card.why
+          ]
+        }
+      </p>
       <Caution>{w.panCaution}</Caution>
     </div>
   )

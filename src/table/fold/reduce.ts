@@ -75,8 +75,8 @@ function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
       return { ...EMPTY_TABLE, settings: table.settings, skewMs: table.skewMs, hits: table.hits }
     case 'waxed': {
       // Wax goes on hot from a pan that is on, whoever lit it.
-      const lit =
-        table.settings.wax === 'hot' && !table.pan && !event.implied ? waxPan(table, 'on', at) : table
+      const isHot = table.settings.wax === 'hot' && !event.implied
+      const lit = isHot && (!table.pan || table.pan.stays) ? waxPan(table, 'on', at) : table
       return change(unpicked(lit), event.potId, { waxedAt: at })
     }
     case 'wiped':
@@ -169,7 +169,11 @@ function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
 
 function waxPan(table: Table, is: 'on' | 'watched' | 'off', at: number): Table {
   const { pan, ...rest } = table
-  return is === 'off' ? rest : { ...rest, pan: { onAt: pan?.onAt ?? at, watchedAt: at } }
+  if (is === 'off') return rest
+  return {
+    ...rest,
+    pan: { onAt: pan?.onAt ?? at, watchedAt: at, ...(is === 'watched' ? { stays: true as const } : {}) },
+  }
 }
 
 function touched(table: Table, potIds: readonly string[], dry: boolean, at: number): Table {

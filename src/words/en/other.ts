@@ -29,8 +29,11 @@ export const other = {
     weighKeep: 'KEEP',
     pourInside: 'Pour the inside first',
     dab: 'Chip: dab, dry, smooth',
-    panOn: 'Wax pan is on',
-    panOff: 'Wax pan is off',
+    panIsOn: (on: string) => `Pan is ON, ${on}`,
+    panIsOff: 'Pan is off',
+    turnOff: 'Turn it off',
+    turnOn: 'Turn it on',
+    panCare: 'Thermostat, vent, sleeves back.',
     gone: (number: Name) => `${number} is gone: hold`,
     pages: {
       pot: 'Which pot?',

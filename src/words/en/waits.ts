@@ -100,11 +100,13 @@ export const waits = {
     wipe: (number: Name) => `${number} to wipe`,
     'foot-check': (number: Name) => `${number}: foot to check`,
   },
-  heldWax: (on: string) => `Wax pan on ${on}. Beside it? Off: Other, More.`,
-  panTitle: (on: string) => `Wax pan on ${on}`,
+  heldWax: (on: string) => `The wax pan is ON, ${on}. Turn it off before you leave: Put right, More.`,
+  panTitle: (on: string) => `Wax pan is ON, ${on}`,
+  panDone: 'Wax done. Pan off?',
   panAsk: 'Are you beside it?',
   panClosing: 'All coats are on. Turn it off now.',
-  panCaution: 'Hot wax catches fire. Smother it with the lid, never water.',
+  panCaution:
+    'Use its thermostat, run the vent, keep sleeves and buckets away. On fire: heat off, lid on, never water.',
   finishedText: (number: Name, when: string) => `Kiln-dry ${when}, ${number} last.`,
   finishedNever: (number: Name) => `${number} will not dry in this air. Fan, or warm the room.`,
   finishedCaution:
