@@ -97,6 +97,7 @@ export function MorePage({
 }) {
   const { table, words, formats, now } = useBench()
   const { pan, settings } = table.value
+  const isMarked = last !== undefined && (table.value.buckets[last.bucketId]?.facts.cautions ?? []).length > 0
   const w = words.value.other
   const { potId } = pot.facts
   const tile = (text: string, on: (atMs: number) => void, does?: string) => (
@@ -127,7 +128,7 @@ export function MorePage({
         {tile(w.weigh, open('weigh'))}
         {last ? tile(w.held, open('held', last)) : null}
         {last ? tile(words.value.bench.washOff, act({ do: 'wash-off', potId })) : null}
-        {last ? tile(w.dab, act({ do: 'touched-up', potId })) : null}
+        {last ? tile(w.dab, act({ do: 'touched-up', potId }), isMarked ? w.dabGloves : undefined) : null}
         {inHand && last && settings.potters === 2
           ? tile(w.otherHands, act({ do: 'was-other-hands', dipId: last.dipId }))
           : null}

@@ -58,6 +58,8 @@ export const add = {
   lid: 'With a lid',
   lidHelp: 'On the next place, with coats of its own. Ledge and edge stay bare: glaze there fuses them.',
   lidStack: 'Its lid',
+  look: (cone: string) =>
+    `Look each pot over for cracks. Does its witness cone say ${cone}? If not, change it in Room.`,
   noStack: 'A stack comes first.',
   toStack: 'Plan a stack',
 }

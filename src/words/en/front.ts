@@ -15,7 +15,7 @@ export const front = {
     cautions: [
       'Hot wax burns and can catch fire. Never leave the pan; never water on a wax fire.',
       'Glaze dust is silica. Wipe wet, never sweep or sand dry.',
-      'Wet hands and a mixer: a tested GFCI or RCD, lead off the floor.',
+      'Wet hands and a mixer: a tested GFCI or RCD, cable off the floor.',
       'This app cannot tell whether a pot is safe for food. Only a laboratory can.',
       'Local rules and licensed people come first.',
     ],
