@@ -76,7 +76,7 @@ export const firstCards = {
     decant: (amount: string, level: string) => `Collar: pour ${amount}, ${level} deep.`,
     marked: (what: string) => `Contains ${what}: wear gloves, read its safety sheet.`,
     gloves: (what: string) => `Contains ${what}: wear gloves.`,
-    foodSide: 'Only a laboratory can tell whether it is safe for food.',
+    foodSide: 'Not known to be safe for food: a laboratory has to test it.',
     startBar: 'START',
     startUnder: (lead: number) => `${lead} s, then IN`,
     startPour: (lead: number) => `${lead} s, then pour in`,

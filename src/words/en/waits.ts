@@ -111,7 +111,7 @@ export const waits = {
   finishedText: (number: Name, when: string) => `Kiln-dry ${when}, ${number} last.`,
   finishedNever: (number: Name) => `${number} will not dry in this air. Fan, or warm the room.`,
   finishedCaution:
-    'Wax burns off in the kiln: vent on, stay out of the room. Kiln surfaces burn. The maker’s manual and local rules come first. Only a laboratory can tell whether a pot is safe for food.',
+    'Wax burns off in the kiln: vent on, stay out of the room. Kiln surfaces burn. The maker’s manual and local rules come first. This app cannot tell whether a pot is safe for food: a laboratory can.',
   askText: (s: number) => `Was it under for ${s} s?`,
   stuckUncounted: (number: Name) => `${number}: how many coats are on?`,
   stuckUncountedText: 'Scratch an edge, or weigh it.',
