@@ -33,8 +33,9 @@ export async function openProgram(): Promise<App> {
   records.follow(moment.tick)
   const { health, patch } = openHealth(records, devices, sounding)
   const words = computed(() => FIRST_CARD_WORDS[table.value.settings.language])
+  const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
   const formatted = computed(() =>
-    formats(words.value, table.value.settings.units, table.value.settings.language),
+    formats(words.value, table.value.settings.units, table.value.settings.language, hour12),
   )
   const noPots = Object.keys(table.value.pots).length === 0
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })

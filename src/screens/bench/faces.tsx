@@ -154,12 +154,12 @@ export function DripFace({ card }: { readonly card: Of<'drip'> }) {
         <>
           <h1 class="title">{poured ? w.pourDripTitle : w.dripTitle}</h1>
           <p class="dose figures">{w.seconds(left)}</p>
-          <p class="soft">{w.footTitle}</p>
+          <p class="soft">{poured ? w.rimTitle : w.footTitle}</p>
         </>
       ) : (
         <>
-          <h1 class="title">{w.footTitle}</h1>
-          <p class="strong">{w.footText(placeOf(pot))}</p>
+          <h1 class="title">{poured ? w.rimTitle : w.footTitle}</h1>
+          <p class="strong">{(poured ? w.rimText : w.footText)(placeOf(pot))}</p>
         </>
       )}
       {gloves ? <Caution>{gloves}</Caution> : null}

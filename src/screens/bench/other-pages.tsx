@@ -40,7 +40,8 @@ export function HeldPage({
     <div class="other-grid">
       {[1, 2, 3, 5].map((byS) => (
         <PressButton key={byS} class="other-tile figures" onPress={act({ do: 'held-longer', dipId, byS })}>
-          +{byS} s<small>{w.makes(holdS + byS)}</small>
+          {w.moreS(byS)}
+          <small>{w.makes(holdS + byS)}</small>
         </PressButton>
       ))}
       {shorter.slice(0, 2).map((byS) => (
@@ -49,7 +50,8 @@ export function HeldPage({
           class="other-tile figures"
           onPress={act({ do: 'held-longer', dipId, byS: -byS })}
         >
-          −{byS} s<small>{w.makes(holdS - byS)}</small>
+          {w.lessS(byS)}
+          <small>{w.makes(holdS - byS)}</small>
         </PressButton>
       ))}
     </div>

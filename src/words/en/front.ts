@@ -6,7 +6,7 @@ export const front = {
   retry: 'Try again',
   toBench: 'To the bench',
   first: {
-    job: 'The second head at the glaze table: it counts your dips aloud, knows when each coat takes the next one, warns before a coat is too thick or runs, and forgets nothing.',
+    job: 'The second head at the glaze table: it counts your dips aloud, estimates when each coat will take the next one, warns before a coat may be too thick or run, and keeps a record of every dip.',
     own: 'My own pots',
     back: 'Back to my pots',
     demo: 'Try the demo evening',

@@ -133,7 +133,7 @@ export const room = {
   },
   aside: (n: number) => (n === 1 ? '1 damaged record set aside.' : `${n} damaged records set aside.`),
   readOnly: 'Read only: a newer version has written here.',
-  clear: 'Clear the table: hold',
+  clear: 'Clear the table (press and hold)',
   clearHelp: 'Buckets, stacks and pots go; settings stay. Take back brings all of it back.',
   cleared: 'The table is empty.',
   install: 'Install',

@@ -46,7 +46,7 @@ export const stacks = {
   up: 'Earlier',
   down: 'Later',
   removeCoat: 'Remove',
-  remove: 'Off the table: hold',
+  remove: 'Remove (press and hold)',
   build: {
     fine: (likely: string, upper: string, _limit: string) => `${likely}–${upper}`,
     close: (_likely: string, upper: string, limit: string) => `${upper}, near ${limit}`,
@@ -55,7 +55,7 @@ export const stacks = {
   zones: 'Coat build by zone',
   waits: (span: string) => `waits ${span}`,
   never: 'never dries in this air',
-  total: (span: string, kiln: string) => `${span} to the last touch, then ${kiln} to kiln-dry`,
+  total: (span: string, kiln: string) => `last coat dry in ${span}, then ${kiln} to kiln-dry`,
   estimate: 'Each coat as soon as the one below takes a touch, in the day’s air.',
   kept: 'Pots already begun keep what was done; what is still to come follows the stack.',
 }
