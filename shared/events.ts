@@ -84,13 +84,22 @@ type TableHappening =
       readonly holdS?: number
       readonly outAt?: number
       readonly potId?: string
+      /** With `potId`: START on that pot would have said that its coat was dry. */
+      readonly dry?: true
       readonly bucketId?: string
       /** Whose dip it was, where it was not the hands' that hit. */
       readonly by?: 0 | 1
     }
-  | { readonly kind: 'sponged'; readonly potId: string; readonly implied: boolean }
-  | { readonly kind: 'set-down'; readonly potId: string; readonly implied: boolean }
-  | { readonly kind: 'touched'; readonly potIds: readonly string[]; readonly dry: boolean }
+  /** `dipId`: the dip whose foot it was; left out, the pot's latest. */
+  | { readonly kind: 'sponged'; readonly potId: string; readonly implied: boolean; readonly dipId?: string }
+  | { readonly kind: 'set-down'; readonly potId: string; readonly implied: boolean; readonly dipId?: string }
+  /** `dipIds`: the dips whose coats were touched, pot by pot; left out, each pot's latest. */
+  | {
+      readonly kind: 'touched'
+      readonly potIds: readonly string[]
+      readonly dipIds?: readonly string[]
+      readonly dry: boolean
+    }
   /** On the scale: as bisque before its first coat, or as it is now, grams. */
   | {
       readonly kind: 'weighed'
@@ -133,6 +142,8 @@ export interface Stamped {
   readonly hit: string
   /** Happened at, epoch ms of the phone that wrote it. */
   readonly at: number
+  /** Whose record it is: the phone's name, a dot, and that of one opening. Left out, this phone's. */
+  readonly writer?: string
   readonly event: TableEvent
 }
 

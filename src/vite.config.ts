@@ -22,7 +22,7 @@ const part =
 /** What one visit fetches in turn: the first screen, the bench, what its first card goes without. The rest: the bundler. */
 const MAIN = here('main.tsx')
 const BENCH = here('wire/start.tsx')
-const SOON = [here('screens/bench/late.tsx'), here('table/judge.ts')]
+const FACES = [here('screens/bench/lazy-faces.tsx'), here('table/card/judge.ts')]
 
 export default defineConfig({
   root: here('.'),
@@ -43,7 +43,7 @@ export default defineConfig({
           groups: [
             { name: part('first', MAIN), debugName: 'first', priority: 3 },
             { name: part('bench', BENCH), debugName: 'bench', priority: 2 },
-            { name: part('soon', ...SOON), debugName: 'soon', priority: 1 },
+            { name: part('faces', ...FACES), debugName: 'faces', priority: 1 },
           ],
         },
       },

@@ -18,7 +18,7 @@ export function lazyPart<Props extends object>(load: Load<Props>): ComponentType
 }
 
 /** A part of the bench that is fetched as soon as the first card is drawn. Until it is here, `Plain` stands for it. */
-export function soon<Props extends object>(
+export function withStandIn<Props extends object>(
   load: Load<Props>,
   Plain: ComponentType<Props>,
 ): ComponentType<Props> {
@@ -62,13 +62,13 @@ function shown<Thing>(load: () => Promise<Thing>, gives = false) {
   return { ask: late.ask, got }
 }
 
-/** Fetches what {@link soon} waits for. */
-export function fetchSoon(): void {
+/** Fetches what {@link withStandIn} waits for. */
+export function fetchFaces(): void {
   for (const ask of first) ask()
 }
 
 /** Fetches every part in a while: from then on a hit finds it there. */
-export function useParts(): void {
+export function useAllParts(): void {
   useEffect(() => {
     const timer = setTimeout(() => {
       for (const ask of all) ask()

@@ -3,7 +3,7 @@ import { potsOnTable } from '../table/model/plan.ts'
 import { useApp } from './app.ts'
 import { Bench } from './bench/bench.tsx'
 import { First } from './first/first.tsx'
-import { lazyPart, useParts } from './lazy.tsx'
+import { lazyPart, useAllParts } from './lazy.tsx'
 
 /** The screens for clean hands: the bench never waits for them. */
 const Desk = lazyPart(() => import('./desk.tsx').then(({ Desk }) => Desk))
@@ -14,7 +14,7 @@ export function Screens() {
   const noPots = potsOnTable(table.value).length === 0
   const to = route.value
   useEffect(() => scrollTo(0, 0), [to])
-  useParts()
+  useAllParts()
   if (to.at !== 'first' && to.at !== 'bench') return <Desk />
   if (to.at === 'bench' && !noPots) return <Bench />
   return (

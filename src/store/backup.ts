@@ -11,9 +11,9 @@ const FILE_VERSION = 1
 /** A lifetime's journal is a few MB; a larger text is something else, and would stall a phone. */
 const LARGEST_CHARS = 64_000_000
 
+const Shape = z.object({ app: z.literal('bucketside'), v: z.int().check(z.gte(1)) })
 const Head = z.object({
-  app: z.literal('bucketside'),
-  v: z.int().check(z.gte(1)),
+  ...Shape.shape,
   madeAt: z.number(),
   tz: z.number(),
   count: z.int().check(z.gte(0)),
@@ -97,10 +97,13 @@ function parsed(text: string): unknown {
 
 /** A file of another layout: JSON as a whole, or else the lines of it that are records. */
 async function whole(text: string): Promise<Backup> {
-  const read = Head.safeParse(parsed(text))
+  const value = parsed(text)
+  // Of a newer shape nothing but its head is known.
+  const shape = Shape.safeParse(value)
+  if (shape.success && shape.data.v > FILE_VERSION) return { ok: false, code: 'newer' }
+  const read = Head.safeParse(value)
   if (read.success) {
-    const { v, records, aside = [], madeAt, count, sum } = read.data
-    if (v > FILE_VERSION) return { ok: false, code: 'newer' }
+    const { records, aside = [], madeAt, count, sum } = read.data
     const complete = records.length === count && sumOf(records) === sum
     return { ok: true, records, aside, madeAt, count, complete }
   }

@@ -70,6 +70,8 @@ export interface MergeReport {
 }
 
 export interface Journal<E extends AnyEvent> {
+  /** This phone's name: what its records' writers begin with, before the dot. */
+  readonly phone: string
   /** All records in the order of the fold. */
   readonly records: readonly JournalRecord<E>[]
   readonly opening: Opening

@@ -156,6 +156,9 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
   await start()
 
   return {
+    get phone() {
+      return writer.split('.')[0] ?? ''
+    },
     get records() {
       return records
     },

@@ -70,7 +70,7 @@ export const cover = z.discriminatedUnion('kind', [
 ])
 
 export const coats = z
-  .array(z.object({ bucketId: id, cover, holdS: limited('holdS') }))
+  .array(z.object({ bucketId: id, cover, holdS: limited('heldS') }))
   .check(z.maxLength(MOST_COATS))
 
 export const stack = z.object({ stackId: id, name, coats })

@@ -2,6 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals'
 import { beSeen, lastSeenMs } from '../device/seen.ts'
 import type { Away } from '../screens/app.ts'
 import { doubtfulDips } from '../table/decide/decide-card.ts'
+import type { Action } from '../table/model/action.ts'
 import type { Devices } from './devices.ts'
 import type { Hits } from './hits.ts'
 import type { Records } from './records.ts'
@@ -28,10 +29,14 @@ export function openAttending(
 ): Attending {
   const { table, journal } = records
   const away = signal<Away | undefined>(undefined)
+  /** What the phone itself has to say is not said where nothing can be written. */
+  const note = (action: Action) => {
+    if (!records.readOnly.peek()) hits.act(action)
+  }
   const unseen = (fromMs: number, toMs: number) => {
     const { skewMs } = table.peek()
     for (const dipId of doubtfulDips(table.peek(), fromMs - skewMs, toMs - skewMs))
-      hits.act({ do: 'dose-unsure', dipId })
+      note({ do: 'dose-unsure', dipId })
     const underWay = Object.values(table.peek().pots).some((pot) => !pot.gone && pot.dips.length > 0)
     if (underWay && toMs - fromMs >= AWAY_MS) away.value = { from: fromMs - skewMs, to: toMs - skewMs }
   }
@@ -48,7 +53,7 @@ export function openAttending(
     unseen(atMs - gapMs, atMs)
   })
   clock.onJump((jump) => {
-    if (jump.kind === 'moved') hits.act({ do: 'clock-moved', byMs: Math.round(jump.byMs) })
+    if (jump.kind === 'moved') note({ do: 'clock-moved', byMs: Math.round(jump.byMs) })
   })
   const lifeSign = () => document.visibilityState === 'visible' && beSeen(clock.epochMs())
   lifeSign()

@@ -38,6 +38,10 @@ export function openHits({ records, moment, devices, sounding, afterHit }: Parts
     setting,
     refused,
     act(action, atMs = clock.pageMs(), more = setting.now()): Refusal | undefined {
+      if (records.readOnly.peek()) {
+        refused()
+        return { code: 'read-only' }
+      }
       const at = Math.round(clock.epochAt(atMs))
       const before = records.table.peek()
       const stamp = { at, hit: newId(), hands: potterOf(moment.seen.peek()) }

@@ -37,7 +37,10 @@ export function openMoment(table: ReadonlySignal<Table>, clock: Clock): Moment {
   const judge = signal<Judge | undefined>(undefined)
   const judging = fetched(async () => {
     // No warning without its words.
-    const [part] = await Promise.all([import('../table/card/judge.ts'), import('../screens/bench/late.tsx')])
+    const [part] = await Promise.all([
+      import('../table/card/judge.ts'),
+      import('../screens/bench/lazy-faces.tsx'),
+    ])
     judge.value = part.judge
     return part.judge
   })

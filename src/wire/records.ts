@@ -21,7 +21,7 @@ export async function openRecords(): Promise<Records> {
     content: async () => (await import('../store/events-schema.ts')).contentFault,
   })
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
-  const table = signal(fold(folded))
+  const table = signal(fold(folded, journal.phone))
   const saved = signal(journal.status)
   const readOnly = signal(journal.readOnly)
   return {
@@ -34,7 +34,9 @@ export async function openRecords(): Promise<Records> {
         switch (change.kind) {
           case 'records':
             batch(() => {
-              table.value = change.atEnd ? step(table.peek(), folded, change.records) : fold(journal.records)
+              table.value = change.atEnd
+                ? step(table.peek(), folded, change.records)
+                : fold(journal.records, journal.phone)
               changed()
             })
             folded = journal.records

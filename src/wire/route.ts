@@ -6,13 +6,13 @@ import type { Route } from '../screens/app.ts'
  * screen has nowhere to go.
  */
 export function openRoute(start: Route): Signal<Route> {
-  const route = signal<Route>(parse(location.hash) ?? start)
+  const route = signal<Route>(routeOf(location.hash) ?? start)
   effect(() => {
     const hash = print(route.value)
     if (location.hash !== hash) history.replaceState(null, '', hash)
   })
   addEventListener('hashchange', () => {
-    route.value = parse(location.hash) ?? start
+    route.value = routeOf(location.hash) ?? start
   })
   return route
 }
@@ -31,9 +31,10 @@ const print = (route: Route): string => {
   return ['#', route.at, ...named].join('/')
 }
 
-function parse(hash: string): Route | undefined {
+/** The screen that an address names; undefined where it names none. A broken address names the screen alone. */
+export function routeOf(hash: string): Route | undefined {
   const [, at, id, second] = hash.split('/')
-  const named = id === undefined || id === '' ? undefined : decodeURIComponent(id)
+  const named = readable(id)
   switch (at) {
     case 'first':
     case 'bench':
@@ -46,10 +47,19 @@ function parse(hash: string): Route | undefined {
       return named === undefined ? { at } : { at, stackId: named }
     case 'tile':
       if (named === undefined) return { at: 'buckets' }
-      return second ? { at, bucketId: named, underId: decodeURIComponent(second) } : { at, bucketId: named }
+      return { at, bucketId: named, ...(readable(second) ? { underId: readable(second) } : {}) }
     case 'buckets':
       return named === undefined ? { at } : { at, bucketId: named }
     default:
       return undefined
+  }
+}
+
+/** A part of an address, if it says anything. */
+function readable(part: string | undefined): string | undefined {
+  try {
+    return part ? decodeURIComponent(part) : undefined
+  } catch {
+    return undefined
   }
 }

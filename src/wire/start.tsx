@@ -2,7 +2,7 @@ import { effect } from '@preact/signals'
 import { render } from 'preact'
 import { keepTheme, lastSeenMs } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
-import { fetchSoon } from '../screens/lazy.tsx'
+import { fetchFaces } from '../screens/lazy.tsx'
 import { Screens } from '../screens/screens.tsx'
 import { openProgram } from './program.ts'
 
@@ -12,7 +12,7 @@ export type Wish = 'own' | 'demo'
 /** Opens the program and shows it in `root`. */
 export async function start(root: HTMLElement, wish: () => Wish | undefined): Promise<void> {
   // Not the first visit: all is on the phone, and the first card may be any.
-  if (lastSeenMs() !== undefined) fetchSoon()
+  if (lastSeenMs() !== undefined) fetchFaces()
   const app = await openProgram()
   const dark = matchMedia('(prefers-color-scheme: dark)')
   effect(() => {

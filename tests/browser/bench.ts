@@ -1,6 +1,7 @@
 import { expect, type Locator, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
+import { phoneOf } from '../../src/table/fold/ahead.ts'
 import { fold } from '../../src/table/fold/fold.ts'
 import type { PotState, Table } from '../../src/table/model/state.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
@@ -186,7 +187,9 @@ export class BenchPage {
         }),
     )
     const stamped = records as (Stamped & { order: number; seq: number })[]
-    return fold([...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq))
+    const sorted = [...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq)
+    const [first] = sorted
+    return fold(sorted, first && phoneOf(first))
   }
 
   async pot(number: number): Promise<PotState> {

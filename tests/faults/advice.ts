@@ -148,8 +148,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'figures kept after the clay has changed',
     file: 'src/table/forecast/learning.ts',
-    find: 'const key = [table.board, table.settings,',
-    replace: 'const key = [table.settings,',
+    find: '    table.board,\n    table.settings,\n    ...air,',
+    replace: '    table.settings,\n    ...air,',
     tests: ['tests/unit/table/measured.test.ts'],
   },
   {

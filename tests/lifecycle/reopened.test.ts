@@ -2,6 +2,7 @@
 import type { Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
+import { phoneOf } from '../../src/table/fold/ahead.ts'
 import { fold } from '../../src/table/fold/fold.ts'
 import { duesOf, FIVE, fiveClocks } from '../fixtures/five-clocks.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
@@ -35,7 +36,9 @@ const overdue = (page: Page) =>
 /** The table as the journal on the phone gives it, folded here. */
 async function tableOn(page: Page) {
   const stamped = (await storedRecords(page)) as (Stamped & { order: number; seq: number })[]
-  return fold([...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq))
+  const sorted = [...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq)
+  const [first] = sorted
+  return fold(sorted, first && phoneOf(first))
 }
 
 /** When the board on the screen shows each next pot as ready, by the clock on the wall, until `count` are. */

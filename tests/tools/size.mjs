@@ -82,8 +82,8 @@ async function firstVisit() {
   }
 }
 
-/** Parts whose code the bench fetches by itself as soon as its first card is drawn. */
-const WITH_BENCH = ['screens/bench/late.tsx', 'table/card/judge.ts']
+/** What the bench fetches by itself as soon as its first card is drawn: a group of `src/vite.config.ts`. */
+const isWithBench = (part) => part.startsWith('_faces-')
 /** Screens and what else is fetched when it is asked for, each with a limit of its own, kB. */
 const OWN_KB = 40
 
@@ -99,14 +99,19 @@ function neededBy(part, parts, found = new Set()) {
 /** What each part that is fetched late brings of its own: `[name, bytes]`, the heaviest first. */
 function ownBytes(parts, withBench) {
   return Object.entries(parts)
-    .filter(([name, { isDynamicEntry }]) => isDynamicEntry && !WITH_BENCH.includes(name))
+    .filter(([, { isDynamicEntry }]) => isDynamicEntry)
     .map(([name]) => [name, total([...neededBy(name, parts)].filter((file) => !withBench.has(file)))])
     .sort(([, a], [, b]) => b - a)
 }
 
 const visit = await firstVisit()
 const parts = JSON.parse(readFileSync(at('.cache/parts.json'), 'utf8'))
-const withBench = new Set([...visit.bench, ...WITH_BENCH.flatMap((part) => [...neededBy(part, parts)])])
+const withBench = new Set([
+  ...visit.bench,
+  ...Object.keys(parts)
+    .filter(isWithBench)
+    .flatMap((part) => [...neededBy(part, parts)]),
+])
 const js = (names) => [...names].filter((name) => name.endsWith('.js') && files.includes(name))
 const kept = [
   ...readFileSync(join(root, 'sw.js'), 'utf8').matchAll(/["']?url["']?:\s*["']([^"']+)["']/g),

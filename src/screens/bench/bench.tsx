@@ -2,11 +2,11 @@ import { useEffect, useRef } from 'preact/hooks'
 import { cardKey } from '../../table/card/bar.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { refusalText, useApp } from '../app.ts'
-import { fetchSoon, lazyPart } from '../lazy.tsx'
+import { fetchFaces, lazyPart } from '../lazy.tsx'
 import { BigBar } from './big-bar.tsx'
 import { CountScreen } from './count.tsx'
 import { Face } from './middle.tsx'
-import { Returned, SlipLine } from './soon.tsx'
+import { Returned, SlipLine } from './stand-ins.tsx'
 import { NotSaved, Strip } from './strip.tsx'
 import { TopRow } from './top-row.tsx'
 import './bench.css'
@@ -34,7 +34,7 @@ export function Bench() {
 
   useEffect(() => {
     if (!root.current) return
-    fetchSoon()
+    fetchFaces()
     binding.current = app.attachBench(root.current)
     return () => {
       bench.sheet.value = undefined

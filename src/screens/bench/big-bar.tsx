@@ -2,7 +2,7 @@ import { type Card, isHandCard } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { offersRing } from './ring-line.ts'
-import { CalendarBar, CoatKeys, RestList, RingOffer } from './soon.tsx'
+import { CalendarBar, CoatKeys, RestList, RingOffer } from './stand-ins.tsx'
 
 /** The bar's words, and what it does at rest. */
 export function BigBar({ card }: { readonly card: Card }) {

@@ -8,7 +8,7 @@ import type { Formats } from '../../words/format.ts'
 import { useApp } from '../app.ts'
 import { cautionText, coverText, glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
-import { WarningLine } from './soon.tsx'
+import { WarningLine } from './stand-ins.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 

@@ -7,7 +7,7 @@ import type { BenchWords } from '../../words/bench.ts'
 import { useBench } from '../bench-app.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { ringLine } from './ring-offer.tsx'
-import type { LowProps } from './soon.tsx'
+import type { LowProps } from './stand-ins.tsx'
 
 /**
  * The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends.

@@ -1,3 +1,4 @@
+import { lastHit } from '../../table/model/potters.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import type { BenchWords } from '../../words/bench.ts'
@@ -43,7 +44,7 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
           {text}
         </PressButton>
       ))}
-      {tile(w.takeBack, act({ do: 'take-back' }), lastHit(table.value, words.value))}
+      {tile(w.takeBack, act({ do: 'take-back' }), lastHitText(table.value, words.value))}
       {tile(words.value.bench.board, () => go({ at: 'board' }))}
       {tile(inHand ? w.wasPot : w.anotherPot, open('pot'))}
       {tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket'))}
@@ -74,8 +75,8 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
   )
 }
 
-function lastHit(table: Table, words: BenchWords): string {
-  const last = table.hits.at(-1)
+function lastHitText(table: Table, words: BenchWords): string {
+  const last = lastHit(table)
   return last
     ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')
     : ''

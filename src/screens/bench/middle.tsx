@@ -1,6 +1,6 @@
 import { isHandCard } from '../../table/card/card.ts'
 import { ArmedFace, DripFace, HandFace, StirFace } from './faces.tsx'
-import { type FaceProps, LateFace } from './soon.tsx'
+import { type FaceProps, LazyFace } from './stand-ins.tsx'
 
 /** What a card says between its corners and its bar. */
 export function Face({ card }: FaceProps) {
@@ -17,6 +17,6 @@ export function Face({ card }: FaceProps) {
     case 'empty':
       return null
     default:
-      return <LateFace card={card} />
+      return <LazyFace card={card} />
   }
 }

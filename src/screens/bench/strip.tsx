@@ -1,11 +1,12 @@
 import type { Action } from '../../table/model/action.ts'
+import { lastHit } from '../../table/model/potters.ts'
 import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { offersRing, STRIP_MS } from './ring-line.ts'
-import { LaneDoes, LowLines, RingAsk } from './soon.tsx'
+import { LaneDoes, LowLines, RingAsk } from './stand-ins.tsx'
 import './strip.css'
 
 /**
@@ -16,7 +17,7 @@ export function Strip() {
   const { table, words, formats, now, health, card, extras, bench } = useApp()
   const hit = (action: Action) => (atMs: number) => bench.hit(action, atMs)
   const w = words.value
-  const last = table.value.hits.at(-1)
+  const last = lastHit(table.value)
   const named = (kind: string, potId: string | undefined) => {
     const number = nameOf(words.value, table.value.pots[potId ?? ''])
     return [number, w.hits[kind]].filter(Boolean).join(' ')

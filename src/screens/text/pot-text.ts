@@ -1,7 +1,7 @@
 import type { Caution, CoverFacts } from '../../../shared/nouns.ts'
 import type { Warning } from '../../table/advice/warning.ts'
 import type { Half } from '../../table/model/halves.ts'
-import { LIMITS } from '../../table/model/limits.ts'
+import { EDGE_UP_MM } from '../../table/model/range.ts'
 import type { PotState } from '../../table/model/state.ts'
 import type { Words } from '../../words/first-cards.ts'
 import type { Formats } from '../../words/format.ts'
@@ -22,7 +22,7 @@ export function coverText(words: Words, formats: Formats, cover: CoverFacts, hal
     case 'downTo':
       return said.downTo(formats.mm(cover.edgeUpMm))
     case 'upTo':
-      return cover.edgeUpMm >= LIMITS.edgeUpMm.most ? said.outside : said.upTo(formats.mm(cover.edgeUpMm))
+      return cover.edgeUpMm >= EDGE_UP_MM.most ? said.outside : said.upTo(formats.mm(cover.edgeUpMm))
     case 'collar':
       return said.collar(formats.mm(cover.depthMm))
   }

@@ -10,6 +10,7 @@ import {
 import { samplePot } from '../entry/offer.ts'
 import { plannedDip } from '../forecast/hypothetical-dip.ts'
 import { engineDip, historyOf } from '../forecast/pot-history.ts'
+import { LIMITS } from '../model/limits.ts'
 import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { drafted } from './what-if.ts'
@@ -38,7 +39,8 @@ export function doseOf(table: Table, facts: BucketFacts, nowMs: number): Dose {
     coats.some(({ bucketId }) => bucketId === facts.bucketId),
   )
   const coat = stack?.coats.find(({ bucketId }) => bucketId === facts.bucketId)
-  const holdS = coat?.holdS ?? USUAL_S
+  // Of no seconds nothing can be asked.
+  const holdS = coat && coat.holdS >= LIMITS.holdS.least ? coat.holdS : USUAL_S
   const used = potsOnTable(table).find((pot) => pot.facts.stackId === stack?.stackId)
   const pot: PotFacts = used?.facts ?? samplePot(table)
   const cover = { kind: 'full' } as const

@@ -4,7 +4,7 @@ import { type Mend, runRemedies } from '../../engine/melt/remedy.ts'
 import { footOf } from '../firing/foot.ts'
 import { coverOn } from '../forecast/engine-inputs.ts'
 import { zonesAtEnd, zonesWith } from '../forecast/hypothetical-dip.ts'
-import { coatsOn, planOf } from '../model/plan.ts'
+import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { mostSeconds } from './most-seconds.ts'
 
@@ -132,10 +132,10 @@ function otherStack(table: Table, pot: PotState, now: RunVerdict): readonly Reme
   let best: Extract<Remedy, { is: 'stack' }> | undefined
   for (const { stackId } of Object.values(table.stacks)) {
     if (stackId === pot.facts.stackId && !pot.ownPlan) continue
-    const { ownPlan: _own, ...bare } = pot
+    const { ownPlan: _own, begunPlan: _begun, ...bare } = pot
     const other: PotState = { ...bare, facts: { ...pot.facts, stackId } }
     const plan = planOf(table, other)
-    if (plan.length <= on.length || on.some((dip, i) => plan[i]?.bucketId !== dip.bucketId)) continue
+    if (plan.length <= nextCoat(pot) || on.some((dip) => plan[dip.coat]?.bucketId !== dip.bucketId)) continue
     const zones = zonesAtEnd(table, other)
     const verdict = zones && footOf(table, other, zones).room.verdict
     if (verdict !== 'clear' && verdict !== 'near') continue

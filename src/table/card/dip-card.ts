@@ -1,11 +1,12 @@
 import type { Collar } from '../advice/collar.ts'
 import { filledAt } from '../forecast/saturation.ts'
 import { coatFrom } from '../model/coat-from.ts'
+import { isFresh } from '../model/fresh.ts'
 import { planOf } from '../model/plan.ts'
 import { potterOf } from '../model/potters.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { nextBucket } from '../steps/steps.ts'
-import { type AtStep, isFresh, waitingFor } from '../steps/work.ts'
+import { type AtStep, waitingFor } from '../steps/work.ts'
 import type { Armed, Card } from './card.ts'
 
 /**

@@ -1,8 +1,9 @@
 import { forecastOf } from '../forecast/forecast.ts'
+import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { STEP_ROWS } from '../steps/step-rows.ts'
 import { dueAt, nextBucket } from '../steps/steps.ts'
-import { type AtStep, isStale } from '../steps/work.ts'
+import type { AtStep } from '../steps/work.ts'
 import type { Card, Due } from './card.ts'
 import { dipCard, returnCard } from './dip-card.ts'
 

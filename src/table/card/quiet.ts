@@ -1,5 +1,6 @@
+import { isFresh } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
-import { isFresh, stepsOf } from '../steps/work.ts'
+import { stepsOf } from '../steps/work.ts'
 import { cardOf } from './card-now.ts'
 
 /** Nothing physical runs and nothing is typed: a new version may be taken on. */

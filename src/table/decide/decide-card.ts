@@ -1,6 +1,7 @@
 import type { CoatFacts } from '../../../shared/nouns.ts'
 import type { Action } from '../model/action.ts'
 import { coatsOn, planOf } from '../model/plan.ts'
+import { lastHit } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { type Decision, onDip, onPot } from './decision.ts'
 
@@ -8,7 +9,7 @@ import { type Decision, onDip, onPot } from './decision.ts'
 export function decideCard(table: Table, action: Action): Decision | undefined {
   switch (action.do) {
     case 'take-back': {
-      const hit = table.hits.at(-1)
+      const hit = lastHit(table)
       return hit
         ? { events: [{ kind: 'taken-back', hit: hit.hit }] }
         : { refusal: { code: 'nothing-to-take-back' } }

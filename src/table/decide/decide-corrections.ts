@@ -1,9 +1,10 @@
 import type { TableEvent } from '../../../shared/events.ts'
-import type { Action } from '../model/action.ts'
+import type { Action, Refusal } from '../model/action.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import { withPieces } from '../model/pieces.ts'
-import { nextCoat, planOf } from '../model/plan.ts'
-import type { Table } from '../model/state.ts'
+import { coatsByPot, nextCoat, planOf, planWithout, stackPlan } from '../model/plan.ts'
+import type { DipState, PotState, Table } from '../model/state.ts'
+import { stepOf } from '../steps/steps.ts'
 import { asDipped } from './decide-card.ts'
 import { type Decision, type HitStamp, onDip, onPot } from './decision.ts'
 
@@ -22,24 +23,24 @@ export function decideCorrections(table: Table, action: Action, stamp: HitStamp)
       return onDip(table, action.dipId, (dip) => holdOf(action.dipId, dip.holdS + action.byS))
     case 'held-exactly':
       return onDip(table, action.dipId, () => holdOf(action.dipId, action.holdS))
-    case 'was-earlier': {
-      const wrong = outOfRange('agoMin', action.byMin)
-      if (wrong) return { refusal: wrong }
-      return onDip(table, action.dipId, (dip) => ({
-        events: [
-          {
-            kind: 'dip-corrected',
-            dipId: action.dipId,
-            outAt: dip.outAt + table.skewMs - action.byMin * 60_000,
-          },
-        ],
-      }))
-    }
+    case 'was-earlier':
+      return onDip(table, action.dipId, (dip, pot) => wasEarlier(table, pot, dip, action.byMin))
     case 'was-other-pot':
-      return onDip(table, action.dipId, () =>
-        onPot(table, action.potId, () => ({
-          events: [{ kind: 'dip-corrected', dipId: action.dipId, potId: action.potId }],
-        })),
+      return onDip(table, action.dipId, (dip, pot) =>
+        onPot(table, action.potId, (target) =>
+          target === pot
+            ? { refusal: { code: 'nothing-to-do' } }
+            : {
+                events: [
+                  {
+                    kind: 'dip-corrected',
+                    dipId: action.dipId,
+                    potId: action.potId,
+                    ...(impliedDry(table, target, dip) ? { dry: true as const } : {}),
+                  },
+                ],
+              },
+        ),
       )
     case 'was-other-hands':
       return onDip(table, action.dipId, (dip) => ({
@@ -59,7 +60,8 @@ export function decideCorrections(table: Table, action: Action, stamp: HitStamp)
       return onPot(table, action.potId, (pot) => {
         const { potId } = pot.facts
         const on = nextCoat(pot)
-        const coats = [...asDipped(table, potId).slice(0, on), ...stack.coats.slice(on)]
+        const other = stackPlan(table, { ...pot.facts, stackId: action.stackId })
+        const coats = [...asDipped(table, potId).slice(0, on), ...other.slice(on)]
         return {
           events: [
             { kind: 'pot-set', pot: { ...pot.facts, stackId: action.stackId } },
@@ -70,7 +72,7 @@ export function decideCorrections(table: Table, action: Action, stamp: HitStamp)
     }
     case 'pour-inside':
       return onPot(table, action.potId, (pot) =>
-        nextCoat(pot) > 0
+        nextCoat(pot) > 0 || pot.facts.pourInsideFirst
           ? { refusal: { code: 'not-its-step' } }
           : { events: [{ kind: 'pot-set', pot: { ...pot.facts, pourInsideFirst: true } }] },
       )
@@ -101,27 +103,58 @@ export function decideCorrections(table: Table, action: Action, stamp: HitStamp)
 }
 
 function leaveOut(table: Table, coats: Extract<Action, { do: 'leave-out' }>['coats']): Decision {
-  const events = coats.flatMap(({ potId, coat }): TableEvent[] => {
+  const events = [...coatsByPot(coats)].flatMap(([potId, of]): TableEvent[] => {
     const pot = table.pots[potId]
-    if (!pot || coat < nextCoat(pot) || coat >= planOf(table, pot).length) return []
-    return [{ kind: 'plan-changed', potId, coats: planOf(table, pot).filter((_, i) => i !== coat) }]
+    if (!pot) return []
+    const toCome = of.filter((coat) => coat >= nextCoat(pot) && coat < planOf(table, pot).length)
+    if (toCome.length === 0) return []
+    return [{ kind: 'plan-changed', potId, coats: planWithout(table, pot, toCome) }]
   })
   return events.length > 0 ? { events } : { refusal: { code: 'nothing-to-do' } }
 }
 
 function holdOf(dipId: string, holdS: number): Decision {
-  const wrong = outOfRange('holdS', holdS)
+  const wrong = outOfRange('heldS', holdS)
   return wrong ? { refusal: wrong } : { events: [{ kind: 'dip-corrected', dipId, holdS }] }
+}
+
+/** A dip that ended earlier, though not before the coat below it went on. */
+function wasEarlier(table: Table, pot: PotState, dip: DipState, byMin: number): Decision {
+  const before = { ...pot, dips: pot.dips.slice(0, pot.dips.indexOf(dip)) }
+  const wrong = agoRefusal(before, byMin, dip.outAt)
+  if (wrong) return { refusal: wrong }
+  const outAt = dip.outAt + table.skewMs - byMin * 60_000
+  return { events: [{ kind: 'dip-corrected', dipId: dip.dipId, outAt }] }
+}
+
+/** Why a coat can't have come out so long before `at`, table time ms: it lies on the one below, and on a washed wall. */
+function agoRefusal(pot: PotState, agoMin: number, at: number): Refusal | undefined {
+  const below = Math.max(pot.dips.at(-1)?.outAt ?? 0, pot.washedAt ?? 0)
+  const most = Math.min(LIMITS.agoMin.most, Math.max(0, Math.ceil((at - below) / 60_000) - 1))
+  const { least } = LIMITS.agoMin
+  return agoMin >= least && agoMin <= most
+    ? undefined
+    : { code: 'out-of-range', field: 'agoMin', facts: { value: agoMin, least, most } }
+}
+
+/** Whether START on this pot, at the moment of that dip, would have said that the coat below was dry. */
+function impliedDry(table: Table, pot: PotState, { tappedAt, how }: DipState): boolean {
+  const then: PotState = {
+    ...pot,
+    dips: pot.dips.filter((dip) => dip.outAt <= tappedAt),
+    touches: pot.touches.filter((touch) => touch.at < tappedAt),
+  }
+  return how !== 'told' && stepOf(table, then, tappedAt).is === 'touch'
 }
 
 /** "It's dipped already": the next coat as planned, its OUT so many minutes ago. */
 function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: HitStamp): Decision {
-  const wrong = outOfRange('agoMin', action.agoMin)
-  if (wrong) return { refusal: wrong }
   return onPot(table, action.potId, (pot) => {
     const coat = nextCoat(pot)
     const plan = planOf(table, pot)[coat]
     const bucket = plan && table.buckets[plan.bucketId]
+    const wrong = agoRefusal(pot, action.agoMin, stamp.at - table.skewMs)
+    if (wrong) return { refusal: wrong }
     if (!plan || !bucket) return { refusal: { code: 'not-its-step' } }
     const potId = action.potId
     const events: TableEvent[] = []
@@ -143,8 +176,8 @@ function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: HitS
         unstirred: false,
         told: true,
       },
-      { kind: 'sponged', potId, implied: true },
-      { kind: 'set-down', potId, implied: true },
+      { kind: 'sponged', potId, dipId: stamp.hit, implied: true },
+      { kind: 'set-down', potId, dipId: stamp.hit, implied: true },
     )
     return {
       events: action.by === undefined ? events : events.map((event) => ({ ...event, hands: action.by })),

@@ -6,6 +6,7 @@ import type { Action, Refusal } from '../model/action.ts'
 import { checkName, LIMITS, outOfRange } from '../model/limits.ts'
 import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
+import { needsBucket } from '../model/uses.ts'
 import { checked, firstWrong } from './check-entry.ts'
 import { decideCorrections } from './decide-corrections.ts'
 import { decideFiring } from './decide-firing.ts'
@@ -58,10 +59,8 @@ export function decideSetup(table: Table, action: Action, stamp: HitStamp): Deci
     }
     case 'remove-bucket': {
       if (!table.buckets[action.bucketId]) return { refusal: { code: 'unknown-bucket' } }
-      const used = Object.values(table.stacks).find((s) =>
-        s.coats.some((c) => c.bucketId === action.bucketId),
-      )
-      return checked(used && { code: 'in-use', field: 'bucket', facts: { by: used.name } }, {
+      const by = needsBucket(table, action.bucketId)
+      return checked(by === undefined ? undefined : { code: 'in-use', field: 'bucket', facts: { by } }, {
         kind: 'bucket-gone',
         bucketId: action.bucketId,
       })

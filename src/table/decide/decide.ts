@@ -2,12 +2,13 @@ import type { TableEvent } from '../../../shared/events.ts'
 import { lowerS } from '../forecast/engine-inputs.ts'
 import type { Action } from '../model/action.ts'
 import { coatFrom } from '../model/coat-from.ts'
-import { outOfRange } from '../model/limits.ts'
+import { isFresh } from '../model/fresh.ts'
 import { lastDip, nextCoat, planOf } from '../model/plan.ts'
 import { otherView, viewOf } from '../model/potters.ts'
+import { HELD_S, outOf } from '../model/range.ts'
 import type { Table } from '../model/state.ts'
 import { potInHand } from '../steps/pot-in-hand.ts'
-import { isFresh, stepsOf } from '../steps/work.ts'
+import { stepsOf } from '../steps/work.ts'
 import { decideCard } from './decide-card.ts'
 import { type Decision, type HitStamp, type More, NOTHING, onDip, onPot, refuse } from './decision.ts'
 
@@ -53,15 +54,16 @@ function decided(table: Table, action: Action, stamp: HitStamp, more?: More): De
       return onDip(table, action.dipId, (dip) => {
         if (now >= dip.outAt) return refuse('not-counting')
         const holdS = Math.max(0, Math.round((now - dip.underAt) / 100) / 10)
-        const outAt = Math.max(now, dip.underAt) + table.skewMs
+        const outAt = now + table.skewMs
         return { events: [{ kind: 'count-stopped', dipId: action.dipId, holdS, outAt }] }
       })
     case 'sponged':
-      return onPot(table, action.potId, (pot) =>
-        lastDip(pot)
-          ? { events: [{ kind: 'sponged', potId: action.potId, implied: false }] }
-          : refuse('not-its-step'),
-      )
+      return onPot(table, action.potId, (pot) => {
+        const dipId = lastDip(pot)?.dipId
+        return dipId === undefined
+          ? refuse('not-its-step')
+          : { events: [{ kind: 'sponged', potId: action.potId, dipId, implied: false }] }
+      })
     case 'touched':
       return touched(table, action.potIds, action.dry, now)
     case 'foot-signed':
@@ -95,10 +97,11 @@ function decided(table: Table, action: Action, stamp: HitStamp, more?: More): De
 function feetImplied(table: Table, now: number): TableEvent[] {
   const hand = potInHand(table, stepsOf(table, now))
   if (!hand) return []
-  const potId = hand.pot.facts.potId
+  const { potId } = hand.pot.facts
+  const { dipId } = hand.dip
   return [
-    { kind: 'sponged', potId, implied: true },
-    { kind: 'set-down', potId, implied: true },
+    { kind: 'sponged', potId, dipId, implied: true },
+    { kind: 'set-down', potId, dipId, implied: true },
   ]
 }
 
@@ -129,13 +132,14 @@ function start(
     if (from.insteadOf !== undefined && !action.again)
       return refuse('other-bucket', { by: table.buckets[from.insteadOf]?.facts.name ?? '' })
     if (!action.unstirred && !isFresh(table, bucketId, now)) return refuse('stir-first')
-    const wrong = outOfRange('holdS', from.plan.holdS)
+    const wrong = outOf(HELD_S, 'heldS', from.plan.holdS)
     if (wrong) return { refusal: wrong }
     const { leadInS } = table.settings
     const lower = lowerS(table, pot.facts, from.plan.cover)
     const events: TableEvent[] = feetImplied(table, now)
     // A hit on START of a coat that nobody touched says that it was dry.
-    if (step?.is === 'touch') events.push({ kind: 'touched', potIds: [action.potId], dry: true })
+    if (step?.is === 'touch')
+      events.push({ kind: 'touched', potIds: [action.potId], dipIds: [step.dip.dipId], dry: true })
     events.push({
       kind: 'dipped',
       dipId: stamp.hit,
@@ -156,10 +160,13 @@ function start(
 }
 
 function touched(table: Table, potIds: readonly string[], dry: boolean, now: number): Decision {
-  const known = potIds.filter((potId) => {
+  const coats = potIds.flatMap((potId) => {
     const pot = table.pots[potId]
-    return pot && !pot.gone && lastDip(pot)
+    const dip = pot && !pot.gone ? lastDip(pot) : undefined
+    return dip ? [{ potId, dipId: dip.dipId }] : []
   })
-  if (known.length === 0) return NOTHING
-  return { events: [...feetImplied(table, now), { kind: 'touched', potIds: known, dry }] }
+  if (coats.length === 0) return NOTHING
+  const known = coats.map(({ potId }) => potId)
+  const dipIds = coats.map(({ dipId }) => dipId)
+  return { events: [...feetImplied(table, now), { kind: 'touched', potIds: known, dipIds, dry }] }
 }

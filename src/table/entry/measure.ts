@@ -150,6 +150,7 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   limitMm: 'coat',
   pinMm: 'coat',
   holdS: 'seconds',
+  heldS: 'seconds',
   edgeUpMm: 'length',
   depthMm: 'length',
   leadInS: 'seconds',

@@ -1,47 +1,97 @@
 import type { Stamped } from '../../../shared/events.ts'
+import { drafting } from '../model/change.ts'
 import { EMPTY_TABLE } from '../model/defaults.ts'
 import type { HitLine, Table } from '../model/state.ts'
-import { HITS_KEPT, happened, hitLine, reduce } from './reduce.ts'
+import { asItWas, foldedAnewFrom, looksBack, readAhead } from './ahead.ts'
+import { HITS_KEPT, happened, hitLine, reduce, tableTime } from './reduce.ts'
+import { brings } from './waiting.ts'
+
+/** A table on the way to a later one: the fold of the first `at` events. */
+interface Mark {
+  readonly at: number
+  readonly table: Table
+}
+
+/** So many events are folded anew at most, beyond those since the one that is taken back. */
+const MARK_EVERY = 250
+/** Marks are kept among the latest events: nobody takes back what was done a thousand hits ago. */
+const MARKS_KEPT = 4
+
+const marksOf = new WeakMap<Table, readonly Mark[]>()
 
 /**
  * The table after all events, in the order given (the journal's own order). A hit that was taken back, and not
- * put back since, is left out as if it had never been; nothing is erased, so putting it back is exact.
+ * put back since, is left out as if it had never been, and so is the START of a count that was called off; a dip is
+ * folded as it was put right. Nothing is erased, so putting back is exact. `phone` is whose clock shows the times.
  */
-export function fold(events: readonly Stamped[]): Table {
-  const out = takenBack(events)
-  const named = new Map<string, HitLine>()
-  let past: Table['takenBack']
-  let table = EMPTY_TABLE
-  for (const stamped of events) {
-    const { event, at, hit } = stamped
-    if (event.kind === 'taken-back' && out.has(event.hit)) past = { hit: event.hit, at: at - table.skewMs }
-    else if (!out.has(hit)) {
-      const line = hitLine(table, stamped)
-      if (line) {
-        named.delete(hit)
-        named.set(hit, line)
-        past = undefined
-      }
-      table = happened(table, stamped)
-    }
-  }
-  const hits = [...named.values()].slice(-HITS_KEPT)
-  return { ...table, hits, ...(past ? { takenBack: past } : {}) }
-}
-
-/** The hits that stand as taken back. */
-function takenBack(events: readonly Stamped[]): ReadonlySet<string> {
-  const out = new Set<string>()
-  for (const { event } of events) {
-    if (event.kind === 'taken-back') out.add(event.hit)
-    else if (event.kind === 'put-back') out.delete(event.hit)
-  }
-  return out
+export function fold(events: readonly Stamped[], phone = ''): Table {
+  return foldFrom({ at: 0, table: phone === '' ? EMPTY_TABLE : { ...EMPTY_TABLE, phone } }, [], events)
 }
 
 /** The fold of `before` and `next`, where `table` is the fold of `before`; anew only where history changed. */
 export function step(table: Table, before: readonly Stamped[], next: readonly Stamped[]): Table {
-  if (next.some(({ event }) => event.kind === 'taken-back' || event.kind === 'put-back'))
-    return fold([...before, ...next])
-  return next.reduce(reduce, table)
+  const marks = marksOf.get(table) ?? []
+  const freeing = next.some(({ event }) => table.waiting?.[brings(event) ?? ''] !== undefined)
+  if (freeing) return fold([...before, ...next], table.phone)
+  if (next.some(({ event }) => looksBack(event))) {
+    const all = [...before, ...next]
+    const from = foldedAnewFrom(all, next)
+    const usable = marks.filter(({ at }) => at <= from)
+    const last = usable.at(-1)
+    return last ? foldFrom(last, usable.slice(0, -1), all) : fold(all, table.phone)
+  }
+  const after = next.reduce((t, stamped) => reduce(t, stamped), table)
+  const apart = before.length - (marks.at(-1)?.at ?? 0) >= MARK_EVERY
+  const due = apart && next[0]?.hit !== before.at(-1)?.hit
+  marksOf.set(after, due ? kept([...marks, { at: before.length, table }]) : marks)
+  return after
 }
+
+const kept = ([first, ...others]: readonly Mark[]): readonly Mark[] =>
+  first ? [first, ...others.slice(-MARKS_KEPT)] : others
+
+/** The fold of `events` from a mark on; `earlier` ones stand as well. */
+function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped[]): Table {
+  const ahead = readAhead(events)
+  const lines = new Map(from.table.hits.map((line) => [line.hit, line]))
+  const { takenBack, ...begun } = from.table
+  let past = takenBack
+  const passed = [...earlier, from]
+  let marked = from.at
+  const markFrom = events.length - MARKS_KEPT * MARK_EVERY
+  const asSeen = (table: Table): Table => ({
+    ...table,
+    hits: latest(lines),
+    ...(past ? { takenBack: past } : {}),
+  })
+  const done = drafting(begun, (start) => {
+    let table: Table = start
+    let at = from.at - 1
+    for (const stamped of events.slice(from.at)) {
+      at++
+      if (at >= markFrom && at - marked >= MARK_EVERY && stamped.hit !== events[at - 1]?.hit) {
+        passed.push({ at, table: asSeen({ ...table, pots: { ...table.pots } }) })
+        marked = at
+      }
+      const { event, hit } = stamped
+      if (event.kind === 'taken-back' && ahead.out.has(event.hit))
+        past = { hit: event.hit, at: tableTime(table, stamped) }
+      else if (!ahead.out.has(hit)) {
+        const named = asItWas(stamped, ahead)
+        const line = named && hitLine(table, named)
+        if (line) {
+          lines.delete(hit)
+          lines.set(hit, line)
+          past = undefined
+        }
+        table = happened(table, stamped, ahead)
+      }
+    }
+    return asSeen(table)
+  })
+  marksOf.set(done, kept(passed))
+  return done
+}
+
+const latest = (lines: ReadonlyMap<string, HitLine>): readonly HitLine[] =>
+  [...lines.values()].slice(-HITS_KEPT)

@@ -1,20 +1,49 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { BucketFacts } from '../../../shared/nouns.ts'
-import { withBucket } from '../model/change.ts'
+import { withBucket, without } from '../model/change.ts'
 import { opened } from '../model/potters.ts'
 import type { FillLine, Table } from '../model/state.ts'
+import { bucketOfCoat, needsBucket } from '../model/uses.ts'
 
 /** Lines of a fill that are kept to be read. */
 const LINES_KEPT = 30
 
 /** The table after the facts of a bucket were changed. What was read of its fill stands. */
 export function bucketChanged(table: Table, facts: BucketFacts): Table {
-  const before = table.buckets[facts.bucketId]
+  const before = bucketOfCoat(table, facts.bucketId)
   const gramsPerMl = before?.gramsPerMl ?? facts.targetGramsPerMl
   // Litres that were typed anew are a reading of the level.
   const { level, ...rest } = before ?? { log: [] }
   const kept = before && before.facts.litres === facts.litres && level ? { level } : {}
-  return withBucket(table, facts.bucketId, { ...rest, ...kept, facts, gramsPerMl })
+  return withBucket(bucketsBack(table, [facts.bucketId]), facts.bucketId, {
+    ...rest,
+    ...kept,
+    facts,
+    gramsPerMl,
+  })
+}
+
+/** The table without a bucket. One that coats or plans need stays: a phone that knew nothing of them let it go. */
+export function bucketGone(table: Table, bucketId: string): Table {
+  const bucket = table.buckets[bucketId]
+  if (!bucket || needsBucket(table, bucketId) !== undefined) return table
+  return {
+    ...table,
+    buckets: without(table.buckets, bucketId),
+    removed: { ...table.removed, [bucketId]: bucket },
+  }
+}
+
+/** The table with those of these buckets back that were taken off it. */
+export function bucketsBack(table: Table, bucketIds: readonly (string | undefined)[]): Table {
+  if (table.removed === undefined) return table
+  return bucketIds.reduce((t, bucketId = '') => {
+    const bucket = t.removed?.[bucketId]
+    if (!bucket || !t.removed) return t
+    const { removed, ...rest } = t
+    const left = without(removed, bucketId)
+    return withBucket(Object.keys(left).length > 0 ? { ...rest, removed: left } : rest, bucketId, bucket)
+  }, table)
 }
 
 type FillEvent = Extract<

@@ -1,6 +1,6 @@
-import type { BoardFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
+import type { BoardFacts, CoatFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
 import { withPot } from '../model/change.ts'
-import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
+import { nextCoat, planOf, withPour } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 
 const NEW_POT: Omit<PotState, 'facts'> = {
@@ -18,7 +18,7 @@ const NEW_POT: Omit<PotState, 'facts'> = {
 export function stackSet(table: Table, stack: StackFacts): Table {
   const changed = { ...table, stacks: { ...table.stacks, [stack.stackId]: stack } }
   const begun = Object.values(table.pots).filter(
-    (pot) => pot.facts.stackId === stack.stackId && !pot.ownPlan && coatsOn(pot).length > 0,
+    (pot) => pot.facts.stackId === stack.stackId && !pot.ownPlan && nextCoat(pot) > 0,
   )
   return begun.reduce((next, pot) => {
     const { begunPlan: _then, ...anew } = pot
@@ -34,14 +34,26 @@ export function potSet(table: Table, facts: PotFacts, at: number): Table {
   const { damp: _damp, ownPlan, begunPlan, ...rest } = before
   const sameStack = before.facts.stackId === facts.stackId
   const poured = (before.facts.pourInsideFirst ?? false) !== (facts.pourInsideFirst ?? false)
-  const then = begunPlan ?? (poured && coatsOn(before).length > 0 ? planOf(table, before) : undefined)
+  const then = begunPlan ?? (poured && nextCoat(before) > 0 ? planOf(table, before) : undefined)
   return withPot(table, {
     ...rest,
     facts,
     ...dampOf(table.board, { ...before, facts }, at),
-    ...(sameStack && ownPlan ? { ownPlan } : {}),
+    ...(sameStack && ownPlan ? { ownPlan: poured ? pouredPlan(before, facts, ownPlan) : ownPlan } : {}),
     ...(sameStack && then ? { begunPlan: then } : {}),
   })
+}
+
+/** A bare pot's own plan with the pouring of its inside put first, or left out again. */
+function pouredPlan(
+  pot: PotState,
+  { pourInsideFirst }: PotFacts,
+  plan: readonly CoatFacts[],
+): readonly CoatFacts[] {
+  if (nextCoat(pot) > 0) return plan
+  const inside = plan[0]?.cover.kind === 'inside'
+  if (pourInsideFirst) return inside ? plan : withPour(plan)
+  return inside ? plan.slice(1) : plan
 }
 
 /** The board as it is from now on. A pot without coats comes as wet as the board's bisque does, unless it has its own. */

@@ -1,19 +1,21 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
-import { change, changeDip, changeLastDip, unpicked, without, withPot } from '../model/change.ts'
+import { change, noPots, unpicked, without, withPot } from '../model/change.ts'
 import { EMPTY_TABLE } from '../model/defaults.ts'
 import { pairKey } from '../model/pair-key.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
 import type { HitLine, Table } from '../model/state.ts'
-import { bucketChanged, fillChanged } from './reduce-buckets.ts'
-import { corrected, dipped } from './reduce-dips.ts'
+import { type Ahead, asItWas, looksBack, NOTHING_AHEAD, phoneOf } from './ahead.ts'
+import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
+import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
+import { brings, freed, kept, potByPot, waitsFor } from './waiting.ts'
 
 /** So many hits can be named when one is taken back. */
 export const HITS_KEPT = 40
 
 /**
- * The table after one more event. Pure: same event, same table. Events of unknown pots or buckets change nothing.
- * Take-back and put-back are not here: they are resolved by `fold`, which leaves out what was taken back.
+ * The table after one more event. Pure: same event, same table. What looks back at earlier ones (take back, put back,
+ * what is said of a dip after its START) is not here: `fold` folds those anew.
  */
 export function reduce(table: Table, stamped: Stamped): Table {
   const line = hitLine(table, stamped)
@@ -23,15 +25,78 @@ export function reduce(table: Table, stamped: Stamped): Table {
   return happened({ ...rest, hits }, stamped)
 }
 
-/** The table after one more event, its line of hits untouched. */
-export function happened(table: Table, stamped: Stamped): Table {
-  const after = changed(viewOf(table, stamped.event.hands ?? 0), stamped)
-  return viewOf(after, potterOf(table))
+/** The table after one more event, as it turned out to have been, its line of hits untouched. */
+export function happened(table: Table, recorded: Stamped, ahead: Ahead = NOTHING_AHEAD): Table {
+  const stamped = asItWas(recorded, ahead)
+  if (!stamped || looksBack(stamped.event)) return table
+  const { event } = stamped
+  const known = bucketsBack(table, bucketsNamed(event))
+  const key = waitsFor(known, event)
+  if (key !== undefined) {
+    const single = potByPot(recorded)
+    return single.length > 1
+      ? single.reduce((t, one) => happened(t, one, ahead), table)
+      : kept(table, key, recorded)
+  }
+  const after = changed(viewOf(known, event.hands ?? 0), stamped, ahead)
+  const seen = viewOf(after, potterOf(table))
+  const brought = seen.waiting && brings(event)
+  if (brought === undefined) return seen
+  const [next, others] = freed(seen, brought)
+  return others.reduce((t, other) => happened(t, other, ahead), next)
+}
+
+/** Jumps, so far, of the clock that wrote a record, ms. */
+const skewOf = (table: Table, stamped: Stamped): number => {
+  const phone = phoneOf(stamped)
+  return phone === (table.phone ?? '') ? table.skewMs : (table.skews?.[phone] ?? 0)
+}
+
+/** The moment of a record in table time, ms. */
+export const tableTime = (table: Table, stamped: Stamped): number => stamped.at - skewOf(table, stamped)
+
+function clockMoved(table: Table, stamped: Stamped, byMs: number): Table {
+  const skewMs = skewOf(table, stamped) + byMs
+  const phone = phoneOf(stamped)
+  return phone === (table.phone ?? '')
+    ? { ...table, skewMs }
+    : { ...table, skews: { ...table.skews, [phone]: skewMs } }
+}
+
+function bucketsNamed(event: TableEvent): readonly (string | undefined)[] {
+  switch (event.kind) {
+    case 'bucket-gone':
+    case 'bucket-set':
+      return []
+    case 'stack-set':
+      return event.stack.coats.map(({ bucketId }) => bucketId)
+    case 'plan-changed':
+      return event.coats.map(({ bucketId }) => bucketId)
+    default:
+      return 'bucketId' in event ? [event.bucketId] : []
+  }
+}
+
+/** A cleared table keeps what is the phone's, and a pan that is on. */
+function cleared(table: Table): Table {
+  const { settings, phone, skewMs, skews, hits, pan } = table
+  return {
+    ...EMPTY_TABLE,
+    pots: noPots(table),
+    settings,
+    ...(phone === undefined ? {} : { phone }),
+    skewMs,
+    ...(skews === undefined ? {} : { skews }),
+    hits,
+    ...(pan === undefined ? {} : { pan }),
+  }
 }
 
 /** The table as the hands see it whose event it is. */
-function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
-  const at = stampedAt - table.skewMs
+function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
+  const { event, hit } = stamped
+  const skewMs = skewOf(table, stamped)
+  const at = stamped.at - skewMs
   switch (event.kind) {
     case 'settings-set':
       return { ...table, settings: { ...table.settings, ...event.settings } }
@@ -42,7 +107,7 @@ function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
     case 'bucket-set':
       return bucketChanged(table, event.bucket)
     case 'bucket-gone':
-      return { ...table, buckets: without(table.buckets, event.bucketId) }
+      return bucketGone(table, event.bucketId)
     case 'density-read':
     case 'filled':
     case 'level-read':
@@ -72,7 +137,7 @@ function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
     case 'demo-laid':
       return { ...table, demo: true }
     case 'table-cleared':
-      return { ...EMPTY_TABLE, settings: table.settings, skewMs: table.skewMs, hits: table.hits }
+      return cleared(table)
     case 'waxed': {
       // Wax goes on hot from a pan that is on, whoever lit it.
       const isHot = table.settings.wax === 'hot' && !event.implied
@@ -88,28 +153,12 @@ function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
       return rest
     }
     case 'dipped':
-      return dipped(table, event, hit, at)
-    case 'count-cancelled':
-      return changeDip(table, event.dipId, () => undefined)
-    case 'count-stopped':
-      return changeDip(table, event.dipId, (dip) => ({
-        ...dip,
-        holdS: event.holdS,
-        outAt: event.outAt - table.skewMs,
-        how: 'measured',
-      }))
-    case 'dose-unsure':
-      return changeDip(table, event.dipId, (dip) => ({ ...dip, unsure: true }))
-    case 'dose-settled':
-      return changeDip(table, event.dipId, (dip) => ({ ...dip, unsure: false }))
-    case 'dip-corrected':
-      return corrected(table, event)
+      return dipped(table, event, hit, at, skewMs, ahead.mends.get(event.dipId) ?? [])
     case 'sponged':
-      return changeLastDip(table, event.potId, (dip) => ({ ...dip, spongedAt: at }))
     case 'set-down':
-      return changeLastDip(table, event.potId, (dip) => ({ ...dip, setDownAt: at }))
+      return footDone(table, event, at)
     case 'touched':
-      return touched(event.dry && !table.picked?.touch ? table : unpicked(table), event.potIds, event.dry, at)
+      return touched(event.dry && !table.picked?.touch ? table : unpicked(table), event, at)
     case 'weighed': {
       const pot = table.pots[event.potId]
       if (!pot) return table
@@ -135,14 +184,7 @@ function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
     }
     case 'coats-counted': {
       const pot = table.pots[event.potId]
-      if (!pot) return table
-      const { coatsCounted: _counted, ...rest } = pot
-      return withPot(
-        unpicked(table),
-        event.coats === null
-          ? { ...rest, uncounted: true }
-          : { ...rest, uncounted: false, coatsCounted: event.coats },
-      )
+      return pot ? coatsCounted(table, pot, event.coats) : table
     }
     case 'plan-changed':
       return change(table, event.potId, { ownPlan: event.coats })
@@ -160,9 +202,15 @@ function changed(table: Table, { event, at: stampedAt, hit }: Stamped): Table {
       return rest
     }
     case 'clock-moved':
-      return { ...table, skewMs: table.skewMs + event.byMs }
+      return clockMoved(table, stamped, event.byMs)
+    // Read ahead.
     case 'taken-back':
     case 'put-back':
+    case 'count-cancelled':
+    case 'count-stopped':
+    case 'dose-unsure':
+    case 'dose-settled':
+    case 'dip-corrected':
       return table
   }
 }
@@ -176,15 +224,6 @@ function waxPan(table: Table, is: 'on' | 'watched' | 'off', at: number): Table {
   }
 }
 
-function touched(table: Table, potIds: readonly string[], dry: boolean, at: number): Table {
-  return potIds.reduce((t, potId) => {
-    const pot = t.pots[potId]
-    const dip = pot?.dips.at(-1)
-    if (!pot || !dip) return t
-    return withPot(t, { ...pot, touches: [...pot.touches, { at, dry, dipId: dip.dipId }] })
-  }, table)
-}
-
 /** What no person would name as the last thing done; a hit taken back and put back is its own again. */
 const UNNAMED = new Set<TableEvent['kind']>([
   'clock-moved',
@@ -196,9 +235,11 @@ const UNNAMED = new Set<TableEvent['kind']>([
 ])
 
 /** How take back names the hit of an event: the last one that was not implied does. */
-export function hitLine(table: Table, { event, hit, at }: Stamped): HitLine | undefined {
+export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
+  const { event, hit } = stamped
   if (UNNAMED.has(event.kind) || ('implied' in event && event.implied)) return undefined
   const potId = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
   const bucketId = 'bucketId' in event ? event.bucketId : undefined
-  return { hit, at: at - table.skewMs, kind: event.kind, potId, bucketId }
+  const hands = event.hands === 1 ? { hands: event.hands } : {}
+  return { hit, at: tableTime(table, stamped), kind: event.kind, potId, bucketId, ...hands }
 }

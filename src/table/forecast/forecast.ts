@@ -7,6 +7,7 @@ import type { Learned } from '../../engine/wait/learned.ts'
 import { halfAt, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
 import { coatsOn, lastDip, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
+import { bucketOfCoat } from '../model/uses.ts'
 import { airAt, airOf } from './engine-inputs.ts'
 import { lessonFor } from './learning.ts'
 import { historyOf, MIN_MS } from './pot-history.ts'
@@ -44,7 +45,7 @@ export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
     table.settings,
     table.board,
     learned,
-    ...pot.dips.map((dip) => table.buckets[dip.bucketId]?.facts),
+    ...pot.dips.map((dip) => bucketOfCoat(table, dip.bucketId)?.facts),
   ]
   const before = kept.get(pot)
   if (before && before.key.length === key.length && before.key.every((k, i) => k === key[i]))

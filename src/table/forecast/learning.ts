@@ -9,6 +9,7 @@ import {
 } from '../../engine/wait/learn.ts'
 import { type Learned, UNLEARNED } from '../../engine/wait/learned.ts'
 import type { PotState, Table } from '../model/state.ts'
+import { bucketOfCoat } from '../model/uses.ts'
 import { historyWith, MIN_MS, waterAt } from './pot-history.ts'
 
 /** Observations beyond the latest so many no longer move the estimate much, and a phone must answer at once. */
@@ -45,7 +46,12 @@ export function seenOn(table: Table, pot: PotState): readonly Seen[] {
   if (pot.touches.length === 0 && pot.weighings.length === 0) return []
   const last = Math.max(...[...pot.touches, ...pot.weighings].map(({ at }) => at))
   const air = table.air.filter((spell) => spell.at <= last)
-  const key = [table.board, table.settings, ...air, ...pot.dips.map((d) => table.buckets[d.bucketId]?.facts)]
+  const key = [
+    table.board,
+    table.settings,
+    ...air,
+    ...pot.dips.map((d) => bucketOfCoat(table, d.bucketId)?.facts),
+  ]
   const before = kept.get(pot)
   if (before && alike(before.key, key)) return before.seen
   const then: Table = { ...table, air: air.length > 0 ? air : table.air }

@@ -3,6 +3,7 @@ import { faceAreaCm2 } from '../../engine/shape/areas.ts'
 import { type PotHistory, zonesAfter } from '../../engine/wait/seconds.ts'
 import { dipsOnHalf, type Half, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
+import { bucketOfCoat } from '../model/uses.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
 
 export const MIN_MS = 60_000
@@ -32,9 +33,9 @@ export function historyWith(table: Table, pot: PotState, dips: readonly DipState
   }
 }
 
-/** The engine's dip for a dip of the table; undefined when its bucket is gone. */
+/** The engine's dip for a dip of the table; undefined when its bucket was never known. */
 export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | undefined {
-  const bucket = table.buckets[dip.bucketId]
+  const bucket = bucketOfCoat(table, dip.bucketId)
   if (!bucket) return undefined
   return {
     kind: 'dip',
@@ -91,7 +92,7 @@ function dryAllRoundG(table: Table, pot: PotState, dips: readonly DipState[]): n
   let grams = 0
   for (const zone of zones)
     for (const coat of zone.coats) {
-      const bucket = table.buckets[coat.glazeId]
+      const bucket = bucketOfCoat(table, coat.glazeId)
       if (!bucket) continue
       const slop = slopOf(table, bucket, bucket.gramsPerMl)
       const cm2 = faceAreaCm2(profile, zone.face, zone.fromMm, zone.toMm)

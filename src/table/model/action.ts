@@ -139,3 +139,4 @@ export type RefusalCode =
   | 'unknown-tile'
   | 'nothing-to-take-back'
   | 'nothing-to-put-back'
+  | 'read-only'

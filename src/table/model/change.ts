@@ -1,10 +1,38 @@
 import type { DipState, PotState, Table } from './state.ts'
 
+/** The pots of a fold under way, which nobody has seen yet: changed in place, so that an event costs no copy of all. */
+let draft: Record<string, PotState> | undefined
+/** The pot that each of the draft's dips is on. */
+const homes = new Map<string, string>()
+
+/** Runs a fold that starts at this table. Until it ends, {@link withPot} changes the pots in place. */
+export function drafting<T>(table: Table, work: (table: Table) => T): T {
+  draft = { ...table.pots }
+  for (const pot of Object.values(draft)) for (const { dipId } of pot.dips) homes.set(dipId, pot.facts.potId)
+  try {
+    return work({ ...table, pots: draft })
+  } finally {
+    draft = undefined
+    homes.clear()
+  }
+}
+
 /** The table with this pot in place of the one of its id. */
-export const withPot = (table: Table, pot: PotState): Table => ({
-  ...table,
-  pots: { ...table.pots, [pot.facts.potId]: pot },
-})
+export function withPot(table: Table, pot: PotState): Table {
+  const { potId } = pot.facts
+  if (table.pots !== draft) return { ...table, pots: { ...table.pots, [potId]: pot } }
+  if (draft[potId]?.dips !== pot.dips) for (const { dipId } of pot.dips) homes.set(dipId, potId)
+  draft[potId] = pot
+  return table
+}
+
+/** Pots for a table that has none any more. */
+export function noPots(table: Table): Table['pots'] {
+  if (table.pots !== draft) return {}
+  homes.clear()
+  draft = {}
+  return draft
+}
 
 /** The table with this bucket under its id. */
 export const withBucket = (table: Table, bucketId: string, bucket: Table['buckets'][string]): Table => ({
@@ -31,21 +59,24 @@ export function unpicked(table: Table): Table {
   return rest
 }
 
-/** Applies `mend` to a dip wherever it is; `undefined` removes it. */
-export function changeDip(table: Table, dipId: string, mend: (dip: DipState) => DipState | undefined): Table {
-  for (const pot of Object.values(table.pots)) {
+/** A dip and the pot it is on. */
+export function dipOf(
+  table: Table,
+  dipId: string,
+): { readonly pot: PotState; readonly dip: DipState } | undefined {
+  const home = table.pots === draft ? homes.get(dipId) : undefined
+  const there = home === undefined ? undefined : table.pots[home]
+  for (const pot of table.pots === draft ? (there ? [there] : []) : Object.values(table.pots)) {
     const dip = pot.dips.find((d) => d.dipId === dipId)
-    if (!dip) continue
-    const mended = mend(dip)
-    const dips = pot.dips.flatMap((d) => (d === dip ? (mended ? [mended] : []) : [d]))
-    return withPot(table, { ...pot, dips })
+    if (dip) return { pot, dip }
   }
-  return table
+  return undefined
 }
 
-/** The table with a pot's latest dip mended; as it was where it has none. */
-export function changeLastDip(table: Table, potId: string, mend: (dip: DipState) => DipState): Table {
-  const pot = table.pots[potId]
-  const last = pot?.dips.at(-1)
-  return pot && last ? withPot(table, { ...pot, dips: [...pot.dips.slice(0, -1), mend(last)] }) : table
+/** Applies `mend` to a dip wherever it is. */
+export function changeDip(table: Table, dipId: string, mend: (dip: DipState) => DipState): Table {
+  const found = dipOf(table, dipId)
+  if (!found) return table
+  const { pot, dip } = found
+  return withPot(table, { ...pot, dips: pot.dips.map((d) => (d === dip ? mend(dip) : d)) })
 }

@@ -1,4 +1,5 @@
 import type { Refusal } from './action.ts'
+import { EDGE_UP_MM, HELD_S, outOf, type Range } from './range.ts'
 
 /** Allowed range of every number a person can enter, in the unit it is stored in. */
 export const LIMITS = {
@@ -37,8 +38,10 @@ export const LIMITS = {
   pinMm: { least: 0.1, most: 1.5 },
   /** A pot on a kitchen scale. */
   grams: { least: 10, most: 20_000 },
-  holdS: { least: 0, most: 60 },
-  edgeUpMm: { least: 0, most: 600 },
+  /** A coat as planned: nothing is computed for a shorter one. */
+  holdS: { least: 0.5, most: 60 },
+  heldS: HELD_S,
+  edgeUpMm: EDGE_UP_MM,
   depthMm: { least: 2, most: 300 },
   leadInS: { least: 3, most: 8, whole: true },
   lowerMmPerS: { least: 20, most: 400 },
@@ -68,7 +71,7 @@ export const LIMITS = {
   cupEmptyG: { least: 0, most: 2000 },
   cupFullG: { least: 20, most: 6000 },
   copies: { least: 1, most: 40, whole: true },
-} as const satisfies Record<string, { least: number; most: number; whole?: true }>
+} as const satisfies Record<string, Range>
 
 export type LimitedField = keyof typeof LIMITS
 
@@ -76,16 +79,8 @@ export type LimitedField = keyof typeof LIMITS
 export const NAME_MOST = 24
 
 /** A refusal naming field, value and range, or undefined when the value is allowed. */
-export function outOfRange(field: LimitedField, value: number): Refusal | undefined {
-  const limit: { least: number; most: number; whole?: boolean } = LIMITS[field]
-  const wrong =
-    !Number.isFinite(value) ||
-    value < limit.least ||
-    value > limit.most ||
-    (limit.whole === true && !Number.isInteger(value))
-  if (!wrong) return undefined
-  return { code: 'out-of-range', field, facts: { value, least: limit.least, most: limit.most } }
-}
+export const outOfRange = (field: LimitedField, value: number): Refusal | undefined =>
+  outOf(LIMITS[field], field, value)
 
 /** A name after trimming, or why not. */
 export function checkName(field: string, name: string): Refusal | undefined {

@@ -1,17 +1,23 @@
-import type { CoatFacts } from '../../../shared/nouns.ts'
+import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
 /** Seconds to roll a poured glaze round the inside. Common practice, no source. */
 const ROLL_S = 3
 
 /** The pot's coats in order, the pouring of the inside first where asked. Empty when its stack is gone. */
-export function planOf(table: Table, pot: PotState): readonly CoatFacts[] {
-  const changed = pot.ownPlan ?? pot.begunPlan
-  if (changed) return changed
-  const coats = table.stacks[pot.facts.stackId]?.coats ?? []
-  const first = coats[0]
-  if (!pot.facts.pourInsideFirst || !first) return coats
-  return [{ bucketId: first.bucketId, cover: { kind: 'inside' }, holdS: ROLL_S }, ...coats]
+export const planOf = (table: Table, pot: PotState): readonly CoatFacts[] =>
+  pot.ownPlan ?? pot.begunPlan ?? stackPlan(table, pot.facts)
+
+/** The coats of a pot of these facts as its stack has them. */
+export function stackPlan(table: Table, facts: PotFacts): readonly CoatFacts[] {
+  const coats = table.stacks[facts.stackId]?.coats ?? []
+  return facts.pourInsideFirst ? withPour(coats) : coats
+}
+
+/** These coats after the inside was poured with the first one's glaze. */
+export function withPour(coats: readonly CoatFacts[]): readonly CoatFacts[] {
+  const [first] = coats
+  return first ? [{ bucketId: first.bucketId, cover: { kind: 'inside' }, holdS: ROLL_S }, ...coats] : coats
 }
 
 /** The dips that are on the pot: those since it was last washed off. */
@@ -61,8 +67,20 @@ export const byPlace = ({ facts: { place: a } }: PotState, { facts: { place: b }
 
 /** The pot's plan with other seconds for one coat; without that coat for 0 s. */
 export function planWith(table: Table, pot: PotState, coat: number, holdS: number): readonly CoatFacts[] {
-  const plan = planOf(table, pot)
   return holdS > 0
-    ? plan.map((facts, i) => (i === coat ? { ...facts, holdS } : facts))
-    : plan.filter((_, i) => i !== coat)
+    ? planOf(table, pot).map((facts, i) => (i === coat ? { ...facts, holdS } : facts))
+    : planWithout(table, pot, [coat])
+}
+
+/** The pot's plan without the coats of these indices. */
+export const planWithout = (table: Table, pot: PotState, coats: readonly number[]): readonly CoatFacts[] =>
+  planOf(table, pot).filter((_, i) => !coats.includes(i))
+
+/** Coats named pot by pot, all of one pot together: leaving out one moves the others up. */
+export function coatsByPot(
+  coats: readonly { readonly potId: string; readonly coat: number }[],
+): ReadonlyMap<string, readonly number[]> {
+  const by = new Map<string, number[]>()
+  for (const { potId, coat } of coats) by.set(potId, [...(by.get(potId) ?? []), coat])
+  return by
 }

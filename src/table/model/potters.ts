@@ -1,4 +1,4 @@
-import type { Hands, Table } from './state.ts'
+import type { Hands, HitLine, Table } from './state.ts'
 
 export type Potter = 0 | 1
 
@@ -8,10 +8,11 @@ const turns = new WeakMap<Table, Table>()
 export function otherView(table: Table): Table {
   const before = turns.get(table)
   if (before) return before
-  const { openBucket, openedAt, collar, picked, others, potter, ...shared } = table
+  const { openBucket, openedAt, usedAt, collar, picked, others, potter, ...shared } = table
   const mine: Hands = {
     ...(openBucket === undefined ? {} : { openBucket }),
     ...(openedAt === undefined ? {} : { openedAt }),
+    ...(usedAt === undefined ? {} : { usedAt }),
     ...(collar === undefined ? {} : { collar }),
     ...(picked === undefined ? {} : { picked }),
   }
@@ -35,9 +36,30 @@ export const potterOf = (table: Table): Potter => table.potter ?? 0
 
 /** These hands have this bucket open, and no others: a new visit of it begins, or the old one goes on. */
 export function opened(table: Table, bucketId: string, at: number): Table {
-  const openedAt = table.openBucket === bucketId ? table.openedAt : at
-  const here: Table = { ...table, openBucket: bucketId, openedAt }
+  const before = table.openBucket === bucketId ? table : undefined
+  const here: Table = {
+    ...table,
+    openBucket: bucketId,
+    openedAt: before?.openedAt ?? at,
+    usedAt: Math.max(before?.usedAt ?? at, at),
+  }
   if (table.others?.openBucket !== bucketId) return here
-  const { openBucket: _open, openedAt: _at, ...others } = table.others
-  return { ...here, others }
+  const { openBucket: _open, openedAt: _at, usedAt: _used, ...others } = table.others
+  const { others: _shut, ...alone } = here
+  return Object.keys(others).length > 0 ? { ...alone, others } : alone
 }
+
+/** Since `at` these hands have used another bucket, or the others this one: a dip told of then opens nothing now. */
+export function movedOn(table: Table, bucketId: string, at: number): boolean {
+  const { others } = table
+  return (
+    (table.openBucket !== undefined && table.openBucket !== bucketId && (table.usedAt ?? 0) > at) ||
+    (others?.openBucket === bucketId && (others.usedAt ?? 0) > at)
+  )
+}
+
+/** The hit that these hands would take back: with two at the phone their own, else the latest. */
+export const lastHit = (table: Table): HitLine | undefined =>
+  table.settings.potters === 2
+    ? table.hits.findLast(({ hands }) => (hands ?? 0) === potterOf(table))
+    : table.hits.at(-1)

@@ -1,4 +1,4 @@
-import type { EventKind } from '../../../shared/events.ts'
+import type { EventKind, Stamped } from '../../../shared/events.ts'
 import type {
   AirFacts,
   BisqueWater,
@@ -113,6 +113,8 @@ export interface HitLine {
   readonly kind: EventKind
   readonly potId?: string
   readonly bucketId?: string
+  /** The second pair of hands did it. */
+  readonly hands?: 1
 }
 
 /** What belongs to one pair of hands. */
@@ -120,6 +122,8 @@ export interface Hands {
   readonly openBucket?: string
   /** When this visit of the open bucket began: its first stir. */
   readonly openedAt?: number
+  /** When it was stirred or dipped into last. */
+  readonly usedAt?: number
   readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
   /** The pot the hands chose themselves; `touch`: to touch it only. */
   readonly picked?: { readonly potId: string; readonly bucketId?: string; readonly touch?: true }
@@ -131,6 +135,10 @@ export interface Table extends Hands {
   readonly board: BoardFacts
   readonly air: readonly AirSpell[]
   readonly buckets: Readonly<Record<string, BucketState>>
+  /** Buckets that were taken off the table; one that is named after all comes back as it was. */
+  readonly removed?: Readonly<Record<string, BucketState>>
+  /** Records that name what is not known yet, by what they wait for. */
+  readonly waiting?: Readonly<Record<string, readonly Stamped[]>>
   readonly stacks: Readonly<Record<string, StackFacts>>
   readonly pots: Readonly<Record<string, PotState>>
   readonly tiles: Readonly<Record<string, TileFacts>>
@@ -148,8 +156,12 @@ export interface Table extends Hands {
   readonly others?: Hands
   readonly heldSince?: number
   readonly demo: boolean
-  /** Sum of the phone clock's jumps, ms. */
+  /** The phone whose clock shows the table's times; none where it has no name. */
+  readonly phone?: string
+  /** Sum of its clock's jumps, ms. */
   readonly skewMs: number
+  /** The same of the other phones, by name. */
+  readonly skews?: Readonly<Record<string, number>>
   /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
   readonly hits: readonly HitLine[]
   /** The hit taken back last and not put back since, while nothing else was hit. */

@@ -2,7 +2,7 @@ import { DRAUGHTS, type Draught } from '../../../shared/nouns.ts'
 import type { Action } from '../model/action.ts'
 import { DEFAULT_AIR } from '../model/defaults.ts'
 import { withPieces } from '../model/pieces.ts'
-import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
+import { coatsByPot, nextCoat, planOf, planWithout, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import type { Schedule } from './schedule.ts'
 
@@ -108,16 +108,16 @@ function lastCoats(table: Table): CoatOf[] {
 function leftOut(table: Table, cut: Cut, coats: readonly CoatOf[]): Variant[] {
   if (coats.length === 0) return []
   const pots = { ...table.pots }
-  for (const { potId, coat } of coats) {
+  for (const [potId, of] of coatsByPot(coats)) {
     const pot = pots[potId]
-    if (pot) pots[potId] = { ...pot, ownPlan: planOf(table, pot).filter((_, i) => i !== coat) }
+    if (pot) pots[potId] = { ...pot, ownPlan: planWithout(table, pot, of) }
   }
   return [
     {
       cut,
       table: { ...table, pots },
       action: { do: 'leave-out', coats },
-      potIds: coats.map(({ potId }) => potId),
+      potIds: [...coatsByPot(coats).keys()],
     },
   ]
 }

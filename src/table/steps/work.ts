@@ -19,16 +19,6 @@ export function stepsOf(table: Table, now: number): readonly AtStep[] {
   return steps
 }
 
-/** Stale: the last stir is longer ago than the room allows; exactly that old is still fresh. */
-export function isStale(table: Table, bucketId: string, now: number): boolean {
-  const stirredAt = table.buckets[bucketId]?.stirredAt
-  return stirredAt === undefined || now - stirredAt > table.settings.staleMin * 60_000
-}
-
-/** Open, and stirred lately enough to dip now. */
-export const isFresh = (table: Table, bucketId: string, now: number): boolean =>
-  table.openBucket === bucketId && !isStale(table, bucketId, now)
-
 /** Coats still to come: the longest chain goes first. */
 const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
 

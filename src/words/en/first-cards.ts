@@ -193,6 +193,7 @@ export const firstCards = {
     'unknown-tile': 'That tile is not kept.',
     'nothing-to-take-back': 'Nothing to take back.',
     'nothing-to-put-back': 'Nothing to put back.',
+    'read-only': 'Not kept: a newer version wrote here. Update this one.',
   },
   units: {
     s: 's',

@@ -58,5 +58,7 @@ describe('a backup file', () => {
 
   test('of a newer program is refused as such', async () => {
     expect(await readBackup(text.replace('"v":1,', '"v":2,'))).toEqual({ ok: false, code: 'newer' })
+    const shaped = JSON.stringify({ app: 'bucketside', v: 2, made: 'today', packs: [] })
+    expect(await readBackup(shaped)).toEqual({ ok: false, code: 'newer' })
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Stamped } from '../../../shared/events.ts'
+import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { fold, step } from '../../../src/table/fold/fold.ts'
 import { reduce } from '../../../src/table/fold/reduce.ts'
 import { EMPTY_TABLE } from '../../../src/table/model/defaults.ts'
@@ -34,5 +34,61 @@ describe('the fold of a history', () => {
     const [next] = EVENTS.slice(300).filter((each) => each.hit !== hit)
     expect(step(without, [...before, back], [next!])).toEqual(fold([...before, back, next!]))
     expect(fold([...before, back, next!]).takenBack).toBeUndefined()
+  })
+})
+
+describe('records of two phones', () => {
+  const HOUR_MS = 3_600_000
+  const at = EVENTS.at(-1)!.at + HOUR_MS
+  const of = (writer: string, name: string, ms: number, event: TableEvent): Stamped => ({
+    id: name,
+    hit: name,
+    at: at + ms,
+    writer,
+    event,
+  })
+  const stirred = (bucketId: string): TableEvent => ({ kind: 'stirred', bucketId })
+
+  it('a clock that jumps moves what its own phone wrote, and nothing that another did', () => {
+    const jump = of('a.one', 'jump', 1000, { kind: 'clock-moved', byMs: HOUR_MS })
+    const events = [
+      ...EVENTS,
+      jump,
+      of('b.one', 'theirs', 2000, stirred('demo.gatepost')),
+      of('a.two', 'own', HOUR_MS + 3000, stirred('demo.heather')),
+    ]
+    for (const [phone, skewMs] of [
+      ['a', HOUR_MS],
+      ['b', 0],
+    ] as const) {
+      const table = fold(events, phone)
+      expect(table.skewMs).toBe(skewMs)
+      expect(table.buckets['demo.gatepost']!.stirredAt).toBe(at + 2000)
+      expect(table.buckets['demo.heather']!.stirredAt).toBe(at + 3000)
+      expect(step(fold(events.slice(0, -1), phone), events.slice(0, -1), events.slice(-1))).toEqual(table)
+    }
+  })
+})
+
+describe('a record that names what is not known', () => {
+  const laid = EVENTS.filter(({ hit }) => hit === EVENTS[0]!.hit)
+  const rest = EVENTS.slice(laid.length, 110)
+  const pots = laid.filter(({ event }) => event.kind === 'pot-set')
+  const without = laid.filter((each) => !pots.includes(each))
+
+  it('waits for it without effect, and folds in when it is there', () => {
+    const early = fold([...without, ...rest])
+    expect(early.pots).toEqual({})
+    const late = fold([...without, ...rest, ...pots])
+    const { hits: _hits, openedAt: _opened, ...said } = fold([...laid, ...rest])
+    expect(late.waiting).toBeUndefined()
+    expect(Object.keys(late.pots)).toHaveLength(pots.length)
+    for (const [potId, pot] of Object.entries(said.pots)) {
+      expect(late.pots[potId]!.dips.map(({ dipId, coat }) => [dipId, coat])).toEqual(
+        pot.dips.map(({ dipId, coat }) => [dipId, coat]),
+      )
+      expect(late.pots[potId]!.touches).toEqual(pot.touches)
+    }
+    expect(step(early, [...without, ...rest], pots)).toEqual(late)
   })
 })

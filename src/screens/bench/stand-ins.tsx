@@ -3,16 +3,16 @@
 import type { Card } from '../../table/card/card.ts'
 import { type Away, useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
-import { soon } from '../lazy.tsx'
+import { withStandIn } from '../lazy.tsx'
 import type { WarningLineProps } from '../parts/warning-line.tsx'
 
-const load = () => import('./late.tsx')
+const load = () => import('./lazy-faces.tsx')
 
 export interface FaceProps {
   readonly card: Card
 }
 
-export const LateFace = soon<FaceProps>(() => load().then((part) => part.LateFace), PlainFace)
+export const LazyFace = withStandIn<FaceProps>(() => load().then((part) => part.LazyFace), PlainFace)
 
 function PlainFace({ card }: FaceProps) {
   const heads: Readonly<Partial<Record<Card['kind'], string>>> = useApp().words.value.bench.head
@@ -25,7 +25,7 @@ const Plain = ({ head }: { readonly head: string }) => (
   </div>
 )
 
-export const Returned = soon<{ readonly away: Away }>(
+export const Returned = withStandIn<{ readonly away: Away }>(
   () => load().then((part) => part.Returned),
   PlainReturned,
 )
@@ -35,41 +35,47 @@ function PlainReturned({ away }: { readonly away: Away }) {
   return <Plain head={words.value.bench.backTitle(formats.value.span(away.to - away.from))} />
 }
 
-export const RestList = soon<{ readonly card: Extract<Card, { kind: 'wait' }> }>(
+export const RestList = withStandIn<{ readonly card: Extract<Card, { kind: 'wait' }> }>(
   () => load().then((part) => part.RestList),
   () => <section class="rest-list" />,
 )
 
 const RestingBar = () => <div class="bar bar-rest" />
 
-export const RingOffer = soon<{ readonly extras: Extras }>(
+export const RingOffer = withStandIn<{ readonly extras: Extras }>(
   () => load().then((part) => part.RingOffer),
   RestingBar,
 )
-export const CalendarBar = soon(() => load().then((part) => part.CalendarBar), RestingBar)
+export const CalendarBar = withStandIn(() => load().then((part) => part.CalendarBar), RestingBar)
 
 /** A pot whose coats are not known. */
-export const CoatKeys = soon<{ readonly potId: string }>(
+export const CoatKeys = withStandIn<{ readonly potId: string }>(
   () => load().then((part) => part.CoatKeys),
   RestingBar,
 )
 
 const Nothing = () => null
 
-export const RingAsk = soon(() => load().then((part) => part.RingAsk), Nothing)
-export const LaneDoes = soon(() => load().then((part) => part.LaneDoes), Nothing)
+export const RingAsk = withStandIn(() => load().then((part) => part.RingAsk), Nothing)
+export const LaneDoes = withStandIn(() => load().then((part) => part.LaneDoes), Nothing)
 
 /** No dip starts before the warnings are here, and their words come with them. */
-export const WarningLine = soon<WarningLineProps>(() => load().then((part) => part.WarningLine), Nothing)
+export const WarningLine = withStandIn<WarningLineProps>(
+  () => load().then((part) => part.WarningLine),
+  Nothing,
+)
 
-export const SlipLine = soon<{ readonly dipId: string }>(() => load().then((part) => part.SlipLine), Nothing)
+export const SlipLine = withStandIn<{ readonly dipId: string }>(
+  () => load().then((part) => part.SlipLine),
+  Nothing,
+)
 
 export interface LowProps {
   /** What does not work. */
   readonly faults: readonly string[]
 }
 
-export const LowLines = soon<LowProps>(() => load().then((part) => part.LowLines), PlainLines)
+export const LowLines = withStandIn<LowProps>(() => load().then((part) => part.LowLines), PlainLines)
 
 function PlainLines({ faults }: LowProps) {
   return (

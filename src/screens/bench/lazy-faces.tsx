@@ -1,7 +1,7 @@
 /** The part of the bench that no first hit waits for. */
 
 import { WaitFace } from './rest.tsx'
-import type { FaceProps } from './soon.tsx'
+import type { FaceProps } from './stand-ins.tsx'
 import {
   AskDoseFace,
   FinishedFace,
@@ -11,7 +11,7 @@ import {
   StuckFace,
   WaxPanFace,
 } from './waits.tsx'
-import './late.css'
+import './lazy-faces.css'
 
 export { WarningLine } from '../parts/warning-line.tsx'
 export { CoatKeys } from './coat-keys.tsx'
@@ -22,7 +22,7 @@ export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
 export { SlipLine } from './slip-line.tsx'
 
 /** Faces of waits and of decisions. */
-export function LateFace({ card }: FaceProps) {
+export function LazyFace({ card }: FaceProps) {
   switch (card.kind) {
     case 'ready':
       return <ReadyFace card={card} />

@@ -1,0 +1,200 @@
+import type { Stamped, TableEvent } from '../../../shared/events.ts'
+
+/** What is said of a dip after its START: it is folded as it was, not as it was first taken down. */
+export type MendEvent = Extract<
+  TableEvent,
+  { kind: 'count-stopped' | 'dose-unsure' | 'dose-settled' | 'dip-corrected' }
+>
+
+export interface Mend {
+  readonly event: MendEvent
+  /** Jumps, by then, of the clock it was written by, ms. */
+  readonly skewMs: number
+}
+
+/** A dip that went onto another pot than was hit. */
+export interface Move {
+  readonly dipId: string
+  readonly from: string
+  readonly to: string
+  /** START there would have said that the coat below was dry. */
+  readonly dry: boolean
+}
+
+/** What later records say of earlier ones, read before the fold. */
+export interface Ahead {
+  /** Hits that are as if they had never been: taken back, or the START of a count that was called off. */
+  readonly out: ReadonlySet<string>
+  /** By dip, in order. */
+  readonly mends: ReadonlyMap<string, readonly Mend[]>
+  /** By the hit that started the dip. */
+  readonly moves: ReadonlyMap<string, Move>
+  /** The dip that a record means which names a pot alone, where that dip went onto another pot. */
+  readonly meant: ReadonlyMap<Stamped, string>
+}
+
+export const NOTHING_AHEAD: Ahead = {
+  out: new Set(),
+  mends: new Map(),
+  moves: new Map(),
+  meant: new Map(),
+}
+
+/** The phone that wrote a record; nothing where it has no name. */
+export const phoneOf = ({ writer }: Stamped): string => writer?.split('.')[0] ?? ''
+
+const isMend = (event: TableEvent): event is MendEvent =>
+  event.kind === 'count-stopped' ||
+  event.kind === 'dose-unsure' ||
+  event.kind === 'dose-settled' ||
+  event.kind === 'dip-corrected'
+
+/** Whether a record changes how earlier ones are folded. */
+export const looksBack = ({ kind }: TableEvent): boolean => LOOK_BACK.has(kind)
+
+const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
+  'taken-back',
+  'put-back',
+  'count-cancelled',
+  'count-stopped',
+  'dose-unsure',
+  'dose-settled',
+  'dip-corrected',
+])
+
+/** Reads a history ahead of its fold. */
+export function readAhead(events: readonly Stamped[]): Ahead {
+  const out = takenBack(events)
+  const started = new Map<string, { readonly hit: string; readonly potId: string }>()
+  const mends = new Map<string, Mend[]>()
+  const calledOff: string[] = []
+  const skews = new Map<string, number>()
+  for (const stamped of events) {
+    const { event, hit } = stamped
+    if (out.has(hit)) continue
+    if (event.kind === 'dipped') started.set(event.dipId, { hit, potId: event.potId })
+    else if (event.kind === 'count-cancelled') calledOff.push(event.dipId)
+    else if (event.kind === 'clock-moved') {
+      const phone = phoneOf(stamped)
+      skews.set(phone, (skews.get(phone) ?? 0) + event.byMs)
+    } else if (isMend(event)) {
+      const mend = { event, skewMs: skews.get(phoneOf(stamped)) ?? 0 }
+      const before = mends.get(event.dipId)
+      if (before) before.push(mend)
+      else mends.set(event.dipId, [mend])
+    }
+  }
+  for (const dipId of calledOff) {
+    const start = started.get(dipId)
+    if (start) out.add(start.hit)
+  }
+  const moves = new Map<string, Move>()
+  for (const [dipId, said] of mends) {
+    const start = started.get(dipId)
+    const last = said.findLast(({ event }) => event.kind === 'dip-corrected' && event.potId !== undefined)
+    if (!start || last?.event.kind !== 'dip-corrected' || last.event.potId === undefined) continue
+    const { potId: to, dry = false } = last.event
+    if (to !== start.potId) moves.set(start.hit, { dipId, from: start.potId, to, dry })
+  }
+  return { out, mends, moves, meant: moves.size === 0 ? NOTHING_AHEAD.meant : meantBy(events, out) }
+}
+
+/** The hits that stand as taken back. */
+function takenBack(events: readonly Stamped[]): Set<string> {
+  const out = new Set<string>()
+  for (const { event } of events) {
+    if (event.kind === 'taken-back') out.add(event.hit)
+    else if (event.kind === 'put-back') out.delete(event.hit)
+  }
+  return out
+}
+
+/**
+ * Records of feet that name no dip meant the pot's latest as the phone had it then. Where that dip turned out to be
+ * on another pot, they go with it.
+ */
+function meantBy(events: readonly Stamped[], out: ReadonlySet<string>): Map<Stamped, string> {
+  const latest = new Map<string, string[]>()
+  const on = new Map<string, string>()
+  const meant = new Map<Stamped, string>()
+  const put = (potId: string, dipId: string) => {
+    const from = latest.get(on.get(dipId) ?? '')
+    from?.splice(from.indexOf(dipId), 1)
+    on.set(dipId, potId)
+    latest.set(potId, [...(latest.get(potId) ?? []), dipId])
+  }
+  for (const stamped of events) {
+    const { event, hit } = stamped
+    if (out.has(hit)) continue
+    if (event.kind === 'dipped') put(event.potId, event.dipId)
+    else if (event.kind === 'dip-corrected' && event.potId !== undefined) put(event.potId, event.dipId)
+    else if ((event.kind === 'sponged' || event.kind === 'set-down') && event.dipId === undefined) {
+      const dipId = latest.get(event.potId)?.at(-1)
+      if (dipId !== undefined) meant.set(stamped, dipId)
+    }
+  }
+  return meant
+}
+
+/** The first place from which a history is folded anew because of these later records. */
+export function foldedAnewFrom(events: readonly Stamped[], later: readonly Stamped[]): number {
+  const hits = new Set<string>()
+  const dips = new Set<string>()
+  const unread = [...later]
+  for (let stamped = unread.pop(); stamped; stamped = unread.pop()) {
+    const { event } = stamped
+    if (!looksBack(event)) continue
+    if ('dipId' in event && event.dipId !== undefined && !dips.has(event.dipId)) {
+      dips.add(event.dipId)
+      const start = events.findLast(
+        (other) => other.event.kind === 'dipped' && other.event.dipId === event.dipId,
+      )
+      if (start) hits.add(start.hit)
+    }
+    if ('hit' in event && !hits.has(event.hit)) {
+      hits.add(event.hit)
+      unread.push(...events.filter(({ hit }) => hit === event.hit))
+    }
+  }
+  const first = events.findIndex(({ hit }) => hits.has(hit))
+  return first < 0 ? events.length - later.length : Math.min(first, events.length - later.length)
+}
+
+function without<T extends object, K extends keyof T>(of: T, key: K): Omit<T, K> {
+  const { [key]: _left, ...rest } = of
+  return rest
+}
+
+/** A record as it turned out to have been; undefined where nothing of it was. */
+export function asItWas(stamped: Stamped, ahead: Ahead): Stamped | undefined {
+  const { event, hit } = stamped
+  const move = ahead.moves.get(hit)
+  const being = (changed: TableEvent): Stamped => ({ ...stamped, event: changed })
+  switch (event.kind) {
+    case 'dipped': {
+      const said = ahead.mends.get(event.dipId)
+      if (!said) return stamped
+      let { potId, bucketId, hands } = event
+      for (const mend of said) {
+        if (mend.event.kind !== 'dip-corrected') continue
+        potId = mend.event.potId ?? potId
+        bucketId = mend.event.bucketId ?? bucketId
+        hands = mend.event.by ?? hands
+      }
+      return being({ ...event, potId, bucketId, ...(hands === undefined ? {} : { hands }) })
+    }
+    case 'touched':
+      if (!move || !event.potIds.includes(move.from)) return stamped
+      return move.dry ? being({ ...without(event, 'dipIds'), potIds: [move.to] }) : undefined
+    case 'waxed':
+    case 'wiped':
+      return move && event.potId === move.from && event.implied ? undefined : stamped
+    case 'sponged':
+    case 'set-down': {
+      const dipId = event.dipId ?? ahead.meant.get(stamped)
+      return dipId === undefined || dipId === event.dipId ? stamped : being({ ...event, dipId })
+    }
+    default:
+      return stamped
+  }
+}

@@ -1,0 +1,80 @@
+import type { Stamped, TableEvent } from '../../../shared/events.ts'
+import { dipOf, without } from '../model/change.ts'
+import type { Table } from '../model/state.ts'
+
+const potKey = (potId: string): string => `pot ${potId}`
+const bucketKey = (bucketId: string): string => `bucket ${bucketId}`
+const dipKey = (dipId: string): string => `dip ${dipId}`
+
+/**
+ * A record may name what is not known (yet): another phone's pot, a hit that was taken back. It waits for it, without
+ * effect until what it names is there. The first such key, if any.
+ */
+export function waitsFor(table: Table, event: TableEvent): string | undefined {
+  switch (event.kind) {
+    case 'pot-set':
+    case 'bucket-set':
+    case 'bucket-gone':
+    case 'returned':
+      return undefined
+    case 'sponged':
+    case 'set-down':
+      if (!table.pots[event.potId]) return potKey(event.potId)
+      return event.dipId === undefined || dipOf(table, event.dipId) ? undefined : dipKey(event.dipId)
+    case 'touched':
+    case 'put-off': {
+      const unknown = event.potIds.find((potId) => !table.pots[potId])
+      return unknown === undefined ? undefined : potKey(unknown)
+    }
+    default: {
+      if ('potId' in event && event.potId !== undefined && !table.pots[event.potId])
+        return potKey(event.potId)
+      if ('bucketId' in event && event.bucketId !== undefined && !table.buckets[event.bucketId])
+        return bucketKey(event.bucketId)
+      return undefined
+    }
+  }
+}
+
+/** What an event brings that others may wait for. */
+export function brings(event: TableEvent): string | undefined {
+  switch (event.kind) {
+    case 'pot-set':
+      return potKey(event.pot.potId)
+    case 'bucket-set':
+      return bucketKey(event.bucket.bucketId)
+    case 'dipped':
+      return dipKey(event.dipId)
+    default:
+      return undefined
+  }
+}
+
+/** An event about several pots as one for each. */
+export function potByPot(stamped: Stamped): readonly Stamped[] {
+  const { event } = stamped
+  if (!('potIds' in event) || event.potIds.length < 2) return [stamped]
+  return event.potIds.map((potId, i) => ({
+    ...stamped,
+    event: {
+      ...event,
+      potIds: [potId],
+      ...('dipIds' in event && event.dipIds ? { dipIds: event.dipIds.slice(i, i + 1) } : {}),
+    },
+  }))
+}
+
+/** The table with a record kept until what it names is there. */
+export const kept = (table: Table, key: string, stamped: Stamped): Table => ({
+  ...table,
+  waiting: { ...table.waiting, [key]: [...(table.waiting?.[key] ?? []), stamped] },
+})
+
+/** Those that waited for this, and the table without them. */
+export function freed(table: Table, key: string): readonly [Table, readonly Stamped[]] {
+  const { waiting, ...rest } = table
+  const found = waiting?.[key]
+  if (!waiting || !found) return [table, []]
+  const left = without(waiting, key)
+  return [Object.keys(left).length > 0 ? { ...rest, waiting: left } : rest, found]
+}

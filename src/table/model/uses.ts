@@ -1,0 +1,16 @@
+import type { CoatFacts } from '../../../shared/nouns.ts'
+import { coatsOn, planOf, potsOnTable } from './plan.ts'
+import type { BucketState, Table } from './state.ts'
+
+/** What needs a bucket that is to go: the name of a stack, or the number of a pot with its coat on or planned. */
+export function needsBucket(table: Table, bucketId: string): string | number | undefined {
+  const names = (coats: readonly Pick<CoatFacts, 'bucketId'>[]) =>
+    coats.some((coat) => coat.bucketId === bucketId)
+  const stack = Object.values(table.stacks).find(({ coats }) => names(coats))
+  if (stack) return stack.name
+  return potsOnTable(table).find((pot) => names(planOf(table, pot)) || names(coatsOn(pot)))?.facts.number
+}
+
+/** A bucket by its id, where coats of it may be on although it was taken off the table. */
+export const bucketOfCoat = (table: Table, bucketId: string): BucketState | undefined =>
+  table.buckets[bucketId] ?? table.removed?.[bucketId]

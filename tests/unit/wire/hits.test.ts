@@ -1,0 +1,53 @@
+import { signal } from '@preact/signals'
+import { describe, expect, test, vi } from 'vitest'
+import { openHits } from '../../../src/wire/hits.ts'
+import { Play, setting } from '../table/play.ts'
+
+type Parts = Parameters<typeof openHits>[0]
+
+/** Hits on the demo evening, with what was heard and what was kept. */
+function hitsOn({ readOnly = false, fails = false } = {}) {
+  const { table } = new Play().act({ do: 'lay-demo' })
+  const sounded = vi.fn(() => {
+    if (fails) throw new Error('no sound')
+  })
+  const refused = vi.fn()
+  const append = vi.fn()
+  const felt = vi.fn()
+  const parts = {
+    records: { table: signal(table), readOnly: signal(readOnly), journal: { append } },
+    moment: { seen: signal(table) },
+    devices: {
+      clock: { pageMs: () => 0, epochAt: (ms: number) => ms },
+      haptics: { feel: felt },
+    },
+    sounding: { with: (job: (on: unknown) => void) => job({ hit: sounded, sound: { refused } }) },
+    afterHit: () => {},
+  }
+  const hits = openHits(parts as unknown as Parts)
+  const wax = () => hits.act({ do: 'waxed', potId: 'demo.33' }, 0, setting)
+  return { wax, sounded, refused, append }
+}
+
+describe('a hit', () => {
+  test('is sounded and kept', () => {
+    const on = hitsOn()
+    expect(on.wax()).toBeUndefined()
+    expect(on.sounded).toHaveBeenCalledOnce()
+    expect(on.append.mock.calls[0]![0]).toEqual([{ kind: 'waxed', potId: 'demo.33', implied: false }])
+  })
+
+  test('is kept although its sound fails', () => {
+    const on = hitsOn({ fails: true })
+    expect(on.wax).toThrow('no sound')
+    expect(on.append).toHaveBeenCalledOnce()
+  })
+
+  test('is refused before it sounds where nothing can be written, and nothing is thrown', () => {
+    const on = hitsOn({ readOnly: true })
+    expect(on.wax()).toEqual({ code: 'read-only' })
+    expect(on.sounded).not.toHaveBeenCalled()
+    expect(on.append).not.toHaveBeenCalled()
+    expect(on.refused).toHaveBeenCalledOnce()
+  })
+})
