@@ -1,10 +1,13 @@
 import { render } from 'preact'
 import { lastSeenMs, lastTheme } from './device/seen.ts'
+import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
 import { FRONT_WORDS } from './words/front.ts'
 import './ui/style.css'
 import './ui/desk.css'
 import type { Wish } from './wire/start.tsx'
+
+openTrust()
 
 const root = document.getElementById('app') ?? document.body
 const dark = matchMedia('(prefers-color-scheme: dark)').matches

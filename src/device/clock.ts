@@ -18,7 +18,7 @@ export interface ClockReading {
 export function jumpBetween(before: ClockReading, after: ClockReading): ClockJump | null {
   const byMs = after.epochMs - before.epochMs - (after.pageMs - before.pageMs)
   if (Math.abs(byMs) <= JUMP_MS) return null
-  return { byMs, kind: byMs > 0 && !after.awake ? 'slept' : 'moved' }
+  return { byMs, sinceMs: before.pageMs, kind: byMs > 0 && !after.awake ? 'slept' : 'moved' }
 }
 
 const CHECK_MS = 1000

@@ -50,16 +50,6 @@ export async function feelKnocks(ears: Ears): Promise<Listener> {
   return { state: 'listening', stop: () => removeEventListener('devicemotion', onMotion) }
 }
 
-/** Sends the peak of each four blocks; the samples themselves stay where they are and are forgotten. */
-const PEAKS = `registerProcessor('peaks', class extends AudioWorkletProcessor {
-  n = 0; peak = 0
-  process([[samples]]) {
-    for (const x of samples ?? []) this.peak = Math.max(this.peak, Math.abs(x))
-    if (++this.n % 4 === 0) { this.port.postMessage(this.peak); this.peak = 0 }
-    return true
-  }
-})`
-
 /** Hears knocks by the microphone, inside a tap. */
 export async function hearKnocks(ears: Ears): Promise<Listener> {
   if (!navigator.mediaDevices) return none('absent')
@@ -73,9 +63,7 @@ export async function hearKnocks(ears: Ears): Promise<Listener> {
     return none('refused')
   }
   const context = new AudioContext()
-  const address = URL.createObjectURL(new Blob([PEAKS], { type: 'text/javascript' }))
-  await context.audioWorklet.addModule(address)
-  URL.revokeObjectURL(address)
+  await context.audioWorklet.addModule('./peaks.js')
   const node = new AudioWorkletNode(context, 'peaks')
   const take = detector(ears, LEAST_SOUND)
   node.port.onmessage = ({ data }: MessageEvent<number>) => take(performance.now(), data)

@@ -9,6 +9,8 @@ export type Unsubscribe = () => void
 /** The clock was set by somebody (`moved`), or the phone slept while the page clock stood still (`slept`). */
 export interface ClockJump {
   readonly byMs: number
+  /** It came after this moment, page time. */
+  readonly sinceMs: number
   readonly kind: 'moved' | 'slept'
 }
 
@@ -79,10 +81,17 @@ export interface Sound {
   hush(): void
   /** A drip call `afterS` from the tap, for a dip that was stopped early. */
   drip(afterS: number, tapMs: number): void
-  /** Two notes of the bucket, then the places: "B one, ready". */
+  /** Two notes of the bucket, then the places: "B one, ready"; no places: the notes alone. */
   call(bucketLetter: string, places: readonly Place[], bucketId?: string): void
-  /** Words one after another, instead of what a card said before, after a call. Nothing where voice is off or not loaded. */
+  /**
+   * Words one after another, instead of what a card said before, after a call; none: what it said ends. Nothing where
+   * voice is off or not loaded.
+   */
   say(words: readonly WordId[]): void
+  /** Ends whatever is being said, or waits to be; a count goes on. */
+  quiet(): void
+  /** A card's line or a call is being said, or waits for its turn. */
+  saying(): boolean
   /** The sign of a refusal at once, then words with the weight of a call: no card cuts them off, a count is not spoken into. */
   warn(words: readonly WordId[]): void
   /** Something of ours is in the air: a knock now may be our own. */

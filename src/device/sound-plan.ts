@@ -154,7 +154,7 @@ export function planDrip(afterS: number): CuePlan {
 
 /**
  * A bucket's two notes, then "B one, three, A two, ready", then the bucket's name where it was recorded: its letter would
- * sound like a board's. Throws RangeError for a place that is no number up to 99.
+ * sound like a board's; the notes alone where no place is named. Throws RangeError for a place that is no number up to 99.
  */
 export function planCall(bucketLetter: string, places: readonly Place[], bucketId = ''): CuePlan {
   const name: ToneName = `call-${callLetter(bucketLetter)}`
@@ -165,8 +165,8 @@ export function planCall(bucketLetter: string, places: readonly Place[], bucketI
     board = at.board
     words.push(numberWord('place', at.place))
   }
-  words.push(places.length === 1 ? 'ready to touch' : 'ready')
-  if (bucketId) words.push(`own:${bucketId}`)
+  if (places.length > 0) words.push(places.length === 1 ? 'ready to touch' : 'ready')
+  if (places.length > 0 && bucketId) words.push(`own:${bucketId}`)
   return { cues: [{ atS: 0, tone: name, lastsS: CALL_S }, ...wordCues(words, CALL_S + 0.1)] }
 }
 

@@ -188,7 +188,15 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     },
     call: (bucketLetter, places, bucketId) => speak(planCall(bucketLetter, places, bucketId), 'call'),
     say(words) {
-      if (mode === 'voice') speak(planWords(words), 'say')
+      if (words.length === 0) {
+        saying?.run.cut(context?.currentTime ?? 0, 'all')
+        saying = null
+      } else if (mode === 'voice') speak(planWords(words), 'say')
+    },
+    quiet: () => cutSpoken(context?.currentTime ?? 0),
+    saying() {
+      const now = context?.currentTime ?? 0
+      return health === 'ok' && [calling, saying].some((each) => each !== null && each.run.endS > now)
     },
     warn(words) {
       now(planTone('refused'))

@@ -1,5 +1,4 @@
-import { Workbox } from 'workbox-window'
-import type { SkipWaiting, TakeOver } from '../../shared/messages.ts'
+import type { AskOfWorker, Kept, TakeOver } from '../../shared/messages.ts'
 import type { Unsubscribe } from './ports.ts'
 
 /** A browser looks for a new version once a day by itself; a bench page may stay open for days. */
@@ -16,11 +15,11 @@ export interface Updates {
   /** True while a new version is kept and waits to be used. */
   waiting(): boolean
   onWaiting(listener: () => void): Unsubscribe
-  /** Everything is kept for the first time: from now on no network is needed. */
-  onOfflineReady(listener: () => void): Unsubscribe
+  /** How the kept files are: told when they were looked through, and completed where some were gone. */
+  onKept(listener: (kept: Kept) => void): Unsubscribe
   /** Uses the new version now, on the person's word. */
   apply(): Promise<Applied>
-  /** Looks for a new version, at most once an hour. For whenever the page comes back. */
+  /** Looks for a new version and whether every file is kept, at most once an hour. For whenever the page comes back. */
   check(nowMs: number): void
 }
 
@@ -38,9 +37,8 @@ export async function openUpdates({ isQuiet }: UpdateOptions): Promise<Updates |
   const { serviceWorker } = navigator
   if (!serviceWorker) return null
   const waitingListeners = new Set<() => void>()
-  const readyListeners = new Set<() => void>()
+  const keptListeners = new Set<(kept: Kept) => void>()
   const hadController = serviceWorker.controller !== null
-  const workbox = new Workbox(new URL('sw.js', document.baseURI).href, { updateViaCache: 'none' })
   let reloading = false
   let checkedMs = 0
 
@@ -49,26 +47,35 @@ export async function openUpdates({ isQuiet }: UpdateOptions): Promise<Updates |
     reloading = true
     location.reload()
   }
-  workbox.addEventListener('waiting', () => {
-    for (const listener of waitingListeners) listener()
-  })
-  workbox.addEventListener('controlling', () => {
-    if (hadController) return
-    for (const listener of readyListeners) listener()
-  })
-
-  let registration: ServiceWorkerRegistration | undefined
+  let registration: ServiceWorkerRegistration
   try {
-    registration = await workbox.register({ immediate: true })
+    registration = await serviceWorker.register(new URL('sw.js', document.baseURI), {
+      updateViaCache: 'none',
+    })
   } catch {
     return null
   }
-  const worker = () => registration?.waiting ?? null
+  const watch = (coming: ServiceWorker | null) =>
+    coming?.addEventListener('statechange', () => {
+      if (coming.state !== 'installed' || registration.waiting !== coming || !serviceWorker.controller) return
+      for (const listener of waitingListeners) listener()
+    })
+  watch(registration.installing)
+  registration.addEventListener('updatefound', () => watch(registration.installing))
+
+  const look = async () => {
+    const { controller } = serviceWorker
+    if (!controller) return
+    const kept = await ask<Kept>(controller, { type: 'CHECK' })
+    for (const listener of keptListeners) listener(kept)
+  }
+  // The first version has taken charge of the page that was there before it: it has not been asked about starts.
+  if (!hadController) serviceWorker.addEventListener('controllerchange', () => void look(), { once: true })
 
   const apply = async (): Promise<Applied> => {
-    const waiting = worker()
+    const { waiting } = registration
     if (!waiting) return 'none'
-    const answer = await ask(waiting)
+    const answer = await ask<TakeOver>(waiting, { type: 'SKIP_WAITING' })
     if (answer === 'other-window') return answer
     serviceWorker.addEventListener('controllerchange', reload)
     if (waiting.state === 'activated') reload()
@@ -79,34 +86,36 @@ export async function openUpdates({ isQuiet }: UpdateOptions): Promise<Updates |
   const applyAtStart = async () => {
     for (const pauseMs of START_TRIES_MS) {
       await new Promise((resolve) => setTimeout(resolve, pauseMs))
-      if (!worker() || !isQuiet() || (await apply()) !== 'other-window') return
+      if (!registration.waiting || !isQuiet() || (await apply()) !== 'other-window') return
     }
   }
   if (hadController) void applyAtStart()
 
-  const subscribe = (listeners: Set<() => void>) => (listener: () => void) => {
-    listeners.add(listener)
-    return () => listeners.delete(listener)
-  }
+  const subscribe =
+    <L>(listeners: Set<L>) =>
+    (listener: L) => {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    }
   return {
-    waiting: () => worker() !== null,
+    waiting: () => registration.waiting !== null,
     onWaiting: subscribe(waitingListeners),
-    onOfflineReady: subscribe(readyListeners),
+    onKept: subscribe(keptListeners),
     apply,
     check(nowMs) {
       if (nowMs - checkedMs < CHECK_EVERY_MS) return
       checkedMs = nowMs
-      registration?.update().catch(() => {})
+      void look()
+      registration.update().catch(() => {})
     },
   }
 }
 
-/** Asks the waiting worker to take over. */
-function ask(worker: ServiceWorker): Promise<TakeOver> {
+/** Asks a worker something that it answers. */
+function ask<Answer>(worker: ServiceWorker, question: AskOfWorker): Promise<Answer> {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel()
-    port1.onmessage = (event: MessageEvent<TakeOver>) => resolve(event.data)
-    const message: SkipWaiting = { type: 'SKIP_WAITING' }
-    worker.postMessage(message, [port2])
+    port1.onmessage = (event: MessageEvent<Answer>) => resolve(event.data)
+    worker.postMessage(question, [port2])
   })
 }

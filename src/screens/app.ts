@@ -29,9 +29,17 @@ export interface Health {
   readonly awake: 'idle' | 'held' | 'lost' | 'refused' | 'absent'
   readonly offlineReady: boolean
   readonly update: boolean
+  /** A new version did not start twice: the one before it is shown. */
+  readonly fellBack: boolean
   readonly readOnly: boolean
   /** Records set aside as damaged or unknown. */
   readonly quarantined: number
+  /** What is kept could not be read, or has not been yet: the table that shows isn't it. */
+  readonly unread: boolean
+  /** So many records were kept and are gone, from the second copy too. */
+  readonly lost: number
+  /** So many were gone and came back from the second copy. */
+  readonly recovered: number
   readonly install: 'installed' | 'prompt' | 'byHand' | 'unknown'
 }
 
@@ -119,6 +127,8 @@ export interface App {
   /** Takes in a backup; how many records were new. */
   takeIn(text: string): Promise<TakenIn>
   retrySave(): void
+  /** What the phone had to say once was read. */
+  noted(): void
   applyUpdate(): void
   install(): void
 }

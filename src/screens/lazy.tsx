@@ -12,9 +12,15 @@ type Load<Props> = () => Promise<ComponentType<Props>>
 const all: (() => void)[] = []
 const first: (() => void)[] = []
 
-/** A part that is fetched when it is asked for, or when the first card has long been drawn. */
-export function lazyPart<Props extends object>(load: Load<Props>): ComponentType<Props> {
-  return part(all, load, () => null, Missing)
+/**
+ * A part that is fetched when it is asked for, or when the first card has long been drawn. Until it is here, `Plain`
+ * stands for it; without one, that it cannot be had is shown.
+ */
+export function lazyPart<Props extends object>(
+  load: Load<Props>,
+  Plain?: ComponentType<Props>,
+): ComponentType<Props> {
+  return Plain ? part(all, load, Plain) : part(all, load, () => null, Missing)
 }
 
 /** A part of the bench that is fetched as soon as the first card is drawn. Until it is here, `Plain` stands for it. */

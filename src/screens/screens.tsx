@@ -1,28 +1,45 @@
 import { useEffect } from 'preact/hooks'
 import { potsOnTable } from '../table/model/plan.ts'
-import { useApp } from './app.ts'
+import { type Health, useApp } from './app.ts'
 import { Bench } from './bench/bench.tsx'
+import { NotSaved } from './bench/strip.tsx'
 import { First } from './first/first.tsx'
 import { lazyPart, useAllParts } from './lazy.tsx'
 
 /** The screens for clean hands: the bench never waits for them. */
 const Desk = lazyPart(() => import('./desk.tsx').then(({ Desk }) => Desk))
 
-/** The screen the route names. */
+/** What is wrong with keeping; until its words are here, that something isn't kept. */
+const Trouble = lazyPart(() => import('./trouble.tsx').then(({ TroubleLine }) => TroubleLine), NotSaved)
+
+const isWrong = ({ saved, unread, readOnly, lost, recovered, fellBack }: Health): boolean =>
+  saved === 'not-saved' || unread || readOnly || lost + recovered > 0 || fellBack
+
+/** The screen the route names, under what is wrong. */
 export function Screens() {
-  const { route, table, words, go, layDemo } = useApp()
+  const { route, table, words, health, go, layDemo } = useApp()
   const noPots = potsOnTable(table.value).length === 0
   const to = route.value
   useEffect(() => scrollTo(0, 0), [to])
   useAllParts()
-  if (to.at !== 'first' && to.at !== 'bench') return <Desk />
-  if (to.at === 'bench' && !noPots) return <Bench />
+  const screen =
+    to.at !== 'first' && to.at !== 'bench' ? (
+      <Desk />
+    ) : to.at === 'bench' && !noPots ? (
+      <Bench />
+    ) : (
+      <First
+        words={words.value}
+        back={!noPots}
+        demo={!health.value.unread}
+        onOwn={() => go({ at: 'board' })}
+        onDemo={() => void layDemo()}
+      />
+    )
   return (
-    <First
-      words={words.value}
-      back={!noPots}
-      onOwn={() => go({ at: 'board' })}
-      onDemo={() => void layDemo()}
-    />
+    <>
+      {isWrong(health.value) ? <Trouble /> : null}
+      {screen}
+    </>
   )
 }

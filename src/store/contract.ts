@@ -90,6 +90,8 @@ export interface Journal<E extends AnyEvent> {
    * clock. Does not freeze the page.
    */
   merge(candidates: readonly unknown[], nowMs: number): Promise<MergeReport>
+  /** A newer program has taken over in another tab: from now on read-only. */
+  retire(): void
   /** Tries now what is not saved. */
   retry(): void
   /** Stores all again that is known here: the database was emptied or made anew under this page. */

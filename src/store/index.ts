@@ -12,6 +12,7 @@ export type { Appended, Change, Journal, MergeReport, Opening } from './contract
 export { onNoticeTap, takeNoticeTaps } from './notice-taps.ts'
 export type { Quarantined, QuarantineReason } from './quarantine.ts'
 export type { SaveStatus } from './saver.ts'
+export { keepWitness, witness } from './witness.ts'
 
 const CHANNEL = 'bucketside-journal'
 
@@ -20,10 +21,6 @@ export interface JournalOptions {
   isEvent(event: AnyEvent): boolean
   /** Fetches what examines the contents of events of those kinds. */
   content(): Promise<ContentCheck>
-  /** An older page in another tab keeps the database: ask for it to be closed. */
-  onBlocked?(): void
-  /** A newer program took over in another tab: ask for this page to be opened anew. */
-  onStale?(): void
 }
 
 export interface OpenedJournal<E extends AnyEvent> extends Journal<E> {
@@ -33,7 +30,8 @@ export interface OpenedJournal<E extends AnyEvent> extends Journal<E> {
 /** Opens this phone's journal. Never rejects: see {@link Journal.opening} for how it went. */
 export async function openJournal<E extends AnyEvent>(options: JournalOptions): Promise<OpenedJournal<E>> {
   let remade = () => {}
-  const database = openDatabase({ ...options, onRemade: () => remade() })
+  let stale = () => {}
+  const database = openDatabase({ onRemade: () => remade(), onStale: () => stale() })
   const ports = {
     storage: databaseStorage(database),
     fallback: openUnsavedFallback(() => localStorage),
@@ -47,6 +45,7 @@ export async function openJournal<E extends AnyEvent>(options: JournalOptions): 
   }
   const journal = await loadJournal<E>(ports)
   remade = () => void journal.writeBack().catch(() => {})
+  stale = () => journal.retire()
   return Object.assign(journal, { database })
 }
 

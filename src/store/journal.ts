@@ -211,6 +211,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       const known = read.length - before.added.length - lost
       return { added: before.added.length, known, displaced: before.displaced.length, faulty, waiting, ahead }
     },
+    retire: becomeStale,
     retry: () => saver.retry(),
     writeBack,
     async tidy() {

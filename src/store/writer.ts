@@ -1,5 +1,6 @@
 import { update } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
+import { witness } from './witness.ts'
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz0123456789'
 /** 36^8 is 2.8e12: ten thousand openings on one phone collide with a chance of 2e-5. */
@@ -26,7 +27,8 @@ const ANSWER_MS = 2500
  * a new name each time, which harms nothing.
  */
 export async function nameWriter(database: Database): Promise<string> {
-  let phone = randomName()
+  // A database that was lost does not make it another phone.
+  let phone = witness()?.phone ?? randomName()
   const named = update<string>(
     'phone',
     (known) => {

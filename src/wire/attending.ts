@@ -1,8 +1,10 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
+import type { ClockJump } from '../device/ports.ts'
 import { beSeen, lastSeenMs } from '../device/seen.ts'
 import type { Away } from '../screens/app.ts'
 import { doubtfulDips } from '../table/decide/decide-card.ts'
 import type { Action } from '../table/model/action.ts'
+import { earliestNow, lastKnownMs, unwritten, type WrittenJump } from './clock-set.ts'
 import type { Devices } from './devices.ts'
 import type { Hits } from './hits.ts'
 import type { Records } from './records.ts'
@@ -10,6 +12,8 @@ import type { Records } from './records.ts'
 /** A page nobody saw for this long lists what came due meanwhile. */
 const AWAY_MS = 60_000
 const SEEN_EVERY_MS = 2000
+/** So long after it was written another window finds a jump in the database, ms. */
+const WRITTEN_MS = 400
 
 export interface Attending {
   /** Nobody could see the page for so long; undefined once the list of what came due was seen. */
@@ -43,17 +47,42 @@ export function openAttending(
 
   const startMs = clock.epochMs()
   // A life sign is written late, or not at all when the phone kills the page; the last hit is one too.
-  const lastHit = table.peek().hits.at(-1)
-  const lastSeen = Math.max(lastSeenMs() ?? 0, lastHit ? lastHit.at + table.peek().skewMs : 0)
-  if (lastSeen > 0 && lastSeen < startMs && !journal.readOnly) unseen(lastSeen, startMs)
+  const knownMs = lastKnownMs(journal.records, journal.phone, lastSeenMs())
+  const earliestMs = earliestNow(table.peek(), knownMs, startMs)
+  if (earliestMs !== undefined) {
+    unseen(knownMs, earliestMs)
+    note({ do: 'clock-moved', byMs: Math.round(startMs - earliestMs) })
+  } else if (knownMs > 0 && knownMs < startMs) unseen(knownMs, startMs)
   lifecycle.onWake(({ reason, gapMs, atMs }) => {
     if (reason === 'start') return
     journal.refresh().catch(() => {})
     woken(atMs)
     unseen(atMs - gapMs, atMs)
   })
+  // Each window sees the same jump; one writes it down.
+  let writing = false
+  let written: readonly WrittenJump[] = []
+  journal.subscribe((change) => {
+    if (change.kind !== 'records' || writing) return
+    for (const { event, writer } of change.records) {
+      const own = writer.startsWith(`${journal.phone}.`)
+      if (event.kind === 'clock-moved' && own)
+        written = [...written.slice(-9), { byMs: event.byMs, pageMs: clock.pageMs() }]
+    }
+  })
+  const writeJump = async ({ byMs, sinceMs }: ClockJump) => {
+    await journal.refresh().catch(() => {})
+    const rest = unwritten(byMs, sinceMs, written)
+    if (rest === 0) return
+    writing = true
+    note({ do: 'clock-moved', byMs: Math.round(rest) })
+    writing = false
+    await new Promise((resolve) => setTimeout(resolve, WRITTEN_MS))
+  }
   clock.onJump((jump) => {
-    if (jump.kind === 'moved') note({ do: 'clock-moved', byMs: Math.round(jump.byMs) })
+    if (jump.kind !== 'moved') return
+    const { locks } = navigator
+    void (locks ? locks.request('bucketside-clock', () => writeJump(jump)) : writeJump(jump))
   })
   const lifeSign = () => document.visibilityState === 'visible' && beSeen(clock.epochMs())
   lifeSign()

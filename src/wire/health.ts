@@ -1,5 +1,6 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals'
 import type { Health } from '../screens/app.ts'
+import { witness } from '../store/index.ts'
 import type { Fetched } from '../ui/fetched.ts'
 import type { Devices } from './devices.ts'
 import type { Records } from './records.ts'
@@ -7,7 +8,7 @@ import type { Sounding } from './sounding.ts'
 
 /** How the phone is doing, as far as it tells; `patch` for what others find out. */
 export function openHealth(
-  { journal, saved, readOnly }: Records,
+  { journal, saved, readOnly, unread, recovered }: Records,
   { awake, install }: Devices,
   sounding: Fetched<Sounding>,
 ): { readonly health: ReadonlySignal<Health>; patch(part: Partial<Health>): void } {
@@ -17,14 +18,18 @@ export function openHealth(
     awake: awake.state(),
     offlineReady: navigator.serviceWorker?.controller != null,
     update: false,
+    fellBack: false,
     readOnly: readOnly.peek(),
     quarantined: journal.opening.quarantined.length,
+    unread: unread.peek(),
+    lost: recovered === 0 && journal.records.length === 0 ? (witness()?.count ?? 0) : 0,
+    recovered,
     install: install.state(),
   })
   const patch = (part: Partial<Health>) => {
     health.value = { ...health.peek(), ...part }
   }
-  effect(() => patch({ saved: saved.value, readOnly: readOnly.value }))
+  effect(() => patch({ saved: saved.value, readOnly: readOnly.value, unread: unread.value }))
   awake.onChange((state) => patch({ awake: state }))
   install.onChange((state) => patch({ install: state }))
   sounding.with(({ sound }) => {

@@ -42,6 +42,11 @@ export function openHits({ records, moment, devices, sounding, afterHit }: Parts
         refused()
         return { code: 'read-only' }
       }
+      // On a table that isn't the one that is kept: they would take that one away unseen.
+      if (records.unread.peek() && (action.do === 'lay-demo' || action.do === 'clear-table')) {
+        refused()
+        return { code: 'unread' }
+      }
       const at = Math.round(clock.epochAt(atMs))
       const before = records.table.peek()
       const stamp = { at, hit: newId(), hands: potterOf(moment.seen.peek()) }

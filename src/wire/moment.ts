@@ -1,18 +1,20 @@
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { Clock } from '../device/ports.ts'
 import type { Card } from '../table/card/card.ts'
-import { cardOf } from '../table/card/card-now.ts'
 import { type Judge, judged } from '../table/card/judged.ts'
+import { type Shown, shownNow } from '../table/card/shown.ts'
 import { type Potter, viewOf } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
+import type { Schedule } from '../table/order/schedule.ts'
+import type { ScheduleOption } from '../table/order/schedule-options.ts'
 import { type Fetched, fetched } from '../ui/fetched.ts'
-import { openPlanning, type Planning } from './planning.ts'
+import { openPlanning } from './planning.ts'
 
 /** How often what is shown follows the clock; a count follows the screen's own frames. */
 const TICK_MS = 250
 
 /** The moment as all see it: its time, the order of work, and the one card. */
-export interface Moment extends Planning {
+export interface Moment {
   /** Table time, ms. */
   readonly now: ReadonlySignal<number>
   readonly frameNow: ReadonlySignal<number>
@@ -21,10 +23,15 @@ export interface Moment extends Planning {
   readonly seen: ReadonlySignal<Table>
   /** Computed once a tick, for screen, voice, notices, track and vibration alike. */
   readonly card: ReadonlySignal<Card>
+  /** The order of work that the card follows; undefined while none is told. */
+  readonly schedule: ReadonlySignal<Schedule | undefined>
+  readonly scheduleOptions: ReadonlySignal<readonly ScheduleOption[]>
   /** What judges a dip before it starts. */
   readonly judging: Fetched<Judge>
   /** Looks at the clock anew. */
   tick(): void
+  /** What tells whether a line is being said: no clock changes its card. */
+  hear(saying: () => boolean): void
 }
 
 export function openMoment(table: ReadonlySignal<Table>, clock: Clock): Moment {
@@ -44,9 +51,14 @@ export function openMoment(table: ReadonlySignal<Table>, clock: Clock): Moment {
     judge.value = part.judge
     return part.judge
   })
-  const card = computed(() =>
-    judged(seen.value, cardOf(seen.value, now.value, planning.schedule.value), now.value, judge.value),
-  )
+  let saying = () => false
+  let before: Shown | undefined
+  const shown = computed(() => {
+    before = shownNow(before, seen.value, now.value, planning.schedule.value, saying())
+    return before
+  })
+  const card = computed(() => judged(seen.value, shown.value.card, now.value, judge.value))
+  const schedule = computed(() => shown.value.schedule)
   const tick = () =>
     batch(() => {
       now.value = timeNow()
@@ -68,5 +80,18 @@ export function openMoment(table: ReadonlySignal<Table>, clock: Clock): Moment {
     })
     return () => cancelAnimationFrame(frame)
   })
-  return { ...planning, now, frameNow, potter, seen, card, judging, tick }
+  return {
+    now,
+    frameNow,
+    potter,
+    seen,
+    card,
+    schedule,
+    scheduleOptions: planning.scheduleOptions,
+    judging,
+    tick,
+    hear(voice) {
+      saying = voice
+    },
+  }
 }

@@ -18,6 +18,10 @@ import { openUpdating } from './updating.ts'
 
 /** The first card is drawn before the sound is fetched, if no hit asked for it earlier. */
 const SOUND_AFTER_MS = 1500
+/** The bench is up: the second copy is compared with what was opened. */
+const COPY_AFTER_MS = 3000
+/** Packed at a quiet start, so that the next one reads fast. */
+const TIDY_AFTER_MS = 20_000
 /** So long is the sound alone with the phone before ringing, knocks and names come. */
 const EXTRAS_AFTER_MS = 600
 
@@ -41,7 +45,7 @@ export async function openProgram(): Promise<App> {
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
   const extras = signal<OpenedExtras | undefined>(undefined)
 
-  const quiet = () => document.visibilityState === 'visible' && isQuiet(table.peek(), now.peek())
+  const quiet = () => document.visibilityState === 'visible' && isQuiet(card.peek(), table.peek(), now.peek())
   const updating = openUpdating(quiet, patch)
   const afterHit = () => extras.peek()?.caller.afterHit()
   const hits = openHits({ records, moment, devices, sounding, afterHit })
@@ -64,9 +68,21 @@ export async function openProgram(): Promise<App> {
     const opening = fetched(async () => (extras.value = await open()))
     setTimeout(opening.ask, EXTRAS_AFTER_MS)
     effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))
-    effect(() => opened.follow(seen.value, now.value, route.value.at === 'bench', extras.value?.caller))
+    moment.hear(opened.sound.saying)
+    effect(() => {
+      const shows = route.value.at === 'bench' && !away.at.value && !bench.sheet.value
+      opened.tell({ table: seen.value, now: now.value, card: card.value, shows }, extras.value?.caller)
+    })
   })
   setTimeout(sounding.ask, SOUND_AFTER_MS)
+  const copying = fetched(() => import('./rescue.ts'))
+  copying.with(({ keepCopy }) => {
+    keepCopy(journal, (recovered) => patch({ recovered }))
+    setTimeout(() => {
+      if (quiet() && !journal.readOnly) journal.tidy().catch(() => {})
+    }, TIDY_AFTER_MS)
+  })
+  setTimeout(copying.ask, COPY_AFTER_MS)
 
   return {
     table: seen,
@@ -99,6 +115,7 @@ export async function openProgram(): Promise<App> {
     backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
     takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
     retrySave: () => journal.retry(),
+    noted: () => patch({ lost: 0, recovered: 0, fellBack: false }),
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),
   }

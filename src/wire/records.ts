@@ -1,7 +1,7 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
-import { type OpenedJournal, openJournal } from '../store/index.ts'
+import { type OpenedJournal, openJournal, witness } from '../store/index.ts'
 import { fold, step } from '../table/fold/fold.ts'
 import type { Table } from '../table/model/state.ts'
 
@@ -11,6 +11,10 @@ export interface Records {
   readonly table: ReadonlySignal<Table>
   readonly saved: ReadonlySignal<OpenedJournal<TableEvent>['status']>
   readonly readOnly: ReadonlySignal<boolean>
+  /** What is kept could not be read, or not yet. */
+  readonly unread: ReadonlySignal<boolean>
+  /** Records that an emptied database had lost and the second copy gave back at this start. */
+  readonly recovered: number
   /** From now on records are folded as they come; `changed` runs in the same batch. */
   follow(changed: () => void): void
 }
@@ -20,15 +24,22 @@ export async function openRecords(): Promise<Records> {
     isEvent: (event) => isKnownKind(event.kind),
     content: async () => (await import('../store/events-schema.ts')).contentFault,
   })
+  const { opening } = journal
+  // Empty, though it was not: never shown as a first visit before the second copy was asked.
+  const emptied = journal.records.length === 0 && opening.failure === null && witness() !== undefined
+  const recovered = emptied ? await (await import('./rescue.ts')).rescue(journal) : 0
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   const table = signal(fold(folded, journal.phone))
   const saved = signal(journal.status)
   const readOnly = signal(journal.readOnly)
+  const unread = signal(journal.opening.failure !== null)
   return {
     journal,
     table,
     saved,
     readOnly,
+    unread,
+    recovered,
     follow(changed) {
       journal.subscribe((change) => {
         switch (change.kind) {
@@ -43,6 +54,10 @@ export async function openRecords(): Promise<Records> {
             break
           case 'status':
             saved.value = change.status
+            break
+          case 'opening':
+            unread.value = journal.opening.failure !== null
+            readOnly.value = journal.readOnly
             break
           case 'stale':
             readOnly.value = true

@@ -12,7 +12,7 @@ import { callsAhead } from '../table/steps/calls-ahead.ts'
 import type { Parts } from './extras.ts'
 import { keep } from './local.ts'
 import { openRingTest, type RingTest } from './ring-test.ts'
-import type { Caller } from './sounding.ts'
+import type { Caller } from './telling.ts'
 
 /** What this phone remembers of ringing. */
 export interface RingFacts {

@@ -58,7 +58,9 @@ export function routeOf(hash: string): Route | undefined {
 /** A part of an address, if it says anything. */
 function readable(part: string | undefined): string | undefined {
   try {
-    return part ? decodeURIComponent(part) : undefined
+    const name = part ? decodeURIComponent(part) : ''
+    // Nor is it a name that every object has.
+    return name === '' || name in {} ? undefined : name
   } catch {
     return undefined
   }

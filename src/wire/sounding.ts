@@ -4,9 +4,9 @@ import type { Clip } from '../device/schedule.ts'
 import { openSound } from '../device/sound.ts'
 import { planCount } from '../device/sound-plan.ts'
 import { openVoice } from '../device/voice.ts'
-import { outputsOf, type ReadyCall } from '../table/card/outputs.ts'
 import type { Table } from '../table/model/state.ts'
 import type { Devices } from './devices.ts'
+import { openTelling } from './telling.ts'
 
 /** The clips are fetched when the first screen has long been drawn. */
 const VOICE_AFTER_MS = 1500
@@ -16,8 +16,8 @@ export interface Sounding {
   readonly sound: Sound
   /** Sounds what a hit means at once, before it is stored: `atMs` is the tap in page time. */
   hit(table: Table, events: readonly TableEvent[], atMs: number): void
-  /** Makes the phone do what the state asks for: stay awake, say what a card wants said, call what is ready. */
-  follow(table: Table, now: number, atBench: boolean, caller?: Caller): void
+  /** Makes the phone do what the moment asks for. */
+  readonly tell: ReturnType<typeof openTelling>
   /** How counts are heard, and in which language. */
   use(mode: Table['settings']['sound'], language: Table['settings']['spoken']): void
   /** A bucket's name in the person's own voice; null for its letter again. */
@@ -33,7 +33,7 @@ export function openSounding(devices: Devices): Sounding {
   return {
     sound,
     hit: (table, events, atMs) => soundHit(sound, devices.haptics, table, events, atMs),
-    follow: reconciler(sound, devices),
+    tell: openTelling({ sound, haptics: devices.haptics, awake: devices.awake }),
     use(mode, language) {
       sound.setMode(mode)
       wanted = mode === 'voice' ? language : wanted
@@ -77,46 +77,4 @@ function soundHit(
     }
   }
   haptics.feel('short')
-}
-
-/** Who else says calls, and which need not be said any more. */
-export interface Caller {
-  /** The person heard it, or a track that plays says it. */
-  saysItself(call: ReadyCall): boolean
-  called(call: ReadyCall): void
-}
-
-function reconciler(sound: Sound, devices: Devices): Sounding['follow'] {
-  let asked: string | undefined
-  let awake: boolean | undefined
-  let said: string | undefined
-  let first = true
-  const called = new Set<string>()
-  return (table, now, atBench, caller) => {
-    const outputs = outputsOf(table, now)
-    if (outputs.awake !== awake) {
-      awake = outputs.awake
-      devices.awake.want(outputs.awake)
-    }
-    if (outputs.pan?.key !== asked) {
-      asked = outputs.pan?.key
-      if (outputs.pan) {
-        sound.warn(outputs.pan.words)
-        devices.haptics.feel('long')
-      }
-    }
-    // What stood there when the program opened was not brought by a hit.
-    if (outputs.say && outputs.say.key !== said && atBench && !first) sound.say(outputs.say.words)
-    if (atBench || first) said = outputs.say?.key
-    first = false
-    for (const call of outputs.calls) {
-      if (called.has(call.key)) continue
-      called.add(call.key)
-      caller?.called(call)
-      if (caller?.saysItself(call)) continue
-      sound.call(call.bucketLetter, call.places, call.bucketId)
-      devices.haptics.feel('long')
-    }
-    for (const key of called) if (!outputs.calls.some((call) => call.key === key)) called.delete(key)
-  }
 }

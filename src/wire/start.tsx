@@ -5,6 +5,7 @@ import { AppProvider } from '../screens/app.ts'
 import { fetchFaces } from '../screens/lazy.tsx'
 import { Screens } from '../screens/screens.tsx'
 import { openProgram } from './program.ts'
+import { tellStarted } from './updating.ts'
 
 /** What was hit on the first screen while the program was still being fetched. */
 export type Wish = 'own' | 'demo'
@@ -32,4 +33,5 @@ export async function start(root: HTMLElement, wish: () => Wish | undefined): Pr
     root,
   )
   root.removeAttribute('aria-busy')
+  tellStarted()
 }

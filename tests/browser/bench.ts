@@ -186,7 +186,11 @@ export class BenchPage {
           }
         }),
     )
-    const stamped = records as (Stamped & { order: number; seq: number })[]
+    // At rest they may lie in packs.
+    const stamped = records.flatMap((value) => {
+      const { text } = value as { text?: string }
+      return text === undefined ? [value] : text.split('\n').map((line): unknown => JSON.parse(line))
+    }) as (Stamped & { order: number; seq: number })[]
     const sorted = [...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq)
     const [first] = sorted
     return fold(sorted, first && phoneOf(first))

@@ -2,6 +2,7 @@ import { cpus, loadavg } from 'node:os'
 import { expect, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import type { CoatFacts } from '../../shared/nouns.ts'
+import { cardOf } from '../../src/table/card/card-now.ts'
 import { outputsOf } from '../../src/table/card/outputs.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { fold } from '../../src/table/fold/fold.ts'
@@ -108,7 +109,8 @@ test('three due within a minute are one call by their places; DRY is for all but
   await bench.pass(45)
   await expect(bench.face).toContainText('3 ready?')
   await expect(page.locator('.ready-tile')).toHaveText([/A 3.*33/, /A 4.*34/, /B 3.*37/])
-  const called = outputsOf(await bench.table(), await page.evaluate(() => Date.now())).calls
+  const [seen, nowMs] = [await bench.table(), await page.evaluate(() => Date.now())]
+  const called = outputsOf(seen, nowMs, cardOf(seen, nowMs)).calls
   expect(called.map(({ places }) => places.map(({ board, place }) => `${board} ${place}`))).toEqual([
     ['A 3', 'A 4', 'B 3'],
   ])

@@ -5,7 +5,7 @@ import { APP_BASE, APP_PORT, APP_URL, at, PAGE_PORT, PAGE_URL } from './places.t
 const serve = (port: number, root: string, base: string) =>
   `node tests/tools/serve.mjs --port ${port} --root ${root} --base ${base}`
 
-const TIMED = /(names|offline|sound|store|tape|update)\.spec\.ts$/
+const TIMED = /(broken|lost|names|offline|policy|sound|store|tape|update)\.spec\.ts$/
 
 /** The built app at the size of a small phone, with touch. `npm run build` comes first. */
 export default defineConfig({

@@ -1,5 +1,6 @@
 import { forecastOf } from '../../src/table/forecast/forecast.ts'
 import type { Table } from '../../src/table/model/state.ts'
+import { numbers } from '../fixtures/numbers.ts'
 import type { BenchPage } from './bench.ts'
 
 /** What a sitting came to. */
@@ -21,17 +22,6 @@ const DAWDLE_S = 10 * MIN_S
 /** Part of the hits before which hands dawdle, and of those that slip. */
 const DAWDLES = 0.15
 const SLIPS = 0.15
-
-/** A small generator of numbers from 0 to 1: the same for the same seed (mulberry32). */
-function numbers(seed: number): () => number {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let t = Math.imul(state ^ (state >>> 15), state | 1)
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32
-  }
-}
 
 /**
  * Hands that do what the bar says until `coats` dips are on: a minute a dip, three to open a bucket, one to stir. With

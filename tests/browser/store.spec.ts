@@ -255,12 +255,18 @@ test('a newer program in another tab stops this one from writing, and is told', 
         opening.onsuccess = () => resolve()
       }),
   )
-  const status = await page.evaluate(async () => {
-    window.sitting.hit(2)
-    await new Promise((resolve) => setTimeout(resolve, 300))
-    return window.sitting.journal.status
-  })
-  expect(status).toBe('not-saved')
+  // Told at once: nothing is taken that could not be kept.
+  await expect.poll(() => page.evaluate(() => window.sitting.journal.readOnly)).toBe(true)
+  expect(
+    await page.evaluate(() =>
+      Promise.resolve()
+        .then(() => window.sitting.hit(2))
+        .then(
+          () => 'kept',
+          () => 'refused',
+        ),
+    ),
+  ).toBe('refused')
   await other.close()
   await open(page)
   expect(await page.evaluate(() => window.sitting.journal.readOnly)).toBe(true)

@@ -60,7 +60,7 @@ function doing(
 /** Everything that a screen asks of the table. */
 function look({ table, nowMs, card }: Play): void {
   expect(card.kind).not.toBe('empty')
-  outputsOf(table, nowMs)
+  outputsOf(table, nowMs, card)
   checkInput(jobsOf(table, nowMs).input)
   rideAlong(table)
   for (const pot of potsOnTable(table)) {

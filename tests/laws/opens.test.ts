@@ -29,8 +29,9 @@ function bench(held: readonly JournalRecord<AnyEvent>[]) {
   const table = fold(held as readonly JournalRecord<TableEvent>[])
   return [0, 3_600_000].map((laterMs) => {
     const now = NOW + laterMs - table.skewMs
-    outputsOf(table, now)
-    return judged(table, cardOf(table, now), now, judge).kind
+    const card = cardOf(table, now)
+    outputsOf(table, now, card)
+    return judged(table, card, now, judge).kind
   })
 }
 

@@ -1,11 +1,15 @@
 /** Builds dist/: the app, then its service worker with the list of everything to keep offline. */
-import { existsSync, mkdirSync, renameSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { existsSync, mkdirSync, readFileSync, renameSync } from 'node:fs'
 import { at, ensureModules, run, tool } from './project.mjs'
 
 // What no page of the app asks for: the large icons serve its installation.
 const NOT_KEPT = ['**/*.map', '**/*.md', 'robots.txt', 'sw.js', 'icon-512.png', 'icon-maskable-512.png']
 // A single file beyond this is a mistake rather than a part of the app.
 const LARGEST_BYTES = 2_000_000
+
+/** As in Subresource Integrity (W3C). */
+const integrityOf = (path) => `sha256-${createHash('sha256').update(readFileSync(path)).digest('base64')}`
 
 ensureModules()
 for (const config of ['src/vite.config.ts', 'sw/vite.config.ts']) {
@@ -29,8 +33,13 @@ const { count, size, warnings } = await injectManifest({
   globPatterns: ['**/*'],
   globIgnores: NOT_KEPT,
   maximumFileSizeToCacheInBytes: LARGEST_BYTES,
-  // Vite puts the hash of the content into these names already.
-  dontCacheBustURLsMatching: /^assets\/.+-[\w-]{8}\.\w+$/,
+  // What the worker holds each file to before it keeps it.
+  manifestTransforms: [
+    async (entries) => ({
+      manifest: entries.map(({ url, size }) => ({ url, size, integrity: integrityOf(at(`dist/${url}`)) })),
+      warnings: [],
+    }),
+  ],
 })
 for (const warning of warnings) console.error(warning)
 if (warnings.length > 0) process.exit(1)

@@ -5,6 +5,7 @@ import { createServer as createSecureServer } from 'node:https'
 import { extname, join, normalize, sep } from 'node:path'
 import { promisify } from 'node:util'
 import { gzip } from 'node:zlib'
+import { HEADERS } from './headers.mjs'
 
 const gzipped = promisify(gzip)
 
@@ -68,7 +69,7 @@ async function answer(request, response, { root, base, extra }) {
   const headers = {
     'content-type': type,
     'cache-control': hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
-    'x-content-type-options': 'nosniff',
+    ...HEADERS,
     vary: 'accept-encoding',
     etag,
   }

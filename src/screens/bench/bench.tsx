@@ -7,7 +7,7 @@ import { BigBar } from './big-bar.tsx'
 import { CountScreen } from './count.tsx'
 import { Face } from './middle.tsx'
 import { Returned, SlipLine } from './stand-ins.tsx'
-import { NotSaved, Strip } from './strip.tsx'
+import { Strip } from './strip.tsx'
 import { TopRow } from './top-row.tsx'
 import './bench.css'
 
@@ -83,7 +83,6 @@ export function Bench() {
       {sheet === 'warnings' ? <Other close={close} at="warnings" /> : null}
       {sheet === 'ways' ? <Ways close={close} /> : null}
       {app.table.value.settings.noisy ? <NoisePattern card={card} /> : null}
-      <NotSaved />
     </div>
   )
 }

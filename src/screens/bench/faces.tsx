@@ -53,14 +53,14 @@ function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vesse
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const { table, words, formats } = useApp()
   const w = words.value.bench
-  const { decant, change, dips, waiting, agoMs } = card
+  const { decant, change, visit, waiting, agoMs } = card
   const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''
   const glaze = name(card.bucketId)
   const marked = cautionText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   const closed = change ? name(table.value.openBucket) : ''
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const ago = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
-  const count = dips === undefined ? (waiting > 0 ? w.stirWaiting(waiting) : '') : w.dipsFor(dips, glaze)
+  const count = visit ? w.dipsFor(visit.dips, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
   return (
     <div class="face face-wide">
       {inHand ? (

@@ -11,6 +11,8 @@ interface MenuProps {
   readonly pot: PotState | undefined
   /** The dip of the pot that is still in the hands. */
   readonly inHand: DipState | undefined
+  /** The pot still in the hands where the card is about another, and its dip. */
+  readonly owed: { readonly pot: PotState; readonly dip: DipState } | undefined
   /** The last dip at the table, put down a moment ago. */
   readonly recent: { readonly pot: PotState; readonly dip: DipState } | undefined
   readonly act: Acting
@@ -18,7 +20,7 @@ interface MenuProps {
 }
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
-export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
+export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
   const { table, words, go, card } = useBench()
   const w = words.value.other
   const number = nameOf(words.value, pot)
@@ -30,7 +32,9 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
       {under === undefined ? null : <small class="figures">{under}</small>}
     </PressButton>
   )
-  const mend = recent && offers.length === 0 ? recent : undefined
+  const mend = owed ?? (offers.length === 0 ? recent : undefined)
+  // As many tiles as knuckles can tell apart: what is owed comes first, and offers before another choice.
+  const choices = owed === undefined || offers.length === 0
   return (
     <div class="other-grid">
       {offers.slice(0, 2).map(({ text, on }, i) => (
@@ -45,9 +49,9 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
         </PressButton>
       ))}
       {tile(w.takeBack, act({ do: 'take-back' }), lastHitText(table.value, words.value))}
-      {tile(words.value.bench.board, () => go({ at: 'board' }))}
-      {tile(inHand ? w.wasPot : w.anotherPot, open('pot'))}
-      {tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket'))}
+      {owed ? null : tile(words.value.bench.board, () => go({ at: 'board' }))}
+      {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
+      {choices ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}
       {inHand ? (
         <>
           {tile(w.held, open('held', inHand), number)}
@@ -56,8 +60,10 @@ export function Menu({ pot, inHand, recent, act, open }: MenuProps) {
         </>
       ) : (
         <>
-          {tile(w.told, open('told'), number)}
+          {owed ? null : tile(w.told, open('told'), number)}
           {tile(w.more, open('more'), number)}
+          {owed ? tile(w.wasPot, open('pot', owed.dip), nameOf(words.value, owed.pot)) : null}
+          {owed ? tile(w.wasBucket, open('bucket', owed.dip), nameOf(words.value, owed.pot)) : null}
           {mend ? tile(w.held, open('held', mend.dip), nameOf(words.value, mend.pot)) : null}
           {mend ? tile(w.earlier, open('earlier', mend.dip), nameOf(words.value, mend.pot)) : null}
         </>

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import type { Card } from '../../table/card/card.ts'
+import { type Card, potsOnCard } from '../../table/card/card.ts'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { Action } from '../../table/model/action.ts'
 import { lastDip, potsOnTable, strayed } from '../../table/model/plan.ts'
@@ -38,18 +38,24 @@ export function Other({ close, at }: OtherProps) {
   const { table, words } = app
   const w = words.value.other
   const hand = potInHand(table.value, stepsOf(table.value, app.now.value))
-  const pot = hand?.pot ?? subjectOf(table.value, app.card.value)
+  // It speaks of the card that shows; what the pot still in the hands may want mended is named by its number.
+  const onCard = potOnCard(table.value, app.card.value)
+  const own = hand && (onCard === undefined || onCard === hand.pot) ? hand : undefined
+  const owed = own ? undefined : hand
+  const pot = own?.pot ?? onCard ?? potsOnTable(table.value)[0]
   const last = pot && lastDip(pot)
-  const dip = mending.value ?? hand?.dip ?? last
+  const mend = mending.value ?? own?.dip
+  const dip = mend ?? last
+  const mended = owed && mend?.dipId === owed.dip.dipId ? owed.pot : pot
   const open = (next: Page, mend?: DipState) => () => {
     page.value = next
     mending.value = mend
   }
   const act = (action: Action) => (atMs: number) => {
     const refusal = app.act(action, atMs, decideSetup)
-    const mended = pot && table.peek().pots[pot.facts.potId]
+    const after = mended && table.peek().pots[mended.facts.potId]
     if (refusal) said.value = refusalText(words.value, refusal)
-    else if (action.do === 'was-other-bucket' && mended && strayed(table.peek(), mended)) page.value = 'stray'
+    else if (action.do === 'was-other-bucket' && after && strayed(table.peek(), after)) page.value = 'stray'
     else {
       if (action.do === 'held-longer')
         app.bench.slip.value = { dipId: action.dipId, until: app.now.peek() + SLIP_MS }
@@ -57,7 +63,7 @@ export function Other({ close, at }: OtherProps) {
     }
   }
 
-  const armed = app.card.value.kind === 'armed' && !hand ? app.card.value.armed : undefined
+  const armed = app.card.value.kind === 'armed' && !own ? app.card.value.armed : undefined
 
   return (
     <section class="other">
@@ -78,7 +84,8 @@ export function Other({ close, at }: OtherProps) {
       {page.value === 'menu' ? (
         <Menu
           pot={pot}
-          inHand={hand?.dip}
+          inHand={own?.dip}
+          owed={owed}
           recent={hand ? undefined : recentDip(table.value, app.now.value)}
           act={act}
           open={open}
@@ -88,7 +95,7 @@ export function Other({ close, at }: OtherProps) {
         <PotTiles
           pots={potsOnTable(table.value)}
           onPick={(potId) =>
-            act(dip && hand ? { do: 'was-other-pot', dipId: dip.dipId, potId } : { do: 'pick', potId })
+            act(mend ? { do: 'was-other-pot', dipId: mend.dipId, potId } : { do: 'pick', potId })
           }
         />
       ) : null}
@@ -96,8 +103,8 @@ export function Other({ close, at }: OtherProps) {
         <BucketTiles
           onPick={(bucketId) =>
             act(
-              dip && hand
-                ? { do: 'was-other-bucket', dipId: dip.dipId, bucketId }
+              mend
+                ? { do: 'was-other-bucket', dipId: mend.dipId, bucketId }
                 : { do: 'pick', potId: pot.facts.potId, bucketId },
             )
           }
@@ -119,9 +126,9 @@ export function Other({ close, at }: OtherProps) {
         </div>
       ) : null}
       {page.value === 'more' && pot ? (
-        <MorePage pot={pot} act={act} open={open} last={last} inHand={hand !== undefined} />
+        <MorePage pot={pot} act={act} open={open} last={last} inHand={own !== undefined} />
       ) : null}
-      {page.value === 'stray' && pot ? <StrayPage pot={pot} act={act} /> : null}
+      {page.value === 'stray' && mended ? <StrayPage pot={mended} act={act} /> : null}
       {page.value === 'why' && pot ? <Why pot={pot} /> : null}
       {page.value === 'shelf' && pot && armed ? (
         <ShelfPage pot={pot} bucketId={armed.bucketId} act={act} />
@@ -162,16 +169,5 @@ function recentDip(
 }
 
 /** The pot a card is about: the one it names, else the next that is due. */
-function subjectOf(table: Table, card: Card): PotState | undefined {
-  const potId =
-    'potId' in card
-      ? card.potId
-      : card.kind === 'armed'
-        ? card.armed.potId
-        : card.kind === 'ready'
-          ? card.potIds[0]
-          : card.kind === 'wait'
-            ? card.next?.potId
-            : undefined
-  return (potId === undefined ? undefined : table.pots[potId]) ?? potsOnTable(table)[0]
-}
+const potOnCard = (table: Table, card: Card): PotState | undefined =>
+  table.pots[potsOnCard(card)[0] ?? (card.kind === 'wait' ? card.next?.potId : undefined) ?? '']

@@ -3,6 +3,7 @@ import { forecastOf } from '../../table/forecast/forecast.ts'
 import { coatsOn, potsOnTable } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import type { BenchWords } from '../../words/bench.ts'
 import { useBench } from '../bench-app.ts'
 import { useDays } from '../days.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
@@ -16,7 +17,7 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   const f = formats.value
   const dueText = useDueText()
   const { about } = useDays()
-  const { next, reason } = card
+  const { next, reason, kept = [] } = card
   if (!next) return null
   const { skewMs } = table.value
   const never = !Number.isFinite(next.at)
@@ -37,15 +38,35 @@ export function WaitFace({ card }: { readonly card: Wait }) {
           {w.washed(nameOf(words.value, washed.pot))}. {w.drinksAgain(about(washed.at))}
           {washed.pot.bisqueG === undefined ? '' : ` ${w.orWeigh}`}
         </p>
-      ) : reason ? (
+      ) : kept.length > 0 ? (
+        kept.slice(0, KEPT_SHOWN).map(({ potIds, bucketId, at }) => (
+          <p key={bucketId} class="strong figures kept">
+            {w.kept(
+              namesOf(words.value, table.value, potIds),
+              table.value.buckets[bucketId]?.facts.name ?? '',
+              f.clock(at + skewMs),
+            )}
+          </p>
+        ))
+      ) : null}
+      {washed ? null : reason ? (
         <p class="soft">{w.reason[reason]}</p>
-      ) : next.band && Number.isFinite(next.band.late) ? (
+      ) : kept.length > 0 ? null : next.band && Number.isFinite(next.band.late) ? (
         <p class="soft figures">
           {w.waitBand(f.clock(next.band.early + skewMs), f.clock(next.band.late + skewMs))}
         </p>
       ) : null}
     </div>
   )
+}
+
+/** Groups of pots that are kept on purpose, named in a line each; and how many of one. */
+const KEPT_SHOWN = 2
+const KEPT_NAMED = 5
+
+function namesOf(words: BenchWords, table: Table, potIds: readonly string[]): string {
+  const names = potIds.slice(0, KEPT_NAMED).map((potId) => nameOf(words, table.pots[potId]))
+  return [...names, ...(potIds.length > KEPT_NAMED ? [`+${potIds.length - KEPT_NAMED}`] : [])].join(', ')
 }
 
 /** A pot that was washed off and does not drink yet: the one that is next, and when it does. */
@@ -104,7 +125,11 @@ export function RestList({ card }: { readonly card: Wait }) {
       {touch ? <p class="strong figures">{w.touchFirst(number(touch.potId), touch.others)}</p> : null}
       {offer?.do === 'pick' ? (
         <KnuckleBar
-          label={(card.next?.what === 'damp-dries' ? w.dipNow : w.touchNow)(number(offer.potId))}
+          label={
+            card.kept?.length
+              ? w.oneNow
+              : (card.next?.what === 'damp-dries' ? w.dipNow : w.touchNow)(number(offer.potId))
+          }
           rest
         />
       ) : null}

@@ -1,11 +1,12 @@
+import { HIT_TOLD_MS, setDown } from '../../table/card/last-hit.ts'
 import type { Action } from '../../table/model/action.ts'
 import { lastHit } from '../../table/model/potters.ts'
 import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
-import { nameOf } from '../text/pot-text.ts'
-import { offersRing, STRIP_MS } from './ring-line.ts'
+import { nameOf, placeOf } from '../text/pot-text.ts'
+import { offersRing } from './ring-line.ts'
 import { LaneDoes, LowLines, RingAsk } from './stand-ins.tsx'
 import './strip.css'
 
@@ -24,6 +25,7 @@ export function Strip() {
   }
   const pan = card.value.kind === 'wax-pan' ? undefined : panAsk(table.value, now.value)
   const back = table.value.takenBack
+  const down = setDown(table.value, now.value)
   const { sound, awake } = health.value
   const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
   const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
@@ -39,12 +41,14 @@ export function Strip() {
         />
       ) : offersRing(extras.value, table.value, card.value, now.value) ? (
         <RingAsk />
-      ) : back && now.value - back.at < STRIP_MS ? (
+      ) : back && now.value - back.at < HIT_TOLD_MS ? (
         <BackStrip to="put-back" label={w.bench.putBack} onPress={hit({ do: 'put-back' })} />
-      ) : last && now.value - last.at < STRIP_MS && w.hits[last.kind] !== undefined ? (
+      ) : last && now.value - last.at < HIT_TOLD_MS && w.hits[last.kind] !== undefined ? (
         <BackStrip
           to="take-back"
-          label={w.bench.takeBack(named(last.kind, last.potId))}
+          label={[down && w.bench.setDown(placeOf(down)), w.bench.takeBack(named(last.kind, last.potId))]
+            .filter(Boolean)
+            .join(' ')}
           onPress={hit({ do: 'take-back' })}
         />
       ) : (

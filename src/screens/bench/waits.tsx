@@ -1,9 +1,10 @@
 import type { Card } from '../../table/card/card.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
 import { lastDip } from '../../table/model/plan.ts'
-import type { PotState } from '../../table/model/state.ts'
+import type { PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
+import type { BenchWords } from '../../words/bench.ts'
 import { useBench } from '../bench-app.ts'
 import { useDays } from '../days.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
@@ -96,16 +97,39 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
   )
 }
 
+/** The card that was left, where it is about a bucket; what pots wait for is in the other lines. */
+function leftText(words: BenchWords, table: Table, left: Card): string | undefined {
+  const w = words.bench
+  const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
+  switch (left.kind) {
+    case 'armed': {
+      const { potId, bucketId, holdS } = left.armed
+      return w.heldArmed(nameOf(words, table.pots[potId]), name(bucketId), holdS)
+    }
+    case 'stir':
+      return left.change ? w.openTitle(name(left.bucketId)) : w.stirTitle(name(left.bucketId))
+    case 'return':
+      return w.returnTitle(name(left.bucketId))
+    default:
+      return undefined
+  }
+}
+
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
   const { table, words, formats, now } = useBench()
   const w = words.value.bench
+  const here = leftText(words.value, table.value, card.left)
+  const { left } = card
+  const leftId = left.kind === 'armed' ? left.armed.potId : undefined
+  const lines = here ? card.lines.filter(({ potId }) => potId !== leftId).slice(0, 2) : card.lines
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.held}</h1>
       <p class="soft">{w.heldText}</p>
-      {card.lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
+      {here || lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
-        {card.lines.map((line) => (
+        {here ? <li class="held-left">{here}</li> : null}
+        {lines.map((line) => (
           <li key={line.potId}>{w.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}</li>
         ))}
       </ul>
@@ -120,15 +144,13 @@ export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
   const { table, words } = useBench()
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
-  const { about } = useDays()
+  const { about, moment } = useDays()
+  const { likely, late } = card.kiln
+  const dry = Number.isFinite(late) ? w.fromTo(moment(likely), moment(late)) : about(likely)
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.finished}</h1>
-      <p class="strong">
-        {Number.isFinite(card.kiln.likely)
-          ? w.finishedText(number, about(card.kiln.likely))
-          : w.finishedNever(number)}
-      </p>
+      <p class="strong">{Number.isFinite(likely) ? w.finishedText(number, dry) : w.finishedNever(number)}</p>
       <Caution>{w.finishedCaution}</Caution>
     </div>
   )

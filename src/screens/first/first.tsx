@@ -5,6 +5,8 @@ interface FirstProps {
   readonly words: FrontWords
   /** Pots are on the table already: no demo then. */
   readonly back: boolean
+  /** False while what is kept cannot be read: no demo is laid over it. */
+  readonly demo?: boolean
   /** Something the app needs could not be fetched. */
   readonly failed?: boolean
   readonly onOwn: () => void
@@ -15,7 +17,7 @@ interface FirstProps {
  * The first visit: the job in a sentence, the cautions that apply at once, two ways in. Knows nothing of the
  * program, so that it can show before the program is fetched.
  */
-export function First({ words, back, failed = false, onOwn, onDemo }: FirstProps) {
+export function First({ words, back, demo = true, failed = false, onOwn, onDemo }: FirstProps) {
   const w = words.first
   return (
     <main class="first">
@@ -27,7 +29,7 @@ export function First({ words, back, failed = false, onOwn, onDemo }: FirstProps
         <button type="button" class="desk-main" onClick={onOwn}>
           {back ? w.back : w.own}
         </button>
-        {back ? null : (
+        {back || !demo ? null : (
           <>
             <button type="button" class="desk-second" onClick={onDemo}>
               {w.demo}

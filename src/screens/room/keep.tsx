@@ -9,7 +9,7 @@ export function Keep() {
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [cleared, setCleared] = useState(false)
-  const { quarantined: aside, readOnly, offlineReady, install: installed, update } = health.value
+  const { quarantined: aside, readOnly, unread, offlineReady, install: installed, update } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const write = () => {
@@ -76,7 +76,7 @@ export function Keep() {
           {w.update}
         </button>
       ) : null}
-      {cleared ? (
+      {unread ? null : cleared ? (
         <div class="cleared" role="status">
           <strong>{w.cleared}</strong>
           <button

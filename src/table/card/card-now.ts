@@ -6,8 +6,8 @@ import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
 import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { isWaxDone, panAsk } from '../steps/wax-pan.ts'
-import { type AtStep, at, footCheck, nextWork, stepsOf, type Work } from '../steps/work.ts'
-import type { Card, StuckWhy } from './card.ts'
+import { type AtStep, footCheck, leftAt, nextWork, stepsOf, type Work } from '../steps/work.ts'
+import { type Card, potsOnCard, type StuckWhy } from './card.ts'
 import { dipCard } from './dip-card.ts'
 import { follow } from './follow.ts'
 import { idleCard } from './idle.ts'
@@ -34,16 +34,20 @@ export function cardOf(table: Table, now: number, schedule?: Schedule): Card {
         big: { do: 'settle-dose', dipId: dip.dipId },
       }
   }
-  if (table.heldSince !== undefined)
-    return {
-      kind: 'held',
-      since: table.heldSince,
-      lines: whereYouWere(table, steps),
-      big: { do: 'resume' },
-    }
+  if (table.heldSince !== undefined) {
+    const left = leftCard(table, now, schedule)
+    const lines = whereYouWere(table, steps, potsOnCard(left))
+    return { kind: 'held', since: table.heldSince, left, lines, big: { do: 'resume' } }
+  }
   const elsewhere = potInHand(otherView(table), steps)
   if (elsewhere && isOut(elsewhere.dip, now)) return outCard(elsewhere)
   return handsCard(table, onOffer(table, steps, now, schedule), now, schedule)
+}
+
+/** The card that was left for a hold, as it would show now. */
+function leftCard(table: Table, now: number, schedule: Schedule | undefined): Card {
+  const { heldSince: _, ...goingOn } = table
+  return cardOf(goingOn, now, schedule)
 }
 
 /** Pots these hands may be shown: not the one the other hands have chosen, nor the one on the first hands' card. */
@@ -57,9 +61,7 @@ function onOffer(
   const taken = new Set(picked ? [picked.potId] : [])
   if (potterOf(table) === 1) {
     const card = handsCard(otherView(table), steps, now, schedule)
-    if (card.kind === 'armed') taken.add(card.armed.potId)
-    else if ('potIds' in card) for (const potId of card.potIds) taken.add(potId)
-    else if ('potId' in card && card.kind !== 'stuck') taken.add(card.potId)
+    if (card.kind !== 'stuck') for (const potId of potsOnCard(card)) taken.add(potId)
   }
   return taken.size === 0 ? steps : steps.filter(({ pot }) => !taken.has(pot.facts.potId))
 }
@@ -145,7 +147,7 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
   const { pot, step } = here
   if (picked.bucketId !== undefined) return dipCard(table, steps, pot, picked.bucketId, now)
   if (isHandStep(step.is))
-    return workCard(table, steps, { is: step.is, pot, left: at(steps, step.is).length }, now)
+    return workCard(table, steps, { is: step.is, pot, left: leftAt(steps, step.is) }, now)
   switch (step.is) {
     case 'stuck':
       return stuckCard(pot, step.why)

@@ -32,6 +32,23 @@ export interface Armed {
   readonly insteadOf?: string
 }
 
+/** Why a card is shown: as the order of work says, or of a stir that is good now and too old by its dip. */
+export type CardReason = Reason | 'staleByDip'
+
+/** Pots that could go now and are kept on purpose, the first in the order of places. */
+export interface Kept {
+  readonly potIds: readonly string[]
+  readonly bucketId: string
+  /** When it is their turn. */
+  readonly at: number
+}
+
+/** What this visit of a bucket has still to come, by the order of work. */
+export interface Visit {
+  readonly dips: number
+  readonly pots: number
+}
+
 interface Base {
   /** What a hit on the bar means; without it the bar is at rest. */
   readonly big?: Action
@@ -42,7 +59,7 @@ interface Base {
   /** What holding the bar means where a plain hit is not enough. */
   readonly heldBar?: Action
   /** Why the order of work has it here, where it follows one. */
-  readonly reason?: Reason
+  readonly reason?: CardReason
   /** A pot still in the hands whose foot is to be sponged before this card's work. */
   readonly inHand?: string
 }
@@ -51,7 +68,12 @@ interface Base {
 export type Card = Base &
   (
     | { readonly kind: 'empty' }
-    | { readonly kind: 'held'; readonly since: number; readonly lines: readonly HeldLine[] }
+    | {
+        readonly kind: 'held'
+        readonly since: number
+        readonly left: Card
+        readonly lines: readonly HeldLine[]
+      }
     | { readonly kind: 'count'; readonly potId: string; readonly dip: DipState }
     | { readonly kind: 'out'; readonly potId: string; readonly dip: DipState }
     | { readonly kind: 'ask-dose'; readonly potId: string; readonly dip: DipState }
@@ -65,8 +87,7 @@ export type Card = Base &
         readonly change: boolean
         readonly agoMs: number | undefined
         readonly waiting: number
-        /** Dips of this visit by the order of work. */
-        readonly dips?: number
+        readonly visit?: Visit
         /** Collars that the vessel is to be filled for, with `decant`. */
         readonly collars?: readonly Collar[]
         readonly decant?: Decant
@@ -90,6 +111,7 @@ export type Card = Base &
         readonly kind: 'wait'
         readonly next?: Due
         readonly after: readonly Due[]
+        readonly kept?: readonly Kept[]
         /** The touch that would narrow most of the other waits, and how many. */
         readonly touch?: { readonly potId: string; readonly others: number }
       }
@@ -97,6 +119,16 @@ export type Card = Base &
   )
 
 export type CardKind = Card['kind']
+
+/** The pots a card names, the first in its top row. */
+export const potsOnCard = (card: Card): readonly string[] =>
+  card.kind === 'armed'
+    ? [card.armed.potId]
+    : card.kind === 'ready'
+      ? card.potIds
+      : 'potId' in card
+        ? [card.potId]
+        : []
 
 /** What holds of a card whatever it says. */
 interface CardRow {

@@ -7,7 +7,7 @@ import { potterOf } from '../model/potters.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { type AtStep, waitingFor } from '../steps/work.ts'
-import type { Armed, Card } from './card.ts'
+import type { Armed, Card, Visit } from './card.ts'
 
 /**
  * A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. Its warnings, and
@@ -19,7 +19,7 @@ export function dipCard(
   pot: PotState,
   bucketId: string,
   now: number,
-  dips?: number,
+  visit?: Visit,
 ): Card | undefined {
   const from = coatFrom(table, pot, bucketId)
   if (!from || !table.buckets[bucketId]) return undefined
@@ -27,7 +27,7 @@ export function dipCard(
   const potId = pot.facts.potId
   const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
   if (!isFresh(table, bucketId, now) || needsDecant || (collar && collar.bucketId !== bucketId)) {
-    const card = stirCard(table, steps, pot, bucketId, now, dips)
+    const card = stirCard(table, steps, pot, bucketId, now, visit)
     const again = from.hasIt || from.insteadOf !== undefined
     const anyway = { do: 'start', potId, again, unstirred: true } as const
     return card?.kind === 'stir' ? { ...card, heldBar: anyway } : card
@@ -50,7 +50,7 @@ export function dipCard(
   return {
     kind: 'armed',
     armed,
-    visit: dips === undefined ? undefined : visitOf(table, bucketId, dips),
+    visit: visit && visitOf(table, bucketId, visit.dips),
     big: { ...start, again: false },
     heldBar: asksTwice ? { ...start, again: true } : undefined,
   }
@@ -68,7 +68,7 @@ function visitOf(table: Table, bucketId: string, left: number): { nth: number; o
 
 /**
  * What a bucket needs before the dip of `pot`: return of another's collar glaze first, then open, stir, decant.
- * `dips`: dips of the visit, where an order of work says so.
+ * `visit`: what is to come of it, where an order of work says so.
  */
 export function stirCard(
   table: Table,
@@ -76,7 +76,7 @@ export function stirCard(
   pot: PotState,
   bucketId: string,
   now: number,
-  dips?: number,
+  visit?: Visit,
 ): Card | undefined {
   const from = coatFrom(table, pot, bucketId)
   if (!from || !table.buckets[bucketId]) return undefined
@@ -89,7 +89,7 @@ export function stirCard(
     change: table.openBucket !== bucketId,
     agoMs: agoMs(table, bucketId, now),
     waiting: waitingFor(table, steps, bucketId),
-    dips,
+    visit,
     collars: needsDecant ? collarsFor(table, steps, bucketId, pot) : undefined,
     big: { do: 'stirred', bucketId },
   }

@@ -1,8 +1,9 @@
+import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { nextBucket, type Step } from '../steps/steps.ts'
-import { type AtStep, at, dueFor, type Work } from '../steps/work.ts'
-import type { Card, Due } from './card.ts'
+import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
+import type { Card, CardReason, Due, Kept, Visit } from './card.ts'
 import { dipCard, returnCard, stirCard } from './dip-card.ts'
 
 /** A gap shorter than this is too short to take another pot up. Assumption. */
@@ -21,7 +22,7 @@ export function follow(
 ): Follow | undefined {
   // Nobody walks away from a hot pan: waxing goes first, as a block.
   const toWax = table.settings.waxFirst ? at(steps, 'wax') : []
-  if (toWax[0]) return { work: { is: 'wax', pot: toWax[0], left: toWax.length } }
+  if (toWax[0]) return { work: { is: 'wax', pot: toWax[0], left: leftAt(steps, 'wax') } }
   const line = tasksOf(table, schedule)
   const [task] = line
   if (!task) return undefined
@@ -46,7 +47,7 @@ function taken(
     case 'wipe': {
       const here = stepIn(steps, task.potId)
       return here?.step.is === task.is
-        ? { work: { is: task.is, pot: here.pot, left: at(steps, task.is).length } }
+        ? { work: { is: task.is, pot: here.pot, left: leftAt(steps, task.is) } }
         : undefined
     }
     case 'open':
@@ -55,30 +56,39 @@ function taken(
       const next = line.find((each) => each.is === 'dip' && each.bucketId === task.bucketId)
       const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
       const card = here && stirCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
-      return card && { card: { ...card, reason: task.reason } }
+      return card && { card: { ...card, reason: stirReason(table, task, now) } }
     }
     case 'dip': {
       const here = stepIn(steps, task.potId)
       if (!here || nextBucket(table, here.pot) !== task.bucketId || !mayGo(here.step, now)) return undefined
       if (task.heldMs > 0 && now < task.startAt) return undefined
       const card = dipCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
-      return card && { card: { ...card, reason: task.reason } }
+      if (!card || card.kind === 'armed') return card && { card: { ...card, reason: task.reason } }
+      // Its bucket has to be seen to first: what speaks for the dip is no reason for that.
+      const stale = table.openBucket === task.bucketId && isStale(table, task.bucketId, now)
+      return { card: { ...card, reason: stale ? 'stale' : undefined } }
     }
   }
 }
+
+/** Why a bucket is stirred now: a stir that is still good will be too old by the dip it is for. */
+const stirReason = (
+  table: Table,
+  { reason, ...task }: Task & { bucketId: string },
+  now: number,
+): CardReason => (reason === 'stale' && !isStale(table, task.bucketId, now) ? 'staleByDip' : reason)
 
 /** Never before the late edge of a wait unless a touch said dry; then START says that it was. */
 const mayGo = (step: Step, now: number): boolean =>
   step.is === 'dip' || (step.is === 'touch' && now >= step.dry.late)
 
-/** Dips of this visit still to come. */
-export function visit(line: readonly Task[], bucketId: string): number {
-  let dips = 0
+function visit(line: readonly Task[], bucketId: string): Visit {
+  const potIds: string[] = []
   for (const task of line) {
     if (task.is === 'open' && task.bucketId !== bucketId) break
-    if (task.is === 'dip') dips++
+    if (task.is === 'dip') potIds.push(task.potId)
   }
-  return dips
+  return { dips: potIds.length, pots: new Set(potIds).size }
 }
 
 /** Useful work in the gap before the first task, or the gap itself. */
@@ -97,7 +107,8 @@ function meanwhile(
   const touch = (into && dueFor(table, damp, into, now)) ?? dueFor(table, damp, undefined, now)
   if (touch) return { work: touch }
   const feet = at(steps, 'foot-check')
-  if (feet[0] && gapMs > GAP_MS) return { work: { is: 'foot-check', pot: feet[0], left: feet.length } }
+  if (feet[0] && gapMs > GAP_MS)
+    return { work: { is: 'foot-check', pot: feet[0], left: leftAt(steps, 'foot-check') } }
   const poured = table.collar?.bucketId
   if (poured !== undefined && !line.some((each) => each.is === 'dip' && each.bucketId === poured)) {
     const back = returnCard(table, now)
@@ -108,17 +119,41 @@ function meanwhile(
   const probe =
     schedule.touch &&
     steps.find(({ pot, step }) => step.is === 'wait' && pot.facts.potId === schedule.touch?.potId)
-  const potId = probe?.pot.facts.potId ?? dues.find((due) => due.what === 'touch')?.potId
+  const kept = keptFor(steps, line, now)
+  const touched = probe?.pot.facts.potId ?? dues.find((due) => due.what === 'touch')?.potId
+  const potId = kept[0]?.potIds[0] ?? touched
   return {
     card: {
       kind: 'wait',
       next,
       after: after.slice(0, DUES_SHOWN),
       reason: isHeld(line) ? 'heldSavesStir' : undefined,
-      touch: probe && schedule.touch,
-      offer: potId === undefined ? undefined : { do: 'pick', potId, touch: true },
+      kept,
+      touch: kept.length > 0 ? undefined : probe && schedule.touch,
+      offer:
+        potId === undefined
+          ? undefined
+          : kept.length > 0
+            ? { do: 'pick', potId }
+            : { do: 'pick', potId, touch: true },
     },
   }
+}
+
+/** Pots that could go now and are kept for their bucket, and when it is their turn; the soonest first. */
+function keptFor(steps: readonly AtStep[], line: readonly Task[], now: number): readonly Kept[] {
+  const kept: { bucketId: string; at: number; potIds: string[] }[] = []
+  for (const { pot, step } of steps) {
+    const task = line.find((each) => each.is === 'dip' && each.potId === pot.facts.potId)
+    if (task?.is !== 'dip' || !mayGo(step, now)) continue
+    const group = kept.find(({ bucketId }) => bucketId === task.bucketId)
+    if (!group) kept.push({ bucketId: task.bucketId, at: task.startAt, potIds: [pot.facts.potId] })
+    else {
+      group.potIds.push(pot.facts.potId)
+      group.at = Math.min(group.at, task.startAt)
+    }
+  }
+  return kept.sort((a, b) => a.at - b.at)
 }
 
 /** Whether the next dip is held back though its pot could go. */

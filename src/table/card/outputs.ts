@@ -1,13 +1,13 @@
-import type { Table } from '../model/state.ts'
+import type { PotState, Table } from '../model/state.ts'
 import { type AheadCall, callsAhead } from '../steps/calls-ahead.ts'
 import { panAsk } from '../steps/wax-pan.ts'
 import { stepsOf } from '../steps/work.ts'
-import { cardOf } from './card-now.ts'
-import { panWords, type Spoken, spokenOf } from './spoken.ts'
+import type { Card } from './card.ts'
+import { type Line, panWords, type Spoken, spokenOf } from './spoken.ts'
 
-/** A ready call, said again until somebody answers. */
+/** A ready call, made again until somebody answers. */
 export interface ReadyCall {
-  /** Changes when another pot joins, or when it is time to say it again. */
+  /** Changes when another pot joins, or when it is time to make it again. */
   readonly key: string
   /** When it was first due, table time, ms. */
   readonly at: number
@@ -15,60 +15,72 @@ export interface ReadyCall {
   readonly bucketLetter: string
   readonly potIds: readonly string[]
   readonly places: readonly { readonly board: string; readonly place: number }[]
+  /** The card asks for these pots: their places are said. Other pots are called by the two notes of their bucket. */
+  readonly onCard: boolean
 }
 
 /** What should be going on outside the state: one reconciler makes it so. */
 export interface Outputs {
   /** Hands are at work or a pot waits: the screen stays on. */
   readonly awake: boolean
-  /** One a bucket, the longest overdue first. */
+  /** One a bucket: the card's own first, then the longest overdue. */
   readonly calls: readonly ReadyCall[]
-  /** What the card that came wants said, once. */
-  readonly say?: Spoken
+  /** What the card that came and the last hit want said, once. */
+  readonly say: Spoken
   /** The wax pan wants an answer: said again with another key. */
-  readonly pan: Spoken | undefined
-  /** Pots that want a touch. */
-  readonly due: number
+  readonly pan: Line | undefined
 }
 
-/** Minutes after it was due at which a call is said; after the last, every ten. */
-const SAY_AT_MIN = [0, 1, 3, 6]
+/** Minutes after it was due at which a call is made; after the last, every ten. */
+const CALL_AT_MIN = [0, 1, 3, 6]
 const THEN_EVERY_MIN = 10
 
-/** What should sound and stay awake at table time `now`. */
-export function outputsOf(table: Table, now: number): Outputs {
+/** What should sound and stay awake at table time `now`, beside the card that shows. */
+export function outputsOf(table: Table, now: number, card: Card): Outputs {
   const steps = stepsOf(table, now)
   const pan = panWords(panAsk(table, now))
   const awake = table.pan !== undefined || steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
-  const due = steps.filter(({ step }) => step.is === 'touch').length
-  const card = cardOf(table, now)
+  const touches = steps.some(({ step }) => step.is === 'touch')
   const busy = card.kind === 'count' || card.kind === 'out'
-  const calls = due > 0 && !busy ? readyCalls(callsAhead(table, now), now) : []
-  return { awake, calls, say: spokenOf(table, card), pan, due }
+  const calls = touches && !busy ? readyCalls(table, callsAhead(table, now), now, card) : []
+  return { awake, calls, say: spokenOf(table, card, now), pan }
 }
 
-function readyCalls(ahead: readonly AheadCall[], now: number): readonly ReadyCall[] {
+function readyCalls(
+  table: Table,
+  ahead: readonly AheadCall[],
+  now: number,
+  card: Card,
+): readonly ReadyCall[] {
   const due = ahead.filter(({ at }) => at <= now)
-  return due
-    .filter(({ bucketId }, i) => due.findIndex((call) => call.bucketId === bucketId) === i)
-    .map((first) => {
-      const pots = due.filter(({ bucketId }) => bucketId === first.bucketId).flatMap((call) => call.pots)
-      const potIds = pots.map(({ facts }) => facts.potId)
-      return {
-        key: `${potIds.join()} ${timesSaid(now - first.at)}`,
-        at: first.at,
-        bucketId: first.bucketId,
-        bucketLetter: first.bucketLetter,
-        potIds,
-        places: pots.map(({ facts }) => ({ board: facts.place.board, place: facts.place.spot })),
-      }
-    })
+  const groups = new Map<string, { readonly first: AheadCall; readonly pots: PotState[] }>()
+  for (const call of due) {
+    const group = groups.get(call.bucketId)
+    if (group) group.pots.push(...call.pots)
+    else groups.set(call.bucketId, { first: call, pots: [...call.pots] })
+  }
+  const calls = [...groups.values()].map(({ first, pots }): ReadyCall => {
+    const onCard = card.kind === 'ready' && card.bucketId === first.bucketId
+    // A card that asks for several asks for those as well that are due within a minute.
+    const asked = onCard ? card.potIds.flatMap((potId) => table.pots[potId] ?? []) : pots
+    const potIds = asked.map(({ facts }) => facts.potId)
+    return {
+      key: `${potIds.join()} ${timesMade(now - first.at)}`,
+      at: first.at,
+      bucketId: first.bucketId,
+      bucketLetter: first.bucketLetter,
+      potIds,
+      places: asked.map(({ facts }) => ({ board: facts.place.board, place: facts.place.spot })),
+      onCard,
+    }
+  })
+  return [...calls.filter(({ onCard }) => onCard), ...calls.filter(({ onCard }) => !onCard)]
 }
 
-/** How often a call that is so long overdue should have been said. */
-function timesSaid(overdueMs: number): number {
+/** How often a call that is so long overdue should have been made. */
+function timesMade(overdueMs: number): number {
   const min = overdueMs / 60_000
-  const early = SAY_AT_MIN.filter((at) => at <= min).length
-  const last = SAY_AT_MIN.at(-1) ?? 0
+  const early = CALL_AT_MIN.filter((at) => at <= min).length
+  const last = CALL_AT_MIN.at(-1) ?? 0
   return early + Math.max(0, Math.floor((min - last) / THEN_EVERY_MIN))
 }

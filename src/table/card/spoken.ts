@@ -1,7 +1,9 @@
+import { lastHit, potterOf } from '../model/potters.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { HAND_STEPS } from '../steps/step-rows.ts'
 import type { PanAsk } from '../steps/wax-pan.ts'
 import { type Armed, type Card, isHandCard } from './card.ts'
+import { HIT_TOLD_MS, setDown } from './last-hit.ts'
 
 /**
  * One word the voice knows: a number to 99, a letter, a call such as `set down`, or `name:LETTER:ID` for a bucket,
@@ -9,39 +11,63 @@ import { type Armed, type Card, isHandCard } from './card.ts'
  */
 export type Word = string
 
-/** What is said once when a card comes. */
-export interface Spoken {
+/** Something that is said once. */
+export interface Line {
   /** Another key is another thing to say. */
   readonly key: string
   readonly words: readonly Word[]
 }
 
+/** What the voice says at the bench: of the last hit, and of the card that came. */
+export interface Spoken {
+  readonly hit?: Line
+  readonly card?: Line
+}
+
 /** Pot numbers beyond this have no word; such a pot is called by its place, as is a lid. */
 const LAST_NUMBER = 99
 
-/** What the voice says of a card at the bench, if anything: a count and a ready call are said by their own sound. */
-export function spokenOf(table: Table, card: Card): Spoken | undefined {
-  const said = cardWords(table, card)
-  const before = hitWords(table, said !== undefined)
-  if (!said && !before) return undefined
-  return {
-    key: [before?.key, said?.key].filter(Boolean).join(' '),
-    words: [...(before?.words ?? []), ...(said?.words ?? [])],
-  }
+/** A hit longer ago than this is not spoken of any more, ms. */
+const HIT_SAID_MS = 3000
+
+/** What the voice says beside a card, if anything: a count and a ready call are said by their own sound. */
+export function spokenOf(table: Table, card: Card, now: number): Spoken {
+  const line = cardWords(table, card)
+  // Turned to the other pair of hands, it is their line.
+  const said = line && { ...line, key: `${potterOf(table)} ${line.key}` }
+  const before = hitWords(table, now)
+  return { ...(before ? { hit: before } : {}), ...(said ? { card: said } : {}) }
+}
+
+/** What of `spoken` was not said yet, in order; undefined for nothing new. */
+export function newWords(spoken: Spoken, before: Spoken): readonly Word[] | undefined {
+  const hit = spoken.hit && spoken.hit.key !== before.hit?.key ? spoken.hit.words : []
+  const card = spoken.card && spoken.card.key !== before.card?.key ? spoken.card.words : []
+  if (hit.length + card.length === 0) return undefined
+  return [
+    ...hit,
+    ...(hit.length > 0 && card.length > 0 && !spoken.hit?.key.startsWith('back') ? ['next'] : []),
+    ...card,
+  ]
 }
 
 /** What the last hit asks for besides the next card: where to set the pot down, or that a hit was taken back. */
-function hitWords(table: Table, goesOn: boolean): Spoken | undefined {
-  if (table.takenBack) return { key: `back:${table.takenBack.hit}`, words: ['taken back'] }
-  const last = table.hits.at(-1)
-  const pot = last?.kind === 'sponged' ? table.pots[last.potId ?? ''] : undefined
-  return last && pot && { key: `down:${last.hit}`, words: [...downAt(pot), ...(goesOn ? ['next'] : [])] }
+function hitWords(table: Table, now: number): Line | undefined {
+  const { takenBack } = table
+  if (takenBack)
+    return now - takenBack.at < HIT_TOLD_MS
+      ? { key: `back:${takenBack.hit}`, words: ['taken back'] }
+      : undefined
+  const last = lastHit(table)
+  // With a call before it, it is heard while the screen still shows it.
+  const pot = last && now - last.at < HIT_SAID_MS ? setDown(table, now) : undefined
+  return pot && { key: `down:${last?.hit}`, words: downAt(pot) }
 }
 
-function cardWords(table: Table, card: Card): Spoken | undefined {
+function cardWords(table: Table, card: Card): Line | undefined {
   if (isHandCard(card)) {
     const pot = table.pots[card.potId]
-    return pot && { key: `${card.kind} ${card.potId}`, words: [HAND_STEPS[card.kind].spoken, ...place(pot)] }
+    return pot && { key: `${card.kind} ${card.potId}`, words: [HAND_STEPS[card.kind].spoken, ...named(pot)] }
   }
   switch (card.kind) {
     case 'stir': {
@@ -49,7 +75,7 @@ function cardWords(table: Table, card: Card): Spoken | undefined {
       const pour = card.collars ? ['pour'] : []
       return {
         key: `stir ${card.bucketId} ${stirredAt}`,
-        words: ['stir', ...bucket(table, card.bucketId), ...pots(card.dips ?? card.waiting), ...pour],
+        words: ['stir', ...bucket(table, card.bucketId), ...pots(card.visit?.pots ?? card.waiting), ...pour],
       }
     }
     case 'armed':
@@ -69,43 +95,38 @@ function cardWords(table: Table, card: Card): Spoken | undefined {
 }
 
 /** What is said each time the wax pan is asked about, whatever card is shown. */
-export const panWords = (ask: PanAsk | undefined): Spoken | undefined =>
+export const panWords = (ask: PanAsk | undefined): Line | undefined =>
   ask && { key: `pan ${ask.times}`, words: ['wax pan is on', 'are you beside it'] }
 
-/** The first dip after a stir names pot and glaze; in a run of alike pots place and seconds are enough. */
-function armedWords(table: Table, armed: Armed, inHand: string | undefined): Spoken | undefined {
+/** Pot, place, glaze and seconds: hands that are wet follow the voice alone. */
+function armedWords(table: Table, armed: Armed, inHand: string | undefined): Line | undefined {
   const pot = table.pots[armed.potId]
   if (!pot) return undefined
   const held = inHand === undefined ? undefined : table.pots[inHand]
   const down = held ? [...downAt(held), 'next'] : []
-  const which = goesOn(table, armed.bucketId)
-    ? place(pot)
-    : [...numberOf(pot), ...bucket(table, armed.bucketId)]
   return {
     key: `armed ${armed.potId} ${armed.coat} ${armed.bucketId} ${armed.holdS} ${inHand ?? ''}`,
-    words: [...down, ...which, ...seconds(armed.holdS)],
+    words: [...down, ...named(pot), ...bucket(table, armed.bucketId), ...seconds(armed.holdS)],
   }
-}
-
-/** Something was dipped in this bucket since its last stir. */
-function goesOn(table: Table, bucketId: string): boolean {
-  const since = table.buckets[bucketId]?.stirredAt ?? Number.NEGATIVE_INFINITY
-  return Object.values(table.pots).some((pot) =>
-    pot.dips.some((dip) => dip.bucketId === bucketId && dip.tappedAt >= since),
-  )
 }
 
 const place = ({ facts }: PotState): readonly Word[] => [...facts.place.board, String(facts.place.spot)]
 const downAt = (pot: PotState): readonly Word[] => ['set down', 'at', ...place(pot)]
-const numberOf = (pot: PotState): readonly Word[] =>
-  pot.facts.number > LAST_NUMBER || pot.facts.lidOf !== undefined ? place(pot) : [String(pot.facts.number)]
+
+/** A pot by its number, where that has a word, and its place. */
+const named = (pot: PotState): readonly Word[] =>
+  pot.facts.number > LAST_NUMBER || pot.facts.lidOf !== undefined
+    ? place(pot)
+    : [String(pot.facts.number), ...place(pot)]
 
 const pots = (n: number): readonly Word[] => (n < 1 ? [] : n === 1 ? ['one pot'] : [String(n), 'pots'])
 
+/** Whole and half seconds; of others the voice has no words, and says nothing that is not so. */
 function seconds(s: number): readonly Word[] {
   const whole = Math.floor(s)
   if (s === 1) return ['one second']
-  return s - whole >= 0.5 ? [String(whole), 'and a half', 'seconds'] : [String(whole), 'seconds']
+  if (whole > LAST_NUMBER || (s - whole !== 0 && s - whole !== 0.5)) return []
+  return s > whole ? [String(whole), 'and a half', 'seconds'] : [String(whole), 'seconds']
 }
 
 /** A bucket as the voice calls it. */

@@ -140,3 +140,4 @@ export type RefusalCode =
   | 'nothing-to-take-back'
   | 'nothing-to-put-back'
   | 'read-only'
+  | 'unread'

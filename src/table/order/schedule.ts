@@ -68,8 +68,29 @@ function toldTasks(schedule: Schedule): readonly Task[] {
         return { ...when, is: action.kind, potId: action.potId }
     }
   })
-  lines.set(schedule, tasks)
+  const late = setUpsLate(tasks)
+  lines.set(schedule, late)
+  return late
+}
+
+/**
+ * Glaze settles from its stir on, so a set-up is done as late as the next task of the same hands allows: never minutes
+ * before a dip that they then wait for.
+ */
+function setUpsLate(tasks: readonly Task[]): readonly Task[] {
+  const nextStartAt: (number | undefined)[] = []
   return tasks
+    .toReversed()
+    .map((task): Task => {
+      const next = nextStartAt[task.potter]
+      const laterMs = task.is === 'open' || task.is === 'restir' ? Math.max(0, (next ?? 0) - task.endAt) : 0
+      const startAt = task.startAt + laterMs
+      nextStartAt[task.potter] = startAt
+      if (laterMs === 0) return task
+      const reason = task.reason === 'stirInWait' ? 'inWait' : task.reason
+      return { ...task, startAt, endAt: task.endAt + laterMs, reason }
+    })
+    .toReversed()
 }
 
 /** Whether a task was done since it was told. A set-up counts as done once its bucket was stirred here since. */

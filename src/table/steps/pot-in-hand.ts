@@ -35,8 +35,13 @@ export const FOOT_S = 30
 export const dipStepMs = (table: Table, dip: DipState): number =>
   dip.outAt - dip.tappedAt + (table.settings.dripS + FOOT_S) * 1000
 
-/** Three lines of where the hands were when they were called away. */
-export function whereYouWere(table: Table, steps: readonly AtStep[]): readonly HeldLine[] {
+/** Three lines of where the hands were when they were called away; the pots they left come first. */
+export function whereYouWere(
+  table: Table,
+  steps: readonly AtStep[],
+  left: readonly string[],
+): readonly HeldLine[] {
+  const rank = ({ potId, at }: HeldLine) => (left.includes(potId) ? -1 : HELD_RANK.indexOf(at))
   const hand = potInHand(table, steps)
   return steps
     .flatMap(({ pot, step }): HeldLine[] => {
@@ -47,6 +52,6 @@ export function whereYouWere(table: Table, steps: readonly AtStep[]): readonly H
       const theirs = (step.is === 'drip' || step.is === 'foot') && pot !== hand?.pot
       return [{ potId, at: theirs ? 'wait' : held }]
     })
-    .sort((a, b) => HELD_RANK.indexOf(a.at) - HELD_RANK.indexOf(b.at))
+    .sort((a, b) => rank(a) - rank(b))
     .slice(0, 3)
 }

@@ -57,10 +57,21 @@ export function nextWork(table: Table, steps: readonly AtStep[], now: number): W
   )
 }
 
-function firstAt(steps: readonly AtStep[], is: HandStepName): Work | undefined {
-  const pots = at(steps, is)
-  const pot = pots[0]
-  return pot && { is, pot, left: pots.length }
+const firstAt = (steps: readonly AtStep[], is: HandStepName): Work | undefined => {
+  const [pot] = at(steps, is)
+  return pot && { is, pot, left: leftAt(steps, is) }
+}
+
+/** Steps before the first dip, from which a pot still comes to be waxed or wiped. */
+const BEFORE_DIPS: ReadonlySet<Step['is']> = new Set(['wax', 'wax-sets', 'wipe', 'wipe-dries', 'damp-dries'])
+
+/** How many pots still want a step of the hands: those at it, and those that come to it later. */
+export function leftAt(steps: readonly AtStep[], is: HandStepName): number {
+  if (is === 'foot-check') return at(steps, is).length
+  const done = is === 'wax' ? 'waxedAt' : 'wipedAt'
+  return steps.filter(
+    ({ pot, step }) => BEFORE_DIPS.has(step.is) && pot[done] === undefined && pot.washedAt === undefined,
+  ).length
 }
 
 /** A foot to sign off, if any. */

@@ -119,6 +119,7 @@ export const firstCards = {
     resting: 'the screen may sleep',
     takeBack: (what: string) => `Take back: ${what}`,
     takenBack: (what: string) => `Taken back: ${what}`,
+    setDown: (place: string) => `Set down at ${place}.`,
     putBack: 'Put it back',
     notSaved: 'NOT SAVED',
     notSavedText: 'Not stored yet. Tap to try again.',
@@ -193,6 +194,7 @@ export const firstCards = {
     'unknown-tile': 'That tile is not kept.',
     'nothing-to-take-back': 'Nothing to take back.',
     'nothing-to-put-back': 'Nothing to put back.',
+    unread: 'Not now: what is kept on this phone cannot be read.',
     'read-only': 'Not kept: a newer version wrote here. Update this one.',
   },
   units: {

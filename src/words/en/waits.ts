@@ -76,6 +76,7 @@ export const waits = {
     inWait: 'time to stir now',
     nextBucket: 'the others dry or are done',
     stale: 'the last stir is too old',
+    staleByDip: 'it would be too old by the next dip',
     stirInWait: 'early: hands are free',
     pourOff: 'for the collars',
     startsWait: 'so that it dries sooner',
@@ -85,6 +86,9 @@ export const waits = {
   drinksAgain: (when: string) => `Drinks again ${when}.`,
   orWeigh: 'Or weigh it.',
   waitWall: (number: Name) => `the wall of ${number} is wet`,
+  /** Pots that could go now and wait on purpose. */
+  kept: (pots: string, name: string, clock: string) => `${pots} ready. Kept for ${name} ${clock}.`,
+  oneNow: 'DO ONE NOW',
   dipNow: (number: Name) => `DIP ${number} ANYWAY`,
   touchNow: (number: Name) => `TOUCH ${number} NOW`,
   returnTitle: (name: string) => `Pour it back into ${name}`,
@@ -92,6 +96,7 @@ export const waits = {
   returnText: (amount: string) => `${amount} of collar glaze stand open.`,
   heldText: 'No dip can start. Drying goes on.',
   heldWhere: 'You were:',
+  heldArmed: (number: Name, name: string, s: number) => `${number} into ${name}, ${s} s`,
   heldLine: {
     drips: (number: Name) => `${number} drips`,
     'foot-not-sponged': (number: Name) => `${number}: foot not sponged`,
@@ -110,6 +115,7 @@ export const waits = {
   panCaution:
     'Use its thermostat, run the vent, keep sleeves and buckets away. On fire: heat off, lid on, never water.',
   finishedText: (number: Name, when: string) => `Dry for the kiln ${when}; pot ${number} is last.`,
+  fromTo: (likely: string, late: string) => `${likely} to ${late}`,
   finishedNever: (number: Name) => `${number} will not dry in this air. Fan, or warm the room.`,
   finishedCaution:
     'Wax burns off in the kiln: vent on, stay out of the room. Kiln surfaces burn. The maker’s manual and local rules come first. This app cannot tell whether a pot is safe for food: a laboratory can.',

@@ -22,9 +22,14 @@ describe('the watch between two clocks', () => {
 
   it('tells a clock that was set from a phone that slept', () => {
     const hour = 3_600_000
-    expect(jumpBetween(at(1e12, 0), at(1e12 + hour, 1000))).toEqual({ byMs: hour - 1000, kind: 'moved' })
+    expect(jumpBetween(at(1e12, 0), at(1e12 + hour, 1000))).toEqual({
+      byMs: hour - 1000,
+      sinceMs: 0,
+      kind: 'moved',
+    })
     expect(jumpBetween(at(1e12, 0), at(1e12 + hour, 1000, false))).toEqual({
       byMs: hour - 1000,
+      sinceMs: 0,
       kind: 'slept',
     })
     expect(jumpBetween(at(1e12, 0), at(1e12 - hour, 1000, false))?.kind).toBe('moved')

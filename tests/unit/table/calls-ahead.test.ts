@@ -18,7 +18,8 @@ it('knows the call of a pot from the moment its count starts, at the time it wil
   const [call] = callsAhead(play.table, play.nowMs)
   expect(call?.pots.map(({ facts }) => facts.number)).toEqual([33])
   expect(call?.bucketLetter).toBe('B')
-  for (let i = 0; i < 9000 && outputsOf(play.table, play.nowMs).calls.length === 0; i++) play.wait(1)
+  for (let i = 0; i < 9000 && outputsOf(play.table, play.nowMs, play.card).calls.length === 0; i++)
+    play.wait(1)
   expect(play.nowMs - (call?.at ?? 0)).toBeGreaterThanOrEqual(0)
   expect(play.nowMs - (call?.at ?? 0)).toBeLessThan(1500)
 })
@@ -33,7 +34,7 @@ it('calls together what is due within a minute, apart what is not, and buckets o
   expect(numbers(play).flat().sort()).toEqual([31, 32, 34])
   expect(numbers(play)).toContainEqual([34])
   play.wait(3600)
-  const { calls } = outputsOf(play.table, play.nowMs)
+  const { calls } = outputsOf(play.table, play.nowMs, play.card)
   expect(calls.map(({ bucketLetter }) => bucketLetter).sort()).toEqual(['B', 'H'])
 })
 

@@ -63,8 +63,13 @@ describe('twelve pots (scenario 14)', () => {
   it('says how many for a bucket, which of them is next, and what follows when', () => {
     const play = laid().ask()
     const began = play.nowMs
-    expect(play.card).toMatchObject({ kind: 'stir', change: true, dips: 9, bucketId: 'G' })
-    expect(spokenOf(play.table, play.card)?.words).toEqual(['stir', 'name:G:G', '9', 'pots'])
+    expect(play.card).toMatchObject({
+      kind: 'stir',
+      change: true,
+      visit: { dips: 9, pots: 9 },
+      bucketId: 'G',
+    })
+    expect(spokenOf(play.table, play.card, play.nowMs).card?.words).toEqual(['stir', 'name:G:G', '9', 'pots'])
     expect(handsLine(play.table, play.schedule, began)?.follows).toMatchObject({ bucketId: 'B' })
     play.wait(3 * MIN_S).bar()
     expect(play.card).toMatchObject({ kind: 'armed', visit: { nth: 1, of: 9 } })
@@ -104,7 +109,7 @@ describe('a calm bench', () => {
   it('goes on by the simple rule without any order of work', () => {
     const play = laid()
     play.schedule = undefined
-    expect(play.card).toMatchObject({ kind: 'stir', bucketId: 'G', dips: undefined })
+    expect(play.card).toMatchObject({ kind: 'stir', bucketId: 'G', visit: undefined })
   })
 })
 

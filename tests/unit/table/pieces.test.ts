@@ -110,7 +110,10 @@ describe('a jar with its lid', () => {
       filled: 0,
       hasIt: false,
     } as const
-    expect(spokenOf(play.table, { kind: 'armed', armed })?.words.slice(0, 2)).toEqual(['C', '2'])
+    expect(spokenOf(play.table, { kind: 'armed', armed }, play.nowMs).card?.words.slice(0, 2)).toEqual([
+      'C',
+      '2',
+    ])
   })
 
   test.each([

@@ -1,8 +1,8 @@
 import { plan, replan } from '../../../src/planner/index.ts'
 import type { Card } from '../../../src/table/card/card.ts'
-import { cardOf } from '../../../src/table/card/card-now.ts'
 import { judge } from '../../../src/table/card/judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
+import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
 import { decide } from '../../../src/table/decide/decide.ts'
 import type { Action, Refusal } from '../../../src/table/model/action.ts'
 import { type Potter, viewOf } from '../../../src/table/model/potters.ts'
@@ -18,6 +18,9 @@ export class PlannedPlay extends Play {
   work = 60_000
   potter: Potter = 0
   private owings: Owings = []
+  private readonly shown: (Shown | undefined)[] = []
+  /** Whether the line of the card is being said. */
+  saying = (): boolean => false
 
   override get card(): Card {
     return this.cardOf(this.potter)
@@ -26,7 +29,9 @@ export class PlannedPlay extends Play {
   cardOf(potter: Potter): Card {
     const now = this.nowMs - this.table.skewMs
     const seen = viewOf(this.table, potter)
-    return judged(seen, cardOf(seen, now, this.schedule), now, judge)
+    const shown = shownNow(this.shown[potter], seen, now, this.schedule, this.saying())
+    this.shown[potter] = shown
+    return judged(seen, shown.card, now, judge)
   }
 
   /** Asks for the order of work of the table as it is now. */
@@ -46,6 +51,8 @@ export class PlannedPlay extends Play {
     const decision = decide(this.table, action, { at: this.nowMs, hit, hands: this.potter }, setting)
     if ('refusal' in decision) return decision.refusal
     this.append(decision.events, hit)
+    // The next card comes up by the order as it was told, before the answer is there.
+    this.card
     this.ask()
     return undefined
   }

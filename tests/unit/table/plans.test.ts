@@ -96,11 +96,11 @@ describe('the wax pan', () => {
     expect(panAsk(play.table, play.nowMs)).toBeUndefined()
     play.wait(1)
     expect(panAsk(play.table, play.nowMs)).toMatchObject({ onMs: 300_000, times: 1 })
-    const said = outputsOf(play.table, play.nowMs).pan
+    const said = outputsOf(play.table, play.nowMs, play.card).pan
     expect(said?.words).toEqual(['wax pan is on', 'are you beside it'])
     play.wait(300)
     expect(panAsk(play.table, play.nowMs)?.times).toBe(2)
-    expect(outputsOf(play.table, play.nowMs).pan?.key).not.toBe(said?.key)
+    expect(outputsOf(play.table, play.nowMs, play.card).pan?.key).not.toBe(said?.key)
     play.act({ do: 'wax-pan', is: 'watched' })
     expect(panAsk(play.table, play.nowMs)).toBeUndefined()
     for (let i = 0; i < 5; i++) play.wait(120).act({ do: 'stirred', bucketId: 'demo.gatepost' })

@@ -238,7 +238,7 @@ describe('batched ready (scenario 13)', () => {
     for (const potId of three) play.act({ do: 'told', potId, agoMin: 0 }).wait(10)
     for (let i = 0; i < 2000 && play.card.kind !== 'ready'; i++) play.wait(5)
     expect(play.card).toMatchObject({ kind: 'ready', potIds: three })
-    const call = outputsOf(play.table, play.nowMs).calls[0]
+    const call = outputsOf(play.table, play.nowMs, play.card).calls[0]
     expect(call?.bucketLetter).toBe('B')
     play.act({ do: 'touched', potIds: ['demo.31'], dry: true })
     expect(pot(play, 32).touches).toEqual([])
@@ -252,7 +252,8 @@ describe('batched ready (scenario 13)', () => {
     const said = new Set<string>()
     const at: number[] = []
     for (let s = 0; s <= 17 * 60; s += 5) {
-      const key = outputsOf(play.table, due + s * 1000).calls[0]?.key
+      play.nowMs = due + s * 1000
+      const key = outputsOf(play.table, play.nowMs, play.card).calls[0]?.key
       if (key && !said.has(key)) at.push(Math.round(s / 60))
       if (key) said.add(key)
     }
@@ -276,11 +277,11 @@ describe('hold', () => {
 describe('an update waits', () => {
   it('until nothing runs', () => {
     const play = onePot(33)
-    expect(isQuiet(play.table, play.nowMs)).toBe(true)
+    expect(isQuiet(play.card, play.table, play.nowMs)).toBe(true)
     play.bar()
-    expect(isQuiet(play.table, play.nowMs)).toBe(false)
+    expect(isQuiet(play.card, play.table, play.nowMs)).toBe(false)
     dip(play)
-    expect(isQuiet(play.table, play.nowMs)).toBe(false)
+    expect(isQuiet(play.card, play.table, play.nowMs)).toBe(false)
     expect(play.nowMs).toBeGreaterThan(START_MS)
   })
 })

@@ -3,17 +3,19 @@ import { describe, expect, it } from 'vitest'
 import { bucketOf } from '../../../src/device/sound-plan.ts'
 import type { CueTable } from '../../../src/device/voice.ts'
 import { outputsOf } from '../../../src/table/card/outputs.ts'
-import { panWords } from '../../../src/table/card/spoken.ts'
+import { newWords, panWords } from '../../../src/table/card/spoken.ts'
 import { Play } from './play.ts'
 
 const table = (language: string): CueTable =>
   JSON.parse(readFileSync(new URL(`../../../public/voice/${language}.json`, import.meta.url), 'utf8'))
 const TABLES = [table('en'), table('es')]
 
-const saidNow = (play: Play) => outputsOf(play.table, play.nowMs - play.table.skewMs).say
+const sayOf = (play: Play) => outputsOf(play.table, play.nowMs - play.table.skewMs, play.card).say
+/** All that is said beside the card, as if nothing had been said before. */
+const saidNow = (play: Play) => newWords(sayOf(play), {})
 /** Words with a bucket's name in place of its letter. */
 const heard = (play: Play): string =>
-  (saidNow(play)?.words ?? [])
+  (saidNow(play) ?? [])
     .map((word) => {
       const { bucketId } = bucketOf(word)
       return bucketId === undefined ? word : (play.table.buckets[bucketId]?.facts.name ?? word)
@@ -39,20 +41,20 @@ const until = (play: Play, kind: string): Play => {
 describe('what the voice says at the bench', () => {
   it('follows two pots from wax to the second dip', () => {
     const play = only(31, 33)
-    expect(heard(play)).toBe('wax A 1')
-    expect(heard(play.bar())).toBe('wax A 3')
+    expect(heard(play)).toBe('wax 31 A 1')
+    expect(heard(play.bar())).toBe('wax 33 A 3')
     until(play, 'wipe')
-    expect(heard(play)).toBe('wipe A 1')
+    expect(heard(play)).toBe('wipe 31 A 1')
     until(play, 'stir')
     // The second pot still dries from its wipe.
     expect(heard(play)).toMatch(/^stir Gatepost/)
     until(play, 'armed')
-    expect(heard(play)).toBe('31 Gatepost 4 seconds')
+    expect(heard(play)).toBe('31 A 1 Gatepost 4 seconds')
     play.bar()
     expect(saidNow(play)).toBeUndefined()
     until(play, 'drip').wait(60)
     expect(play.card.kind).toBe('armed')
-    expect(heard(play)).toBe('set down at A 1 next A 3 4 seconds')
+    expect(heard(play)).toBe('set down at A 1 next 33 A 3 Gatepost 4 seconds')
     play.bar()
     until(play, 'drip').wait(12)
     play.bar()
@@ -63,25 +65,25 @@ describe('what the voice says at the bench', () => {
 
   it('says what is the same once, and anew when the card comes again', () => {
     const play = only(33)
-    const first = saidNow(play)?.key
+    const first = sayOf(play).card?.key
     play.wait(30)
-    expect(saidNow(play)?.key).toBe(first)
+    expect(sayOf(play).card?.key).toBe(first)
     until(play, 'armed')
-    const armed = saidNow(play)?.key
+    const armed = sayOf(play).card?.key
     play.wait(301)
     expect(play.card.kind).toBe('stir')
-    const again = saidNow(play)?.key
+    const again = sayOf(play).card?.key
     expect(again).not.toBe(armed)
     until(play, 'armed')
-    expect(saidNow(play)?.key).toBe(armed)
-    expect(heard(play)).toBe('33 Gatepost 4 seconds')
+    expect(sayOf(play).card?.key).toBe(armed)
+    expect(heard(play)).toBe('33 A 3 Gatepost 4 seconds')
   })
 
   it('has a clip in both languages for every word of a whole evening, and for every bucket', () => {
     const play = only(31, 34)
     const words = new Set<string>()
     for (let i = 0; i < 3000 && play.card.kind !== 'finished'; i++) {
-      for (const word of saidNow(play)?.words ?? []) words.add(bucketOf(word).letter ?? word)
+      for (const word of saidNow(play) ?? []) words.add(bucketOf(word).letter ?? word)
       if (play.card.big && play.card.kind !== 'count') play.bar()
       else play.wait(20)
     }

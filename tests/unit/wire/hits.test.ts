@@ -6,7 +6,7 @@ import { Play, setting } from '../table/play.ts'
 type Parts = Parameters<typeof openHits>[0]
 
 /** Hits on the demo evening, with what was heard and what was kept. */
-function hitsOn({ readOnly = false, fails = false } = {}) {
+function hitsOn({ readOnly = false, unread = false, fails = false } = {}) {
   const { table } = new Play().act({ do: 'lay-demo' })
   const sounded = vi.fn(() => {
     if (fails) throw new Error('no sound')
@@ -15,7 +15,12 @@ function hitsOn({ readOnly = false, fails = false } = {}) {
   const append = vi.fn()
   const felt = vi.fn()
   const parts = {
-    records: { table: signal(table), readOnly: signal(readOnly), journal: { append } },
+    records: {
+      table: signal(table),
+      readOnly: signal(readOnly),
+      unread: signal(unread),
+      journal: { append },
+    },
     moment: { seen: signal(table) },
     devices: {
       clock: { pageMs: () => 0, epochAt: (ms: number) => ms },
@@ -26,10 +31,18 @@ function hitsOn({ readOnly = false, fails = false } = {}) {
   }
   const hits = openHits(parts as unknown as Parts)
   const wax = () => hits.act({ do: 'waxed', potId: 'demo.33' }, 0, setting)
-  return { wax, sounded, refused, append }
+  const clear = () => hits.act({ do: 'clear-table' }, 0, setting)
+  return { wax, clear, sounded, refused, append }
 }
 
 describe('a hit', () => {
+  test('is kept while what is kept cannot be read, unless it would take that away unseen', () => {
+    const on = hitsOn({ unread: true })
+    expect(on.wax()).toBeUndefined()
+    expect(on.clear()).toEqual({ code: 'unread' })
+    expect(on.append).toHaveBeenCalledOnce()
+  })
+
   test('is sounded and kept', () => {
     const on = hitsOn()
     expect(on.wax()).toBeUndefined()

@@ -1,0 +1,58 @@
+import type { TableEvent } from '../../shared/events.ts'
+import { type Journal, keepWitness } from '../store/index.ts'
+import { openSecondCopy, type SecondCopy } from '../store/second-copy.ts'
+
+/** The copy is older than any clock's jump: nothing in it is refused as being ahead. */
+const ANY_TIME = Number.MAX_SAFE_INTEGER
+/** So many records go to the copy at once. */
+const PART = 1000
+/** An empty database is believed no sooner: so long the copy may take to answer, ms. */
+const PATIENCE_MS = 5000
+
+let copy: SecondCopy | undefined
+
+/** Takes from the second copy what the journal lacks, and gives it what it lacks itself. Resolves to records taken. */
+async function unite(journal: Journal<TableEvent>): Promise<number> {
+  copy ??= openSecondCopy()
+  const { unknown, lacking } = await copy.compare(journal.records.map(({ id }) => id))
+  const added = unknown.length > 0 && !journal.readOnly ? (await journal.merge(unknown, ANY_TIME)).added : 0
+  const wanted = new Set(lacking)
+  const missing = journal.records.filter(({ id }) => wanted.has(id))
+  for (let from = 0; from < missing.length; from += PART) await copy.add(missing.slice(from, from + PART))
+  return added
+}
+
+/** The same where the database was found empty that was not: waited for, but not for ever. */
+export const rescue = (journal: Journal<TableEvent>): Promise<number> =>
+  Promise.race([
+    unite(journal).catch(() => 0),
+    new Promise<number>((resolve) => setTimeout(resolve, PATIENCE_MS, 0)),
+  ])
+
+/**
+ * Keeps the second copy and the witness from now on, and asks the browser not to throw anything away once a hit is
+ * kept. `recovered`: the copy had records that the database had lost.
+ */
+export function keepCopy(journal: Journal<TableEvent>, recovered: (records: number) => void): void {
+  const note = () => {
+    const last = journal.records.at(-1)
+    if (last) keepWitness({ count: journal.records.length, last: last.id, phone: journal.phone })
+  }
+  let compared = unite(journal).then(
+    (added) => {
+      if (added > 0) recovered(added)
+    },
+    () => {},
+  )
+  note()
+  let asked = false
+  journal.subscribe((change) => {
+    if (change.kind !== 'saved') return
+    note()
+    // One after another, and after the comparison, so that nothing is in the copy twice.
+    compared = compared.then(() => copy?.add(change.records)).catch(() => {})
+    if (asked) return
+    asked = true
+    void navigator.storage?.persist?.().catch(() => false)
+  })
+}

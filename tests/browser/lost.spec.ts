@@ -1,0 +1,176 @@
+/** Storage that was lost, in the ways a phone loses it: told, and brought back where anything can. */
+import { expect, type Page, test } from '@playwright/test'
+import { opened } from './bench.ts'
+
+// Workers, files and loads of whole versions, on any machine.
+test.describe.configure({ timeout: 90_000 })
+
+const count = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<number>((resolve, reject) => {
+        const opening = indexedDB.open('bucketside')
+        opening.onerror = () => reject(opening.error)
+        opening.onsuccess = () => {
+          const counting = opening.result.transaction('journal').objectStore('journal').count()
+          counting.onsuccess = () => {
+            opening.result.close()
+            resolve(counting.result)
+          }
+        }
+      }),
+  )
+
+const deleteDatabase = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<void>((resolve, reject) => {
+        const deleting = indexedDB.deleteDatabase('bucketside')
+        deleting.onsuccess = () => resolve()
+        deleting.onerror = () => reject(deleting.error)
+      }),
+  )
+
+/** Size of the second copy, bytes; 0 without one. */
+const copySize = (page: Page) =>
+  page.evaluate(async () => {
+    const folder = await navigator.storage.getDirectory()
+    const file = await folder.getFileHandle('journal.jsonl').catch(() => null)
+    return file ? (await file.getFile()).size : 0
+  })
+
+/** A demo evening with a hit, and the second copy of it. */
+async function sitting(page: Page): Promise<number> {
+  await page.goto('./')
+  await page.getByRole('button', { name: 'demo evening' }).tap()
+  await expect(page.locator('.bench')).toBeVisible()
+  await page.waitForTimeout(500)
+  await page.locator('[data-press="bar"]').first().tap()
+  await expect.poll(() => count(page)).toBeGreaterThan(30)
+  await expect.poll(() => copySize(page), { timeout: 20_000 }).toBeGreaterThan(5000)
+  await expect.poll(() => page.evaluate(() => localStorage.getItem('bucketside.witness'))).not.toBeNull()
+  return count(page)
+}
+
+const trouble = (page: Page) => page.locator('.trouble')
+
+test('a database that is gone comes back from the second copy, and that is said', async ({ page }) => {
+  const before = await sitting(page)
+  await page.goto('./icon.svg')
+  await deleteDatabase(page)
+  await page.goto('./#/bench')
+  await expect(page.locator('.bench')).toBeVisible()
+  await expect(trouble(page)).toContainText(`${before} records taken from the second copy`)
+  await page.getByRole('button', { name: 'Understood' }).tap()
+  await expect(trouble(page)).toBeHidden()
+  await page.reload()
+  await expect(page.locator('.bench')).toBeVisible()
+})
+
+test('with the second copy gone too the first screen says what was lost and what to do', async ({ page }) => {
+  await sitting(page)
+  await page.goto('./icon.svg')
+  await deleteDatabase(page)
+  await page.evaluate(async () => (await navigator.storage.getDirectory()).removeEntry('journal.jsonl'))
+  await page.goto('./')
+  await opened(page)
+  await expect(trouble(page)).toContainText('the browser has lost them')
+  await page.getByRole('button', { name: 'Take in a backup' }).first().tap()
+  await expect(page.getByRole('heading', { name: 'Room' })).toBeVisible()
+})
+
+test('a database deleted under an open page gets back all that the page knows', async ({ page }) => {
+  const before = await sitting(page)
+  await deleteDatabase(page)
+  await page.waitForTimeout(500)
+  await page.locator('[data-press="bar"]').first().tap()
+  await expect.poll(() => count(page)).toBeGreaterThanOrEqual(before)
+  await page.reload()
+  await expect(page.locator('.bench')).toBeVisible()
+})
+
+for (const [how, script] of [
+  [
+    'never answers',
+    () => {
+      IDBFactory.prototype.open = () => new EventTarget() as unknown as IDBOpenDBRequest
+    },
+  ],
+  [
+    'is blocked',
+    () => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('blocked', 'SecurityError')
+      }
+    },
+  ],
+] as const) {
+  test(`storage that ${how}: said on every screen, no demo over it, and a file gets out`, async ({
+    page,
+  }) => {
+    await page.addInitScript(script)
+    await page.goto('./')
+    await opened(page)
+    await expect(trouble(page)).toContainText('cannot be read')
+    await expect(page.getByRole('button', { name: 'demo evening' })).toBeHidden()
+    await page.goto('./#/board')
+    await expect(trouble(page)).toContainText('cannot be read')
+    const saved = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Save a file' }).tap()
+    expect((await saved).suggestedFilename()).toMatch(/^bucketside-.*\.txt$/)
+    await page.goto('./#/room')
+    await expect(page.getByText('Clear the table: hold')).toBeHidden()
+  })
+}
+
+test('writing refused: NOT SAVED on every screen, kept through a reload, and a file gets out', async ({
+  page,
+}) => {
+  await sitting(page)
+  await page.addInitScript(() => {
+    if (sessionStorage.getItem('refuse') !== 'yes') return
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('full', 'QuotaExceededError')
+    }
+  })
+  await page.evaluate(() => sessionStorage.setItem('refuse', 'yes'))
+  await page.reload()
+  await expect(page.locator('.bench')).toBeVisible()
+  await page.waitForTimeout(500)
+  await page.locator('[data-press="bar"]').first().tap()
+  await expect(trouble(page)).toContainText('NOT SAVED')
+  await page.goto('./#/buckets')
+  await expect(trouble(page)).toContainText('NOT SAVED')
+  const saved = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save a file' }).tap()
+  await saved
+  const kept = () =>
+    page.evaluate(() => Object.keys(localStorage).filter((key) => key.includes('unsaved')).length)
+  expect(await kept()).toBe(1)
+  await page.evaluate(() => sessionStorage.removeItem('refuse'))
+  await page.goto('./icon.svg')
+  await page.goto('./#/bench')
+  await expect(page.locator('.bench')).toBeVisible()
+  await expect.poll(kept).toBe(0)
+})
+
+test('a newer version in another window: said at once, and nothing sounds as done', async ({ context }) => {
+  const page = await context.newPage()
+  const before = await sitting(page)
+  const other = await context.newPage()
+  await other.goto('./icon.svg')
+  await other.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        const opening = indexedDB.open('bucketside', 99)
+        opening.onsuccess = () => {
+          opening.result.close()
+          resolve()
+        }
+      }),
+  )
+  await expect(trouble(page)).toContainText('A newer version is open')
+  await page.locator('[data-press="bar"]').first().tap()
+  await page.waitForTimeout(500)
+  expect(await count(other)).toBe(before)
+})

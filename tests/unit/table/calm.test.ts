@@ -1,0 +1,198 @@
+import { describe, expect, it } from 'vitest'
+import type { Card } from '../../../src/table/card/card.ts'
+import { potsOnCard } from '../../../src/table/card/card.ts'
+import { cardOf } from '../../../src/table/card/card-now.ts'
+import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
+import { type Schedule, tasksOf } from '../../../src/table/order/schedule.ts'
+import { potId, twelve } from '../../fixtures/twelve.ts'
+import { PlannedPlay } from './planned.ts'
+import { Play } from './play.ts'
+
+const MIN_S = 60
+
+/** A table of the twelve pots' kind with Gatepost open and stirred. */
+function begun(...of: Parameters<typeof twelve>): PlannedPlay {
+  const play = new PlannedPlay()
+  for (const [i, events] of twelve(...of).entries()) play.append(events, `laid-${i}`)
+  return play
+    .wait(3600)
+    .ask()
+    .wait(3 * MIN_S)
+    .bar()
+}
+
+const named = (card: Card): string => `${card.kind} ${potsOnCard(card).join()}`
+
+/** The same order with the pots of its dips exchanged. */
+function exchanged(schedule: Schedule, one: string, other: string): Schedule {
+  const to = new Map([
+    [one, other],
+    [other, one],
+  ])
+  const actions = schedule.plan.actions.map((action) =>
+    action.kind === 'dip' ? { ...action, potId: to.get(action.potId) ?? action.potId } : action,
+  )
+  return { ...schedule, plan: { ...schedule.plan, actions } }
+}
+
+describe('a new order of work', () => {
+  it('leaves the card in hand as it is, and is followed from the next hit on', () => {
+    const play = begun()
+    expect(named(play.card)).toBe('armed t.1')
+    const told = exchanged(play.schedule!, potId(1), potId(3))
+    // Alone it would have another pot first.
+    expect(named(cardOf(play.table, play.nowMs, told))).toBe('armed t.3')
+    play.schedule = told
+    expect(named(play.card)).toBe('armed t.1')
+    play.wait(40)
+    expect(named(play.card)).toBe('armed t.1')
+    const { table, nowMs } = play.bar().wait(MIN_S)
+    const shown = shownNow(undefined, table, nowMs, told)
+    expect(named(shown.card)).toBe('armed t.3')
+  })
+
+  it('leaves it as well when another pot is washed off, put off or told of', () => {
+    const play = begun()
+    expect(named(play.card)).toBe('armed t.1')
+    play.act({ do: 'told', potId: potId(4), agoMin: 0 })
+    expect(named(play.card)).toBe('armed t.1')
+    play.wait(20).act({ do: 'wash-off', potId: potId(4) })
+    expect(named(play.card)).toBe('armed t.1')
+    play.schedule = exchanged(play.schedule!, potId(1), potId(5))
+    expect(named(play.card)).toBe('armed t.1')
+    play.act({ do: 'put-off', potIds: [potId(2)], later: true })
+    expect(named(play.card)).toBe('armed t.1')
+    // Gone itself, it moves on.
+    play.act({ do: 'gone', potId: potId(1) })
+    expect(named(play.card)).not.toBe('armed t.1')
+  })
+
+  it('fills hands that are free', () => {
+    const play = begun(['GB'], 2)
+    const told = play.schedule
+    play.schedule = { ...told!, plan: { ...told!.plan, actions: [] } }
+    const idle = shownNow(undefined, play.table, play.nowMs, play.schedule)
+    const free: Shown = { ...idle, card: { kind: 'wait', after: [] } }
+    expect(shownNow(free, play.table, play.nowMs, told).card.kind).toBe('armed')
+  })
+})
+
+describe('while its line is said', () => {
+  it('no clock changes a card, for as long as a line can last, and any hit does', () => {
+    const play = begun()
+    const at = (s: number) => play.nowMs + s * 1000
+    const shown = shownNow(undefined, play.table, at(299), play.schedule)
+    expect(named(shown.card)).toBe('armed t.1')
+    expect(shownNow(shown, play.table, at(302), play.schedule, true).card).toBe(shown.card)
+    expect(shownNow(shown, play.table, at(302), play.schedule, false).card.kind).toBe('stir')
+    expect(shownNow(shown, play.table, at(320), play.schedule, true).card.kind).toBe('stir')
+    const hit = play.wait(299).act({ do: 'pick', potId: potId(2) })
+    expect(named(shownNow(shown, hit.table, hit.nowMs, hit.schedule, true).card)).toBe('armed t.2')
+  })
+})
+
+describe('a hold', () => {
+  it('shows the card that was left, and comes back to it whatever was planned meanwhile', () => {
+    const play = begun()
+    play.act({ do: 'hold' })
+    expect(play.card).toMatchObject({ kind: 'held', left: { kind: 'armed', armed: { potId: potId(1) } } })
+    const { card } = play
+    expect(card.kind === 'held' && card.lines[0]).toEqual({ potId: potId(1), at: 'dip-next' })
+    play.schedule = exchanged(play.schedule!, potId(1), potId(3))
+    expect(play.card).toMatchObject({ kind: 'held', left: { kind: 'armed', armed: { potId: potId(1) } } })
+    play.wait(30).act({ do: 'resume' })
+    expect(named(play.card)).toBe('armed t.1')
+  })
+})
+
+describe('stirs', () => {
+  it('come as late as the dip they are for allows, where the order has them early', () => {
+    const play = begun(['GB'], 1)
+    play.bar().wait(MIN_S)
+    play.act({ do: 'sponged', potId: potId(1) })
+    const { plan } = play.schedule!
+    const actions = plan.actions.map((action) =>
+      action.kind === 'open'
+        ? { ...action, startS: action.startS - 480, endS: action.endS - 480, reason: 'stirInWait' as const }
+        : action,
+    )
+    const [open, dip] = tasksOf(play.table, { ...play.schedule!, plan: { ...plan, actions } })
+    expect([open!.is, dip!.is]).toEqual(['open', 'dip'])
+    expect(open!.endAt).toBe(dip!.startAt)
+    expect(open!.endAt - open!.startAt).toBe(180_000)
+    expect(open!.reason).toBe('inWait')
+  })
+
+  it('are not said to be too old while they are good', () => {
+    const play = begun()
+    const { plan } = play.schedule!
+    const nowS = play.nowMs / 1000
+    const restir = {
+      kind: 'restir' as const,
+      bucketId: 'G',
+      decant: false,
+      dips: 9,
+      potter: 0,
+      startS: nowS,
+      endS: nowS + 60,
+      reason: 'stale' as const,
+    }
+    const told: Schedule = {
+      ...play.schedule!,
+      askedAt: play.nowMs,
+      plan: { ...plan, actions: [restir, ...plan.actions.filter(({ kind }) => kind === 'dip')] },
+    }
+    expect(cardOf(play.table, play.nowMs + 1000, told)).toMatchObject({ kind: 'stir', reason: 'staleByDip' })
+    expect(cardOf(play.table, play.nowMs + 301_000, told)).toMatchObject({ kind: 'stir', reason: 'stale' })
+  })
+
+  it('have no reason of the dip that waits behind them', () => {
+    const play = begun()
+    expect(play.card).toMatchObject({ kind: 'armed', reason: expect.any(String) })
+    play.wait(301)
+    expect(play.card).toMatchObject({ kind: 'stir', reason: 'stale' })
+  })
+})
+
+describe('what is left to do', () => {
+  it('counts every pot that still wants the step, those whose wax sets as well', () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    const left = () => (play.card.kind === 'wax' || play.card.kind === 'wipe' ? play.card.left : undefined)
+    expect(left()).toBe(8)
+    for (let i = 0; i < 8; i++) play.bar().wait(60)
+    expect(play.card.kind).toBe('wipe')
+    expect(left()).toBe(8)
+    play.bar()
+    expect(left()).toBe(7)
+  })
+})
+
+describe('pots that are kept on purpose', () => {
+  it('are named with their bucket and its hour, and one can be done now', () => {
+    const play = begun(['GB'], 2)
+    play
+      .bar()
+      .wait(MIN_S)
+      .act({ do: 'sponged', potId: potId(1) })
+    play
+      .wait(8 * MIN_S)
+      .bar()
+      .wait(MIN_S)
+      .bar()
+      .wait(MIN_S)
+    play.act({ do: 'sponged', potId: potId(2) })
+    let kept: Card | undefined
+    for (let i = 0; i < 1500 && !kept; i++) {
+      const { card } = play.wait(1)
+      if (card.kind === 'wait' && card.kept?.length) kept = card
+    }
+    expect(kept).toMatchObject({
+      reason: 'heldSavesStir',
+      kept: [{ potIds: [potId(1)], bucketId: 'B', at: expect.any(Number) }],
+      offer: { do: 'pick', potId: potId(1) },
+    })
+    expect(kept?.kind === 'wait' && kept.kept?.[0]?.at).toBeGreaterThan(play.nowMs)
+    play.act({ do: 'pick', potId: potId(1) })
+    expect(play.card).toMatchObject({ kind: 'ready', potIds: [potId(1)], bucketId: 'B' })
+  })
+})
