@@ -160,6 +160,8 @@ describe('what is left to do', () => {
     const left = () => (play.card.kind === 'wax' || play.card.kind === 'wipe' ? play.card.left : undefined)
     expect(left()).toBe(8)
     for (let i = 0; i < 8; i++) play.bar().wait(60)
+    expect(play.card).toMatchObject({ kind: 'wax-pan', why: 'waxed' })
+    play.bar()
     expect(play.card.kind).toBe('wipe')
     expect(left()).toBe(8)
     play.bar()
