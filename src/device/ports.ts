@@ -71,8 +71,6 @@ export interface Sound {
   /** Inside a tap (pointerup, click, keydown): opens the audio or rebuilds it. */
   unlock(): Promise<SoundHealth>
   setMode(mode: SoundMode): void
-  /** 0 to 1. */
-  setVolume(volume: number): void
   /** Schedules a whole count on the audio clock; `tapMs` is the tap in page time. Replaces a running count. */
   count(plan: CountPlan, tapMs: number): void
   /** Cuts off whatever sounds or will sound, within 10 ms. */

@@ -42,7 +42,6 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   let context: AudioContext | null = null
   let master: GainNode | null = null
   let mode: SoundMode = 'voice'
-  let volume = 1
   let health: SoundHealth = 'locked'
   let dead = false
   let looked = { contextS: 0, pageMs: 0 }
@@ -69,7 +68,6 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     }
     context.addEventListener('statechange', look)
     master = context.createGain()
-    master.gain.value = volume
     master.connect(roundedInto(context, context.destination))
     looked = { contextS: context.currentTime, pageMs: performance.now() }
     renderAhead(context, Object.keys(TONE_S) as ToneName[])
@@ -165,10 +163,6 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
         counting?.cut(context.currentTime, 'all')
         cutSpoken(context.currentTime)
       }
-    },
-    setVolume(next) {
-      volume = Math.min(1, Math.max(0, next))
-      if (master && context) master.gain.setTargetAtTime(volume, context.currentTime, 0.01)
     },
     count: (plan, tapMs) => startCount(plan, tapMs, plan.totals.outUntilS),
     drip: (afterS, tapMs) => startCount(planDrip(afterS), tapMs, 0),

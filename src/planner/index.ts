@@ -1,5 +1,6 @@
 /** The planner's public surface: durations in, order of work out. Pure: no clock, no chance but the seed. */
 export type { Ask, Reply } from './messages.ts'
+export { foresee } from './plan/foresee.ts'
 export {
   FINAL_WORK,
   firstPlan,
@@ -12,12 +13,15 @@ export {
 } from './plan/plan.ts'
 export type {
   Action,
+  Band,
   Bucket,
   Coat,
   Deadline,
   DipAction,
+  Foresight,
   Hands,
   LowerBound,
+  Odds,
   OpenBucket,
   Plan,
   PlanInput,

@@ -1,5 +1,6 @@
+import { foresee } from './plan/foresee.ts'
 import { drain, FINAL_WORK, firstPlan, LONG_WORK, planning, type Replanned } from './plan/plan.ts'
-import type { Plan, PlanInput } from './types.ts'
+import type { Foresight, Odds, Plan, PlanInput } from './types.ts'
 
 /** A question to the worker. Of several the newest counts; `id` comes back with the answers. */
 export interface Ask {
@@ -7,6 +8,8 @@ export interface Ask {
   readonly input: PlanInput
   /** What was told before; null for a fresh table. */
   readonly previous: Plan | null
+  /** Foresees how the answers may come out. */
+  readonly odds: Odds
   /** Search on while the hands work. */
   readonly long: boolean
 }
@@ -21,6 +24,8 @@ export type Reply =
       readonly stage: 'first' | 'final' | 'better'
       readonly plan: Plan
       readonly kept: boolean
+      /** Null of a first answer: the order that follows it is foreseen. */
+      readonly foresight: Foresight | null
     }
   | { readonly id: number; readonly stage: 'refused'; readonly message: string }
 
@@ -31,7 +36,7 @@ export type Reply =
 export function makeDesk(post: (reply: Reply) => void, later: (run: () => void) => void): (ask: Ask) => void {
   let newest = 0
   let turn = 0
-  return ({ id, input, previous, long }) => {
+  return ({ id, input, previous, odds, long }) => {
     const mine = ++turn
     newest = mine
     const run = (steps: Generator<void, Replanned>, then: (found: Replanned) => void) => {
@@ -44,12 +49,14 @@ export function makeDesk(post: (reply: Reply) => void, later: (run: () => void) 
       later(go)
     }
     try {
-      post({ id, stage: 'first', plan: firstPlan(input, previous), kept: false })
+      post({ id, stage: 'first', plan: firstPlan(input, previous), kept: false, foresight: null })
       run(planning(input, previous, FINAL_WORK), ({ plan, kept }) => {
-        post({ id, stage: 'final', plan, kept })
+        post({ id, stage: 'final', plan, kept, foresight: foresee(input, plan, odds) })
         if (!long || plan.proven) return
         run(planning(input, plan, LONG_WORK), (found) => {
-          if (!found.kept) post({ id, stage: 'better', plan: found.plan, kept: false })
+          if (found.kept) return
+          const { plan: better } = found
+          post({ id, stage: 'better', plan: better, kept: false, foresight: foresee(input, better, odds) })
         })
       })
     } catch (problem) {

@@ -138,6 +138,40 @@ export interface PrepAction extends Timed {
 
 export type Action = DipAction | SetUpAction | PrepAction
 
+/** What may come out otherwise than an input says, which holds what is likely. Times in seconds. */
+export interface Odds {
+  /** How much later than bare work the hands were at their latest steps; one is drawn for every step to come. */
+  readonly laterS: readonly number[]
+  /** Of which so much is in the input's steps already. */
+  readonly meanLaterS: number
+  /** Part of the steps that an interruption of ten minutes comes before, besides. */
+  readonly pauses: number
+  /** Late edges by pot: from now until it can go on, and from OUT of each coat. */
+  readonly pots: Readonly<
+    Record<
+      string,
+      { readonly readyLateS: number; readonly waitsLateS: readonly number[]; readonly kilnLateS: number }
+    >
+  >
+}
+
+/** A moment as likely sooner as later, with the edges that one in ten comes before, and one in ten after. */
+export interface Band {
+  readonly early: number
+  readonly likely: number
+  readonly late: number
+}
+
+/** How a plan may come out, on the input's clock. */
+export interface Foresight {
+  readonly finishS: Band
+  readonly dryAtS: Band
+  /** Part of the futures in which the deadline is missed; null without one. */
+  readonly lateOdds: number | null
+  /** By potter: how much later the end would be if they were gone ten minutes longer than their hands are free, s. */
+  readonly interruptionS: readonly number[]
+}
+
 /** What no plan can beat. */
 export interface LowerBound {
   readonly finishS: number

@@ -1,9 +1,10 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
-import type { Ask, Plan, PlanInput, Reply } from '../planner/index.ts'
-import { isKnown, upperWaitsOf } from '../table/forecast/upper-waits.ts'
+import type { Ask, Plan, Reply } from '../planner/index.ts'
+import { isKnown, waitsAhead } from '../table/forecast/waits-ahead.ts'
 import { potsOnTable } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
 import { awayOf, type Owings, owingOf } from '../table/order/absent.ts'
+import { handsLine, lateness, mayBeLate } from '../table/order/hands-line.ts'
 import { type Jobs, jobsOf, loadAt, scheduleFrom } from '../table/order/jobs.ts'
 import { nextTaskEnds } from '../table/order/schedule.ts'
 import { byCost, type ScheduleOption, variantsOf } from '../table/order/schedule-options.ts'
@@ -41,7 +42,7 @@ export function keepAsking(
   now: ReadonlySignal<number>,
   planning: Planning,
 ): void {
-  const { schedule: told, scheduleOptions: ways } = planning
+  const { schedule, scheduleOptions } = planning
   const soon = openSoon()
   let worker = openWorker()
   let newest = 0
@@ -58,12 +59,12 @@ export function keepAsking(
       if (data.id === newest) answered(data)
     }
     opened.onerror = () => {
-      told.value = undefined
+      schedule.value = undefined
       show('none')
     }
     return opened
   }
-  const post = (input: PlanInput, previous: Plan | null, long: boolean, then: typeof answered) => {
+  const post = ({ input, odds }: Jobs, previous: Plan | null, long: boolean, then: typeof answered) => {
     if (now.peek() - (silentSince ?? now.peek()) > DEAD_MS) {
       worker.terminate()
       worker = openWorker()
@@ -72,7 +73,7 @@ export function keepAsking(
     silentSince ??= now.peek()
     newest++
     answered = then
-    worker.postMessage({ id: newest, input, previous, long } satisfies Ask)
+    worker.postMessage({ id: newest, input, previous, odds, long } satisfies Ask)
   }
 
   /** Makes the waits to come known, a slice at a time, then goes on unless the table has changed meanwhile. */
@@ -86,7 +87,7 @@ export function keepAsking(
         })
         return
       }
-      upperWaitsOf(of, pot)
+      waitsAhead(of, pot)
     }
     then()
   }
@@ -99,17 +100,17 @@ export function keepAsking(
       () => table.peek() === of,
       () => {
         askedAt = now.peek()
-        owings = owingOf(of, told.peek(), askedAt, owings)
+        owings = owingOf(of, schedule.peek(), askedAt, owings)
         const jobs = jobsOf(of, askedAt, awayOf(owings, askedAt))
         if (jobs.input.pots.length === 0) {
-          told.value = undefined
-          ways.value = []
+          schedule.value = undefined
+          scheduleOptions.value = []
           newest++
           show('none')
           return
         }
-        const previous = told.peek()?.plan ?? null
-        post(jobs.input, previous, true, (reply) => answer(of, jobs, reply, previous !== null))
+        const previous = schedule.peek()?.plan ?? null
+        post(jobs, previous, true, (reply) => answer(of, jobs, reply, previous !== null))
       },
     )
   }
@@ -123,26 +124,29 @@ export function keepAsking(
   const answer = (of: Table, jobs: Jobs, reply: Reply, begun: boolean) => {
     if (reply.stage === 'refused') {
       console.error(`no order of work: ${reply.message}`)
-      told.value = undefined
+      schedule.value = undefined
       show('none')
       return
     }
     // The quick first answer keeps an order that was told; without one the search is waited for.
     if (reply.stage === 'first' && !begun) return
-    told.value = { ...scheduleFrom(jobs, reply.plan, askedAt), touch: told.peek()?.touch }
+    // What was foreseen last holds until the search has ended.
+    const foresight = reply.foresight ?? schedule.peek()?.foresight
+    schedule.value = { ...scheduleFrom(jobs, reply.plan, askedAt, foresight), touch: schedule.peek()?.touch }
     show('told')
     if (reply.stage === 'first') return
     soon(() => {
-      const latest = told.peek()
-      if (table.peek() === of && latest) told.value = { ...latest, touch: touchFirst(of, now.peek()) }
+      const latest = schedule.peek()
+      if (table.peek() === of && latest) schedule.value = { ...latest, touch: touchFirst(of, now.peek()) }
     })
-    if (reply.plan.slackS !== null && reply.plan.slackS < 0) seekWays(of, reply.plan)
-    else ways.value = []
+    const line = schedule.value && handsLine(of, schedule.value, askedAt)
+    if (line?.slackMs !== undefined && (lateness(line) > 0 || mayBeLate(line) > 0)) seekWays(of, line.slackMs)
+    else scheduleOptions.value = []
   }
 
   /** Plans each way out, one after another, until the table changes. */
-  const seekWays = (of: Table, late: Plan) => {
-    const before = told.peek()
+  const seekWays = (of: Table, slackMs: number) => {
+    const before = schedule.peek()
     if (!before) return
     const variants = [...variantsOf(of, before, now.peek())]
     const found: ScheduleOption[] = []
@@ -150,13 +154,15 @@ export function keepAsking(
     const next = () => {
       const variant = variants.shift()
       if (!variant) {
-        ways.value = found.sort(byCost)
+        scheduleOptions.value = found.sort(byCost)
         return
       }
       known(variant.table, wanted, () => {
         const jobs = jobsOf(variant.table, now.peek())
-        const reached = (finishS: number, dryS: number, slackS: number) => {
-          const gainMs = (slackS - (late.slackS ?? 0)) * 1000
+        const loadS = (loadAt(variant.table, now.peek()) ?? 0) / 1000
+        const reached = (finishS: number, dryS: number, lateOdds: number) => {
+          const slackS = Math.floor(loadS - dryS)
+          const gainMs = slackS * 1000 - slackMs
           const { cut, action, potIds } = variant
           if (gainMs >= WORTH_MS)
             found.push({
@@ -167,19 +173,22 @@ export function keepAsking(
               dryAt: dryS * 1000,
               slackMs: slackS * 1000,
               gainMs,
+              lateOdds,
             })
           soon(next)
         }
         if (jobs.input.pots.length === 0) {
-          const loadS = (loadAt(variant.table, now.peek()) ?? 0) / 1000
           const dryS = Math.max(jobs.input.nowS, jobs.input.deadline?.doneDryAtS ?? 0)
-          reached(jobs.input.nowS, dryS, Math.floor(loadS - dryS))
+          reached(jobs.input.nowS, dryS, Number(dryS > loadS))
           return
         }
-        post(jobs.input, null, false, (reply) => {
+        post(jobs, null, false, (reply) => {
           if (reply.stage === 'first') return
           if (reply.stage === 'refused') soon(next)
-          else reached(reply.plan.finishS, reply.plan.dryAtS ?? reply.plan.finishS, reply.plan.slackS ?? 0)
+          else if (reply.foresight) {
+            const { finishS, dryAtS, lateOdds } = reply.foresight
+            reached(finishS.likely, dryAtS.likely, lateOdds ?? 0)
+          }
         })
       })
     }
@@ -191,7 +200,7 @@ export function keepAsking(
     askSoon()
   })
   effect(() => {
-    const due = told.value && nextTaskEnds(table.value, told.value)
+    const due = schedule.value && nextTaskEnds(table.value, schedule.value)
     if (due !== undefined && now.value - due > 0 && now.value - askedAt > OVERDUE_MS) askSoon()
   })
 }

@@ -5,6 +5,7 @@ import { openNotices } from '../device/notices.ts'
 import type { TapeCall } from '../device/ports.ts'
 import { openTape } from '../device/tape.ts'
 import type { Extras, RingView } from '../screens/extras.ts'
+import { OUT_MS } from '../table/card/card-now.ts'
 import type { ReadyCall } from '../table/card/outputs.ts'
 import { placeText } from '../table/model/plan.ts'
 import type { PotState } from '../table/model/state.ts'
@@ -27,8 +28,6 @@ const NOTHING: RingFacts = { on: false, offered: false }
 /** One notice names what is next and stays to be read; another rings when it is due. */
 const NEXT_TAG = 'next'
 const CALL_TAG = 'call'
-/** OUT sounds this long after a count; no call before. */
-const OUT_MS = 3000
 /** The track says a call up to its sixth minute; what comes later is said by the page. */
 const TRACK_SAYS_MS = 6.5 * 60_000
 

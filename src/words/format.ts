@@ -68,7 +68,7 @@ export function formats(words: Words, units: Units, language: string, hour12 = f
       units === 'metric'
         ? `${mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm)} mm`
         : `${rulerInches(mm)} in`,
-    /** A coat: hundredths of a mm, or thousandths of an inch. */
+    /** Thickness of a coat: tenths of a mm, or thousandths of an inch. */
     coat: (mm: number): string =>
       units === 'metric' ? `${number(mm, 1)} mm` : `${Math.round((mm / MM_PER_INCH) * 1000)} mil`,
     temp: (tempC: number): string =>

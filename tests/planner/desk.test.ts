@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Odds } from '../../src/planner/index.ts'
 import { makeDesk, type Reply } from '../../src/planner/messages.ts'
 import { board, bucket, exampleFour, MIN, pot } from './boards.ts'
 import { generate } from './generate.ts'
@@ -6,6 +7,8 @@ import { faults } from './verify.ts'
 
 /** A board of 40 pots that the first search leaves far from the best. */
 const BOARD = 60_002
+
+const odds: Odds = { laterS: [0, 60], meanLaterS: 0, pauses: 0, pots: {} }
 
 /** A desk whose slices run when the test says so. */
 function openDesk() {
@@ -28,7 +31,7 @@ describe('the desk of the worker', () => {
   it('answers at once and after the search; a proven order is not searched on', () => {
     const desk = openDesk()
     const input = board([bucket('X')], [pot('A', ['X'], []), pot('B', ['X'], [])])
-    desk.ask({ id: 1, input, previous: null, long: true })
+    desk.ask({ id: 1, input, previous: null, odds, long: true })
     expect(stages(desk)).toEqual(['1 first'])
     run(desk)
     expect(stages(desk)).toEqual(['1 first', '1 final'])
@@ -36,9 +39,9 @@ describe('the desk of the worker', () => {
 
   it('drops an older question for a newer one', () => {
     const desk = openDesk()
-    desk.ask({ id: 1, input: exampleFour(), previous: null, long: true })
+    desk.ask({ id: 1, input: exampleFour(), previous: null, odds, long: true })
     desk.step()
-    desk.ask({ id: 2, input: exampleFour(), previous: null, long: false })
+    desk.ask({ id: 2, input: exampleFour(), previous: null, odds, long: false })
     run(desk)
     expect(stages(desk)).toEqual(['1 first', '2 first', '2 final'])
   })
@@ -46,14 +49,14 @@ describe('the desk of the worker', () => {
   it('refuses by name what it can not plan', () => {
     const desk = openDesk()
     const input = board([bucket('X')], [pot('A', ['Z'], [])])
-    desk.ask({ id: 1, input, previous: null, long: false })
+    desk.ask({ id: 1, input, previous: null, odds, long: false })
     expect(desk.replies).toEqual([{ id: 1, stage: 'refused', message: expect.stringContaining('Z') }])
   })
 
   it('tells what a long search gains while the hands work, if it is a minute', () => {
     const input = generate(BOARD, { pots: [40, 40], coats: [3, 3], gridS: 1 })
     const desk = openDesk()
-    desk.ask({ id: 1, input, previous: null, long: true })
+    desk.ask({ id: 1, input, previous: null, odds, long: true })
     run(desk)
     const [, final, better] = desk.replies
     if (final?.stage !== 'final' || better?.stage !== 'better') throw new Error(stages(desk).join())

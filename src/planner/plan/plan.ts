@@ -1,6 +1,7 @@
 import { checkWork } from '../problem/check.ts'
 import { type Order, STIR } from '../problem/order.ts'
 import { layProblem, type Problem } from '../problem/problem.ts'
+import { emptyOrder } from '../search/by-rule.ts'
 import { exact, PROVABLE_DIPS } from '../search/exact.ts'
 import { type Card, recall } from '../search/recall.ts'
 import { relocate } from '../search/runs.ts'
@@ -67,6 +68,35 @@ function putFirst(order: Order, cards: readonly Card[]): Order {
 }
 
 /**
+ * The best order found for one of two potters, done by either alone: two are never told a worse plan than one.
+ * Searched with as much work again; nothing with one potter.
+ */
+function* alone(problem: Problem, work: number): Generator<void, Order[]> {
+  const { input } = problem
+  const [first, second] = input.hands
+  if (!second || problem.n === 0) return []
+  const sooner = second.freeAtS < first.freeAtS || first.away ? second : first
+  const single = layProblem({ ...input, hands: [sooner] })
+  const timer = makeTimer(single)
+  const found = bestStart(single, timer)
+  yield* search(single, timer, found, work, () => true)
+  const firstOp = new Map(problem.pots.map((pot, p) => [pot.id, problem.firstOp[p]!]))
+  const here = (o: number) => {
+    const p = single.pot[o]!
+    return firstOp.get(single.pots[p]!.id)! + o - single.firstOp[p]!
+  }
+  return input.hands.map((_, l) => {
+    const order = emptyOrder(problem)
+    found.order.ops.forEach((o, k) => {
+      order.ops[k] = here(o)
+      order.wish[here(o)] = found.order.wish[o]!
+    })
+    order.potter.fill(l)
+    return order
+  })
+}
+
+/**
  * Plans, or plans again after something has happened. Yields now and then; returns the answer. With `previous`,
  * the card in hand and its bucket stay unless a hard rule broke, and the old order stays when a new one gains
  * less than a minute.
@@ -79,10 +109,11 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
   const old = previous && recall(problem, timer, previous)
   const cards = old ? standing(problem, old.cards) : []
   const allowed = (order: Order) => cards.length === 0 || keeps(problem, order, cards)
+  const begins = [...starts(problem), ...(yield* alone(problem, work))]
   const found: Found = bestStart(
     problem,
     timer,
-    starts(problem).map((order) => putFirst(order, cards)),
+    begins.map((order) => putFirst(order, cards)),
   )
   if (old && allowed(old.found.order)) {
     timer.run(old.found.order, Number.POSITIVE_INFINITY)
@@ -145,10 +176,7 @@ export const replan = (input: PlanInput, previous: Plan, work: number = FINAL_WO
  * @throws RangeError naming field, value and allowed range.
  */
 export function firstPlan(input: PlanInput, previous: Plan | null = null): Plan {
-  if (previous) return replan(input, previous, 0).plan
-  const problem = layProblem(input)
-  const timer = makeTimer(problem)
-  return readPlan(problem, timer, bestStart(problem, timer).order, false)
+  return drain(planning(input, previous, 0)).plan
 }
 
 /**

@@ -1,7 +1,13 @@
 import type { Card } from '../../table/card/card.ts'
 import { cardOf } from '../../table/card/card-now.ts'
 import type { Table } from '../../table/model/state.ts'
-import { type HandsLine, handsLine, lateness, otherPottersView } from '../../table/order/hands-line.ts'
+import {
+  type HandsLine,
+  handsLine,
+  lateness,
+  mayBeLate,
+  otherPottersView,
+} from '../../table/order/hands-line.ts'
 import { PressButton } from '../../ui/press.tsx'
 import type { BenchWords } from '../../words/bench.ts'
 import { useBench } from '../bench-app.ts'
@@ -14,8 +20,8 @@ import type { LowProps } from './stand-ins.tsx'
  * `brief`: one line of it.
  */
 function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
-  const { table, schedule: told, now, words, formats } = useBench()
-  const line = handsLine(table.value, told.value, now.value)
+  const { table, schedule, now, words, formats } = useBench()
+  const line = handsLine(table.value, schedule.value, now.value)
   if (!line) return null
   const w = words.value.bench
   const { skewMs } = table.value
@@ -27,10 +33,20 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   const follows =
     next && line.follows
       ? [w.follows(next.name, formats.value.clock(line.follows.at + skewMs)), free].filter(Boolean).join(', ')
-      : w.done(formats.value.clock(line.finishAt + skewMs))
+      : doneText(line)
   const late = lateness(line)
   if (late > 0) return <span class="alarm">{w.late(formats.value.span(late))}</span>
-  if (card.kind === 'wait') return <span>{endText(line)}</span>
+  const may = mayBeLate(line)
+  if (may > 0) return <span class="alarm">{w.mayBeLate(may)}</span>
+  if (card.kind === 'wait')
+    return (
+      <>
+        <span>{endText(line)}</span>
+        {brief || (line.interruptionMs ?? 0) < 60_000 ? null : (
+          <span>{w.tenMore(formats.value.span(line.interruptionMs ?? 0))}</span>
+        )}
+      </>
+    )
   return (
     <>
       {here && !brief ? <span>{here}</span> : null}
@@ -38,17 +54,22 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
     </>
   )
 
-  function endText({ finishAt, slackMs }: HandsLine): string {
-    const done = w.done(formats.value.clock(finishAt + skewMs))
-    return slackMs === undefined ? done : `${done}, ${w.spare(formats.value.span(slackMs))}`
+  function endText(end: HandsLine): string {
+    const done = doneText(end)
+    return end.slackMs === undefined ? done : `${done}, ${w.spare(formats.value.span(end.slackMs))}`
+  }
+
+  function doneText({ finishAt, finish }: HandsLine): string {
+    const [likely, late] = [finishAt, finish?.late ?? finishAt].map((at) => formats.value.clock(at + skewMs))
+    return likely === late ? w.done(likely ?? '') : w.doneBetween(likely ?? '', late ?? '')
   }
 }
 
 /** What the other pair of hands has on its card, in a few words. */
 export function LaneDoes() {
-  const { table, schedule: told, now, words } = useBench()
+  const { table, schedule, now, words } = useBench()
   const other = otherPottersView(table.value)
-  const card = cardOf(other, now.value, told.value)
+  const card = cardOf(other, now.value, schedule.value)
   return <>{laneText(other, card, words.value)}</>
 }
 
@@ -63,10 +84,11 @@ function laneText(table: Table, card: Card, words: BenchWords): string {
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
 export function LowLines({ faults }: LowProps) {
-  const { table, now, card, schedule: told, words, extras, bench } = useBench()
+  const { table, now, card, schedule, words, extras, bench } = useBench()
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]
-  const late = lateness(handsLine(table.value, told.value, now.value)) > 0
+  const line = handsLine(table.value, schedule.value, now.value)
+  const late = lateness(line) > 0 || mayBeLate(line) > 0
   const said =
     lines.length > 0 ? (
       <span class={faults.length > 0 ? 'alarms' : 'ring-line'} role="status">
@@ -77,7 +99,7 @@ export function LowLines({ faults }: LowProps) {
   if (late)
     return (
       <PressButton
-        class="back-strip hands-line ways-strip"
+        class="back-strip hands-line scheduleOptions-strip"
         onPress={() => {
           bench.sheet.value = 'ways'
         }}

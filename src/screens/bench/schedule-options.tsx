@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
-import { handsLine, lateness } from '../../table/order/hands-line.ts'
+import { handsLine, lateness, mayBeLate, outOfTen } from '../../table/order/hands-line.ts'
 import type { ScheduleOption } from '../../table/order/schedule-options.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { refusalText } from '../app.ts'
@@ -9,22 +9,23 @@ import { useBench } from '../bench-app.ts'
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */
 export function Ways({ close }: { readonly close: () => void }) {
   const app = useBench()
-  const { table, schedule: told, now, scheduleOptions: ways, words, formats } = app
+  const { table, schedule, now, scheduleOptions, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
   const w = words.value.bench
   const f = formats.value
   const { skewMs } = table.value
-  const line = handsLine(table.value, told.value, now.value)
+  const line = handsLine(table.value, schedule.value, now.value)
   const late = lateness(line)
+  const may = mayBeLate(line)
   const take = (way: ScheduleOption) => (atMs: number) => {
     const refusal = app.act(way.action, atMs, decideSetup)
     if (refusal) said.value = refusalText(words.value, refusal)
     else close()
   }
   return (
-    <section class="other ways">
+    <section class="other scheduleOptions">
       <header class="other-head">
-        <h1>{late > 0 ? w.late(f.span(late)) : w.inTime}</h1>
+        <h1>{late > 0 ? w.late(f.span(late)) : may > 0 ? w.mayBeLate(may) : w.inTime}</h1>
         <PressButton class="other-close" onPress={close}>
           {words.value.other.back}
         </PressButton>
@@ -37,20 +38,21 @@ export function Ways({ close }: { readonly close: () => void }) {
           {said.value}
         </p>
       ) : null}
-      <div class="ways-list">
-        {ways.value.slice(0, WAYS_SHOWN).map((way) => (
+      <div class="scheduleOptions-list">
+        {scheduleOptions.value.slice(0, WAYS_SHOWN).map((way) => (
           <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
             <span>{w.way[way.cut](way.potIds.length)}</span>
             <small class="figures">
               {w.wayEnds(
                 f.clock(way.finishAt + skewMs),
                 way.slackMs >= 0 ? w.spare(f.span(way.slackMs)) : w.stillLate(f.span(-way.slackMs)),
+                outOfTen(1 - way.lateOdds),
               )}
             </small>
           </PressButton>
         ))}
       </div>
-      {ways.value.length === 0 ? <p class="soft">{w.noWays}</p> : null}
+      {scheduleOptions.value.length === 0 ? <p class="soft">{w.noWays}</p> : null}
     </section>
   )
 }

@@ -1,5 +1,5 @@
 import { useId, useState } from 'preact/hooks'
-import { handsLine, lateness } from '../../table/order/hands-line.ts'
+import { handsLine, lateness, outOfTen } from '../../table/order/hands-line.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useCalendar, useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
@@ -115,6 +115,7 @@ function WaysOut() {
               {b.wayEnds(
                 days.moment(way.finishAt),
                 way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : b.stillLate(f.span(-way.slackMs)),
+                outOfTen(1 - way.lateOdds),
               )}
             </span>
           </button>

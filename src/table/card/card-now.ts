@@ -12,12 +12,12 @@ import { dipCard } from './dip-card.ts'
 import { follow } from './follow.ts'
 import { idleCard } from './idle.ts'
 
-/** OUT sounds, and stands on the screen, until a hit or this long. */
+/** The OUT card stands this long, and no call comes before; a hit ends its tone. */
 export const OUT_MS = 3000
 
 /**
- * The one card to show at table time `now`, with what a hit on its bar means: by the order of work that was `told`,
- * by a simple rule where none was.
+ * The one card to show at table time `now`, with what a hit on its bar means: by the `schedule` of the order of work,
+ * by a simple rule where there is none.
  */
 export function cardOf(table: Table, now: number, schedule?: Schedule): Card {
   const steps = stepsOf(table, now)

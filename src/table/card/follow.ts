@@ -1,6 +1,7 @@
 import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { type Schedule, type Task, tasksOf } from '../order/schedule.ts'
+import { UNPLANNED } from '../steps/step-rows.ts'
 import { nextBucket, type Step } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
 import type { Card, CardReason, Due, Kept, Visit } from './card.ts'
@@ -23,9 +24,16 @@ export function follow(
   // Nobody walks away from a hot pan: waxing goes first, as a block.
   const toWax = table.settings.waxFirst ? at(steps, 'wax') : []
   if (toWax[0]) return { work: { is: 'wax', pot: toWax[0], left: leftAt(steps, 'wax') } }
+  // What no order knows of is done as soon as the hands are free: its pot waits for nothing else.
+  for (const is of UNPLANNED) {
+    const [pot] = at(steps, is)
+    if (pot) return { work: { is, pot, left: leftAt(steps, is) } }
+  }
   const line = tasksOf(table, schedule)
   const [task] = line
   if (!task) return undefined
+  const prep = prepNow(steps, line)
+  if (prep) return { work: prep }
   // Hands that were thought to be away and are back go on at once.
   const due = { ...task, startAt: task.startAt - (schedule.awayMs[task.potter] ?? 0) }
   return taken(table, steps, line, due, now) ?? meanwhile(table, steps, schedule, line, task, now)
@@ -34,7 +42,24 @@ export function follow(
 const stepIn = (steps: readonly AtStep[], potId: string): AtStep | undefined =>
   steps.find(({ pot }) => pot.facts.potId === potId)
 
-/** The first task, if the hands can take it up now. */
+/**
+ * Waxing and wiping that the order has before its next dip, as far as pots are at it. It goes before a stir, so that the
+ * stir is as late as it can be, and in the order of places; a pot that is dipped at once is not left to the last.
+ */
+function prepNow(steps: readonly AtStep[], line: readonly Task[]): Work | undefined {
+  const dip = line.findIndex((task) => task.is === 'dip')
+  const tasks = dip < 0 ? line : line.slice(0, dip)
+  const is = tasks.find((task) => task.is === 'wax' || task.is === 'wipe')?.is
+  if (is !== 'wax' && is !== 'wipe') return undefined
+  const asked = new Set(tasks.flatMap((task) => (task.is === is ? [task.potId] : [])))
+  const pots = at(steps, is).filter(({ facts }) => asked.has(facts.potId))
+  const next = line[dip]
+  const soonest = pots.at(-1)
+  const pot = next?.is === 'dip' && soonest?.facts.potId === next.potId ? soonest : pots[0]
+  return pot && { is, pot, left: leftAt(steps, is) }
+}
+
+/** The first task, if the hands can take it up now; what is waxed or wiped went before. */
 function taken(
   table: Table,
   steps: readonly AtStep[],
@@ -44,12 +69,8 @@ function taken(
 ): Follow | undefined {
   switch (task.is) {
     case 'wax':
-    case 'wipe': {
-      const here = stepIn(steps, task.potId)
-      return here?.step.is === task.is
-        ? { work: { is: task.is, pot: here.pot, left: leftAt(steps, task.is) } }
-        : undefined
-    }
+    case 'wipe':
+      return undefined
     case 'open':
     case 'restir': {
       if (now < task.startAt) return undefined

@@ -87,7 +87,6 @@ export function fillChanged(table: Table, event: FillEvent, at: number): Table {
       return withBucket(table, bucketId, {
         facts,
         gramsPerMl: facts.targetGramsPerMl,
-        fill: { fillId: event.fillId, at },
         level: { at, litres: event.litres },
         log: [{ at, what: 'filled', value: event.litres }],
       })

@@ -39,7 +39,6 @@ export function dipped(
     coat,
     bucketId,
     plannedBucketId: planOf(table, pot)[coat]?.bucketId ?? bucketId,
-    ...(bucket.fill ? { fillId: bucket.fill.fillId } : {}),
     cover: event.cover,
     // Another bucket has a density of its own.
     gramsPerMl: other ? bucket.gramsPerMl : event.gramsPerMl,

@@ -23,8 +23,6 @@ export interface DipState {
   readonly bucketId: string
   /** The bucket that was planned for this coat when it went on. */
   readonly plannedBucketId: string
-  /** The mix that was in the bucket. */
-  readonly fillId?: string
   readonly cover: CoverFacts
   readonly gramsPerMl: number
   readonly tappedAt: number
@@ -89,7 +87,6 @@ export interface BucketState {
   readonly sievedAt?: number
   /** Litres when the level was read last; the dips since took theirs out. */
   readonly level?: { readonly at: number; readonly litres: number }
-  readonly fill?: { readonly fillId: string; readonly at: number }
   /** What was read and done since the fill, oldest first. */
   readonly log: readonly FillLine[]
 }

@@ -1,4 +1,5 @@
-import { viewOf } from '../model/potters.ts'
+import type { Foresight } from '../../planner/types.ts'
+import { potterOf, viewOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { type Schedule, tasksOf } from './schedule.ts'
 
@@ -8,12 +9,26 @@ export interface HandsLine {
   readonly follows?: { readonly bucketId: string; readonly at: number }
   /** Idle time before it that is worth a word, ms. */
   readonly freeMs: number
-  /** End of the last dip. */
+  /** End of the last dip if all goes as likely. */
   readonly finishAt: number
+  /** The same as a range, from the likely end to the one that nine in ten sittings keep; once it was foreseen. */
+  readonly finish?: Range
+  /** When the last pot is kiln-dry, as a range. */
+  readonly kilnDry?: Range
   /** Room before the kiln is loaded, negative when late; undefined without an hour of the kiln. */
   readonly slackMs?: number
+  /** Part of the ways this can go, 0 to 1, in which the kiln's hour is missed; once it was foreseen. */
+  readonly lateOdds?: number
+  /** What ten minutes more than the hands are free would cost at the end, ms; once it was foreseen. */
+  readonly interruptionMs?: number
   /** When all of it would have had to start to be in time. */
   readonly latestStartAt?: number
+}
+
+/** Two moments of table time, ms. */
+export interface Range {
+  readonly likely: number
+  readonly late: number
 }
 
 /** The hands line of the hands that see the table; undefined while no order of work is told. */
@@ -23,18 +38,45 @@ export function handsLine(table: Table, schedule: Schedule | undefined, now: num
   const next = line.findIndex((task, i) => i > 0 && task.is === 'open')
   const open = next > 0 ? line[next] : undefined
   const before = next > 0 ? line[next - 1] : undefined
-  const { finishS, slackS } = schedule.plan
+  const { plan, foresight } = schedule
+  const loadS = plan.slackS === null || plan.dryAtS === null ? null : plan.dryAtS + plan.slackS
+  const slackS = loadS === null ? null : foresight ? loadS - foresight.dryAtS.likely : plan.slackS
   return {
     ...(open?.is === 'open' ? { follows: { bucketId: open.bucketId, at: Math.max(now, open.startAt) } } : {}),
     freeMs: open && before ? Math.max(0, open.startAt - before.endAt) : 0,
-    finishAt: finishS * 1000,
+    finishAt: (foresight?.finishS.likely ?? plan.finishS) * 1000,
+    ...(foresight ? foreseen(foresight, potterOf(table)) : {}),
     ...(slackS === null ? {} : { slackMs: slackS * 1000, latestStartAt: schedule.askedAt + slackS * 1000 }),
   }
 }
 
+const inMs = ({ likely, late }: { readonly likely: number; readonly late: number }): Range => ({
+  likely: likely * 1000,
+  late: late * 1000,
+})
+
+const foreseen = ({ finishS, dryAtS, lateOdds, interruptionS }: Foresight, potter: number) => ({
+  finish: inMs(finishS),
+  kilnDry: inMs(dryAtS),
+  ...(lateOdds === null ? {} : { lateOdds }),
+  interruptionMs: (interruptionS[potter] ?? 0) * 1000,
+})
+
 /** The table as the hands see it whose card does not show. */
 export const otherPottersView = (table: Table): Table => viewOf(table, table.potter === 1 ? 0 : 1)
 
-/** Late by so much, ms; a minute's half is rounded away. */
+/** Late by so much, ms, where that is more likely than not; a minute's half is rounded away. */
 export const lateness = (line: HandsLine | undefined): number =>
   line?.slackMs !== undefined && line.slackMs <= -30_000 ? -line.slackMs : 0
+
+/** More often than this late is worth a word before it is likely: one in ten. */
+const MAY_BE_LATE = 0.1
+
+/** In how many of ten ways it is late, 1 to 5, where it is in time as likely as not; 0 where that is seldom. */
+export const mayBeLate = (line: HandsLine | undefined): number =>
+  line?.lateOdds !== undefined && lateness(line) === 0 && line.lateOdds > MAY_BE_LATE
+    ? outOfTen(line.lateOdds)
+    : 0
+
+/** A part of all, 0 to 1, as so many in ten. */
+export const outOfTen = (part: number): number => Math.round(part * 10)

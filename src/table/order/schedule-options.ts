@@ -42,6 +42,8 @@ export interface ScheduleOption {
   readonly dryAt: number
   readonly slackMs: number
   readonly gainMs: number
+  /** Part of the ways it can go, 0 to 1, in which the kiln's hour is missed all the same. */
+  readonly lateOdds: number
 }
 
 /** The ways out that this table has, each as a change of the table. */

@@ -1,4 +1,4 @@
-import type { Plan, Reason } from '../../planner/types.ts'
+import type { Foresight, Plan, Reason } from '../../planner/types.ts'
 import { nextCoat } from '../model/plan.ts'
 import type { Potter } from '../model/potters.ts'
 import { potterOf } from '../model/potters.ts'
@@ -7,6 +7,8 @@ import type { Table } from '../model/state.ts'
 /** An order of work as it was told, with what is needed to read it at a later table. */
 export interface Schedule {
   readonly plan: Plan
+  /** How it may come out; undefined of a quick first answer. */
+  readonly foresight?: Foresight
   /** Table time at which it was asked for, ms. */
   readonly askedAt: number
   /** Index in each pot's plan of the first coat it was asked with. */

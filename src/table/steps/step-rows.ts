@@ -20,16 +20,19 @@ export type TileName =
   | 'kiln'
   | 'stuck'
 
-/** What is said of a pot when the hands come back after a hold. */
-export type HeldAt =
-  | 'drips'
-  | 'foot-not-sponged'
-  | 'ready'
-  | 'dip-next'
-  | 'wax'
-  | 'wipe'
-  | 'foot-check'
-  | 'wait'
+/** What is said of a pot when the hands come back after a hold: what the hands were at first, what goes on by itself last. */
+export const HELD_RANK = [
+  'drips',
+  'foot-not-sponged',
+  'ready',
+  'dip-next',
+  'wax',
+  'wipe',
+  'foot-check',
+  'wait',
+] as const
+
+export type HeldAt = (typeof HELD_RANK)[number]
 
 interface StepRow {
   readonly tile: TileName
@@ -56,18 +59,6 @@ export const STEP_ROWS: Readonly<Record<Step['is'], StepRow>> = {
   stuck: { tile: 'stuck' },
 }
 
-/** What the hands were at comes first, what goes on by itself last. */
-export const HELD_RANK: readonly HeldAt[] = [
-  'drips',
-  'foot-not-sponged',
-  'ready',
-  'dip-next',
-  'wax',
-  'wipe',
-  'foot-check',
-  'wait',
-]
-
 /** A step that the hands do on one pot with one hit of the bar. Its card, its bar and its words go by its name. */
 interface HandStep {
   /** The action of its bar, and the event that is kept. */
@@ -76,21 +67,29 @@ interface HandStep {
   readonly spoken: string
   /** In the simple order of a day: before the first dip of a bucket, or when no dip is left. */
   readonly when: 'before-dips' | 'after-dips'
+  /** The planner has it in its order; any other step before the dips is done as soon as the hands are free. */
+  readonly planned?: true
 }
 
 export const HAND_STEPS = {
-  wax: { done: 'waxed', spoken: 'wax', when: 'before-dips' },
-  wipe: { done: 'wiped', spoken: 'wipe', when: 'before-dips' },
+  wax: { done: 'waxed', spoken: 'wax', when: 'before-dips', planned: true },
+  wipe: { done: 'wiped', spoken: 'wipe', when: 'before-dips', planned: true },
   'foot-check': { done: 'foot-signed', spoken: 'check the foot', when: 'after-dips' },
 } as const satisfies Readonly<Partial<Record<Step['is'], HandStep>>>
 
 export type HandStepName = keyof typeof HAND_STEPS
 
-const NAMES = Object.keys(HAND_STEPS) as HandStepName[]
+/** Whether a step, a card or a piece of work is one that hands do with one hit. */
+export const isHandStep = (name: string): name is HandStepName => Object.hasOwn(HAND_STEPS, name)
+
+const NAMES = Object.keys(HAND_STEPS).filter(isHandStep)
 
 /** Hand steps of one part of the day, in their order. */
 export const handStepsOf = (when: HandStep['when']): readonly HandStepName[] =>
   NAMES.filter((name) => HAND_STEPS[name].when === when)
 
-/** Whether a step, a card or a piece of work is one that hands do with one hit. */
-export const isHandStep = (name: string): name is HandStepName => Object.hasOwn(HAND_STEPS, name)
+/** Hand steps that come before the dips and that no order of work knows of. */
+export const UNPLANNED: readonly HandStepName[] = NAMES.filter((name) => {
+  const row: HandStep = HAND_STEPS[name]
+  return row.when === 'before-dips' && !row.planned
+})

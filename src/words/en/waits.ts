@@ -31,8 +31,11 @@ export const waits = {
   follows: (name: string, clock: string) => `next ${name} ${clock}`,
   free: (span: string) => `${span} free before`,
   done: (clock: string) => `all dipped about ${clock}`,
+  doneBetween: (likely: string, late: string) => `all dipped ${likely} to ${late}`,
+  tenMore: (span: string) => `ten minutes more cost ${span}`,
   spare: (span: string) => `${span} early for the kiln`,
   late: (span: string) => `${span} late for the kiln`,
+  mayBeLate: (outOfTen: number) => `May be late: ${outOfTen} in 10`,
   stillLate: (span: string) => `${span} late for the kiln`,
   inTime: 'In time for the kiln',
   latestStart: (clock: string) => `The latest start was ${clock}.`,
@@ -44,7 +47,8 @@ export const waits = {
     fewerCoats: (n: number) => (n === 1 ? 'One coat less on 1 pot' : `One coat less on ${n} pots`),
     nextFiring: (n: number) => (n === 1 ? '1 pot into the next firing' : `${n} pots into the next firing`),
   },
-  wayEnds: (clock: string, then: string) => `last dip ${clock}, ${then}`,
+  wayEnds: (clock: string, then: string, outOfTen: number) =>
+    `last dip ${clock}, ${then}; in time ${outOfTen} in 10`,
   noWays: 'Looking for ways out.',
   laneDoes: {
     empty: '',

@@ -154,6 +154,34 @@ describe('stirs', () => {
   })
 })
 
+describe('waxing and wiping', () => {
+  it('go before a stir, each in the order of places, and a stir is followed by its dip', () => {
+    const play = new PlannedPlay()
+    play.work = 3000
+    play.act({ do: 'lay-demo' })
+    const done: string[] = []
+    for (let i = 0; i < 3000 && done.length < 22; i++) {
+      const { card } = play
+      const { kind, big } = card
+      if (!big || kind === 'count') play.wait(5)
+      else {
+        if (kind !== 'drip') done.push(`${kind} ${card.kind === 'wipe' ? card.potId : ''}`.trim())
+        play.wait(kind === 'stir' ? (card.change ? 180 : 60) : 0).bar()
+        if (kind !== 'stir') play.wait(55)
+      }
+    }
+    const stirs = done.flatMap((kind, i) => (kind === 'stir' ? [i] : []))
+    expect(stirs.length).toBeGreaterThan(0)
+    for (const i of stirs) expect(done[i + 1], done.join()).toBe('armed')
+    // Runs of wipes, but for the last of one, which may be dipped at once.
+    const wipes = done.map((each) => (each.startsWith('wipe') ? each : '|')).join()
+    for (const run of wipes.split('|')) {
+      const pots = run.split(',').filter(Boolean).slice(1)
+      expect(pots).toEqual([...pots].sort())
+    }
+  })
+})
+
 describe('what is left to do', () => {
   it('counts every pot that still wants the step, those whose wax sets as well', () => {
     const play = new Play().act({ do: 'lay-demo' })

@@ -46,9 +46,6 @@ describe('what is in a bucket', () => {
     play.wait(60).act({ do: 'refill', bucketId: 'demo.gatepost', litres: 10 })
     expect(gatepost(play)).toMatchObject({ gramsPerMl: 1.45, log: [{ what: 'filled', value: 10 }] })
     expect(gatepost(play).densityAt).toBeUndefined()
-    play.act({ do: 'told', potId: 'demo.34', agoMin: 0 })
-    expect(play.table.pots['demo.34']!.dips[0]!.fillId).toBe(gatepost(play).fill!.fillId)
-    expect(play.table.pots['demo.37']!.dips[0]!.fillId).toBeUndefined()
   })
 
   test.each([

@@ -48,9 +48,11 @@ describe('twelve pots (scenario 14)', () => {
     const hits = play.hits
     const began = play.nowMs
     const done: string[] = []
-    expect(handsLine(play.table, play.schedule, play.nowMs)).toMatchObject({
-      finishAt: began + 47 * MIN_S * 1000,
-    })
+    expect(play.schedule!.plan.finishS * 1000 - began).toBe(47 * MIN_S * 1000)
+    // Nobody's hands are as quick as the bare work: told is a range beyond it.
+    const { finish } = handsLine(play.table, play.schedule, play.nowMs)!
+    expect(finish!.likely).toBeGreaterThan(began + 47 * MIN_S * 1000)
+    expect(finish!.late).toBeGreaterThan(finish!.likely)
     for (let i = 0; i < 4000 && !allDipped(play, 30); i++) obey(play, done)
     expect((play.nowMs - began) / 60_000).toBe(47)
     expect(done.filter((what) => what.startsWith('open'))).toHaveLength(4)

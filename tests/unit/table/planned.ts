@@ -1,4 +1,4 @@
-import { plan, replan } from '../../../src/planner/index.ts'
+import { foresee, type Plan, plan, replan } from '../../../src/planner/index.ts'
 import type { Card } from '../../../src/table/card/card.ts'
 import { judge } from '../../../src/table/card/judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
@@ -7,7 +7,7 @@ import { decide } from '../../../src/table/decide/decide.ts'
 import type { Action, Refusal } from '../../../src/table/model/action.ts'
 import { type Potter, viewOf } from '../../../src/table/model/potters.ts'
 import { awayOf, type Owings, owingOf } from '../../../src/table/order/absent.ts'
-import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
+import { type Jobs, jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import type { Schedule } from '../../../src/table/order/schedule.ts'
 import { Play, setting } from './play.ts'
 
@@ -41,9 +41,13 @@ export class PlannedPlay extends Play {
     const jobs = jobsOf(this.table, now, awayOf(this.owings, now))
     const before = this.schedule?.plan
     const answer = before ? replan(jobs.input, before, this.work).plan : plan(jobs.input, this.work)
-    this.schedule = scheduleFrom(jobs, answer, now)
+    this.schedule = scheduleFrom(jobs, answer, now, foresee(jobs.input, answer, jobs.odds))
+    this.heard(jobs, answer)
     return this
   }
+
+  /** For whoever looks on: what was asked and what was answered. */
+  protected heard(_jobs: Jobs, _answer: Plan): void {}
 
   override try(action: Action): Refusal | undefined {
     this.hits++

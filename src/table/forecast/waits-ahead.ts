@@ -8,12 +8,18 @@ import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-input
 import { ownWaitMin } from './forecast.ts'
 import { lessonOf } from './learning.ts'
 
-/** Late edges of the waits of a pot's whole plan, minutes from OUT; `Infinity` is never in this air. */
-export interface UpperWaits {
+/** A wait, minutes from OUT: as likely shorter as longer, and its late edge; `Infinity` is never in this air. */
+export interface WaitMin {
+  readonly likely: number
+  readonly late: number
+}
+
+/** The waits of a pot's whole plan. */
+export interface WaitsAhead {
   /** After each coat, until the next one. */
-  readonly waitsMin: readonly number[]
+  readonly next: readonly WaitMin[]
   /** After each coat, if it were the last, until the body is dry right through. */
-  readonly kilnMin: readonly number[]
+  readonly kiln: readonly WaitMin[]
 }
 
 /** Upper fill of the wall and upper end of the spread, in sd: together about nine in ten waits are shorter. Tuned. */
@@ -27,7 +33,7 @@ const KINDS_KEPT = 300
 /** A wait beyond this counts as never: the engine's own horizon. */
 const NEVER_MIN = 7 * 24 * 60
 
-const kept = new Map<string, UpperWaits>()
+const kept = new Map<string, WaitsAhead>()
 
 /** What the waits of such a pot depend on. */
 function kindOf(table: Table, pot: PotState): string {
@@ -54,23 +60,28 @@ function kindOf(table: Table, pot: PotState): string {
 export const isKnown = (table: Table, pot: PotState): boolean =>
   table.settings.readyMeans === 'clock' || kept.has(kindOf(table, pot))
 
+const always = (min: number): WaitMin => ({ likely: min, late: min })
+
 /**
- * The waits a pot's plan will bring, as if it were dipped from bisque, each coat at the late edge of the one below.
+ * The waits a pot's plan will bring, as if it were dipped from bisque, each coat when the one below is dry.
  * Kept by kind of pot: alike pots are computed once. What touches have taught scales them.
  */
-export function upperWaitsOf(table: Table, pot: PotState): UpperWaits {
+export function waitsAhead(table: Table, pot: PotState): WaitsAhead {
   const { settings } = table
   if (settings.readyMeans === 'clock') {
     const coats = planOf(table, pot)
     return {
-      waitsMin: coats.map((_, i) => ownWaitMin(settings, i)),
-      kilnMin: coats.map(() => settings.kilnWaitMin),
+      next: coats.map((_, i) => always(ownWaitMin(settings, i))),
+      kiln: coats.map(() => always(settings.kilnWaitMin)),
     }
   }
   const kind = kindOf(table, pot)
   let ahead = kept.get(kind)
   if (!ahead) {
-    ahead = computed(table, pot)
+    const [likely, late] = [chain(table, pot, 0, 0), chain(table, pot, LATE_FILL_SDS, LATE_SPREAD_SDS)]
+    const both = (of: 'next' | 'kiln') =>
+      likely[of].map((min, i) => ({ likely: min, late: late[of][i] ?? min }))
+    ahead = { next: both('next'), kiln: both('kiln') }
     if (kept.size >= KINDS_KEPT) kept.clear()
     kept.set(kind, ahead)
   }
@@ -78,15 +89,23 @@ export function upperWaitsOf(table: Table, pot: PotState): UpperWaits {
 }
 
 /** The slower or faster air that touches have shown moves all waits alike. */
-function scaled({ waitsMin, kilnMin }: UpperWaits, learned: Learned): UpperWaits {
-  const touch = Math.exp(learned.timeMean + LATE_SPREAD_SDS * Math.hypot(TOUCH_SD, learned.timeSd))
-  const kiln = Math.exp(learned.timeMean + Z90 * Math.hypot(KILN_SD, learned.timeSd))
-  const by = (factor: number) => (min: number) => (min * factor > NEVER_MIN ? Infinity : min * factor)
-  return { waitsMin: waitsMin.map(by(touch)), kilnMin: kilnMin.map(by(kiln)) }
+function scaled({ next, kiln }: WaitsAhead, learned: Learned): WaitsAhead {
+  const by =
+    (sds: number, ownSd: number) =>
+    ({ likely, late }: WaitMin): WaitMin => ({
+      likely: within(likely * Math.exp(learned.timeMean)),
+      late: within(late * Math.exp(learned.timeMean + sds * Math.hypot(ownSd, learned.timeSd))),
+    })
+  return { next: next.map(by(LATE_SPREAD_SDS, TOUCH_SD)), kiln: kiln.map(by(Z90, KILN_SD)) }
 }
 
-/** One run a coat instead of a whole forecast: a plan needs the late edge alone, and at once. */
-function computed(table: Table, pot: PotState): UpperWaits {
+const within = (min: number): number => (min > NEVER_MIN ? Infinity : min)
+
+/**
+ * One run a coat instead of a whole forecast: a plan needs a moment alone, and at once.
+ * @param fillSds, spreadSds how far above the likely fill and time, in sd.
+ */
+function chain(table: Table, pot: PotState, fillSds: number, spreadSds: number) {
   const learned = lessonOf(table)
   const wall = {
     profile: profileOf(pot.facts),
@@ -94,11 +113,11 @@ function computed(table: Table, pot: PotState): UpperWaits {
     startWater: pot.damp ? 0.4 : 0,
   }
   const air = airOf(airAt(table.air, Number.POSITIVE_INFINITY))
-  const fill = Math.exp(learned.fillMean + LATE_FILL_SDS * learned.fillSd)
-  const spread = Math.exp(LATE_SPREAD_SDS * Math.hypot(TOUCH_SD, learned.timeSd))
+  const fill = Math.exp(learned.fillMean + fillSds * learned.fillSd)
+  const spread = Math.exp(spreadSds * Math.hypot(TOUCH_SD, learned.timeSd))
   const events: WallEvent[] = []
-  const waitsMin: number[] = []
-  const kilnMin: number[] = []
+  const next: number[] = []
+  const kiln: number[] = []
   let atMin = FIRST_AT_MIN
   for (const [i, coat] of planOf(table, pot).entries()) {
     const bucket = table.buckets[coat.bucketId]
@@ -116,9 +135,9 @@ function computed(table: Table, pot: PotState): UpperWaits {
     })
     const waits = waitsOf(runPot(courseOf(wall, events, air), fill), 'kiln')
     const waitMin = table.settings.readyMeans === 'thirsty' ? waits.thirstyMin : waits.touchMin
-    waitsMin.push(waitMin)
-    kilnMin.push(waits.kilnMin)
+    next.push(waitMin)
+    kiln.push(waits.kilnMin)
     atMin += Math.min(NEVER_MIN, waitMin * spread)
   }
-  return { waitsMin, kilnMin }
+  return { next, kiln }
 }

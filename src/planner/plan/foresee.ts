@@ -1,0 +1,162 @@
+import { layProblem, NEVER_S, type Problem } from '../problem/problem.ts'
+import { makeRandom } from '../search/random.ts'
+import { recall } from '../search/recall.ts'
+import { makeTimer } from '../timing/timing.ts'
+import type { Foresight, Odds, Plan, PlanInput } from '../types.ts'
+
+/** Futures drawn an answer: the edges move by a minute or two from one set to another. Tuned. */
+const FUTURES = 200
+/** Part of a band's spread that all waits of a sitting share: one room, one air. Assumption. */
+const SHARED = 0.5
+/** Nine tenths point of the normal law: a wait's late edge lies there. */
+const Z90 = 1.2816
+/** Tenths of the futures that end before the early and before the late edge. */
+const EDGES = { early: 0.1, likely: 0.5, late: 0.9 } as const
+/** A coat found damp is asked about again after this part of its wait, at the soonest after so long. */
+const AGAIN_PART = 0.25
+const AGAIN_LEAST_S = 120
+/** The interruption that is told of, s. */
+export const INTERRUPTION_S = 600
+
+/** Draws of the normal law by two uniform ones (G. Box, M. Muller, Ann. Math. Stat. 29 (1958) 610). */
+function makeNormal(seed: number) {
+  const random = makeRandom(seed)
+  const normal = () => Math.sqrt(-2 * Math.log(random.unit())) * Math.cos(2 * Math.PI * random.unit())
+  return { random, normal }
+}
+
+/** A wait as hands meet it: nobody asks before its likely end, and damp coats are asked about again. */
+function met(likelyS: number, trueS: number): number {
+  if (trueS <= likelyS) return likelyS
+  const again = Math.max(AGAIN_LEAST_S, likelyS * AGAIN_PART)
+  return likelyS + Math.ceil((trueS - likelyS) / again) * again
+}
+
+const sdOf = (likelyS: number, lateS: number): number =>
+  likelyS > 0 && lateS > likelyS ? Math.log(lateS / likelyS) / Z90 : 0
+
+/** How much slower the hands are than the input has them, on average; whole seconds. */
+const slowerS = ({ laterS, meanLaterS }: Odds): number =>
+  laterS.length === 0
+    ? 0
+    : Math.max(0, Math.round(laterS.reduce((sum, each) => sum + each, 0) / laterS.length - meanLaterS))
+
+/** The board with every wait and every step as one future has them. Times only: the order's ops stay the same. */
+function lay(problem: Problem, base: Problem, odds: Odds, draw: ReturnType<typeof makeNormal>): void {
+  const { random, normal } = draw
+  const room = Math.sqrt(SHARED) * normal()
+  const z = () => room + Math.sqrt(1 - SHARED) * normal()
+  const laterS = () =>
+    (random.unit() < odds.pauses ? INTERRUPTION_S : 0) +
+    (odds.laterS.length > 0 ? odds.laterS[random.int(odds.laterS.length)]! : 0)
+  base.pots.forEach((pot, p) => {
+    const own = odds.pots[pot.id]
+    let o = base.firstOp[p]!
+    const readyS = base.release[o]!
+    problem.release[o] = Math.round(met(readyS, readyS * Math.exp(sdOf(readyS, own?.readyLateS ?? 0) * z())))
+    for (let k = 0; o >= 0; o = base.next[o]!) {
+      if (base.bucket[o]! < 0) continue
+      const moreS = laterS() - odds.meanLaterS
+      problem.dur[o] = Math.max(1, Math.round(base.dur[o]! + moreS))
+      problem.out[o] = Math.max(0, Math.round(base.out[o]! + moreS))
+      const coat = pot.coats[k]!
+      const waitS = coat.waitAfterS
+      const trueS = waitS * Math.exp(sdOf(waitS, own?.waitsLateS[k] ?? 0) * z())
+      problem.after[o] = Math.max(problem.dur[o]!, Math.round(problem.out[o]! + met(waitS, trueS)))
+      if (base.dry[o]! >= 0) {
+        const kilnS = pot.kilnDryS * Math.exp(sdOf(pot.kilnDryS, own?.kilnLateS ?? 0) * z())
+        problem.dry[o] = Math.round(problem.out[o]! + kilnS)
+      }
+      k++
+    }
+  })
+  base.buckets.forEach((_, b) => {
+    const moreS = laterS() - odds.meanLaterS
+    // START comes as much later than the step begins.
+    problem.freshS[b] = Math.max(0, base.freshS[b]! - slowerS(odds))
+    problem.openS[b] = Math.max(0, Math.round(base.openS[b]! + moreS))
+    problem.restirS[b] = Math.max(0, Math.round(base.restirS[b]! + moreS))
+  })
+}
+
+/** As `layProblem`, with arrays of its own. */
+function copyOf(base: Problem): Problem {
+  return {
+    ...base,
+    release: base.release.slice(),
+    dur: base.dur.slice(),
+    out: base.out.slice(),
+    after: base.after.slice(),
+    dry: base.dry.slice(),
+    openS: base.openS.slice(),
+    restirS: base.restirS.slice(),
+    freshS: base.freshS.slice(),
+    freeS: base.freeS.slice(),
+    // What is still to come is not known beforehand: no bad order is dropped early here.
+    tail: base.tail.slice().fill(0),
+    dryTail: base.dryTail.slice(),
+  }
+}
+
+const bandOf = (values: readonly number[], nowS: number) => {
+  const sorted = [...values].sort((a, b) => a - b)
+  const at = (part: number) =>
+    nowS + Math.round(sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))]!)
+  return { early: at(EDGES.early), likely: at(EDGES.likely), late: at(EDGES.late) }
+}
+
+/**
+ * How an order may come out: many futures of it, each with waits, steps and interruptions drawn by `odds`. The
+ * order stays as it is, so that a table told anew after each hit does a little better. Same input, same answer.
+ * @throws RangeError naming field, value and allowed range.
+ */
+export function foresee(input: PlanInput, plan: Plan, odds: Odds): Foresight | null {
+  const base = layProblem(input)
+  if (base.n === 0) return null
+  const problem = copyOf(base)
+  const timer = makeTimer(problem)
+  const { order } = recall(base, makeTimer(base), plan).found
+  const draw = makeNormal(input.seed)
+  const ends: number[] = []
+  const dries: number[] = []
+  const lastDryS = () => {
+    let dryS = (input.deadline?.doneDryAtS ?? Number.NEGATIVE_INFINITY) - input.nowS
+    for (let o = 0; o < base.n; o++)
+      if (problem.dry[o]! >= 0) dryS = Math.max(dryS, timer.start[o]! + problem.dry[o]!)
+    return dryS
+  }
+  for (let k = 0; k < FUTURES; k++) {
+    lay(problem, base, odds, draw)
+    timer.run(order, Number.POSITIVE_INFINITY)
+    let endS = 0
+    for (let o = 0; o < base.n; o++) endS = Math.max(endS, timer.start[o]! + problem.dur[o]!)
+    ends.push(endS)
+    dries.push(lastDryS())
+  }
+  const late = dries.filter((dryS) => dryS > problem.deadlineS).length
+  return {
+    finishS: bandOf(ends, input.nowS),
+    dryAtS: bandOf(dries, input.nowS),
+    lateOdds: base.deadlineS === NEVER_S ? null : late / FUTURES,
+    interruptionS: input.hands.map((_, l) => interruption(base, order, l)),
+  }
+}
+
+/** What ten minutes more than the hands are free cost at the end, s, if the order stays. */
+function interruption(base: Problem, order: ReturnType<typeof recall>['found']['order'], l: number): number {
+  const problem = copyOf(base)
+  const timer = makeTimer(problem)
+  timer.run(order, Number.POSITIVE_INFINITY)
+  const endS = () => {
+    let latest = 0
+    for (let o = 0; o < base.n; o++) latest = Math.max(latest, timer.start[o]! + base.dur[o]!)
+    return latest
+  }
+  const before = endS()
+  const first = order.ops.find((o) => order.potter[o] === l)
+  if (first === undefined) return 0
+  const beginS = timer.start[first]! - (timer.setUp[first] ? timer.setUpS[first]! : 0)
+  problem.freeS[l] = Math.max(base.freeS[l]!, beginS) + INTERRUPTION_S
+  timer.run(order, Number.POSITIVE_INFINITY)
+  return Math.max(0, endS() - before)
+}

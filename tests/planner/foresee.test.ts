@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest'
+import { foresee, type Odds, plan } from '../../src/planner/index.ts'
+import { board, bucket, exampleFive, exampleFour, exampleOne, MIN, pot, twoHands } from './boards.ts'
+import { generate } from './generate.ts'
+
+const CERTAIN: Odds = { laterS: [0], meanLaterS: 0, pauses: 0, pots: {} }
+const HANDS: Odds = { laterS: [0, 20, 40, 60], meanLaterS: 0, pauses: 0.03, pots: {} }
+
+const WORK = 20_000
+
+describe('how an order may come out', () => {
+  it('is the plan itself where nothing can differ', () => {
+    for (const input of [exampleOne(), exampleFour(), { ...exampleFour(), hands: twoHands() }]) {
+      const told = plan(input, WORK)
+      const { finishS, dryAtS } = foresee(input, told, CERTAIN)!
+      expect(finishS).toEqual({ early: told.finishS, likely: told.finishS, late: told.finishS })
+      expect(dryAtS.late).toBe(told.dryAtS)
+    }
+    expect(foresee(board([], []), plan(board([], [])), CERTAIN)).toBeNull()
+  })
+
+  it('is a band that slower hands and longer waits push out, and the same each time', () => {
+    for (let seed = 1; seed <= 5; seed++) {
+      const input = { ...generate(seed, { pots: [6, 12], coats: [2, 3], gridS: 1 }), seed: 1 }
+      const told = plan(input, WORK)
+      const seen = foresee(input, told, HANDS)!
+      expect(foresee(input, told, HANDS)).toEqual(seen)
+      expect(seen.finishS.early).toBeLessThan(seen.finishS.likely)
+      expect(seen.finishS.likely).toBeLessThan(seen.finishS.late)
+      expect(seen.finishS.early).toBeGreaterThan(told.finishS)
+      const pots = Object.fromEntries(
+        input.pots.map(({ id, coats, kilnDryS }) => [
+          id,
+          {
+            readyLateS: 0,
+            waitsLateS: coats.map(({ waitAfterS }) => 2 * waitAfterS),
+            kilnLateS: 2 * kilnDryS,
+          },
+        ]),
+      )
+      expect(foresee(input, told, { ...HANDS, pots })!.dryAtS.late).toBeGreaterThan(seen.dryAtS.late)
+    }
+  })
+
+  it('says how often the kiln’s hour is missed', () => {
+    const odds = (workMin: number, dryMin: number) => {
+      const input = exampleFive(workMin, dryMin)
+      const waits = { readyLateS: 0, waitsLateS: [workMin * 2 * MIN, 0], kilnLateS: dryMin * 1.2 * MIN }
+      return foresee(input, plan(input), { ...CERTAIN, pots: { P1: waits } })!.lateOdds!
+    }
+    expect(odds(70, 120)).toBeLessThan(0.1)
+    // Late by ten minutes as likely as not, and more.
+    expect(odds(130, 240)).toBeGreaterThan(0.5)
+    expect(odds(115, 230)).toBeGreaterThan(0.1)
+    expect(odds(115, 230)).toBeLessThan(0.9)
+    const free = exampleFour()
+    expect(foresee(free, plan(free, WORK), HANDS)!.lateOdds).toBeNull()
+  })
+
+  it('knows what ten minutes more cost: all of it where hands are the last to wait for, nothing in a long wait', () => {
+    const busy = board([bucket('X')], [pot('A', ['X'], []), pot('B', ['X'], [])])
+    expect(foresee(busy, plan(busy), CERTAIN)!.interruptionS).toEqual([10 * MIN])
+    // A is wet for an hour; B can be dipped at any time in it.
+    const wide = board(
+      [bucket('X')],
+      [pot('A', ['X'], [], { readyAtS: 3600 }), pot('B', ['X'], [], { readyAtS: 300 })],
+    )
+    expect(foresee(wide, plan(wide), CERTAIN)!.interruptionS[0]).toBeLessThan(10 * MIN)
+  })
+})

@@ -1,0 +1,240 @@
+import { expect } from 'vitest'
+import type { Band, Foresight, Plan, PlanInput } from '../../src/planner/index.ts'
+import type { Card } from '../../src/table/card/card.ts'
+import { isStale } from '../../src/table/model/fresh.ts'
+import { lastDip } from '../../src/table/model/plan.ts'
+import type { Potter } from '../../src/table/model/potters.ts'
+import type { DipState } from '../../src/table/model/state.ts'
+import type { Jobs } from '../../src/table/order/jobs.ts'
+import { nextTaskEnds } from '../../src/table/order/schedule.ts'
+import { dipStepMs } from '../../src/table/steps/pot-in-hand.ts'
+import { stepsOf } from '../../src/table/steps/work.ts'
+import { PlannedPlay } from '../unit/table/planned.ts'
+import { laterMs, luck, type PaceProfile } from './hands.ts'
+import { dryness, laidTable, oddMs, type Truth } from './nature.ts'
+import { faults } from './verify.ts'
+
+export interface Sitting {
+  readonly seed: number
+  readonly pace: PaceProfile
+  readonly truth: Truth
+  readonly potters: 1 | 2
+  /** Without an order of work the bench follows its simple rule. */
+  readonly planned: boolean
+  /** Part of the dips at which another pot that could go is taken. */
+  readonly slips: number
+  /** Orders timed a question. */
+  readonly work: number
+}
+
+/** What came of a sitting; spans in minutes from its start. */
+export interface Outcome {
+  readonly finishMin: number
+  readonly kilnMin: number
+  readonly openings: number
+  readonly restirs: number
+  /** Armed cards that became a stir while the hands were on their way. */
+  readonly stale: number
+  /** Other cards that changed under the hands though their pot and bucket could still go. */
+  readonly jumped: number
+  /** START cards of pots that were not dry in truth. */
+  readonly wet: number
+  readonly hits: number
+  /** Dips, and hits that were neither a dip nor a stir: touches, feet. */
+  readonly dips: number
+  readonly others: number
+  readonly questions: number
+  readonly first: PlanInput | undefined
+  readonly told: Plan | undefined
+  /** What was foreseen at the start, in minutes from it. */
+  readonly foreseen: { readonly finish: Band; readonly dry: Band } | undefined
+  readonly waitsS: ReadonlyMap<string, number>
+}
+
+const TOUCH_MS = 5000
+const STIR_MS = { open: 180_000, restir: 60_000, decant: 60_000 }
+const LONGEST_MS = 12 * 3_600_000
+/** Late hands are asked about as the app does. */
+const OVERDUE_MS = 60_000
+const LOOK_MS = 5000
+
+interface Doing {
+  readonly key: string
+  readonly card: Card
+  readonly since: number
+  readonly doneAt: number
+}
+
+/** A table whose every order of work is checked. */
+class Bench extends PlannedPlay {
+  questions = 0
+  askedAt = 0
+  first: PlanInput | undefined
+  told: Plan | undefined
+  begun: Foresight | undefined
+
+  protected override heard({ input }: Jobs, answer: Plan): void {
+    this.first ??= input
+    this.told ??= answer
+    this.begun ??= this.schedule?.foresight
+    this.questions++
+    this.askedAt = this.nowMs
+    expect(faults(input, answer)).toEqual([])
+  }
+}
+
+function keyOf(card: Card): string {
+  if (card.kind === 'armed') return `armed ${card.armed.potId}`
+  const bucketId = 'bucketId' in card ? card.bucketId : ''
+  const potIds = 'potIds' in card ? card.potIds.join() : 'potId' in card ? card.potId : ''
+  return `${card.kind} ${bucketId} ${potIds}`
+}
+
+/** Plays a sitting to the last dip by the cards alone. */
+export function playSitting(sitting: Sitting): Outcome {
+  const { seed, pace, potters } = sitting
+  const bench = new Bench()
+  bench.work = sitting.work
+  for (const [i, events] of laidTable(seed, potters).entries()) bench.append(events, `laid-${i}`)
+  bench.wait(3600)
+  bench.nowMs += oddMs(seed)
+  const startMs = bench.nowMs
+  if (sitting.planned) bench.ask()
+  else bench.ask = () => bench
+  const busyUntil = [0, 0]
+  const doing: (Doing | undefined)[] = [undefined, undefined]
+  const truth = new Map<string, ReturnType<typeof dryness>>()
+  const waitsS = new Map<string, number>()
+  const stirs: Record<string, number> = {}
+  const tally = { openings: 0, restirs: 0, stale: 0, jumped: 0, wet: 0, dips: 0, others: 0 }
+  const coatsLeft = () =>
+    Object.values(bench.table.pots).some(
+      (pot) => pot.dips.length < (bench.table.stacks[pot.facts.stackId ?? '']?.coats.length ?? 0),
+    )
+  const truthOf = (potId: string, dip: DipState) => {
+    const key = `${potId} ${dip.coat}`
+    const known = truth.get(key) ?? dryness(seed, sitting.truth, bench.table, potId, dip)
+    truth.set(key, known)
+    waitsS.set(key, Math.round((known.dryAt - dip.outAt) / 1000))
+    return known
+  }
+  const isDry = (potId: string) => {
+    const dip = lastDip(bench.table.pots[potId]!)
+    return dip === undefined || truthOf(potId, dip).dryAt <= bench.nowMs
+  }
+  // A delay is had once, though the card changes meanwhile.
+  const spentMs = new Map<string, number>()
+  const step = (card: Card): string =>
+    card.kind === 'stir'
+      ? `stir ${card.bucketId} ${stirs[card.bucketId] ?? 0}`
+      : card.kind === 'armed'
+        ? `dip ${card.armed.potId} ${card.armed.coat}`
+        : ''
+  const laterYet = (card: Card) =>
+    Math.max(0, laterMs(seed, pace, step(card)) - (spentMs.get(step(card)) ?? 0))
+  const takesMs = (card: Card): number => {
+    if (card.kind === 'stir') {
+      const workMs = (card.change ? STIR_MS.open : STIR_MS.restir) + (card.collars ? STIR_MS.decant : 0)
+      return workMs + laterYet(card)
+    }
+    if (card.kind === 'armed') return laterYet(card)
+    return card.kind === 'ready' ? TOUCH_MS * card.potIds.length : card.kind === 'drip' ? 0 : TOUCH_MS
+  }
+  const changedUnder = ({ card: was, since }: Doing) => {
+    spentMs.set(step(was), (spentMs.get(step(was)) ?? 0) + bench.nowMs - since)
+    if (was.kind !== 'armed' && was.kind !== 'stir') return
+    const bucketId = was.kind === 'armed' ? was.armed.bucketId : was.bucketId
+    if (was.kind === 'armed' && isStale(bench.table, bucketId, bench.nowMs)) tally.stale++
+    else tally.jumped++
+  }
+  const dipped = (potter: Potter, card: Extract<Card, { kind: 'armed' }>) => {
+    const { potId, bucketId, coat } = card.armed
+    if (!isDry(potId)) {
+      tally.wet++
+      tally.others++
+      bench.act({ do: 'touched', potIds: [potId], dry: false })
+      return
+    }
+    const rivals = stepsOf(bench.table, bench.nowMs).filter(
+      ({ pot, step }) => step.is === 'dip' && step.plan.bucketId === bucketId && pot.facts.potId !== potId,
+    )
+    const slip = luck(seed, `slip ${potId} ${coat}`) < sitting.slips ? rivals[0]?.pot.facts.potId : undefined
+    const start = { do: 'start', again: false, unstirred: false } as const
+    if (slip === undefined || bench.try({ ...start, potId: slip })) bench.act({ ...start, potId })
+    const dip = lastDip(
+      bench.table.pots[slip !== undefined && bench.table.pots[potId]!.dips.length === coat ? slip : potId]!,
+    )!
+    tally.dips++
+    busyUntil[potter] = bench.nowMs + dipStepMs(bench.table, dip)
+  }
+  const act = (potter: Potter, card: Card) => {
+    if (card.kind === 'armed') dipped(potter, card)
+    else if (card.kind === 'ready') {
+      const dry = card.potIds.filter(isDry)
+      const damp = card.potIds.filter((potId) => !dry.includes(potId))
+      tally.others += Number(dry.length > 0) + Number(damp.length > 0)
+      if (dry.length > 0) bench.act({ do: 'touched', potIds: dry, dry: true })
+      if (damp.length > 0) bench.act({ do: 'touched', potIds: damp, dry: false })
+    } else {
+      if (card.kind === 'stir') {
+        stirs[card.bucketId] = (stirs[card.bucketId] ?? 0) + 1
+        tally[card.change ? 'openings' : 'restirs']++
+      } else tally.others++
+      bench.act(card.big!)
+    }
+  }
+  /** A phone looks four times a second; where hands are at something, now and then is enough. */
+  const pass = () => {
+    const due = [0, 1]
+      .slice(0, potters)
+      .map((potter) => (bench.nowMs < busyUntil[potter]! ? busyUntil[potter]! : (doing[potter]?.doneAt ?? 0)))
+    bench.nowMs += Math.min(LOOK_MS, Math.max(1000, Math.min(...due) - bench.nowMs))
+  }
+  for (; coatsLeft(); pass()) {
+    expect(bench.nowMs - startMs).toBeLessThan(LONGEST_MS)
+    const due = bench.schedule && nextTaskEnds(bench.table, bench.schedule)
+    if (due !== undefined && bench.nowMs > due && bench.nowMs - bench.askedAt > OVERDUE_MS) bench.ask()
+    for (const potter of potters === 2 ? ([0, 1] as const) : ([0] as const)) {
+      if (bench.nowMs < busyUntil[potter]!) continue
+      bench.potter = potter
+      const { card } = bench
+      // Somebody counts: whatever these hands are at goes on.
+      if (card.kind === 'count' || card.kind === 'out') continue
+      const was = doing[potter]
+      if (!card.big) {
+        if (was) changedUnder(was)
+        doing[potter] = undefined
+        continue
+      }
+      const key = keyOf(card)
+      if (was?.key !== key) {
+        if (was) changedUnder(was)
+        doing[potter] = { key, card, since: bench.nowMs, doneAt: bench.nowMs + takesMs(card) }
+      }
+      if (bench.nowMs < doing[potter]!.doneAt) continue
+      doing[potter] = undefined
+      act(potter, card)
+    }
+  }
+  const last = Object.values(bench.table.pots).map((pot) => ({ potId: pot.facts.potId, dip: lastDip(pot)! }))
+  const minutes = (ms: number) => (ms - startMs) / 60_000
+  return {
+    ...tally,
+    finishMin: minutes(Math.max(...last.map(({ dip }) => dip.tappedAt + dipStepMs(bench.table, dip)))),
+    kilnMin: minutes(Math.max(...last.map(({ potId, dip }) => truthOf(potId, dip).kilnAt))),
+    hits: bench.hits,
+    questions: bench.questions,
+    first: bench.first,
+    told: bench.told,
+    foreseen: bench.begun && {
+      finish: minutesOf(bench.begun.finishS, startMs),
+      dry: minutesOf(bench.begun.dryAtS, startMs),
+    },
+    waitsS,
+  }
+}
+
+const minutesOf = (band: Band, startMs: number): Band => {
+  const min = (s: number) => (s * 1000 - startMs) / 60_000
+  return { early: min(band.early), likely: min(band.likely), late: min(band.late) }
+}
