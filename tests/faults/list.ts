@@ -4,6 +4,7 @@ import { AIR_FAULTS } from './air.ts'
 import type { Fault } from './fault.ts'
 import { MELT_FAULTS } from './melt.ts'
 import { SHAPE_FAULTS } from './shape.ts'
+import { STORE_FAULTS } from './store.ts'
 import { WATER_FAULTS } from './water.ts'
 
 export const FAULTS: readonly Fault[] = [
@@ -12,4 +13,5 @@ export const FAULTS: readonly Fault[] = [
   ...SHAPE_FAULTS,
   ...ADVICE_FAULTS,
   ...MELT_FAULTS,
+  ...STORE_FAULTS,
 ]

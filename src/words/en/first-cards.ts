@@ -187,6 +187,7 @@ export const firstCards = {
     'letter-taken': (f: Facts) => `Letter ${f.letter} belongs to ${f.by}.`,
     'in-use': (f: Facts) => `Still used by ${f.by}.`,
     'out-of-range': (f: Facts) => `${f.value} is outside ${f.least} to ${f.most}.`,
+    'hidden-letters': 'A letter in it does not show. Type the name anew.',
     'too-long': (f: Facts) => `At most ${f.most} letters.`,
     missing: 'Fill this in.',
     'no-such-pot': 'No pot has these measures. Is the wall too thick?',

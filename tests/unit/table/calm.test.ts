@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { Card } from '../../../src/table/card/card.ts'
 import { potsOnCard } from '../../../src/table/card/card.ts'
-import { cardOf } from '../../../src/table/card/card-now.ts'
+import { cardOf, type FollowedSchedule } from '../../../src/table/card/card-now.ts'
 import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
-import { type Schedule, tasksOf } from '../../../src/table/order/schedule.ts'
+import { tasksOf } from '../../../src/table/order/schedule.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { PlannedPlay } from './planned.ts'
 import { Play } from './play.ts'
@@ -24,7 +24,7 @@ function begun(...of: Parameters<typeof twelve>): PlannedPlay {
 const named = (card: Card): string => `${card.kind} ${potsOnCard(card).join()}`
 
 /** The same order with the pots of its dips exchanged. */
-function exchanged(schedule: Schedule, one: string, other: string): Schedule {
+function exchanged(schedule: FollowedSchedule, one: string, other: string): FollowedSchedule {
   const to = new Map([
     [one, other],
     [other, one],
@@ -137,7 +137,7 @@ describe('stirs', () => {
       endS: nowS + 60,
       reason: 'stale' as const,
     }
-    const told: Schedule = {
+    const told: FollowedSchedule = {
       ...play.schedule!,
       askedAt: play.nowMs,
       plan: { ...plan, actions: [restir, ...plan.actions.filter(({ kind }) => kind === 'dip')] },
