@@ -42,7 +42,11 @@ export function Strip() {
       ) : offersRing(extras.value, table.value, card.value, now.value) ? (
         <RingAsk />
       ) : back && now.value - back.at < HIT_TOLD_MS ? (
-        <BackStrip to="put-back" label={w.bench.putBack} onPress={hit({ do: 'put-back' })} />
+        <BackStrip
+          to="put-back"
+          label={w.bench.putBack(named(back.kind ?? '', back.potId))}
+          onPress={hit({ do: 'put-back' })}
+        />
       ) : last && now.value - last.at < HIT_TOLD_MS && w.hits[last.kind] !== undefined ? (
         <BackStrip
           to="take-back"

@@ -162,5 +162,5 @@ export interface Table extends Hands {
   /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
   readonly hits: readonly HitLine[]
   /** The hit taken back last and not put back since, while nothing else was hit. */
-  readonly takenBack?: { readonly hit: string; readonly at: number }
+  readonly takenBack?: Pick<HitLine, 'hit' | 'at'> & Partial<HitLine>
 }

@@ -1,10 +1,11 @@
 import type { Name } from '../name.ts'
+import { isOne } from './counts.ts'
 
 /** English of the board. */
 export const board = {
   title: 'Board',
   counts: (waiting: number, ready: number) => `${waiting} wait, ${ready} ready`,
-  pots: (n: number) => (n === 1 ? '1 pot' : `${n} pots`),
+  pots: (n: number) => (isOne(n) ? '1 pot' : `${n} pots`),
   ends: (waiting: number, clock: string) =>
     waiting > 0 ? `${waiting} wait, dipped by ${clock}` : `dipped by ${clock}`,
   bench: 'Bench',

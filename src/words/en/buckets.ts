@@ -1,4 +1,5 @@
 import type { Name } from '../name.ts'
+import { isOne } from './counts.ts'
 
 /** English of the buckets. */
 export const buckets = {
@@ -13,7 +14,7 @@ export const buckets = {
     title: 'What is in it',
     stands: (level: string, litres: string) => `Stands ${level} deep, ${litres}.`,
     drops: (dips: number, level: string) =>
-      dips === 1 ? `1 dip to come: drops to ${level}.` : `${dips} dips to come: drops to ${level}.`,
+      isOne(dips) ? `1 dip to come: drops to ${level}.` : `${dips} dips to come: drops to ${level}.`,
     covers: (number: Name, level: string, needs: string) =>
       `${number} needs most: ${needs}. With it in: ${level}.`,
     short: (number: Name, level: string, needs: string) =>
@@ -37,9 +38,9 @@ export const buckets = {
   },
   pairs: {
     title: (name: string) => `On top of ${name}`,
-    proved: (n: number) => (n === 1 ? 'proved once' : `proved ${n} times`),
+    proved: (n: number) => (isOne(n) ? 'proved once' : `proved ${n} times`),
     untried: () => 'untried',
-    'went-wrong': (n: number) => (n === 1 ? 'went wrong' : `went wrong ${n} times`),
+    'went-wrong': (n: number) => (isOne(n) ? 'went wrong' : `went wrong ${n} times`),
     well: 'Came out well',
     badly: 'Went wrong',
     help: 'Which glaze lies on top matters: the other way round is another pair.',

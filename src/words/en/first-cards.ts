@@ -1,4 +1,5 @@
 import type { Name } from '../name.ts'
+import { isOne } from './counts.ts'
 import { front } from './front.ts'
 
 /**
@@ -34,7 +35,7 @@ export const firstCards = {
         title: 'Wax the foot',
         lidTitle: 'Wax its edge',
         text: 'To the line, level all round.',
-        more: (n: number) => (n === 1 ? 'last one to wax' : `${n} to wax`),
+        more: (n: number) => (isOne(n) ? 'last one to wax' : `${n} to wax`),
         caution: {
           hot: 'Hot wax: thermostat, vent on, sleeves back. Never walk away. A wet pot makes it spit.',
           water: 'Wax emulsion: follow its label.',
@@ -44,7 +45,7 @@ export const firstCards = {
         bar: 'WIPED',
         title: 'Wipe it damp',
         text: 'Sponge, not a dry towel.',
-        more: (n: number) => (n === 1 ? 'last one to wipe' : `${n} to wipe`),
+        more: (n: number) => (isOne(n) ? 'last one to wipe' : `${n} to wipe`),
         caution: 'Keep it wet: the dust is silica.',
       },
       'foot-check': {
@@ -52,7 +53,7 @@ export const firstCards = {
         title: 'Finger round the foot',
         lidTitle: 'Finger round its edge',
         text: 'Nothing on the ring it stands on. Tong marks dabbed?',
-        more: (n: number) => (n === 1 ? 'last foot to check' : `${n} feet to check`),
+        more: (n: number) => (isOne(n) ? 'last foot to check' : `${n} feet to check`),
       },
     },
     seat: {
@@ -68,7 +69,7 @@ export const firstCards = {
     stirAgain: 'Stir from the bottom.',
     stirNever: 'not stirred yet',
     stirAgo: (ago: string) => `last stir ${ago} ago`,
-    stirWaiting: (n: number) => (n === 1 ? '1 pot waits for it' : `${n} pots wait for it`),
+    stirWaiting: (n: number) => (isOne(n) ? '1 pot waits for it' : `${n} pots wait for it`),
     stirCaution: 'Mixer: tested GFCI or RCD, dry hands, cable clear. Unplug it before you touch the blade.',
     stirAnyway: 'hold it 2 s to dip unstirred',
     widerVessel: (wide: string) => `Use a vessel ${wide} across.`,
@@ -96,7 +97,7 @@ export const firstCards = {
     dryBar: 'DRY',
     notYetBar: 'NOT YET',
     closeFirst: (name: string) => `Close ${name}.`,
-    dipsFor: (n: number, name: string) => (n === 1 ? `1 dip in ${name}` : `${n} dips in ${name}`),
+    dipsFor: (n: number, name: string) => (isOne(n) ? `1 dip in ${name}` : `${n} dips in ${name}`),
     lane: (n: number) => `Potter ${n}`,
     returnBar: 'RETURNED',
     resumeBar: 'GO ON',
@@ -120,7 +121,7 @@ export const firstCards = {
     takeBack: (what: string) => `Take back: ${what}`,
     takenBack: (what: string) => `Taken back: ${what}`,
     setDown: (place: string) => `Set down at ${place}.`,
-    putBack: 'Put it back',
+    putBack: (what: string) => (what === '' ? 'Put it back' : `Put back: ${what}`),
     notSaved: 'NOT SAVED',
     notSavedText: 'Not stored yet. Tap to try again.',
     /** Of the cards whose faces come after the first card. */

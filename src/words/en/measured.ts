@@ -1,3 +1,4 @@
+import { isOne } from './counts.ts'
 /** English of what is measured: the day's air, the clay, a glaze's pick-up, and what the room has taught. */
 export const measured = {
   air: {
@@ -67,7 +68,7 @@ export const measured = {
   taught: {
     title: 'What this room has taught',
     none: 'Nothing yet. DRY and NOT YET teach the waits, and so does a pot on the scale.',
-    from: (n: number) => (n === 1 ? 'From 1 check:' : `From ${n} checks:`),
+    from: (n: number) => (isOne(n) ? 'From 1 check:' : `From ${n} checks:`),
     waits: (x: string, low: string, high: string) => `Coats wait ${x} × as computed (${low} to ${high}).`,
     water: (x: string, low: string, high: string) => `Dips bring ${x} × the water (${low} to ${high}).`,
     glaze: (name: string, x: string, low: string, high: string) =>

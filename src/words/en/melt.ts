@@ -1,9 +1,10 @@
+import { isOne } from './counts.ts'
 /** English of flow tiles, the firing and the melt look-ahead. */
 export const melt = {
   tile: {
     title: 'Flow tiles',
     line: (dry: string, run: string, n: number) =>
-      `${dry} dry runs about ${run}: ${n === 1 ? '1 tile' : `${n} tiles`}`,
+      `${dry} dry runs about ${run}: ${isOne(n) ? '1 tile' : `${n} tiles`}`,
     none: 'No flow tile yet: its run stays unknown.',
     on: 'Dipped over',
     alone: 'on the bare tile',

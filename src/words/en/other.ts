@@ -1,4 +1,5 @@
 import type { Name } from '../name.ts'
+import { isOne } from './counts.ts'
 /** English of Other, of Why, of what is warned of before a dip, of ringing, and of days. */
 export const other = {
   other: {
@@ -77,7 +78,7 @@ export const other = {
       fanClose: 'fan close by',
     },
     taught: 'based on',
-    checks: (n: number) => (n === 0 ? 'no checks yet' : n === 1 ? '1 check' : `${n} checks`),
+    checks: (n: number) => (n === 0 ? 'no checks yet' : isOne(n) ? '1 check' : `${n} checks`),
     band: (early: string, likely: string, late: string) => `${likely} (${early} to ${late})`,
     bare: 'Nothing is on it yet.',
     trust: 'Estimates from wall, coats and air. Your touch decides.',
@@ -133,8 +134,8 @@ export const other = {
     },
     level: (level: string, needs: string) => `The glaze stands ${level} deep, this pot needs ${needs}`,
     density: (now: string, target: string) => `The glaze reads ${now}, its target is ${target}`,
-    more: (n: number) => (n === 0 ? 'What to do' : n === 1 ? '1 more warning' : `${n} more warnings`),
-    notes: (n: number) => (n === 1 ? '1 thing to know' : `${n} things to know`),
+    more: (n: number) => (n === 0 ? 'What to do' : isOne(n) ? '1 more warning' : `${n} more warnings`),
+    notes: (n: number) => (isOne(n) ? '1 thing to know' : `${n} things to know`),
   },
   remedy: {
     title: 'Keep it off the shelf',

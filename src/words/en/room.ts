@@ -1,3 +1,4 @@
+import { isOne } from './counts.ts'
 /** English of the room. */
 export const room = {
   title: 'Room',
@@ -131,7 +132,7 @@ export const room = {
     'not-a-backup': 'Not a backup of ours. Nothing was changed.',
     newer: 'Written by a newer version. Update, then take it in.',
   },
-  aside: (n: number) => (n === 1 ? '1 damaged record set aside.' : `${n} damaged records set aside.`),
+  aside: (n: number) => (isOne(n) ? '1 damaged record set aside.' : `${n} damaged records set aside.`),
   readOnly: 'Read only: a newer version has written here.',
   clear: 'Clear the table (press and hold)',
   clearHelp: 'Buckets, stacks and pots go; settings stay. Take back brings all of it back.',

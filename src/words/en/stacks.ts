@@ -1,3 +1,4 @@
+import { isOne } from './counts.ts'
 /** English of the stacks. */
 export const stacks = {
   title: 'Stacks',
@@ -11,8 +12,8 @@ export const stacks = {
   on: (pot: string) => `on ${pot}`,
   sample: (form: string) => `on a medium ${form}`,
   otherPot: 'Other pot',
-  coats: (n: number) => (n === 1 ? '1 coat' : `${n} coats`),
-  used: (n: number) => (n === 1 ? '1 pot' : `${n} pots`),
+  coats: (n: number) => (isOne(n) ? '1 coat' : `${n} coats`),
+  used: (n: number) => (isOne(n) ? '1 pot' : `${n} pots`),
   whatIf: {
     title: 'What if',
     density: 'Density',

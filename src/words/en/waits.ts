@@ -1,5 +1,5 @@
 import type { Name } from '../name.ts'
-import { inWords } from './counts.ts'
+import { inWords, isOne } from './counts.ts'
 
 /** English of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
 export const waits = {
@@ -26,7 +26,7 @@ export const waits = {
     dip: 'to dip',
   },
   touchFirst: (number: Name, others: number) =>
-    `Touch ${number} first: ${inWords(others).toLowerCase()} ${others === 1 ? 'other follows' : 'others follow'}.`,
+    `Touch ${number} first: ${inWords(others).toLowerCase()} ${isOne(others) ? 'other follows' : 'others follow'}.`,
   visit: (n: number, of: number) => `dip ${n} of ${of}`,
   follows: (name: string, clock: string) => `next ${name} ${clock}`,
   free: (span: string) => `${span} free before`,
@@ -43,9 +43,9 @@ export const waits = {
     fan: () => 'Fan close to the pots',
     otherBoard: () => 'Another board, by an open window',
     candling: () => 'Candle the kiln; its manual first',
-    skipCollar: (n: number) => (n === 1 ? 'Skip the collar on 1 pot' : `Skip the collar on ${n} pots`),
-    fewerCoats: (n: number) => (n === 1 ? 'One coat less on 1 pot' : `One coat less on ${n} pots`),
-    nextFiring: (n: number) => (n === 1 ? '1 pot into the next firing' : `${n} pots into the next firing`),
+    skipCollar: (n: number) => (isOne(n) ? 'Skip the collar on 1 pot' : `Skip the collar on ${n} pots`),
+    fewerCoats: (n: number) => (isOne(n) ? 'One coat less on 1 pot' : `One coat less on ${n} pots`),
+    nextFiring: (n: number) => (isOne(n) ? '1 pot into the next firing' : `${n} pots into the next firing`),
   },
   wayEnds: (clock: string, then: string, outOfTen: number) =>
     `last dip ${clock}, ${then}; in time ${outOfTen} in 10`,
