@@ -127,6 +127,10 @@ export interface App {
   /** Takes in a backup; how many records were new. */
   takeIn(text: string): Promise<TakenIn>
   retrySave(): void
+  /** Notes a failure of a part of the app, on this phone alone. */
+  fault(where: string, error: unknown): void
+  /** The noted failures as a file for somebody who can mend them. */
+  passOnFaults(): Promise<'shared' | 'saved' | 'cancelled'>
   /** What the phone had to say once was read. */
   noted(): void
   applyUpdate(): void

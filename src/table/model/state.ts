@@ -46,6 +46,8 @@ export interface Touch {
   readonly dry: boolean
   /** The dip whose coat was touched. */
   readonly dipId: string
+  /** The hit that said so: the answer of a hand, or START of the next coat. */
+  readonly hit: string
 }
 
 export interface PotState {

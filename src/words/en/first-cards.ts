@@ -7,6 +7,18 @@ import { front } from './front.ts'
  */
 export const firstCards = {
   ...front,
+  broken: {
+    title: 'Something broke on this page',
+    text: 'Your pots and every hit are kept, and the waits go on. Try again, or go on from another page.',
+    part: 'This part broke. The rest goes on.',
+    again: 'Try again',
+    board: 'To the board',
+    bench: 'To the bench',
+    backUp: front.unopened.backUp,
+    passOn: front.unopened.passOn,
+    failed: front.unopened.failed,
+    out: (pot: Name, place: string, ago: string) => `${pot} on ${place}: out of the bucket ${ago} ago`,
+  },
   bench: {
     hold: 'Pause',
     other: 'Put right',

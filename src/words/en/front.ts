@@ -5,6 +5,13 @@ export const front = {
   missing: 'This part is not on the phone yet, and there is no network.',
   retry: 'Try again',
   toBench: 'To the bench',
+  unopened: {
+    title: 'Bucketside did not open',
+    text: 'What you put in is still on this phone. Try again; if it stays like this, back up first.',
+    backUp: 'Back up',
+    passOn: 'Save what broke, to pass it on',
+    failed: 'That did not work. Try again.',
+  },
   first: {
     job: 'The second head at the glaze table: it counts your dips aloud, estimates when each coat will take the next one, warns before a coat may be too thick or run, and keeps a record of every dip.',
     own: 'My own pots',

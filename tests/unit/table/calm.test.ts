@@ -165,9 +165,10 @@ describe('waxing and wiping', () => {
       const { kind, big } = card
       if (!big || kind === 'count') play.wait(5)
       else {
-        if (kind !== 'drip') done.push(`${kind} ${card.kind === 'wipe' ? card.potId : ''}`.trim())
+        if (kind !== 'drip' && kind !== 'wax-pan')
+          done.push(`${kind} ${card.kind === 'wipe' ? card.potId : ''}`.trim())
         play.wait(kind === 'stir' ? (card.change ? 180 : 60) : 0).bar()
-        if (kind !== 'stir') play.wait(55)
+        if (kind !== 'stir' && kind !== 'wax-pan') play.wait(55)
       }
     }
     const stirs = done.flatMap((kind, i) => (kind === 'stir' ? [i] : []))
