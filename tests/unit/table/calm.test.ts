@@ -160,7 +160,7 @@ describe('waxing and wiping', () => {
     play.work = 3000
     play.act({ do: 'lay-demo' })
     const done: string[] = []
-    for (let i = 0; i < 3000 && done.length < 22; i++) {
+    for (let i = 0; i < 3000 && done.length < 20; i++) {
       const { card } = play
       const { kind, big } = card
       if (!big || kind === 'count') play.wait(5)
