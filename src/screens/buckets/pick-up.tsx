@@ -1,7 +1,7 @@
 import type { BucketFacts } from '../../../shared/nouns.ts'
 import { showEntry } from '../../table/entry/entry.ts'
 import { pickUpOfPin } from '../../table/forecast/engine-inputs.ts'
-import { coatByWeight } from '../../table/forecast/readings.ts'
+import { coatByWeight, Z90 } from '../../table/forecast/readings.ts'
 import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
@@ -10,8 +10,6 @@ import { amount } from '../text/amounts.ts'
 
 /** Both faces of a tile of 50 by 80 mm, cm2. Assumption. */
 const USUAL_CM2 = 80
-/** Quantile of the standard normal at 0.9: the range of every figure. */
-const Z90 = 1.2815515655446004
 
 interface PickUpProps {
   readonly facts: BucketFacts | undefined

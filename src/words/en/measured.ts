@@ -74,14 +74,14 @@ export const measured = {
     glaze: (name: string, x: string, low: string, high: string) =>
       `${name}: waits ${x} × (${low} to ${high})`,
     look: { damp: (clock: string) => `not yet ${clock}`, dry: (clock: string) => `dry ${clock}` },
-    weighed: (grams: number, clock: string) => `${grams} g of water ${clock}`,
+    weighed: (grams: number, clock: string) => `${grams} g of glaze and water ${clock}`,
     leave: 'Leave out',
     again: 'Count it',
     dropped: {
       contradiction: 'not used: dry before damp',
       tooEarly: 'not used: before the dip',
       never: 'not used: never dries in that air',
-      noWater: 'not used: no water',
+      noGain: 'not used: no heavier than its bisque',
     },
   },
   fit: {

@@ -171,7 +171,7 @@ describe('waxing and wiping', () => {
         if (kind !== 'stir' && kind !== 'wax-pan') play.wait(55)
       }
     }
-    const stirs = done.flatMap((kind, i) => (kind === 'stir' ? [i] : []))
+    const stirs = done.slice(0, -1).flatMap((kind, i) => (kind === 'stir' ? [i] : []))
     expect(stirs.length).toBeGreaterThan(0)
     for (const i of stirs) expect(done[i + 1], done.join()).toBe('armed')
     // Runs of wipes, but for the last of one, which may be dipped at once.
