@@ -119,7 +119,7 @@ for (const [how, script] of [
     await page.getByRole('button', { name: 'Save a file' }).tap()
     expect((await saved).suggestedFilename()).toMatch(/^bucketside-.*\.txt$/)
     await page.goto('./#/room')
-    await expect(page.getByText('Clear the table: hold')).toBeHidden()
+    await expect(page.getByText('Clear the table')).toBeHidden()
   })
 }
 

@@ -1,6 +1,7 @@
 /** All deliberate faults. */
 import { ADVICE_FAULTS } from './advice.ts'
 import { AIR_FAULTS } from './air.ts'
+import { BENCH_FAULTS } from './bench.ts'
 import type { Fault } from './fault.ts'
 import { MELT_FAULTS } from './melt.ts'
 import { SHAPE_FAULTS } from './shape.ts'
@@ -13,5 +14,6 @@ export const FAULTS: readonly Fault[] = [
   ...SHAPE_FAULTS,
   ...ADVICE_FAULTS,
   ...MELT_FAULTS,
+  ...BENCH_FAULTS,
   ...STORE_FAULTS,
 ]
