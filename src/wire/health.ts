@@ -31,7 +31,14 @@ export function openHealth(
   const patch = (part: Partial<Health>) => {
     health.value = { ...health.peek(), ...part }
   }
-  effect(() => patch({ saved: saved.value, readOnly: readOnly.value, unread: unread.value }))
+  effect(() =>
+    patch({
+      saved: saved.value,
+      readOnly: readOnly.value,
+      unread: unread.value,
+      quarantined: journal.opening.quarantined.length,
+    }),
+  )
   awake.onChange((state) => patch({ awake: state }))
   install.onChange((state) => patch({ install: state }))
   sounding.with(({ sound }) => {

@@ -57,7 +57,7 @@ const look = (page: Page) =>
 
 const ERROR_PAGE = '<!doctype html><title>502 Bad Gateway</title>'
 
-test('ten broken versions are not taken, and the next good one is', async ({ page }) => {
+test('broken versions are not taken, and the next good one is', async ({ page }) => {
   await visit(page)
   const good = { main: await read(main), bench: await read(bench), page: await read('index.html') }
   const worker = await read('sw.js')
@@ -82,6 +82,8 @@ test('ten broken versions are not taken, and the next good one is', async ({ pag
     () => rm(join(folder, 'sw.js')),
   ]
   for (const [index, breaking] of breaks.entries()) {
+    // All of them in the long proof.
+    if (!process.env.PROVE && index % 3 !== 0) continue
     await breaking()
     expect(await look(page), `version ${index}`).toBe(false)
     await page.reload()

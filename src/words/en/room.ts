@@ -132,7 +132,8 @@ export const room = {
     'not-a-backup': 'Not a backup of ours. Nothing was changed.',
     newer: 'Written by a newer version. Update, then take it in.',
   },
-  aside: (n: number) => (isOne(n) ? '1 damaged record set aside.' : `${n} damaged records set aside.`),
+  aside: (n: number) =>
+    `${n} ${isOne(n) ? 'record' : 'records'} set aside: damaged, or of a newer version. Back up holds them too.`,
   readOnly: 'Read only: a newer version has written here.',
   copied: (days: number | undefined) =>
     days === undefined
