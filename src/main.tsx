@@ -1,4 +1,5 @@
 import { render } from 'preact'
+import { openFaults } from './device/faults.ts'
 import { lastSeenMs, lastTheme } from './device/seen.ts'
 import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
@@ -12,6 +13,13 @@ openTrust()
 const root = document.getElementById('app') ?? document.body
 const dark = matchMedia('(prefers-color-scheme: dark)').matches
 document.documentElement.dataset.theme = lastTheme() ?? (dark ? 'dim' : 'paper')
+
+const faults = openFaults(
+  () => localStorage,
+  () => Date.now(),
+)
+addEventListener('error', ({ error, message }) => faults.note('page', error ?? message))
+addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reason))
 
 let wish: Wish | undefined
 
@@ -35,7 +43,16 @@ async function open(): Promise<void> {
     showFirst(true)
     return
   }
-  await program.start(root, () => wish)
+  try {
+    await program.start(root, faults, () => wish)
+  } catch (error) {
+    faults.note('opening', error)
+    const { Unopened } = await import('./screens/first/unopened.tsx')
+    const backUp = async () => (await import('./wire/unopened.ts')).backUpUnopened()
+    const passOn = async () => (await import('./wire/pass-on.ts')).passOnFaults(faults, Date.now())
+    render(<Unopened words={FRONT_WORDS.en} backUp={backUp} passOn={passOn} />, root)
+    root.removeAttribute('aria-busy')
+  }
 }
 
 /** The program is not kept waiting longer than this. */

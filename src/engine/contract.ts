@@ -54,6 +54,8 @@ export interface Body {
   readonly absorptionTest: 'soak' | 'boil'
   readonly bulkGramsPerMl: number
   readonly sorptivityMmPerSqrtS: number
+  /** Sd of its logarithm; omitted, it is known. */
+  readonly sorptivitySd?: number
 }
 
 /** Glaze slop as it is in the bucket at the dip. */
@@ -68,6 +70,8 @@ export interface Slop {
   readonly pickUpFactor: number
   /** Standard deviation of its logarithm; omitted, that of a factor nobody has measured. */
   readonly pickUpSd?: number
+  /** What clings to a face that can't drink after the drip, wet g/cm2, weighed on a plate; omitted, computed. */
+  readonly clingsGramsPerCm2?: number
 }
 
 /**
@@ -94,6 +98,8 @@ export interface Dip {
   readonly cover: Cover
   readonly lowerMmPerS: number
   readonly liftMmPerS: number
+  /** Seconds it is held to drip; omitted, the usual. */
+  readonly dripS?: number
 }
 
 /** What happens to a wall, in any order; the engine sorts by `atMin`. */
@@ -102,8 +108,6 @@ export type WallEvent =
   | { readonly kind: 'wipe'; readonly atMin: number; readonly waterMm: number }
   | { readonly kind: 'washOff'; readonly atMin: number }
   | { readonly kind: 'air'; readonly atMin: number; readonly air: Air }
-  /** Water in wall and coats from a scale: weight now, less the bisque, less the dry glaze. Replaces the estimate. */
-  | { readonly kind: 'weigh'; readonly atMin: number; readonly waterG: number }
 
 /** A bisque pot before its first event. `startWater` is the filled part of the pores, 0 dry to 1 full. */
 export interface PotWall {
@@ -126,7 +130,8 @@ export interface CoatThickness {
   readonly dipId: string
   readonly glazeId: string
   readonly likelyMm: number
-  /** For over-thick warnings: upper estimate, with the full film carried out. */
+  /** Lower and upper estimate: one coat in twenty is thinner, one thicker. */
+  readonly lowerMm: number
   readonly upperMm: number
 }
 
@@ -138,6 +143,7 @@ export interface ZoneForecast {
   readonly toMm: number
   readonly coats: readonly CoatThickness[]
   readonly likelyMm: number
+  readonly lowerMm: number
   readonly upperMm: number
   /** Filled part of this face's share of the pores, 0 to 1, right after the last event. */
   readonly filled: number
@@ -152,6 +158,4 @@ export interface PotForecast {
   readonly kilnDry: Band
   /** Where to touch: the slowest zone. */
   readonly touchAt: { readonly zone: ZoneName; readonly face: Face }
-  /** Water in the wall and coats right after the last event, grams for the whole pot. */
-  readonly waterG: number
 }

@@ -31,7 +31,6 @@ export {
   learn,
   type Observation,
   type Weighing,
-  waterFromWeight,
 } from './wait/learn.ts'
 export { type Learned, UNLEARNED } from './wait/learned.ts'
 export { type NextTouch, touchNext, type Waiting } from './wait/next-touch.ts'
@@ -45,7 +44,7 @@ export {
   type SecondsFor,
   secondsFor,
 } from './wait/seconds.ts'
-export { DEFAULT_BODY, fillablePerMm, porosity } from './wall/body.ts'
+export { bisqueOf, DEFAULT_BODY, fillablePerMm, porosity } from './wall/body.ts'
 export {
   absorptionOf,
   type CoatReading,

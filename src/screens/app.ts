@@ -2,11 +2,11 @@ import type { ReadonlySignal, Signal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { Card } from '../table/card/card.ts'
+import type { FollowedSchedule } from '../table/card/card-now.ts'
 import type { More } from '../table/decide/decision.ts'
 import type { Action, Refusal } from '../table/model/action.ts'
 import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
-import type { Schedule } from '../table/order/schedule.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
 import type { Words } from '../words/first-cards.ts'
 import type { Formats } from '../words/format.ts'
@@ -101,7 +101,7 @@ export interface App {
   /** Whose card shows, where two work at this phone. */
   readonly potter: Signal<Potter>
   /** The order of work as told last; undefined while there is none. */
-  readonly schedule: ReadonlySignal<Schedule | undefined>
+  readonly schedule: ReadonlySignal<FollowedSchedule | undefined>
   /** Ways out of being late for the kiln, by what they gain. */
   readonly scheduleOptions: ReadonlySignal<readonly ScheduleOption[]>
   readonly health: ReadonlySignal<Health>
@@ -127,6 +127,10 @@ export interface App {
   /** Takes in a backup; how many records were new. */
   takeIn(text: string): Promise<TakenIn>
   retrySave(): void
+  /** Notes a failure of a part of the app, on this phone alone. */
+  fault(where: string, error: unknown): void
+  /** The noted failures as a file for somebody who can mend them. */
+  passOnFaults(): Promise<'shared' | 'saved' | 'cancelled'>
   /** What the phone had to say once was read. */
   noted(): void
   applyUpdate(): void

@@ -5,6 +5,7 @@ import { Bench } from './bench/bench.tsx'
 import { NotSaved } from './bench/strip.tsx'
 import { First } from './first/first.tsx'
 import { lazyPart, useAllParts } from './lazy.tsx'
+import { Guard } from './parts/guard.tsx'
 
 /** The screens for clean hands: the bench never waits for them. */
 const Desk = lazyPart(() => import('./desk.tsx').then(({ Desk }) => Desk))
@@ -39,7 +40,9 @@ export function Screens() {
   return (
     <>
       {isWrong(health.value) ? <Trouble /> : null}
-      {screen}
+      <Guard key={to.at} where={to.at}>
+        {screen}
+      </Guard>
     </>
   )
 }

@@ -1,5 +1,6 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
 import type { Ask, Plan, Reply } from '../planner/index.ts'
+import { followed } from '../table/card/follow.ts'
 import { isKnown, waitsAhead } from '../table/forecast/waits-ahead.ts'
 import { potsOnTable } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
@@ -132,7 +133,10 @@ export function keepAsking(
     if (reply.stage === 'first' && !begun) return
     // What was foreseen last holds until the search has ended.
     const foresight = reply.foresight ?? schedule.peek()?.foresight
-    schedule.value = { ...scheduleFrom(jobs, reply.plan, askedAt, foresight), touch: schedule.peek()?.touch }
+    schedule.value = {
+      ...followed(scheduleFrom(jobs, reply.plan, askedAt, foresight)),
+      touch: schedule.peek()?.touch,
+    }
     show('told')
     if (reply.stage === 'first') return
     soon(() => {

@@ -23,11 +23,12 @@ interface Parts {
   readonly moment: Moment
   readonly devices: Devices
   readonly sounding: Fetched<Sounding>
+  readonly fault: App['fault']
   /** After each hit, inside its tap. */
   afterHit(): void
 }
 
-export function openHits({ records, moment, devices, sounding, afterHit }: Parts): Hits {
+export function openHits({ records, moment, devices, sounding, fault, afterHit }: Parts): Hits {
   const { clock, haptics } = devices
   const setting = fetched(async () => (await import('../table/decide/decide-setup.ts')).decideSetup)
   const refused = () => {
@@ -57,11 +58,12 @@ export function openHits({ records, moment, devices, sounding, afterHit }: Parts
       }
       try {
         sounding.with((opened) => opened.hit(before, decision.events, atMs))
-      } finally {
+      } catch (error) {
         // Whatever goes wrong with its sound, the hit is kept.
-        const tz = -new Date(at).getTimezoneOffset()
-        records.journal.append(decision.events, { at, tz, mono: Math.round(atMs) })
+        fault('sound', error)
       }
+      const tz = -new Date(at).getTimezoneOffset()
+      records.journal.append(decision.events, { at, tz, mono: Math.round(atMs) })
       afterHit()
       return undefined
     },

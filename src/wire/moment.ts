@@ -1,11 +1,11 @@
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { Clock } from '../device/ports.ts'
 import type { Card } from '../table/card/card.ts'
+import type { FollowedSchedule } from '../table/card/card-now.ts'
 import { type Judge, judged } from '../table/card/judged.ts'
 import { type Shown, shownNow } from '../table/card/shown.ts'
 import { type Potter, viewOf } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
-import type { Schedule } from '../table/order/schedule.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
 import { type Fetched, fetched } from '../ui/fetched.ts'
 import { openPlanning } from './planning.ts'
@@ -24,7 +24,7 @@ export interface Moment {
   /** Computed once a tick, for screen, voice, notices, track and vibration alike. */
   readonly card: ReadonlySignal<Card>
   /** The order of work that the card follows; undefined while none is told. */
-  readonly schedule: ReadonlySignal<Schedule | undefined>
+  readonly schedule: ReadonlySignal<FollowedSchedule | undefined>
   readonly scheduleOptions: ReadonlySignal<readonly ScheduleOption[]>
   /** What judges a dip before it starts. */
   readonly judging: Fetched<Judge>

@@ -1,11 +1,11 @@
 import { type ReadonlySignal, type Signal, signal } from '@preact/signals'
+import type { FollowedSchedule } from '../table/card/card-now.ts'
 import type { Table } from '../table/model/state.ts'
-import type { Schedule } from '../table/order/schedule.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
 
 /** What the planner says of the table, as far as it has answered. */
 export interface Planning {
-  readonly schedule: Signal<Schedule | undefined>
+  readonly schedule: Signal<FollowedSchedule | undefined>
   /** Ways out of being late, by what they gain. */
   readonly scheduleOptions: Signal<readonly ScheduleOption[]>
 }

@@ -1,4 +1,5 @@
 import { computed, effect, signal } from '@preact/signals'
+import type { Faults } from '../device/faults.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -26,7 +27,8 @@ const TIDY_AFTER_MS = 20_000
 const EXTRAS_AFTER_MS = 600
 
 /** Opens the phone and the journal and ties every room to every other. */
-export async function openProgram(): Promise<App> {
+export async function openProgram(faults: Faults): Promise<App> {
+  const fault: App['fault'] = (where, error) => faults.note(where, error)
   const devices = openDevices()
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
@@ -34,11 +36,12 @@ export async function openProgram(): Promise<App> {
   const { table, journal } = records
   const moment = openMoment(table, clock)
   const { now, card, seen } = moment
-  records.follow(moment.tick)
+  records.follow(moment.tick, (error) => fault('records', error))
   const { health, patch } = openHealth(records, devices, sounding)
   const words = computed(() => FIRST_CARD_WORDS[table.value.settings.language])
+  const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
   const formatted = computed(() =>
-    formats(words.value, table.value.settings.units, table.value.settings.language),
+    formats(words.value, table.value.settings.units, table.value.settings.language, hour12),
   )
   const noPots = Object.keys(table.value.pots).length === 0
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
@@ -47,7 +50,7 @@ export async function openProgram(): Promise<App> {
   const quiet = () => document.visibilityState === 'visible' && isQuiet(card.peek(), table.peek(), now.peek())
   const updating = openUpdating(quiet, patch)
   const afterHit = () => extras.peek()?.caller.afterHit()
-  const hits = openHits({ records, moment, devices, sounding, afterHit })
+  const hits = openHits({ records, moment, devices, sounding, fault, afterHit })
   const away = openAttending(records, hits, devices, (atMs) => {
     updating.check(atMs)
     moment.tick()
@@ -114,6 +117,8 @@ export async function openProgram(): Promise<App> {
     backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
     takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
     retrySave: () => journal.retry(),
+    fault,
+    passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, clock.epochMs()),
     noted: () => patch({ lost: 0, recovered: 0, fellBack: false }),
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),

@@ -15,8 +15,11 @@ export interface Records {
   readonly unread: ReadonlySignal<boolean>
   /** Records that an emptied database had lost and the second copy gave back at this start. */
   readonly recovered: number
-  /** From now on records are folded as they come; `changed` runs in the same batch. */
-  follow(changed: () => void): void
+  /**
+   * From now on records are folded as they come; `changed` runs in the same batch. `failed` is told when something that
+   * shows them fails: they are kept all the same.
+   */
+  follow(changed: () => void, failed: (error: unknown) => void): void
 }
 
 export async function openRecords(): Promise<Records> {
@@ -40,16 +43,20 @@ export async function openRecords(): Promise<Records> {
     readOnly,
     unread,
     recovered,
-    follow(changed) {
+    follow(changed, failed) {
       journal.subscribe((change) => {
         switch (change.kind) {
           case 'records':
-            batch(() => {
-              table.value = change.atEnd
-                ? step(table.peek(), folded, change.records)
-                : fold(journal.records, journal.phone)
-              changed()
-            })
+            try {
+              batch(() => {
+                table.value = change.atEnd
+                  ? step(table.peek(), folded, change.records)
+                  : fold(journal.records, journal.phone)
+                changed()
+              })
+            } catch (error) {
+              failed(error)
+            }
             folded = journal.records
             break
           case 'status':

@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals'
 import { render } from 'preact'
+import type { Faults } from '../device/faults.ts'
 import { keepTheme, lastSeenMs } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
 import { fetchFaces } from '../screens/lazy.tsx'
@@ -11,10 +12,10 @@ import { tellStarted } from './updating.ts'
 export type Wish = 'own' | 'demo'
 
 /** Opens the program and shows it in `root`. */
-export async function start(root: HTMLElement, wish: () => Wish | undefined): Promise<void> {
+export async function start(root: HTMLElement, faults: Faults, wish: () => Wish | undefined): Promise<void> {
   // Not the first visit: all is on the phone, and the first card may be any.
   if (lastSeenMs() !== undefined) fetchFaces()
-  const app = await openProgram()
+  const app = await openProgram(faults)
   const dark = matchMedia('(prefers-color-scheme: dark)')
   effect(() => {
     const { theme, language } = app.table.value.settings

@@ -35,7 +35,7 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'upper estimate without the full film',
     file: engine('wait/forecast'),
-    find: '+ Math.max(gain.filmMm, wetting.filmThirstyMm)',
+    find: '+ Math.max(gain.filmMm, highFilmMm)',
     replace: '- gain.filmMm',
     tests: ['tests/laws/any-input.test.ts'],
   },
@@ -127,8 +127,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'the scale teaches nothing',
     file: 'src/engine/wait/learn.ts',
-    find: 'weight *= normalPdf(Math.log(weighing.waterG / at[k]!) / sd)',
-    replace: 'weight *= normalPdf(0 * Math.log(weighing.waterG / at[k]!) * sd)',
+    find: 'weight *= normalPdf(Math.log(weighing.gainG / at[k]!) / sd)',
+    replace: 'weight *= normalPdf(0 * Math.log(weighing.gainG / at[k]!) * sd)',
     tests: ['tests/unit/engine/learn.test.ts'],
   },
   {
@@ -155,8 +155,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: "the scratch's own spread ignored",
     file: 'src/engine/wait/forecast.ts',
-    find: 'dip.slop.pickUpSd ?? UNMEASURED_SD',
-    replace: 'UNMEASURED_SD + 0 * (dip.slop.pickUpSd ?? 0)',
+    find: 'dip.slop.pickUpSd ?? Math',
+    replace: 'Math',
     tests: ['tests/unit/engine/forecast.test.ts'],
   },
   {

@@ -1,9 +1,11 @@
 /** All deliberate faults. */
 import { ADVICE_FAULTS } from './advice.ts'
 import { AIR_FAULTS } from './air.ts'
+import { BENCH_FAULTS } from './bench.ts'
 import type { Fault } from './fault.ts'
 import { MELT_FAULTS } from './melt.ts'
 import { SHAPE_FAULTS } from './shape.ts'
+import { STORE_FAULTS } from './store.ts'
 import { WATER_FAULTS } from './water.ts'
 
 export const FAULTS: readonly Fault[] = [
@@ -12,4 +14,6 @@ export const FAULTS: readonly Fault[] = [
   ...SHAPE_FAULTS,
   ...ADVICE_FAULTS,
   ...MELT_FAULTS,
+  ...BENCH_FAULTS,
+  ...STORE_FAULTS,
 ]

@@ -83,15 +83,15 @@ export const WATER_FAULTS: readonly Fault[] = [
   {
     id: 'faces dipped together drink one after the other',
     file: engine('wall/pot'),
-    find: 'for (const { face } of reached) piece.wall[face].wetted = true',
+    find: 'for (const { face } of reached) piece.wall[face].lends = 0',
     replace: '',
     tests: [WATER, FORECAST],
   },
   {
     id: 'dry half not lent',
     file: engine('wall/pot'),
-    find: 'if (dried(piece.wall[face])) piece.wall[face].wetted = false',
-    replace: 'piece.wall[face].wetted ||= dried(piece.wall[face])',
+    find: 'side.lends = Math.max(side.lends, driedPart(side))',
+    replace: 'side.lends = Math.min(side.lends, driedPart(side))',
     tests: [WALL],
   },
   {
@@ -146,7 +146,7 @@ export const WATER_FAULTS: readonly Fault[] = [
   {
     id: 'coat never hands to the body',
     file: engine('wall/balance'),
-    find: 'const coatLinkO = o.perCap > 0 && perPoreO > 0 ? seconds * COAT_TO_BODY : 0',
+    find: 'const coatLinkO = o.perCap > 0 && perPoreO > 0 ? seconds * pull(o, perPoreO) : 0',
     replace: 'const coatLinkO = 0',
     tests: [SCENARIOS, FORECAST],
   },
@@ -160,8 +160,8 @@ export const WATER_FAULTS: readonly Fault[] = [
   {
     id: 'touch-dry as soon as the film is gone',
     file: engine('wall/drying'),
-    find: 'side.film + side.coat - TOUCH_FILLED * side.pore',
-    replace: '-1 + 0 * side.coat * TOUCH_FILLED',
+    find: 'side.film + side.coat - side.pore + TOUCH_EMPTY * side.newPore',
+    replace: '-1 + 0 * side.coat * TOUCH_EMPTY',
     tests: [FORECAST],
   },
   {
@@ -179,10 +179,17 @@ export const WATER_FAULTS: readonly Fault[] = [
     tests: [FORECAST],
   },
   {
-    id: 'scale ignored',
-    file: engine('wall/pot'),
-    find: '        setWater(wall, wall[face], mm)\n',
-    replace: '        void mm\n',
-    tests: [FORECAST],
+    id: 'yield stress holds nothing',
+    file: engine('slop/film'),
+    find: '(1000 * liquid.yieldPa) / weight(liquid)',
+    replace: '(0 * liquid.yieldPa) / weight(liquid)',
+    tests: [CASTING],
+  },
+  {
+    id: 'suction does not follow absorption',
+    file: engine('wall/body'),
+    find: 'pores ** SUCTION_POWER',
+    replace: 'pores ** (0 * SUCTION_POWER)',
+    tests: [WALL],
   },
 ]

@@ -105,10 +105,10 @@ describe('a coat', () => {
   test('film: a slower slop carries and keeps more', () => {
     fc.assert(
       fc.property(within(1e-3, 2), within(1, 3), within(0.01, 0.3), (eta, times, speed) => {
-        expect(dragOutMm(eta * times, speed, 1450, 0.06)).toBeGreaterThanOrEqual(
-          dragOutMm(eta, speed, 1450, 0.06),
-        )
-        expect(drainedMm(eta * times, 1450, 0.1, 3)).toBeGreaterThanOrEqual(drainedMm(eta, 1450, 0.1, 3))
+        const liquid = { viscosity: eta, yieldPa: 0, kgPerM3: 1450 }
+        const slower = { ...liquid, viscosity: eta * times }
+        expect(dragOutMm(slower, speed, 0.06)).toBeGreaterThanOrEqual(dragOutMm(liquid, speed, 0.06))
+        expect(drainedMm(slower, 0.1, 3)).toBeGreaterThanOrEqual(drainedMm(liquid, 0.1, 3))
       }),
       RUNS,
     )
@@ -177,7 +177,7 @@ describe('a calibration', () => {
   const readingOf = (of: { holdS: number; errorMm: number; gramsPerMl: number }): CoatReading => ({
     slop: defaultSlop(of.gramsPerMl, 2.6),
     holdS: of.holdS,
-    measuredMm: 1,
+    measuredMm: 0.5,
     errorMm: of.errorMm,
     body: DEFAULT_BODY,
     wallMm: 12,
@@ -192,9 +192,9 @@ describe('a calibration', () => {
         const reading = readingOf(of)
         // The coat that reads as the factor `measured`: film and cast are linear in it.
         const one = rawPickUp(reading)
-        const more = rawPickUp({ ...reading, measuredMm: 1.1 })
-        const perFactor = 0.1 / (more.factor - one.factor)
-        const at = (factor: number) => ({ ...reading, measuredMm: 1 + (factor - one.factor) * perFactor })
+        const more = rawPickUp({ ...reading, measuredMm: 0.55 })
+        const perFactor = 0.05 / (more.factor - one.factor)
+        const at = (factor: number) => ({ ...reading, measuredMm: 0.5 + (factor - one.factor) * perFactor })
         expect(pickUpOf([at(1)]).factor).toBeCloseTo(1, 9)
         const { factor } = pickUpOf([at(of.measured)])
         expect(factor).toBeGreaterThanOrEqual(Math.min(1, of.measured) - SLACK)

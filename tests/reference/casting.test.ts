@@ -18,7 +18,16 @@ import {
   pickUpOf,
   sorptivityOf,
 } from '../../src/engine/index.ts'
-import { dragOutMm, drainedMm, filmOf } from '../../src/engine/slop/film.ts'
+import { DRIP_S } from '../../src/engine/parameters.ts'
+import {
+  dragOutMm,
+  drainedMm,
+  filmOf,
+  liquidOf,
+  meanDrainedMm,
+  standsMm,
+  yieldOfClinging,
+} from '../../src/engine/slop/film.ts'
 import { castMm, drawn, type Thirst, transferSorptivity } from '../../src/engine/slop/pickup.ts'
 import { defaultSlop, shedPerMm } from '../../src/engine/slop/slop.ts'
 import { DEFAULT_BODY, fillablePerMm, suctionFactor } from '../../src/engine/wall/body.ts'
@@ -169,43 +178,86 @@ describe('suction of bodies', () => {
 })
 
 describe('films', () => {
-  // g 9.80665, coefficient 0.94581: water at 1 mm/s, and 1 Pa s at 10 mm/s, 900 kg/m3, 0.03 N/m.
-  test.each([
-    [1e-3, 1e-3, 1000, 0.072, 1.48077e-3],
-    [1, 0.01, 900, 0.03, 0.838302],
-    [0.06, 0.1, 1450, 0.06, 0.418569],
-  ])('drag-out at %d Pa s and %d m/s', (eta, speed, density, tension, mm) =>
-    near(dragOutMm(eta, speed, density, tension), mm, { part: 2e-5 }),
-  )
+  const newtonian = (viscosity: number, kgPerM3: number) => ({ viscosity, kgPerM3, yieldPa: 0 })
+  const bingham = (yieldPa: number) => ({ viscosity: 0.06, kgPerM3: 1450, yieldPa })
 
-  test('eight times the speed drags out four times the film', () => {
-    near(dragOutMm(0.06, 0.8, 1450, 0.06), 4 * dragOutMm(0.06, 0.1, 1450, 0.06), { part: 1e-12 })
+  // White & Tallmadge in Deen, Analysis of Transport Phenomena (a solved problem): 1 Pa s at 10 mm/s, 900 kg/m3,
+  // 0.03 N/m. With the coefficient 0.94581 and g 9.80665 instead of 0.944: 0.629325.
+  test('drag-out with gravity taken off (White & Tallmadge)', () =>
+    near(dragOutMm(newtonian(1, 900), 0.01, 0.03), 0.629325, { part: 2e-5 }))
+
+  // Water at 1 mm/s and 0.072 N/m; 1.4777 um with 0.944 and g 9.81. Gravity takes 1.4 % off.
+  test('a thin film is that of Landau, Levich and Derjaguin', () =>
+    near(dragOutMm(newtonian(1e-3, 1000), 1e-3, 0.072), 1.48077e-3, { part: 0.02 }))
+
+  // Kushner, quoted by Konishi et al., J. Metal Finishing Soc. Japan 25 (1974) 2: 0.626 sqrt(mu U / (rho g)) is the mean
+  // film of a plate that has just left its bath; Jeffreys gives 2/3 of the same root.
+  test('drag-out of plating baths: 0.626 of the root of mu U over rho g, within a tenth', () => {
+    const liquid = newtonian(0.06, 1450)
+    const justLeft = meanDrainedMm(liquid, 0.1, 1, 10)
+    near(justLeft, 626 * Math.sqrt((0.06 * 0.1) / (1450 * 9.80665)), { part: 0.1 })
   })
 
   // Jeffreys at 0.1 m after 3 s: 0.37497 mm with g 9.81, 0.37503 with 9.80665.
-  test('a draining plate', () => near(drainedMm(0.06, 1450, 0.1, 3), 0.37503, { part: 1e-4 }))
+  test('a draining plate (Jeffreys)', () =>
+    near(drainedMm(newtonian(0.06, 1450), 0.1, 3), 0.37503, { part: 1e-4 }))
 
-  test('and its mean is two thirds of the end', () => {
-    const { thirstyMm } = filmOf(defaultSlop(1.45, 2.6), 100, 120)
-    near(thirstyMm, ((2 / 3) * 0.37503 * 0.28125) / 0.48, { part: 3e-3 })
+  test('and its mean is two thirds of the end', () =>
+    near(meanDrainedMm(newtonian(0.06, 1450), 0.1, 3, 10), (2 / 3) * 0.37503, { part: 1e-4 }))
+
+  // A Bingham film on an upright wall stops at tau / (rho g): polymerprocessing.com, quiz of 15 Oct 2000.
+  test('what yield stress holds stays: 1.4 Pa is 0.09846 mm', () => {
+    near(standsMm(bingham(1.4)), 0.09846, { by: 1e-5 })
+    near(drainedMm(bingham(1.4), 0.1, 1e9), 0.09846, { by: 1e-4 })
+  })
+
+  // The root solves the wave: it moves at rho g h (h - h0) / mu, so z = that times t.
+  test('a draining Bingham film keeps the flux’s wave (closed form)', () => {
+    const [h, h0] = [drainedMm(bingham(2), 0.1, 11), standsMm(bingham(2))].map((mm) => mm / 1000) as [
+      number,
+      number,
+    ]
+    near((1450 * 9.80665 * h * (h - h0) * 11) / 0.06, 0.1, { part: 1e-9 })
+  })
+
+  test('the mean is that of the film, summed in thin strips', () => {
+    const [liquid, strips] = [bingham(2), 20_000]
+    let sum = 0
+    for (let k = 0; k < strips; k++) sum += Math.min(0.4, drainedMm(liquid, ((k + 0.5) / strips) * 0.1, 11))
+    near(meanDrainedMm(liquid, 0.1, 11, 0.4), sum / strips, { part: 1e-6 })
+  })
+
+  // Harman & Schaefer, J. Am. Ceram. Soc. 27 (1944) 202: glazes that cling to a withdrawn plate by more than 0.04 g/cm2
+  // seldom satisfy. As a shear stress at the wall that is 3.9 Pa.
+  test('0.04 g/cm2 on a plate is 3.92 Pa, and an unmeasured slop of 1.45 stays below it', () => {
+    near(yieldOfClinging(0.04), 3.92, { part: 1e-3 })
+    const slop = defaultSlop(1.45, 2.6)
+    const { fullMm } = filmOf(slop, 100, 100, 10)
+    const gramsPerCm2 = (fullMm * slop.cakeSolids * 1.45) / (0.28125 * 10)
+    expect(gramsPerCm2).toBeLessThan(0.04)
+    expect(gramsPerCm2).toBeGreaterThan(0.02)
+    expect(liquidOf(slop).yieldPa).toBeLessThan(3.92)
   })
 })
 
 describe('measured coats', () => {
+  const cast = (seconds: number, gramsPerMl: number): number => {
+    const slop = defaultSlop(gramsPerMl, 2.6)
+    const { sorptivityMmPerSqrtS } = DEFAULT_BODY
+    const cake = castMm(sorptivityMmPerSqrtS, shedPerMm(slop), slop.cakeResistanceSPerMm2, seconds)
+    return cake + filmOf(slop, 100, 120, DRIP_S).thirstyMm
+  }
+  /** A hand's way in and out, for the middle of 100 mm. */
+  const HAND_S = 100 / 120
+
   // J. Sankey, johnsankey.ca/ptips: a shard dipped 2 s came out 0.41 mm. Density not told: 1.43 to 1.45 assumed, and
   // the packing was tuned on the same pair of raw and fired, so this is a fit and no proof: it only must not drift.
-  test('2 s near 1.44 is near 0.41 mm, tuned on it', () => {
-    const slop = defaultSlop(1.44, 2.6)
-    const mm = castMm(0.22, shedPerMm(slop), slop.cakeResistanceSPerMm2, 2) + filmOf(slop, 100, 120).thirstyMm
-    near(mm, 0.41, { part: 0.15 })
-  })
+  test('2 s near 1.44 is near 0.41 mm, tuned on it', () => near(cast(2 + HAND_S, 1.44), 0.41, { part: 0.15 }))
 
   // One dip of 3 to 5 s near 1.45 leaves about half a mm to just under one (common practice, no source).
   test.each([3, 4, 5])('%d s is within the trade range', (seconds) => {
-    const slop = defaultSlop(1.45, 2.6)
-    const mm = castMm(0.22, shedPerMm(slop), 12, seconds) + filmOf(slop, 100, 120).thirstyMm
-    expect(mm).toBeGreaterThan(0.35)
-    expect(mm).toBeLessThan(0.9)
+    expect(cast(seconds + HAND_S, 1.45)).toBeGreaterThan(0.35)
+    expect(cast(seconds + HAND_S, 1.45)).toBeLessThan(0.9)
   })
 })
 
@@ -222,7 +274,7 @@ describe('scale and pin', () => {
     near(packingOf(slop, 36.3, 533.2, 0.546), 0.48, { part: 2e-3 })
   })
 
-  // Bayes with a normal prior on the logarithm (closed form): predicted 0.662, read 0.80 +- 0.05.
+  // Bayes with a normal prior on the logarithm (closed form).
   test('a scratch moves the factor as far as its error allows', () => {
     const reading = {
       slop,
@@ -237,10 +289,8 @@ describe('scale and pin', () => {
     }
     const raw = rawPickUp(reading)
     const { factor, sd } = pickUpOf([reading])
-    near(raw.factor, 1.267, { part: 5e-3 })
     const weight = 1 / raw.sd ** 2 / (1 / raw.sd ** 2 + 1 / 0.3 ** 2)
     near(Math.log(factor), weight * Math.log(raw.factor), { part: 1e-12 })
-    near(factor, 1.249, { part: 5e-3 })
-    near(sd, 0.074, { part: 0.02 })
+    near(1 / sd ** 2, 1 / raw.sd ** 2 + 1 / 0.3 ** 2, { part: 1e-12 })
   })
 })

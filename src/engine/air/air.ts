@@ -3,6 +3,7 @@
 import { inRange } from '../check.ts'
 import type { Air } from '../contract.ts'
 import { rootOf } from '../numeric/root.ts'
+import { GRAVITY_M_PER_S2 } from '../parameters.ts'
 import {
   COLDEST_C,
   checkedAir,
@@ -17,7 +18,6 @@ import {
 
 export * from './vapour.ts'
 
-const GRAVITY_M_PER_S2 = 9.80665
 const STEFAN_BOLTZMANN = 5.670374e-8
 /** Emissivity of wet clay and glaze slop: water and most minerals are 0.9 to 0.96 (handbook range, from memory). */
 const EMISSIVITY = 0.9

@@ -1,5 +1,6 @@
 /** Firings as heat: work of a logged firing, the cone it reached, and how the flow dose changes with a firing. */
 
+import { KELVIN } from '../air/vapour.ts'
 import { between, inRange } from '../check.ts'
 import { CONE_FIGURES, type ConeSeries } from './cone-table.ts'
 import { conesOf, coneTemp } from './cones.ts'
@@ -34,7 +35,6 @@ export interface ConeReached {
 
 /** Molar gas constant, J/(mol K), CODATA 2018. */
 const GAS_J_PER_MOL_K = 8.314462618
-const KELVIN = 273.15
 /** Where a minute of heat work is a minute: cone 6 self-supporting at 60 degC/h. */
 const REFERENCE_C = 1222
 /**

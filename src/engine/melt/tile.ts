@@ -1,6 +1,7 @@
 /** Flow dose of a glaze from what its test tiles did: dry thickness by the pots' own gauge, and the run in mm. */
 
 import { inRange } from '../check.ts'
+import { Z90 } from '../numeric/spread.ts'
 import { type DoseBand, MELT_PER_DRY, MOST_DOSE_PER_MM, THICKEST_MM } from './coats.ts'
 import type { ConeMake } from './cone-table.ts'
 import type { Scale } from './firing.ts'
@@ -37,8 +38,6 @@ export const LEAST_READ_MM = 0.5
 const TILE_LN = Math.log(1.4)
 /** How many tiles that spread is worth against the tiles' own (assumption). */
 const TILE_WEIGHT = 2
-/** 10 and 90 % of a normal distribution. */
-const EDGE_SD = 1.2816
 /** Thinner dry coats no gauge reads, mm. */
 const THINNEST_MM = 0.01
 const DRIP = { least: 1.5, usual: 2, most: 5 } as const
@@ -107,7 +106,7 @@ export function doseOfTiles(tiles: readonly FlowTile[]): FlowDose {
   const mean = logs.reduce((sum, x) => sum + x, 0) / logs.length
   const squares = logs.reduce((sum, x) => sum + (x - mean) ** 2, 0)
   const variance = (TILE_WEIGHT * TILE_LN ** 2 + squares) / (TILE_WEIGHT + logs.length - 1)
-  const edge = EDGE_SD * Math.sqrt(variance * (1 + 1 / logs.length))
+  const edge = Z90 * Math.sqrt(variance * (1 + 1 / logs.length))
   return {
     likelyPerMm: told(Math.exp(mean)),
     lowPerMm: told(Math.exp(mean - edge)),

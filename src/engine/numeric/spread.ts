@@ -46,7 +46,7 @@ export interface Likelihood {
 /** Edges of the range: one wait in ten is shorter than early, one in ten longer than late. */
 const EDGES = [0.1, 0.5, 0.9] as const
 /** Quantile of the standard normal at 0.9. */
-const Z90 = 1.2815515655446004
+export const Z90 = 1.2815515655446004
 /** A wait can't be told nearer than this, minutes. */
 const LEAST_MIN = 1 / 60
 

@@ -3,10 +3,10 @@
 import { inRange } from '../check.ts'
 import type { Face, OutlinePoint, Profile } from '../contract.ts'
 import { rootOf } from '../numeric/root.ts'
+import { GRAVITY_M_PER_S2 } from '../parameters.ts'
 import { clayMl, enclosedMl, holdsMl, lineOf } from './areas.ts'
 import { at } from './curve.ts'
 
-const GRAVITY_M_PER_S2 = 9.80665
 const MM3_PER_ML = 1000
 
 /**

@@ -2,10 +2,10 @@
 
 import { inRange } from '../check.ts'
 import type { Profile } from '../contract.ts'
+import { GRAVITY_M_PER_S2 } from '../parameters.ts'
 import { holdsMl, lineOf } from './areas.ts'
 import { at } from './curve.ts'
 
-const GRAVITY_M_PER_S2 = 9.80665
 const AIR_KG_PER_M3 = 1.2
 /**
  * Wallis' flooding constant squared, for liquid and gas passing each other in equal volumes through one opening

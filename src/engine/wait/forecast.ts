@@ -12,25 +12,16 @@ import type {
   ZoneName,
 } from '../contract.ts'
 import { bandOf, type Likelihood } from '../numeric/spread.ts'
-import type { Stretch } from '../shape/zones.ts'
+import { OF_SORPTIVITY } from '../wall/body.ts'
 import type { Goal } from '../wall/drying.ts'
-import {
-  type Course,
-  courseOf,
-  finish,
-  type Laid,
-  type Piece,
-  type Run,
-  runPot,
-  waterG,
-} from '../wall/pot.ts'
+import { type Course, courseOf, finish, type Laid, type Piece, type Run, runPot } from '../wall/pot.ts'
 import { filledBehind, otherSide } from '../wall/wall.ts'
 import { FILL_NODES, KILN_SD, type Learned, TOUCH_SD } from './learned.ts'
 
 /** Quantile of the standard normal at 0.95, for thickness that must not be told too low. */
 const Z95 = 1.6448536269514722
-/** Sd of ln(pick-up) of a glaze nobody has measured: a factor of 1.4 at 95 %, a judgement. */
-export const UNMEASURED_SD = 0.2
+/** Sd of ln(pick-up) of a glaze nobody has measured, its clay's suction apart: with that a factor of 1.5 at 95 %, a judgement. */
+export const UNMEASURED_SD = 0.16
 
 /** A face and when it is touch-dry, thirsty again: minutes after the last event of a run; negative if before it. */
 export interface Moment {
@@ -67,8 +58,7 @@ function moments(run: Run, sinceS: number): Moment[] {
 /** When the waits began: the last event that wetted the pot, seconds since the first event. */
 export function wettedS(course: Course): number {
   let last = 0
-  for (const event of course.events)
-    if (event.kind !== 'air' && event.kind !== 'weigh') last = (event.atMin - course.originMin) * 60
+  for (const event of course.events) if (event.kind !== 'air') last = (event.atMin - course.originMin) * 60
   return last
 }
 
@@ -96,44 +86,41 @@ export function waitsOf(run: Run, goal: Goal): Waits {
   return { touchMin, thirstyMin: Math.max(0, thirstLast?.thirstyMin ?? 0), kilnMin, slowest, thirstLast }
 }
 
-/** The stretches that decide the waits: other fillings are run on these alone, unless a weighing ties all together. */
-export function deciding(course: Course, waits: Waits): readonly Stretch[] {
-  const { slowest, thirstLast } = waits
-  if (!slowest || !thirstLast || course.events.some((event) => event.kind === 'weigh'))
-    return course.stretches
-  const [first, second] = [slowest.piece.stretch, thirstLast.piece.stretch]
-  return first === second ? [first] : [first, second]
-}
-
-interface Now {
-  readonly zones: readonly ZoneForecast[]
-  readonly waterG: number
-}
-
-function snapshot(run: Run): Now {
-  return { zones: zonesOf(run), waterG: waterG(run) }
-}
-
-function coatOf({ dip, gain, wetting, longestS }: Laid): CoatThickness {
-  const sd = dip.slop.pickUpSd ?? UNMEASURED_SD
+/**
+ * Upper cast: the longest seconds of the zone, but no more than there was room for, and the upper pick-up. Upper film:
+ * that of a thick slop as far as the wall sets none of it. So neither falls as a dip gets longer.
+ */
+function coatOf({ dip, gain, wetting, longestS }: Laid, sorptivitySd: number): CoatThickness {
+  const sd = dip.slop.pickUpSd ?? Math.hypot(UNMEASURED_SD, OF_SORPTIVITY * sorptivitySd)
+  const factor = Math.exp(Z95 * sd)
   const longer = wetting.seconds > 0 ? Math.sqrt(longestS / wetting.seconds) : 1
+  const castMm = Math.max(gain.castMm, Math.min(gain.castMm * longer, gain.mostCastMm))
+  const between = (thirstyMm: number, fullMm: number): number => fullMm + (thirstyMm - fullMm) * gain.setPart
+  const likelyMm = gain.castMm + gain.filmMm
+  const lowFilmMm = between(wetting.filmThirstyMm / factor, wetting.filmLowMm)
+  const highFilmMm = between(
+    wetting.filmThirstyMm * factor,
+    Math.max(wetting.filmHighMm, wetting.filmThirstyMm * factor),
+  )
   return {
     dipId: dip.id,
     glazeId: dip.glazeId,
-    likelyMm: gain.castMm + gain.filmMm,
-    upperMm: gain.castMm * longer * Math.exp(Z95 * sd) + Math.max(gain.filmMm, wetting.filmThirstyMm),
+    likelyMm,
+    lowerMm: Math.min(likelyMm, gain.castMm / factor + Math.min(gain.filmMm, lowFilmMm)),
+    upperMm: castMm * factor + Math.max(gain.filmMm, highFilmMm),
   }
 }
 
 /** Coats and filling of every zone as a run stands. */
 export function zonesOf(run: Run): ZoneForecast[] {
   const zones: ZoneForecast[] = []
+  const { sorptivitySd = 0 } = run.course.pot.body
   for (const { stretch, wall, laid } of run.pieces)
     for (const face of ['outside', 'inside'] as const) {
       const { fromMm, toMm } = stretch[face]
       if (toMm <= fromMm) continue
       const side = wall[face]
-      const coats = laid[face].map(coatOf)
+      const coats = laid[face].map((coat) => coatOf(coat, sorptivitySd))
       const name: ZoneName = face === 'inside' ? 'inside' : stretch.name
       zones.push({
         name,
@@ -142,6 +129,7 @@ export function zonesOf(run: Run): ZoneForecast[] {
         toMm,
         coats,
         likelyMm: coats.reduce((sum, coat) => sum + coat.likelyMm, 0),
+        lowerMm: coats.reduce((sum, coat) => sum + coat.lowerMm, 0),
         upperMm: coats.reduce((sum, coat) => sum + coat.upperMm, 0),
         filled: filledBehind(side, otherSide(wall, side)),
       })
@@ -164,20 +152,16 @@ export function forecastPot(
   const course = courseOf(pot, events, air0)
   const fromMin = course.originMin + wettedS(course) / 60
   const asComputed = runPot(course, 1)
-  const now = snapshot(asComputed)
+  const zones = zonesOf(asComputed)
   const { fillMean, fillSd } = learned
   const middle = waitsOf(fillMean === 0 ? asComputed : runPot(course, Math.exp(fillMean)), 'kiln')
-  const stretches = deciding(course, middle)
+  // Every stretch at every filling: which one decides changes with the filling.
   const nodes = FILL_NODES.map(([sds, weight]) => {
     if (sds === 0) return { ...middle, weight }
-    return { ...waitsOf(runPot(course, Math.exp(fillMean + sds * fillSd), stretches), 'thirsty'), weight }
+    return { ...waitsOf(runPot(course, Math.exp(fillMean + sds * fillSd)), 'kiln'), weight }
   })
-  const band = (
-    minutes: (of: Waits) => number,
-    all: readonly (Waits & { weight: number })[],
-    sd: number,
-  ): Band => {
-    const of: Likelihood[] = all.map((node) => ({
+  const band = (minutes: (of: Waits) => number, sd: number): Band => {
+    const of: Likelihood[] = nodes.map((node) => ({
       minutes: minutes(node) * Math.exp(learned.timeMean),
       weight: node.weight,
     }))
@@ -187,13 +171,12 @@ export function forecastPot(
   }
   const at = middle.slowest
   return {
-    zones: now.zones,
-    touchDry: band((of) => of.touchMin, nodes, TOUCH_SD),
-    thirsty: band((of) => of.thirstyMin, nodes, TOUCH_SD),
-    kilnDry: band((of) => of.kilnMin, [{ ...middle, weight: 1 }], KILN_SD),
+    zones,
+    touchDry: band((of) => of.touchMin, TOUCH_SD),
+    thirsty: band((of) => of.thirstyMin, TOUCH_SD),
+    kilnDry: band((of) => of.kilnMin, KILN_SD),
     touchAt: at
       ? { zone: at.face === 'inside' ? 'inside' : at.piece.stretch.name, face: at.face }
       : { zone: 'body', face: 'outside' },
-    waterG: now.waterG,
   }
 }

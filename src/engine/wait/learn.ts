@@ -4,13 +4,13 @@
  * is recomputed from the observations that are kept, so taking one back is exact.
  */
 
-import { between, inRange } from '../check.ts'
+import { inRange } from '../check.ts'
 import type { Air, PotWall, WallEvent } from '../contract.ts'
 import { normalPdf } from '../numeric/spread.ts'
 import { HORIZON_MIN } from '../parameters.ts'
 import type { Goal } from '../wall/drying.ts'
-import { courseOf, runPot, waterG } from '../wall/pot.ts'
-import { deciding, waitsOf, wettedS } from './forecast.ts'
+import { courseOf, dryGlazeG, runPot, waterG } from '../wall/pot.ts'
+import { waitsOf, wettedS } from './forecast.ts'
 import { KILN_SD, type Learned, TOUCH_SD, UNLEARNED } from './learned.ts'
 import { type Interval, timeFactor } from './time-factor.ts'
 
@@ -29,7 +29,7 @@ export interface Look {
   readonly exactMin?: number
 }
 
-/** A pot on the scale: water in wall and coats, grams. */
+/** A pot on the scale: what dips brought and the air has not taken, water and dry glaze together, grams. */
 export interface Weighing {
   readonly kind: 'weighing'
   readonly id: string
@@ -37,13 +37,13 @@ export interface Weighing {
   readonly events: readonly WallEvent[]
   readonly air0: Air
   readonly atMin: number
-  readonly waterG: number
-  readonly errorG: number
+  /** Weight now less that of the bisque. */
+  readonly gainG: number
 }
 
 export type Observation = Look | Weighing
 
-export type Dropped = 'contradiction' | 'tooEarly' | 'never' | 'noWater'
+export type Dropped = 'contradiction' | 'tooEarly' | 'never' | 'noGain'
 
 export interface Lesson extends Learned {
   /** Observations that could not be used, and why. */
@@ -61,8 +61,16 @@ const FILLS: readonly number[] = Array.from(
 )
 /** A lesson narrower than the grid can show is taken as this wide, part of a step. */
 const LEAST_PART = 0.5
-/** Model error of the water of a whole pot, sd of its logarithm, beside the scale's. Assumption. */
-const WATER_SD = 0.1
+/** A kitchen scale tells to this, grams (assumption). */
+const SCALE_G = 2
+/** Doubt of what the computed glaze weighs dry, which the scale can't tell from water, part of it (assumption). */
+const DRY_PART = 0.15
+/** Part of a gain that is dry glaze: slop of 1.45 is half water by weight. */
+const DRY_SHARE = 0.5
+/** Model error of the gain of a whole pot, sd of its logarithm, beside these. Assumption. */
+const GAIN_SD = 0.05
+/** Lightest gain that says anything, grams. */
+const LEAST_GAIN_G = 1
 
 /** What an observation would have been at each node of the fill grid. */
 type AtNodes = readonly number[] | Dropped
@@ -100,15 +108,14 @@ function looked(look: Look): AtNodes {
   if (latest === undefined || latest <= fromMin) return 'tooEarly'
   const likely = waitsOf(runPot(course, 1), look.of)
   if (!(minutesOf(look.of, likely) < HORIZON_MIN)) return 'never'
-  const stretches = look.of === 'kiln' ? course.stretches : deciding(course, likely)
   return atEach((fill) =>
-    Math.max(LEAST_WAIT_MIN, minutesOf(look.of, waitsOf(runPot(course, Math.exp(fill), stretches), look.of))),
+    Math.max(LEAST_WAIT_MIN, minutesOf(look.of, waitsOf(runPot(course, Math.exp(fill)), look.of))),
   )
 }
 
 function weighed(weighing: Weighing): AtNodes {
-  between('waterG', weighing.waterG, 0, 1e6)
-  inRange('errorG', weighing.errorG, 0, 1e5)
+  inRange('gainG', weighing.gainG, -1e6, 1e6)
+  if (weighing.gainG < LEAST_GAIN_G) return 'noGain'
   const until: WallEvent[] = weighing.events.filter((event) => event.atMin <= weighing.atMin)
   // A sponge with no water marks the moment of the weighing and ends the run there.
   const course = courseOf(
@@ -116,8 +123,11 @@ function weighed(weighing: Weighing): AtNodes {
     [...until, { kind: 'wipe', atMin: weighing.atMin, waterMm: 0 }],
     weighing.air0,
   )
-  const grams = atEach((fill) => waterG(runPot(course, Math.exp(fill))))
-  return grams.every((g) => g > 0) ? grams : 'noWater'
+  const grams = atEach((fill) => {
+    const run = runPot(course, Math.exp(fill))
+    return waterG(run) + dryGlazeG(run)
+  })
+  return grams.every((g) => g > 0) ? grams : 'noGain'
 }
 
 function intervalOf(look: Look, computedMin: number, fromMin: number): Interval {
@@ -135,8 +145,7 @@ function intervalOf(look: Look, computedMin: number, fromMin: number): Interval 
 /** When the wait that a look is about began, minutes on the clock. */
 function lookFromMin(look: Look): number {
   let last = -Infinity
-  for (const event of look.events)
-    if (event.kind !== 'air' && event.kind !== 'weigh') last = Math.max(last, event.atMin)
+  for (const event of look.events) if (event.kind !== 'air') last = Math.max(last, event.atMin)
   return last
 }
 
@@ -164,8 +173,8 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
     const time = timeFactor(intervals, start.timeMean, start.timeSd, LABEL_NOISE)
     let weight = normalPdf(x) * time.evidence
     for (const { weighing, at } of scales) {
-      const sd = Math.hypot(WATER_SD, weighing.errorG / weighing.waterG)
-      weight *= normalPdf(Math.log(weighing.waterG / at[k]!) / sd)
+      const sd = Math.hypot(GAIN_SD, DRY_SHARE * DRY_PART, SCALE_G / weighing.gainG)
+      weight *= normalPdf(Math.log(weighing.gainG / at[k]!) / sd)
     }
     sum += weight
     fill1 += weight * fill
@@ -190,19 +199,12 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
 /** Spread of one glaze about its room: sd of ln(time), and half of it of ln(fill). Tuned. */
 const GLAZE_SD = 0.15
 
-/** A room's lesson as the start for one glaze: its means, wider, but no wider than before any observation. */
-export const forGlaze = (room: Learned): Learned => ({
+/** A room's lesson as the start for one glaze: its means, wider, but no wider than before any observation (`start`). */
+export const forGlaze = (room: Learned, start: Learned = UNLEARNED): Learned => ({
   ...room,
-  fillSd: widened(room.fillSd, GLAZE_SD / 2, UNLEARNED.fillSd),
-  timeSd: widened(room.timeSd, GLAZE_SD, UNLEARNED.timeSd),
+  fillSd: widened(room.fillSd, GLAZE_SD / 2, start.fillSd),
+  timeSd: widened(room.timeSd, GLAZE_SD, start.timeSd),
 })
 
 const widened = (sd: number, by: number, most: number): number =>
   Math.max(sd, Math.min(most, Math.hypot(sd, by)))
-
-/** Water in wall and coats of a whole pot at the scale: weight now, less the bisque, less the dry glaze. */
-export function waterFromWeight(nowG: number, bisqueG: number, dryGlazeG: number): number {
-  between('bisqueG', bisqueG, 0, 1e5)
-  inRange('dryGlazeG', dryGlazeG, 0, 1e5)
-  return inRange('nowG', nowG, bisqueG + dryGlazeG, 2e5) - bisqueG - dryGlazeG
-}

@@ -1,5 +1,8 @@
 /** What touch checks and weighings have taught about waits, as the forecast uses it. */
 
+import type { Body } from '../contract.ts'
+import { DEFAULT_BODY, OF_SORPTIVITY } from '../wall/body.ts'
+
 export interface Learned {
   /** Logarithm of the fill factor: how much more water dips bring than computed. Mean and sd. */
   readonly fillMean: number
@@ -11,8 +14,21 @@ export interface Learned {
   readonly count: number
 }
 
-/** Before any observation. Widths are a judgement (tuned): fill 0.25, time 0.3. */
-export const UNLEARNED: Learned = { fillMean: 0, fillSd: 0.25, timeMean: 0, timeSd: 0.3, count: 0 }
+/** Sd of ln(fill) that is of slop and hands, where the body's suction is known; and of ln(time). Judgements, tuned. */
+const SLOP_SD = 0.175
+const TIME_SD = 0.3
+
+/** Before any observation, on this clay: what nobody measured of its suction is part of the doubt. */
+export const unlearnedOn = (body: Body): Learned => ({
+  fillMean: 0,
+  fillSd: Math.hypot(SLOP_SD, OF_SORPTIVITY * (body.sorptivitySd ?? 0)),
+  timeMean: 0,
+  timeSd: TIME_SD,
+  count: 0,
+})
+
+/** Before any observation, on the usual bisque: fill 0.25. */
+export const UNLEARNED: Learned = unlearnedOn(DEFAULT_BODY)
 
 /** What stays open after the shared factors are known: sd of ln(wait) from coat to coat. Tuned. */
 export const TOUCH_SD = 0.35

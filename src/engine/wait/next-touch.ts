@@ -5,7 +5,7 @@ import type { Air, PotWall, WallEvent } from '../contract.ts'
 import { normalCdf, normalPdf } from '../numeric/spread.ts'
 import { HORIZON_MIN } from '../parameters.ts'
 import { courseOf, runPot } from '../wall/pot.ts'
-import { deciding, waitsOf, wettedS } from './forecast.ts'
+import { waitsOf, wettedS } from './forecast.ts'
 import { type Learned, TOUCH_SD } from './learned.ts'
 
 export interface Waiting {
@@ -49,11 +49,10 @@ interface State {
 function logWaits(waiting: Waiting, learned: Learned): { fromMin: number; logs: number[] } {
   const course = courseOf(waiting.pot, waiting.events, waiting.air0)
   const middle = waitsOf(runPot(course, Math.exp(learned.fillMean)), 'touch')
-  const stretches = deciding(course, middle)
   const run = FILL_NODES.map((sds, k) => {
     if (k % 2 === 1) return 0
     const fill = Math.exp(learned.fillMean + sds * learned.fillSd)
-    const { touchMin } = sds === 0 ? middle : waitsOf(runPot(course, fill, stretches), 'touch')
+    const { touchMin } = sds === 0 ? middle : waitsOf(runPot(course, fill), 'touch')
     return Math.log(Math.min(HORIZON_MIN, Math.max(1 / 60, touchMin)))
   })
   const logs = run.map((log, k) => (k % 2 === 0 ? log : (run[k - 1]! + run[k + 1]!) / 2))

@@ -5,6 +5,7 @@
  */
 
 import {
+  BODY_TO_COAT,
   CLAY_J_PER_KG_K,
   COAT_FADES_FILLED,
   COAT_TO_BODY,
@@ -145,6 +146,15 @@ const heatIn = (side: Side, weather: Weather): number =>
   side.airing * weather.heatWPerM2K + side.radiation * weather.radiationWPerM2K
 
 /**
+ * Link of coat and body, mm/s per unit of filling. Into the body by the difference in filling, for its last pores pull
+ * least; back into a coat that dries before it, steadily.
+ */
+function pull(side: Side, perPore: number): number {
+  const ahead = side.coat * perPore - side.body * side.perCap
+  return ahead > 0 ? COAT_TO_BODY * ahead : BODY_TO_COAT
+}
+
+/**
  * Coat - body - body - coat as a chain: implicit in the links, evaporation taken from a coat while it is wet and from
  * the body behind a drying one. `lossO`, `lossI` in mm/s.
  */
@@ -161,8 +171,8 @@ function share(
   // A store of no size has a reciprocal of 0, which cuts its links.
   const perPoreO = filmO ? 0 : o.perPore
   const perPoreI = filmI ? 0 : i.perPore
-  const coatLinkO = o.perCap > 0 && perPoreO > 0 ? seconds * COAT_TO_BODY : 0
-  const coatLinkI = i.perCap > 0 && perPoreI > 0 ? seconds * COAT_TO_BODY : 0
+  const coatLinkO = o.perCap > 0 && perPoreO > 0 ? seconds * pull(o, perPoreO) : 0
+  const coatLinkI = i.perCap > 0 && perPoreI > 0 ? seconds * pull(i, perPoreI) : 0
   const halfLink = seconds * HALF_TO_HALF
   const wb = coatLinkO * perPoreO
   const bw = coatLinkO * o.perCap

@@ -2,6 +2,7 @@
 
 import { between, inRange } from '../check.ts'
 import type { Body, Slop } from '../contract.ts'
+import { DRIP_S } from '../parameters.ts'
 import { filmOf } from '../slop/film.ts'
 import { drawn } from '../slop/pickup.ts'
 import { checkedSlop, shedPerMm, solidsFraction } from '../slop/slop.ts'
@@ -19,6 +20,7 @@ const MOST_FACTOR = 10
 export interface CoatReading {
   /** The slop with its factor as used so far; the reading is of what that factor should have been with 1. */
   readonly slop: Slop
+  /** As a person counts them: from fully under to the start of the lift. */
   readonly holdS: number
   readonly measuredMm: number
   readonly errorMm: number
@@ -51,10 +53,11 @@ export function rawPickUp(reading: CoatReading): { readonly factor: number; read
       { suction2: reading.body.sorptivityMmPerSqrtS ** 2, room, coatRoom: 0, resistance: 0 },
       shed,
       slop.cakeResistanceSPerMm2,
-      reading.holdS,
+      // The middle of the coat is under for the way in and out as well.
+      reading.holdS + reading.lengthMm / reading.liftMmPerS,
     ).intoBody / shed
   between('cast of the dip, mm (a full wall says nothing of the slop)', cast, 0, room / shed)
-  const film = filmOf(slop, reading.lengthMm, reading.liftMmPerS).thirstyMm
+  const film = filmOf(slop, reading.lengthMm, reading.liftMmPerS, DRIP_S).thirstyMm
   inRange('measuredMm', reading.measuredMm, film * 1.02, 10)
   const measuredCast = reading.measuredMm - film
   const factor = inRange('measured over computed cast', measuredCast / cast, 1 / MOST_FACTOR, MOST_FACTOR)

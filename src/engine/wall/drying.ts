@@ -1,6 +1,6 @@
 /** A wait: steps of the balance until a time or until the wall is dry enough, and the moments it passes on the way. */
 
-import { KILN_COAT_FILLED, THIRSTY_PART, TOUCH_FILLED } from '../parameters.ts'
+import { KILN_COAT_FILLED, THIRSTY_PART, TOUCH_EMPTY } from '../parameters.ts'
 import { step } from './balance.ts'
 import { roomBehind, type Side, type Wall, waterOf } from './wall.ts'
 import type { Weather } from './weather.ts'
@@ -15,8 +15,11 @@ const GROWTH = 0.15
 const LONG_STEP_S = 900
 const LONG_GROWTH = 0.03
 
-/** Water of the coat over the touch-dry filling, mm; with a film on it no coat is dry. */
-const touchExcess = (side: Side): number => side.film + side.coat - TOUCH_FILLED * side.pore
+/**
+ * Water that must still leave before the sheen has gone, mm: the film, and a part of the newest coat's pores. With a film
+ * on it no coat is dry.
+ */
+const touchExcess = (side: Side): number => side.film + side.coat - side.pore + TOUCH_EMPTY * side.newPore
 
 /** Water that must still leave before there is room for most of another coat, mm. */
 const thirstLacks = (side: Side, other: Side): number =>

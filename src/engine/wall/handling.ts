@@ -1,4 +1,4 @@
-/** What sponges, the tap and the scale do to a piece of wall. */
+/** What sponges and the tap do to a piece of wall. */
 
 import { intoBody, otherSide, roomBehind, type Side, type Wall, waterOf } from './wall.ts'
 
@@ -20,6 +20,7 @@ export function washOff(wall: Wall): void {
     side.coat = 0
     side.pore = 0
     side.perPore = 0
+    side.newPore = 0
     side.coatMm = 0
     side.resistance = 0
     side.path = 0
@@ -29,26 +30,4 @@ export function washOff(wall: Wall): void {
   }
   wall.kilnS = Infinity
   wall.brought += waterOf(wall) - before
-}
-
-/** The scale says this face and its half of the wall hold `mm` of water: emptied film first, filled film last. */
-export function setWater(wall: Wall, side: Side, mm: number): void {
-  const before = side.film + side.body + side.coat
-  wall.brought += mm - before
-  if (mm < before) {
-    side.film = Math.max(0, side.film - (before - mm))
-    const held = side.body + side.coat
-    const keep = held > 0 ? Math.min(1, (mm - side.film) / held) : 0
-    side.body *= keep
-    side.coat *= keep
-  } else {
-    const room = side.cap - side.body + side.pore - side.coat
-    const part = room > 0 ? Math.min(1, (mm - before) / room) : 0
-    side.body += part * (side.cap - side.body)
-    side.coat += part * (side.pore - side.coat)
-    side.film += Math.max(0, mm - before - room)
-  }
-  side.touchS = Infinity
-  side.thirstyS = Infinity
-  wall.kilnS = Infinity
 }

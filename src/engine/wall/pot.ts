@@ -2,16 +2,16 @@
 
 import { inRange } from '../check.ts'
 import type { Air, Dip, Face, PotWall, WallEvent } from '../contract.ts'
-import { FLOOR_CREEP_AIRING, HORIZON_MIN, INSIDE_RADIATION, KILN_WATER_PART } from '../parameters.ts'
+import { DRIP_S, FLOOR_CREEP_AIRING, HORIZON_MIN, INSIDE_RADIATION, KILN_WATER_PART } from '../parameters.ts'
 import { faceAreaCm2 } from '../shape/areas.ts'
 import { checkedDip, reachOf, secondsUnder } from '../shape/immersion.ts'
 import { cutWall, type Stretch, within } from '../shape/zones.ts'
-import { filmOf } from '../slop/film.ts'
+import { type Film, filmOf } from '../slop/film.ts'
 import { checkedSlop, shedPerMm } from '../slop/slop.ts'
 import { checkedBody, fillablePerMm } from './body.ts'
 import { type Goal, wait } from './drying.ts'
-import { setWater, sponge, washOff } from './handling.ts'
-import { dried, type Gain, newSide, type Side, type Wall, type Wetting, wet } from './wall.ts'
+import { sponge, washOff } from './handling.ts'
+import { driedPart, type Gain, newSide, type Side, type Wall, type Wetting, wet } from './wall.ts'
 import { INSIDE_AIRING, type Weather, weatherOf } from './weather.ts'
 
 /** A coat as it came out on one face of one stretch. */
@@ -70,7 +70,6 @@ export function courseOf(pot: PotWall, events: readonly WallEvent[], air0: Air):
       checkedSlop(event.slop)
       dips.push(event)
     } else if (event.kind === 'wipe') inRange('waterMm', event.waterMm, 0, 100)
-    else if (event.kind === 'weigh') inRange('waterG', event.waterG, 0, 1e6)
     else if (event.kind === 'air' && !weathers.has(event.air))
       weathers.set(event.air, weatherOf(event.air, widthMm))
   }
@@ -128,14 +127,37 @@ export function waterG(run: Run): number {
   return grams
 }
 
+/** Glaze on the whole pot as it would weigh dry, grams. */
+export function dryGlazeG(run: Run): number {
+  let grams = 0
+  for (const { stretch, laid } of run.pieces)
+    for (const face of FACES) {
+      const areaG = laid[face].length > 0 ? WATER_G_PER_CM2_MM * areaCm2(run.course, stretch, face) : 0
+      for (const { dip, gain } of laid[face])
+        grams += areaG * (gain.castMm + gain.filmMm) * dip.slop.cakeSolids * dip.slop.solidsGravity
+    }
+  return grams
+}
+
+/** A mm of water on a cm2, and of solids per g/mL, grams. */
 const WATER_G_PER_CM2_MM = 0.1
-/** Below this much computed water a weighing is spread evenly over the pot. */
-const NO_WATER_G = 1e-3
-const areaOf = (course: Course, { stretch }: Piece): number =>
-  areaCm2(course, stretch, 'outside') + areaCm2(course, stretch, 'inside')
 const sideWater = (side: Side): number => side.body + side.coat + side.film
 
 const FACES = ['outside', 'inside'] as const
+
+const films = new WeakMap<Dip, Map<number, Film>>()
+
+/** The film of a dip over a length of wall: the same for every stretch and every filling. */
+function filmAt(dip: Dip, lengthMm: number): Film {
+  const known = films.get(dip) ?? new Map<number, Film>()
+  films.set(dip, known)
+  let film = known.get(lengthMm)
+  if (!film) {
+    film = filmOf(dip.slop, lengthMm, dip.liftMmPerS, dip.dripS ?? DRIP_S)
+    known.set(lengthMm, film)
+  }
+  return film
+}
 
 function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: Weather, fill: number): void {
   const { shape } = course.pot.profile
@@ -145,12 +167,15 @@ function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: 
     const bare = face === 'outside' && piece.stretch.base
     return reach && !bare && within(piece.stretch[face], reach) ? [{ face, reach }] : []
   })
-  for (const face of FACES) if (dried(piece.wall[face])) piece.wall[face].wetted = false
+  for (const face of FACES) {
+    const side = piece.wall[face]
+    side.lends = Math.max(side.lends, driedPart(side))
+  }
   // Faces that go under together have a half of the wall each.
-  for (const { face } of reached) piece.wall[face].wetted = true
+  for (const { face } of reached) piece.wall[face].lends = 0
   for (const { face, reach } of reached) {
     const span = piece.stretch[face]
-    const film = filmOf(dip.slop, Math.max(1, reach.toMm - reach.fromMm), dip.liftMmPerS)
+    const film = filmAt(dip, Math.max(1, reach.toMm - reach.fromMm))
     const wetting: Wetting = {
       atS,
       seconds: secondsUnder(dip, heightMm, (span.fromMm + span.toMm) / 2),
@@ -160,6 +185,8 @@ function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: 
       pickUp: dip.slop.pickUpFactor * fill,
       filmThirstyMm: film.thirstyMm * fill,
       filmFullMm: film.fullMm * fill,
+      filmLowMm: film.fullLowMm * fill,
+      filmHighMm: film.fullHighMm * fill,
       suction: weather.suction,
     }
     const gain = wet(piece.wall, piece.wall[face], wetting)
@@ -169,11 +196,11 @@ function dipPiece(course: Course, piece: Piece, dip: Dip, atS: number, weather: 
 }
 
 /**
- * Runs a pot, or some stretches of it, through its events. `fill` scales all water that dips bring (1 as computed):
- * the latent factor that touch checks teach. A pot that was weighed must be run whole.
+ * Runs a pot through its events. `fill` scales all water that dips bring (1 as computed):
+ * the latent factor that touch checks and weighings teach.
  */
-export function runPot(course: Course, fill: number, stretches = course.stretches): Run {
-  const pieces = stretches.map((stretch) => newPiece(course, stretch))
+export function runPot(course: Course, fill: number): Run {
+  const pieces = course.stretches.map((stretch) => newPiece(course, stretch))
   let weather = course.weathers.get(course.air0)!
   let nowS = 0
   let startedS = 0
@@ -193,16 +220,6 @@ export function runPot(course: Course, fill: number, stretches = course.stretche
 
 function apply(run: Run, event: Exclude<WallEvent, { kind: 'air' }>, atS: number, fill: number): void {
   const { course, pieces, weather } = run
-  if (event.kind === 'weigh') {
-    const held = waterG(run)
-    const even = event.waterG / (WATER_G_PER_CM2_MM * pieces.reduce((sum, p) => sum + areaOf(course, p), 0))
-    for (const { wall } of pieces)
-      for (const face of FACES) {
-        const mm = held > NO_WATER_G ? (sideWater(wall[face]) * event.waterG) / held : even
-        setWater(wall, wall[face], mm)
-      }
-    return
-  }
   for (const piece of pieces) {
     if (event.kind === 'dip') dipPiece(course, piece, event, atS, weather, fill)
     else if (event.kind === 'washOff') {

@@ -1,5 +1,5 @@
 /**
- * A piece of wall with two faces, and what dips, sponges, washing and scales do to it. The state is mutable and
+ * A piece of wall with two faces, and what dips, sponges and washing do to it. The state is mutable and
  * private to one forecast: stores in mm of water over the face, moments in seconds since the first event.
  */
 
@@ -21,6 +21,8 @@ export interface Side {
   pore: number
   perPore: number
   coat: number
+  /** Pores of the newest coat, and of those that were still wet under it. */
+  newPore: number
   coatMm: number
   /** Sum of cake resistance times settled thickness, s/mm. */
   resistance: number
@@ -32,8 +34,8 @@ export interface Side {
   pickUp: number
   /** What one more coat like the last would have to shed, mm. */
   need: number
-  /** Wet since it was last dry? Until then its half of the wall drinks from the other face. */
-  wetted: boolean
+  /** Part of its half of the wall that drinks from the other face: all of it until it is wet, and again once dry. */
+  lends: number
   /** Since when the coat is touch-dry, and has room again; Infinity while it is not. */
   touchS: number
   thirstyS: number
@@ -73,6 +75,7 @@ export function newSide(cap: number, filled: number, airing: number, radiation: 
     pore: 0,
     perPore: 0,
     coat: 0,
+    newPore: 0,
     coatMm: 0,
     resistance: 0,
     path: 0,
@@ -80,7 +83,7 @@ export function newSide(cap: number, filled: number, airing: number, radiation: 
     perR2: 0,
     pickUp: 1,
     need: 0,
-    wetted: false,
+    lends: 1,
     touchS: 0,
     thirstyS: 0,
   }
@@ -99,22 +102,25 @@ export const waterOf = (wall: Wall): number =>
   wall.inside.coat +
   wall.inside.film
 
-/** A face that has dried again lends its half of the wall once more. */
-export function dried(side: Side): boolean {
+/** A face dries and lends again over this much filling, about where liquid threads break: nothing jumps. */
+const LENDS_OVER = 0.2
+
+/** How far a face that was wet has dried, 0 to 1: the part of its half of the wall that it lends again. */
+export function driedPart(side: Side): number {
   const { film, coat, perPore, body, perCap } = side
-  return film === 0 && coat * perPore <= CRITICAL_FILLED && body * perCap <= CRITICAL_FILLED
+  if (film > 0) return 0
+  const filled = Math.max(coat * perPore, body * perCap)
+  return Math.min(1, Math.max(0, (CRITICAL_FILLED + LENDS_OVER / 2 - filled) / LENDS_OVER))
 }
 
 /** Room for water in the body behind a face, mm: a face that was never wet, or has dried since, lends its half. */
-export function roomBehind(side: Side, other: Side): number {
-  const own = side.cap - side.body
-  return Math.max(0, other.wetted ? own : own + other.cap - other.body)
-}
+export const roomBehind = (side: Side, other: Side): number =>
+  Math.max(0, side.cap - side.body + other.lends * (other.cap - other.body))
 
 /** Filled part of the share of the pores behind a face. */
 export function filledBehind(side: Side, other: Side): number {
   // Both halves are of one size.
-  const mm = other.wetted ? side.body : (side.body + other.body) / 2
+  const mm = (side.body + other.lends * other.body) / (1 + other.lends)
   return side.perCap > 0 ? Math.min(1, mm * side.perCap) : 1
 }
 
@@ -141,6 +147,9 @@ export interface Wetting {
   /** Dry coat in the film where the wall sets it, and where it only drains, mm. */
   readonly filmThirstyMm: number
   readonly filmFullMm: number
+  /** The same with a thin and a thick slop, on a full wall. */
+  readonly filmLowMm: number
+  readonly filmHighMm: number
   /** Factor on suction by temperature. */
   readonly suction: number
 }
@@ -158,19 +167,25 @@ function coatOnDryMm(wall: Wall, side: Side, w: Wetting): number {
     w.cakeResistance / (w.pickUp * w.suction) ** 2,
     w.seconds,
   )
-  return draw.intoBody / w.shed + filmMm(w, side.cap - draw.intoBody)
+  return draw.intoBody / w.shed + filmMm(w, setPartOf(w, side.cap - draw.intoBody))
 }
 
-/** Dry coat in the film when the wall has `room` left for its water: in between, part is set and part drains. */
-function filmMm(w: Wetting, room: number): number {
-  const set = w.filmThirstyMm > 0 ? Math.min(1, Math.max(0, room) / (w.shed * w.filmThirstyMm)) : 1
-  return w.filmFullMm + (w.filmThirstyMm - w.filmFullMm) * set
-}
+/** Part of the film that a wall with `room` left for its water sets; the rest drains. */
+const setPartOf = (w: Wetting, room: number): number =>
+  w.filmThirstyMm > 0 ? Math.min(1, Math.max(0, room) / (w.shed * w.filmThirstyMm)) : 1
+
+/** Dry coat in the film when the wall has `room` left for its water. */
+const filmMm = (w: Wetting, setPart: number): number =>
+  w.filmFullMm + (w.filmThirstyMm - w.filmFullMm) * setPart
 
 /** What a dip added, dry coat in mm: cast by suction, and dried from the film. */
 export interface Gain {
   readonly castMm: number
   readonly filmMm: number
+  /** The most that the room there was could have cast. */
+  readonly mostCastMm: number
+  /** Part of the film that a thirsty wall set, 0 to 1. */
+  readonly setPart: number
 }
 
 /**
@@ -193,13 +208,15 @@ export function wet(wall: Wall, side: Side, w: Wetting): Gain {
   const fromOldFilm = Math.min(side.film, draw.intoCoats + draw.intoBody)
   side.film -= fromOldFilm
   const cakeMm = (draw.intoCoats + draw.intoBody - fromOldFilm) / w.shed
-  const filmNowMm = filmMm(w, room - draw.intoBody + coatRoom - draw.intoCoats)
+  const setPart = setPartOf(w, room - draw.intoBody + coatRoom - draw.intoCoats)
+  const filmNowMm = filmMm(w, setPart)
   const gainedFilmMm = Math.max(0, filmNowMm - side.film / side.shed)
   const gainedMm = cakeMm + gainedFilmMm
   const pores = (1 - w.cakeSolids) * gainedMm
   wall.brought += gainedMm * w.shed + pores
   side.coat += draw.intoCoats + pores
   side.pore += pores
+  side.newPore = pores + (side.touchS === Infinity ? side.newPore : 0)
   side.perPore = reciprocal(side.pore)
   intoBody(side, other, draw.intoBody)
   side.film += gainedFilmMm * w.shed
@@ -215,5 +232,5 @@ export function wet(wall: Wall, side: Side, w: Wetting): Gain {
   side.touchS = Infinity
   side.thirstyS = Infinity
   wall.kilnS = Infinity
-  return { castMm: cakeMm, filmMm: gainedFilmMm }
+  return { castMm: cakeMm, filmMm: gainedFilmMm, mostCastMm: (room + coatRoom) / w.shed, setPart }
 }

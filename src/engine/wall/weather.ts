@@ -4,6 +4,7 @@ import {
   checkedAir,
   diffusivityM2PerS,
   evaporation,
+  KELVIN,
   latentHeatJPerKg,
   vapourDensityKgPerM3,
   wetSurface,
@@ -28,8 +29,6 @@ export interface Weather {
   readonly dryLayerSPerMPerMm: number
   readonly suction: number
 }
-
-const KELVIN = 273.15
 
 /**
  * Saturated vapour, kg/m3, by the short law of the WMO guide (No. 8, annex 4.B): 0.3 % from the full law, which the
@@ -65,13 +64,13 @@ export function weatherOf(air: Air, widthMm: number): Weather {
   }
 }
 
-/** How freely air reaches the inside, against the outside. Tuned: 0.3 a narrow neck, 0.5 a mug, 0.8 an open bowl; a lid stands on its hollow. */
+/** How freely air reaches the inside, against the outside. Tuned: 0.3 a narrow neck, 0.6 a mug, 0.8 an open bowl; a lid stands on its hollow. */
 export const INSIDE_AIRING: Record<Form, number> = {
   bottle: 0.3,
-  jar: 0.5,
-  cup: 0.5,
-  beaker: 0.5,
-  cylinder: 0.5,
+  jar: 0.6,
+  cup: 0.6,
+  beaker: 0.6,
+  cylinder: 0.6,
   bowl: 0.8,
   plate: 0.8,
   lid: 0.3,

@@ -3,6 +3,7 @@ import { cardKey } from '../../table/card/bar.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { fetchFaces, lazyPart } from '../lazy.tsx'
+import { Guard } from '../parts/guard.tsx'
 import { BigBar } from './big-bar.tsx'
 import { CountScreen } from './count.tsx'
 import { Face } from './middle.tsx'
@@ -73,9 +74,13 @@ export function Bench() {
               </p>
             ) : null}
             {slip && app.now.value < slip.until ? <SlipLine dipId={slip.dipId} /> : null}
-            <Face card={card} />
+            <Guard key={key} where={`card ${card.kind}`} small>
+              <Face card={card} />
+            </Guard>
           </main>
-          <Strip />
+          <Guard where="strip" small>
+            <Strip />
+          </Guard>
           <BigBar card={card} />
         </>
       )}

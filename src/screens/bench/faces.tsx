@@ -6,7 +6,7 @@ import { Swatch } from '../../ui/swatch.tsx'
 import type { HandWords, Words } from '../../words/first-cards.ts'
 import type { Formats } from '../../words/format.ts'
 import { useApp } from '../app.ts'
-import { cautionText, coverText, nameOf, placeOf } from '../text/pot-text.ts'
+import { cautionText, coverText, glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
 import { WarningLine } from './stand-ins.tsx'
 
@@ -77,11 +77,9 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
           <span class="soft">{ago}</span>
         </p>
       )}
-      {inHand && decant ? null : (
-        <Caution>
-          {marked} {w.stirCaution}
-        </Caution>
-      )}
+      <Caution>
+        {marked} {w.stirCaution}
+      </Caution>
     </div>
   )
 }
@@ -102,8 +100,14 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
         ? w.hasIt(nameOf(words.value, pot), bucket.name)
         : undefined
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
+  const onFoodSide = armed.cover.kind === 'full' || armed.cover.kind === 'inside'
+  const gloves = glovesText(words.value, bucket.cautions, onFoodSide)
   return (
-    <WithPot pot={pot} drawn="with-next" alarm={armed.foot === 'near' || armed.foot === 'over'}>
+    <WithPot
+      pot={pot}
+      drawn={asked ? 'as-is' : 'with-next'}
+      alarm={armed.foot === 'near' || armed.foot === 'over'}
+    >
       {inHand ? <p class="in-hand">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p> : null}
       <h1 class="title glaze">
         <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
@@ -125,12 +129,13 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       )}
       {armed.line || armed.warnings.length > 0 ? (
         <WarningLine line={armed.line} warnings={armed.warnings} />
-      ) : armed.stirredMs === undefined || asked ? null : (
+      ) : armed.stirredMs === undefined || asked || gloves ? null : (
         <p class="soft figures">
           {w.stirredAgo(formats.value.span(armed.stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}
         </p>
       )}
+      {gloves ? <Caution>{gloves}</Caution> : null}
     </WithPot>
   )
 }
@@ -142,20 +147,22 @@ export function DripFace({ card }: { readonly card: Of<'drip'> }) {
   if (!pot) return null
   const left = Math.ceil((card.until - now.value) / 1000)
   const poured = card.dip.cover.kind === 'inside'
+  const gloves = glovesText(words.value, table.value.buckets[card.dip.bucketId]?.facts.cautions ?? [])
   return (
     <WithPot pot={pot}>
       {left > 0 ? (
         <>
           <h1 class="title">{poured ? w.pourDripTitle : w.dripTitle}</h1>
           <p class="dose figures">{w.seconds(left)}</p>
-          <p class="soft">{w.footTitle}</p>
+          <p class="soft">{poured ? w.rimTitle : w.footTitle}</p>
         </>
       ) : (
         <>
-          <h1 class="title">{w.footTitle}</h1>
-          <p class="strong">{w.footText(placeOf(pot))}</p>
+          <h1 class="title">{poured ? w.rimTitle : w.footTitle}</h1>
+          <p class="strong">{(poured ? w.rimText : w.footText)(placeOf(pot))}</p>
         </>
       )}
+      {gloves ? <Caution>{gloves}</Caution> : null}
     </WithPot>
   )
 }

@@ -33,10 +33,20 @@ export function Strip() {
   const lanes = table.value.settings.potters === 2
   return (
     <div class={lanes ? 'strip strip-lanes' : 'strip'}>
-      {offersRing(extras.value, table.value, card.value, now.value) ? (
+      {pan ? (
+        <BackStrip
+          to="pan"
+          label={w.bench.panStrip(formats.value.span(pan.onMs))}
+          onPress={hit({ do: 'wax-pan', is: 'watched' })}
+        />
+      ) : offersRing(extras.value, table.value, card.value, now.value) ? (
         <RingAsk />
       ) : back && now.value - back.at < HIT_TOLD_MS ? (
-        <BackStrip to="put-back" label={w.bench.putBack} onPress={hit({ do: 'put-back' })} />
+        <BackStrip
+          to="put-back"
+          label={w.bench.putBack(named(back.kind ?? '', back.potId))}
+          onPress={hit({ do: 'put-back' })}
+        />
       ) : last && now.value - last.at < HIT_TOLD_MS && w.hits[last.kind] !== undefined ? (
         <BackStrip
           to="take-back"
@@ -44,12 +54,6 @@ export function Strip() {
             .filter(Boolean)
             .join(' ')}
           onPress={hit({ do: 'take-back' })}
-        />
-      ) : pan ? (
-        <BackStrip
-          to="pan"
-          label={w.bench.panStrip(formats.value.span(pan.onMs))}
-          onPress={hit({ do: 'wax-pan', is: 'watched' })}
         />
       ) : (
         <LowLines faults={faults} />

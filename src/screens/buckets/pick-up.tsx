@@ -1,7 +1,7 @@
 import type { BucketFacts } from '../../../shared/nouns.ts'
 import { showEntry } from '../../table/entry/entry.ts'
 import { pickUpOfPin } from '../../table/forecast/engine-inputs.ts'
-import { coatByWeight } from '../../table/forecast/readings.ts'
+import { coatByWeight, Z90 } from '../../table/forecast/readings.ts'
 import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'
@@ -10,8 +10,6 @@ import { amount } from '../text/amounts.ts'
 
 /** Both faces of a tile of 50 by 80 mm, cm2. Assumption. */
 const USUAL_CM2 = 80
-/** Quantile of the standard normal at 0.9: the range of every figure. */
-const Z90 = 1.2815515655446004
 
 interface PickUpProps {
   readonly facts: BucketFacts | undefined
@@ -38,7 +36,7 @@ export function PickUp({ facts, pin, gramsPerMl, solidsGravity }: PickUpProps) {
   const x = (by: number) => (known ? known.factor * Math.exp(by * Z90 * known.sd) : 1).toFixed(2)
   return (
     <div class="field-wide pick-up">
-      {known ? <p class="figures">{w.pickUp(x(0), x(-1), x(1))}</p> : null}
+      {known ? <p class="figures">{w.pickUp(Math.round((Number(x(0)) - 1) * 100), x(-1), x(1))}</p> : null}
       <More label={w.weighed}>
         <p class="help">{w.help}</p>
         <div class="fields">

@@ -99,6 +99,9 @@ export function Keep() {
         />
       )}
       <p class="help">{w.clearHelp}</p>
+      <a class="key" href="./licences.txt" target="_blank" rel="noreferrer">
+        {w.licences}
+      </a>
     </section>
   )
 }

@@ -1,13 +1,11 @@
 import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/forecast/learning.ts'
-import type { Learned, Lesson } from '../../table/forecast/readings.ts'
+import { type Learned, type Lesson, Z90 } from '../../table/forecast/readings.ts'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { nameOf } from '../text/pot-text.ts'
 
 /** Latest observations that are listed; older ones still count. */
 const LISTED = 24
-/** Quantile of the standard normal at 0.9: the range of every wait. */
-const Z90 = 1.2815515655446004
 
 const rangeOf = (mean: number, sd: number): [string, string, string] => {
   const x = (by: number) => Math.exp(mean + by * Z90 * sd).toFixed(2)
@@ -79,7 +77,7 @@ function Row({ seen, why }: RowProps) {
   const { observation, potId, lessonId } = seen
   const said =
     observation.kind === 'weighing'
-      ? w.weighed(Math.round(observation.waterG), clock(observation.atMin))
+      ? w.weighed(Math.round(observation.gainG), clock(observation.atMin))
       : [
           observation.dampMin === undefined ? undefined : w.look.damp(clock(observation.dampMin)),
           observation.dryMin === undefined ? undefined : w.look.dry(clock(observation.dryMin)),

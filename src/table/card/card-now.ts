@@ -1,25 +1,31 @@
 import { lastDip } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { isAnyLeft, type Schedule } from '../order/schedule.ts'
+import type { isAnyLeft, Schedule } from '../order/schedule.ts'
 import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
 import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { nextBucket } from '../steps/steps.ts'
-import { panAsk } from '../steps/wax-pan.ts'
+import { isWaxDone, panAsk } from '../steps/wax-pan.ts'
 import { type AtStep, footCheck, leftAt, nextWork, stepsOf, type Work } from '../steps/work.ts'
 import { type Card, potsOnCard, type StuckWhy } from './card.ts'
 import { dipCard } from './dip-card.ts'
-import { follow } from './follow.ts'
+import type { follow } from './follow.ts'
 import { idleCard } from './idle.ts'
 
 /** The OUT card stands this long, and no call comes before; a hit ends its tone. */
 export const OUT_MS = 3000
 
+/** A schedule with what follows it: that code comes with the planner, and the first cards do without both. */
+export interface FollowedSchedule extends Schedule {
+  readonly follow: typeof follow
+  readonly isAnyLeft: typeof isAnyLeft
+}
+
 /**
  * The one card to show at table time `now`, with what a hit on its bar means: by the `schedule` of the order of work,
  * by a simple rule where there is none.
  */
-export function cardOf(table: Table, now: number, schedule?: Schedule): Card {
+export function cardOf(table: Table, now: number, schedule?: FollowedSchedule): Card {
   const steps = stepsOf(table, now)
   if (steps.length === 0) return { kind: 'empty' }
   const counting = steps.find(({ step }) => step.is === 'count')
@@ -45,7 +51,7 @@ export function cardOf(table: Table, now: number, schedule?: Schedule): Card {
 }
 
 /** The card that was left for a hold, as it would show now. */
-function leftCard(table: Table, now: number, schedule: Schedule | undefined): Card {
+function leftCard(table: Table, now: number, schedule: FollowedSchedule | undefined): Card {
   const { heldSince: _, ...goingOn } = table
   return cardOf(goingOn, now, schedule)
 }
@@ -55,7 +61,7 @@ function onOffer(
   table: Table,
   steps: readonly AtStep[],
   now: number,
-  schedule?: Schedule,
+  schedule?: FollowedSchedule,
 ): readonly AtStep[] {
   const { picked } = table.others ?? {}
   const taken = new Set(picked ? [picked.potId] : [])
@@ -86,7 +92,7 @@ function handsCard(
   table: Table,
   steps: readonly AtStep[],
   now: number,
-  schedule: Schedule | undefined,
+  schedule: FollowedSchedule | undefined,
 ): Card {
   const hand = potInHand(table, steps)
   if (hand && isOut(hand.dip, now)) return outCard(hand)
@@ -113,28 +119,30 @@ function toldCard(
   table: Table,
   steps: readonly AtStep[],
   now: number,
-  schedule: Schedule | undefined,
+  schedule: FollowedSchedule | undefined,
 ): Card | undefined {
   const stuck = steps.find(({ step }) => step.is === 'stuck')
   if (stuck?.step.is === 'stuck') return stuckCard(stuck.pot, stuck.step.why)
   const sitting = steps.filter(({ pot }) => !pot.later)
-  const order = schedule && follow(table, sitting, schedule, now)
+  const order = schedule?.follow(table, sitting, schedule, now)
   if (order) return 'card' in order ? order.card : workCard(table, sitting, order.work, now)
   // The other hands have what is left: feet can be checked, nothing of theirs is offered.
-  const theirs = schedule !== undefined && isAnyLeft(otherView(table), schedule)
+  const theirs = schedule?.isAnyLeft(otherView(table), schedule)
   const work = theirs ? footCheck(sitting) : (nextWork(table, sitting, now) ?? nextWork(table, steps, now))
   return work && workCard(table, steps, work, now)
 }
 
-/** Nothing for the hands: the pan is asked about, and nothing is finished while it is on. */
+/** The pan comes before what hands that hold no pot would do next: nobody walks away from it, and it is not left on. */
 function withPan(table: Table, card: Card, now: number): Card {
-  const closing = card.kind === 'finished'
-  if (!table.pan || (!closing && !(card.kind === 'wait' && panAsk(table, now)))) return card
-  const off = { do: 'wax-pan', is: 'off' } as const
+  if (!table.pan) return card
   const onMs = now - table.pan.onAt
-  return closing
-    ? { kind: 'wax-pan', onMs, closing, big: off }
-    : { kind: 'wax-pan', onMs, closing, big: { do: 'wax-pan', is: 'watched' }, small: off }
+  const off = { do: 'wax-pan', is: 'off' } as const
+  const stays = { do: 'wax-pan', is: 'watched' } as const
+  if (card.kind === 'finished') return { kind: 'wax-pan', onMs, why: 'closing', big: off }
+  // A pot that was taken up, or is about to go in, is put down first.
+  if (table.picked || card.kind === 'armed') return card
+  if (isWaxDone(table)) return { kind: 'wax-pan', onMs, why: 'waxed', big: off, small: stays }
+  return panAsk(table, now) ? { kind: 'wax-pan', onMs, why: 'beside', big: stays, small: off } : card
 }
 
 /** The hands took a pot of their own choice: its own step, or the bucket they chose for it. */

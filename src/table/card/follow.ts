@@ -1,10 +1,11 @@
 import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
-import { type Schedule, type Task, tasksOf } from '../order/schedule.ts'
+import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { UNPLANNED } from '../steps/step-rows.ts'
 import { nextBucket, type Step } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
 import type { Card, CardReason, Due, Kept, Visit } from './card.ts'
+import type { FollowedSchedule } from './card-now.ts'
 import { dipCard, returnCard, stirCard } from './dip-card.ts'
 
 /** A gap shorter than this is too short to take another pot up. Assumption. */
@@ -13,6 +14,9 @@ const GAP_MS = 20_000
 const DUES_SHOWN = 2
 
 type Follow = { readonly card: Card } | { readonly work: Work }
+
+/** A schedule that the card can follow. */
+export const followed = (schedule: Schedule): FollowedSchedule => ({ ...schedule, follow, isAnyLeft })
 
 /** The order told, as the card to show or the work to show one of; undefined when it has nothing for these hands. */
 export function follow(

@@ -1,14 +1,13 @@
 import { potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
-import type { Schedule } from '../order/schedule.ts'
 import { cardKey } from './bar.ts'
 import type { Card, CardKind } from './card.ts'
-import { cardOf } from './card-now.ts'
+import { cardOf, type FollowedSchedule } from './card-now.ts'
 
 /** What shows: one card, the order of work that it follows, and the table it is of, as its hands see it. */
 export interface Shown {
   readonly card: Card
-  readonly schedule: Schedule | undefined
+  readonly schedule: FollowedSchedule | undefined
   readonly table: Table
   /** When another card than before came up, table time, ms. */
   readonly since: number
@@ -31,7 +30,7 @@ export function shownNow(
   earlier: Shown | undefined,
   table: Table,
   now: number,
-  told: Schedule | undefined,
+  told: FollowedSchedule | undefined,
   saying = false,
 ): Shown {
   const card = cardOf(table, now, told)
@@ -41,7 +40,7 @@ export function shownNow(
     return { card: cardOf(table, now, left.schedule), schedule: left.schedule, table, since: now, left }
   }
   const before = earlier?.left ?? earlier
-  const showing = (next: Card, schedule: Schedule | undefined, since = now): Shown => ({
+  const showing = (next: Card, schedule: FollowedSchedule | undefined, since = now): Shown => ({
     card: next,
     schedule,
     table,

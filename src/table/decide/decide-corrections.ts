@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Action, Refusal } from '../model/action.ts'
+import { densityAt } from '../model/density.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import { withPieces } from '../model/pieces.ts'
 import { coatsByPot, nextCoat, planOf, planWithout, stackPlan } from '../model/plan.ts'
@@ -168,7 +169,7 @@ function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: HitS
         coat,
         bucketId: plan.bucketId,
         cover: plan.cover,
-        gramsPerMl: bucket.gramsPerMl,
+        gramsPerMl: densityAt(bucket, stamp.at - table.skewMs - action.agoMin * 60_000),
         leadS: 0,
         lowerS: 0,
         holdS: plan.holdS,

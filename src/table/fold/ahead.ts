@@ -1,16 +1,6 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
-
-/** What is said of a dip after its START: it is folded as it was, not as it was first taken down. */
-export type MendEvent = Extract<
-  TableEvent,
-  { kind: 'count-stopped' | 'dose-unsure' | 'dose-settled' | 'dip-corrected' }
->
-
-export interface Mend {
-  readonly event: MendEvent
-  /** Jumps, by then, of the clock it was written by, ms. */
-  readonly skewMs: number
-}
+import { doseAfter, type Mend, type MendEvent } from './dose.ts'
+import { dipKey, hitKey } from './waiting.ts'
 
 /** A dip that went onto another pot than was hit. */
 export interface Move {
@@ -25,18 +15,27 @@ export interface Move {
 export interface Ahead {
   /** Hits that are as if they had never been: taken back, or the START of a count that was called off. */
   readonly out: ReadonlySet<string>
+  /** Those of them that stand as taken back. */
+  readonly back: ReadonlySet<string>
   /** By dip, in order. */
   readonly mends: ReadonlyMap<string, readonly Mend[]>
   /** By the hit that started the dip. */
   readonly moves: ReadonlyMap<string, Move>
+  /** How much later than taken down a START was hit, ms, by its hit. */
+  readonly laterMs: ReadonlyMap<string, number>
+  /** Dips and hits that there are records of, as `waiting.ts` names them; asked for late. */
+  readonly there: () => ReadonlySet<string>
   /** The dip that a record means which names a pot alone, where that dip went onto another pot. */
   readonly meant: ReadonlyMap<Stamped, string>
 }
 
 export const NOTHING_AHEAD: Ahead = {
   out: new Set(),
+  back: new Set(),
   mends: new Map(),
   moves: new Map(),
+  laterMs: new Map(),
+  there: () => new Set(),
   meant: new Map(),
 }
 
@@ -64,15 +63,17 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
 
 /** Reads a history ahead of its fold. */
 export function readAhead(events: readonly Stamped[]): Ahead {
-  const out = takenBack(events)
-  const started = new Map<string, { readonly hit: string; readonly potId: string }>()
+  const back = takenBack(events)
+  const out = new Set(back)
+  const started = new Map<string, Started>()
   const mends = new Map<string, Mend[]>()
   const calledOff: string[] = []
   const skews = new Map<string, number>()
   for (const stamped of events) {
     const { event, hit } = stamped
     if (out.has(hit)) continue
-    if (event.kind === 'dipped') started.set(event.dipId, { hit, potId: event.potId })
+    if (event.kind === 'dipped')
+      started.set(event.dipId, { hit, event, skewMs: skews.get(phoneOf(stamped)) ?? 0 })
     else if (event.kind === 'count-cancelled') calledOff.push(event.dipId)
     else if (event.kind === 'clock-moved') {
       const phone = phoneOf(stamped)
@@ -89,14 +90,47 @@ export function readAhead(events: readonly Stamped[]): Ahead {
     if (start) out.add(start.hit)
   }
   const moves = new Map<string, Move>()
+  const laterMs = new Map<string, number>()
   for (const [dipId, said] of mends) {
     const start = started.get(dipId)
-    const last = said.findLast(({ event }) => event.kind === 'dip-corrected' && event.potId !== undefined)
-    if (!start || last?.event.kind !== 'dip-corrected' || last.event.potId === undefined) continue
-    const { potId: to, dry = false } = last.event
-    if (to !== start.potId) moves.set(start.hit, { dipId, from: start.potId, to, dry })
+    if (!start) continue
+    const { movedMs } = doseAfter(start.event, start.skewMs, said)
+    if (movedMs !== 0 && !start.event.told) laterMs.set(start.hit, movedMs)
+    const move = moveOf(start.event, said)
+    if (move) moves.set(start.hit, move)
   }
-  return { out, mends, moves, meant: moves.size === 0 ? NOTHING_AHEAD.meant : meantBy(events, out) }
+  let there: Set<string> | undefined
+  return {
+    out,
+    back,
+    mends,
+    moves,
+    laterMs,
+    there: () => {
+      there ??= new Set(
+        events.flatMap(({ event, hit }) => [
+          hitKey(hit),
+          ...(event.kind === 'dipped' ? [dipKey(event.dipId)] : []),
+        ]),
+      )
+      return there
+    },
+    meant: moves.size === 0 ? NOTHING_AHEAD.meant : meantBy(events, out),
+  }
+}
+
+interface Started {
+  readonly hit: string
+  readonly event: Extract<TableEvent, { kind: 'dipped' }>
+  readonly skewMs: number
+}
+
+/** Where a dip went instead, if it did. */
+function moveOf({ dipId, potId: from }: Started['event'], said: readonly Mend[]): Move | undefined {
+  const last = said.findLast(({ event }) => event.kind === 'dip-corrected' && event.potId !== undefined)
+  if (last?.event.kind !== 'dip-corrected' || last.event.potId === undefined) return undefined
+  const { potId: to, dry = false } = last.event
+  return to === from ? undefined : { dipId, from, to, dry }
 }
 
 /** The hits that stand as taken back. */
@@ -166,8 +200,10 @@ function without<T extends object, K extends keyof T>(of: T, key: K): Omit<T, K>
 }
 
 /** A record as it turned out to have been; undefined where nothing of it was. */
-export function asItWas(stamped: Stamped, ahead: Ahead): Stamped | undefined {
-  const { event, hit } = stamped
+export function asItWas(recorded: Stamped, ahead: Ahead): Stamped | undefined {
+  const { event, hit } = recorded
+  const laterMs = ahead.laterMs.get(hit)
+  const stamped = laterMs === undefined ? recorded : { ...recorded, at: recorded.at + laterMs }
   const move = ahead.moves.get(hit)
   const being = (changed: TableEvent): Stamped => ({ ...stamped, event: changed })
   switch (event.kind) {
@@ -191,7 +227,7 @@ export function asItWas(stamped: Stamped, ahead: Ahead): Stamped | undefined {
       return move && event.potId === move.from && event.implied ? undefined : stamped
     case 'sponged':
     case 'set-down': {
-      const dipId = event.dipId ?? ahead.meant.get(stamped)
+      const dipId = event.dipId ?? ahead.meant.get(recorded)
       return dipId === undefined || dipId === event.dipId ? stamped : being({ ...event, dipId })
     }
     default:

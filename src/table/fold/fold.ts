@@ -4,7 +4,7 @@ import { EMPTY_TABLE } from '../model/defaults.ts'
 import type { HitLine, Table } from '../model/state.ts'
 import { asItWas, foldedAnewFrom, looksBack, readAhead } from './ahead.ts'
 import { HITS_KEPT, happened, hitLine, reduce, tableTime } from './reduce.ts'
-import { brings } from './waiting.ts'
+import { hitKey, isAwaited } from './waiting.ts'
 
 /** A table on the way to a later one: the fold of the first `at` events. */
 interface Mark {
@@ -31,8 +31,7 @@ export function fold(events: readonly Stamped[], phone = ''): Table {
 /** The fold of `before` and `next`, where `table` is the fold of `before`; anew only where history changed. */
 export function step(table: Table, before: readonly Stamped[], next: readonly Stamped[]): Table {
   const marks = marksOf.get(table) ?? []
-  const freeing = next.some(({ event }) => table.waiting?.[brings(event) ?? ''] !== undefined)
-  if (freeing) return fold([...before, ...next], table.phone)
+  if (next.some((stamped) => isAwaited(table, stamped))) return fold([...before, ...next], table.phone)
   if (next.some(({ event }) => looksBack(event))) {
     const all = [...before, ...next]
     const from = foldedAnewFrom(all, next)
@@ -54,6 +53,7 @@ const kept = ([first, ...others]: readonly Mark[]): readonly Mark[] =>
 function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped[]): Table {
   const ahead = readAhead(events)
   const lines = new Map(from.table.hits.map((line) => [line.hit, line]))
+  const gone = new Map<string, HitLine>()
   const { takenBack, ...begun } = from.table
   let past = takenBack
   const passed = [...earlier, from]
@@ -74,9 +74,12 @@ function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped
         marked = at
       }
       const { event, hit } = stamped
-      if (event.kind === 'taken-back' && ahead.out.has(event.hit))
-        past = { hit: event.hit, at: tableTime(table, stamped) }
-      else if (!ahead.out.has(hit)) {
+      if (event.kind === 'taken-back' && ahead.back.has(event.hit) && ahead.there().has(hitKey(event.hit)))
+        past = { ...gone.get(event.hit), hit: event.hit, at: tableTime(table, stamped) }
+      else if (ahead.out.has(hit)) {
+        const line = hitLine(table, stamped)
+        if (line) gone.set(hit, line)
+      } else {
         const named = asItWas(stamped, ahead)
         const line = named && hitLine(table, named)
         if (line) {

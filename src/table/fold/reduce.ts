@@ -8,7 +8,7 @@ import { type Ahead, asItWas, looksBack, NOTHING_AHEAD, phoneOf } from './ahead.
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
-import { brings, freed, kept, potByPot, waitsFor } from './waiting.ts'
+import { brings, freed, kept, keptOver, looksBackAt, potByPot, waitsFor } from './waiting.ts'
 
 /** So many hits can be named when one is taken back. */
 export const HITS_KEPT = 40
@@ -28,7 +28,11 @@ export function reduce(table: Table, stamped: Stamped): Table {
 /** The table after one more event, as it turned out to have been, its line of hits untouched. */
 export function happened(table: Table, recorded: Stamped, ahead: Ahead = NOTHING_AHEAD): Table {
   const stamped = asItWas(recorded, ahead)
-  if (!stamped || looksBack(stamped.event)) return table
+  if (!stamped) return table
+  if (looksBack(stamped.event)) {
+    const back = looksBackAt(stamped.event)
+    return ahead.there().has(back) ? table : kept(table, back, recorded)
+  }
   const { event } = stamped
   const known = bucketsBack(table, bucketsNamed(event))
   const key = waitsFor(known, event)
@@ -89,6 +93,7 @@ function cleared(table: Table): Table {
     ...(skews === undefined ? {} : { skews }),
     hits,
     ...(pan === undefined ? {} : { pan }),
+    ...keptOver(table.waiting),
   }
 }
 
@@ -140,8 +145,8 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       return cleared(table)
     case 'waxed': {
       // Wax goes on hot from a pan that is on, whoever lit it.
-      const lit =
-        table.settings.wax === 'hot' && !table.pan && !event.implied ? waxPan(table, 'on', at) : table
+      const isHot = table.settings.wax === 'hot' && !event.implied
+      const lit = isHot && (!table.pan || table.pan.stays) ? waxPan(table, 'on', at) : table
       return change(unpicked(lit), event.potId, { waxedAt: at })
     }
     case 'wiped':
@@ -158,7 +163,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'set-down':
       return footDone(table, event, at)
     case 'touched':
-      return touched(event.dry && !table.picked?.touch ? table : unpicked(table), event, at)
+      return touched(event.dry && !table.picked?.touch ? table : unpicked(table), event, hit, at)
     case 'weighed': {
       const pot = table.pots[event.potId]
       if (!pot) return table
@@ -217,7 +222,11 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
 
 function waxPan(table: Table, is: 'on' | 'watched' | 'off', at: number): Table {
   const { pan, ...rest } = table
-  return is === 'off' ? rest : { ...rest, pan: { onAt: pan?.onAt ?? at, watchedAt: at } }
+  if (is === 'off') return rest
+  return {
+    ...rest,
+    pan: { onAt: pan?.onAt ?? at, watchedAt: at, ...(is === 'watched' ? { stays: true as const } : {}) },
+  }
 }
 
 /** What no person would name as the last thing done; a hit taken back and put back is its own again. */

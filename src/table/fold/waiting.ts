@@ -4,7 +4,10 @@ import type { Table } from '../model/state.ts'
 
 const potKey = (potId: string): string => `pot ${potId}`
 const bucketKey = (bucketId: string): string => `bucket ${bucketId}`
-const dipKey = (dipId: string): string => `dip ${dipId}`
+/** What a record waits for that names a dip. */
+export const dipKey = (dipId: string): string => `dip ${dipId}`
+/** What a record waits for that names a hit. */
+export const hitKey = (hit: string): string => `hit ${hit}`
 
 /**
  * A record may name what is not known (yet): another phone's pot, a hit that was taken back. It waits for it, without
@@ -34,6 +37,31 @@ export function waitsFor(table: Table, event: TableEvent): string | undefined {
       return undefined
     }
   }
+}
+
+/** What a record looks back at, if it does. */
+export const looksBackAt = (event: TableEvent): string =>
+  'hit' in event
+    ? hitKey(event.hit)
+    : 'dipId' in event && event.dipId !== undefined
+      ? dipKey(event.dipId)
+      : ''
+
+/** What is kept over a cleared table: what was said of dips and hits that are still to come. */
+export const keptOver = (waiting: Table['waiting']): Pick<Table, 'waiting'> => {
+  const left = Object.entries(waiting ?? {}).filter(
+    ([key]) => key.startsWith(hitKey('')) || key.startsWith(dipKey('')),
+  )
+  return left.length > 0 ? { waiting: Object.fromEntries(left) } : {}
+}
+
+/** Whether something waits for this record. */
+export function isAwaited({ waiting }: Table, { event, hit }: Stamped): boolean {
+  const brought = brings(event)
+  return (
+    waiting !== undefined &&
+    (waiting[hitKey(hit)] !== undefined || (brought !== undefined && waiting[brought] !== undefined))
+  )
 }
 
 /** What an event brings that others may wait for. */

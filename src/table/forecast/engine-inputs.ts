@@ -11,7 +11,7 @@ import type { Air, Body, Cover, Profile, Slop } from '../../engine/contract.ts'
 import { outlineOf } from '../../engine/shape/outline.ts'
 import { skirtTopMm } from '../../engine/shape/zones.ts'
 import { nearestSlop } from '../../engine/slop/slop.ts'
-import { DEFAULT_BODY } from '../../engine/wall/body.ts'
+import { bisqueOf } from '../../engine/wall/body.ts'
 import { type PickUp, pinPickUp } from '../../engine/wall/calibrate.ts'
 import { DEFAULT_AIR } from '../model/defaults.ts'
 import { SIDE_PART } from '../model/halves.ts'
@@ -58,11 +58,11 @@ export function profileOf(pot: PotFacts): Profile {
 }
 
 /** The clay of a pot, or of the board, as the engine takes it. */
-export const bodyOf = (table: Table, pot?: PotFacts): Body => ({
-  ...DEFAULT_BODY,
-  absorption: pot?.absorption ?? table.board.absorption,
-  sorptivityMmPerSqrtS: table.board.sorptivityMmPerSqrtS ?? DEFAULT_BODY.sorptivityMmPerSqrtS,
-})
+export function bodyOf({ board }: Table, pot?: PotFacts): Body {
+  const { absorption, sorptivityMmPerSqrtS } = board
+  const dipped = sorptivityMmPerSqrtS === undefined ? undefined : { absorption, sorptivityMmPerSqrtS }
+  return bisqueOf(pot?.absorption ?? absorption, dipped)
+}
 
 const pins = new WeakMap<BucketFacts, { readonly board: BoardFacts; readonly pickUp: PickUp | undefined }>()
 

@@ -1,4 +1,3 @@
-import type { WallEvent } from '../../engine/contract.ts'
 import {
   forGlaze,
   type Lesson,
@@ -7,17 +6,15 @@ import {
   type Observation,
   type Weighing,
 } from '../../engine/wait/learn.ts'
-import { type Learned, UNLEARNED } from '../../engine/wait/learned.ts'
+import { type Learned, UNLEARNED, unlearnedOn } from '../../engine/wait/learned.ts'
+import { hasOverlap } from '../model/halves.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
-import { historyWith, MIN_MS, waterAt } from './pot-history.ts'
+import { bodyOf } from './engine-inputs.ts'
+import { historyWith, MIN_MS } from './pot-history.ts'
 
 /** Observations beyond the latest so many no longer move the estimate much, and a phone must answer at once. */
 const USED = 24
-/** A kitchen scale tells to this, grams (assumption). */
-const SCALE_G = 1
-/** Dry glaze on a pot is computed to this part (assumption): what the scale can't tell from water. */
-const DRY_PART = 0.15
 
 /** Something that was seen at the table and teaches its waits. */
 export interface Seen {
@@ -83,24 +80,20 @@ function looksOf(table: Table, pot: PotState): Seen[] {
   })
 }
 
+/** Weighings of a pot whose bisque was weighed. Half and half, a pot weighs as neither half is computed: left out. */
 function weighingsOf(table: Table, pot: PotState): Seen[] {
+  const { bisqueG } = pot
+  if (bisqueG === undefined) return []
   return pot.weighings.flatMap((reading): Seen[] => {
     const dips = pot.dips.filter((dip) => dip.outAt <= reading.at)
     const last = dips.at(-1)
-    const found = waterAt(table, pot, dips, reading)
-    if (!last || !found || found.waterG <= 0) return []
-    const atMin = reading.at / MIN_MS
-    const { pot: wall, events, air0 } = historyWith(table, pot, dips)
-    const before = (event: WallEvent) => event.kind !== 'weigh' || event.atMin < atMin
+    if (!last || hasOverlap(table, pot, dips)) return []
     const weighing: Weighing = {
       kind: 'weighing',
       id: `weighed ${reading.at}`,
-      pot: wall,
-      events: events.filter(before),
-      air0,
-      atMin,
-      waterG: found.waterG,
-      errorG: Math.hypot(SCALE_G, DRY_PART * found.dryG),
+      ...historyWith(table, pot, dips),
+      atMin: reading.at / MIN_MS,
+      gainG: reading.grams - bisqueG,
     }
     return [seenAs(pot, last, weighing.id, reading.at, weighing)]
   })
@@ -124,16 +117,24 @@ export function lessonsUsed(table: Table): readonly Seen[] {
 
 interface Taught {
   readonly used: readonly Seen[]
+  /** Before any of it, on the board's clay. */
+  readonly start: Learned
   readonly room: Learned | Lesson
   readonly glazes: Map<string, Learned>
 }
 
-let taught: Taught = { used: [], room: UNLEARNED, glazes: new Map() }
+let taught: Taught = { used: [], start: UNLEARNED, room: UNLEARNED, glazes: new Map() }
 
 function taughtBy(table: Table): Taught {
   const used = lessonsUsed(table)
-  if (!alike(taught.used, used))
-    taught = { used, room: learn(used.map(({ observation }) => observation)), glazes: new Map() }
+  const start = unlearnedOn(bodyOf(table))
+  if (!alike(taught.used, used) || taught.start.fillSd !== start.fillSd) {
+    const room = learn(
+      used.map(({ observation }) => observation),
+      start,
+    )
+    taught = { used, start, room, glazes: new Map() }
+  }
   return taught
 }
 
@@ -145,12 +146,12 @@ export const lessonOf = (table: Table): Learned | Lesson => taughtBy(table).room
 
 /** The same for the coats of one glaze: what the others teach of the room, then its own. */
 export function lessonFor(table: Table, bucketId: string): Learned {
-  const { used, room, glazes } = taughtBy(table)
+  const { used, start, room, glazes } = taughtBy(table)
   let lesson = glazes.get(bucketId)
   if (!lesson) {
     const of = (own: boolean) =>
       used.filter((seen) => (seen.bucketId === bucketId) === own).map(({ observation }) => observation)
-    lesson = of(false).length === 0 ? room : learn(of(true), forGlaze(learn(of(false))))
+    lesson = of(false).length === 0 ? room : learn(of(true), forGlaze(learn(of(false), start), start))
     glazes.set(bucketId, lesson)
   }
   return lesson

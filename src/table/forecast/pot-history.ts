@@ -1,7 +1,5 @@
 import type { Dip, WallEvent } from '../../engine/contract.ts'
-import { faceAreaCm2 } from '../../engine/shape/areas.ts'
-import { type PotHistory, zonesAfter } from '../../engine/wait/seconds.ts'
-import { dipsOnHalf, type Half, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
+import type { PotHistory } from '../../engine/wait/seconds.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
 import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
@@ -20,7 +18,7 @@ export function historyOf(table: Table, pot: PotState): PotHistory {
 
 /** The same with other dips than those that happened. */
 export function historyWith(table: Table, pot: PotState, dips: readonly DipState[]): PotHistory {
-  const events = [...wallEvents(table, pot, dips), ...weighings(table, pot, dips)]
+  const events = wallEvents(table, pot, dips)
   const first = events.reduce((min, event) => Math.min(min, event.atMin), Number.POSITIVE_INFINITY)
   return {
     pot: {
@@ -47,58 +45,8 @@ export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | und
     cover: coverOn(pot.facts, dip.cover),
     lowerMmPerS: table.settings.lowerMmPerS,
     liftMmPerS: table.settings.lowerMmPerS,
+    dripS: table.settings.dripS,
   }
-}
-
-/** Readings of the scale, as water: less the bisque, less the glaze that was on by then. */
-function weighings(table: Table, pot: PotState, dips: readonly DipState[]): WallEvent[] {
-  return pot.weighings.flatMap((reading): WallEvent[] => {
-    const found = waterAt(table, pot, dips, reading)
-    return found ? [{ kind: 'weigh', atMin: reading.at / MIN_MS, waterG: Math.max(0, found.waterG) }] : []
-  })
-}
-
-/** Water in a pot on the scale, and the dry glaze taken off for it, grams. Undefined before its bisque was weighed. */
-export function waterAt(
-  table: Table,
-  pot: PotState,
-  dips: readonly DipState[],
-  { at, grams }: PotState['weighings'][number],
-): { readonly waterG: number; readonly dryG: number } | undefined {
-  if (pot.bisqueG === undefined) return undefined
-  const dryG = dryGlazeG(
-    table,
-    pot,
-    dips.filter((dip) => dip.outAt <= at),
-  )
-  return { waterG: grams - pot.bisqueG - dryG, dryG }
-}
-
-/** Dry glaze that these dips left on the pot, grams, as computed: half and half, each sector by its share of the round. */
-function dryGlazeG(table: Table, pot: PotState, dips: readonly DipState[]): number {
-  if (!hasOverlap(table, pot, dips)) return dryAllRoundG(table, pot, dips)
-  const both = OVERLAP_DEG / 180
-  const half = (of: Half) => dryAllRoundG(table, pot, dipsOnHalf(table, { ...pot, dips }, of))
-  return dryAllRoundG(table, pot, dips) * both + ((half(0) + half(1)) * (1 - both)) / 2
-}
-
-function dryAllRoundG(table: Table, pot: PotState, dips: readonly DipState[]): number {
-  if (dips.length === 0) return 0
-  const events = wallEvents(table, pot, dips)
-  const profile = profileOf(pot.facts)
-  const first = Math.min(...events.map((event) => event.atMin))
-  const wall = { profile, body: bodyOf(table, pot.facts), startWater: 0 }
-  const zones = zonesAfter({ pot: wall, events, air0: airOf(airAt(table.air, first * MIN_MS)) })
-  let grams = 0
-  for (const zone of zones)
-    for (const coat of zone.coats) {
-      const bucket = bucketOfCoat(table, coat.glazeId)
-      if (!bucket) continue
-      const slop = slopOf(table, bucket, bucket.gramsPerMl)
-      const cm2 = faceAreaCm2(profile, zone.face, zone.fromMm, zone.toMm)
-      grams += (cm2 * coat.likelyMm * slop.cakeSolids * slop.solidsGravity) / 10
-    }
-  return grams
 }
 
 function wallEvents(table: Table, pot: PotState, dips: readonly DipState[]): WallEvent[] {

@@ -3,12 +3,13 @@ import { type Condensation, condensation } from '../../engine/air/dew.ts'
 import { type PairDraught, pairTrouble, rhFromPair } from '../../engine/air/psychrometer.ts'
 import { witnessCloth } from '../../engine/air/witness-cloth.ts'
 import { defaultSlop } from '../../engine/slop/slop.ts'
-import { DEFAULT_BODY } from '../../engine/wall/body.ts'
+import { bisqueOf } from '../../engine/wall/body.ts'
 import { coatFromWetGain, sorptivityOf } from '../../engine/wall/calibrate.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import { airOf } from './engine-inputs.ts'
 
 export type { Learned, Lesson } from '../../engine/index.ts'
+export { Z90 } from '../../engine/numeric/spread.ts'
 export type { PairDraught }
 
 /** Step of a kitchen scale that is fit for a cloth, grams. Assumption. */
@@ -86,5 +87,6 @@ export function thirstOf(first: WaterDip, second: WaterDip, areaCm2: number): nu
   return outOfRange('sorptivityMmPerSqrtS', found) ? undefined : found
 }
 
-/** Against the clay that is assumed where nobody dipped a tile. */
-export const timesAssumed = (sorptivity: number): number => sorptivity / DEFAULT_BODY.sorptivityMmPerSqrtS
+/** Against a clay of this absorption that nobody dipped a tile of. */
+export const timesAssumed = (sorptivity: number, absorption: number): number =>
+  sorptivity / bisqueOf(absorption).sorptivityMmPerSqrtS

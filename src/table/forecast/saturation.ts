@@ -2,15 +2,18 @@ import { zonesOf } from '../../engine/wait/forecast.ts'
 import { courseOf, runPot, waterG } from '../../engine/wall/pot.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
+import { lessonFor } from './learning.ts'
 import { historyOf, MIN_MS } from './pot-history.ts'
 
 /** A wait that wets nothing: the pot as it stands at a moment. */
 const NOTHING_MM = 0
 
+/** As far as touches and weighings have taught how much dips bring. */
 function runTo(table: Table, pot: PotState, now: number) {
   const { pot: wall, events, air0 } = historyOf(table, pot)
   const until = { kind: 'wipe' as const, atMin: now / MIN_MS, waterMm: NOTHING_MM }
-  return runPot(courseOf(wall, [...events, until], air0), 1)
+  const course = courseOf(wall, [...events, until], air0)
+  return runPot(course, Math.exp(lessonFor(table, pot.dips.at(-1)?.bucketId ?? '').fillMean))
 }
 
 /** Filled part of the fullest stretch of the wall at table time `now`, 0 to 1. */

@@ -1,4 +1,5 @@
 import type { WallEvent } from '../../engine/contract.ts'
+import { Z90 } from '../../engine/numeric/spread.ts'
 import { waitsOf } from '../../engine/wait/forecast.ts'
 import { KILN_SD, type Learned, TOUCH_SD } from '../../engine/wait/learned.ts'
 import { courseOf, runPot } from '../../engine/wall/pot.ts'
@@ -25,8 +26,6 @@ export interface WaitsAhead {
 /** Upper fill of the wall and upper end of the spread, in sd: together about nine in ten waits are shorter. Tuned. */
 const LATE_FILL_SDS = 1
 const LATE_SPREAD_SDS = 0.8
-/** Nine tenths point of the normal law, for one spread alone. */
-const Z90 = 1.2816
 /** From the start of a sitting to the first dip: enough for a damp wipe to leave. */
 const FIRST_AT_MIN = 5
 const KINDS_KEPT = 300
@@ -42,7 +41,7 @@ function kindOf(table: Table, pot: PotState): string {
     const bucket = table.buckets[coat.bucketId]
     return [coat, bucket?.gramsPerMl, bucket?.facts.solidsGravity, bucket?.facts.pinMm]
   })
-  const { readyMeans, lowerMmPerS } = table.settings
+  const { readyMeans, lowerMmPerS, dripS } = table.settings
   const own = absorption ?? table.board.absorption
   return JSON.stringify([
     shape,
@@ -53,6 +52,8 @@ function kindOf(table: Table, pot: PotState): string {
     table.air.at(-1)?.air,
     readyMeans,
     lowerMmPerS,
+    dripS,
+    table.board.sorptivityMmPerSqrtS,
   ])
 }
 
@@ -132,6 +133,7 @@ function chain(table: Table, pot: PotState, fillSds: number, spreadSds: number) 
       cover: coverOn(pot.facts, coat.cover),
       lowerMmPerS: table.settings.lowerMmPerS,
       liftMmPerS: table.settings.lowerMmPerS,
+      dripS: table.settings.dripS,
     })
     const waits = waitsOf(runPot(courseOf(wall, events, air), fill), 'kiln')
     const waitMin = table.settings.readyMeans === 'thirsty' ? waits.thirstyMin : waits.touchMin

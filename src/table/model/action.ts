@@ -133,6 +133,7 @@ export type RefusalCode =
   | 'in-use'
   | 'out-of-range'
   | 'too-long'
+  | 'hidden-letters'
   | 'missing'
   | 'no-such-pot'
   | 'not-a-cone'

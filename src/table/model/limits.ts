@@ -82,9 +82,13 @@ export const NAME_MOST = 24
 export const outOfRange = (field: LimitedField, value: number): Refusal | undefined =>
   outOf(LIMITS[field], field, value)
 
+/** What does not show and changes what does: control characters, marks that turn the direction (Unicode, UAX #9). */
+const HIDDEN = /[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/u
+
 /** A name after trimming, or why not. */
 export function checkName(field: string, name: string): Refusal | undefined {
   if (name.trim() === '') return { code: 'missing', field }
+  if (HIDDEN.test(name)) return { code: 'hidden-letters', field }
   if ([...name.trim()].length > NAME_MOST) return { code: 'too-long', field, facts: { most: NAME_MOST } }
   return undefined
 }

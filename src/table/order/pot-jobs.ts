@@ -20,8 +20,9 @@ export const LONGEST_S = 7 * 86_400
 /** Pots left half done and a bucket left open count as no longer ago than this, ms: older is no different. */
 export const LONG_AGO_MS = 30 * 86_400_000
 
-/** Whole seconds of table time. */
+/** Whole seconds of table time, none of it left out. */
 export const upS = (ms: number): number => Math.ceil(ms / 1000)
+/** Whole seconds of table time that have passed. */
 export const downS = (ms: number): number => Math.floor(ms / 1000)
 
 /** A pot as the planner is given it, and how late its waits may end. */

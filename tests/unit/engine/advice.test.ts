@@ -37,8 +37,8 @@ describe('seconds for a thickness', () => {
 
   test('are more on a wall that has drunk', () => {
     const first = [dip('a', 0, 3)]
-    const dry = secondsFor(standing(8), dip('b', 20, 3), 0.3)
-    const wet = secondsFor(standing(8, first), dip('b', 20, 3), 0.3)
+    const dry = secondsFor(standing(5), dip('b', 5, 3), 0.4)
+    const wet = secondsFor(standing(5, first), dip('b', 5, 3), 0.4)
     expect(wet.holdS!).toBeGreaterThan(dry.holdS! * 1.5)
   })
 
@@ -75,8 +75,9 @@ describe('grades', () => {
     face: 'outside',
     fromMm: 70,
     toMm: 100,
-    coats: [{ dipId: 'a', glazeId: 'Heather', likelyMm, upperMm }],
+    coats: [{ dipId: 'a', glazeId: 'Heather', likelyMm, lowerMm: 0, upperMm }],
     likelyMm,
+    lowerMm: 0,
     upperMm,
     filled: 0.5,
   })
@@ -204,7 +205,7 @@ describe('the stack that fits this wall', () => {
   test('a thin wall fills early; shorter seconds are solved and keep it open', () => {
     const fit = stackThatFits(standing(5), plan)
     expect(fit.fits).toBe(false)
-    expect(fit.fullAtCoat).toBe(1)
+    expect(fit.fullAtCoat).toBe(2)
     const shorter = plan.map((coat, k) => ({ ...coat, holdS: fit.seconds![k]! }))
     expect(shorter.every(({ holdS }, k) => holdS <= plan[k]!.holdS)).toBe(true)
     expect(stackThatFits(standing(5), shorter).fits).toBe(true)
@@ -212,7 +213,7 @@ describe('the stack that fits this wall', () => {
 
   test('inside tonight and outside tomorrow rescues one long dip', () => {
     const once = [dip('a', 0, 5)]
-    expect(stackThatFits(standing(3.5), once)).toMatchObject({
+    expect(stackThatFits(standing(2.2), once)).toMatchObject({
       fits: false,
       split: { insideS: [5], outsideS: [5] },
     })
@@ -220,7 +221,7 @@ describe('the stack that fits this wall', () => {
 
   test('and where even that fills the wall, its seconds are solved too', () => {
     const twice = [dip('a', 0, 6), dip('b', 0, 6)]
-    const { seconds, split } = stackThatFits(standing(2.5), twice)
+    const { seconds, split } = stackThatFits(standing(1.8), twice)
     expect(split!.insideS).toHaveLength(2)
     expect(split!.outsideS.every((s, k) => s < 6 && s > (seconds?.[k] ?? 0))).toBe(true)
     // A stack that never wets the inside has nothing to split.

@@ -63,8 +63,15 @@ describe('coats of a forecast', () => {
     face: 'outside',
     fromMm,
     toMm,
-    coats: glazes.map((glazeId) => ({ dipId: `dip ${glazeId}`, glazeId, likelyMm: 0.4, upperMm: 0.5 })),
+    coats: glazes.map((glazeId) => ({
+      dipId: `dip ${glazeId}`,
+      glazeId,
+      likelyMm: 0.4,
+      lowerMm: 0.3,
+      upperMm: 0.5,
+    })),
     likelyMm: 0.4 * glazes.length,
+    lowerMm: 0.3 * glazes.length,
     upperMm: 0.5 * glazes.length,
     filled: 0.5,
   })

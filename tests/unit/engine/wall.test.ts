@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Body, Slop, WallEvent } from '../../../src/engine/contract.ts'
-import { DEFAULT_BODY } from '../../../src/engine/index.ts'
+import { bisqueOf, DEFAULT_BODY } from '../../../src/engine/index.ts'
 import { bandOf } from '../../../src/engine/numeric/spread.ts'
 import { courseOf, finish, type Piece, runPot } from '../../../src/engine/wall/pot.ts'
 import { air, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
@@ -40,7 +40,7 @@ describe('dips', () => {
   })
 
   test('dipped again while the film is wet, a full wall gains hardly anything', () => {
-    const again = wallAfter([dip('a', 0, 8), dip('b', 0.2, 3)], 3)
+    const again = wallAfter([dip('a', 0, 40), dip('b', 0.05, 3)], 2)
     const { castMm: cast, filmMm } = again.laid.outside.at(-1)!.gain
     expect(cast + filmMm).toBeLessThan(0.02)
   })
@@ -49,9 +49,9 @@ describe('dips', () => {
 describe('a wall with a dry half', () => {
   test('the inside poured today and dipped outside tomorrow gives both a whole wall', () => {
     const pour = dip('a', 0, 8, { kind: 'inside' })
-    const outside = dip('b', 24 * 60, 15, { kind: 'upTo', edgeUpMm: 80 })
+    const outside = dip('b', 24 * 60, 40, { kind: 'upTo', edgeUpMm: 80 })
     const apart = castMm(wallAfter([pour, outside], 4))
-    const together = castMm(wallAfter([dip('c', 0, 15)], 4))
+    const together = castMm(wallAfter([dip('c', 0, 40)], 4))
     expect(apart).toBeGreaterThan(1.15 * together)
   })
 
@@ -121,5 +121,25 @@ describe('waits', () => {
     expect(band.early).toBeLessThan(20)
     expect(band.likely).toBe(Infinity)
     expect(band.late).toBe(Infinity)
+  })
+})
+
+describe('a harder bisque', () => {
+  test('draws less: at 10 % absorption a coat is markedly thinner than at 18 %', () => {
+    const [hard, soft] = [0.1, 0.18].map((absorption) =>
+      castMm(wallAfter([dip('a', 0, 3)], 8, bisqueOf(absorption))),
+    ) as [number, number]
+    expect(hard).toBeLessThan(0.65 * soft)
+  })
+
+  test('its suction is doubted the more, the farther it is from the usual; a dipped tile settles it', () => {
+    const sd = (absorption: number, sorptivityMmPerSqrtS?: number): number =>
+      bisqueOf(
+        absorption,
+        sorptivityMmPerSqrtS === undefined ? undefined : { absorption, sorptivityMmPerSqrtS },
+      ).sorptivitySd ?? 0
+    expect(sd(0.06)).toBeGreaterThan(sd(0.1))
+    expect(sd(0.1)).toBeGreaterThan(sd(0.12))
+    expect(sd(0.06, 0.05)).toBeLessThan(sd(0.12) / 2)
   })
 })

@@ -1,5 +1,7 @@
 import { foresee, type Plan, plan, replan } from '../../../src/planner/index.ts'
 import type { Card } from '../../../src/table/card/card.ts'
+import type { FollowedSchedule } from '../../../src/table/card/card-now.ts'
+import { followed } from '../../../src/table/card/follow.ts'
 import { judge } from '../../../src/table/card/judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
 import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
@@ -8,12 +10,11 @@ import type { Action, Refusal } from '../../../src/table/model/action.ts'
 import { type Potter, viewOf } from '../../../src/table/model/potters.ts'
 import { awayOf, type Owings, owingOf } from '../../../src/table/order/absent.ts'
 import { type Jobs, jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
-import type { Schedule } from '../../../src/table/order/schedule.ts'
 import { Play, setting } from './play.ts'
 
 /** A table played by hand with an order of work told after every hit, as the app does it. */
 export class PlannedPlay extends Play {
-  schedule: Schedule | undefined
+  schedule: FollowedSchedule | undefined
   /** Orders of ops timed per question: enough for small tables, quick enough for a test. */
   work = 60_000
   potter: Potter = 0
@@ -41,7 +42,7 @@ export class PlannedPlay extends Play {
     const jobs = jobsOf(this.table, now, awayOf(this.owings, now))
     const before = this.schedule?.plan
     const answer = before ? replan(jobs.input, before, this.work).plan : plan(jobs.input, this.work)
-    this.schedule = scheduleFrom(jobs, answer, now, foresee(jobs.input, answer, jobs.odds))
+    this.schedule = followed(scheduleFrom(jobs, answer, now, foresee(jobs.input, answer, jobs.odds)))
     this.heard(jobs, answer)
     return this
   }

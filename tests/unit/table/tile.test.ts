@@ -73,8 +73,9 @@ describe('a flow tile', () => {
       face: 'outside',
       fromMm: 6,
       toMm: 60,
-      coats: [{ dipId: 'd', glazeId: GATEPOST, likelyMm: 0.5, upperMm: 0.6 }],
+      coats: [{ dipId: 'd', glazeId: GATEPOST, likelyMm: 0.5, lowerMm: 0.4, upperMm: 0.6 }],
       likelyMm: 0.5,
+      lowerMm: 0.4,
       upperMm: 0.6,
       filled: 0.3,
     } as const

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { waterNowG } from '../../../src/table/forecast/saturation.ts'
 import { Play } from './play.ts'
 
 const potId = 'demo.33'
@@ -8,6 +9,7 @@ const weighed = (grams?: number): Play => {
   play.act({ do: 'told', potId, agoMin: 0 }).wait(60)
   return grams === undefined ? play : play.act({ do: 'weigh', potId, grams, as: 'now' })
 }
+const water = (play: Play) => waterNowG(play.table, play.table.pots[potId]!, play.nowMs)
 const ready = (play: Play) => forecastOf(play.table, play.table.pots[potId]!)!
 
 describe('weighing a pot', () => {
@@ -15,7 +17,7 @@ describe('weighing a pot', () => {
     const [light, heavy] = [weighed(465), weighed(520)]
     expect(ready(heavy).touch.likely).toBeGreaterThan(ready(light).touch.likely)
     expect(ready(heavy).kiln.likely).toBeGreaterThan(ready(light).kiln.likely)
-    expect(ready(heavy).pot.waterG).toBeGreaterThan(ready(light).pot.waterG)
+    expect(water(heavy)).toBeGreaterThan(water(light))
   })
 
   it('taken back is as if it had never been', () => {

@@ -1,0 +1,17 @@
+import { isKnownKind, type TableEvent } from '../../shared/events.ts'
+import type { ShareResult } from '../device/ports.ts'
+import { openJournal } from '../store/index.ts'
+import { backUp } from './backup.ts'
+
+/** A backup without the program, where that does not open. */
+export async function backUpUnopened(): Promise<ShareResult> {
+  const journal = await openJournal<TableEvent>({
+    isEvent: (event) => isKnownKind(event.kind),
+    content: async () => (await import('../store/events-schema.ts')).contentFault,
+  })
+  try {
+    return await backUp(journal, Date.now())
+  } finally {
+    journal.close()
+  }
+}

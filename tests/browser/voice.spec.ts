@@ -1,0 +1,112 @@
+import { readFileSync } from 'node:fs'
+import { expect, type Page, test } from '@playwright/test'
+import { type CueTable, readCueTable } from '../../src/device/voice.ts'
+import { BenchPage } from './bench.ts'
+import { at } from './places.ts'
+
+const { words: CLIPS }: CueTable = readCueTable(JSON.parse(readFileSync(at('public/voice/en.json'), 'utf8')))
+/** The words are one sound of over a minute; tones are far shorter. */
+const SPRITE_S = 20
+
+declare global {
+  interface Window {
+    /** Offsets of the clips started since the last look, s; those of one line together. */
+    saidClips: number[][]
+  }
+}
+
+/** Listens to what is handed to the loudspeaker. */
+const listen = (page: Page) =>
+  page.addInitScript((spriteS) => {
+    window.saidClips = []
+    let line: number[] | undefined
+    const start = AudioBufferSourceNode.prototype.start
+    AudioBufferSourceNode.prototype.start = function (when = 0, offset = 0, duration?: number) {
+      if (this.buffer && this.buffer.duration > spriteS) {
+        if (!line) {
+          line = []
+          window.saidClips.push(line)
+          queueMicrotask(() => {
+            line = undefined
+          })
+        }
+        line.push(offset)
+      }
+      return start.call(this, when, offset, duration)
+    }
+  }, SPRITE_S)
+
+/** A decoder shifts all clips alike, by far less than the shortest of them lasts: the nearest is meant. */
+const wordAt = (offsetS: number): string =>
+  Object.entries(CLIPS).reduce((best, each) =>
+    Math.abs(each[1][0] - offsetS) < Math.abs(best[1][0] - offsetS) ? each : best,
+  )[0]
+
+/** Lines said since the last look; counts and what belongs to them are said by themselves. */
+async function taken(page: Page): Promise<string[][]> {
+  const lines = await page.evaluate(() => window.saidClips.splice(0))
+  return lines.map((line) => line.map(wordAt)).filter((words) => !words.some((word) => COUNTED.has(word)))
+}
+const COUNTED: ReadonlySet<string> = new Set(['in', 'out', 'drip', 'sponge the foot'])
+
+/** What the screen names: pot, place, glaze and seconds, each empty where it names none. */
+const shown = (page: Page) =>
+  page.evaluate(() => {
+    const text = (selector: string) => document.querySelector(selector)?.textContent?.trim() ?? ''
+    return {
+      bar: text('.bar-label'),
+      number: text('.name-number'),
+      place: text('.name-place'),
+      title: text('.bench-main h1'),
+      dose: text('.dose'),
+      strip: text('.strip'),
+    }
+  })
+
+test('the demo evening: each line handed to the loudspeaker names what the screen shows', async ({
+  page,
+}) => {
+  test.setTimeout(240_000)
+  await listen(page)
+  const voice = page.waitForResponse(/voice\/en\.mp3$/)
+  const bench = await BenchPage.demo(page)
+  await page.clock.runFor(4000)
+  await voice
+  await bench.told()
+  await page.waitForTimeout(1500)
+  const kinds = new Map<string, number>()
+  for (let i = 0; i < 160 && (kinds.get('armed') ?? 0) < 3; i++) {
+    const label = await bench.label()
+    if (label === '') await bench.pass(12)
+    else if (i % 3 === 2) await bench.pass(25)
+    else await bench.hit()
+    await page.waitForTimeout(150)
+    for (const words of await taken(page)) {
+      const on = await shown(page)
+      const line = words.join(' ')
+      const seen = JSON.stringify({ line, ...on })
+      if (line.startsWith('set down'))
+        expect(on.strip + on.title, seen).toContain(words.slice(2, 4).join(' '))
+      if (/wax|wipe/.test(line)) {
+        expect(line, seen).toContain(`${on.number} ${on.place.replace('board ', '')}`)
+        kinds.set('prep', (kinds.get('prep') ?? 0) + 1)
+      }
+      if (/stir/.test(line)) {
+        expect(on.bar, seen).toMatch(/^STIRRED/)
+        expect(on.title, seen).toContain(
+          { G: 'Gatepost', B: 'Brackwater', H: 'Heather' }[words[words.indexOf('stir') + 1] ?? ''] ??
+            'no glaze',
+        )
+        kinds.set('stir', (kinds.get('stir') ?? 0) + 1)
+      }
+      if (/seconds?$/.test(line)) {
+        expect(line, seen).toContain(`${on.number} ${on.place.replace('board ', '')}`)
+        expect(line, seen).toContain(` ${on.title.slice(0, 1)} `)
+        expect(line, seen).toContain(`${Number.parseFloat(on.dose)} second`)
+        kinds.set('armed', (kinds.get('armed') ?? 0) + 1)
+      }
+    }
+  }
+  expect([...kinds.keys()].sort()).toEqual(['armed', 'prep', 'stir'])
+  expect(kinds.get('armed')).toBeGreaterThanOrEqual(3)
+})

@@ -1,0 +1,65 @@
+/** Faults of the bench: which card shows, what is said of it, what a hit on its bar does. */
+import type { Fault } from './fault.ts'
+
+const CALM = ['tests/unit/table/calm.test.ts']
+const VOICE = ['tests/laws/voice.test.ts']
+const BAR = ['tests/unit/wire/bar.test.ts']
+
+export const BENCH_FAULTS: readonly Fault[] = [
+  {
+    id: 'a new order replaces the card in hand',
+    file: 'src/table/card/shown.ts',
+    find: 'if (told !== before.schedule && !IDLE.has(before.card.kind)) {',
+    replace: 'if (told !== before.schedule && IDLE.has(before.card.kind)) {',
+    tests: CALM,
+  },
+  {
+    id: 'a clock changes a card that is being said',
+    file: 'src/table/card/shown.ts',
+    find: 'return said && !IDLE.has(before.card.kind) ? before : showing(card, told)',
+    replace: 'return showing(card, told)',
+    tests: CALM,
+  },
+  {
+    id: 'a stir stands minutes before its dip',
+    file: 'src/table/order/schedule.ts',
+    find: 'Math.max(0, (next ?? 0) - task.endAt)',
+    replace: 'Math.min(0, (next ?? 0) - task.endAt)',
+    tests: CALM,
+  },
+  {
+    id: 'a stir that is good is called too old',
+    file: 'src/table/card/follow.ts',
+    find: "reason === 'stale' && !isStale(table, task.bucketId, now) ? 'staleByDip' : reason",
+    replace: "reason === 'stale' && isStale(table, task.bucketId, now) ? 'staleByDip' : reason",
+    tests: CALM,
+  },
+  {
+    id: 'a dip is said without its glaze',
+    file: 'src/table/card/spoken.ts',
+    find: 'words: [...down, ...named(pot), ...bucket(table, armed.bucketId), ...seconds(armed.holdS)],',
+    replace: 'words: [...down, ...named(pot), ...seconds(armed.holdS)],',
+    tests: VOICE,
+  },
+  {
+    id: 'pots that the card does not ask for are called by their places',
+    file: 'src/wire/telling.ts',
+    find: 'call.onCard || !shows ? call.places : []',
+    replace: 'call.places',
+    tests: VOICE,
+  },
+  {
+    id: 'a hit on the bar under an open sheet is done unseen',
+    file: 'src/wire/bar.ts',
+    find: 'if (sheet.peek()) hits.refused()',
+    replace: 'if (!sheet) hits.refused()',
+    tests: BAR,
+  },
+  {
+    id: 'a pedal hits the card that has just come',
+    file: 'src/wire/bar.ts',
+    find: "if (by !== 'press' && by !== 'hold' && atMs - shownMs < CARD_MS) return",
+    replace: "if (by !== 'press' && by !== 'hold' && atMs - shownMs < 0) return",
+    tests: BAR,
+  },
+]

@@ -1,0 +1,72 @@
+/** Faults of keeping: what is stored, taken in, brought back. */
+import type { Fault } from './fault.ts'
+
+const TRUST = 'tests/unit/store/trust.test.ts'
+const OPENS = 'tests/laws/opens.test.ts'
+const store = (name: string): string => `src/store/${name}.ts`
+
+export const STORE_FAULTS: readonly Fault[] = [
+  {
+    id: 'any mark believed',
+    file: store('marks'),
+    find: 'return Number(by) <= schema && of === String(sum)',
+    replace: 'return Number(by) <= schema || of === String(sum)',
+    tests: [TRUST, OPENS],
+  },
+  {
+    id: 'contents of a merge unexamined',
+    file: store('merge'),
+    find: 'const field = fault(record.event)',
+    replace: 'const field = fault === undefined ? "" : undefined',
+    tests: [TRUST, OPENS],
+  },
+  {
+    id: 'records ahead of the clock taken',
+    file: store('merge'),
+    find: 'const MOST_AHEAD_MS = 86_400_000',
+    replace: 'const MOST_AHEAD_MS = 86_400_000_000_000',
+    tests: [TRUST],
+  },
+  {
+    id: 'order follows any clock',
+    file: 'shared/record.ts',
+    find: 'Math.max(atMs < LATEST_CLOCK ? Math.floor(atMs) : 0, last + 1, 1)',
+    replace: 'Math.max(Math.floor(atMs), last + 1, 1)',
+    tests: [TRUST],
+  },
+  {
+    id: 'silent storage waited for',
+    file: store('journal'),
+    find: 'const ANSWER_MS = 3000',
+    replace: 'const ANSWER_MS = 3_000_000',
+    tests: [TRUST],
+  },
+  {
+    id: 'torn line of the copy joined to the next',
+    file: store('copy-lines'),
+    find: "tornTail ? '\\n' : ''",
+    replace: "tornTail ? '' : ''",
+    tests: ['tests/unit/store/copy.test.ts'],
+  },
+  {
+    id: 'half a backup called whole',
+    file: store('backup'),
+    find: 'records.length === count && sumOf(records) === sum && into === aside',
+    replace: 'records.length <= count',
+    tests: ['tests/unit/store/backup.test.ts'],
+  },
+  {
+    id: 'a jump written by every window',
+    file: 'src/wire/clock-set.ts',
+    find: 'return Math.abs(byMs - known) <= JUMP_MS ? 0 : byMs - known',
+    replace: 'return known === 0 ? byMs : byMs',
+    tests: ['tests/unit/wire/clock-set.test.ts'],
+  },
+  {
+    id: 'a version that does not start stays',
+    file: 'sw/starts.ts',
+    find: 'failed >= FAILED_MOST && worked',
+    replace: 'failed > 9 * FAILED_MOST && worked',
+    tests: ['tests/unit/worker/starts.test.ts'],
+  },
+]

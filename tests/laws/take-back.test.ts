@@ -1,0 +1,74 @@
+/** Taking back any hit of a sitting is as if it had never been, and putting it back is exact. */
+
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import type { Stamped } from '../../shared/events.ts'
+import { fold, step } from '../../src/table/fold/fold.ts'
+import type { Table } from '../../src/table/model/state.ts'
+import { deeds, KINDS, laid, Phone } from '../fixtures/any-action.ts'
+import { runsOf } from '../fixtures/runs.ts'
+
+const patient = { timeout: 7_200_000 }
+
+/** But for the marks that a hit was taken back, and what waits for it. */
+const plain = ({ takenBack: _mark, waiting: _waiting, ...table }: Table): Partial<Table> => table
+const taken = (hit: string, kind: 'taken-back' | 'put-back', after: readonly Stamped[]): Stamped => ({
+  id: kind,
+  hit: kind,
+  at: after.at(-1)?.at ?? 0,
+  writer: 'a.9',
+  event: { kind, hit },
+})
+
+/** What two phones wrote apart falls into place by time, the same on both. */
+const joined = (...of: readonly (readonly Stamped[])[]): readonly Stamped[] =>
+  [...new Set(of.flat())].sort((a, b) => a.at - b.at || ((a.writer ?? '') < (b.writer ?? '') ? -1 : 1))
+
+/** Any hit of these, taken back and put back, at once and after a reload. */
+function exact(events: readonly Stamped[], hit: string, phone: string): void {
+  const before = fold(events, phone)
+  const back = [taken(hit, 'taken-back', events)]
+  const without = step(before, events, back)
+  expect(plain(without)).toEqual(
+    plain(
+      fold(
+        events.filter((event) => event.hit !== hit),
+        phone,
+      ),
+    ),
+  )
+  const put = [taken(hit, 'put-back', events)]
+  expect(step(without, [...events, ...back], put)).toEqual(before)
+  expect(fold(JSON.parse(JSON.stringify([...events, ...back, ...put])), phone)).toEqual(before)
+}
+
+/** Hits that took nothing back and were not taken back. */
+function ordinary(events: readonly Stamped[]): readonly string[] {
+  const asking = new Set(events.flatMap(({ event, hit }) => ('hit' in event ? [event.hit, hit] : [])))
+  return [...new Set(events.map(({ hit }) => hit))].filter((hit) => !asking.has(hit))
+}
+
+test('any hit of any sitting of two pairs of hands and two phones', patient, () => {
+  const done = new Set<string>()
+  const start = laid()
+  fc.assert(
+    fc.property(deeds(10, 20), deeds(10, 16), fc.nat(), (first, apart, drawn) => {
+      const one = new Phone('a', start)
+      for (const deed of first) one.do(deed)
+      const two = new Phone('b', one.events)
+      two.nowMs = one.nowMs
+      for (const [i, deed] of apart.entries()) (i % 2 ? two : one).do(deed)
+      const together = joined(one.events, two.events)
+      for (const phone of [one, two]) for (const kind of phone.done) done.add(kind)
+      for (const events of [together, one.events]) {
+        const hits = ordinary(events)
+        exact(events, hits[drawn % hits.length] ?? '', 'a')
+      }
+      expect(fold(one.events, 'a')).toEqual(one.table)
+    }),
+    { numRuns: runsOf(60, 0.2) },
+  )
+  // What is laid or cleared at once is left to the records' own law.
+  const never = KINDS.filter((kind) => !done.has(kind) && kind !== 'lay-demo' && kind !== 'clear-table')
+  expect(never).toEqual([])
+})
