@@ -50,9 +50,7 @@ export function Strip() {
       ) : last && now.value - last.at < HIT_TOLD_MS && w.hits[last.kind] !== undefined ? (
         <BackStrip
           to="take-back"
-          label={[down && w.bench.setDown(placeOf(down)), w.bench.takeBack(named(last.kind, last.potId))]
-            .filter(Boolean)
-            .join(' ')}
+          label={down ? w.bench.downTakeBack(placeOf(down)) : w.bench.takeBack(named(last.kind, last.potId))}
           onPress={hit({ do: 'take-back' })}
         />
       ) : (

@@ -121,11 +121,13 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
   const here = leftText(words.value, table.value, card.left)
   const { left } = card
   const leftId = left.kind === 'armed' ? left.armed.potId : undefined
-  const lines = here ? card.lines.filter(({ potId }) => potId !== leftId).slice(0, 2) : card.lines
+  const others = card.lines.filter(({ potId }) => !here || potId !== leftId)
+  // Beside the caution there is room for two.
+  const lines = others.slice(0, (table.value.pan ? 2 : 3) - (here ? 1 : 0))
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.held}</h1>
-      <p class="soft">{w.heldText}</p>
+      {table.value.pan ? null : <p class="soft">{w.heldText}</p>}
       {here || lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
         {here ? <li class="held-left">{here}</li> : null}

@@ -132,7 +132,7 @@ export const firstCards = {
     resting: 'the screen may sleep',
     takeBack: (what: string) => `Take back: ${what}`,
     takenBack: (what: string) => `Taken back: ${what}`,
-    setDown: (place: string) => `Set down at ${place}.`,
+    downTakeBack: (place: string) => `Set down at ${place}. Take back`,
     putBack: (what: string) => (what === '' ? 'Put it back' : `Put back: ${what}`),
     notSaved: 'NOT SAVED',
     notSavedText: 'Not stored yet. Tap to try again.',
