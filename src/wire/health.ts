@@ -1,4 +1,5 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals'
+import { lastCopiedMs } from '../device/seen.ts'
 import type { Health } from '../screens/app.ts'
 import { witness } from '../store/index.ts'
 import type { Fetched } from '../ui/fetched.ts'
@@ -24,6 +25,7 @@ export function openHealth(
     unread: unread.peek(),
     lost: recovered === 0 && journal.records.length === 0 ? (witness()?.count ?? 0) : 0,
     recovered,
+    copiedAt: lastCopiedMs(),
     install: install.state(),
   })
   const patch = (part: Partial<Health>) => {

@@ -119,6 +119,7 @@ for (const [how, script] of [
     await page.getByRole('button', { name: 'Save a file' }).tap()
     expect((await saved).suggestedFilename()).toMatch(/^bucketside-.*\.txt$/)
     await page.goto('./#/room')
+    await expect(page.getByText('Last copy outside this phone: today.')).toBeVisible()
     await expect(page.getByText('Clear the table')).toBeHidden()
   })
 }

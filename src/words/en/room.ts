@@ -134,6 +134,12 @@ export const room = {
   },
   aside: (n: number) => (isOne(n) ? '1 damaged record set aside.' : `${n} damaged records set aside.`),
   readOnly: 'Read only: a newer version has written here.',
+  copied: (days: number | undefined) =>
+    days === undefined
+      ? 'No copy outside this phone yet.'
+      : days === 0
+        ? 'Last copy outside this phone: today.'
+        : `Last copy outside this phone: ${days} ${isOne(days) ? 'day' : 'days'} ago.`,
   licences: 'Licences of all that is in it',
   clear: 'Clear the table (press and hold)',
   clearHelp: 'Buckets, stacks and pots go; settings stay. Take back brings all of it back.',
