@@ -24,6 +24,27 @@ export function beSeen(epochMs: number): void {
   }
 }
 
+const COPIED_KEY = 'bucketside.copied'
+
+/** Epoch ms of the last backup that left the app, if any. */
+export function lastCopiedMs(): number | undefined {
+  try {
+    const copied = Number(localStorage.getItem(COPIED_KEY))
+    return copied > 0 ? copied : undefined
+  } catch {
+    // As above.
+    return undefined
+  }
+}
+
+export function beCopied(epochMs: number): void {
+  try {
+    localStorage.setItem(COPIED_KEY, String(epochMs))
+  } catch {
+    // As above.
+  }
+}
+
 const THEME_KEY = 'bucketside.theme'
 export type Theme = 'paper' | 'dim'
 

@@ -38,6 +38,8 @@ export interface Health {
   readonly unread: boolean
   /** So many records were kept and are gone, from the second copy too. */
   readonly lost: number
+  /** When a backup left the app last, epoch ms. */
+  readonly copiedAt: number | undefined
   /** So many were gone and came back from the second copy. */
   readonly recovered: number
   readonly install: 'installed' | 'prompt' | 'byHand' | 'unknown'

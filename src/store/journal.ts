@@ -7,8 +7,7 @@ import {
 } from '../../shared/record.ts'
 import type { Change, Journal, JournalPorts, Opening } from './contract.ts'
 import { marked } from './marks.ts'
-import { entriesOf, examineMerge, PACK_FROM, PACK_MOST } from './merge.ts'
-import { isPackKey, keyed, pack } from './pack.ts'
+import { isPackKey, keyed } from './pack.ts'
 import { asideKey, settle, sortLoaded, sortOut } from './quarantine.ts'
 import { createSaver } from './saver.ts'
 import { unite } from './union.ts'
@@ -17,6 +16,9 @@ const UNTOUCHED: Opening = { quarantined: [], lost: [], newer: 0, recovered: 0, 
 
 /** Storage that has not answered after this long is told as silent, and waited for meanwhile. */
 const ANSWER_MS = 3000
+
+/** Taking in much and packing: fetched when it comes to that. */
+const late = () => import('./merge.ts')
 
 /**
  * Opens the journal on its ports: loads it, sets aside what cannot be folded, takes back what was spilled. Never
@@ -136,7 +138,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
   }
 
   const writeBack = async () => {
-    if (!readOnly && records.length > 0) await storage.put(entriesOf(records, schema))
+    if (!readOnly && records.length > 0) await storage.put((await late()).entriesOf(records, schema))
   }
 
   const requireWritable = () => {
@@ -196,6 +198,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     },
     async merge(candidates, nowMs) {
       requireWritable()
+      const { entriesOf, examineMerge } = await late()
       const examined = await examineMerge<E>(candidates, knowledge, nowMs, records.length === 0)
       const { records: read, aside, faulty, waiting, ahead } = examined
       requireWritable()
@@ -218,16 +221,10 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       requireWritable()
       const byId = new Map(records.map((record) => [record.id, record]))
       const singles = (await storage.keys()).flatMap((key) => byId.get(key) ?? [])
-      if (singles.length < PACK_FROM) return
-      for (let from = 0; from < singles.length; from += PACK_MOST) {
-        const packed = singles.slice(from, from + PACK_MOST)
-        const [key, value] = pack(packed, schema)
+      for (const { ids, entry } of (await late()).packsOf(singles, schema)) {
+        const [key, value] = entry
         packsSeen.add(key)
-        await storage.replace(
-          packed.map((record) => record.id),
-          key,
-          value,
-        )
+        await storage.replace(ids, key, value)
       }
     },
     subscribe(listener) {

@@ -9,9 +9,9 @@ import { inSlices } from './slices.ts'
 /** How far ahead of the own clock another phone's may be, ms. */
 const MOST_AHEAD_MS = 86_400_000
 /** Fewer records than this are stored singly. */
-export const PACK_FROM = 256
+const PACK_FROM = 256
 /** A pack's write keeps a hit that comes meanwhile waiting. */
-export const PACK_MOST = 1000
+const PACK_MOST = 1000
 
 type Left = Pick<MergeReport, 'faulty' | 'waiting' | 'ahead'>
 
@@ -57,10 +57,21 @@ export async function examineMerge<E extends AnyEvent>(
   return { records, aside, ...left }
 }
 
+/** Records in packs, each with the ids in it; none where they are too few. */
+export function packsOf(
+  records: readonly JournalRecord<AnyEvent>[],
+  schema: number,
+): readonly { readonly ids: readonly string[]; readonly entry: Entry }[] {
+  if (records.length < PACK_FROM) return []
+  return Array.from({ length: Math.ceil(records.length / PACK_MOST) }, (_, index) => {
+    const packed = records.slice(index * PACK_MOST, (index + 1) * PACK_MOST)
+    return { ids: packed.map(({ id }) => id), entry: pack(packed, schema) }
+  })
+}
+
 /** Records as they are stored: many in packs, which are read in a tenth of the time. */
 export function entriesOf(records: readonly JournalRecord<AnyEvent>[], schema: number): Entry[] {
-  if (records.length < PACK_FROM) return records.map((record) => [record.id, marked(record, schema)])
-  return Array.from({ length: Math.ceil(records.length / PACK_MOST) }, (_, index) =>
-    pack(records.slice(index * PACK_MOST, (index + 1) * PACK_MOST), schema),
-  )
+  const packs = packsOf(records, schema)
+  if (packs.length > 0) return packs.map(({ entry }) => entry)
+  return records.map((record) => [record.id, marked(record, schema)])
 }

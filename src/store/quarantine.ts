@@ -1,9 +1,8 @@
 import { crc32 } from '../../shared/crc.ts'
 import { type AnyEvent, examine, type Fault, type JournalRecord } from '../../shared/record.ts'
 import type { Entry, Loaded, Move } from './journal-storage.ts'
-import { type ContentCheck, isMarked, type Knowledge, marked, unmarked } from './marks.ts'
+import { isMarked, type Knowledge, unmarked } from './marks.ts'
 import { isPackKey, keyed, unpack } from './pack.ts'
-import { inSlices } from './slices.ts'
 
 /**
  * Why a value was set aside. `content`: a field is out of its range or of a type that this program doesn't know.
@@ -138,29 +137,9 @@ export function sortLoaded<E extends AnyEvent>(
   return { ...sorted, doubts, aside: [...staying, ...sorted.aside] }
 }
 
-/** The same without doubts: their contents examined. */
-export async function settle<E extends AnyEvent>(
+/** The same without doubts: their contents examined, by code that a start with none does not fetch. */
+export const settle = async <E extends AnyEvent>(
   sorted: Sorted<E>,
-  { content, schema }: Knowledge,
-): Promise<Sorted<E>> {
-  if (sorted.doubts.length === 0) return sorted
-  const fault: ContentCheck = await content()
-  const records = [...sorted.records]
-  const out = [...sorted.out]
-  const back = [...sorted.back]
-  const aside = [...sorted.aside]
-  const passed: JournalRecord<E>[] = []
-  await inSlices(sorted.doubts, ({ key, record, value, from }) => {
-    const field = fault(record.event)
-    if (field === undefined) {
-      records.push(record)
-      if (from === 'journal') passed.push(record)
-      if (from === 'quarantine') back.push({ from: key, to: record.id, value: marked(record, schema) })
-      return
-    }
-    const to = from === 'quarantine' ? key : asideKey(`content.${schema}.${field}`, record.id, value)
-    aside.push({ key: to, reason: 'content', value })
-    if (from === 'journal') out.push({ from: key, to, value })
-  })
-  return { ...sorted, doubts: [], records, out, back, aside, passed }
-}
+  knowledge: Knowledge,
+): Promise<Sorted<E>> =>
+  sorted.doubts.length === 0 ? sorted : (await import('./settle.ts')).settleDoubts(sorted, knowledge)

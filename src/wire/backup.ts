@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { ShareResult } from '../device/ports.ts'
+import { beCopied } from '../device/seen.ts'
 import { openShare } from '../device/share.ts'
 import type { TakenIn } from '../screens/app.ts'
 import { fileDay } from '../screens/calendar.ts'
@@ -7,12 +8,14 @@ import { readBackup, writeBackup } from '../store/backup.ts'
 import type { Journal } from '../store/index.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
-export function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<ShareResult> {
+export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<ShareResult> {
   const aside = journal.opening.quarantined.map(({ value }) => value)
   const stamp = { at: nowMs, tz: -new Date(nowMs).getTimezoneOffset() }
   const text = writeBackup(journal.records, stamp, aside)
   // Share sheets take texts and refuse JSON (Chromium, third_party/blink/renderer/modules/webshare/FILE_TYPES.md).
-  return openShare().file(`bucketside-${fileDay(nowMs)}.txt`, 'text/plain', text)
+  const how = await openShare().file(`bucketside-${fileDay(nowMs)}.txt`, 'text/plain', text)
+  if (how !== 'cancelled') beCopied(nowMs)
+  return how
 }
 
 /** Joins another phone's journal, or an old backup, with this one: all of it or, if it can't be stored, nothing. */

@@ -1,4 +1,5 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals'
+import { lastCopiedMs } from '../device/seen.ts'
 import type { Health } from '../screens/app.ts'
 import { witness } from '../store/index.ts'
 import type { Fetched } from '../ui/fetched.ts'
@@ -24,12 +25,20 @@ export function openHealth(
     unread: unread.peek(),
     lost: recovered === 0 && journal.records.length === 0 ? (witness()?.count ?? 0) : 0,
     recovered,
+    copiedAt: lastCopiedMs(),
     install: install.state(),
   })
   const patch = (part: Partial<Health>) => {
     health.value = { ...health.peek(), ...part }
   }
-  effect(() => patch({ saved: saved.value, readOnly: readOnly.value, unread: unread.value }))
+  effect(() =>
+    patch({
+      saved: saved.value,
+      readOnly: readOnly.value,
+      unread: unread.value,
+      quarantined: journal.opening.quarantined.length,
+    }),
+  )
   awake.onChange((state) => patch({ awake: state }))
   install.onChange((state) => patch({ install: state }))
   sounding.with(({ sound }) => {

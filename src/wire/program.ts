@@ -1,5 +1,6 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
+import { lastCopiedMs } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -39,8 +40,9 @@ export async function openProgram(faults: Faults): Promise<App> {
   records.follow(moment.tick, (error) => fault('records', error))
   const { health, patch } = openHealth(records, devices, sounding)
   const words = computed(() => FIRST_CARD_WORDS[table.value.settings.language])
+  const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
   const formatted = computed(() =>
-    formats(words.value, table.value.settings.units, table.value.settings.language),
+    formats(words.value, table.value.settings.units, table.value.settings.language, hour12),
   )
   const noPots = Object.keys(table.value.pots).length === 0
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
@@ -113,7 +115,11 @@ export async function openProgram(faults: Faults): Promise<App> {
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },
-    backUp: async () => (await import('./backup.ts')).backUp(journal, clock.epochMs()),
+    async backUp() {
+      const how = await (await import('./backup.ts')).backUp(journal, clock.epochMs())
+      patch({ copiedAt: lastCopiedMs() })
+      return how
+    },
     takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
     retrySave: () => journal.retry(),
     fault,

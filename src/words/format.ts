@@ -5,24 +5,53 @@ const ML_PER_US_FLUID_OUNCE = 29.5735
 
 export type Units = 'metric' | 'us'
 
-/** Numbers as people say them; stored values are SI, only the text knows inches. */
-export function formats(words: Words, units: Units, language: string) {
-  const number = (value: number, digits: number) => value.toFixed(digits)
+/** Finest mark of an inch ruler. */
+const RULER = 16
+
+/** Inches as a ruler has them, in whole sixteenths: `3 1/2`. */
+function rulerInches(mm: number): string {
+  const marks = Math.round((mm / MM_PER_INCH) * RULER)
+  const whole = Math.floor(marks / RULER)
+  let [top, bottom] = [marks % RULER, RULER]
+  while (top > 0 && top % 2 === 0) [top, bottom] = [top / 2, bottom / 2]
+  return [whole > 0 || top === 0 ? `${whole}` : '', top > 0 ? `${top}/${bottom}` : '']
+    .filter(Boolean)
+    .join(' ')
+}
+
+/**
+ * Numbers as people say them; stored values are SI, only the text knows inches. `hour12`: the phone tells the time by
+ * twelve hours.
+ */
+export function formats(words: Words, units: Units, language: string, hour12 = false) {
+  const numbers = new Map<number, Intl.NumberFormat>()
+  const number = (value: number, digits: number): string => {
+    const by =
+      numbers.get(digits) ??
+      new Intl.NumberFormat(language, {
+        minimumFractionDigits: digits,
+        maximumFractionDigits: digits,
+        useGrouping: false,
+      })
+    numbers.set(digits, by)
+    return by.format(value)
+  }
   const u = words.units
   // Made when first wanted: each takes a slow phone ten milliseconds and more.
   const made: Partial<Record<'minute' | 'second', Intl.DateTimeFormat>> = {}
   const clockText = (epochMs: number, seconds = false) => {
     const to = seconds ? 'second' : 'minute'
     made[to] ??= new Intl.DateTimeFormat(language, {
-      hour: '2-digit',
+      ...(hour12
+        ? { hour: 'numeric' as const, hour12: true }
+        : { hour: '2-digit' as const, hourCycle: 'h23' as const }),
       minute: '2-digit',
-      hourCycle: 'h23',
       ...(seconds ? { second: '2-digit' } : {}),
     })
     return made[to].format(epochMs)
   }
   return {
-    /** Time of day, 24 h, to the minute or the second. */
+    /** Time of day, as the phone tells it, to the minute or the second. */
     clock: clockText,
     /** How long something is, from ms: seconds below a minute, then whole minutes. */
     span(ms: number): string {
@@ -34,11 +63,11 @@ export function formats(words: Words, units: Units, language: string) {
       const hours = Math.floor(min / 60)
       return min % 60 === 0 || hours >= 6 ? u.hours(Math.round(min / 60)) : u.hoursMinutes(hours, min % 60)
     },
-    /** A length on a pot: walls and feet are told by the half millimetre. */
+    /** A length on a pot: walls and feet are told by the half millimetre, or by the marks of an inch ruler. */
     mm: (mm: number): string =>
       units === 'metric'
         ? `${mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm)} mm`
-        : `${number(mm / MM_PER_INCH, mm < 25 ? 2 : 1)} in`,
+        : `${rulerInches(mm)} in`,
     /** Thickness of a coat: tenths of a mm, or thousandths of an inch. */
     coat: (mm: number): string =>
       units === 'metric' ? `${number(mm, 1)} mm` : `${Math.round((mm / MM_PER_INCH) * 1000)} mil`,

@@ -60,7 +60,7 @@ test('late FOOT CLEAN leaves the ready time alone; a dip told late counts from w
   await bench.hit()
   expect((await bench.pot(33)).dips[0]!.outAt).toBe(out)
   await bench.pick(34)
-  await bench.other('dipped already', '5 min ago')
+  await bench.other('Log a dip', '5 min ago')
   const told = (await bench.pot(34)).dips[0]!
   const now = await page.evaluate(() => Date.now())
   expect(told.how).toBe('told')
@@ -72,7 +72,7 @@ test('the clock set an hour on leaves what remains of a wait', async ({ page }) 
   const bench = await BenchPage.demo(page)
   await bench.prepare(31)
   await bench.pick(31)
-  await bench.other('dipped already', 'just now')
+  await bench.other('Log a dip', 'just now')
   const before = await bench.pot(31)
   // Another zone changes what the clock on the wall says, not how much is left.
   const left = async () => {
@@ -116,10 +116,10 @@ test('bar only: from wax to kiln-dry, over a Hold and a reload, one hit a coat',
         reloaded = true
         await page.locator('.corner-hold').tap()
         await page.clock.runFor(500)
-        await expect(page.getByText('On hold')).toBeVisible()
+        await expect(page.getByText('Paused')).toBeVisible()
         await page.reload()
         await page.clock.runFor(500)
-        await expect(page.getByText('On hold')).toBeVisible()
+        await expect(page.getByText('Paused')).toBeVisible()
       }
     }
   }
@@ -170,12 +170,12 @@ test('what is fetched after the first card is late: head and bar stand, the bar 
   await page.clock.runFor(500)
   await page.locator('.corner-hold').tap()
   await page.clock.runFor(500)
-  await expect(bench.face).toHaveText('On hold')
+  await expect(bench.face).toHaveText('Paused')
   await bench.hit()
   await expect(bench.bar).toContainText('WAXED')
   await page.clock.runFor(500)
   await page.locator('.corner-hold').tap()
   await page.unroute(late)
   await page.clock.runFor(2500)
-  await expect(bench.face).toContainText('Dry clocks go on')
+  await expect(bench.face).toContainText('Drying goes on')
 })

@@ -76,7 +76,7 @@ test('with the second copy gone too the first screen says what was lost and what
   await opened(page)
   await expect(trouble(page)).toContainText('the browser has lost them')
   await page.getByRole('button', { name: 'Take in a backup' }).first().tap()
-  await expect(page.getByRole('heading', { name: 'Room' })).toBeVisible()
+  await expect(page.getByRole('heading', { name: 'Room', exact: true })).toBeVisible()
 })
 
 test('a database deleted under an open page gets back all that the page knows', async ({ page }) => {
@@ -119,7 +119,8 @@ for (const [how, script] of [
     await page.getByRole('button', { name: 'Save a file' }).tap()
     expect((await saved).suggestedFilename()).toMatch(/^bucketside-.*\.txt$/)
     await page.goto('./#/room')
-    await expect(page.getByText('Clear the table: hold')).toBeHidden()
+    await expect(page.getByText('Last copy outside this phone: today.')).toBeVisible()
+    await expect(page.getByText('Clear the table')).toBeHidden()
   })
 }
 

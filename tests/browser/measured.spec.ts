@@ -34,7 +34,7 @@ test('the day’s air from a cloth and a pair of thermometers, asked about after
   // Witness cloth: hung, and weighed again three quarters of an hour later.
   await page.getByText('Witness cloth').click()
   await type(page, 'Weighs now', '117')
-  await key(page, 'It hangs').click()
+  await key(page, 'Cloth is up').click()
   await page.clock.fastForward(45 * MIN_MS)
   await page.clock.runFor(1000)
   await type(page, 'Weighs now', '113')
@@ -46,7 +46,7 @@ test('the day’s air from a cloth and a pair of thermometers, asked about after
   await open(page, 'board')
   await page.clock.runFor(1000)
   await page.getByText('Is it still so?').click()
-  await key(page, 'Still so').click()
+  await key(page, 'No change').click()
   await expect(page.getByText('Is it still so?')).toBeHidden()
 })
 

@@ -35,7 +35,7 @@ function shortFoot(): TableEvent[][] {
     demoEvents(),
     [...away, { kind: 'plan-changed', potId: POT, coats }],
     [
-      { kind: 'waxed', potId: POT, implied: false },
+      { kind: 'waxed', potId: POT, implied: true },
       { kind: 'wiped', potId: POT, implied: false },
       ...done,
       { kind: 'sponged', potId: POT, implied: true },
@@ -56,7 +56,7 @@ test('short foot room: warned before dipping, a higher edge in one hit (scenario
   await bench.face.locator('.warning-key').tap()
   await page.clock.runFor(450)
   await expect(page.locator('.warnings')).toContainText(/Stop at \d+ mm up, or use a catch slab/)
-  await page.locator('.other').getByRole('button', { name: 'Off the shelf' }).tap()
+  await page.locator('.other').getByRole('button', { name: 'Keep it off the shelf' }).tap()
   await page.clock.runFor(450)
   await expect(page.getByRole('button', { name: /^Catch slab/ })).toBeVisible()
   await expect(page.getByRole('button', { name: /^Stack Doorstep/ })).toBeVisible()

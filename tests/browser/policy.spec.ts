@@ -77,6 +77,13 @@ test('no screen breaks the policy, and what it forbids is stopped', async ({ pag
   })
 })
 
+test('the licences of all that ships are shown in the app', async ({ page, context }) => {
+  await page.goto('./#/room')
+  const shown = context.waitForEvent('page')
+  await page.getByRole('link', { name: 'Licences' }).tap()
+  await expect((await shown).locator('body')).toContainText('SIL OPEN FONT LICENSE')
+})
+
 test('an address that names nothing opens the app', async ({ page }) => {
   const errors: string[] = []
   page.on('pageerror', (error) => errors.push(error.message))

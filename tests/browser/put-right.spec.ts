@@ -81,7 +81,7 @@ const dipped = (number: number, coat: number, bucketId: string, outAt: number): 
 const IN_HAND: readonly Slip[] = [
   {
     slip: 'tapped late: OUT was two minutes before',
-    tiles: ['OUT was earlier', '2 min ago'],
+    tiles: ['I lifted earlier', '2 min ago'],
     follows: (before, after) => {
       expect(dip(after, 33).outAt).toBe(dip(before, 33).outAt - 120_000)
       expect(Math.abs(ready(before, 33) - ready(after, 33) - 120_000)).toBeLessThan(1000)
@@ -111,7 +111,7 @@ const IN_HAND: readonly Slip[] = [
   },
   {
     slip: 'held three seconds too long',
-    tiles: ['Held longer', /^\+3 s/],
+    tiles: ['Change the seconds', /^\+3 s/],
     follows: (before, after) => {
       expect(dip(after, 33)).toMatchObject({ holdS: 7, plannedHoldS: 4, how: 'corrected' })
       expect(dip(after, 33).outAt - dip(before, 33).outAt).toBe(3000)
@@ -120,7 +120,7 @@ const IN_HAND: readonly Slip[] = [
   },
   {
     slip: 'cut short by two seconds',
-    tiles: ['Held longer', /^−2 s/],
+    tiles: ['Change the seconds', /^−2 s/],
     follows: (before, after) => {
       expect(dip(after, 33).holdS).toBe(2)
       expect(thickest(after, 33)).toBeLessThan(thickest(before, 33))
@@ -179,7 +179,7 @@ test('with the pot still in the hands each slip is put right in three hits, and 
 const BEFORE: readonly Slip[] = [
   {
     slip: 'forgot to tap: it is dipped already, five minutes ago',
-    tiles: ['dipped already', '5 min ago'],
+    tiles: ['Log a dip', '5 min ago'],
     follows: (_before, after) => {
       expect(dip(after, 34)).toMatchObject({ how: 'told', holdS: 4, coat: 0 })
       expect(pot(after, 34).waxedAt).toBeDefined()
@@ -247,7 +247,7 @@ test('before a dip each slip is put right in three hits, and exactly undone', as
 const BY_OTHERS: readonly Slip[] = [
   {
     slip: 'someone else dipped it, five minutes ago',
-    tiles: ['dipped already', '5 min ago Second hands'],
+    tiles: ['Log a dip', '5 min ago Potter 2'],
     follows: (_before, after) => {
       expect(dip(after, 34)).toMatchObject({ how: 'told', hands: 1, coat: 0 })
       expect(after.others?.openBucket).toBe('demo.gatepost')
@@ -309,7 +309,7 @@ test('the wrong bucket is named against the card, and a plain hit does not dip',
   await bench.pick(34)
   await bench.other('Another bucket', /Heather$/)
   await bench.hit()
-  await expect(bench.face).toContainText('That is Heather. Card says Gatepost.')
+  await expect(bench.face).toContainText('You chose Heather. The plan says Gatepost.')
   await bench.hit()
   expect((await bench.pot(34)).dips).toEqual([])
   await bench.holdBar()
@@ -433,7 +433,7 @@ test('collar: the pour and its level are said, and the return stays open until i
   await settled(bench)
   await bench.pick(41)
   // Straight-sided: (35 mm of a 200 mm vessel less 25 mm of a 150 mm pot): 0.66 L, 21 mm deep.
-  await expect(bench.face).toContainText(/Collar: pour 6[5-7]0 ml, 21 mm deep/)
+  await expect(bench.face).toContainText(/Pour 6[5-7]0 ml into the collar vessel, 21 mm deep/)
   await bench.hit()
   await expect.poll(async () => (await bench.table()).collar?.litres).toBeCloseTo(0.66, 1)
   await expect(bench.bar).toContainText('START')

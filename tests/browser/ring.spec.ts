@@ -26,7 +26,7 @@ function waiting(...numbers: number[]): TableEvent[][] {
     numbers.flatMap((number): TableEvent[] => {
       const potId = `demo.${number}`
       return [
-        { kind: 'waxed', potId, implied: false },
+        { kind: 'waxed', potId, implied: true },
         { kind: 'wiped', potId, implied: false },
         dipped(number, 0, 'demo.gatepost', 3),
         dipped(number, 1, 'demo.brackwater', 0),

@@ -144,9 +144,9 @@ test('a thick bucket is told two thirds of its water first', async ({ page }) =>
   await demo(page)
   await open(page, 'buckets/demo.heather')
   await type(page, 'Reading now', '1,53')
-  // 13.25 L from 1.53 to 1.48: 13.25 · 0.05 / 0.48 = 1.38 L, two thirds 0.92 L.
-  await expect(page.getByText('Add 920 ml of water first, stir, weigh again.')).toBeVisible()
-  await key(page, 'Keep reading').click()
+  // 12 L from 1.53 to 1.48: 12 · 0.05 / 0.48 = 1.25 L, two thirds 0.83 L.
+  await expect(page.getByText('Add 830 ml of water first, stir, weigh again.')).toBeVisible()
+  await key(page, 'Save this reading').click()
   await open(page, 'buckets')
   await expect(key(page, /Heather.*1.53, target 1.48.*too thick/)).toBeVisible()
 })
@@ -191,12 +191,12 @@ test('what is no backup is refused and changes nothing', async ({ page }) => {
 test('clearing needs the key held; a short touch says so', async ({ page }) => {
   await demo(page)
   await open(page, 'room')
-  await key(page, 'Clear the table: hold').click()
+  await key(page, 'Clear the table (press and hold)').click()
   await expect(key(page, 'Hold it down')).toBeVisible()
   await open(page, 'board')
   await expect(page.locator('.tile')).toHaveCount(8)
   await open(page, 'room')
-  await key(page, 'Clear the table: hold').click({ delay: 900 })
+  await key(page, 'Clear the table (press and hold)').click({ delay: 900 })
   await expect(page.getByText('The table is empty.')).toBeVisible()
   await open(page, 'board')
   await expect(page.locator('.tile')).toHaveCount(0)

@@ -1,5 +1,7 @@
 import type { Page } from 'puppeteer-core'
-import { recordsOf, waiting } from '../fixtures/season.ts'
+import { createRecords } from '../../shared/record.ts'
+import { writeBackup } from '../../src/store/backup.ts'
+import { recordsOf, season, waiting } from '../fixtures/season.ts'
 import type { Sitting } from './sitting.ts'
 
 const CLOCKS = 5
@@ -75,6 +77,45 @@ export function clocksOnApp(root: string): Sitting {
         return box && { x: box.x + box.width / 2, y: box.y + box.height / 2 }
       }, choice)
       if (place) await page.touchscreen.tap(place.x, place.y)
+    },
+  }
+}
+
+/** A season of another phone, its ids new with each number. */
+const seasonOf = (number: number) =>
+  recordsOf(season(IMPORTED)).flatMap(({ event, seq, order, at, tz }) =>
+    createRecords([event], { writer: `import${number}.a`, seq, order }, { at, tz }),
+  )
+const IMPORTED = 1500
+/** The second copy is compared that long after the start. */
+const COMPARED_MS = 5000
+
+/** The app's own backups taken in, one after another, each of them large. */
+export function importsOnApp(root: string): Sitting {
+  let number = 0
+  return {
+    root,
+    longestMs: 4000,
+    pauseMs: [0, 300],
+    async open(page, address) {
+      await openScreen(page, address, 'room')
+      await new Promise((resolve) => setTimeout(resolve, COMPARED_MS))
+    },
+    async hit(page) {
+      number++
+      const text = writeBackup(seasonOf(number), { at: Date.now(), tz: 0 })
+      await page.waitForSelector('input[type="file"]')
+      await page.evaluate((content) => {
+        const chosen = new DataTransfer()
+        chosen.items.add(new File([content], 'backup.txt', { type: 'text/plain' }))
+        const input = document.querySelector<HTMLInputElement>('input[type="file"]')
+        if (!input) return
+        input.files = chosen.files
+        input.dispatchEvent(new Event('change', { bubbles: true }))
+      }, text)
+      await page.waitForFunction(() =>
+        document.querySelector('[role="status"]')?.textContent?.includes('new'),
+      )
     },
   }
 }

@@ -1,18 +1,21 @@
 import { expect, test } from 'vitest'
-import { clocksOnApp } from './app.ts'
+import { clocksOnApp, importsOnApp } from './app.ts'
 import { at, buildPage } from './built.ts'
 import { killOften } from './kill.ts'
 import { clocksOnJournal } from './sitting.ts'
 
 /** On the app; as many again on the journal alone, where hits come faster than any hand. */
-const KILLS = process.env.PROVE ? { app: 100, journal: 100 } : { app: 15, journal: 8 }
+const KILLS = process.env.PROVE
+  ? { app: 100, journal: 100, imports: 150 }
+  : { app: 12, journal: 8, imports: 3 }
 const SEED = Number(process.env.KILL_SEED ?? 20_261_125)
 
 test.each([
-  [KILLS.app, 'app', () => clocksOnApp(at('dist')), 1],
-  [KILLS.journal, 'journal alone', () => clocksOnJournal(buildPage()), 3],
+  [KILLS.app, 'a sitting with five clocks in the app', () => clocksOnApp(at('dist')), 1],
+  [KILLS.imports, 'imports into the app', () => importsOnApp(at('dist')), 1],
+  [KILLS.journal, 'five clocks on the journal alone', () => clocksOnJournal(buildPage()), 3],
 ] as const)(
-  '%d kills at random moments of a sitting with five clocks on the %s: no hit told as saved is lost',
+  '%d kills at random moments of %s: nothing told as saved is lost',
   async (kills, name, sitting, least) => {
     const { acknowledged, hits, losses } = await killOften(sitting(), kills, SEED)
     console.log(

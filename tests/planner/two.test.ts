@@ -12,7 +12,7 @@ describe('two potters at one table', () => {
   it('are never told a worse plan than one', () => {
     const sooner: number[] = []
     for (let seed = FRESH_SEED, k = 0; k < (FULL ? 60 : 6); seed++) {
-      const input = generate(seed, { pots: [6, 40], coats: [2, 3], gridS: 1 })
+      const input = generate(seed, { pots: [10, 40], coats: [2, 3], gridS: 1 })
       // With an hour of the kiln lateness comes before all else: there two lost most.
       if (k % 2 === 0 && !input.deadline) continue
       k++

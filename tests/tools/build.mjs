@@ -1,6 +1,7 @@
 /** Builds dist/: the app, then its service worker with the list of everything to keep offline. */
 import { createHash } from 'node:crypto'
-import { existsSync, mkdirSync, readFileSync, renameSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
+import { licencesText } from './licences.mjs'
 import { at, ensureModules, run, tool } from './project.mjs'
 
 // What no page of the app asks for: the large icons serve its installation.
@@ -24,6 +25,8 @@ if (!existsSync(at('dist/index.html'))) {
 // Which part needs which: for `npm run size`, no part of the app.
 mkdirSync(at('.cache'), { recursive: true })
 renameSync(at('dist/parts.json'), at('.cache/parts.json'))
+
+writeFileSync(at('dist/licences.txt'), licencesText())
 
 const { injectManifest } = await import('workbox-build')
 const { count, size, warnings } = await injectManifest({

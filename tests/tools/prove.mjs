@@ -16,5 +16,6 @@ await runSteps([
   { ...vitest('engines', 'tests/engines/vitest.config.ts', patient, full), needs: 'build' },
   { ...playwright('sittings', ['order', '--grep', 'a sitting'], full), needs: 'build' },
   { ...playwright('sizes', ['sizes'], full), needs: 'build' },
+  { ...playwright('broken versions', ['broken'], full), needs: 'build' },
   check('faults', [node, at('tests/faults/run.mjs')], full),
 ])

@@ -1,5 +1,5 @@
 import { checkWork } from '../problem/check.ts'
-import { type Order, STIR } from '../problem/order.ts'
+import { type Order, STIR, type Timer } from '../problem/order.ts'
 import { layProblem, type Problem } from '../problem/problem.ts'
 import { emptyOrder } from '../search/by-rule.ts'
 import { exact, PROVABLE_DIPS } from '../search/exact.ts'
@@ -7,6 +7,7 @@ import { type Card, recall } from '../search/recall.ts'
 import { relocate } from '../search/runs.ts'
 import { bestStart, type Found, keep, search, versus } from '../search/search.ts'
 import { starts } from '../search/starts.ts'
+import { MOST_OPS, ordersByVisits } from '../search/visits.ts'
 import { makeTimer } from '../timing/timing.ts'
 import type { Plan, PlanInput } from '../types.ts'
 import { readPlan } from './read.ts'
@@ -17,6 +18,8 @@ export const FINAL_WORK = 1_000_000
 export const LONG_WORK = 10_000_000
 /** A small problem is searched this long before the exact method takes over. Tuned. */
 const SMALL_WORK = 60_000
+/** With less work no order is made by looking ahead. Tuned. */
+const PILOTS_FROM_WORK = 50_000
 /** A new order that gains less, in lateness and in finish, isn't worth telling anybody (R12). */
 const CALM_S = 60
 /** A card counts as in hand when it was to begin no later than this after the hands come free. Assumption. */
@@ -67,6 +70,14 @@ function putFirst(order: Order, cards: readonly Card[]): Order {
   return order
 }
 
+/** Orders to begin with: one of them made with more care on a fresh board, and where there is time. */
+function begun(problem: Problem, timer: Timer, hasOld: boolean, work: number): Order[] {
+  const long = work > FINAL_WORK
+  // Told again, the old order begins better.
+  if ((hasOld && !long) || work < PILOTS_FROM_WORK) return starts(problem)
+  return [...starts(problem), ...ordersByVisits(problem, timer, long ? MOST_OPS.inLong : MOST_OPS.atOnce)]
+}
+
 /**
  * The best order found for one of two potters, done by either alone: two are never told a worse plan than one.
  * Searched with as much work again; nothing with one potter.
@@ -78,7 +89,7 @@ function* alone(problem: Problem, work: number): Generator<void, Order[]> {
   const sooner = second.freeAtS < first.freeAtS || first.away ? second : first
   const single = layProblem({ ...input, hands: [sooner] })
   const timer = makeTimer(single)
-  const found = bestStart(single, timer)
+  const found = bestStart(single, timer, begun(single, timer, false, work))
   yield* search(single, timer, found, work, () => true)
   const firstOp = new Map(problem.pots.map((pot, p) => [pot.id, problem.firstOp[p]!]))
   const here = (o: number) => {
@@ -109,7 +120,7 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
   const old = previous && recall(problem, timer, previous)
   const cards = old ? standing(problem, old.cards) : []
   const allowed = (order: Order) => cards.length === 0 || keeps(problem, order, cards)
-  const begins = [...starts(problem), ...(yield* alone(problem, work))]
+  const begins = [...begun(problem, timer, old !== null, work), ...(yield* alone(problem, work))]
   const found: Found = bestStart(
     problem,
     timer,

@@ -22,9 +22,9 @@ export const emptyOrder = (problem: Problem): Order => ({
 /**
  * Builds an order step by step: of all pots' next steps the one with the least
  * (earliest start + weighted change of bucket - weighted remaining chain) goes next, in the potter where it scores
- * best. With one pair of hands everything is in potter 0.
+ * best. With one pair of hands everything is in potter 0. `begun`: ops that go first, as given.
  */
-export function orderByRule(problem: Problem, rule: Rule): Order {
+export function orderByRule(problem: Problem, rule: Rule, begun: readonly number[] = []): Order {
   const order = emptyOrder(problem)
   const { potterCount, bucket, dur, after, next } = problem
   const chain = rule.byDry ? problem.dryTail : problem.tail
@@ -39,9 +39,11 @@ export function orderByRule(problem: Problem, rule: Rule): Order {
     let bestSlot = 0
     let bestPotter = 0
     let bestStart = 0
+    const given = begun[k]
     for (let slot = 0; slot < live.length; slot++) {
       const p = live[slot]!
       const o = at[p]!
+      if (given !== undefined && o !== given) continue
       const b = bucket[o]!
       for (let l = 0; l < potterCount; l++) {
         const change = b >= 0 && open[l] !== b ? problem.openS[b]! : 0

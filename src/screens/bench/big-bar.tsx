@@ -12,18 +12,17 @@ export function BigBar({ card }: { readonly card: Card }) {
   if (isHandCard(card)) return <KnuckleBar label={w.step[card.kind].bar} />
   switch (card.kind) {
     case 'drip':
-      return <KnuckleBar label={w.footBar} />
+      return <KnuckleBar label={card.dip.cover.kind === 'inside' ? w.rimBar : w.footBar} />
     case 'stir':
       return (
         <KnuckleBar
-          label={w.stirBar}
+          label={card.collars ? w.stirPourBar : w.stirBar}
           holds={card.heldBar !== undefined}
           under={card.heldBar ? w.stirAnyway : undefined}
         />
       )
     case 'armed': {
-      const lead = table.value.settings.leadInS
-      const under = card.armed.cover.kind === 'inside' ? w.startPour(lead) : w.startUnder(lead)
+      const under = card.armed.cover.kind === 'inside' ? w.startPour : w.startUnder
       return card.heldBar ? (
         <KnuckleBar label={card.armed.hasIt ? w.againBar : w.anywayBar} holds />
       ) : (
@@ -45,12 +44,12 @@ export function BigBar({ card }: { readonly card: Card }) {
         <RestList card={card} />
       )
     case 'wax-pan':
-      return card.closing ? (
+      return card.why === 'closing' ? (
         <KnuckleBar label={w.panOffBar} />
       ) : (
         <AnswerBars
-          big={w.panBesideBar}
-          small={{ label: w.panOffBar, onPress: bench.pressSmall }}
+          big={card.why === 'waxed' ? w.panOffBar : w.panBesideBar}
+          small={{ label: card.why === 'waxed' ? w.panStaysBar : w.panOffBar, onPress: bench.pressSmall }}
           hand={table.value.settings.hand}
         />
       )
@@ -61,7 +60,18 @@ export function BigBar({ card }: { readonly card: Card }) {
     case 'held':
       return <KnuckleBar label={w.resumeBar} />
     case 'ask-dose':
-      return <KnuckleBar label={w.askBar(card.dip.holdS)} />
+      return (
+        <AnswerBars
+          big={w.askBar(card.dip.holdS)}
+          small={{
+            label: w.askNoBar,
+            onPress: () => {
+              bench.sheet.value = 'other'
+            },
+          }}
+          hand={table.value.settings.hand}
+        />
+      )
     case 'stuck':
       if (card.why === 'uncounted') return <CoatKeys potId={card.potId} />
       return card.big ? <KnuckleBar label={w.keepGoing} /> : <div class="bar bar-rest" />

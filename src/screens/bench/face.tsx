@@ -46,7 +46,7 @@ export function BucketName({ bucketId }: { readonly bucketId: string }) {
   const facts = table.value.buckets[bucketId]?.facts
   return facts ? (
     <div class="name">
-      <Swatch pattern={facts.pattern} letter={facts.letter} size={76} />
+      <Swatch pattern={facts.pattern} letter={facts.letter} size={96} />
     </div>
   ) : null
 }

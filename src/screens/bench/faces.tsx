@@ -1,45 +1,15 @@
 import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
 import { halfAt } from '../../table/model/halves.ts'
-import type { HandStepName } from '../../table/steps/step-rows.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import type { HandWords, Words } from '../../words/first-cards.ts'
+import type { Words } from '../../words/first-cards.ts'
 import type { Formats } from '../../words/format.ts'
 import { useApp } from '../app.ts'
-import { cautionText, coverText, nameOf, placeOf } from '../text/pot-text.ts'
+import { WarningLine } from '../parts/warning-line.tsx'
+import { cautionText, coverText, glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
-import { WarningLine } from './stand-ins.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
-
-/** A step that hands do on one pot with one hit: its words go by its name. */
-export function HandFace({ card }: { readonly card: Of<HandStepName> }) {
-  const { table, words } = useApp()
-  const pot = table.value.pots[card.potId]
-  const w = words.value.bench
-  if (!pot) return null
-  const said: HandWords = w.step[card.kind]
-  const { lidOf, shape } = pot.facts
-  const isLid = lidOf !== undefined
-  const seat = isLid ? w.seat.lid : shape.galleryMm === undefined ? undefined : w.seat.jar
-  const caution = typeof said.caution === 'string' ? said.caution : said.caution?.[table.value.settings.wax]
-  return (
-    <WithPot pot={pot}>
-      <h1 class="title">{(isLid ? said.lidTitle : undefined) ?? said.title}</h1>
-      {seat && said.lidTitle !== undefined ? (
-        <p class="strong">
-          {seat} {w.seat.fuses}
-        </p>
-      ) : (
-        <>
-          <p>{said.text}</p>
-          <p class="soft">{said.more(card.left)}</p>
-        </>
-      )}
-      {caution ? <Caution>{caution}</Caution> : null}
-    </WithPot>
-  )
-}
 
 /** What to pour for the collars, and into what. */
 function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vessel }: Decant): string {
@@ -77,11 +47,9 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
           <span class="soft">{ago}</span>
         </p>
       )}
-      {inHand && decant ? null : (
-        <Caution>
-          {marked} {w.stirCaution}
-        </Caution>
-      )}
+      <Caution>
+        {marked} {w.stirCaution}
+      </Caution>
     </div>
   )
 }
@@ -102,8 +70,14 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
         ? w.hasIt(nameOf(words.value, pot), bucket.name)
         : undefined
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
+  const onFoodSide = armed.cover.kind === 'full' || armed.cover.kind === 'inside'
+  const gloves = glovesText(words.value, bucket.cautions, onFoodSide)
   return (
-    <WithPot pot={pot} drawn="with-next" alarm={armed.foot === 'near' || armed.foot === 'over'}>
+    <WithPot
+      pot={pot}
+      drawn={asked ? 'as-is' : 'with-next'}
+      alarm={armed.foot === 'near' || armed.foot === 'over'}
+    >
       {inHand ? <p class="in-hand">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p> : null}
       <h1 class="title glaze">
         <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
@@ -125,12 +99,13 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       )}
       {armed.line || armed.warnings.length > 0 ? (
         <WarningLine line={armed.line} warnings={armed.warnings} />
-      ) : armed.stirredMs === undefined || asked ? null : (
+      ) : armed.stirredMs === undefined || asked || gloves ? null : (
         <p class="soft figures">
           {w.stirredAgo(formats.value.span(armed.stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}
         </p>
       )}
+      {gloves ? <Caution>{gloves}</Caution> : null}
     </WithPot>
   )
 }
@@ -142,20 +117,22 @@ export function DripFace({ card }: { readonly card: Of<'drip'> }) {
   if (!pot) return null
   const left = Math.ceil((card.until - now.value) / 1000)
   const poured = card.dip.cover.kind === 'inside'
+  const gloves = glovesText(words.value, table.value.buckets[card.dip.bucketId]?.facts.cautions ?? [])
   return (
     <WithPot pot={pot}>
       {left > 0 ? (
         <>
           <h1 class="title">{poured ? w.pourDripTitle : w.dripTitle}</h1>
           <p class="dose figures">{w.seconds(left)}</p>
-          <p class="soft">{w.footTitle}</p>
+          <p class="soft">{poured ? w.rimTitle : w.footTitle}</p>
         </>
       ) : (
         <>
-          <h1 class="title">{w.footTitle}</h1>
-          <p class="strong">{w.footText(placeOf(pot))}</p>
+          <h1 class="title">{poured ? w.rimTitle : w.footTitle}</h1>
+          <p class="strong">{(poured ? w.rimText : w.footText)(placeOf(pot))}</p>
         </>
       )}
+      {gloves ? <Caution>{gloves}</Caution> : null}
     </WithPot>
   )
 }

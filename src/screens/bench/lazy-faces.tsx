@@ -1,5 +1,6 @@
 /** The part of the bench that no first hit waits for. */
 
+import { ArmedFace, DripFace, StirFace } from './faces.tsx'
 import { WaitFace } from './rest.tsx'
 import type { FaceProps } from './stand-ins.tsx'
 import {
@@ -13,17 +14,23 @@ import {
 } from './waits.tsx'
 import './lazy-faces.css'
 
-export { WarningLine } from '../parts/warning-line.tsx'
 export { CoatKeys } from './coat-keys.tsx'
+export { CountScreen } from './count.tsx'
 export { LaneDoes, LowLines } from './hands-line.tsx'
 export { RestList } from './rest.tsx'
 export { Returned } from './returned.tsx'
 export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
 export { SlipLine } from './slip-line.tsx'
 
-/** Faces of waits and of decisions. */
+/** Faces of stirs, dips, waits and decisions. */
 export function LazyFace({ card }: FaceProps) {
   switch (card.kind) {
+    case 'stir':
+      return <StirFace card={card} />
+    case 'armed':
+      return <ArmedFace card={card} />
+    case 'drip':
+      return <DripFace card={card} />
     case 'ready':
       return <ReadyFace card={card} />
     case 'wait':

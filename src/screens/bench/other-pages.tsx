@@ -7,6 +7,7 @@ import { Swatch } from '../../ui/swatch.tsx'
 import { useBench } from '../bench-app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { CoatCounts } from './coat-keys.tsx'
+import { Caution } from './face.tsx'
 
 export type Page =
   | 'menu'
@@ -39,7 +40,8 @@ export function HeldPage({
     <div class="other-grid">
       {[1, 2, 3, 5].map((byS) => (
         <PressButton key={byS} class="other-tile figures" onPress={act({ do: 'held-longer', dipId, byS })}>
-          +{byS} s<small>{w.makes(holdS + byS)}</small>
+          {w.moreS(byS)}
+          <small>{w.makes(holdS + byS)}</small>
         </PressButton>
       ))}
       {shorter.slice(0, 2).map((byS) => (
@@ -48,7 +50,8 @@ export function HeldPage({
           class="other-tile figures"
           onPress={act({ do: 'held-longer', dipId, byS: -byS })}
         >
-          −{byS} s<small>{w.makes(holdS - byS)}</small>
+          {w.lessS(byS)}
+          <small>{w.makes(holdS - byS)}</small>
         </PressButton>
       ))}
     </div>
@@ -94,13 +97,15 @@ export function MorePage({
   readonly last: DipState | undefined
   readonly inHand: boolean
 }) {
-  const { table, words } = useBench()
+  const { table, words, formats, now } = useBench()
   const { pan, settings } = table.value
+  const isMarked = last !== undefined && (table.value.buckets[last.bucketId]?.facts.cautions ?? []).length > 0
   const w = words.value.other
   const { potId } = pot.facts
-  const tile = (text: string, on: (atMs: number) => void) => (
-    <PressButton class="other-tile" onPress={on}>
+  const tile = (text: string, on: (atMs: number) => void, does?: string) => (
+    <PressButton class={does === w.turnOff ? 'other-tile other-pan-on' : 'other-tile'} onPress={on}>
       {text}
+      {does === undefined ? null : <strong>{does}</strong>}
     </PressButton>
   )
   return (
@@ -125,14 +130,19 @@ export function MorePage({
         {tile(w.weigh, open('weigh'))}
         {last ? tile(w.held, open('held', last)) : null}
         {last ? tile(words.value.bench.washOff, act({ do: 'wash-off', potId })) : null}
-        {last ? tile(w.dab, act({ do: 'touched-up', potId })) : null}
+        {last ? tile(w.dab, act({ do: 'touched-up', potId }), isMarked ? w.dabGloves : undefined) : null}
         {inHand && last && settings.potters === 2
           ? tile(w.otherHands, act({ do: 'was-other-hands', dipId: last.dipId }))
           : null}
         {settings.wax === 'hot'
-          ? tile(pan ? w.panOff : w.panOn, act({ do: 'wax-pan', is: pan ? 'off' : 'on' }))
+          ? tile(
+              pan ? w.panIsOn(formats.value.span(now.value - pan.onAt)) : w.panIsOff,
+              act({ do: 'wax-pan', is: pan ? 'off' : 'on' }),
+              pan ? w.turnOff : w.turnOn,
+            )
           : null}
       </div>
+      {settings.wax === 'hot' ? <Caution>{w.panCare}</Caution> : null}
       {inHand ? null : (
         <PressButton class="other-tile other-gone" kind="hold" onPress={act({ do: 'gone', potId })}>
           {w.gone(nameOf(words.value, pot))}

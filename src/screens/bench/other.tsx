@@ -143,13 +143,15 @@ export function Other({ close, at }: OtherProps) {
 
 /** A card that asks for a decision opens where it is made. */
 const firstPage = (card: Card): Page =>
-  card.kind !== 'stuck'
-    ? 'menu'
-    : card.why === 'uncounted'
-      ? 'more'
-      : card.why === 'strayed'
-        ? 'stray'
-        : 'menu'
+  card.kind === 'ask-dose'
+    ? 'held'
+    : card.kind !== 'stuck'
+      ? 'menu'
+      : card.why === 'uncounted'
+        ? 'more'
+        : card.why === 'strayed'
+          ? 'stray'
+          : 'menu'
 
 /** A dip that was put down is still offered to be mended for so long. Our choice. */
 const RECENT_MS = 10 * 60_000

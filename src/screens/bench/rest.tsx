@@ -27,7 +27,7 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   const washed = washedPot(table.value, now.value)
   return (
     <div class="face face-wide">
-      <h1 class="title">{w.head.wait}</h1>
+      <h1 class="title">{never || soon ? w.waitTitle : w.head.wait}</h1>
       <p class="wait-span figures">{never ? w.waitNever : soon ? w.waitSoon : f.span(leftMs)}</p>
       <p class="strong figures">
         {never || soon ? '' : `${w.waitUntil(f.clock(next.at + skewMs))}, `}

@@ -8,6 +8,7 @@ import type { PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { useBench } from '../bench-app.ts'
 import { remedyText } from '../text/remedy-text.ts'
+import { Caution } from './face.tsx'
 import type { Acting } from './other-pages.tsx'
 
 /** Whether there is something to keep off the shelf. */
@@ -29,16 +30,19 @@ export function ShelfPage({ pot, bucketId, act }: ShelfProps) {
   }, [pot, bucketId])
   const glaze = table.value.buckets[bucketId]?.facts.name ?? ''
   return (
-    <div class="other-grid">
-      {remedies.map((remedy, i) => {
-        const { what, to } = remedyText(words.value, formats.value, table.value, glaze, remedy)
-        return (
-          <PressButton key={i} class="other-tile figures" onPress={act(applied(table.value, pot, remedy))}>
-            {what}
-            <small>{to}</small>
-          </PressButton>
-        )
-      })}
+    <div class="other-more">
+      <div class="other-grid">
+        {remedies.map((remedy, i) => {
+          const { what, to } = remedyText(words.value, formats.value, table.value, glaze, remedy)
+          return (
+            <PressButton key={i} class="other-tile figures" onPress={act(applied(table.value, pot, remedy))}>
+              {what}
+              <small>{to}</small>
+            </PressButton>
+          )
+        })}
+      </div>
+      {remedies.some(({ is }) => is === 'slab') ? <Caution>{words.value.remedy.slabCare}</Caution> : null}
     </div>
   )
 }

@@ -4,7 +4,6 @@ import type { Card } from '../../table/card/card.ts'
 import { type Away, useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
 import { withStandIn } from '../lazy.tsx'
-import type { WarningLineProps } from '../parts/warning-line.tsx'
 
 const load = () => import('./lazy-faces.tsx')
 
@@ -23,6 +22,12 @@ const Plain = ({ head }: { readonly head: string }) => (
   <div class="face face-wide">
     <h1 class="title title-big">{head}</h1>
   </div>
+)
+
+/** No count starts before its screen is here; one that a new page finds running can be stopped at once. */
+export const CountScreen = withStandIn<{ readonly card: Extract<Card, { kind: 'count' | 'out' }> }>(
+  () => load().then((part) => part.CountScreen),
+  () => <button class="count" data-press="bar" type="button" />,
 )
 
 export const Returned = withStandIn<{ readonly away: Away }>(
@@ -58,12 +63,6 @@ const Nothing = () => null
 
 export const RingAsk = withStandIn(() => load().then((part) => part.RingAsk), Nothing)
 export const LaneDoes = withStandIn(() => load().then((part) => part.LaneDoes), Nothing)
-
-/** No dip starts before the warnings are here, and their words come with them. */
-export const WarningLine = withStandIn<WarningLineProps>(
-  () => load().then((part) => part.WarningLine),
-  Nothing,
-)
 
 export const SlipLine = withStandIn<{ readonly dipId: string }>(
   () => load().then((part) => part.SlipLine),

@@ -33,23 +33,25 @@ export function Strip() {
   const lanes = table.value.settings.potters === 2
   return (
     <div class={lanes ? 'strip strip-lanes' : 'strip'}>
-      {offersRing(extras.value, table.value, card.value, now.value) ? (
-        <RingAsk />
-      ) : back && now.value - back.at < HIT_TOLD_MS ? (
-        <BackStrip to="put-back" label={w.bench.putBack} onPress={hit({ do: 'put-back' })} />
-      ) : last && now.value - last.at < HIT_TOLD_MS && w.hits[last.kind] !== undefined ? (
-        <BackStrip
-          to="take-back"
-          label={[down && w.bench.setDown(placeOf(down)), w.bench.takeBack(named(last.kind, last.potId))]
-            .filter(Boolean)
-            .join(' ')}
-          onPress={hit({ do: 'take-back' })}
-        />
-      ) : pan ? (
+      {pan ? (
         <BackStrip
           to="pan"
           label={w.bench.panStrip(formats.value.span(pan.onMs))}
           onPress={hit({ do: 'wax-pan', is: 'watched' })}
+        />
+      ) : offersRing(extras.value, table.value, card.value, now.value) ? (
+        <RingAsk />
+      ) : back && now.value - back.at < HIT_TOLD_MS ? (
+        <BackStrip
+          to="put-back"
+          label={w.bench.putBack(named(back.kind ?? '', back.potId))}
+          onPress={hit({ do: 'put-back' })}
+        />
+      ) : last && now.value - last.at < HIT_TOLD_MS && w.hits[last.kind] !== undefined ? (
+        <BackStrip
+          to="take-back"
+          label={down ? w.bench.downTakeBack(placeOf(down)) : w.bench.takeBack(named(last.kind, last.potId))}
+          onPress={hit({ do: 'take-back' })}
         />
       ) : (
         <LowLines faults={faults} />

@@ -1,12 +1,13 @@
 import type { Card } from '../../table/card/card.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
-import type { Table } from '../../table/model/state.ts'
+import { lastDip } from '../../table/model/plan.ts'
+import type { PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { BenchWords } from '../../words/bench.ts'
 import { useBench } from '../bench-app.ts'
 import { useDays } from '../days.ts'
-import { nameOf, placeOf } from '../text/pot-text.ts'
+import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
@@ -23,6 +24,11 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
   const at = forecast?.pot.touchAt
   const { inside, outside, overlap } = words.value.where
   const where = at && w.touchAt(forecast.halves ? overlap : at.face === 'inside' ? inside : outside[at.zone])
+  const held = pots.filter(wasTonged)
+  const tonged =
+    held.length === 0
+      ? undefined
+      : w.tongMarks(held.length < pots.length ? held.map((pot) => nameOf(words.value, pot)).join(', ') : '')
   const next = (
     <p class="next">
       {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={34} /> : null}
@@ -34,7 +40,7 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
       <WithPot pot={only}>
         <h1 class="title title-big">{w.head.ready}</h1>
         <p class="strong">{where}</p>
-        <p class="soft">{w.tongMarks}</p>
+        {tonged ? <p class="soft">{tonged}</p> : null}
         {next}
       </WithPot>
     )
@@ -58,11 +64,17 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
         ))}
       </ul>
       <p class="soft">
-        {where}. {w.tongMarks} {w.leaveOut}
+        {where}. {tonged} {w.leaveOut}
       </p>
       {next}
     </div>
   )
+}
+
+/** Held by the tongs for its last coat: not poured inside, nor dipped by hand for a collar or one half. */
+function wasTonged(pot: PotState): boolean {
+  const kind = lastDip(pot)?.cover.kind
+  return kind !== undefined && kind !== 'inside' && kind !== 'collar' && kind !== 'side'
 }
 
 function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
@@ -74,11 +86,13 @@ function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
   const { table, words, formats } = useBench()
   const w = words.value.bench
+  const gloves = glovesText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.returnTitle(table.value.buckets[card.bucketId]?.facts.name ?? '')}</h1>
       <p>{w.returnText(formats.value.pour(card.litres))}</p>
-      <p class="soft figures">{formats.value.span(card.sinceMs)}</p>
+      <p class="soft figures">{w.pouredAgo(formats.value.span(card.sinceMs))}</p>
+      {gloves ? <Caution>{gloves}</Caution> : null}
     </div>
   )
 }
@@ -107,11 +121,13 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
   const here = leftText(words.value, table.value, card.left)
   const { left } = card
   const leftId = left.kind === 'armed' ? left.armed.potId : undefined
-  const lines = here ? card.lines.filter(({ potId }) => potId !== leftId).slice(0, 2) : card.lines
+  const others = card.lines.filter(({ potId }) => !here || potId !== leftId)
+  // Beside the caution there is room for two.
+  const lines = others.slice(0, (table.value.pan ? 2 : 3) - (here ? 1 : 0))
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.held}</h1>
-      <p class="soft">{w.heldText}</p>
+      {table.value.pan ? null : <p class="soft">{w.heldText}</p>}
       {here || lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
       <ul class="held-lines">
         {here ? <li class="held-left">{here}</li> : null}
@@ -147,8 +163,16 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
   const w = words.value.bench
   return (
     <div class="face face-wide">
-      <h1 class="title title-big">{w.panTitle(formats.value.span(card.onMs))}</h1>
-      <p class="strong">{card.closing ? w.panClosing : w.panAsk}</p>
+      <h1 class="title title-big">
+        {card.why === 'waxed' ? w.panDone : w.panTitle(formats.value.span(card.onMs))}
+      </h1>
+      <p class="strong">
+        {
+          { waxed: w.panTitle(formats.value.span(card.onMs)), closing: w.panClosing, beside: w.panAsk }[
+            card.why
+          ]
+        }
+      </p>
       <Caution>{w.panCaution}</Caution>
     </div>
   )

@@ -35,7 +35,7 @@ export function WeighPage({
     <div class="weigh">
       <p class="strong">{as === 'bisque' ? w.weighBisque(name) : w.weighNow(name)}</p>
       <p class="weigh-figure figures" aria-live="polite">
-        {typed.value === '' ? '0' : typed.value} g
+        {w.weighed(typed.value === '' ? '0' : typed.value)}
       </p>
       <div class="weigh-keys figures">
         {KEYS.map((key) => (

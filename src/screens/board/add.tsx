@@ -94,6 +94,7 @@ export function AddPots() {
         {chosen === 'jar' ? (
           <Switch label={w.lid} help={w.lidHelp} on={lid.value} onSwitch={(on) => (lid.value = on)} />
         ) : null}
+        <p class="caution">{w.look(table.value.board.bisqueCone)}</p>
         <StackChoice label={w.stack} value={stackId} onChoose={(next) => (stack.value = next)} />
         {chosen === 'jar' && lid.value ? (
           <StackChoice

@@ -4,6 +4,7 @@ import { useDays } from '../days.ts'
 import { useDesk } from '../desk/app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
 import { bulk, weight } from '../text/amounts.ts'
+import { cautionText } from '../text/pot-text.ts'
 import { Cup } from './cup.tsx'
 
 interface DensityProps {
@@ -41,7 +42,9 @@ export function DensityCheck({ bucket, reading, keep }: DensityProps) {
         <>
           <p class="density-said figures">{w.addDry(weight(mix.firstKg, units))}</p>
           <p class="help figures">{w.addDryMore(weight(mix.allKg, units))}</p>
-          <p class="caution">{w.dustCaution}</p>
+          <p class="caution">
+            {cautionText(words.value, bucket.facts.cautions)} {w.dustCaution}
+          </p>
         </>
       ) : null}
       {densityAt === undefined ? null : <p class="help figures">{w.readAt(moment(densityAt))}</p>}

@@ -50,6 +50,7 @@ export function TileForm({
       <p class="help">
         {w.how} {underId === undefined ? null : w.howPair}
       </p>
+      <p class="caution">{w.care}</p>
       <Measured
         key={round}
         keep={(tile) => {

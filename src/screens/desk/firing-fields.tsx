@@ -87,6 +87,7 @@ export function FiringFields({ entry, onDone, children }: FiringFieldsProps) {
           onDone?.(make)
         }}
       />
+      <p class="caution">{w.care}</p>
       <div class="fields">
         <Field
           label={w.cone}

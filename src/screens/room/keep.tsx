@@ -2,6 +2,8 @@ import { useRef, useState } from 'preact/hooks'
 import { HoldKey } from '../../ui/hold.tsx'
 import { useDesk } from '../desk/app.ts'
 
+const DAY_MS = 86_400_000
+
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
   const { words, act, health, backUp, takeIn, install, applyUpdate } = useDesk()
@@ -9,7 +11,15 @@ export function Keep() {
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [cleared, setCleared] = useState(false)
-  const { quarantined: aside, readOnly, unread, offlineReady, install: installed, update } = health.value
+  const {
+    quarantined: aside,
+    readOnly,
+    unread,
+    copiedAt,
+    offlineReady,
+    install: installed,
+    update,
+  } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const write = () => {
@@ -61,6 +71,7 @@ export function Keep() {
           {said.text}
         </p>
       ) : null}
+      <p class="strong">{w.copied(copiedAt && Math.floor((Date.now() - copiedAt) / DAY_MS))}</p>
       {aside > 0 ? <p class="alarm figures">{w.aside(aside)}</p> : null}
       {readOnly ? <p class="alarm">{w.readOnly}</p> : null}
       <p class="strong">{offlineReady ? w.offline : w.notOffline}</p>
@@ -99,6 +110,9 @@ export function Keep() {
         />
       )}
       <p class="help">{w.clearHelp}</p>
+      <a class="key" href="./licences.txt" target="_blank" rel="noreferrer">
+        {w.licences}
+      </a>
     </section>
   )
 }

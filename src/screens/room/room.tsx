@@ -44,7 +44,7 @@ function About() {
       <h2>{w.about}</h2>
       <p>{w.aboutText}</p>
       <ul class="first-cautions">
-        {words.value.first.cautions.map((caution) => (
+        {[...words.value.first.cautions, ...w.cautions].map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
       </ul>

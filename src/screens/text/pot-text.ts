@@ -48,6 +48,17 @@ export const isGrave = (warning: Warning): boolean =>
 export const cautionText = (words: Words, cautions: readonly Caution[]): string | undefined =>
   cautions.length > 0 ? words.bench.marked(cautions.map((what) => words.caution[what]).join(', ')) : undefined
 
+/** The same in short, where the glaze is on the hands; of a coat on a food side that nobody knows it to be safe. */
+export const glovesText = (
+  words: Words,
+  cautions: readonly Caution[],
+  onFoodSide = false,
+): string | undefined =>
+  cautions.length === 0
+    ? undefined
+    : words.bench.gloves(cautions.map((what) => words.caution[what]).join(', ')) +
+      (onFoodSide ? ` ${words.bench.foodSide}` : '')
+
 /** What a pot is called: its number, and which piece of it where there are two. */
 export const nameOf = (words: Words, pot: PotState | undefined): Name =>
   pot?.facts.lidOf === undefined ? (pot?.facts.number ?? '') : words.bench.lid(pot.facts.number)

@@ -5,7 +5,7 @@ import type { isAnyLeft, Schedule } from '../order/schedule.ts'
 import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
 import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { nextBucket } from '../steps/steps.ts'
-import { panAsk } from '../steps/wax-pan.ts'
+import { isWaxDone, panAsk } from '../steps/wax-pan.ts'
 import { type AtStep, footCheck, leftAt, nextWork, stepsOf, type Work } from '../steps/work.ts'
 import { type Card, potsOnCard, type StuckWhy } from './card.ts'
 import { dipCard } from './dip-card.ts'
@@ -132,15 +132,17 @@ function toldCard(
   return work && workCard(table, steps, work, now)
 }
 
-/** Nothing for the hands: the pan is asked about, and nothing is finished while it is on. */
+/** The pan comes before what hands that hold no pot would do next: nobody walks away from it, and it is not left on. */
 function withPan(table: Table, card: Card, now: number): Card {
-  const closing = card.kind === 'finished'
-  if (!table.pan || (!closing && !(card.kind === 'wait' && panAsk(table, now)))) return card
-  const off = { do: 'wax-pan', is: 'off' } as const
+  if (!table.pan) return card
   const onMs = now - table.pan.onAt
-  return closing
-    ? { kind: 'wax-pan', onMs, closing, big: off }
-    : { kind: 'wax-pan', onMs, closing, big: { do: 'wax-pan', is: 'watched' }, small: off }
+  const off = { do: 'wax-pan', is: 'off' } as const
+  const stays = { do: 'wax-pan', is: 'watched' } as const
+  if (card.kind === 'finished') return { kind: 'wax-pan', onMs, why: 'closing', big: off }
+  // A pot that was taken up, or is about to go in, is put down first.
+  if (table.picked || card.kind === 'armed') return card
+  if (isWaxDone(table)) return { kind: 'wax-pan', onMs, why: 'waxed', big: off, small: stays }
+  return panAsk(table, now) ? { kind: 'wax-pan', onMs, why: 'beside', big: stays, small: off } : card
 }
 
 /** The hands took a pot of their own choice: its own step, or the bucket they chose for it. */

@@ -105,8 +105,8 @@ export type Card = Base &
         readonly litres: number
         readonly sinceMs: number
       }
-    /** The pan of hot wax is on. `closing`: all else is done, and it has to be off. */
-    | { readonly kind: 'wax-pan'; readonly onMs: number; readonly closing: boolean }
+    /** The pan of hot wax is on: the last foot is waxed, all else is done, or nobody has said for long to be beside it. */
+    | { readonly kind: 'wax-pan'; readonly onMs: number; readonly why: 'waxed' | 'closing' | 'beside' }
     | {
         readonly kind: 'wait'
         readonly next?: Due

@@ -85,6 +85,8 @@ function cardWords(table: Table, card: Card): Line | undefined {
         key: `return ${card.bucketId}`,
         words: ['return it to', ...bucket(table, card.bucketId)],
       }
+    case 'wax-pan':
+      return card.why === 'waxed' ? { key: 'pan waxed', words: ['wax pan is on'] } : undefined
     case 'finished':
       return { key: 'finished', words: ['all coats are on'] }
     default:

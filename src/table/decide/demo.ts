@@ -11,7 +11,7 @@ import type { More } from './decision.ts'
 
 /** The invented evening at the Thornbank clay room. All names, people and numbers are made up. */
 
-const BUCKET = { insideMm: 290, litres: 13.25, heightMm: 330, toleranceGramsPerMl: 0.02 }
+const BUCKET = { insideMm: 290, litres: 12, heightMm: 330, toleranceGramsPerMl: 0.02 }
 
 const BUCKETS: readonly BucketFacts[] = [
   {

@@ -53,6 +53,7 @@ const kept = ([first, ...others]: readonly Mark[]): readonly Mark[] =>
 function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped[]): Table {
   const ahead = readAhead(events)
   const lines = new Map(from.table.hits.map((line) => [line.hit, line]))
+  const gone = new Map<string, HitLine>()
   const { takenBack, ...begun } = from.table
   let past = takenBack
   const passed = [...earlier, from]
@@ -74,8 +75,11 @@ function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped
       }
       const { event, hit } = stamped
       if (event.kind === 'taken-back' && ahead.back.has(event.hit) && ahead.there().has(hitKey(event.hit)))
-        past = { hit: event.hit, at: tableTime(table, stamped) }
-      else if (!ahead.out.has(hit)) {
+        past = { ...gone.get(event.hit), hit: event.hit, at: tableTime(table, stamped) }
+      else if (ahead.out.has(hit)) {
+        const line = hitLine(table, stamped)
+        if (line) gone.set(hit, line)
+      } else {
         const named = asItWas(stamped, ahead)
         const line = named && hitLine(table, named)
         if (line) {

@@ -145,8 +145,8 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       return cleared(table)
     case 'waxed': {
       // Wax goes on hot from a pan that is on, whoever lit it.
-      const lit =
-        table.settings.wax === 'hot' && !table.pan && !event.implied ? waxPan(table, 'on', at) : table
+      const isHot = table.settings.wax === 'hot' && !event.implied
+      const lit = isHot && (!table.pan || table.pan.stays) ? waxPan(table, 'on', at) : table
       return change(unpicked(lit), event.potId, { waxedAt: at })
     }
     case 'wiped':
@@ -222,7 +222,11 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
 
 function waxPan(table: Table, is: 'on' | 'watched' | 'off', at: number): Table {
   const { pan, ...rest } = table
-  return is === 'off' ? rest : { ...rest, pan: { onAt: pan?.onAt ?? at, watchedAt: at } }
+  if (is === 'off') return rest
+  return {
+    ...rest,
+    pan: { onAt: pan?.onAt ?? at, watchedAt: at, ...(is === 'watched' ? { stays: true as const } : {}) },
+  }
 }
 
 /** What no person would name as the last thing done; a hit taken back and put back is its own again. */

@@ -147,8 +147,8 @@ export interface Table extends Hands {
   readonly log?: readonly KilnReading[]
   /** By `pairKey`. */
   readonly pairs: Readonly<Record<string, PairFacts>>
-  /** The pan of hot wax: on since, and when somebody last said that they are beside it. */
-  readonly pan?: { readonly onAt: number; readonly watchedAt: number }
+  /** The pan of hot wax: on since, and when somebody last said that they are beside it; `stays`: after the last wax. */
+  readonly pan?: { readonly onAt: number; readonly watchedAt: number; readonly stays?: true }
   /** Whose hands the table is seen by, see `lanes`. */
   readonly potter?: 1
   /** The same fields of the other pair of hands. */
@@ -164,5 +164,5 @@ export interface Table extends Hands {
   /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
   readonly hits: readonly HitLine[]
   /** The hit taken back last and not put back since, while nothing else was hit. */
-  readonly takenBack?: { readonly hit: string; readonly at: number }
+  readonly takenBack?: Pick<HitLine, 'hit' | 'at'> & Partial<HitLine>
 }

@@ -1,3 +1,4 @@
+import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 
 /** A pan of hot wax is asked about this long after somebody said that they are beside it. Our choice. */
@@ -15,8 +16,26 @@ export interface PanAsk {
 export function panAsk(table: Table, now: number): PanAsk | undefined {
   const { pan } = table
   if (!pan) return undefined
-  const touchedAt = Math.max(pan.watchedAt, table.hits.at(-1)?.at ?? pan.watchedAt)
-  const dueAt = Math.min(pan.watchedAt + ASK_EVERY_MS, touchedAt + UNTOUCHED_MS)
+  // Who waxes is beside it.
+  const watchedAt = Math.max(pan.watchedAt, lastWaxedAt(table))
+  const touchedAt = Math.max(watchedAt, table.hits.at(-1)?.at ?? watchedAt)
+  const dueAt = Math.min(watchedAt + ASK_EVERY_MS, touchedAt + UNTOUCHED_MS)
   if (now < dueAt) return undefined
   return { onMs: now - pan.onAt, times: 1 + Math.floor((now - dueAt) / UNTOUCHED_MS) }
+}
+
+const lastWaxedAt = (table: Table): number =>
+  Math.max(
+    Number.NEGATIVE_INFINITY,
+    ...potsOnTable(table).map(({ waxedAt }) => waxedAt ?? Number.NEGATIVE_INFINITY),
+  )
+
+/** The pan is on, no foot is left to wax, and nobody has said since that it is to stay on. */
+export function isWaxDone(table: Table): boolean {
+  if (!table.pan || table.pan.stays) return false
+  const isLeft = potsOnTable(table).some(
+    ({ waxedAt, washedAt, dips, later }) =>
+      waxedAt === undefined && washedAt === undefined && dips.length === 0 && !later,
+  )
+  return !isLeft && Number.isFinite(lastWaxedAt(table))
 }

@@ -1,10 +1,11 @@
 import type { Name } from '../name.ts'
+import { isOne } from './counts.ts'
 
 /** English of the board. */
 export const board = {
   title: 'Board',
   counts: (waiting: number, ready: number) => `${waiting} wait, ${ready} ready`,
-  pots: (n: number) => (n === 1 ? '1 pot' : `${n} pots`),
+  pots: (n: number) => (isOne(n) ? '1 pot' : `${n} pots`),
   ends: (waiting: number, clock: string) =>
     waiting > 0 ? `${waiting} wait, dipped by ${clock}` : `dipped by ${clock}`,
   bench: 'Bench',
@@ -58,6 +59,8 @@ export const add = {
   lid: 'With a lid',
   lidHelp: 'On the next place, with coats of its own. Ledge and edge stay bare: glaze there fuses them.',
   lidStack: 'Its lid',
+  look: (cone: string) =>
+    `Look each pot over for cracks. Does its witness cone say ${cone}? If not, change it in Room.`,
   noStack: 'A stack comes first.',
   toStack: 'Plan a stack',
 }

@@ -1,4 +1,5 @@
 import type { Name } from '../name.ts'
+import { isOne } from './counts.ts'
 
 /** English of the buckets. */
 export const buckets = {
@@ -13,16 +14,16 @@ export const buckets = {
     title: 'What is in it',
     stands: (level: string, litres: string) => `Stands ${level} deep, ${litres}.`,
     drops: (dips: number, level: string) =>
-      dips === 1 ? `1 dip to come: drops to ${level}.` : `${dips} dips to come: drops to ${level}.`,
+      isOne(dips) ? `1 dip to come: drops to ${level}.` : `${dips} dips to come: drops to ${level}.`,
     covers: (number: Name, level: string, needs: string) =>
       `${number} needs most: ${needs}. With it in: ${level}.`,
     short: (number: Name, level: string, needs: string) =>
       `Level ${level} with ${number} in it. It needs ${needs}: dip it first, or top up.`,
     litres: 'Glaze in it now',
     most: (litres: string) => `Brim: ${litres}.`,
-    read: 'Level read',
-    sieve: 'Sieved',
-    anew: 'A new fill: hold',
+    read: 'Save the level',
+    sieve: 'Log a sieving',
+    anew: 'A new fill (press and hold)',
     log: { filled: 'new fill', density: 'density', level: 'level', sieved: 'sieved', stirred: 'stirred' },
     last: (stirred: string | undefined, sieved: string | undefined) =>
       `Stirred ${stirred ?? 'not yet'}, sieved ${sieved ?? 'not yet'}.`,
@@ -36,10 +37,10 @@ export const buckets = {
     wrong: (density: string) => `That would be ${density}: look at the scale again.`,
   },
   pairs: {
-    title: (name: string) => `Over ${name}`,
-    proved: (n: number) => (n === 1 ? 'proved once' : `proved ${n} times`),
+    title: (name: string) => `On top of ${name}`,
+    proved: (n: number) => (isOne(n) ? 'proved once' : `proved ${n} times`),
     untried: () => 'untried',
-    'went-wrong': (n: number) => (n === 1 ? 'went wrong' : `went wrong ${n} times`),
+    'went-wrong': (n: number) => (isOne(n) ? 'went wrong' : `went wrong ${n} times`),
     well: 'Came out well',
     badly: 'Went wrong',
     help: 'Which glaze lies on top matters: the other way round is another pair.',
@@ -53,7 +54,7 @@ export const buckets = {
   target: 'Target',
   tolerance: 'Give or take',
   read: 'Reading now',
-  readKey: 'Keep reading',
+  readKey: 'Save this reading',
   readHelp: 'Stir, weigh a known volume: grams by millilitres.',
   readAt: (when: string) => `read ${when}`,
   onTarget: 'On target.',
@@ -69,10 +70,10 @@ export const buckets = {
   height: 'Height',
   litres: 'Glaze in it',
   limits: 'How thick, how far',
-  limit: 'Own limit, dry coat',
+  limit: 'Thickest dry coat',
   pin: 'Pin scratch',
   pinHelp: 'Through a 3 s coat on a dry 5 mm tile. Sets how thick this glaze goes on.',
-  cautions: 'Marked as holding',
+  cautions: 'Contains',
   cautionsHelp: 'Shown at the step, never judged. The maker’s sheet and local rules decide.',
   caution: {
     lead: 'lead',
@@ -81,6 +82,6 @@ export const buckets = {
     manganese: 'manganese',
     other: 'other',
   },
-  remove: 'Take it off the table: hold',
+  remove: 'Remove (press and hold)',
   sizes: 'Sets water, level and fit.',
 }

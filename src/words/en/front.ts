@@ -13,7 +13,7 @@ export const front = {
     failed: 'That did not work. Try again.',
   },
   first: {
-    job: 'The second head at the glaze table: it counts your dips aloud, knows when each coat takes the next one, warns before a coat is too thick or runs, and forgets nothing.',
+    job: 'The second head at the glaze table: it counts your dips aloud, estimates when each coat will take the next one, warns before a coat may be too thick or run, and keeps a record of every dip.',
     own: 'My own pots',
     back: 'Back to my pots',
     demo: 'Try the demo evening',
@@ -22,7 +22,7 @@ export const front = {
     cautions: [
       'Hot wax burns and can catch fire. Never leave the pan; never water on a wax fire.',
       'Glaze dust is silica. Wipe wet, never sweep or sand dry.',
-      'Wet hands and a mixer: a tested GFCI or RCD, lead off the floor.',
+      'Wet hands and a mixer: a tested GFCI or RCD, cable off the floor.',
       'This app cannot tell whether a pot is safe for food. Only a laboratory can.',
       'Local rules and licensed people come first.',
     ],

@@ -1,8 +1,9 @@
+import { isOne } from './counts.ts'
 /** English of what is measured: the day's air, the clay, a glaze's pick-up, and what the room has taught. */
 export const measured = {
   air: {
     old: (ago: string) => `Noted ${ago} ago. Is it still so?`,
-    still: 'Still so',
+    still: 'No change',
     pair: 'Two thermometers',
     dry: 'Dry one reads',
     wet: 'Wet one reads',
@@ -18,7 +19,7 @@ export const measured = {
     wide: 'Cloth wide',
     high: 'Cloth high',
     weight: 'Weighs now',
-    hang: 'It hangs',
+    hang: 'Cloth is up',
     hanging: (clock: string, ago: string) => `Hung at ${clock}, ${ago} ago. Weigh it after 20 to 60 min.`,
     reading: 'Take the reading',
     lost: (grams: string, span: string) => `Cloth lost ${grams} g in ${span}: `,
@@ -50,7 +51,10 @@ export const measured = {
     gain: 'Gained',
     area: 'Area that got wet',
     is: (mm: string) => `That is ${mm}.`,
-    pickUp: (x: string, low: string, high: string) => `Goes on ${x} × as computed (${low} to ${high}).`,
+    pickUp: (percent: number, low: string, high: string) =>
+      percent === 0
+        ? `Goes on as thick as estimated (${low} to ${high} ×).`
+        : `Goes on ${Math.abs(percent)} % ${percent < 0 ? 'thinner' : 'thicker'} than estimated (${low} to ${high} ×).`,
     dose: 'Seconds and coat',
     on: (s: string, form: string, wall: string) => `${s} on a dry ${form}, wall ${wall}:`,
     at: (mm: string, density: string) => `${mm} at ${density}`,
@@ -64,7 +68,7 @@ export const measured = {
   taught: {
     title: 'What this room has taught',
     none: 'Nothing yet. DRY and NOT YET teach the waits, and so does a pot on the scale.',
-    from: (n: number) => (n === 1 ? 'From 1 check:' : `From ${n} checks:`),
+    from: (n: number) => (isOne(n) ? 'From 1 check:' : `From ${n} checks:`),
     waits: (x: string, low: string, high: string) => `Coats wait ${x} × as computed (${low} to ${high}).`,
     water: (x: string, low: string, high: string) => `Dips bring ${x} × the water (${low} to ${high}).`,
     glaze: (name: string, x: string, low: string, high: string) =>

@@ -1,11 +1,12 @@
+import { isOne } from './counts.ts'
 /** English of flow tiles, the firing and the melt look-ahead. */
 export const melt = {
   tile: {
     title: 'Flow tiles',
     line: (dry: string, run: string, n: number) =>
-      `${dry} dry runs about ${run}: ${n === 1 ? '1 tile' : `${n} tiles`}`,
+      `${dry} dry runs about ${run}: ${isOne(n) ? '1 tile' : `${n} tiles`}`,
     none: 'No flow tile yet: its run stays unknown.',
-    on: 'It lies',
+    on: 'Dipped over',
     alone: 'on the bare tile',
     over: (glaze: string) => `over ${glaze}`,
     runs: (dry: string, likely: string, high: string) => `${dry} dry runs about ${likely}, up to ${high}.`,
@@ -22,6 +23,7 @@ export const melt = {
     make: 'Measure a fired tile',
     how: 'Upright, dipped once, twice, three times. Measure each dry coat by the gauge used on the pots; after the firing, how far its lower edge came.',
     howPair: 'For a pair: the dry thickness of both coats together.',
+    care: 'Fired drips are razor-sharp: wear gloves, and eye cover to chip or grind them.',
     stripeOf: (n: number) => `Stripe ${n}`,
     dry: 'Dry coat',
     band: 'Height of the stripe',
@@ -37,12 +39,13 @@ export const melt = {
   firing: {
     title: 'The glaze firing',
     asTile: 'Nobody said yet: taken as the latest flow tile was fired.',
-    unsaid: 'Nobody said yet. Runs are told for this firing.',
+    unsaid: 'Nobody said yet. Run estimates use this firing.',
     cone: 'Cone',
     coneHint: (first: string, last: string) => `${first} to ${last}`,
     notACone: (first: string, last: string) => `No such cone: ${first} to ${last}.`,
     otherMake: 'That is a cone of the other make.',
     make: 'Make of cone',
+    care: 'The maker’s manual and local rules come first. Somebody stays with a firing kiln.',
     makes: { american: 'American', seger: 'Seger' },
     makeHelp: 'The same number of another make is another cone.',
     rise: 'Rise at the end',
@@ -84,16 +87,16 @@ export const melt = {
     thick: (times: number) => `Melt drawn ${times} times as thick.`,
     verdict: {
       clear: 'clear of the foot line',
-      near: 'near, it may pass the foot line',
+      near: 'near, half of the bare foot or more',
       over: 'over, it can reach the shelf',
       unknown: 'unknown',
     },
     flat: 'A flat: its run is not judged.',
     noTile: (glaze: string) => `${glaze}: no flow tile`,
     pair: (over: string, under: string) => `${over} over ${under}: untried`,
-    room: (room: string, run: string, upper: string) => `${room} bare, run with margin ${run} to ${upper}`,
-    roomWorst: (room: string, run: string) => `${room} bare, run with margin ${run}, at worst the shelf`,
-    roomOver: (room: string, run: string) => `${room} bare, run with margin ${run}`,
+    room: (room: string, run: string, upper: string) => `may run ${run} to ${upper} of its ${room} bare`,
+    roomWorst: (room: string, run: string) => `may run ${run} of its ${room} bare, at worst to the shelf`,
+    roomOver: (room: string, run: string) => `may run ${run}, only ${room} bare`,
     carried: 'Tested in another firing: fire a new tile.',
     hangs: 'Melt hangs under the belly and may drop.',
     rim: (mm: string) => `rim down to ${mm} of melt`,

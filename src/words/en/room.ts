@@ -1,3 +1,4 @@
+import { isOne } from './counts.ts'
 /** English of the room. */
 export const room = {
   title: 'Room',
@@ -92,13 +93,14 @@ export const room = {
   load: 'Loading takes',
   candle: 'Candling',
   candles: { no: 'no', yes: 'yes' },
-  candleHelp: 'Held below boiling, vent open, until no moisture shows. The maker’s manual first.',
+  candleHelp:
+    'Hold it below boiling, vent open, until no moisture shows. Stay with the kiln; its manual and local rules come first.',
   dippedBy: (when: string) => `All dipped ${when}`,
   work: 'How the room works',
   stale: 'A stir keeps',
   wax: 'Wax',
   waxes: { hot: 'hot', water: 'water-based' },
-  waxCaution: 'Hot wax: never walk away, never water on it.',
+  waxCaution: 'Hot wax: thermostat, vent on, sleeves back. Never walk away, never water on it.',
   order: 'Order',
   orders: { wax: 'wax, then wipe', wipe: 'wipe, then wax' },
   ready: 'READY means',
@@ -130,9 +132,17 @@ export const room = {
     'not-a-backup': 'Not a backup of ours. Nothing was changed.',
     newer: 'Written by a newer version. Update, then take it in.',
   },
-  aside: (n: number) => (n === 1 ? '1 damaged record set aside.' : `${n} damaged records set aside.`),
+  aside: (n: number) =>
+    `${n} ${isOne(n) ? 'record' : 'records'} set aside: damaged, or of a newer version. Back up holds them too.`,
   readOnly: 'Read only: a newer version has written here.',
-  clear: 'Clear the table: hold',
+  copied: (days: number | undefined) =>
+    days === undefined
+      ? 'No copy outside this phone yet.'
+      : days === 0
+        ? 'Last copy outside this phone: today.'
+        : `Last copy outside this phone: ${days} ${isOne(days) ? 'day' : 'days'} ago.`,
+  licences: 'Licences of all that is in it',
+  clear: 'Clear the table (press and hold)',
   clearHelp: 'Buckets, stacks and pots go; settings stay. Take back brings all of it back.',
   cleared: 'The table is empty.',
   install: 'Install',
@@ -141,6 +151,14 @@ export const room = {
   offline: 'Ready without a network.',
   notOffline: 'Not kept for offline use yet.',
   update: 'Update now',
+  cautions: [
+    'The wax pan: a thermostat, a vent that runs, sleeves and buckets away, somebody beside it. Off when the last foot is waxed.',
+    'Unplug the mixer before you touch its blade.',
+    'A glaze that contains lead, cadmium, barium, manganese or other harmful matter: wear gloves, read its safety sheet.',
+    'The kiln: its manual, local rules, somebody who stays. Vent on while wax burns off; wiring by licensed people.',
+    'Fired drips are razor-sharp: wear gloves, and eye cover to chip or grind.',
+    'A full bucket is heavy: two people, or a dolly.',
+  ],
   about: 'About',
   aboutText:
     'Waits and thickness are estimates from wall, coats and air, with their spread. Your touch decides.',

@@ -1,3 +1,4 @@
+import { isOne } from './counts.ts'
 /** English of the stacks. */
 export const stacks = {
   title: 'Stacks',
@@ -11,8 +12,8 @@ export const stacks = {
   on: (pot: string) => `on ${pot}`,
   sample: (form: string) => `on a medium ${form}`,
   otherPot: 'Other pot',
-  coats: (n: number) => (n === 1 ? '1 coat' : `${n} coats`),
-  used: (n: number) => (n === 1 ? '1 pot' : `${n} pots`),
+  coats: (n: number) => (isOne(n) ? '1 coat' : `${n} coats`),
+  used: (n: number) => (isOne(n) ? '1 pot' : `${n} pots`),
   whatIf: {
     title: 'What if',
     density: 'Density',
@@ -46,7 +47,7 @@ export const stacks = {
   up: 'Earlier',
   down: 'Later',
   removeCoat: 'Remove',
-  remove: 'Off the table: hold',
+  remove: 'Remove (press and hold)',
   build: {
     fine: (likely: string, upper: string, _limit: string) => `${likely}–${upper}`,
     close: (_likely: string, upper: string, limit: string) => `${upper}, near ${limit}`,
@@ -55,7 +56,7 @@ export const stacks = {
   zones: 'Coat build by zone',
   waits: (span: string) => `waits ${span}`,
   never: 'never dries in this air',
-  total: (span: string, kiln: string) => `${span} to the last touch, then ${kiln} to kiln-dry`,
+  total: (span: string, kiln: string) => `last coat dry in ${span}, then ${kiln} to kiln-dry`,
   estimate: 'Each coat as soon as the one below takes a touch, in the day’s air.',
   kept: 'Pots already begun keep what was done; what is still to come follows the stack.',
 }

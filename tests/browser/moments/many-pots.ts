@@ -9,7 +9,7 @@ const NUMBERS = [31, 32, 33, 34, 35, 36, 37, 38]
 /** These pots alone, waxed and wiped already, so that the evening starts at the buckets. */
 export function prepared(numbers: readonly number[] = NUMBERS): TableEvent[][] {
   const hit = (kind: 'waxed' | 'wiped') =>
-    numbers.map((number): TableEvent => ({ kind, potId: `demo.${number}`, implied: false }))
+    numbers.map((number): TableEvent => ({ kind, potId: `demo.${number}`, implied: true }))
   const away = NUMBERS.filter((number) => !numbers.includes(number))
   return [
     demoEvents(),

@@ -33,16 +33,16 @@ export const slips: Story = {
     await look(bench, see, 'other', {
       'Another pot': 'other: which pot',
       'Another bucket': 'other: which bucket',
-      'dipped already': 'other: told later',
+      'Log a dip': 'other: told later',
       More: 'other: more',
     })
     await dip(bench)
     await look(bench, see, 'other: in hand', {
       'It was another pot': 'other: was which pot',
-      'Held longer': 'other: held',
-      'OUT was earlier': 'other: earlier',
+      'Change the seconds': 'other: held',
+      'I lifted earlier': 'other: earlier',
     })
-    await bench.other('Held longer', '+5 s')
+    await bench.other('Change the seconds', '+5 s')
     await dip(bench)
     await bench.other('It was another bucket', 'Heather')
     await see('other: after another bucket')
@@ -67,7 +67,7 @@ export const slips: Story = {
     await bench.page.locator('.coat-key').nth(1).tap()
     await bench.pass(1)
     await bench.pick(38)
-    await untilBar(bench, /GO ON WITH/, 600)
+    await untilBar(bench, /KEEP IT/, 600)
     await see('stuck: strayed')
   },
 }

@@ -8,11 +8,11 @@ const evening = () => new Play().act({ do: 'lay-demo' })
 const gatepost = (play: Play) => play.table.buckets['demo.gatepost']!
 
 describe('what is in a bucket', () => {
-  test('13.25 L stand 201 mm deep in 290 mm, and each dip takes some of it', () => {
+  test('12 L stand 182 mm deep in 290 mm, and each dip takes some of it', () => {
     const play = evening()
     const before = boardFill(play.table, gatepost(play))
-    // V = pi/4 · 2.9² dm² · h: 13.25 L / 6.605 dm² = 2.006 dm.
-    expect(before.levelMm).toBeCloseTo(200.6, 1)
+    // V = pi/4 · 2.9² dm² · h: 12 L / 6.605 dm² = 1.817 dm.
+    expect(before.levelMm).toBeCloseTo(181.7, 1)
     expect(before.afterLitres).toBeLessThan(before.litres)
     play.act({ do: 'told', potId: 'demo.37', agoMin: 0 })
     const taken = before.litres - litresNow(play.table, gatepost(play))

@@ -28,7 +28,7 @@ describe('the fold of a history', () => {
     const back = about('taken-back', hit, last)
     const without = fold([...before, back])
     expect(without.hits.map((line) => line.hit)).not.toContain(hit)
-    expect(without.takenBack).toEqual({ hit, at: back.at })
+    expect(without.takenBack).toMatchObject({ hit, at: back.at })
     const again = fold([...before, back, about('put-back', hit, last)])
     expect(again).toEqual(fold(before))
     const [next] = EVENTS.slice(300).filter((each) => each.hit !== hit)

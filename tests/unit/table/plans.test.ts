@@ -103,7 +103,7 @@ describe('the wax pan', () => {
     expect(outputsOf(play.table, play.nowMs, play.card).pan?.key).not.toBe(said?.key)
     play.act({ do: 'wax-pan', is: 'watched' })
     expect(panAsk(play.table, play.nowMs)).toBeUndefined()
-    for (let i = 0; i < 5; i++) play.wait(120).act({ do: 'waxed', potId: `demo.${32 + i}` })
+    for (let i = 0; i < 5; i++) play.wait(120).act({ do: 'stirred', bucketId: 'demo.gatepost' })
     expect(panAsk(play.table, play.nowMs)).toMatchObject({ times: 1 })
   })
 
@@ -111,6 +111,36 @@ describe('the wax pan', () => {
     const play = waxed().wait(290).act({ do: 'hold' }).wait(200).act({ do: 'resume' })
     expect(play.table.pan!.watchedAt).toBe(play.nowMs)
     expect(play.act({ do: 'wax-pan', is: 'off' }).table.pan).toBeUndefined()
+  })
+
+  test('who waxes is beside it', () => {
+    const play = waxed()
+    for (let i = 0; i < 6; i++) play.wait(120).act({ do: 'waxed', potId: `demo.${32 + i}` })
+    expect(panAsk(play.table, play.nowMs)).toBeUndefined()
+  })
+
+  test('the last foot waxed, it is asked at once whether the pan is off, and once only', () => {
+    const play = waxed()
+    for (let number = 32; number <= 37; number++) play.wait(30).act({ do: 'waxed', potId: `demo.${number}` })
+    expect(play.card.kind).not.toBe('wax-pan')
+    play.wait(30).act({ do: 'waxed', potId: 'demo.38' })
+    expect(play.card).toMatchObject({ kind: 'wax-pan', why: 'waxed', big: { do: 'wax-pan', is: 'off' } })
+    const left = waxed()
+    for (let number = 32; number <= 38; number++) left.wait(30).act({ do: 'waxed', potId: `demo.${number}` })
+    left.act(left.card.small!)
+    expect(left.card.kind).not.toBe('wax-pan')
+    play.bar()
+    expect(play.table.pan).toBeUndefined()
+    expect(play.card.kind).not.toBe('wax-pan')
+  })
+
+  test('left on, it comes before the next work of hands that hold no pot', () => {
+    const play = waxed()
+    for (let number = 32; number <= 38; number++) play.wait(30).act({ do: 'waxed', potId: `demo.${number}` })
+    play.act({ do: 'wax-pan', is: 'watched' })
+    expect(play.card.kind).not.toBe('wax-pan')
+    play.wait(601)
+    expect(play.card).toMatchObject({ kind: 'wax-pan', why: 'beside' })
   })
 
   test('nothing is finished while it is on', () => {
@@ -121,7 +151,7 @@ describe('the wax pan', () => {
       .act({ do: 'set-plan', potId: 'demo.34', coats: [heather] })
       .act({ do: 'told', potId: 'demo.34', agoMin: 300 })
     play.act({ do: 'foot-signed', potId: 'demo.34' })
-    expect(play.card).toMatchObject({ kind: 'wax-pan', closing: true })
+    expect(play.card).toMatchObject({ kind: 'wax-pan', why: 'closing' })
     play.bar()
     expect(cardOf(play.table, play.nowMs).kind).toBe('finished')
   })

@@ -11,7 +11,8 @@ function onePot(number: number): Play {
   for (const pot of Object.values(play.table.pots))
     if (pot.facts.number !== number) play.act({ do: 'gone', potId: pot.facts.potId })
   const potId = `demo.${number}`
-  play.act({ do: 'waxed', potId }).wait(300).act({ do: 'wiped', potId }).wait(61)
+  play.act({ do: 'waxed', potId }).act({ do: 'wax-pan', is: 'off' })
+  play.wait(300).act({ do: 'wiped', potId }).wait(61)
   return play
 }
 
@@ -52,7 +53,8 @@ describe('main path (scenario 1)', () => {
       expect(play.card.kind).toBe(step)
       play.bar()
     }
-    play.wait(400).bar().bar().wait(61)
+    expect(play.card).toMatchObject({ kind: 'wax-pan', why: 'waxed' })
+    play.bar().wait(400).bar().bar().wait(61)
     expect(play.card.kind).toBe('stir')
     play.bar()
     dip(play).wait(13)

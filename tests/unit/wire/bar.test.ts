@@ -78,7 +78,12 @@ describe('the bar', () => {
     away.value = { from: 0, to: 1 }
     opened.pressBar('key', 1000)
     expect(away.value).toBeUndefined()
-    play.act({ do: 'waxed', potId: 'demo.33' }).wait(400).act({ do: 'wiped', potId: 'demo.33' }).wait(62)
+    play
+      .act({ do: 'waxed', potId: 'demo.33' })
+      .act({ do: 'wax-pan', is: 'off' })
+      .wait(400)
+      .act({ do: 'wiped', potId: 'demo.33' })
+      .wait(62)
     play.bar()
     look()
     expect(card.value.kind).toBe('armed')

@@ -1,0 +1,39 @@
+/** A backup of every version that ever left, read for ever: schemas only widen. Add a file when `SCHEMA` is raised. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { type EventKind, isKnownKind, type TableEvent } from '../../../shared/events.ts'
+import type { AnyEvent, JournalRecord } from '../../../shared/record.ts'
+import { readBackup } from '../../../src/store/backup.ts'
+import { contentFault } from '../../../src/store/events-schema.ts'
+import { loadJournal } from '../../../src/store/journal.ts'
+import { SCHEMA } from '../../../src/store/marks.ts'
+import { fold } from '../../../src/table/fold/fold.ts'
+import { phone } from './memory.ts'
+
+const FOLDER = new URL('../../fixtures/backups/', import.meta.url)
+const files = readdirSync(FOLDER)
+const knowledge = {
+  schema: SCHEMA,
+  isEvent: ({ kind }: AnyEvent) => isKnownKind(kind),
+  content: async () => contentFault,
+}
+const NOW = Date.UTC(2026, 2, 4)
+
+test('there is one of each version', () => {
+  expect(files).toHaveLength(SCHEMA)
+})
+
+describe.each(files)('the backup %s', (file) => {
+  test('is taken in whole and folded', async () => {
+    const backup = await readBackup(readFileSync(new URL(file, FOLDER), 'utf8'))
+    if (!backup.ok) throw new Error(backup.code)
+    expect(backup.complete).toBe(true)
+    const journal = await loadJournal<TableEvent>(phone().ports('a', knowledge))
+    const report = await journal.merge(backup.records, NOW)
+    expect(report).toMatchObject({ added: backup.count, faulty: 0, waiting: 0, ahead: 0 })
+    const kinds = new Set(journal.records.map(({ event }): EventKind => event.kind))
+    expect(kinds.size).toBeGreaterThanOrEqual(50)
+    const table = fold(journal.records as readonly JournalRecord<TableEvent>[])
+    expect(Object.keys(table.pots).length).toBeGreaterThan(0)
+  })
+})

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest'
+import { FIRST_CARD_WORDS } from '../../../src/words/first-cards.ts'
+import { formats } from '../../../src/words/format.ts'
+
+const metric = formats(FIRST_CARD_WORDS.en, 'metric', 'en')
+const us = formats(FIRST_CARD_WORDS.en, 'us', 'en', true)
+
+test.each([
+  [25.4, '1 in'],
+  [6.35, '1/4 in'],
+  [88.9, '3 1/2 in'],
+  [4, '3/16 in'],
+  [0, '0 in'],
+])('%d mm are %s on a ruler', (mm, said) => {
+  expect(us.mm(mm)).toBe(said)
+})
+
+test('degrees are whole', () => {
+  expect(us.temp(21.3)).toBe('70 °F')
+  expect(metric.temp(21.3)).toBe('21 °C')
+})
+
+test('the clock has twelve hours where the phone has them', () => {
+  const at = new Date(2026, 2, 3, 18, 5).getTime()
+  expect(us.clock(at)).toMatch(/^6:05\sPM$/)
+  expect(metric.clock(at)).toBe('18:05')
+})
+
+test('hours are told with their minutes', () => {
+  expect(metric.span(77 * 60_000)).toBe('1 h 17 min')
+  expect(metric.span(301 * 60_000)).toBe('5 h 01 min')
+  expect(metric.span(9 * 3600_000)).toBe('9 h')
+})
