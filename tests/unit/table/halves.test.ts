@@ -59,13 +59,13 @@ describe('half and half', () => {
   })
 
   test('too thick is said of the overlap, with seconds that fit', () => {
-    const at = table([half('gatepost', 9), half('gatepost', 9)])
+    const at = table([half('gatepost', 11), half('gatepost', 11)])
     expect(found(warned(at, 'gatepost'), 'build')).toBeUndefined()
     at.play.act({ do: 'told', potId: at.facts.potId, agoMin: 60 })
     const build = found(warned(at, 'gatepost'), 'build')!
     expect(build).toMatchObject({ zone: 'overlap', grade: 'over' })
-    expect(build.remedyS).toBeLessThan(9)
-    const halves = outlookOf(at.play.table, at.facts, [half('gatepost', 9)], at.play.nowMs)
+    expect(build.remedyS).toBeLessThan(11)
+    const halves = outlookOf(at.play.table, at.facts, [half('gatepost', 11)], at.play.nowMs)
     expect(halves.zones.every(({ grade }) => grade !== 'over')).toBe(true)
   })
 
