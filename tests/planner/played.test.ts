@@ -107,7 +107,8 @@ describe('sittings of twelve pots by the cards alone', () => {
           wide,
         ]),
       )
-      expect(wide).toBeLessThanOrEqual(1.6)
+      // Of two potters, each waits on what the other does: their promise is wider.
+      expect(wide).toBeLessThanOrEqual(potters === 1 ? 1.6 : 2)
       // Of a few sittings the means say little.
       if (!FULL) return
       expect(beyond).toBeLessThanOrEqual(over)

@@ -1,4 +1,6 @@
+import type { Order } from '../problem/order.ts'
 import { layProblem, NEVER_S, type Problem } from '../problem/problem.ts'
+import { orderByRule, PLAIN_RULE } from '../search/by-rule.ts'
 import { makeRandom } from '../search/random.ts'
 import { recall } from '../search/recall.ts'
 import { makeTimer } from '../timing/timing.ts'
@@ -107,7 +109,8 @@ const bandOf = (values: readonly number[], nowS: number) => {
 
 /**
  * How an order may come out: many futures of it, each with waits, steps and interruptions drawn by `odds`. The
- * order stays as it is, so that a table told anew after each hit does a little better. Same input, same answer.
+ * order stays as it is, so that a table told anew after each hit does a little better; of two potters it goes by the
+ * plain rule where that is sooner. Same input, same answer.
  * @throws RangeError naming field, value and allowed range.
  */
 export function foresee(input: PlanInput, plan: Plan, odds: Odds): Foresight | null {
@@ -125,13 +128,20 @@ export function foresee(input: PlanInput, plan: Plan, odds: Odds): Foresight | n
       if (problem.dry[o]! >= 0) dryS = Math.max(dryS, timer.start[o]! + problem.dry[o]!)
     return dryS
   }
-  for (let k = 0; k < FUTURES; k++) {
-    lay(problem, base, odds, draw)
-    timer.run(order, Number.POSITIVE_INFINITY)
+  const ended = (of: Order) => {
+    timer.run(of, Number.POSITIVE_INFINITY)
     let endS = 0
     for (let o = 0; o < base.n; o++) endS = Math.max(endS, timer.start[o]! + problem.dur[o]!)
-    ends.push(endS)
-    dries.push(lastDryS())
+    return { endS, dryS: lastDryS() }
+  }
+  for (let k = 0; k < FUTURES; k++) {
+    lay(problem, base, odds, draw)
+    const asTold = ended(order)
+    // Two who wait for one another's bucket do not keep to an order that no longer fits: they go by the rule at least.
+    const byRule = problem.potterCount === 2 ? ended(orderByRule(problem, PLAIN_RULE)) : asTold
+    const end = byRule.endS < asTold.endS ? byRule : asTold
+    ends.push(end.endS)
+    dries.push(end.dryS)
   }
   const late = dries.filter((dryS) => dryS > problem.deadlineS).length
   return {
