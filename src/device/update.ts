@@ -1,3 +1,4 @@
+import { Workbox } from 'workbox-window'
 import type { AskOfWorker, Kept, TakeOver } from '../../shared/messages.ts'
 import type { Unsubscribe } from './ports.ts'
 
@@ -47,21 +48,12 @@ export async function openUpdates({ isQuiet }: UpdateOptions): Promise<Updates |
     reloading = true
     location.reload()
   }
-  let registration: ServiceWorkerRegistration
-  try {
-    registration = await serviceWorker.register(new URL('sw.js', document.baseURI), {
-      updateViaCache: 'none',
-    })
-  } catch {
-    return null
-  }
-  const watch = (coming: ServiceWorker | null) =>
-    coming?.addEventListener('statechange', () => {
-      if (coming.state !== 'installed' || registration.waiting !== coming || !serviceWorker.controller) return
-      for (const listener of waitingListeners) listener()
-    })
-  watch(registration.installing)
-  registration.addEventListener('updatefound', () => watch(registration.installing))
+  const workbox = new Workbox(new URL('sw.js', document.baseURI).href, { updateViaCache: 'none' })
+  workbox.addEventListener('waiting', () => {
+    for (const listener of waitingListeners) listener()
+  })
+  const registration = await workbox.register({ immediate: true }).catch(() => undefined)
+  if (!registration) return null
 
   const look = async () => {
     const { controller } = serviceWorker
