@@ -66,7 +66,7 @@ test('a class of forty from nothing: bucket, stacks and pots, exceptions and ord
 test('over Gatepost: what is proved, untried or went wrong is a list, entered by hand', async ({ page }) => {
   await demo(page)
   await open(page, 'buckets/demo.heather')
-  await page.locator('summary', { hasText: 'Over Heather' }).click()
+  await page.locator('summary', { hasText: 'On top of Heather' }).click()
   const line = key(page, /Brackwater/)
   await expect(line).toContainText('untried')
   await line.click()
@@ -75,11 +75,11 @@ test('over Gatepost: what is proved, untried or went wrong is a list, entered by
   await key(page, 'Went wrong +1').click()
   await expect(line).toContainText('went wrong')
   await again(page)
-  await page.locator('summary', { hasText: 'Over Heather' }).click()
+  await page.locator('summary', { hasText: 'On top of Heather' }).click()
   await expect(line).toContainText('went wrong')
   // The other way round is another pair.
   await open(page, 'buckets/demo.brackwater')
-  await page.locator('summary', { hasText: 'Over Brackwater' }).click()
+  await page.locator('summary', { hasText: 'On top of Brackwater' }).click()
   await expect(key(page, /Heather/).filter({ hasText: 'untried' })).toBeVisible()
 })
 

@@ -30,7 +30,7 @@ test('twelve pots by the cards alone: 47 min, 4 openings, one hit a coat and one
   ])
   await bench.pass(SETTLED_S)
   await bench.told()
-  await expect(page.locator('.hands-line')).toContainText('then Brackwater')
+  await expect(page.locator('.hands-line')).toContainText('next Brackwater')
   await expect(bench.face).toContainText('9 dips in Gatepost')
   const began = await page.evaluate(() => Date.now())
   const sitting = await sit(bench, 30)

@@ -84,7 +84,8 @@ const IN_HAND: readonly Slip[] = [
     tiles: ['I lifted earlier', '2 min ago'],
     follows: (before, after) => {
       expect(dip(after, 33).outAt).toBe(dip(before, 33).outAt - 120_000)
-      expect(Math.abs(ready(before, 33) - ready(after, 33) - 120_000)).toBeLessThan(1000)
+      // The damp of the wipe had two minutes less to leave before it.
+      expect(Math.abs(ready(before, 33) - ready(after, 33) - 120_000)).toBeLessThan(15_000)
     },
   },
   {
