@@ -205,7 +205,7 @@ const BEFORE: readonly Slip[] = [
   },
   {
     slip: 'broken: hold, and it leaves the line',
-    tiles: [/^More/, /34 is gone/],
+    tiles: [/^More/, /Remove 34/],
     hold: true,
     follows: async (_before, after, page) => {
       expect(pot(after, 34).gone).toBe(true)

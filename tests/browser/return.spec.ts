@@ -30,6 +30,8 @@ async function reopened(page: Page, at: number, screen: string): Promise<Page> {
 test('five clocks stopped and opened again: each is right within two seconds, none has advanced', async ({
   page,
 }) => {
+  // Five pages, one after another.
+  test.setTimeout(120_000)
   const bench = await BenchPage.on(page, fiveClocks(EVENING.getTime()))
   const before = await bench.table()
   const due = duesOf(before)

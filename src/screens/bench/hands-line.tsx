@@ -99,7 +99,7 @@ export function LowLines({ faults }: LowProps) {
   if (late)
     return (
       <PressButton
-        class="back-strip hands-line scheduleOptions-strip"
+        class="back-strip hands-line ways-strip"
         onPress={() => {
           bench.sheet.value = 'ways'
         }}

@@ -23,7 +23,7 @@ export function Ways({ close }: { readonly close: () => void }) {
     else close()
   }
   return (
-    <section class="other scheduleOptions">
+    <section class="other ways">
       <header class="other-head">
         <h1>{late > 0 ? w.late(f.span(late)) : may > 0 ? w.mayBeLate(may) : w.inTime}</h1>
         <PressButton class="other-close" onPress={close}>
@@ -38,7 +38,7 @@ export function Ways({ close }: { readonly close: () => void }) {
           {said.value}
         </p>
       ) : null}
-      <div class="scheduleOptions-list">
+      <div class="ways-list">
         {scheduleOptions.value.slice(0, WAYS_SHOWN).map((way) => (
           <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
             <span>{w.way[way.cut](way.potIds.length)}</span>

@@ -246,5 +246,6 @@ export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
   const potId = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
   const bucketId = 'bucketId' in event ? event.bucketId : undefined
   const hands = event.hands === 1 ? { hands: event.hands } : {}
-  return { hit, at: tableTime(table, stamped), kind: event.kind, potId, bucketId, ...hands }
+  const logged = event.kind === 'dipped' && event.told ? { logged: true as const } : {}
+  return { hit, at: tableTime(table, stamped), kind: event.kind, potId, bucketId, ...hands, ...logged }
 }

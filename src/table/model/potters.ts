@@ -61,5 +61,5 @@ export function movedOn(table: Table, bucketId: string, at: number): boolean {
 /** The hit that these hands would take back: with two at the phone their own, else the latest. */
 export const lastHit = (table: Table): HitLine | undefined =>
   table.settings.potters === 2
-    ? table.hits.findLast(({ hands }) => (hands ?? 0) === potterOf(table))
+    ? table.hits.findLast(({ hands, logged }) => logged || (hands ?? 0) === potterOf(table))
     : table.hits.at(-1)

@@ -114,6 +114,8 @@ export interface HitLine {
   readonly bucketId?: string
   /** The second pair of hands did it. */
   readonly hands?: 1
+  /** A dip logged afterwards, perhaps of other hands than those that logged it: either may take it back. */
+  readonly logged?: true
 }
 
 /** What belongs to one pair of hands. */
