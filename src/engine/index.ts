@@ -16,7 +16,6 @@ export * from './shape/geometry.ts'
 export { type Reach, reachOf, secondsUnder } from './shape/immersion.ts'
 export * from './shape/neck.ts'
 export { skirtTopMm } from './shape/zones.ts'
-export * from './slop/materials.ts'
 export { defaultSlop, densestGramsPerMl, shedPerMm } from './slop/slop.ts'
 export * from './slop/slurry.ts'
 export { type Split, type StackFit, stackThatFits } from './wait/fit.ts'
@@ -34,7 +33,6 @@ export {
 } from './wait/learn.ts'
 export { type Learned, UNLEARNED } from './wait/learned.ts'
 export { type NextTouch, touchNext, type Waiting } from './wait/next-touch.ts'
-export { forecastPieces, type PieceOfPot, type PiecesForecast } from './wait/pieces.ts'
 export { type Repair, type RestDip, repairRest } from './wait/repair.ts'
 export {
   densityFor,
@@ -46,12 +44,9 @@ export {
 } from './wait/seconds.ts'
 export { bisqueOf, DEFAULT_BODY, fillablePerMm, porosity } from './wall/body.ts'
 export {
-  absorptionOf,
   type CoatReading,
-  coatFromDryGain,
   coatFromWetGain,
   type PickUp,
-  packingOf,
   pickUpOf,
   pinPickUp,
   sorptivityOf,

@@ -8,8 +8,6 @@ export {
   plan,
   planning,
   type Replanned,
-  replan,
-  retime,
 } from './plan/plan.ts'
 export type {
   Action,

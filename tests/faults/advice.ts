@@ -1,7 +1,6 @@
 /** Faults of forecasts, learning and advice. */
 import type { Fault } from './fault.ts'
 
-const CASTING = 'tests/reference/casting.test.ts'
 const LEARNING = 'tests/reference/learning.test.ts'
 const SCENARIOS = 'tests/unit/engine/scenarios.test.ts'
 const FORECAST = 'tests/unit/engine/forecast.test.ts'
@@ -80,7 +79,7 @@ export const ADVICE_FAULTS: readonly Fault[] = [
     file: engine('wall/calibrate'),
     find: 'const measuredCast = reading.measuredMm - film',
     replace: 'const measuredCast = reading.measuredMm',
-    tests: [CASTING],
+    tests: ['tests/unit/engine/wall.test.ts'],
   },
   {
     id: 'impossible thickness promised',

@@ -54,8 +54,8 @@ export const AIR_FAULTS: readonly Fault[] = [
   {
     id: 'no heat by radiation',
     file: 'src/engine/air/air.ts',
-    find: '(radiates ? by.radiationWPerM2K : 0)',
-    replace: '(radiates ? 0 * by.radiationWPerM2K : 0)',
+    find: '(by.heatWPerM2K + by.radiationWPerM2K) * (air.tempC - t)',
+    replace: '(by.heatWPerM2K + 0 * by.radiationWPerM2K) * (air.tempC - t)',
     tests: ['tests/unit/engine/air.test.ts', 'tests/reference/air.test.ts'],
   },
   {

@@ -121,18 +121,4 @@ export const SHAPE_FAULTS: readonly Fault[] = [
     replace: 'export const FIRST_PART = 1',
     tests: ['tests/unit/engine/slurry.test.ts', 'tests/reference/slurry.test.ts'],
   },
-  {
-    id: 'a dried sample floats',
-    file: 'src/engine/slop/slurry.ts',
-    find: 'perMl / (1 + perMl - gramsPerMl)',
-    replace: 'perMl / (2 + perMl - gramsPerMl)',
-    tests: ['tests/reference/slurry.test.ts'],
-  },
-  {
-    id: 'gravities of a mix averaged by weight',
-    file: 'src/engine/slop/materials.ts',
-    find: 'return mass / volume',
-    replace: 'return mix.reduce((sum, one) => sum + one.parts * one.gramsPerMl, 0) / mass + 0 * volume',
-    tests: ['tests/reference/slurry.test.ts'],
-  },
 ]

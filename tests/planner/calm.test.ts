@@ -5,11 +5,11 @@ import {
   type PlanInput,
   type Pot,
   plan,
-  replan,
   type SetUpAction,
 } from '../../src/planner/index.ts'
 import { bucket, exampleFour, MIN, pot, twoHands } from './boards.ts'
 import { chance, generate } from './generate.ts'
+import { replan } from './plain.ts'
 import { faults } from './verify.ts'
 
 const WORK = 60_000

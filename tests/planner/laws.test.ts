@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { firstPlan, type Plan, type PlanInput, plan, retime } from '../../src/planner/index.ts'
+import { firstPlan, type Plan, type PlanInput, plan } from '../../src/planner/index.ts'
 import { board, twoHands } from './boards.ts'
 import { generate } from './generate.ts'
-import { byHabit, dispatch } from './plain.ts'
+import { byHabit, dispatch, retime } from './plain.ts'
 import { faults } from './verify.ts'
 
 const RUNS = process.env.PROVE === '1' ? 1500 : 24

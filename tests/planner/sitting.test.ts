@@ -8,12 +8,11 @@ import {
   type PlanInput,
   type Pot,
   plan,
-  replan,
-  retime,
 } from '../../src/planner/index.ts'
 import { MIN, twoHands } from './boards.ts'
 import { cpuMs, FULL } from './figures.ts'
 import { chance, generate } from './generate.ts'
+import { replan, retime } from './plain.ts'
 import { faults } from './verify.ts'
 
 /** The search's work a re-plan in the slice, where speed isn't looked at. */

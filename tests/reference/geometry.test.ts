@@ -8,12 +8,9 @@ import {
   holdsMl,
   outlineOf,
   radiusAtMm,
-  rimAreaCm2,
   SIZES,
-  sideDips,
   sizeSteps,
   trappedRiseMm,
-  wallAngleDeg,
 } from '../../src/engine/shape/geometry.ts'
 import { near } from './near.ts'
 import { cup, cylinder, hemisphere, mug, turned } from './solids.ts'
@@ -34,14 +31,13 @@ describe('textbook solids', () => {
     near(faceAreaCm2(f, 'outside', 0, 100), 320.38084, { by: 1e-5 })
     near(enclosedMl(f, 'outside', 0, 100), 795.87014, { by: 1e-5 })
   })
-  it('cone 50 by 120: 204.20352 cm2, 314.15927 mL, leaning 67.38 degrees', () => {
+  it('cone 50 by 120: 204.20352 cm2, 314.15927 mL', () => {
     const cone = turned([
       [0, 0],
       [50, 120],
     ])
     near(faceAreaCm2(cone, 'outside', 0, 120), 204.20352, { by: 1e-5 })
     near(enclosedMl(cone, 'outside', 0, 120), 314.15927, { by: 1e-5 })
-    near(wallAngleDeg(cone, 'outside', 60), (Math.atan2(120, 50) * 180) / Math.PI, { by: 1e-9 })
   })
   it('hemisphere 50: 157.07963 cm2 and 261.79939 mL to 0.01 % and 0.02 % in 64 pieces', () => {
     const h = hemisphere(50, 64)
@@ -93,13 +89,6 @@ describe('lying and leaning', () => {
     const depthMm = 100 * Math.cos(Math.PI / 6) + 30 * Math.sin(Math.PI / 6)
     near(displacedMl(c, { way: 'tilted', tiltDeg: 30, depthMm }), Math.PI * 900 * 100 * 1e-3, { part: 1e-3 })
   })
-  it('half a turned disc dipped twice past the middle doubles the stripe between the chords', () => {
-    // Lateral area by angle: chords at +-R/2 leave 60 of 180 degrees to both (arcsin 1/2).
-    const s = sideDips(cylinder(60, 50), 'outside', 0.01, 50, 90, 90)
-    const all = s.firstOnlyCm2 + s.secondOnlyCm2 + s.bothCm2 + s.bareCm2
-    near(s.bothCm2 / all, 1 / 3, { by: 1e-9 })
-    near(s.overlapMm, 60, { by: 1e-9 })
-  })
 })
 
 describe('trapped air', () => {
@@ -122,10 +111,9 @@ describe('trapped air', () => {
 
 describe('pots', () => {
   // By hand, frustum by frustum.
-  it('a drawn mug: 265.1189 cm2 outside, 257.8026 inside, rim 10.3044, 627.1907 / 442.0032 / 185.1875 mL', () => {
+  it('a drawn mug: 265.1189 cm2 outside, 257.8026 inside, 627.1907 / 442.0032 / 185.1875 mL', () => {
     near(faceAreaCm2(mug, 'outside', 8, 100), 265.1189, { by: 1e-4 })
     near(faceAreaCm2(mug, 'inside', 0, 100), 257.8026, { by: 1e-4 })
-    near(rimAreaCm2(mug), 10.3044, { by: 1e-4 })
     near(enclosedMl(mug, 'outside', 0, 100), 627.1907, { by: 1e-4 })
     near(holdsMl(mug), 442.0032, { by: 1e-4 })
     near(clayMl(mug, 0, 100), 185.1875, { by: 1e-4 })

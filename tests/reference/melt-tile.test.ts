@@ -6,8 +6,7 @@ import { describe, expect, test } from 'vitest'
 import type { OutlinePoint } from '../../src/engine/contract.ts'
 import { footRoom } from '../../src/engine/melt/melt.ts'
 import { doseOfStripe, doseOfTile, runOfStripe } from '../../src/engine/melt/tile.ts'
-import { wellPool } from '../../src/engine/melt/well.ts'
-import { coat, straightPot } from '../fixtures/melt.ts'
+import { coat, straightPot, wellPool } from '../fixtures/melt.ts'
 
 describe('a tile read back (band law above, inverted)', () => {
   // Melt 0.3 and 0.5 mm are dry 0.6 and 1.0; the second is past the catch-up, 3 (400 * 200/4)^(1/3) - 40.

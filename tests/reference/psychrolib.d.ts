@@ -4,7 +4,6 @@ declare module 'psychrolib' {
     readonly SI: number
     SetUnitSystem(system: number): void
     GetSatVapPres(tempC: number): number
-    GetHumRatioFromRelHum(tempC: number, rh: number, pressurePa: number): number
     GetTWetBulbFromRelHum(tempC: number, rh: number, pressurePa: number): number
     GetTDewPointFromRelHum(tempC: number, rh: number): number
     GetRelHumFromTWetBulb(tempC: number, wetC: number, pressurePa: number): number

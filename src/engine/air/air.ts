@@ -108,14 +108,14 @@ export interface WetSurface {
   readonly evaporationKgPerM2s: number
 }
 
-function settled(air: Air, sizeMm: number, body: Body, radiates: boolean): WetSurface {
+function settled(air: Air, sizeMm: number, body: Body): WetSurface {
   const around = vapourDensityKgPerM3(air.tempC, air.rh)
   const flux = (tempC: number, by: Transfer): number =>
     by.massMPerS * (vapourDensityKgPerM3(tempC, 1) - around)
   const tempC = rootOf(
     (t) => {
       const by = transfer(air, t, sizeMm, body)
-      const gain = (by.heatWPerM2K + (radiates ? by.radiationWPerM2K : 0)) * (air.tempC - t)
+      const gain = (by.heatWPerM2K + by.radiationWPerM2K) * (air.tempC - t)
       return latentHeatJPerKg(t) * flux(t, by) - gain
     },
     Math.max(COLDEST_C, dewPointC(air) - 1),
@@ -130,17 +130,11 @@ function settled(air: Air, sizeMm: number, body: Body, radiates: boolean): WetSu
  */
 export function wetSurface(air: Air, sizeMm: number): WetSurface {
   checkedAir(air)
-  return settled(air, inRange('sizeMm', sizeMm, 10, 1000), 'pot', true)
-}
-
-/** As `wetSurface` for a pot that takes no heat by radiation: close to the wet bulb. For checks. */
-export function wetSurfaceUnradiated(air: Air, sizeMm: number): WetSurface {
-  checkedAir(air)
-  return settled(air, inRange('sizeMm', sizeMm, 10, 1000), 'pot', false)
+  return settled(air, inRange('sizeMm', sizeMm, 10, 1000), 'pot')
 }
 
 /** As `wetSurface` for a damp sheet with both faces in the air, no wider than a metre. */
 export function wetSheet(air: Air, sizeMm: number): WetSurface {
   checkedAir(air)
-  return settled(air, inRange('sizeMm', sizeMm, 10, 1000), 'sheet', true)
+  return settled(air, inRange('sizeMm', sizeMm, 10, 1000), 'sheet')
 }

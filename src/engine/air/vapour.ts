@@ -1,4 +1,4 @@
-/** Water vapour: saturation, density, wet bulb, dew point, pressure at a height. */
+/** Water vapour: saturation, density, dew point, pressure at a height. */
 
 import { inRange } from '../check.ts'
 import type { Air } from '../contract.ts'
@@ -8,8 +8,6 @@ export const KELVIN = 273.15
 export const STANDARD_PRESSURE_PA = 101_325
 /** Specific gas constant of water vapour, J/(kg K): 8.314462 / 0.01801527. */
 const VAPOUR_J_PER_KG_K = 461.52
-/** Ratio of the molar masses of water and dry air (ASHRAE Fundamentals 2017, ch. 1). */
-const MASS_RATIO = 0.621945
 export const COLDEST_C = -60
 const HOTTEST_C = 100
 export const PRESSURE_PA = [50_000, 110_000] as const
@@ -54,28 +52,6 @@ export function saturationPressurePa(tempC: number): number {
 /** Mass of vapour in a cubic metre of air at `tempC` and `rh` (0 to 1), kg/m3, as an ideal gas. */
 export function vapourDensityKgPerM3(tempC: number, rh: number): number {
   return (inRange('rh', rh, 0, 1) * saturationPressurePa(tempC)) / (VAPOUR_J_PER_KG_K * (tempC + KELVIN))
-}
-
-const ratioOf = (vapourPa: number, pressurePa: number): number =>
-  (MASS_RATIO * vapourPa) / Math.max(pressurePa - vapourPa, 1)
-
-/** Kilograms of vapour per kilogram of dry air (ASHRAE Fundamentals 2017, ch. 1, eq. 20). */
-export function humidityRatio(air: Air): number {
-  checkedAir(air)
-  return ratioOf(air.rh * saturationPressurePa(air.tempC), air.pressurePa)
-}
-
-/** Thermodynamic wet bulb, degC, from -60 up to the air's own temperature (ASHRAE 2017, ch. 1, eqs 33 and 35). */
-export function wetBulbC(air: Air): number {
-  const w = humidityRatio(air)
-  const t = air.tempC
-  const ratioAt = (wet: number): number => {
-    const ws = ratioOf(saturationPressurePa(wet), air.pressurePa)
-    return wet >= 0
-      ? ((2501 - 2.326 * wet) * ws - 1.006 * (t - wet)) / (2501 + 1.86 * t - 4.186 * wet)
-      : ((2830 - 0.24 * wet) * ws - 1.006 * (t - wet)) / (2830 + 1.86 * t - 2.1 * wet)
-  }
-  return rootOf((wet) => ratioAt(wet) - w, COLDEST_C, t)
 }
 
 /** Temperature at which this air's vapour starts to condense, degC; -60 for air drier than that. */

@@ -110,13 +110,6 @@ export function fitOf(bucket: Bucket, litres: number, profile: Profile, how: Imm
   return { levelBeforeMm, levelAtMm, neededMm, spareMm: levelAtMm - neededMm, misfit }
 }
 
-/** Least litres in the bucket with which this dip is still covered; RangeError where the bucket is too low for it. */
-export function leastLitres(bucket: Bucket, profile: Profile, how: Immersion): number {
-  const neededMm = checkedDepthMm(how.depthMm) + FLOOR_GAP_MM
-  inRange('depthMm with the gap below', neededMm, 0, checkedBucket(bucket).heightMm)
-  return Math.max(0, bucketMl(bucket, neededMm) - displacedMl(profile, how)) / 1000
-}
-
 /** What one coat takes out of the bucket: slop in mL, dry matter in g, from `coatMm` dry over `areaCm2`. */
 export function takenBy(
   areaCm2: number,

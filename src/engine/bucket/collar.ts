@@ -1,4 +1,4 @@
-/** The collar's vessel: how much glaze to pour off, the line to pour it to, and giving it back. */
+/** The collar's vessel: how much glaze to pour off, and the line to pour it to. */
 
 import { inRange } from '../check.ts'
 import type { Profile } from '../contract.ts'
@@ -66,22 +66,5 @@ export function collarPour(dip: CollarDip): CollarPour {
         : levelAtMm > vessel.heightMm - VESSEL_BRIM_MM
           ? 'overflow'
           : 'none',
-  }
-}
-
-/** The bucket a pour came from: its level while the glaze is out, and litres and level once the rest is back. */
-export function giveBack(
-  bucket: Bucket,
-  litres: number,
-  pouredMl: number,
-  usedMl: number,
-): { readonly levelOutMm: number; readonly litresBack: number; readonly levelBackMm: number } {
-  inRange('pouredMl', pouredMl, 0, litres * 1000)
-  inRange('usedMl', usedMl, 0, pouredMl)
-  const litresBack = litres - usedMl / 1000
-  return {
-    levelOutMm: levelMm(bucket, litres * 1000 - pouredMl),
-    litresBack,
-    levelBackMm: levelMm(bucket, litresBack * 1000),
   }
 }

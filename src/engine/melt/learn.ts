@@ -1,18 +1,7 @@
-/** What a fired pot says of its doses, and which flow test would be worth most. */
+/** Which flow test would be worth most. */
 
-import { inRange } from '../check.ts'
 import type { Profile } from '../contract.ts'
-import { type CoatOnWall, checkedCoats, coatsOn, type GlazePair, layCoats, untriedPairs } from './coats.ts'
-import { flow, frontMm } from './flow.ts'
-import { LEAST_SLOPE } from './melt.ts'
-import { downToMm, downwards, pathAlong } from './path.ts'
-
-/** How much more (over 1) or less the pot ran than its doses said. */
-export interface PotFinding {
-  readonly doseFactor: number
-  /** True when the run ended on the shelf, so the factor is a lower bound. */
-  readonly atLeast: boolean
-}
+import { type CoatOnWall, checkedCoats, coatsOn, type GlazePair, untriedPairs } from './coats.ts'
 
 /** A pot as it stands before the firing. */
 export interface BoardPot {
@@ -37,42 +26,9 @@ export interface TileTicket extends TileSubject {
   readonly onCatchDish: true
 }
 
-/** Beyond these a finding says that the outline or the glaze was another one (assumption). */
-const FACTOR = { least: 0.02, most: 50 } as const
-const HALVINGS = 24
 /** Stripes of one, two and three dips tell the square law from anything else; 60 mm of band keeps R under L/2. */
 const STRIPES = [1, 2, 3] as const
 const BAND_MM = 60
-
-/**
- * The factor on all doses of a pot's outside with which it runs `runMm`, the mean travel of its lowest edge along
- * the wall as measured after firing. Null when no coat there has a dose, or nothing ran.
- * RangeError for a run out of range or coats out of range.
- */
-export function findingOfPot(pot: BoardPot, runMm: number): PotFinding | null {
-  checkedCoats(pot.coats)
-  inRange('runMm', runMm, 0, 1000)
-  const outside = coatsOn(pot.coats, 'outside')
-  if (runMm === 0 || !outside.some((coat) => coat.dose)) return null
-  const line = downwards(pot.profile, 'outside')
-  const edgeMm = Math.max(0, ...outside.map((coat) => downToMm(line, coat.fromMm)))
-  const path = pathAlong(line, edgeMm, LEAST_SLOPE)
-  const roomMm = path.lengthMm - edgeMm
-  const wanted = Math.min(runMm, roomMm)
-  const runs = (factor: number): number => {
-    const melt = layCoats(path, line, outside, false)
-    const from = frontMm(melt)
-    flow(melt, factor)
-    return frontMm(melt) - from
-  }
-  let [low, high] = [Math.log(FACTOR.least), Math.log(FACTOR.most)]
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2
-    if (runs(Math.exp(middle)) < wanted) low = middle
-    else high = middle
-  }
-  return { doseFactor: Math.exp((low + high) / 2), atLeast: runMm >= roomMm }
-}
 
 /** Thickest dry build over any height where the coats that `here` accepts lie, mm. */
 function thickestUnder(coats: readonly CoatOnWall[], here: (coat: CoatOnWall) => boolean): number {

@@ -1,9 +1,8 @@
 /** The inside of a pot in the firing: melt comes down the wall and pools in the well. */
 
-import { inRange } from '../check.ts'
 import type { OutlinePoint, Profile } from '../contract.ts'
-import { type CoatOnWall, checkedCoats, coatsOn, layCoats, MELT_PER_DRY } from './coats.ts'
-import { flow, type Melt, toMl } from './flow.ts'
+import { type CoatOnWall, coatsOn, layCoats, MELT_PER_DRY } from './coats.ts'
+import { type Melt, toMl } from './flow.ts'
 import { downwards, pathAlong } from './path.ts'
 
 /** Nearer to level than 10 deg the inside is the floor of the well, where melt levels out. */
@@ -20,7 +19,6 @@ export interface WellPool {
   readonly poolMl: number
   /** Depth over the middle of the floor once the pool is level, mm. */
   readonly depthMm: number
-  readonly thickestWallMm: number
 }
 
 /** The floor of an inside outline, from its middle out: pieces nearer to level than 10 deg. */
@@ -89,18 +87,5 @@ export function poolOf(profile: Profile, well: Well): WellPool {
   return {
     poolMl: toMl(volume),
     depthMm,
-    thickestWallMm: well.melt.thickMm.reduce((m, h) => Math.max(m, h), 0),
   }
-}
-
-/**
- * The pool inside a pot after `share` of its firing (1 the whole), likely thickness and dose. Untested glazes stay
- * where they are, so with one of those it is a lower bound. RangeError for coats or a share (0 to 20) out of range.
- */
-export function wellPool(profile: Profile, coats: readonly CoatOnWall[], share: number): WellPool {
-  checkedCoats(coats)
-  inRange('share', share, 0, 20)
-  const well = layWell(profile, coats, false)
-  flow(well.melt, share)
-  return poolOf(profile, well)
 }

@@ -1,4 +1,4 @@
-/** Areas, volumes, radii and angles of an outline, by cutting it into frusta (exact for the polyline). */
+/** Areas, volumes and radii of an outline, by cutting it into frusta (exact for the polyline). */
 import { inRange } from '../check.ts'
 import type { Face, OutlinePoint, Profile } from '../contract.ts'
 import { at } from './curve.ts'
@@ -56,21 +56,11 @@ function span(fromMm: number, toMm: number): void {
 
 /**
  * Area, cm2, of one face between two heights above the shelf. The base (height 0) belongs to the outside, the inside
- * floor to the inside; a flat stretch counts where fromMm <= its height < toMm. The rim's flat is `rimAreaCm2`.
+ * floor to the inside; a flat stretch counts where fromMm <= its height < toMm.
  */
 export function faceAreaCm2(profile: Profile, face: Face, fromMm: number, toMm: number): number {
   span(fromMm, toMm)
   return sum(lineOf(profile, face), fromMm, toMm, frustumArea) / MM2_PER_CM2
-}
-
-const rimOf = (profile: Profile, face: Face): OutlinePoint => {
-  const line = lineOf(profile, face)
-  return at(line, line.length - 1)
-}
-
-/** Area of the flat ring between the outer and the inner edge of the rim, cm2. */
-export function rimAreaCm2(profile: Profile): number {
-  return frustumArea(rimOf(profile, 'inside'), rimOf(profile, 'outside')) / MM2_PER_CM2
 }
 
 /** What one face encloses between two heights, mL: of the outside, clay and hollow; of the inside, the hollow. */
@@ -108,26 +98,4 @@ export function widestRadiusMm(profile: Profile, fromMm: number, toMm: number): 
   span(fromMm, toMm)
   const corners = profile.outer.filter((p) => p.zMm >= fromMm && p.zMm <= toMm).map((p) => p.rMm)
   return Math.max(radiusAtMm(profile, 'outside', fromMm), radiusAtMm(profile, 'outside', toMm), ...corners)
-}
-
-/**
- * Lean of a face at a height, degrees from level, going up: 90 upright, less than 90 opening outwards, more than 90
- * leaning in. RangeError where the face has no wall at that height.
- */
-export function wallAngleDeg(profile: Profile, face: Face, zMm: number): number {
-  const line = lineOf(profile, face)
-  const pieces = line.slice(1).map((b, i) => ({ a: at(line, i), b }))
-  const risen = pieces.filter(({ a, b }) => b.zMm > a.zMm)
-  const bottom = at(risen, 0).a.zMm
-  inRange('zMm', zMm, bottom, rimOf(profile, face).zMm)
-  const here = risen.find(({ a, b }) => zMm >= a.zMm && zMm <= b.zMm) ?? at(risen, risen.length - 1)
-  return (Math.atan2(here.b.zMm - here.a.zMm, here.b.rMm - here.a.rMm) * 180) / Math.PI
-}
-
-/** Length along one face from a level up to another, mm: what a melt runs down. */
-export function wallLengthMm(profile: Profile, face: Face, fromMm: number, toMm: number): number {
-  span(fromMm, toMm)
-  return sum(lineOf(profile, face), fromMm, toMm, (a, b) =>
-    b.zMm > a.zMm ? Math.hypot(b.rMm - a.rMm, b.zMm - a.zMm) : 0,
-  )
 }

@@ -41,19 +41,14 @@ export function dragOutMm(liquid: Liquid, speedMPerS: number, tension: number): 
   return 1000 * film
 }
 
-/**
- * Bingham film on an upright wall `belowM` metres under its upper end after draining `drainS`, mm:
- * h = (h0 + sqrt(h0^2 + 4 mu z / (rho g t))) / 2, the kinematic wave of flux rho g (h - h0)^2 (2h + h0) / (6 mu).
- * Without yield stress it is Jeffreys' film (1930); after long it is h0, what yield stress holds.
- */
-export function drainedMm(liquid: Liquid, belowM: number, drainS: number): number {
-  const stands = standsMm(liquid) / 1000
-  return 500 * (stands + Math.sqrt(stands * stands + spread(liquid, drainS) * belowM))
-}
-
 const spread = (liquid: Liquid, drainS: number): number => (4 * liquid.viscosity) / (weight(liquid) * drainS)
 
-/** Mean of `drainedMm` over the uppermost `lengthM` metres, nowhere above `mostMm`, mm. */
+/**
+ * Mean film over the uppermost `lengthM` metres of an upright wall after draining `drainS`, nowhere above `mostMm`,
+ * mm. The film of a Bingham liquid z metres under the upper end is h = (h0 + sqrt(h0^2 + 4 mu z / (rho g t))) / 2,
+ * the kinematic wave of flux rho g (h - h0)^2 (2h + h0) / (6 mu). Without yield stress it is Jeffreys' film (1930);
+ * after long it is h0, what yield stress holds.
+ */
 export function meanDrainedMm(liquid: Liquid, lengthM: number, drainS: number, mostMm: number): number {
   const stands = standsMm(liquid) / 1000
   const c = spread(liquid, drainS)
@@ -121,6 +116,3 @@ export function filmOf(slop: Slop, lengthMm: number, liftMmPerS: number, dripS: 
     fullHighMm: weighed * Math.exp(WEIGHED_LN),
   }
 }
-
-/** Most yield stress, Pa, of a slop that clings so to a withdrawn plate: its mass on a face times g. */
-export const yieldOfClinging = (gramsPerCm2: number): number => 10 * gramsPerCm2 * GRAVITY_M_PER_S2

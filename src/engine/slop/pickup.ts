@@ -44,19 +44,3 @@ export function drawn(face: Thirst, shed: number, cakeResistance: number, second
   const intoBody = left / (b + Math.sqrt(b * b + a * left) || 1)
   return { intoCoats: coatRoom, intoBody: Math.min(room, intoBody) }
 }
-
-/** Sorptivity of a slop from wet mix and body in series, mm/sqrt s: 1/A2 = 1/S2 + 1/R2. */
-export const transferSorptivity = (body: number, slop: number): number =>
-  body > 0 && slop > 0 ? (body * slop) / Math.hypot(body, slop) : 0
-
-/**
- * Coat, mm, on bare dry ware of boundless capacity, film apart: A sqrt(t) / B. `sorptivity` in mm/sqrt s, `shed` in
- * mm/mm, `cakeResistance` in s/mm2.
- */
-export const castMm = (sorptivity: number, shed: number, cakeResistance: number, seconds: number): number =>
-  drawn(
-    { suction2: sorptivity ** 2, room: Infinity, coatRoom: 0, resistance: 0 },
-    shed,
-    cakeResistance,
-    seconds,
-  ).intoBody / shed

@@ -24,7 +24,8 @@ export function defaultSlop(gramsPerMl: number, solidsGravity: number): Slop {
 }
 
 /** Solids volume fraction of the slop, (d - 1)/(s - 1). */
-export const solidsFraction = (slop: Slop): number => (slop.gramsPerMl - 1) / (slop.solidsGravity - 1)
+export const solidsFraction = (slop: Pick<Slop, 'gramsPerMl' | 'solidsGravity'>): number =>
+  (slop.gramsPerMl - 1) / (slop.solidsGravity - 1)
 
 /** mm of water that must leave for each mm of coat: packing over solids fraction, less one. */
 export const shedPerMm = (slop: Slop): number => slop.cakeSolids / solidsFraction(slop) - 1
@@ -37,7 +38,7 @@ export const densestGramsPerMl = (slop: Pick<Slop, 'solidsGravity' | 'cakeSolids
 const STILL_CASTS = 1e-3
 
 /**
- * `defaultSlip` for any reading above 1 g/mL: one too thick for the law of dipping counts as the thickest that it
+ * `defaultSlop` for any reading above 1 g/mL: one too thick for the law of dipping counts as the thickest that it
  * treats. Throws RangeError unless solids gravity is from 1.5 to 8.
  */
 export const nearestSlop = (gramsPerMl: number, solidsGravity: number): Slop =>

@@ -95,20 +95,6 @@ export function coatFromWetGain(slop: Slop, gainG: number, areaCm2: number): num
   return (10 * (gainG / areaCm2) * solidsFraction(slop)) / (slop.gramsPerMl * slop.cakeSolids)
 }
 
-/** Dry coat, mm, from the grams a face gained once dry right through. */
-export function coatFromDryGain(slop: Slop, gainG: number, areaCm2: number): number {
-  checkedSlop(slop)
-  inRange('gainG', gainG, 0, 1e5)
-  between('areaCm2', areaCm2, 0, 1e6)
-  return (10 * gainG) / (areaCm2 * slop.solidsGravity * slop.cakeSolids)
-}
-
-/** Packing of the coat from a dry gain and a scratch of the same coat. */
-export function packingOf(slop: Slop, dryGainG: number, areaCm2: number, coatMm: number): number {
-  between('coatMm', coatMm, 0, 20)
-  return (coatFromDryGain(slop, dryGainG, areaCm2) * slop.cakeSolids) / coatMm
-}
-
 /**
  * Sorptivity of a body, mm/sqrt s, from grams gained by the same dry tile in two water dips of different length: the
  * difference takes the clinging water out (Hall & Hoff). `areaCm2` is the wetted face.
@@ -126,10 +112,4 @@ export function sorptivityOf(
   return (
     (10 * (second.gainG - first.gainG)) / (areaCm2 * (Math.sqrt(second.seconds) - Math.sqrt(first.seconds)))
   )
-}
-
-/** Absorption of a body from its dry weight and its weight soaked to constancy (ASTM C373's quotient). */
-export function absorptionOf(dryG: number, soakedG: number): number {
-  between('dryG', dryG, 0, 1e5)
-  return inRange('soakedG', soakedG, dryG, dryG * 1.5) / dryG - 1
 }

@@ -176,26 +176,9 @@ export const plan = (input: PlanInput, work: number = FINAL_WORK): Plan =>
   drain(planning(input, null, work)).plan
 
 /**
- * Plans again after an event, calmly: see `planning`. `input` is the table as it is now, `previous` what was told.
- * @throws RangeError naming field, value and allowed range.
- */
-export const replan = (input: PlanInput, previous: Plan, work: number = FINAL_WORK): Replanned =>
-  drain(planning(input, previous, work))
-
-/**
  * The first answer, without search: the old order where it keeps up, else the best of some twenty quick orders.
  * @throws RangeError naming field, value and allowed range.
  */
 export function firstPlan(input: PlanInput, previous: Plan | null = null): Plan {
   return drain(planning(input, previous, 0)).plan
-}
-
-/**
- * The order of `told` as it comes out with `input`, however late things are: nothing is rearranged.
- * @throws RangeError naming field, value and allowed range.
- */
-export function retime(input: PlanInput, told: Plan): Plan {
-  const problem = layProblem(input)
-  const timer = makeTimer(problem)
-  return readPlan(problem, timer, recall(problem, timer, told).found.order, false)
 }

@@ -1,4 +1,6 @@
+import { inRange } from '../../engine/check.ts'
 import { dryTo, waterTo } from '../../engine/slop/slurry.ts'
+import { LIMITS } from '../model/limits.ts'
 
 /** What brings a bucket to its target: a first part of it, then stir and weigh again. */
 export type Mix =
@@ -29,5 +31,14 @@ export function mixTo(facts: MixFacts, nowGramsPerMl: number): Mix {
   return { is: 'dry', firstKg, allKg: dryKg }
 }
 
-/** Density of a cup of slop, g/mL, from its volume in mL and its weights empty and full, g. */
-export const densityOfCup = (cupMl: number, emptyG: number, fullG: number): number => (fullG - emptyG) / cupMl
+/**
+ * Density of a cup of slop, g/mL, from its volume in mL and its weights empty and full, g: no density of any slop when
+ * the two were mixed up. RangeError for a measure out of `LIMITS`.
+ */
+export function densityOfCup(cupMl: number, emptyG: number, fullG: number): number {
+  const [volume, empty, full] = [LIMITS.cupMl, LIMITS.cupEmptyG, LIMITS.cupFullG]
+  inRange('cupMl', cupMl, volume.least, volume.most)
+  inRange('cupEmptyG', emptyG, empty.least, empty.most)
+  inRange('cupFullG', fullG, full.least, full.most)
+  return (fullG - emptyG) / cupMl
+}

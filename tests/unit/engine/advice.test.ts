@@ -3,7 +3,6 @@ import type { ZoneForecast } from '../../../src/engine/contract.ts'
 import {
   DEFAULT_BODY,
   densityFor,
-  forecastPieces,
   forecastPot,
   gradeZone,
   halfAndHalf,
@@ -15,6 +14,7 @@ import {
   UNLEARNED,
   worstZone,
 } from '../../../src/engine/index.ts'
+import { latestOf } from '../../../src/engine/wait/pieces.ts'
 import { BOARD, stackDips } from '../../fixtures/class.ts'
 import { air, beaker, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
 
@@ -143,17 +143,9 @@ describe('after a slip', () => {
 
 describe('jar and lid', () => {
   const jar = { form: 'jar' as const, heightMm: 120, rimMm: 90, wallMm: 6, footLineMm: 8, galleryMm: 9 }
-  const lid = { form: 'plate' as const, heightMm: 20, rimMm: 100, wallMm: 4, footLineMm: 5 }
-  const piece = (name: string, shape: Parameters<typeof potOf>[0]) => ({
-    name,
-    pot: potOf(shape),
-    events: [dip('a', 0, 3)],
-    air0: ROOM,
-  })
 
   test('the gallery stays bare and lends its half of the wall', () => {
-    const { pieces } = forecastPieces([piece('jar', jar)], UNLEARNED)
-    const { zones } = pieces[0]!.forecast
+    const { zones } = forecastPot(potOf(jar), [dip('a', 0, 3)], ROOM, UNLEARNED)
     const top = zones.filter(({ fromMm }) => fromMm >= 111)
     expect(top.map(({ face, coats }) => [face, coats.length])).toEqual([
       ['outside', 1],
@@ -164,11 +156,9 @@ describe('jar and lid', () => {
   })
 
   test('go into the kiln when the slower of the two is dry', () => {
-    const both = forecastPieces([piece('jar', jar), piece('lid', lid)], UNLEARNED)
-    const alone = both.pieces.map(({ forecast }) => forecast.kilnDry.likely)
-    expect(both.kilnDry.likely).toBe(Math.max(...alone))
-    expect(both.last).toBe(alone[0]! >= alone[1]! ? 'jar' : 'lid')
-    expect(() => forecastPieces([], UNLEARNED)).toThrow(RangeError)
+    const slow = { early: 60, likely: 90, late: 150 }
+    expect(latestOf([{ early: 30, likely: 95, late: 120 }, slow])).toEqual({ ...slow, likely: 95 })
+    expect(() => latestOf([])).toThrow(RangeError)
   })
 })
 

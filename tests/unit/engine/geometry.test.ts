@@ -12,12 +12,9 @@ import {
   outlineOf,
   radiusAtMm,
   SIZES,
-  sideDips,
   sizeSteps,
   tiltedSpan,
   trappedRiseMm,
-  wallAngleDeg,
-  wallLengthMm,
   widestRadiusMm,
 } from '../../../src/engine/shape/geometry.ts'
 
@@ -70,19 +67,16 @@ describe('outlines', () => {
     const pot = outlineOf(shape)
     expect(radiusAtMm(pot, 'outside', shape.heightMm * 0.87)).toBeLessThan(shape.rimMm / 2 - 2)
     expect(widestRadiusMm(pot, 0, shape.heightMm)).toBeCloseTo((shape.bellyMm ?? 0) / 2, 6)
-    expect(wallAngleDeg(pot, 'outside', shape.heightMm * 0.55)).toBeGreaterThan(110)
   })
   it('a bowl stands on a ring, narrower just above the shelf than the wall springing from it', () => {
     const pot = outlineOf(sizeSteps('bowl').medium)
     expect(radiusAtMm(pot, 'outside', 5)).toBeLessThan(radiusAtMm(pot, 'outside', 0))
     expect(radiusAtMm(pot, 'outside', 12)).toBeGreaterThan(radiusAtMm(pot, 'outside', 0) + 8)
-    expect(wallAngleDeg(pot, 'outside', 60)).toBeLessThan(80)
   })
   it('a cylinder is straight inside and out', () => {
     const pot = outlineOf(sizeSteps('cylinder').medium)
     expect(pot.outer.slice(1).every((p) => Math.abs(p.rMm - 45) < 1e-9)).toBe(true)
     expect(pot.inner.slice(1).every((p) => Math.abs(p.rMm - 39.5) < 1e-9)).toBe(true)
-    expect(wallAngleDeg(pot, 'outside', 70)).toBeCloseTo(90, 9)
   })
   it.each(SIZES)('a %s lid stands on its edge over a hollow, under a knob', (size) => {
     const shape = sizeSteps('lid')[size]
@@ -141,14 +135,9 @@ describe('parts of a pot', () => {
   })
   it('clay and hollow make the whole', () =>
     expect(clayMl(pot, 0, 90) + holdsMl(pot)).toBeCloseTo(enclosedMl(pot, 'outside', 0, 90), 9))
-  it('the way up a wall is longer than the height', () =>
-    expect(wallLengthMm(pot, 'outside', 10, 60)).toBeGreaterThan(50))
   it('spans the wrong way round and heights off the wall are named', () => {
     expect(() => faceAreaCm2(pot, 'outside', 50, 40)).toThrow(/^toMm is 40/)
-    expect(() => wallAngleDeg(pot, 'inside', 2)).toThrow(/^zMm is 2/)
     expect(() => radiusAtMm(pot, 'outside', Number.NaN)).toThrow(/^zMm is NaN/)
-    expect(() => sideDips(pot, 'outside', 0, 90, -1, 5)).toThrow(/^firstMm is -1/)
-    expect(() => sideDips(pot, 'outside', 0, 90, 5, 500)).toThrow(/^secondMm is 500/)
   })
 })
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { findingOfPot, tileTicket } from '../../../src/engine/melt/learn.ts'
+import { tileTicket } from '../../../src/engine/melt/learn.ts'
 import type { FootRoomInput } from '../../../src/engine/melt/melt.ts'
 import {
   carriedDose,
@@ -9,7 +9,7 @@ import {
   type FlowTile,
   runOfStripe,
 } from '../../../src/engine/melt/tile.ts'
-import { coat, full, mug, straightPot } from '../../fixtures/melt.ts'
+import { coat, full, mug } from '../../fixtures/melt.ts'
 
 describe('flow tiles', () => {
   const tile = (...runs: number[]): FlowTile => ({
@@ -75,24 +75,7 @@ describe('flow tiles', () => {
   })
 })
 
-describe('learning from the kiln', () => {
-  test('a pot that ran as predicted has the factor one; farther, more', () => {
-    const pot = { profile: straightPot(90, 40, 20), coats: [coat('a', 20, 90, 0.8, 20)] }
-    expect(findingOfPot(pot, 20 * 0.16)?.doseFactor).toBeCloseTo(1, 2)
-    expect(findingOfPot(pot, 20 * 0.16 * 1.5)?.doseFactor).toBeCloseTo(1.5, 1)
-    expect(findingOfPot(pot, 20 * 0.16)?.atLeast).toBe(false)
-  })
-  test('a pot stuck to the shelf gives a lower bound', () => {
-    const pot = { profile: mug, coats: [full('a', 0.8, 20)] }
-    const stuck = findingOfPot(pot, 40)
-    expect(stuck?.atLeast).toBe(true)
-    expect(stuck?.doseFactor).toBeCloseTo(6 / 3.2, 1)
-  })
-  test('nothing to learn without a dose or a run', () => {
-    expect(findingOfPot({ profile: mug, coats: [full('a', 0.8, null)] }, 4)).toBeNull()
-    expect(findingOfPot({ profile: mug, coats: [full('a', 0.8, 20)] }, 0)).toBeNull()
-    expect(() => findingOfPot({ profile: mug, coats: [] }, -2)).toThrow(/runMm/)
-  })
+describe('a ticket', () => {
   test('the tile that rides along: untested before untried, the thicker and commoner first', () => {
     const pot = (...coats: FootRoomInput['coats']) => ({ profile: mug, coats })
     const pair = pot(full('a', 0.5, 8), full('b', 0.6, 8))

@@ -2,6 +2,11 @@ import { describe, expect, test } from 'vitest'
 import type { Body, Slop, WallEvent } from '../../../src/engine/contract.ts'
 import { bisqueOf, DEFAULT_BODY } from '../../../src/engine/index.ts'
 import { bandOf } from '../../../src/engine/numeric/spread.ts'
+import { DRIP_S } from '../../../src/engine/parameters.ts'
+import { filmOf } from '../../../src/engine/slop/film.ts'
+import { drawn } from '../../../src/engine/slop/pickup.ts'
+import { shedPerMm } from '../../../src/engine/slop/slop.ts'
+import { rawPickUp } from '../../../src/engine/wall/calibrate.ts'
 import { courseOf, finish, type Piece, runPot } from '../../../src/engine/wall/pot.ts'
 import { air, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
 
@@ -142,4 +147,19 @@ describe('a harder bisque', () => {
     expect(sd(0.1)).toBeGreaterThan(sd(0.12))
     expect(sd(0.06, 0.05)).toBeLessThan(sd(0.12) / 2)
   })
+})
+
+test('a scratch through cast and film as computed says that the slop is as computed', () => {
+  const [shed, underS] = [shedPerMm(SLIP), 3 + 100 / 120]
+  const face = {
+    suction2: DEFAULT_BODY.sorptivityMmPerSqrtS ** 2,
+    room: Infinity,
+    coatRoom: 0,
+    resistance: 0,
+  }
+  const cast = drawn(face, shed, SLIP.cakeResistanceSPerMm2, underS).intoBody / shed
+  const measuredMm = cast + filmOf(SLIP, 100, 120, DRIP_S).thirstyMm
+  const dipped = { slop: SLIP, body: DEFAULT_BODY, holdS: 3, lengthMm: 100, liftMmPerS: 120 }
+  const reading = { ...dipped, measuredMm, errorMm: 0.05, wallMm: 8, bothFaces: true }
+  expect(rawPickUp(reading).factor).toBeCloseTo(1, 9)
 })

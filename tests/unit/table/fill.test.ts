@@ -80,4 +80,5 @@ describe('what is in a bucket', () => {
 
 test('a cup of 100 ml that weighs 52 g empty and 197 g full is 1.45', () => {
   expect(densityOfCup(100, 52, 197)).toBeCloseTo(1.45, 9)
+  expect(() => densityOfCup(0, 52, 197)).toThrow(/^cupMl is 0: must be from 20/)
 })
