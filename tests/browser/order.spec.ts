@@ -72,7 +72,7 @@ test('late by 10 min and what hands take: when it had to start, and ways out wit
   await expect(sheet.locator('.way')).toHaveCount(3, { timeout: 20_000 })
   await expect(sheet.locator('.way').first()).toContainText(/Candle.*last dip 12:4\d, .* early/)
   await expect(sheet.locator('.way').nth(1)).toContainText(
-    /One coat less on 1 pot.*last dip 10:3\d, .* early; in time 10 in 10/,
+    /One coat less on 1 pot.*last dip 10:3\d, .* early.*in time 10 in 10/,
   )
   await page.clock.runFor(450)
   await sheet.locator('.way').nth(1).tap()

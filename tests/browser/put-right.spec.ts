@@ -259,7 +259,7 @@ const BY_OTHERS: readonly Slip[] = [
 const OUT_OF_HAND: readonly Slip[] = [
   {
     slip: 'someone else has it: the count was theirs, and the card goes with them',
-    tiles: [/^More/, 'The other hands had it'],
+    tiles: [/^The other potter dipped it/],
     follows: async (before, after, page) => {
       expect(dip(after, 34)).toEqual({ ...dip(before, 34), hands: 1 })
       await expect(page.locator('.bench-main')).not.toContainText('set it down at A 4')

@@ -64,6 +64,13 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
           {tile(w.more, open('more'), number)}
           {owed ? tile(w.wasPot, open('pot', owed.dip), nameOf(words.value, owed.pot)) : null}
           {owed ? tile(w.wasBucket, open('bucket', owed.dip), nameOf(words.value, owed.pot)) : null}
+          {owed && table.value.settings.potters === 2
+            ? tile(
+                w.otherHands,
+                act({ do: 'was-other-hands', dipId: owed.dip.dipId }),
+                nameOf(words.value, owed.pot),
+              )
+            : null}
           {mend ? tile(w.held, open('held', mend.dip), nameOf(words.value, mend.pot)) : null}
           {mend ? tile(w.earlier, open('earlier', mend.dip), nameOf(words.value, mend.pot)) : null}
         </>

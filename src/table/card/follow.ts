@@ -80,6 +80,8 @@ function taken(
       if (now < task.startAt) return undefined
       const next = line.find((each) => each.is === 'dip' && each.bucketId === task.bucketId)
       const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
+      // A pot that was washed off, or got another stack, no longer wants what was told.
+      if (here && nextBucket(table, here.pot) !== task.bucketId) return undefined
       const card = here && stirCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
       return card && { card: { ...card, reason: stirReason(table, task, now) } }
     }

@@ -49,15 +49,18 @@ export function dipped(
   }
   const dipping = withPot(unpicked(table), {
     ...pot,
-    ...prepared(pot, event, at),
+    ...prepared(pot, event, usedAt),
     dips: byOut([...pot.dips, dip]),
   })
   return event.told && movedOn(table, bucketId, usedAt) ? dipping : opened(dipping, bucketId, usedAt)
 }
 
+/** So long before a dip that was logged afterwards its foot was waxed and its dust wiped off, ms: wax had set, damp had left. */
+const PREPARED_MS = 10 * 60_000
+
 /** A pot that was dipped before anybody took it down had its foot waxed and its dust wiped off. */
 function prepared(pot: PotState, { told }: DipEvent, at: number): Partial<PotState> {
-  return told ? { waxedAt: pot.waxedAt ?? at, wipedAt: pot.wipedAt ?? at } : {}
+  return told ? { waxedAt: pot.waxedAt ?? at - PREPARED_MS, wipedAt: pot.wipedAt ?? at - PREPARED_MS } : {}
 }
 
 const byOut = (dips: readonly DipState[]): DipState[] => [...dips].sort((a, b) => a.outAt - b.outAt)

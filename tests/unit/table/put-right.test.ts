@@ -60,7 +60,7 @@ describe('a dip that was another pot', () => {
     const told = pot(play, 31).dips[0]!.dipId
     play.act({ do: 'was-other-pot', dipId: told, potId: id(32) })
     expect(pot(play, 31).waxedAt).toBeUndefined()
-    expect(pot(play, 32)).toMatchObject({ waxedAt: play.nowMs, wipedAt: play.nowMs })
+    expect(pot(play, 32)).toMatchObject({ waxedAt: play.nowMs - 600_000, wipedAt: play.nowMs - 600_000 })
     expect(pot(play, 32).dips[0]!.spongedAt).toBe(play.nowMs)
   })
 })
