@@ -164,7 +164,7 @@ test('take back names the hit, undoes it exactly, and can be put back', async ({
 test('what is fetched after the first card is late: head and bar stand, the bar works, the rest follows', async ({
   page,
 }) => {
-  const late = '**/assets/soon-*.js'
+  const late = '**/assets/faces-*.js'
   await page.route(late, (route) => route.abort())
   const bench = await BenchPage.demo(page)
   await page.clock.runFor(500)
