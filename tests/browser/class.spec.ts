@@ -22,10 +22,10 @@ test('a class of forty from nothing: bucket, stacks and pots, exceptions and ord
   await open(page, 'board')
   await hit(key(page, /Name a bucket/))
   await fill('Name of the glaze', 'Fen')
-  await hit(key(page, 'Save'))
+  await hit(key(page, /^Save$/))
   await hit(key(page, /Plan a stack/))
   await fill('Name of the stack', 'One')
-  await hit(key(page, 'Save'))
+  await hit(key(page, /^Save$/))
   await hit(key(page, /Put pots on the board/))
   const lots = [
     ['beaker', /small/, 6],
@@ -50,7 +50,7 @@ test('a class of forty from nothing: bucket, stacks and pots, exceptions and ord
   await hit(key(page, /^Pot 37 /))
   await hit(key(page, 'Measures and stack'))
   await fill('Wall', '3')
-  await hit(key(page, 'Save'))
+  await hit(key(page, /^Save$/))
   await expect(page.getByText('wall 3 mm')).toBeVisible()
   await hit(key(page, 'Move it on the board'))
   await hit(key(page, 'A 1 31'))

@@ -74,7 +74,7 @@ test('a stack that fills the wall says so; inside tonight, outside tomorrow is t
   await page.clock.runFor(3000)
   await expect(page.locator('.coat')).toHaveCount(4)
   await expect(page.getByText('pour the inside').first()).toBeVisible()
-  await key(page, 'Save').click()
+  await key(page, /^Save$/).click()
   await page.clock.runFor(500)
   const { stacks } = await bench.table()
   expect(stacks['demo.tideline']?.coats.map(({ cover }) => cover.kind)).toEqual([

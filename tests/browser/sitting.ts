@@ -34,6 +34,11 @@ export async function sit(bench: BenchPage, coats: number, seed?: number): Promi
   for (let i = 0; i < MOST_LOOKS; i++) {
     if (told.starts >= coats && coatsOn(await bench.table()) >= coats) break
     const label = await bench.label()
+    // A pot that was asked about before the order was told stays on the card until it is answered.
+    if (label === 'DRY') {
+      await bench.hit()
+      continue
+    }
     if (label !== 'STIRRED' && label !== 'START') {
       await bench.pass(label === 'FOOT CLEAN' ? 3 : 15)
       continue

@@ -25,6 +25,8 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   // Nobody reads 0 s.
   const soon = leftMs < 500
   const washed = washedPot(table.value, now.value)
+  // The other potter's strip takes a line.
+  const crowded = table.value.settings.potters === 2
   return (
     <div class="face face-wide">
       <h1 class="title">{never || soon ? w.waitTitle : w.head.wait}</h1>
@@ -36,10 +38,9 @@ export function WaitFace({ card }: { readonly card: Wait }) {
       {washed ? (
         <p class="soft">
           {w.washed(nameOf(words.value, washed.pot))}. {w.drinksAgain(about(washed.at))}
-          {washed.pot.bisqueG === undefined ? '' : ` ${w.orWeigh}`}
         </p>
       ) : kept.length > 0 ? (
-        kept.slice(0, KEPT_SHOWN).map(({ potIds, bucketId, at }) => (
+        kept.slice(0, crowded ? 1 : KEPT_SHOWN).map(({ potIds, bucketId, at }) => (
           <p key={bucketId} class="strong figures kept">
             {w.kept(
               namesOf(words.value, table.value, potIds),
@@ -49,7 +50,7 @@ export function WaitFace({ card }: { readonly card: Wait }) {
           </p>
         ))
       ) : null}
-      {washed ? null : reason ? (
+      {washed || (crowded && kept.length > 0) ? null : reason ? (
         <p class="soft">{w.reason[reason]}</p>
       ) : kept.length > 0 ? null : next.band && Number.isFinite(next.band.late) ? (
         <p class="soft figures">

@@ -88,7 +88,6 @@ export const waits = {
   waitBand: (early: string, late: string) => `${early} to ${late}`,
   washed: (number: Name) => `${number} washed: wall full`,
   drinksAgain: (when: string) => `Drinks again ${when}.`,
-  orWeigh: 'Or weigh it.',
   waitWall: (number: Name) => `the wall of ${number} is wet`,
   /** Pots that could go now and wait on purpose. */
   kept: (pots: string, name: string, clock: string) => `${pots} ready. Kept for ${name} ${clock}.`,

@@ -2,7 +2,7 @@ import type { TableEvent } from '../../../shared/events.ts'
 import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { toldDip } from '../../fixtures/told-dip.ts'
 import { EVENING } from '../bench.ts'
-import { BenchPage, dip, type Story, untilBar } from './story.ts'
+import { BenchPage, dip, type Story, workUntil } from './story.ts'
 
 const NUMBERS = [31, 32, 33, 34, 35, 36, 37, 38]
 
@@ -60,7 +60,7 @@ export const calls: Story = {
     const bench = await BenchPage.on(page, [...prepared(began), dipped(...began), setDown(...began)])
     await bench.pass(11)
     await see('wait: two dry')
-    await untilBar(bench, /DRY/, 240)
+    await workUntil(bench, /DRY/)
     await see('ready: several')
     await page.clock.runFor(450)
     await page.locator('.ready-tile').last().tap()
