@@ -139,7 +139,7 @@ const IN_HAND: readonly Slip[] = [
   },
   {
     slip: 'dropped: it leaves the line',
-    tiles: [/33 is gone/],
+    tiles: [/Remove 33/],
     hold: true,
     follows: async (_before, after, page) => {
       expect(pot(after, 33).gone).toBe(true)

@@ -61,12 +61,15 @@ export async function sit(bench: BenchPage, coats: number, seed?: number): Promi
       else told.stirs++
     } else {
       const from = await clock(bench)
+      const before = coatsOn(await bench.table())
       await bench.hit()
       // The stir may have gone stale between the look and the hit: the bar said STIRRED by then.
       if ((await bench.table()).hits.at(-1)?.kind === 'stirred') {
         told.stirs++
         continue
       }
+      // A stir that went stale while its dip was announced: the hit was refused.
+      if (coatsOn(await bench.table()) === before) continue
       told.starts++
       await whole(bench, from)
     }
