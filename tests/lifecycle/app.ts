@@ -7,15 +7,16 @@ import type { Sitting } from './sitting.ts'
 const CLOCKS = 5
 const BAR_SHARE = 0.8
 
-/** Puts records into the journal past the app, which has to have been open once. */
-export const plant = (page: Page, records: readonly { readonly id: string }[]) =>
+/** Puts records into the journal past the app, which has to have been open once; `phone` wrote them, and is this one. */
+export const plant = (page: Page, records: readonly { readonly id: string }[], phone?: string) =>
   page.evaluate(
-    (values) =>
+    (values, name) =>
       new Promise<void>((resolve, reject) => {
         const opening = indexedDB.open('bucketside')
         opening.onsuccess = () => {
-          const writing = opening.result.transaction('journal', 'readwrite')
+          const writing = opening.result.transaction(['journal', 'local'], 'readwrite')
           for (const value of values) writing.objectStore('journal').put(value, value.id)
+          if (name !== null) writing.objectStore('local').put(name, 'phone')
           writing.oncomplete = () => {
             opening.result.close()
             resolve()
@@ -24,6 +25,7 @@ export const plant = (page: Page, records: readonly { readonly id: string }[]) =
         }
       }),
     records,
+    phone ?? null,
   )
 
 /** A screen of the app, opened anew. */
@@ -35,10 +37,15 @@ export async function openScreen(page: Page, address: string, screen: string) {
 }
 
 /** The app's bench, opened for the first time on a journal of these records. */
-export async function openOn(page: Page, address: string, records: Parameters<typeof plant>[1]) {
+export async function openOn(
+  page: Page,
+  address: string,
+  records: Parameters<typeof plant>[1],
+  phone?: string,
+) {
   await page.goto(address)
   await page.waitForSelector('#app:not([aria-busy]) > *')
-  await plant(page, records)
+  await plant(page, records, phone)
   await openScreen(page, address, 'bench')
 }
 
