@@ -3,6 +3,7 @@ import { openFaults } from './device/faults.ts'
 import { lastSeenMs, lastTheme } from './device/seen.ts'
 import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
+import { followPointers } from './ui/lifted.ts'
 import { FRONT_WORDS } from './words/front.ts'
 import './ui/style.css'
 import './ui/desk.css'
@@ -21,6 +22,7 @@ const faults = openFaults(
 addEventListener('error', ({ error, message }) => faults.note('page', error ?? message))
 addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reason))
 
+const lifted = followPointers(window)
 let wish: Wish | undefined
 
 /** A first visit reads while the program is fetched; what is hit meanwhile is done as soon as it is there. */
@@ -44,7 +46,10 @@ async function open(): Promise<void> {
     return
   }
   try {
-    await program.start(root, faults, () => wish)
+    await program.start(root, faults, async () => {
+      await lifted()
+      return wish
+    })
   } catch (error) {
     faults.note('opening', error)
     const { Unopened } = await import('./screens/first/unopened.tsx')

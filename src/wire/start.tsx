@@ -11,8 +11,12 @@ import { tellStarted } from './updating.ts'
 /** What was hit on the first screen while the program was still being fetched. */
 export type Wish = 'own' | 'demo'
 
-/** Opens the program and shows it in `root`. */
-export async function start(root: HTMLElement, faults: Faults, wish: () => Wish | undefined): Promise<void> {
+/** Opens the program and shows it in `root`, in place of the first screen and of no finger on it. */
+export async function start(
+  root: HTMLElement,
+  faults: Faults,
+  wish: () => Promise<Wish | undefined>,
+): Promise<void> {
   // Not the first visit: all is on the phone, and the first card may be any.
   if (lastSeenMs() !== undefined) fetchFaces()
   const app = await openProgram(faults)
@@ -24,7 +28,7 @@ export async function start(root: HTMLElement, faults: Faults, wish: () => Wish 
     document.documentElement.lang = language
     keepTheme(dim ? 'dim' : 'paper')
   })
-  const wished = wish()
+  const wished = await wish()
   if (wished === 'own') app.go({ at: 'board' })
   if (wished === 'demo') await app.layDemo()
   render(
