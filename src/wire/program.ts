@@ -1,6 +1,6 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
-import { lastCopiedMs } from '../device/seen.ts'
+import { lastCopiedMs, lastSeenMs } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -33,7 +33,7 @@ export async function openProgram(faults: Faults): Promise<App> {
   const devices = openDevices()
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
-  const records = await openRecords()
+  const records = await openRecords(lastSeenMs() !== undefined)
   const { table, journal } = records
   const moment = openMoment(table, clock)
   const { now, card, seen } = moment
@@ -112,6 +112,7 @@ export async function openProgram(faults: Faults): Promise<App> {
       route.value = { at: 'bench' }
     },
     attachBench(root) {
+      records.fetchWalls()
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },
