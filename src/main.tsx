@@ -3,6 +3,7 @@ import { openFaults } from './device/faults.ts'
 import { inDemo, lastSeenMs, lastTheme, showDemo } from './device/seen.ts'
 import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
+import { followPointers } from './ui/lifted.ts'
 import { FRONT_WORDS } from './words/front.ts'
 import './ui/style.css'
 import './ui/desk.css'
@@ -20,6 +21,7 @@ const faults = openFaults(
 addEventListener('error', ({ error, message }) => faults.note('page', error ?? message))
 addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reason))
 
+const lifted = followPointers(window)
 let wantsOwn = false
 
 /** A first visit reads while the program is fetched; what is hit meanwhile is done as soon as it is there. */
@@ -44,7 +46,10 @@ async function open(): Promise<void> {
     return
   }
   try {
-    await program.start(root, faults, () => wantsOwn)
+    await program.start(root, faults, async () => {
+      await lifted()
+      return wantsOwn
+    })
   } catch (error) {
     faults.note('opening', error)
     const { Unopened } = await import('./screens/first/unopened.tsx')

@@ -9,10 +9,14 @@ import { openProgram } from './program.ts'
 import { tellStarted } from './updating.ts'
 
 /**
- * Opens the program and shows it in `root`. `wantsOwn`: the own table was asked for on the first screen while the program
- * was still being fetched.
+ * Opens the program and shows it in `root`, in place of the first screen and of no finger on it. `wantsOwn`: the own table
+ * was asked for there while the program was still being fetched.
  */
-export async function start(root: HTMLElement, faults: Faults, wantsOwn: () => boolean): Promise<void> {
+export async function start(
+  root: HTMLElement,
+  faults: Faults,
+  wantsOwn: () => Promise<boolean>,
+): Promise<void> {
   // Not the first visit: all is on the phone, and the first card may be any.
   if (lastSeenMs() !== undefined) fetchFaces()
   const app = await openProgram(faults)
@@ -24,7 +28,7 @@ export async function start(root: HTMLElement, faults: Faults, wantsOwn: () => b
     document.documentElement.lang = language
     keepTheme(dim ? 'dim' : 'paper')
   })
-  if (wantsOwn()) app.go({ at: 'board' })
+  if (await wantsOwn()) app.go({ at: 'board' })
   // Asked for while the own table was being opened.
   if (inDemo() && !app.demo) location.reload()
   render(
