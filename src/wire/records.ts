@@ -1,4 +1,5 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals'
+import type { TableName } from '../../shared/database.ts'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
 import { type OpenedJournal, openJournal, witness } from '../store/index.ts'
@@ -27,16 +28,18 @@ export interface Records {
 }
 
 /** @param used whether the phone was used before: then pots may have coats. Rejects where what computes them is missing. */
-export async function openRecords(used: boolean): Promise<Records> {
+export async function openRecords(which: TableName, used: boolean): Promise<Records> {
   const walls = fetched(() => import('../table/forecast/walls.ts'))
   if (used) walls.ask()
   const journal = await openJournal<TableEvent>({
+    table: which,
     isEvent: (event) => isKnownKind(event.kind),
     content: async () => (await import('../store/events-schema.ts')).contentFault,
   })
   const { opening } = journal
   // Empty, though it was not: never shown as a first visit before the second copy was asked.
-  const emptied = journal.records.length === 0 && opening.failure === null && witness() !== undefined
+  const own = which === 'own'
+  const emptied = own && journal.records.length === 0 && opening.failure === null && witness() !== undefined
   const recovered = emptied ? await (await import('./rescue.ts')).rescue(journal) : 0
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   let newest = fold(folded, journal.phone)
