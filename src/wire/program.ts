@@ -1,6 +1,6 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
-import { lastCopiedMs } from '../device/seen.ts'
+import { inDemo, lastCopiedMs } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -33,12 +33,13 @@ export async function openProgram(faults: Faults): Promise<App> {
   const devices = openDevices()
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
-  const records = await openRecords()
+  const demo = inDemo()
+  const records = await openRecords(demo ? 'demo' : 'own')
   const { table, journal } = records
   const moment = openMoment(table, clock)
   const { now, card, seen } = moment
   records.follow(moment.tick, (error) => fault('records', error))
-  const { health, patch } = openHealth(records, devices, sounding)
+  const { health, patch } = openHealth(records, devices, sounding, demo)
   const words = computed(() => FIRST_CARD_WORDS[table.value.settings.language])
   const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
   const formatted = computed(() =>
@@ -85,7 +86,13 @@ export async function openProgram(faults: Faults): Promise<App> {
       if (quiet() && !journal.readOnly) journal.tidy().catch(() => {})
     }, TIDY_AFTER_MS)
   })
-  setTimeout(copying.ask, COPY_AFTER_MS)
+  // Nothing of the demo goes beside the own table's.
+  if (!demo) setTimeout(copying.ask, COPY_AFTER_MS)
+  else if (journal.records.length === 0) {
+    const { layDemo } = await import('../table/decide/demo.ts')
+    hits.act({ do: 'lay-demo' }, undefined, layDemo)
+    route.value = { at: 'bench' }
+  }
 
   return {
     table: seen,
@@ -106,11 +113,9 @@ export async function openProgram(faults: Faults): Promise<App> {
     go: (to) => {
       route.value = to
     },
-    async layDemo() {
-      const { layDemo } = await import('../table/decide/demo.ts')
-      hits.act({ do: 'lay-demo' }, undefined, layDemo)
-      route.value = { at: 'bench' }
-    },
+    demo,
+    tryDemo: async () => (await import('./demo.ts')).enter(journal, demo),
+    leaveDemo: async () => (await import('./demo.ts')).leave(journal),
     attachBench(root) {
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)

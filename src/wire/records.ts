@@ -1,4 +1,5 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals'
+import type { TableName } from '../../shared/database.ts'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
 import { type OpenedJournal, openJournal, witness } from '../store/index.ts'
@@ -22,14 +23,16 @@ export interface Records {
   follow(changed: () => void, failed: (error: unknown) => void): void
 }
 
-export async function openRecords(): Promise<Records> {
+export async function openRecords(which: TableName): Promise<Records> {
   const journal = await openJournal<TableEvent>({
+    table: which,
     isEvent: (event) => isKnownKind(event.kind),
     content: async () => (await import('../store/events-schema.ts')).contentFault,
   })
   const { opening } = journal
   // Empty, though it was not: never shown as a first visit before the second copy was asked.
-  const emptied = journal.records.length === 0 && opening.failure === null && witness() !== undefined
+  const own = which === 'own'
+  const emptied = own && journal.records.length === 0 && opening.failure === null && witness() !== undefined
   const recovered = emptied ? await (await import('./rescue.ts')).rescue(journal) : 0
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   const table = signal(fold(folded, journal.phone))
