@@ -5,7 +5,7 @@ import { drawingOf } from '../../table/forecast/drawing.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
 import { otherPiece } from '../../table/model/pieces.ts'
 import { coatsOn, nextCoat, planOf } from '../../table/model/plan.ts'
-import type { PotState } from '../../table/model/state.ts'
+import type { DipState, PotState } from '../../table/model/state.ts'
 import { stepOf } from '../../table/steps/steps.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import { More } from '../../ui/more.tsx'
@@ -189,10 +189,15 @@ function Times({ pot }: { readonly pot: PotState }) {
 /** The plan, coat by coat: what is on is filled. */
 function Coats({ pot }: { readonly pot: PotState }) {
   const { table, words, formats } = useDesk()
-  const on = coatsOn(pot).map(({ bucketId, cover, holdS }) => ({ bucketId, cover, holdS, on: true }))
+  const w = words.value.desk.pot
+  const stirred = ({ unstirred, stirredAgoMs }: DipState): string => {
+    if (!unstirred) return w.on
+    return stirredAgoMs === undefined ? w.onUnstirred : w.onStale(formats.value.span(stirredAgoMs))
+  }
+  const on = coatsOn(pot).map((dip) => ({ ...dip, on: stirred(dip) }))
   const coming = planOf(table.value, pot)
     .slice(nextCoat(pot))
-    .map((coat) => ({ ...coat, on: false }))
+    .map((coat) => ({ ...coat, on: undefined }))
   return (
     <ol class="coat-list">
       {[...on, ...coming].map((coat, i) => {
@@ -204,7 +209,7 @@ function Coats({ pot }: { readonly pot: PotState }) {
               <strong>{bucket?.name}</strong> {coverText(words.value, formats.value, coat.cover)}
             </span>
             <span class="figures">
-              {coat.on ? `${words.value.desk.pot.on} ` : ''}
+              {coat.on ? `${coat.on} ` : ''}
               {words.value.bench.seconds(coat.holdS)}
             </span>
           </li>

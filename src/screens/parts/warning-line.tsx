@@ -62,11 +62,7 @@ export function warningText(
       return `${where}${w.runOver(room)}${carried}.${told === 'full' ? ` ${edge}.` : ''}`
     }
     case 'thin':
-      return w.thin(
-        formats.coat(warning.likelyMm),
-        formats.coat(warning.dryMm),
-        warning.makeUpS === undefined ? undefined : Math.round(warning.makeUpS * 2) / 2,
-      )
+      return thinText(w, formats, table, warning)
     case 'repair':
       return warning.holdS === undefined ? w.repairSkip : w.repair(warning.holdS)
     case 'neck':
@@ -82,4 +78,18 @@ export function warningText(
     case 'fit':
       return w.fit[warning.misfit]
   }
+}
+
+/** What comes out now, what would make up for it, and from when the wall drinks again. */
+function thinText(
+  w: BenchWords['warning'],
+  formats: Formats,
+  table: Table,
+  { lowerMm, upperMm, makeUpS, again }: Extract<Warning, { kind: 'thin' }>,
+): string {
+  const [low, high] = [formats.coat(lowerMm), formats.coat(upperMm)]
+  const now = low === high ? w.thinOne(high) : w.thin(low, high)
+  const later = again && w.thinAgain(formats.coat(again.likelyMm), formats.clock(again.at + table.skewMs))
+  const mended = makeUpS === undefined ? (later ? '' : w.thinWait) : w.thinMakeUp(Math.round(makeUpS * 2) / 2)
+  return [now, later, mended].filter(Boolean).join(' ')
 }

@@ -41,7 +41,8 @@ function kindOf(table: Table, pot: PotState): string {
   const { shape, absorption, pourInsideFirst } = pot.facts
   const coats = planOf(table, pot).map((coat) => {
     const bucket = table.buckets[coat.bucketId]
-    return [coat, bucket?.gramsPerMl, bucket?.facts.solidsGravity, bucket?.facts.pinMm]
+    const { solidsGravity, pinMm, clingsGramsPerCm2 } = bucket?.facts ?? {}
+    return [coat, bucket?.gramsPerMl, solidsGravity, pinMm, clingsGramsPerCm2]
   })
   const { readyMeans, lowerMmPerS, dripS } = table.settings
   const own = absorption ?? table.board.absorption

@@ -1,5 +1,6 @@
 import type { BoardFacts, BucketFacts, PotFacts } from '../../../shared/nouns.ts'
 import type { Body, Slop } from '../../engine/contract.ts'
+import { clingsAt } from '../../engine/slop/film.ts'
 import { nearestSlop } from '../../engine/slop/slop.ts'
 import { bisqueOf } from '../../engine/wall/body.ts'
 import { type PickUp, pinPickUp } from '../../engine/wall/calibrate.ts'
@@ -31,9 +32,24 @@ export function pickUpOfPin(table: Table, facts: BucketFacts): PickUp | undefine
   return pickUp
 }
 
-/** The slip of a bucket at a density, its pick-up scaled by the person's own scratch where there is one. */
+/** What clings of this slip, from the slide that was weighed at the bucket's target; nothing without one. */
+function clinging(slip: Slop, facts: BucketFacts): Pick<Slop, 'clingsGramsPerCm2'> {
+  const { clingsGramsPerCm2: weighed, targetGramsPerMl, solidsGravity } = facts
+  if (weighed === undefined) return {}
+  const target = nearestSlop(targetGramsPerMl, solidsGravity).gramsPerMl
+  return { clingsGramsPerCm2: Math.min(MOST_CLINGS, clingsAt(slip, weighed, target)) }
+}
+
+/** The engine takes no heavier film, g/cm2. */
+const MOST_CLINGS = 1
+
+/** The slip of a bucket at a density, as the person's own scratch and slide say where there are any. */
 export function slopOf(table: Table, { facts }: BucketState, gramsPerMl: number): Slop {
   const slip = nearestSlop(gramsPerMl, facts.solidsGravity)
   const pickUp = pickUpOfPin(table, facts)
-  return pickUp ? { ...slip, pickUpFactor: pickUp.factor, pickUpSd: pickUp.sd } : slip
+  return {
+    ...slip,
+    ...(pickUp ? { pickUpFactor: pickUp.factor, pickUpSd: pickUp.sd } : {}),
+    ...clinging(slip, facts),
+  }
 }

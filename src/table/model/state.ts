@@ -34,6 +34,8 @@ export interface DipState {
   readonly plannedHoldS: number
   readonly how: 'planned' | 'measured' | 'told' | 'corrected'
   readonly unstirred: boolean
+  /** How long before START its bucket had been stirred, where it went in unstirred; omitted, it never was. */
+  readonly stirredAgoMs?: number
   readonly unsure: boolean
   /** The second pair of hands did it. */
   readonly hands?: 1
