@@ -18,7 +18,7 @@ import { openNames } from './names.ts'
 import { openRinging, type Ringing, ringFacts } from './ringing.ts'
 import type { Sounding } from './sounding.ts'
 
-/** What the program lends to what is fetched late. */
+/** What the program lends to what is fetched lazily. */
 export interface Lent {
   readonly devices: Devices
   readonly sounding: Sounding

@@ -13,8 +13,8 @@ describe('how an order may come out', () => {
     for (const input of [exampleOne(), exampleFour(), { ...exampleFour(), hands: twoHands() }]) {
       const told = plan(input, WORK)
       const { finishS, dryAtS } = foresee(input, told, CERTAIN)!
-      expect(finishS).toEqual({ early: told.finishS, likely: told.finishS, late: told.finishS })
-      expect(dryAtS.late).toBe(told.dryAtS)
+      expect(finishS).toEqual({ lower: told.finishS, likely: told.finishS, upper: told.finishS })
+      expect(dryAtS.upper).toBe(told.dryAtS)
     }
     expect(foresee(board([], []), plan(board([], [])), CERTAIN)).toBeNull()
   })
@@ -25,9 +25,9 @@ describe('how an order may come out', () => {
       const told = plan(input, WORK)
       const seen = foresee(input, told, HANDS)!
       expect(foresee(input, told, HANDS)).toEqual(seen)
-      expect(seen.finishS.early).toBeLessThan(seen.finishS.likely)
-      expect(seen.finishS.likely).toBeLessThan(seen.finishS.late)
-      expect(seen.finishS.early).toBeGreaterThan(told.finishS)
+      expect(seen.finishS.lower).toBeLessThan(seen.finishS.likely)
+      expect(seen.finishS.likely).toBeLessThan(seen.finishS.upper)
+      expect(seen.finishS.lower).toBeGreaterThan(told.finishS)
       const pots = Object.fromEntries(
         input.pots.map(({ id, coats, kilnDryS }) => [
           id,
@@ -38,7 +38,7 @@ describe('how an order may come out', () => {
           },
         ]),
       )
-      expect(foresee(input, told, { ...HANDS, pots })!.dryAtS.late).toBeGreaterThan(seen.dryAtS.late)
+      expect(foresee(input, told, { ...HANDS, pots })!.dryAtS.upper).toBeGreaterThan(seen.dryAtS.upper)
     }
   })
 

@@ -60,26 +60,26 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   }
 
   function doneText({ finishAt, finish }: HandsLine): string {
-    const [likely, late] = [finishAt, finish?.late ?? finishAt].map((at) => formats.value.clock(at + skewMs))
+    const [likely, late] = [finishAt, finish?.upper ?? finishAt].map((at) => formats.value.clock(at + skewMs))
     return likely === late ? w.done(likely ?? '') : w.doneBetween(likely ?? '', late ?? '')
   }
 }
 
 /** What the other pair of hands has on its card, in a few words. */
-export function LaneDoes() {
+export function OtherPotterDoes() {
   const { table, schedule, now, words } = useBench()
   const other = otherPottersView(table.value)
   const card = cardOf(other, now.value, schedule.value)
-  return <>{laneText(other, card, words.value)}</>
+  return <>{otherPotterText(other, card, words.value)}</>
 }
 
-function laneText(table: Table, card: Card, words: BenchWords): string {
+function otherPotterText(table: Table, card: Card, words: BenchWords): string {
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const first = card.kind === 'ready' ? card.potIds[0] : potId
   const bucketId = card.kind === 'armed' ? card.armed.bucketId : 'bucketId' in card ? card.bucketId : ''
   const number = nameOf(words, table.pots[first ?? ''])
   const name = card.kind === 'ready' ? undefined : table.buckets[bucketId]?.facts.name
-  return [words.bench.laneDoes[card.kind], number, name].filter(Boolean).join(' ')
+  return [words.bench.potterDoes[card.kind], number, name].filter(Boolean).join(' ')
 }
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */

@@ -64,8 +64,8 @@ const AGO_MIN = [0, 2, 5, 10] as const
 export function ToldPage({ potId, act }: { readonly potId: string; readonly act: Acting }) {
   const { table, words } = useBench()
   const w = words.value.other
-  const lane = potterOf(table.value)
-  const hands = table.value.settings.potters === 2 ? ([lane, lane === 0 ? 1 : 0] as const) : [undefined]
+  const mine = potterOf(table.value)
+  const hands = table.value.settings.potters === 2 ? ([mine, mine === 0 ? 1 : 0] as const) : [undefined]
   return (
     <div class="other-grid">
       {AGO_MIN.flatMap((agoMin) =>
@@ -76,7 +76,7 @@ export function ToldPage({ potId, act }: { readonly potId: string; readonly act:
             onPress={act({ do: 'told', potId, agoMin, ...(by === undefined ? {} : { by }) })}
           >
             {agoMin === 0 ? w.justNow : w.ago(agoMin)}
-            {by === undefined ? null : <small>{words.value.bench.lane(by + 1)}</small>}
+            {by === undefined ? null : <small>{words.value.bench.potter(by + 1)}</small>}
           </PressButton>
         )),
       )}

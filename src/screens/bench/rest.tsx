@@ -52,9 +52,9 @@ export function WaitFace({ card }: { readonly card: Wait }) {
       ) : null}
       {washed || (crowded && kept.length > 0) ? null : reason ? (
         <p class="soft">{w.reason[reason]}</p>
-      ) : kept.length > 0 ? null : next.band && Number.isFinite(next.band.late) ? (
+      ) : kept.length > 0 ? null : next.band && Number.isFinite(next.band.upper) ? (
         <p class="soft figures">
-          {w.waitBand(f.clock(next.band.early + skewMs), f.clock(next.band.late + skewMs))}
+          {w.waitBand(f.clock(next.band.lower + skewMs), f.clock(next.band.upper + skewMs))}
         </p>
       ) : null}
     </div>

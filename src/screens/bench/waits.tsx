@@ -147,8 +147,8 @@ export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
   const { about, moment } = useDays()
-  const { likely, late } = card.kiln
-  const dry = Number.isFinite(late) ? w.fromTo(moment(likely), moment(late)) : about(likely)
+  const { likely, upper } = card.kiln
+  const dry = Number.isFinite(upper) ? w.fromTo(moment(likely), moment(upper)) : about(likely)
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.finished}</h1>

@@ -19,8 +19,8 @@ export function Why({ pot }: { readonly pot: PotState }) {
   const warnings =
     card.value.kind === 'armed' && card.value.armed.potId === pot.facts.potId ? card.value.armed.warnings : []
   const at = (ms: number) => (Number.isFinite(ms) ? f.clock(ms + skewMs) : words.value.units.never)
-  const band = (b: { early: number; likely: number; late: number }) =>
-    Number.isFinite(b.likely) ? w.band(at(b.early), at(b.likely), at(b.late)) : words.value.units.never
+  const band = (b: { lower: number; likely: number; upper: number }) =>
+    Number.isFinite(b.likely) ? w.band(at(b.lower), at(b.likely), at(b.upper)) : words.value.units.never
   return (
     <div class="why">
       {warnings.length > 0 ? (

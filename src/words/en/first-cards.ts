@@ -110,7 +110,7 @@ export const firstCards = {
     notYetBar: 'NOT YET',
     closeFirst: (name: string) => `Close ${name}.`,
     dipsFor: (n: number, name: string) => (isOne(n) ? `1 dip in ${name}` : `${n} dips in ${name}`),
-    lane: (n: number) => `Potter ${n}`,
+    potter: (n: number) => `Potter ${n}`,
     returnBar: 'RETURNED',
     resumeBar: 'GO ON',
     panBesideBar: 'I AM HERE',
