@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { foresee, type Odds, plan } from '../../src/planner/index.ts'
+import { foresee, type Odds } from '../../src/planner/index.ts'
 import { board, bucket, exampleFive, exampleFour, exampleOne, MIN, pot, twoHands } from './boards.ts'
 import { generate } from './generate.ts'
+import { plan } from './plan.ts'
 
 const CERTAIN: Odds = { laterS: [0], meanLaterS: 0, pauses: 0, pots: {} }
 const HANDS: Odds = { laterS: [0, 20, 40, 60], meanLaterS: 0, pauses: 0.03, pots: {} }

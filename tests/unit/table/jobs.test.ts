@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { plan } from '../../../src/planner/index.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { isStale } from '../../../src/table/model/fresh.ts'
 import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { variantsOf } from '../../../src/table/order/schedule-options.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
+import { plan } from '../../planner/plan.ts'
 import { Play } from './play.ts'
 
 const MIN_S = 60
