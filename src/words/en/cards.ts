@@ -5,7 +5,7 @@ import { front } from './front.ts'
 /**
  * English of the bench's first cards. Pot or bucket first, then the number, then one action; at most ten words in a line.
  */
-export const firstCards = {
+export const cards = {
   ...front,
   broken: {
     title: 'Something broke on this page',
