@@ -29,7 +29,7 @@ function line(slackMin: number, lateOdds: number) {
 describe('the hands line', () => {
   it('tells finish and kiln-dry from likely to late, and what ten minutes more cost', () => {
     const { finish, kilnDry, interruptionMs, finishAt } = line(20, 0.05)
-    expect(finish).toEqual({ likely: 200_000, late: 300_000 })
+    expect(finish).toEqual({ likely: 200_000, upper: 300_000 })
     expect(finishAt).toBe(200_000)
     expect(kilnDry!.upper - kilnDry!.likely).toBe(10 * MIN_MS)
     expect(interruptionMs).toBe(2 * MIN_MS)
