@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { conesOf } from '../../../src/engine/melt/cones.ts'
+import { coolingOf, LID_C } from '../../../src/table/firing/cooling.ts'
 import {
   endOf,
   firingOf,
@@ -105,5 +106,30 @@ describe('readings of a firing', () => {
     ]
     expect(play.try({ do: 'log-firing', log: hot })).toMatchObject({ code: 'out-of-range', field: 'logC' })
     expect(play.table.log).toBeUndefined()
+  })
+})
+
+describe('readings of a kiln that cools', () => {
+  const cooling = (text: string) => {
+    const play = new Play().act({ do: 'log-firing', log: readLog(text, 'C')! })
+    return coolingOf(play.table)
+  }
+
+  test('tell nothing while it is hot, ask for a second one, then when lid and pots may go', () => {
+    expect(cooling('14:00 1000, 17:45 1225')).toBeUndefined()
+    expect(cooling('14:00 1000, 17:45 1225, 23:00 590')).toMatchObject({ lid: null, unload: null })
+    const told = cooling('14:00 1000, 17:45 1225, 23:00 590, 0:30 480, 2:00 394')!
+    expect(told.lid!.likely).toBeGreaterThan(60)
+    expect(told.unload!.likely).toBeGreaterThan(told.lid!.likely)
+    expect(told.readAgainC).toBeGreaterThan(LID_C)
+    expect(told.readAgainC).toBeLessThan(394)
+  })
+
+  test('below both the pots may go, and no reading is asked for', () => {
+    const told = cooling('17:45 1225, 23:00 590, 6:00 200, 12:00 55')!
+    expect(told).toEqual({
+      lid: { lower: 0, likely: 0, upper: 0 },
+      unload: { lower: 0, likely: 0, upper: 0 },
+    })
   })
 })
