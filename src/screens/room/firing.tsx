@@ -15,7 +15,7 @@ import { useDesk } from '../desk/app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { FiringFields, useFiring } from '../desk/firing-fields.tsx'
 import { amount } from '../text/amounts.ts'
-import { Cooling } from './cooling.tsx'
+import { ConeAhead, Cooling } from './kiln-readings.tsx'
 import './firing.css'
 
 /** The glaze firing to come: cone, make, rise, hold. What was typed is never changed; what disagrees is asked. */
@@ -156,6 +156,7 @@ function Log() {
           {w.pyrometer}
         </p>
       ) : null}
+      <ConeAhead />
       <Cooling />
     </>
   )
