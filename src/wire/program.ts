@@ -1,6 +1,6 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
-import { inDemo, lastCopiedMs } from '../device/seen.ts'
+import { inDemo, lastCopiedMs, lastSeenMs } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -34,7 +34,7 @@ export async function openProgram(faults: Faults): Promise<App> {
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
   const demo = inDemo()
-  const records = await openRecords(demo ? 'demo' : 'own')
+  const records = await openRecords(demo ? 'demo' : 'own', lastSeenMs() !== undefined)
   const { table, journal } = records
   const moment = openMoment(table, clock)
   const { now, card, seen } = moment
@@ -117,6 +117,7 @@ export async function openProgram(faults: Faults): Promise<App> {
     tryDemo: async () => (await import('./demo.ts')).enter(journal, demo),
     leaveDemo: async () => (await import('./demo.ts')).leave(journal),
     attachBench(root) {
+      records.fetchWalls()
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },

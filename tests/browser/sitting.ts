@@ -1,3 +1,4 @@
+import '../../src/table/forecast/walls.ts'
 import { forecastOf } from '../../src/table/forecast/forecast.ts'
 import type { Table } from '../../src/table/model/state.ts'
 import { numbers } from '../fixtures/numbers.ts'

@@ -1,5 +1,5 @@
-import { forecastOf } from '../../table/forecast/forecast.ts'
-import { filledAt, waterNowG } from '../../table/forecast/saturation.ts'
+import { filledAt, forecastOf } from '../../table/forecast/forecast.ts'
+import { waterNowG } from '../../table/forecast/saturation.ts'
 import { thickest, zoneReports } from '../../table/forecast/zone-report.ts'
 import { DEFAULT_AIR } from '../../table/model/defaults.ts'
 import type { PotState } from '../../table/model/state.ts'

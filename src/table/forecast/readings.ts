@@ -7,7 +7,7 @@ import { defaultSlop } from '../../engine/slop/slop.ts'
 import { bisqueOf } from '../../engine/wall/body.ts'
 import { coatFromWetGain, sorptivityOf } from '../../engine/wall/calibrate.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
-import { airOf } from './engine-inputs.ts'
+import { airOf } from './air-inputs.ts'
 
 export type { Learned, Lesson } from '../../engine/index.ts'
 export { Z90 } from '../../engine/numeric/spread.ts'

@@ -5,9 +5,11 @@ import { KILN_SD, type Learned, TOUCH_SD } from '../../engine/wait/learned.ts'
 import { courseOf, runPot } from '../../engine/wall/pot.ts'
 import { planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
-import { ownWaitMin } from './forecast.ts'
+import { airAt, airOf } from './air-inputs.ts'
 import { lessonOf } from './learning.ts'
+import { coverOn, profileOf } from './shape-inputs.ts'
+import { ownWaitMin } from './wall-forecast.ts'
+import { bodyOf, slopOf } from './wall-inputs.ts'
 
 /** A wait, minutes from OUT: as likely shorter as longer, and its late edge; `Infinity` is never in this air. */
 export interface WaitMin {

@@ -1,6 +1,6 @@
 import type { Coat, Odds, Pot, PrepStep } from '../../planner/types.ts'
-import { lowerS } from '../forecast/engine-inputs.ts'
 import { type BandMs, forecastOf, waxSetMs } from '../forecast/forecast.ts'
+import { lowerS } from '../forecast/shape-inputs.ts'
 import { type WaitMin, waitsAhead } from '../forecast/waits-ahead.ts'
 import { nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'

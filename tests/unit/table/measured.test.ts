@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { doseOf } from '../../../src/table/advice/dose.ts'
 import { fitOf } from '../../../src/table/advice/fit.ts'
 import { warningsFor } from '../../../src/table/advice/warnings.ts'
-import { airOf, pickUpOfPin, slopOf } from '../../../src/table/forecast/engine-inputs.ts'
+import { airOf } from '../../../src/table/forecast/air-inputs.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { lessonFor, lessonOf, seenOn } from '../../../src/table/forecast/learning.ts'
 import {
@@ -15,6 +15,7 @@ import {
   timesAssumed,
 } from '../../../src/table/forecast/readings.ts'
 import { waterNowG } from '../../../src/table/forecast/saturation.ts'
+import { pickUpOfPin, slopOf } from '../../../src/table/forecast/wall-inputs.ts'
 import { DEFAULT_AIR } from '../../../src/table/model/defaults.ts'
 import { Play, START_MS } from './play.ts'
 
