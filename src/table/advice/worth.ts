@@ -89,7 +89,7 @@ export function worthNow(table: Table, now: number): BoardWorth | undefined {
   const learned = lessonOf(table)
   const { pots, buckets, stacks, air, board, settings } = table
   const key = [pots, buckets, stacks, air, board, settings]
-  if (kept && kept.key.every((one, k) => one === key[k])) return kept.value
+  if (kept?.key.every((one, k) => one === key[k])) return kept.value
   const value = settings.readyMeans === 'clock' ? undefined : computed(table, learned, now)
   kept = { key, value }
   return value
