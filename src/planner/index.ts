@@ -2,10 +2,10 @@
 export type { Ask, Reply } from './messages.ts'
 export { foresee } from './plan/foresee.ts'
 export {
+  drain,
   FINAL_WORK,
   firstPlan,
   LONG_WORK,
-  plan,
   planning,
   type Replanned,
 } from './plan/plan.ts'

@@ -1,6 +1,6 @@
 /**
  * What the planner is told and what it answers. Times are whole seconds on one running clock (any zero);
- * durations are whole seconds. The planner computes no drying: waits come in on their late edge, unless a
+ * durations are whole seconds. The planner computes no drying: waits come in on their upper bound, unless a
  * touch check said otherwise, and the caller says so by giving an earlier `readyAtS`.
  */
 
@@ -157,9 +157,9 @@ export interface Odds {
 
 /** A moment as likely sooner as later, with the edges that one in ten comes before, and one in ten after. */
 export interface Band {
-  readonly early: number
+  readonly lower: number
   readonly likely: number
-  readonly late: number
+  readonly upper: number
 }
 
 /** How a plan may come out, on the input's clock. */

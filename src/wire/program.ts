@@ -4,7 +4,7 @@ import { inDemo, lastCopiedMs, lastSeenMs } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
-import { FIRST_CARD_WORDS } from '../words/first-cards.ts'
+import { WORDS } from '../words/bench.ts'
 import { formats } from '../words/format.ts'
 import { openAttending } from './attending.ts'
 import { openBar } from './bar.ts'
@@ -40,7 +40,7 @@ export async function openProgram(faults: Faults): Promise<App> {
   const { now, card, seen } = moment
   records.follow(moment.tick, (error) => fault('records', error))
   const { health, patch } = openHealth(records, devices, sounding, demo)
-  const words = computed(() => FIRST_CARD_WORDS[table.value.settings.language])
+  const words = computed(() => WORDS[table.value.settings.language])
   const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
   const formatted = computed(() =>
     formats(words.value, table.value.settings.units, table.value.settings.language, hour12),
@@ -68,7 +68,7 @@ export async function openProgram(faults: Faults): Promise<App> {
 
   sounding.with((opened) => {
     const lent = { devices, sounding: opened, database: journal.database, table, now, card, route, bench }
-    const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
+    const open = async () => (await import('./extras.ts')).openExtras({ ...lent, words, formats: formatted })
     const opening = fetched(async () => (extras.value = await open()))
     setTimeout(opening.ask, EXTRAS_AFTER_MS)
     effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))

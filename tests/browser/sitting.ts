@@ -138,7 +138,7 @@ function broken(table: Table): string[] {
       if (dip.coat !== i) said.push(`${pot.facts.number} coat ${dip.coat} as ${i}`)
       if (i === 0) return
       const before = forecastOf(table, { ...pot, dips: pot.dips.slice(0, i) })
-      if (before && dip.tappedAt < before.ready.late) said.push(`${pot.facts.number} too soon`)
+      if (before && dip.tappedAt < before.ready.upper) said.push(`${pot.facts.number} too soon`)
     })
   }
   return said

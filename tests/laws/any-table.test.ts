@@ -64,7 +64,7 @@ function look({ table, nowMs, card }: Play): void {
   rideAlong(table)
   for (const pot of potsOnTable(table)) {
     const forecast = forecastOf(table, pot)
-    if (forecast) expect(forecast.ready.early <= forecast.ready.late).toBe(true)
+    if (forecast) expect(forecast.ready.lower <= forecast.ready.upper).toBe(true)
     const filled = filledAt(table, pot, nowMs)
     expect(filled >= 0 && filled <= 1).toBe(true)
     for (const bucketId of BUCKETS) warningsFor(table, pot, bucketId, nowMs)

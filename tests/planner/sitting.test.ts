@@ -7,12 +7,12 @@ import {
   type Plan,
   type PlanInput,
   type Pot,
-  plan,
 } from '../../src/planner/index.ts'
 import { MIN, twoHands } from './boards.ts'
 import { cpuMs, FULL } from './figures.ts'
 import { chance, generate } from './generate.ts'
 import { replan, retime } from './plain.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 /** The search's work a re-plan in the slice, where speed isn't looked at. */

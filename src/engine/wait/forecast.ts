@@ -166,7 +166,7 @@ export function forecastPot(
       weight: node.weight,
     }))
     return of.every((node) => node.minutes <= 0)
-      ? { early: fromMin, likely: fromMin, late: fromMin }
+      ? { lower: fromMin, likely: fromMin, upper: fromMin }
       : bandOf(of, Math.hypot(sd, learned.timeSd), fromMin)
   }
   const at = middle.slowest

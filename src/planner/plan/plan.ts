@@ -168,14 +168,6 @@ export function drain<T>(steps: Generator<void, T>): T {
 }
 
 /**
- * Order of work. Same input, seed and `work` give the same plan.
- * @param work ops timed at most, see FINAL_WORK.
- * @throws RangeError naming field, value and allowed range.
- */
-export const plan = (input: PlanInput, work: number = FINAL_WORK): Plan =>
-  drain(planning(input, null, work)).plan
-
-/**
  * The first answer, without search: the old order where it keeps up, else the best of some twenty quick orders.
  * @throws RangeError naming field, value and allowed range.
  */

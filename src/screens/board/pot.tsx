@@ -174,13 +174,13 @@ function Times({ pot }: { readonly pot: PotState }) {
   const forecast = forecastOf(table.value, pot)
   if (!forecast) return null
   const w = words.value.desk.pot
-  const { early, likely, late } = forecast.ready
+  const { lower, likely, upper } = forecast.ready
   const waits = now.value < likely && Number.isFinite(likely)
   const clock = (ms: number) => (Number.isFinite(ms) ? days.moment(ms) : words.value.units.never)
   const done = nextCoat(pot) >= planOf(table.value, pot).length
   return (
     <>
-      {waits ? <p class="figures">{w.readyAt(clock(likely), clock(early), clock(late))}</p> : null}
+      {waits ? <p class="figures">{w.readyAt(clock(likely), clock(lower), clock(upper))}</p> : null}
       {done ? <p class="figures">{w.kiln(days.about(forecast.kiln.likely))}</p> : null}
     </>
   )

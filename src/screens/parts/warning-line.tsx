@@ -1,9 +1,9 @@
 import type { Warning } from '../../table/advice/warning.ts'
 import type { Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { BenchWords } from '../../words/bench.ts'
+import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import { isGrave } from '../text/pot-text.ts'
 
 export interface WarningLineProps {
@@ -15,7 +15,7 @@ export interface WarningLineProps {
 
 /** The one warning of a card, and the key to all that is known against the coat. */
 export function WarningLine({ line, warnings }: WarningLineProps) {
-  const { table, words, formats, bench } = useBench()
+  const { table, words, formats, bench } = useApp()
   const read = () => {
     bench.sheet.value = 'warnings'
   }
@@ -35,7 +35,7 @@ export function WarningLine({ line, warnings }: WarningLineProps) {
 
 /** One warning in one line; in full with its remedy where there is one. */
 export function warningText(
-  words: BenchWords,
+  words: Words,
   formats: Formats,
   table: Table,
   warning: Warning,
@@ -82,7 +82,7 @@ export function warningText(
 
 /** What comes out now, what would make up for it, and from when the wall drinks again. */
 function thinText(
-  w: BenchWords['warning'],
+  w: Words['warning'],
   formats: Formats,
   table: Table,
   { lowerMm, upperMm, makeUpS, again }: Extract<Warning, { kind: 'thin' }>,

@@ -9,9 +9,9 @@ import { airAt, airOf } from './air-inputs.ts'
 
 /** Moments in table time, ms. */
 export interface BandMs {
-  readonly early: number
+  readonly lower: number
   readonly likely: number
-  readonly late: number
+  readonly upper: number
 }
 
 export interface Forecast {

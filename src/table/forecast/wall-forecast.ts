@@ -57,7 +57,7 @@ function clockWaits(table: Table, pot: PotState): Pick<Forecast, 'ready' | 'kiln
   if (table.settings.readyMeans !== 'clock' || out === undefined) return undefined
   const after = (min: number): BandMs => {
     const at = out + min * MIN_MS
-    return { early: at, likely: at, late: at }
+    return { lower: at, likely: at, upper: at }
   }
   return {
     ready: after(ownWaitMin(table.settings, coatsOn(pot).length - 1)),
@@ -70,7 +70,7 @@ export const ownWaitMin = (settings: Settings, coat: number): number =>
   coat === 0 ? settings.firstWaitMin : settings.laterWaitMin
 
 const inMs = (band: Band): BandMs => ({
-  early: band.early * MIN_MS,
+  lower: band.lower * MIN_MS,
   likely: band.likely * MIN_MS,
-  late: band.late * MIN_MS,
+  upper: band.upper * MIN_MS,
 })

@@ -153,7 +153,7 @@ export interface Table extends Hands {
   readonly pairs: Readonly<Record<string, PairFacts>>
   /** The pan of hot wax: on since, and when somebody last said that they are beside it; `stays`: after the last wax. */
   readonly pan?: { readonly onAt: number; readonly watchedAt: number; readonly stays?: true }
-  /** Whose hands the table is seen by, see `lanes`. */
+  /** Whose hands the table is seen by, see `potters`. */
   readonly potter?: 1
   /** The same fields of the other pair of hands. */
   readonly others?: Hands

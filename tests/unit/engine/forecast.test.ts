@@ -127,9 +127,9 @@ describe('waits', () => {
 
   test('nothing past seven days is told as a number', () => {
     const { kilnDry } = forecast([dip('a', 0, 6)], air(12, 0.97, 0.05), potOf(beaker(12)))
-    for (const minutes of [kilnDry.early, kilnDry.likely, kilnDry.late])
+    for (const minutes of [kilnDry.lower, kilnDry.likely, kilnDry.upper])
       expect(minutes === Infinity || minutes <= 7 * 24 * 60).toBe(true)
-    expect(kilnDry.late).toBe(Infinity)
+    expect(kilnDry.upper).toBe(Infinity)
   })
 
   test('thirst never comes before touch-dry, kiln-dry never before thirst on a glazed pot', () => {
@@ -141,7 +141,7 @@ describe('waits', () => {
   test('a range is wide where the wall is nearly full and narrow where it is thirsty', () => {
     const width = (wallMm: number) => {
       const { touchDry } = forecast([dip('a', 0, 3)], ROOM, potOf(beaker(wallMm)))
-      return Math.log(touchDry.late / touchDry.early)
+      return Math.log(touchDry.upper / touchDry.lower)
     }
     expect(width(3.3)).toBeGreaterThan(1.5 * width(10))
   })
