@@ -10,7 +10,6 @@ export {
   type Replanned,
 } from './plan/plan.ts'
 export type {
-  Action,
   Band,
   Bucket,
   Coat,
@@ -22,6 +21,7 @@ export type {
   Odds,
   OpenBucket,
   Plan,
+  PlanAction,
   PlanInput,
   Pot,
   PrepAction,

@@ -136,7 +136,7 @@ export interface PrepAction extends Timed {
   readonly step: number
 }
 
-export type Action = DipAction | SetUpAction | PrepAction
+export type PlanAction = DipAction | SetUpAction | PrepAction
 
 /** What may come out otherwise than an input says, which holds what is likely. Times in seconds. */
 export interface Odds {
@@ -181,7 +181,7 @@ export interface LowerBound {
 
 export interface Plan {
   /** By start; of equal starts the lower potter first. */
-  readonly actions: readonly Action[]
+  readonly actions: readonly PlanAction[]
   /** End of the last dip (`nowS` with nothing to do). */
   readonly finishS: number
   /** Last kiln-dry moment; null with nothing to dry. */
