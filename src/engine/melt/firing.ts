@@ -156,6 +156,7 @@ function workOf(cone: string): ConeWork {
 const AT_TOP_C = 5
 
 let works: readonly ConeWork[] | null = null
+/** Every self-supporting American cone, the lowest first. */
 export const coneWorks = (): readonly ConeWork[] => {
   works ??= conesOf('american', 'selfSupporting').map(workOf)
   return works
