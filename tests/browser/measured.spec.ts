@@ -104,3 +104,14 @@ test('a weighed slide: a film no glaze leaves is refused, a likely one is kept w
   const { buckets } = await bench.table()
   expect(buckets['demo.gatepost']?.facts.clingsGramsPerCm2).toBeCloseTo(0.03, 9)
 })
+
+test('before a sitting the board and the clay say what one measurement would buy', async ({ page }) => {
+  await BenchPage.on(page, [demoEvents()])
+  for (const at of ['board', 'room']) {
+    await open(page, at)
+    await page.clock.runFor(2000)
+    const line = page.getByText(/Waits are known to a factor of \d/)
+    await expect(line).toBeVisible()
+    await expect(line).toHaveText(/Pot \d+ on a kitchen scale, bare and right after coat \d: factor \d/)
+  }
+})
