@@ -2,9 +2,10 @@ import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
 import { halfAt } from '../../table/model/halves.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import type { Words } from '../../words/first-cards.ts'
+import type { BenchWords } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
 import { useApp } from '../app.ts'
+import { useBench } from '../bench-app.ts'
 import { WarningLine } from '../parts/warning-line.tsx'
 import { cautionText, coverText, glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
@@ -12,7 +13,7 @@ import { Caution, WithPot } from './face.tsx'
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
 /** What to pour for the collars, and into what. */
-function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vessel }: Decant): string {
+function decantText({ bench }: BenchWords, formats: Formats, { litres, levelMm, vessel }: Decant): string {
   const amount = formats.pour(litres)
   if (vessel === 'jug') return bench.decantJug(amount)
   const said = bench.decant(amount, formats.mm(levelMm))
@@ -21,7 +22,7 @@ function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vesse
 
 /** A change of bucket is a card of its own: close, rinse, open, stir, and how many pots. */
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
-  const { table, words, formats } = useApp()
+  const { table, words, formats } = useBench()
   const w = words.value.bench
   const { decant, change, visit, waiting, agoMs } = card
   const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''
@@ -31,6 +32,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const ago = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
   const count = visit ? w.dipsFor(visit.dips, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
+  const planned = card.insteadOf && name(card.insteadOf)
   return (
     <div class="face face-wide">
       {inHand ? (
@@ -41,7 +43,9 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
         {change ? [closed ? w.closeFirst(closed) : '', w.stirChange].filter(Boolean).join(' ') : w.stirAgain}
       </p>
       {decant ? <p class="strong decant">{decantText(words.value, formats.value, decant)}</p> : null}
-      {decant ? null : (
+      {planned ? (
+        <p class="strong">{w.insteadOf(glaze, planned)}</p>
+      ) : decant ? null : (
         <p class="figures">
           {count ? <strong>{count}, </strong> : null}
           <span class="soft">{ago}</span>

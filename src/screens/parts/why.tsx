@@ -58,7 +58,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
             <dt>{w.thirsty}</dt>
             <dd>{band(forecast.thirsty)}</dd>
             <dt>{w.kiln}</dt>
-            <dd>{days.about(forecast.kiln.likely)}</dd>
+            <dd>{days.between(forecast.kiln)}</dd>
             <dt>{w.water}</dt>
             <dd>{w.grams(Math.round(waterNowG(table.value, pot, now.value)))}</dd>
             <dt>{w.drinks}</dt>

@@ -27,9 +27,8 @@ export function dipped(
   if (!pot || !bucket) return table
   const { bucketId } = event
   const { movedMs: _moved, ...dose } = doseAfter(event, skewMs, mends)
-  const moved = mends.some((mend) => mend.event.kind === 'dip-corrected' && mend.event.potId !== undefined)
   const other = mends.some((mend) => mend.event.kind === 'dip-corrected' && mend.event.bucketId !== undefined)
-  const coat = coatFrom(table, pot, bucketId)?.coat ?? (moved ? nextCoat(pot) : event.coat)
+  const coat = coatFrom(table, pot, bucketId)?.coat ?? nextCoat(pot)
   const usedAt = event.told ? dose.outAt : at
   const dip: DipState = {
     dipId: event.dipId,

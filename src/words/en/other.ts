@@ -34,7 +34,8 @@ export const other = {
     pourInside: 'Pour the inside first',
     dab: 'Chip: dab it, let it dry, smooth it with a damp finger',
     dabGloves: 'wear gloves',
-    panIsOn: (on: string) => `Pan is ON, ${on}`,
+    panIsOn: (on: string, warm: string | undefined) =>
+      `Pan is ON, ${on}${warm === undefined ? '' : `, warm about ${warm}`}`,
     panIsOff: 'Pan is off',
     turnOff: 'Turn it off',
     turnOn: 'Turn it on',
