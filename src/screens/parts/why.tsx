@@ -83,7 +83,7 @@ function AirRow() {
   const spell = table.value.air.at(-1)
   const air = spell?.air ?? DEFAULT_AIR
   const said = w.airIs(formats.value.temp(air.tempC), Math.round(air.rh * 100), w.draughts[air.draught])
-  const cloth = air.cloth ? w.cloth(air.cloth.factor.toFixed(1)) : ''
+  const cloth = air.cloth ? w.cloth(Math.round((air.cloth.factor - 1) * 100)) : ''
   return (
     <>
       <dt>{w.air}</dt>

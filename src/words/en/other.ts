@@ -69,7 +69,10 @@ export const other = {
     part: (percent: number) => `${percent} %`,
     air: 'air',
     airIs: (temp: string, rh: number, draught: string) => `${temp}, ${rh} %, ${draught}`,
-    cloth: (x: string) => `, cloth ${x} ×`,
+    cloth: (percent: number) =>
+      percent === 0
+        ? ', by the cloth too'
+        : `, ${Math.abs(percent)} % ${percent > 0 ? 'more' : 'less'} by the cloth`,
     noted: (ago: string) => `, noted ${ago} ago`,
     draughts: {
       still: 'still',
