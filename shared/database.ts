@@ -1,6 +1,8 @@
 import type { UseStore } from 'idb-keyval'
 
-const NAME = 'bucketside'
+/** The own table's; the demo has one of its own, and nothing of it is ever in this one. */
+export const DATABASES = { own: 'bucketside', demo: 'bucketside-demo' } as const
+export type TableName = keyof typeof DATABASES
 /** Raise it when a store is added. Stores are never taken away: an older program may still need them. */
 const VERSION = 1
 
@@ -47,12 +49,13 @@ const nameOf = (error: unknown) => (error as { name?: string } | null)?.name
 const pause = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms))
 
 function request(
+  name: string,
   version: number | undefined,
   listeners: DatabaseListeners,
   onMade: () => void,
 ): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
-    const opening = indexedDB.open(NAME, version)
+    const opening = indexedDB.open(name, version)
     let made = false
     opening.addEventListener('upgradeneeded', () => {
       made = !opening.result.objectStoreNames.contains(STORES[0])
@@ -108,10 +111,10 @@ async function transact<T>(
 }
 
 /**
- * The one door to what is stored, for page and service worker alike. Opens at first use, and again whenever
+ * The one door to what is stored for a table, for page and service worker alike. Opens at first use, and again whenever
  * the connection was lost; `work` given to a store may then run up to three times and must be idempotent.
  */
-export function openDatabase(listeners: DatabaseListeners = {}): Database {
+export function openDatabase(listeners: DatabaseListeners = {}, table: TableName = 'own'): Database {
   let handle: Promise<IDBDatabase> | undefined
 
   const drop = () => {
@@ -126,9 +129,9 @@ export function openDatabase(listeners: DatabaseListeners = {}): Database {
 
   const open = async (): Promise<IDBDatabase> => {
     const onMade = () => opened && listeners.onRemade?.()
-    const db = await request(VERSION, listeners, onMade).catch((error) => {
+    const db = await request(DATABASES[table], VERSION, listeners, onMade).catch((error) => {
       if (nameOf(error) !== 'VersionError') throw error
-      return request(undefined, listeners, onMade)
+      return request(DATABASES[table], undefined, listeners, onMade)
     })
     opened = true
     db.onclose = () => {

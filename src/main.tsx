@@ -1,12 +1,12 @@
 import { render } from 'preact'
 import { openFaults } from './device/faults.ts'
-import { lastSeenMs, lastTheme } from './device/seen.ts'
+import { inDemo, lastSeenMs, lastTheme, showDemo } from './device/seen.ts'
 import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
+import { followPointers } from './ui/lifted.ts'
 import { FRONT_WORDS } from './words/front.ts'
 import './ui/style.css'
 import './ui/desk.css'
-import type { Wish } from './wire/start.tsx'
 
 openTrust()
 
@@ -21,16 +21,18 @@ const faults = openFaults(
 addEventListener('error', ({ error, message }) => faults.note('page', error ?? message))
 addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reason))
 
-let wish: Wish | undefined
+const lifted = followPointers(window)
+let wantsOwn = false
 
 /** A first visit reads while the program is fetched; what is hit meanwhile is done as soon as it is there. */
 function showFirst(failed: boolean): void {
-  const want = (wanted: Wish) => () => {
-    wish = wanted
+  const want = (own: boolean) => () => {
+    wantsOwn = own
+    showDemo(!own)
     if (failed) void open()
   }
   render(
-    <First words={FRONT_WORDS.en} back={false} failed={failed} onOwn={want('own')} onDemo={want('demo')} />,
+    <First words={FRONT_WORDS.en} back={false} failed={failed} onOwn={want(true)} onDemo={want(false)} />,
     root,
   )
 }
@@ -44,7 +46,10 @@ async function open(): Promise<void> {
     return
   }
   try {
-    await program.start(root, faults, () => wish)
+    await program.start(root, faults, async () => {
+      await lifted()
+      return wantsOwn
+    })
   } catch (error) {
     faults.note('opening', error)
     const { Unopened } = await import('./screens/first/unopened.tsx')
@@ -69,7 +74,7 @@ const painted = () =>
   })
 
 async function begin(): Promise<void> {
-  if (lastSeenMs() === undefined) {
+  if (lastSeenMs() === undefined && !inDemo()) {
     showFirst(false)
     await painted()
   }

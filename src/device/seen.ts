@@ -3,22 +3,45 @@
  * is open. Not the journal: losing it loses nothing.
  */
 
-const KEY = 'bucketside.seen'
+const DEMO_KEY = 'bucketside.demo'
+
+/** Whether this window shows the demo: as long as it stays open, over reloads. */
+export function inDemo(): boolean {
+  try {
+    return sessionStorage.getItem(DEMO_KEY) !== null
+  } catch {
+    // Storage may be walled off; then there is nothing but the own table.
+    return false
+  }
+}
+
+/** From the next load on. */
+export function showDemo(on: boolean): void {
+  try {
+    if (on) sessionStorage.setItem(DEMO_KEY, '1')
+    else sessionStorage.removeItem(DEMO_KEY)
+  } catch {
+    // As above.
+  }
+}
+
+/** Each table's own: hours in the demo say nothing of a count on the own table. */
+const seenKey = () => (inDemo() ? 'bucketside.demo-seen' : 'bucketside.seen')
 
 /** Epoch ms of the last life sign of an earlier page, if any. */
 export function lastSeenMs(): number | undefined {
   try {
-    const seen = Number(localStorage.getItem(KEY))
+    const seen = Number(localStorage.getItem(seenKey()))
     return seen > 0 ? seen : undefined
   } catch {
-    // Storage may be walled off; then nothing is known of earlier pages.
+    // As above; then nothing is known of earlier pages.
     return undefined
   }
 }
 
 export function beSeen(epochMs: number): void {
   try {
-    localStorage.setItem(KEY, String(epochMs))
+    localStorage.setItem(seenKey(), String(epochMs))
   } catch {
     // As above.
   }

@@ -31,9 +31,13 @@ export type Reply =
 
 /**
  * The worker's whole behaviour without a worker: `ask` answers at once and searches on in slices that `later`
- * schedules; a newer question drops an older search.
+ * schedules, long once `quiet` lets it; a newer question drops an older search.
  */
-export function makeDesk(post: (reply: Reply) => void, later: (run: () => void) => void): (ask: Ask) => void {
+export function makeDesk(
+  post: (reply: Reply) => void,
+  later: (run: () => void) => void,
+  quiet: (run: () => void) => void,
+): (ask: Ask) => void {
   let newest = 0
   let turn = 0
   return ({ id, input, previous, odds, long }) => {
@@ -53,10 +57,12 @@ export function makeDesk(post: (reply: Reply) => void, later: (run: () => void) 
       run(planning(input, previous, FINAL_WORK), ({ plan, kept }) => {
         post({ id, stage: 'final', plan, kept, foresight: foresee(input, plan, odds) })
         if (!long || plan.proven) return
-        run(planning(input, plan, LONG_WORK), (found) => {
-          if (found.kept) return
-          const { plan: better } = found
-          post({ id, stage: 'better', plan: better, kept: false, foresight: foresee(input, better, odds) })
+        quiet(() => {
+          run(planning(input, plan, LONG_WORK), (found) => {
+            if (found.kept) return
+            const { plan: better } = found
+            post({ id, stage: 'better', plan: better, kept: false, foresight: foresee(input, better, odds) })
+          })
         })
       })
     } catch (problem) {

@@ -1,6 +1,9 @@
 /// <reference lib="webworker" />
 import { type Ask, makeDesk, type Reply, warm } from './messages.ts'
 
+/** A table that was left alone for so long is worth the battery of a long search, ms. Assumption. */
+const QUIET_MS = 8000
+
 /** The planner beside the page: questions in, answers out. The only file here that knows a worker's globals. */
 const scope = self as unknown as DedicatedWorkerGlobalScope
 
@@ -13,6 +16,10 @@ const later = (run: () => void): void => {
   port2.postMessage(null)
 }
 
-const ask = makeDesk((reply: Reply) => scope.postMessage(reply), later)
+const ask = makeDesk(
+  (reply: Reply) => scope.postMessage(reply),
+  later,
+  (run) => setTimeout(run, QUIET_MS),
+)
 scope.onmessage = (event: MessageEvent<Ask>) => ask(event.data)
 warm()

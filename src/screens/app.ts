@@ -8,7 +8,7 @@ import type { Action, Refusal } from '../table/model/action.ts'
 import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
-import type { Words } from '../words/first-cards.ts'
+import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
 import type { Extras } from './extras.ts'
 
@@ -120,8 +120,12 @@ export interface App {
   act(action: Action, atMs?: number, more?: More): Refusal | undefined
   readonly bench: BenchView
   go(route: Route): void
-  /** Lays the demo on the empty table and goes to the bench. */
-  layDemo(): Promise<void>
+  /** This is the demo: a table of its own, of which nothing is backed up or taken in. */
+  readonly demo: boolean
+  /** Opens the demo evening from its beginning; the own table stays as it is. */
+  tryDemo(): Promise<void>
+  /** Opens the own table again, as it was. */
+  leaveDemo(): Promise<void>
   /** Takes hits on `root`, and keys, while it is mounted. Returns the way to stop. */
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of the journal, through the phone's share sheet or as a file. */

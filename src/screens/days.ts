@@ -1,5 +1,5 @@
 import { useComputed } from '@preact/signals'
-import { useBench } from './bench-app.ts'
+import { useApp } from './app.ts'
 import { lazyValue } from './lazy.tsx'
 
 /** The calendar, once it is here. */
@@ -12,13 +12,13 @@ export interface Days {
   moment(at: number): string
   /** The same of an estimate; never is said so. */
   about(at: number): string
-  /** From the likely moment to the late one; as {@link Days.about} where they are the same, or where late is never. */
-  between(range: { readonly likely: number; readonly late: number }): string
+  /** From the likely moment to the upper bound; as {@link Days.about} where they are the same, or where the bound is never. */
+  between(range: { readonly likely: number; readonly upper: number }): string
 }
 
 /** How moments are said that may be on another day; until the calendar is here, how far off they are. */
 export function useDays(): Days {
-  const { table, now, words, formats } = useBench()
+  const { table, now, words, formats } = useApp()
   const calendar = useCalendar()
   const w = words.value
   const f = formats.value
@@ -33,9 +33,9 @@ export function useDays(): Days {
   return {
     moment,
     about,
-    between: ({ likely, late }) => {
-      if (!Number.isFinite(likely) || !Number.isFinite(late)) return about(likely)
-      const [from, to] = [moment(likely), moment(late)]
+    between: ({ likely, upper }) => {
+      if (!Number.isFinite(likely) || !Number.isFinite(upper)) return about(likely)
+      const [from, to] = [moment(likely), moment(upper)]
       return from === to ? about(likely) : w.bench.fromTo(from, to)
     },
   }

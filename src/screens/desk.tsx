@@ -1,7 +1,8 @@
 import { useMemo } from 'preact/hooks'
 import { useApp } from './app.ts'
-import { asDesk, DeskProvider } from './desk/app.ts'
+import { asDesk, DeskProvider, useDesk } from './desk/app.ts'
 import { lazyPart } from './lazy.tsx'
+import './desk/demo.css'
 
 const Board = lazyPart(() => import('./board/board.tsx').then((part) => part.Board))
 const Pot = lazyPart(() => import('./board/pot.tsx').then((part) => part.Pot))
@@ -16,8 +17,23 @@ export function Desk() {
   const desk = useMemo(() => asDesk(app), [app])
   return (
     <DeskProvider value={desk}>
+      {app.demo ? <Demo /> : null}
       <Screen />
     </DeskProvider>
+  )
+}
+
+/** On each of them: this is not the own table, and this is the way back to it. */
+function Demo() {
+  const { words, leaveDemo } = useDesk()
+  const w = words.value.desk.demo
+  return (
+    <p class="demo-line">
+      <strong>{w.here}</strong>
+      <button type="button" onClick={() => void leaveDemo()}>
+        {w.leave}
+      </button>
+    </p>
   )
 }
 

@@ -18,7 +18,7 @@ const isWrong = ({ saved, unread, readOnly, lost, recovered, fellBack }: Health)
 
 /** The screen the route names, under what is wrong. */
 export function Screens() {
-  const { route, table, words, health, go, layDemo } = useApp()
+  const { route, table, words, health, go, demo, tryDemo, leaveDemo } = useApp()
   const noPots = potsOnTable(table.value).length === 0
   const to = route.value
   useEffect(() => scrollTo(0, 0), [to])
@@ -31,10 +31,10 @@ export function Screens() {
     ) : (
       <First
         words={words.value}
-        back={!noPots}
+        back={demo || !noPots}
         demo={!health.value.unread}
-        onOwn={() => go({ at: 'board' })}
-        onDemo={() => void layDemo()}
+        onOwn={() => (demo ? void leaveDemo() : go({ at: 'board' }))}
+        onDemo={() => (demo && !noPots ? go({ at: 'bench' }) : void tryDemo())}
       />
     )
   return (

@@ -36,7 +36,7 @@ function troubleOf(health: Health, w: TroubleWords, app: App): Trouble | undefin
 /** Nothing may look kept that is not: on every screen, above all else. A file always gets out. */
 export function TroubleLine() {
   const app = useApp()
-  const { health, table, backUp, noted } = app
+  const { health, table, demo, backUp, noted } = app
   const w = TROUBLE_WORDS[table.value.settings.language]
   const trouble = troubleOf(health.value, w, app)
   if (!trouble) return null
@@ -46,9 +46,11 @@ export function TroubleLine() {
       <strong>{title}</strong>
       <p>{text}</p>
       <div class="trouble-keys">
-        <button type="button" onClick={() => void backUp().catch(() => {})}>
-          {w.file}
-        </button>
+        {demo ? null : (
+          <button type="button" onClick={() => void backUp().catch(() => {})}>
+            {w.file}
+          </button>
+        )}
         {key ? (
           <button type="button" onClick={key.does}>
             {key.label}

@@ -1,11 +1,12 @@
 /** The public face of the store. */
-import { type Database, openDatabase } from '../../shared/database.ts'
+import { type Database, openDatabase, type TableName } from '../../shared/database.ts'
 import type { AnyEvent } from '../../shared/record.ts'
 import type { Channel, Journal, TabMessage } from './contract.ts'
 import { loadJournal } from './journal.ts'
 import { databaseStorage } from './journal-storage.ts'
 import { type ContentCheck, SCHEMA } from './marks.ts'
 import { openUnsavedFallback } from './unsaved-fallback.ts'
+import { witness } from './witness.ts'
 import { nameWriter } from './writer.ts'
 
 export type { Appended, Change, Journal, MergeReport, Opening } from './contract.ts'
@@ -14,9 +15,11 @@ export type { Quarantined, QuarantineReason } from './quarantine.ts'
 export type { SaveStatus } from './saver.ts'
 export { keepWitness, witness } from './witness.ts'
 
-const CHANNEL = 'bucketside-journal'
+const CHANNELS = { own: 'bucketside-journal', demo: 'bucketside-demo-journal' } as const
 
 export interface JournalOptions {
+  /** Whose records: nothing passes from one table's to the other's. */
+  readonly table: TableName
   /** Tells whether an event is of a kind that this program folds. */
   isEvent(event: AnyEvent): boolean
   /** Fetches what examines the contents of events of those kinds. */
@@ -31,12 +34,12 @@ export interface OpenedJournal<E extends AnyEvent> extends Journal<E> {
 export async function openJournal<E extends AnyEvent>(options: JournalOptions): Promise<OpenedJournal<E>> {
   let remade = () => {}
   let stale = () => {}
-  const database = openDatabase({ onRemade: () => remade(), onStale: () => stale() })
+  const database = openDatabase({ onRemade: () => remade(), onStale: () => stale() }, options.table)
   const ports = {
     storage: databaseStorage(database),
-    fallback: openUnsavedFallback(() => localStorage),
-    channel: tabChannel(),
-    writer: nameWriter(database),
+    fallback: openUnsavedFallback(() => localStorage, options.table),
+    channel: tabChannel(options.table),
+    writer: nameWriter(database, options.table === 'own' ? witness()?.phone : undefined),
     knowledge: {
       schema: SCHEMA,
       isEvent: (event: AnyEvent) => options.isEvent(event),
@@ -49,8 +52,8 @@ export async function openJournal<E extends AnyEvent>(options: JournalOptions): 
   return Object.assign(journal, { database })
 }
 
-function tabChannel(): Channel {
-  const channel = new BroadcastChannel(CHANNEL)
+function tabChannel(table: TableName): Channel {
+  const channel = new BroadcastChannel(CHANNELS[table])
   return {
     post: (message) => channel.postMessage(message),
     listen(listener) {

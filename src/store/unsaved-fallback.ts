@@ -1,4 +1,6 @@
-const PREFIX = 'bucketside-unsaved.'
+import type { TableName } from '../../shared/database.ts'
+
+const PREFIXES = { own: 'bucketside-unsaved.', demo: 'bucketside-demo-unsaved.' } as const
 
 /** The part of localStorage that is used. */
 export type FallbackStorage = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>
@@ -15,7 +17,8 @@ export interface UnsavedFallback {
 }
 
 /** `open` gives the storage; reading the property alone throws where storage is barred. */
-export function openUnsavedFallback(open: () => FallbackStorage): UnsavedFallback {
+export function openUnsavedFallback(open: () => FallbackStorage, table: TableName = 'own'): UnsavedFallback {
+  const prefix = PREFIXES[table]
   const attempt = <T>(work: (storage: FallbackStorage) => T, otherwise: T): T => {
     try {
       return work(open())
@@ -26,8 +29,8 @@ export function openUnsavedFallback(open: () => FallbackStorage): UnsavedFallbac
   return {
     keep(writer, values) {
       attempt((storage) => {
-        if (values.length === 0) storage.removeItem(PREFIX + writer)
-        else storage.setItem(PREFIX + writer, JSON.stringify(values))
+        if (values.length === 0) storage.removeItem(prefix + writer)
+        else storage.setItem(prefix + writer, JSON.stringify(values))
       }, undefined)
     },
     left: () =>
@@ -35,7 +38,7 @@ export function openUnsavedFallback(open: () => FallbackStorage): UnsavedFallbac
         const lines = new Map<string, unknown[]>()
         for (let index = 0; index < storage.length; index++) {
           const key = storage.key(index)
-          if (key?.startsWith(PREFIX)) lines.set(key.slice(PREFIX.length), parsed(storage.getItem(key)))
+          if (key?.startsWith(prefix)) lines.set(key.slice(prefix.length), parsed(storage.getItem(key)))
         }
         return lines
       }, new Map()),

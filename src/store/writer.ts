@@ -1,6 +1,5 @@
 import { update } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
-import { witness } from './witness.ts'
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz0123456789'
 /** 36^8 is 2.8e12: ten thousand openings on one phone collide with a chance of 2e-5. */
@@ -24,15 +23,15 @@ const ANSWER_MS = 2500
 /**
  * A writer's name: this phone's, then one for this opening. So tabs never give out the same id, a record's
  * key is fixed before it is written, and writing it again is harmless. Never rejects: without storage the phone has
- * a new name each time, which harms nothing.
+ * a new name each time, which harms nothing. `known` is its name where the database was lost: that does not make it
+ * another phone.
  */
-export async function nameWriter(database: Database): Promise<string> {
-  // A database that was lost does not make it another phone.
-  let phone = witness()?.phone ?? randomName()
+export async function nameWriter(database: Database, known?: string): Promise<string> {
+  let phone = known ?? randomName()
   const named = update<string>(
     'phone',
-    (known) => {
-      phone = known ?? phone
+    (kept) => {
+      phone = kept ?? phone
       return phone
     },
     database.store('local'),

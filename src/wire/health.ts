@@ -12,6 +12,7 @@ export function openHealth(
   { journal, saved, readOnly, unread, recovered }: Records,
   { awake, install }: Devices,
   sounding: Fetched<Sounding>,
+  demo: boolean,
 ): { readonly health: ReadonlySignal<Health>; patch(part: Partial<Health>): void } {
   const health = signal<Health>({
     saved: saved.peek(),
@@ -23,7 +24,7 @@ export function openHealth(
     readOnly: readOnly.peek(),
     quarantined: journal.opening.quarantined.length,
     unread: unread.peek(),
-    lost: recovered === 0 && journal.records.length === 0 ? (witness()?.count ?? 0) : 0,
+    lost: !demo && recovered === 0 && journal.records.length === 0 ? (witness()?.count ?? 0) : 0,
     recovered,
     copiedAt: lastCopiedMs(),
     install: install.state(),

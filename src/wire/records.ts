@@ -1,9 +1,12 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals'
+import type { TableName } from '../../shared/database.ts'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
 import { type OpenedJournal, openJournal, witness } from '../store/index.ts'
 import { fold, step } from '../table/fold/fold.ts'
+import { needsWalls } from '../table/forecast/forecast.ts'
 import type { Table } from '../table/model/state.ts'
+import { fetched } from '../ui/fetched.ts'
 
 /** The journal of this phone, and the table it folds to. */
 export interface Records {
@@ -13,6 +16,8 @@ export interface Records {
   readonly readOnly: ReadonlySignal<boolean>
   /** What is kept could not be read, or not yet. */
   readonly unread: ReadonlySignal<boolean>
+  /** What computes walls, fetched: a table that needs it is shown once it is here. */
+  fetchWalls(): void
   /** Records that an emptied database had lost and the second copy gave back at this start. */
   readonly recovered: number
   /**
@@ -22,20 +27,37 @@ export interface Records {
   follow(changed: () => void, failed: (error: unknown) => void): void
 }
 
-export async function openRecords(): Promise<Records> {
+/** @param used whether the phone was used before: then pots may have coats. Rejects where what computes them is missing. */
+export async function openRecords(which: TableName, used: boolean): Promise<Records> {
+  const walls = fetched(() => import('../table/forecast/walls.ts'))
+  if (used) walls.ask()
   const journal = await openJournal<TableEvent>({
+    table: which,
     isEvent: (event) => isKnownKind(event.kind),
     content: async () => (await import('../store/events-schema.ts')).contentFault,
   })
   const { opening } = journal
   // Empty, though it was not: never shown as a first visit before the second copy was asked.
-  const emptied = journal.records.length === 0 && opening.failure === null && witness() !== undefined
+  const own = which === 'own'
+  const emptied = own && journal.records.length === 0 && opening.failure === null && witness() !== undefined
   const recovered = emptied ? await (await import('./rescue.ts')).rescue(journal) : 0
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
-  const table = signal(fold(folded, journal.phone))
+  let newest = fold(folded, journal.phone)
+  if (needsWalls(newest)) await import('../table/forecast/walls.ts')
+  const table = signal(newest)
   const saved = signal(journal.status)
   const readOnly = signal(journal.readOnly)
   const unread = signal(journal.opening.failure !== null)
+  const show = (changed: () => void, failed: (error: unknown) => void) => {
+    try {
+      batch(() => {
+        table.value = newest
+        changed()
+      })
+    } catch (error) {
+      failed(error)
+    }
+  }
   return {
     journal,
     table,
@@ -43,17 +65,19 @@ export async function openRecords(): Promise<Records> {
     readOnly,
     unread,
     recovered,
+    fetchWalls: walls.ask,
     follow(changed, failed) {
       journal.subscribe((change) => {
         switch (change.kind) {
           case 'records':
             try {
-              batch(() => {
-                table.value = change.atEnd
-                  ? step(table.peek(), folded, change.records)
-                  : fold(journal.records, journal.phone)
-                changed()
-              })
+              newest = change.atEnd
+                ? step(newest, folded, change.records)
+                : fold(journal.records, journal.phone)
+              if (needsWalls(newest)) {
+                walls.with(() => show(changed, failed))
+                walls.ask()
+              } else show(changed, failed)
             } catch (error) {
               failed(error)
             }

@@ -1,18 +1,22 @@
 import { effect } from '@preact/signals'
 import { render } from 'preact'
 import type { Faults } from '../device/faults.ts'
-import { keepTheme, lastSeenMs } from '../device/seen.ts'
+import { inDemo, keepTheme, lastSeenMs } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
 import { fetchFaces } from '../screens/lazy.tsx'
 import { Screens } from '../screens/screens.tsx'
 import { openProgram } from './program.ts'
 import { tellStarted } from './updating.ts'
 
-/** What was hit on the first screen while the program was still being fetched. */
-export type Wish = 'own' | 'demo'
-
-/** Opens the program and shows it in `root`. */
-export async function start(root: HTMLElement, faults: Faults, wish: () => Wish | undefined): Promise<void> {
+/**
+ * Opens the program and shows it in `root`, in place of the first screen and of no finger on it. `wantsOwn`: the own table
+ * was asked for there while the program was still being fetched.
+ */
+export async function start(
+  root: HTMLElement,
+  faults: Faults,
+  wantsOwn: () => Promise<boolean>,
+): Promise<void> {
   // Not the first visit: all is on the phone, and the first card may be any.
   if (lastSeenMs() !== undefined) fetchFaces()
   const app = await openProgram(faults)
@@ -24,9 +28,9 @@ export async function start(root: HTMLElement, faults: Faults, wish: () => Wish 
     document.documentElement.lang = language
     keepTheme(dim ? 'dim' : 'paper')
   })
-  const wished = wish()
-  if (wished === 'own') app.go({ at: 'board' })
-  if (wished === 'demo') await app.layDemo()
+  if (await wantsOwn()) app.go({ at: 'board' })
+  // Asked for while the own table was being opened.
+  if (inDemo() && !app.demo) location.reload()
   render(
     <AppProvider value={app}>
       <Screens />

@@ -6,6 +6,7 @@ import { backUp } from './backup.ts'
 /** A backup without the program, where that does not open. */
 export async function backUpUnopened(): Promise<ShareResult> {
   const journal = await openJournal<TableEvent>({
+    table: 'own',
     isEvent: (event) => isKnownKind(event.kind),
     content: async () => (await import('../store/events-schema.ts')).contentFault,
   })

@@ -1,3 +1,4 @@
+import '../../src/table/forecast/walls.ts'
 import { expect, type Locator, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
@@ -24,6 +25,25 @@ export async function fetched(shown: Locator): Promise<void> {
   await expect(shown).toBeVisible()
 }
 
+/** Puts hits into the journal of the own table, past the app, which has been open once. */
+export const plant = (page: Page, events: readonly (readonly TableEvent[])[], at: Date) =>
+  page.evaluate(
+    (rows) =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('bucketside')
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('journal', 'readwrite')
+          for (const row of rows) writing.objectStore('journal').put(row, row.id)
+          writing.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+          writing.onerror = () => reject(writing.error)
+        }
+      }),
+    recordsOfHits(events, at.getTime()),
+  )
+
 /** The app as a person with wet hands has it: a bar, two corners, and time that passes as told. */
 export class BenchPage {
   constructor(readonly page: Page) {}
@@ -45,22 +65,7 @@ export class BenchPage {
     await page.clock.install({ time: at })
     await page.goto('./')
     await opened(page)
-    await page.evaluate(
-      (rows) =>
-        new Promise<void>((resolve, reject) => {
-          const opening = indexedDB.open('bucketside')
-          opening.onsuccess = () => {
-            const writing = opening.result.transaction('journal', 'readwrite')
-            for (const row of rows) writing.objectStore('journal').put(row, row.id)
-            writing.oncomplete = () => {
-              opening.result.close()
-              resolve()
-            }
-            writing.onerror = () => reject(writing.error)
-          }
-        }),
-      recordsOfHits(events, at.getTime()),
-    )
+    await plant(page, events, at)
     await page.goto('./#/bench')
     await page.reload()
     await page.clock.pauseAt(new Date(at.getTime() + 60_000))
@@ -177,7 +182,8 @@ export class BenchPage {
     const records = await this.page.evaluate(
       () =>
         new Promise<unknown[]>((resolve, reject) => {
-          const opening = indexedDB.open('bucketside')
+          const demo = sessionStorage.getItem('bucketside.demo') !== null
+          const opening = indexedDB.open(demo ? 'bucketside-demo' : 'bucketside')
           opening.onerror = () => reject(opening.error)
           opening.onsuccess = () => {
             const all = opening.result.transaction('journal').objectStore('journal').getAll()

@@ -1,6 +1,7 @@
 /** Storage that was lost, in the ways a phone loses it: told, and brought back where anything can. */
 import { expect, type Page, test } from '@playwright/test'
-import { opened } from './bench.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
+import { opened, plant } from './bench.ts'
 
 // Workers, files and loads of whole versions, on any machine.
 test.describe.configure({ timeout: 90_000 })
@@ -39,10 +40,13 @@ const copySize = (page: Page) =>
     return file ? (await file.getFile()).size : 0
   })
 
-/** A demo evening with a hit, and the second copy of it. */
+/** An evening on the own table with a hit, and the second copy of it. */
 async function sitting(page: Page): Promise<number> {
   await page.goto('./')
-  await page.getByRole('button', { name: 'demo evening' }).tap()
+  await opened(page)
+  await plant(page, [demoEvents()], new Date())
+  await page.goto('./#/bench')
+  await page.reload()
   await expect(page.locator('.bench')).toBeVisible()
   await page.waitForTimeout(500)
   await page.locator('[data-press="bar"]').first().tap()

@@ -39,7 +39,7 @@ test("a bucket's name is recorded once, cut to the word, kept on this phone and 
       page.evaluate(
         () =>
           new Promise<{ lastsS?: number; journal: string }>((resolve, reject) => {
-            const opening = indexedDB.open('bucketside')
+            const opening = indexedDB.open('bucketside-demo')
             opening.onerror = () => reject(opening.error)
             opening.onsuccess = () => {
               const reading = opening.result.transaction(['local', 'journal'])

@@ -1,11 +1,15 @@
 import { defineConfig } from '@playwright/test'
-import { CHROMIUM_ARGS, ensureChromium } from '../tools/chromium.mjs'
+import { CHROMIUM_ARGS, ensureChromium, ensureShell } from '../tools/chromium.mjs'
 import { APP_BASE, APP_PORT, APP_URL, at, PAGE_PORT, PAGE_URL } from './places.ts'
 
 const serve = (port: number, root: string, base: string) =>
   `node tests/tools/serve.mjs --port ${port} --root ${root} --base ${base}`
 
-const TIMED = /(broken|lost|names|offline|policy|sound|store|tape|update)\.spec\.ts$/
+/** Real time, workers and sound: side by side the timings would say nothing. */
+const TIMED = /(sound|tape)\.spec\.ts$/
+/** What only the whole browser has: installing, updates, notices, sensors, voices. */
+const WHOLE = /(broken|lost|names|noisy|offline|policy|store|update)\.spec\.ts$/
+const ALL = /\.spec\.ts$/
 
 /** The built app at the size of a small phone, with touch. `npm run build` comes first. */
 export default defineConfig({
@@ -33,9 +37,13 @@ export default defineConfig({
     launchOptions: { executablePath: ensureChromium(), args: CHROMIUM_ARGS },
   },
   projects: [
-    // Time is told there: two browsers side by side change nothing.
-    { name: 'phone', testIgnore: TIMED },
-    // Real clocks, workers and sound: side by side the timings would say nothing.
+    {
+      name: 'phone',
+      testMatch: ALL,
+      testIgnore: [TIMED, WHOLE],
+      use: { launchOptions: { executablePath: ensureShell(), args: CHROMIUM_ARGS } },
+    },
+    { name: 'whole', testMatch: WHOLE },
     { name: 'timed', testMatch: TIMED, workers: 1 },
   ],
   webServer: [

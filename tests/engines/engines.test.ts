@@ -45,7 +45,7 @@ const BAR = '.bench [data-press="bar"]'
 
 /** How many records the journal on this phone holds. */
 const RECORDS = `new Promise((resolve, reject) => {
-  const opening = indexedDB.open('bucketside')
+  const opening = indexedDB.open('bucketside-demo')
   opening.onerror = () => reject(opening.error)
   opening.onsuccess = () => {
     const counting = opening.result.transaction('journal').objectStore('journal').count()

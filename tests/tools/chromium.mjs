@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { accessSync, constants } from 'node:fs'
+import { accessSync, constants, existsSync } from 'node:fs'
 import { delimiter, join } from 'node:path'
 
 /** Switches for a browser in a container without a display, sound or network of its own. */
@@ -12,6 +12,11 @@ export const CHROMIUM_ARGS = [
   '--disable-component-update',
   '--disable-sync',
 ]
+
+/** Chromium without any window of its own: draws a page with half the work. */
+const SHELL = 'chromium-headless-shell'
+/** The mirror of the packages may be out of reach, ms. */
+const FETCH_MS = 600_000
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome']
 const PLACES = [
@@ -32,13 +37,27 @@ function runs(path) {
   }
 }
 
+const onPath = (name) =>
+  (process.env.PATH ?? '')
+    .split(delimiter)
+    .filter(Boolean)
+    .map((folder) => join(folder, name))
+
 /** Path of a Chromium: CHROMIUM_PATH, then PATH, then the usual places; null when there is none. */
 export function findChromium() {
   const named = process.env.CHROMIUM_PATH
   if (named) return runs(named) ? named : null
-  const folders = (process.env.PATH ?? '').split(delimiter).filter(Boolean)
-  const candidates = [...NAMES.flatMap((name) => folders.map((folder) => join(folder, name))), ...PLACES]
-  return candidates.find(runs) ?? null
+  return [...NAMES.flatMap(onPath), ...PLACES].find(runs) ?? null
+}
+
+function install(...packages) {
+  const options = {
+    stdio: 'inherit',
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    timeout: FETCH_MS,
+  }
+  spawnSync('apt-get', ['update', '-q'], options)
+  spawnSync('apt-get', ['install', '-q', '-y', ...packages], options)
 }
 
 /** Path of a Chromium, Debian's being installed when there is none and we may. Exits the process otherwise. */
@@ -47,9 +66,7 @@ export function ensureChromium() {
   if (found) return found
   if (!process.env.CHROMIUM_PATH && process.getuid?.() === 0) {
     console.log("Installing Debian's chromium (once) ...")
-    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
-    spawnSync('apt-get', ['update', '-q'], { stdio: 'inherit', env })
-    spawnSync('apt-get', ['install', '-q', '-y', '--reinstall', 'chromium'], { stdio: 'inherit', env })
+    install('--reinstall', 'chromium')
     const installed = findChromium()
     if (installed) return installed
   }
@@ -57,4 +74,21 @@ export function ensureChromium() {
     'The browser tests need Chromium: install the package "chromium" or set CHROMIUM_PATH to one.',
   )
   process.exit(1)
+}
+
+/**
+ * Path of the Chromium without windows: CHROMIUM_SHELL_PATH, then PATH. Installed when there is none and we may; where
+ * there is none to be had it is the whole Chromium, and slower.
+ */
+export function ensureShell() {
+  const chromium = ensureChromium()
+  const find = () =>
+    [process.env.CHROMIUM_SHELL_PATH ?? '', ...onPath(SHELL)].find((path) => path && runs(path))
+  const found = find()
+  if (found) return found
+  if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
+    console.log(`Installing Debian's ${SHELL} (once) ...`)
+    install(SHELL)
+  }
+  return find() ?? chromium
 }

@@ -50,6 +50,19 @@ function fileOf(root, base, url) {
   return file === normalize(root) || file.startsWith(normalize(root + sep)) ? file : null
 }
 
+/** What was compressed before, by path, size and time of change. */
+const compressed = new Map()
+
+async function compress(file, etag) {
+  const key = `${file} ${etag}`
+  let content = compressed.get(key)
+  if (!content) {
+    content = await gzipped(await readFile(file))
+    compressed.set(key, content)
+  }
+  return content
+}
+
 async function answer(request, response, { root, base, extra }) {
   if (request.method !== 'GET' && request.method !== 'HEAD') return void response.writeHead(405).end()
   const body = extra[request.url]
@@ -75,7 +88,7 @@ async function answer(request, response, { root, base, extra }) {
   }
   if (request.headers['if-none-match'] === etag) return void response.writeHead(304, headers).end()
   const packs = COMPRESSIBLE.test(type) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '')
-  const content = packs ? await gzipped(await readFile(file)) : null
+  const content = packs ? await compress(file, etag) : null
   if (content) headers['content-encoding'] = 'gzip'
   response.writeHead(200, { ...headers, 'content-length': content ? content.length : found.size })
   if (request.method === 'HEAD') response.end()

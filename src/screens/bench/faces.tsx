@@ -2,10 +2,9 @@ import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
 import { halfAt } from '../../table/model/halves.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import type { BenchWords } from '../../words/bench.ts'
+import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
 import { useApp } from '../app.ts'
-import { useBench } from '../bench-app.ts'
 import { WarningLine } from '../parts/warning-line.tsx'
 import { cautionText, coverText, glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
@@ -13,7 +12,7 @@ import { Caution, WithPot } from './face.tsx'
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
 /** What to pour for the collars, and into what. */
-function decantText({ bench }: BenchWords, formats: Formats, { litres, levelMm, vessel }: Decant): string {
+function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vessel }: Decant): string {
   const amount = formats.pour(litres)
   if (vessel === 'jug') return bench.decantJug(amount)
   const said = bench.decant(amount, formats.mm(levelMm))
@@ -22,7 +21,7 @@ function decantText({ bench }: BenchWords, formats: Formats, { litres, levelMm, 
 
 /** A change of bucket is a card of its own: close, rinse, open, stir, and how many pots. */
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
-  const { table, words, formats } = useBench()
+  const { table, words, formats } = useApp()
   const w = words.value.bench
   const { decant, change, visit, waiting, agoMs } = card
   const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''

@@ -1,11 +1,11 @@
 import { wasTonged } from '../../table/steps/tongs.ts'
 import { panWarmAt } from '../../table/steps/wax-pan.ts'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import type { HandProps } from './stand-ins.tsx'
 
 /** What is said at a step of the hands: how, what else is looked at with the pot in the hands, how many are left. */
 export function HandLines({ card }: HandProps) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const said = w.step[card.kind]
   const pot = table.value.pots[card.potId]

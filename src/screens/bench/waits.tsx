@@ -5,8 +5,8 @@ import { wasTonged } from '../../table/steps/tongs.ts'
 import { panWarmAt } from '../../table/steps/wax-pan.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
-import type { BenchWords } from '../../words/bench.ts'
-import { useBench } from '../bench-app.ts'
+import type { Words } from '../../words/bench.ts'
+import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
@@ -14,7 +14,7 @@ import { Caution, WithPot } from './face.tsx'
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
 export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
-  const { table, words, bench } = useBench()
+  const { table, words, bench } = useApp()
   const out = bench.leftOut.value
   const w = words.value.bench
   const bucket = table.value.buckets[card.bucketId]?.facts
@@ -79,7 +79,7 @@ function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
 }
 
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
-  const { table, words, formats } = useBench()
+  const { table, words, formats } = useApp()
   const w = words.value.bench
   const gloves = glovesText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   return (
@@ -93,7 +93,7 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
 }
 
 /** The card that was left, where it is about a bucket; what pots wait for is in the other lines. */
-function leftText(words: BenchWords, table: Table, left: Card): string | undefined {
+function leftText(words: Words, table: Table, left: Card): string | undefined {
   const w = words.bench
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
   switch (left.kind) {
@@ -111,7 +111,7 @@ function leftText(words: BenchWords, table: Table, left: Card): string | undefin
 }
 
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const here = leftText(words.value, table.value, card.left)
   const { left } = card
@@ -138,7 +138,7 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
 }
 
 export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
   const { between } = useDays()
@@ -156,7 +156,7 @@ export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
 }
 
 export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const warmAt = panWarmAt(table.value)
   return (
@@ -180,7 +180,7 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
 }
 
 export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   return pot ? (
@@ -192,7 +192,7 @@ export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
 }
 
 export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null

@@ -3,9 +3,9 @@ import './first.css'
 
 interface FirstProps {
   readonly words: FrontWords
-  /** Pots are on the table already: no demo then. */
+  /** Pots are on the own table, or may be. */
   readonly back: boolean
-  /** False while what is kept cannot be read: no demo is laid over it. */
+  /** False while what is kept cannot be read. */
   readonly demo?: boolean
   /** Something the app needs could not be fetched. */
   readonly failed?: boolean
@@ -29,7 +29,7 @@ export function First({ words, back, demo = true, failed = false, onOwn, onDemo 
         <button type="button" class="desk-main" onClick={onOwn}>
           {back ? w.back : w.own}
         </button>
-        {back || !demo ? null : (
+        {!demo ? null : (
           <>
             <button type="button" class="desk-second" onClick={onDemo}>
               {w.demo}

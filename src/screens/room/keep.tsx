@@ -6,7 +6,7 @@ const DAY_MS = 86_400_000
 
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
-  const { words, act, health, backUp, takeIn, install, applyUpdate } = useDesk()
+  const { words, act, health, demo, backUp, takeIn, install, applyUpdate } = useDesk()
   const w = words.value.desk.room
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
@@ -46,32 +46,36 @@ export function Keep() {
   return (
     <section>
       <h2>{w.keep}</h2>
-      <div class="pair">
-        <button type="button" class="key" onClick={write}>
-          {w.backUp}
-        </button>
-        <button type="button" class="key" onClick={() => file.current?.click()}>
-          {w.takeIn}
-        </button>
-        <input
-          ref={file}
-          class="visually-hidden"
-          type="file"
-          accept=".txt,.json,text/plain,application/json"
-          tabIndex={-1}
-          aria-label={w.takeIn}
-          onChange={(event) => {
-            read(event.currentTarget.files?.[0])
-            event.currentTarget.value = ''
-          }}
-        />
-      </div>
+      {demo ? null : (
+        <div class="pair">
+          <button type="button" class="key" onClick={write}>
+            {w.backUp}
+          </button>
+          <button type="button" class="key" onClick={() => file.current?.click()}>
+            {w.takeIn}
+          </button>
+          <input
+            ref={file}
+            class="visually-hidden"
+            type="file"
+            accept=".txt,.json,text/plain,application/json"
+            tabIndex={-1}
+            aria-label={w.takeIn}
+            onChange={(event) => {
+              read(event.currentTarget.files?.[0])
+              event.currentTarget.value = ''
+            }}
+          />
+        </div>
+      )}
       {said ? (
         <p class={said.wrong ? 'alarm' : 'strong'} role={said.wrong ? 'alert' : 'status'}>
           {said.text}
         </p>
       ) : null}
-      <p class="strong">{w.copied(copiedAt && Math.floor((Date.now() - copiedAt) / DAY_MS))}</p>
+      {demo ? null : (
+        <p class="strong">{w.copied(copiedAt && Math.floor((Date.now() - copiedAt) / DAY_MS))}</p>
+      )}
       {aside > 0 ? <p class="alarm figures">{w.aside(aside)}</p> : null}
       {readOnly ? <p class="alarm">{w.readOnly}</p> : null}
       <p class="strong">{offlineReady ? w.offline : w.notOffline}</p>

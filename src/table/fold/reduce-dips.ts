@@ -30,6 +30,8 @@ export function dipped(
   const other = mends.some((mend) => mend.event.kind === 'dip-corrected' && mend.event.bucketId !== undefined)
   const coat = coatFrom(table, pot, bucketId)?.coat ?? nextCoat(pot)
   const usedAt = event.told ? dose.outAt : at
+  const unstirred = other && !event.told ? !isFresh(table, bucketId, usedAt) : event.unstirred
+  const { stirredAt } = bucket
   const dip: DipState = {
     dipId: event.dipId,
     hit,
@@ -43,7 +45,8 @@ export function dipped(
     ...dose,
     lowerS: event.lowerS,
     plannedHoldS: event.holdS,
-    unstirred: other && !event.told ? !isFresh(table, bucketId, usedAt) : event.unstirred,
+    unstirred,
+    ...(unstirred && stirredAt !== undefined ? { stirredAgoMs: usedAt - stirredAt } : {}),
     ...(event.hands === 1 ? { hands: 1 as const } : {}),
   }
   const dipping = withPot(unpicked(table), {

@@ -17,6 +17,7 @@ export const desk = {
   room,
   measured,
   melt,
+  demo: { here: 'This is the demo.', leave: 'Back to my pots' },
   back: 'Back',
   save: 'Save',
   done: 'Done',

@@ -4,6 +4,7 @@ import { CLOCKS, type PageEvent } from './sitting.ts'
 /** What the five buttons and the tests use. Nothing but the store stands behind it. */
 const opened = performance.now()
 const journal = await openJournal<PageEvent>({
+  table: 'own',
   isEvent: (event) => event.kind === 'started' || event.kind === 'noted',
   content: async () => () => undefined,
 })

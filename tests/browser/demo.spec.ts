@@ -1,0 +1,113 @@
+/** The demo beside the own table: neither knows of the other. */
+import { readFile } from 'node:fs/promises'
+import { expect, type Page, test } from '@playwright/test'
+import { demoEvents } from '../../src/table/decide/demo.ts'
+import { opened, plant } from './bench.ts'
+
+/** Two pots of a person's own. */
+const OWN = demoEvents().filter(
+  (event) => event.kind !== 'demo-laid' && (event.kind !== 'pot-set' || event.pot.number < 33),
+)
+
+const LAID = demoEvents().length
+
+/** How many records the demo's own database holds. */
+const records = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<number>((resolve, reject) => {
+        const opening = indexedDB.open('bucketside-demo')
+        opening.onerror = () => reject(opening.error)
+        opening.onsuccess = () => {
+          const counting = opening.result.transaction('journal').objectStore('journal').count()
+          counting.onsuccess = () => {
+            opening.result.close()
+            resolve(counting.result)
+          }
+        }
+      }),
+  )
+
+const databases = (page: Page) =>
+  page.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name).sort())
+
+/** Everything in the own journal and beside it. */
+const kept = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<string>((resolve, reject) => {
+        const opening = indexedDB.open('bucketside')
+        opening.onerror = () => reject(opening.error)
+        opening.onsuccess = () => {
+          const reading = opening.result.transaction('journal').objectStore('journal').getAllKeys()
+          reading.onsuccess = () => {
+            opening.result.close()
+            const beside = ['witness', 'copied', 'seen'].map((key) =>
+              localStorage.getItem(`bucketside.${key}`),
+            )
+            resolve(JSON.stringify([reading.result, beside]))
+          }
+        }
+      }),
+  )
+
+async function ownTable(page: Page): Promise<void> {
+  await page.goto('./')
+  await opened(page)
+  await plant(page, [OWN], new Date())
+  await page.goto('./#/bench')
+  await page.reload()
+  await expect(page.locator('.bench')).toBeVisible()
+}
+
+async function tryDemo(page: Page): Promise<void> {
+  await page.goto('./#/first')
+  await page.getByRole('button', { name: 'Try the demo evening' }).tap()
+  await expect(page.locator('.bench')).toBeVisible()
+  await page.goto('./#/board')
+  await expect(page.getByText('This is the demo.')).toBeVisible()
+}
+
+test('the demo folds nothing of the own table away, and leaves nothing in it or in its backup', async ({
+  page,
+}) => {
+  await ownTable(page)
+  await page.goto('./#/board')
+  await expect(page.getByRole('button', { name: /^Pot \d+/ })).toHaveCount(2)
+  await tryDemo(page)
+  const before = await kept(page)
+  await expect(page.getByRole('button', { name: /^Pot \d+/ })).toHaveCount(8)
+  await page.goto('./#/bench')
+  await page.waitForTimeout(500)
+  await page.locator('[data-press="bar"]').first().tap()
+  await expect.poll(() => records(page)).toBe(LAID + 1)
+  // Nothing of it can be backed up, or another table be taken into it.
+  await page.goto('./#/room')
+  await expect(
+    page.getByText('Ready without a network.').or(page.getByText('Not kept for offline use yet.')),
+  ).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Back up' })).toBeHidden()
+  // Over a reload it is still the demo; another window has the own table.
+  await page.reload()
+  await expect(page.getByText('This is the demo.')).toBeVisible()
+  const other = await page.context().newPage()
+  await other.goto('./#/board')
+  await expect(other.getByRole('button', { name: /^Pot \d+/ })).toHaveCount(2)
+  await other.close()
+  expect(JSON.parse(await kept(page))[0]).toEqual(JSON.parse(before)[0])
+
+  await page.getByRole('button', { name: 'Back to my pots' }).tap()
+  await expect(page.getByRole('button', { name: /^Pot \d+/ })).toHaveCount(2)
+  await expect(page.getByText('This is the demo.')).toBeHidden()
+  expect(await databases(page)).toEqual(['bucketside'])
+  await page.goto('./#/room')
+  const saved = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Back up' }).tap()
+  const text = await readFile(await (await saved).path(), 'utf8')
+  expect(text).not.toContain('demo-laid')
+  expect(text.match(/"kind":"pot-set"/g)).toHaveLength(2)
+
+  // It begins anew each time.
+  await tryDemo(page)
+  expect(await records(page)).toBe(LAID)
+})
