@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { type Plan, plan } from '../../src/planner/index.ts'
+import type { Plan } from '../../src/planner/index.ts'
 import { board, bucket, exampleFour, MIN, pot } from './boards.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 /** Pots in the order of their first dips. */
