@@ -44,6 +44,9 @@ async function breakable(page: Page): Promise<void> {
   })
 }
 
+// What is fetched late may still be on its way.
+test.afterEach(({ page }) => page.unrouteAll({ behavior: 'ignoreErrors' }))
+
 const breaks = (page: Page, name: Name | undefined) =>
   page.evaluate((broken) => Object.assign(globalThis, { broken }), name)
 

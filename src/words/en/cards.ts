@@ -115,7 +115,7 @@ export const cards = {
     panOffBar: 'IT IS OFF',
     panOnBar: 'PAN IS ON',
     panStrip: (on: string) => `Wax pan is ON, ${on}. Are you beside it?`,
-    askBar: (s: number) => `YES, ${s} S`,
+    askBar: (s: number) => `YES, ${s}\u00a0S`,
     askNoBar: 'NO, CHANGE',
     keepGoing: 'KEEP IT, CARRY ON',
     leadCancel: 'tap anywhere to cancel',
