@@ -12,6 +12,8 @@ export interface Days {
   moment(at: number): string
   /** The same of an estimate; never is said so. */
   about(at: number): string
+  /** From the likely moment to the upper bound; as {@link Days.about} where they are the same, or where the bound is never. */
+  between(range: { readonly likely: number; readonly upper: number }): string
 }
 
 /** How moments are said that may be on another day; until the calendar is here, how far off they are. */
@@ -26,8 +28,15 @@ export function useDays(): Days {
   const far = (at: number) => (at < from ? w.days.ago(f.span(from - at)) : w.days.in(f.span(at - from)))
   const moment = (at: number) =>
     calendar ? calendar.momentText(w.days, settings.language, at + skewMs, from + skewMs) : far(at)
+  const about = (at: number) =>
+    !Number.isFinite(at) ? w.units.never : calendar ? w.days.about(moment(at)) : moment(at)
   return {
     moment,
-    about: (at) => (!Number.isFinite(at) ? w.units.never : calendar ? w.days.about(moment(at)) : moment(at)),
+    about,
+    between: ({ likely, upper }) => {
+      if (!Number.isFinite(likely) || !Number.isFinite(upper)) return about(likely)
+      const [from, to] = [moment(likely), moment(upper)]
+      return from === to ? about(likely) : w.bench.fromTo(from, to)
+    },
   }
 }

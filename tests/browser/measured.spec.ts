@@ -55,7 +55,9 @@ test('what the room has taught is listed, how many and how wide, and can be left
   await open(page, 'room')
   await page.clock.runFor(500)
   await expect(
-    page.getByText(/From 1 check:.*Coats wait \d\.\d\d × as computed \(\d\.\d\d to \d\.\d\d\)/),
+    page.getByText(
+      /From 1 check:.*Coats wait (\d+ % (longer|shorter) than|as long as) estimated \([+−]\d+ to [+−]\d+ %\)/,
+    ),
   ).toBeVisible()
   await key(page, 'Leave out').click()
   await expect(page.getByText('Nothing yet.')).toBeVisible()

@@ -10,6 +10,7 @@ import { starts } from '../search/starts.ts'
 import { MOST_OPS, ordersByVisits } from '../search/visits.ts'
 import { makeTimer } from '../timing/timing.ts'
 import type { Plan, PlanInput } from '../types.ts'
+import { natural } from './natural.ts'
 import { readPlan } from './read.ts'
 
 /** Ops timed in the final answer; about 100 ms on a desk machine, four to six times that on a phone. Tuned. */
@@ -147,8 +148,11 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
   const latenessGainS = old ? old.found.lateS - found.lateS : 0
   const finishGainS = old ? old.found.finishS - found.finishS : 0
   const stay = old !== null && latenessGainS < CALM_S && finishGainS < CALM_S
-  if (!stay)
-    return { plan: readPlan(problem, timer, found.order, proven), kept: false, latenessGainS, finishGainS }
+  if (!stay) {
+    const inHand = new Set(cards.map(({ op }) => problem.pot[op]!))
+    const order = natural(problem, timer, found, inHand)
+    return { plan: readPlan(problem, timer, order, proven), kept: false, latenessGainS, finishGainS }
+  }
   const same = [
     latenessGainS,
     finishGainS,

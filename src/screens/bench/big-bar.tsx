@@ -9,7 +9,18 @@ export function BigBar({ card }: { readonly card: Card }) {
   const { table, words, now, extras, bench } = useApp()
   const w = words.value.bench
   const late = extras.value
-  if (isHandCard(card)) return <KnuckleBar label={w.step[card.kind].bar} />
+  if (isHandCard(card)) {
+    const { bar } = w.step[card.kind]
+    return card.small ? (
+      <AnswerBars
+        big={bar}
+        small={{ label: w.panOnBar, onPress: bench.pressSmall }}
+        hand={table.value.settings.hand}
+      />
+    ) : (
+      <KnuckleBar label={bar} />
+    )
+  }
   switch (card.kind) {
     case 'drip':
       return <KnuckleBar label={card.dip.cover.kind === 'inside' ? w.rimBar : w.footBar} />

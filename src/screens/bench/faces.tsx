@@ -31,6 +31,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const ago = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
   const count = visit ? w.dipsFor(visit.dips, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
+  const planned = card.insteadOf && name(card.insteadOf)
   return (
     <div class="face face-wide">
       {inHand ? (
@@ -41,7 +42,9 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
         {change ? [closed ? w.closeFirst(closed) : '', w.stirChange].filter(Boolean).join(' ') : w.stirAgain}
       </p>
       {decant ? <p class="strong decant">{decantText(words.value, formats.value, decant)}</p> : null}
-      {decant ? null : (
+      {planned ? (
+        <p class="strong">{w.insteadOf(glaze, planned)}</p>
+      ) : decant ? null : (
         <p class="figures">
           {count ? <strong>{count}, </strong> : null}
           <span class="soft">{ago}</span>

@@ -3,6 +3,7 @@ import type { HandStepName } from '../../table/steps/step-rows.ts'
 import type { HandWords } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { Caution, WithPot } from './face.tsx'
+import { HandLines } from './stand-ins.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
@@ -25,10 +26,7 @@ export function HandFace({ card }: { readonly card: Of<HandStepName> }) {
           {seat} {w.seat.fuses}
         </p>
       ) : (
-        <>
-          <p>{said.text}</p>
-          <p class="soft">{said.more(card.left)}</p>
-        </>
+        <HandLines card={card} />
       )}
       {caution ? <Caution>{caution}</Caution> : null}
     </WithPot>

@@ -32,7 +32,9 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   const free = line.freeMs >= 60_000 ? w.free(formats.value.span(line.freeMs)) : undefined
   const follows =
     next && line.follows
-      ? [w.follows(next.name, formats.value.clock(line.follows.at + skewMs)), free].filter(Boolean).join(', ')
+      ? [w.follows(next.name, formats.value.clock(line.follows.at + skewMs)), brief ? undefined : free]
+          .filter(Boolean)
+          .join(', ')
       : doneText(line)
   const late = lateness(line)
   if (late > 0) return <span class="alarm">{w.late(formats.value.span(late))}</span>
@@ -56,7 +58,7 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
 
   function endText(end: HandsLine): string {
     const done = doneText(end)
-    return end.slackMs === undefined ? done : `${done}, ${w.spare(formats.value.span(end.slackMs))}`
+    return brief || end.slackMs === undefined ? done : `${done}, ${w.spare(formats.value.span(end.slackMs))}`
   }
 
   function doneText({ finishAt, finish }: HandsLine): string {
@@ -95,7 +97,10 @@ export function LowLines({ faults }: LowProps) {
         {lines.join(' · ')}
       </span>
     ) : null
-  const brief = late || lines.length > 0 || table.value.settings.potters === 2
+  const two = table.value.settings.potters === 2
+  const brief = late || lines.length > 0 || two
+  // Beside the key of the other potter it is half as wide: what does not work takes all of it.
+  const room = two ? 0 : 1
   if (late)
     return (
       <PressButton
@@ -111,7 +116,7 @@ export function LowLines({ faults }: LowProps) {
   return (
     <p class="hands-line figures">
       {said}
-      {lines.length > 1 ? null : <HandsText card={card.value} brief={brief} />}
+      {lines.length > room ? null : <HandsText card={card.value} brief={brief} />}
     </p>
   )
 }

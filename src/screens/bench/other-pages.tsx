@@ -2,6 +2,7 @@ import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'
 import { potterOf } from '../../table/model/potters.ts'
 import type { DipState, PotState } from '../../table/model/state.ts'
+import { panWarmAt } from '../../table/steps/wax-pan.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
@@ -102,6 +103,9 @@ export function MorePage({
   const isMarked = last !== undefined && (table.value.buckets[last.bucketId]?.facts.cautions ?? []).length > 0
   const w = words.value.other
   const { potId } = pot.facts
+  const warmAt = panWarmAt(table.value)
+  const warm =
+    warmAt !== undefined && now.value < warmAt ? formats.value.clock(warmAt + table.value.skewMs) : undefined
   const tile = (text: string, on: (atMs: number) => void, does?: string) => (
     <PressButton class={does === w.turnOff ? 'other-tile other-pan-on' : 'other-tile'} onPress={on}>
       {text}
@@ -136,7 +140,7 @@ export function MorePage({
           : null}
         {settings.wax === 'hot'
           ? tile(
-              pan ? w.panIsOn(formats.value.span(now.value - pan.onAt)) : w.panIsOff,
+              pan ? w.panIsOn(formats.value.span(now.value - pan.onAt), warm) : w.panIsOff,
               act({ do: 'wax-pan', is: pan ? 'off' : 'on' }),
               pan ? w.turnOff : w.turnOn,
             )

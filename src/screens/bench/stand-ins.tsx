@@ -1,6 +1,7 @@
 /** What the bench fetches as soon as its first card is drawn. Until then a card shows its head and its bar. */
 
 import type { Card } from '../../table/card/card.ts'
+import type { HandStepName } from '../../table/steps/step-rows.ts'
 import { type Away, useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
 import { withStandIn } from '../lazy.tsx'
@@ -9,6 +10,10 @@ const load = () => import('./lazy-faces.tsx')
 
 export interface FaceProps {
   readonly card: Card
+}
+
+export interface HandProps {
+  readonly card: Extract<Card, { kind: HandStepName }>
 }
 
 export const LazyFace = withStandIn<FaceProps>(() => load().then((part) => part.LazyFace), PlainFace)
@@ -23,6 +28,19 @@ const Plain = ({ head }: { readonly head: string }) => (
     <h1 class="title title-big">{head}</h1>
   </div>
 )
+
+/** What is said at a step of the hands: how, and how many are left. */
+export const HandLines = withStandIn<HandProps>(() => load().then((part) => part.HandLines), PlainHand)
+
+function PlainHand({ card }: HandProps) {
+  const said = useApp().words.value.bench.step[card.kind]
+  return (
+    <>
+      <p>{said.text}</p>
+      <p class="soft">{said.more(card.left)}</p>
+    </>
+  )
+}
 
 /** No count starts before its screen is here; one that a new page finds running can be stopped at once. */
 export const CountScreen = withStandIn<{ readonly card: Extract<Card, { kind: 'count' | 'out' }> }>(

@@ -1,7 +1,8 @@
 import type { Card } from '../../table/card/card.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
-import { lastDip } from '../../table/model/plan.ts'
-import type { PotState, Table } from '../../table/model/state.ts'
+import type { Table } from '../../table/model/state.ts'
+import { wasTonged } from '../../table/steps/tongs.ts'
+import { panWarmAt } from '../../table/steps/wax-pan.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
@@ -69,12 +70,6 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
       {next}
     </div>
   )
-}
-
-/** Held by the tongs for its last coat: not poured inside, nor dipped by hand for a collar or one half. */
-function wasTonged(pot: PotState): boolean {
-  const kind = lastDip(pot)?.cover.kind
-  return kind !== undefined && kind !== 'inside' && kind !== 'collar' && kind !== 'side'
 }
 
 function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
@@ -146,21 +141,24 @@ export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
   const { table, words } = useApp()
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
-  const { about, moment } = useDays()
-  const { likely, upper } = card.kiln
-  const dry = Number.isFinite(upper) ? w.fromTo(moment(likely), moment(upper)) : about(likely)
+  const { between } = useDays()
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.finished}</h1>
-      <p class="strong">{Number.isFinite(likely) ? w.finishedText(number, dry) : w.finishedNever(number)}</p>
+      <p class="strong">
+        {Number.isFinite(card.kiln.likely)
+          ? w.finishedText(number, between(card.kiln))
+          : w.finishedNever(number)}
+      </p>
       <Caution>{w.finishedCaution}</Caution>
     </div>
   )
 }
 
 export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
-  const { words, formats } = useApp()
+  const { table, words, formats, now } = useApp()
   const w = words.value.bench
+  const warmAt = panWarmAt(table.value)
   return (
     <div class="face face-wide">
       <h1 class="title title-big">
@@ -173,6 +171,9 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
           ]
         }
       </p>
+      {warmAt !== undefined && now.value < warmAt ? (
+        <p class="figures">{w.panWarms(formats.value.clock(warmAt + table.value.skewMs))}</p>
+      ) : null}
       <Caution>{w.panCaution}</Caution>
     </div>
   )

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals'
 import type { Form } from '../../../shared/nouns.ts'
 import { showEntry } from '../../table/entry/entry.ts'
 import {
+  BISQUE_CONES,
   FORMS,
   lastForm,
   lastStack,
@@ -32,6 +33,7 @@ export function AddPots() {
   const copies = useSignal(1)
   const lid = useSignal(false)
   const lidStack = useSignal<string | undefined>(undefined)
+  const cone = useSignal<string | undefined>(undefined)
   const said = useSignal<{ readonly text: string; readonly wrong: boolean } | undefined>(undefined)
   const w = words.value.desk.add
   const stackId = stack.value ?? lastStack(table.value)
@@ -51,13 +53,22 @@ export function AddPots() {
   if (form.value === 'own')
     return <PotForm stackId={stackId} back={() => (form.value = lastForm(table.peek()))} />
 
+  const bisqueCone = cone.value ?? table.value.board.bisqueCone
+  const toCone = (by: 1 | -1) => {
+    const next = BISQUE_CONES[BISQUE_CONES.indexOf(bisqueCone) + by]
+    return next === undefined
+      ? undefined
+      : () => {
+          cone.value = next === table.peek().board.bisqueCone ? undefined : next
+        }
+  }
   const add = (chosen: Form, size: Size) => {
     const before = new Set(Object.keys(table.peek().pots))
     const shape = stepShape(table.peek().board, chosen, size)
     const lidded = chosen === 'jar' && lid.peek()
     const refusal = act({
       do: 'set-pot',
-      pot: { shape, stackId },
+      pot: { shape, stackId, ...(cone.peek() === undefined ? {} : { bisqueCone }) },
       copies: copies.peek(),
       ...(lidded ? { lid: { stackId: lidStack.peek() ?? stackId } } : {}),
     })
@@ -94,7 +105,13 @@ export function AddPots() {
         {chosen === 'jar' ? (
           <Switch label={w.lid} help={w.lidHelp} on={lid.value} onSwitch={(on) => (lid.value = on)} />
         ) : null}
-        <p class="caution">{w.look(table.value.board.bisqueCone)}</p>
+        <p class="caution">{w.look}</p>
+        <Stepper
+          label={w.cone}
+          text={bisqueCone}
+          less={{ label: words.value.desk.room.coneLess, act: toCone(-1) }}
+          more={{ label: words.value.desk.room.coneMore, act: toCone(1) }}
+        />
         <StackChoice label={w.stack} value={stackId} onChoose={(next) => (stack.value = next)} />
         {chosen === 'jar' && lid.value ? (
           <StackChoice

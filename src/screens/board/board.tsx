@@ -18,7 +18,8 @@ export function Board() {
   const w = words.value.desk.board
   const line = handsLine(table.value, told.value, second.value)
   const late = lateness(line)
-  const ends = line && w.ends(waiting, formats.value.clock(line.finishAt + table.value.skewMs))
+  const clock = (at: number) => formats.value.clock(at + table.value.skewMs)
+  const ends = line && w.ends(waiting, clock(line.finishAt), clock(line.finish?.upper ?? line.finishAt))
   return (
     <div class="desk board">
       <header class="board-head">

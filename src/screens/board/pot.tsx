@@ -148,7 +148,7 @@ function PotCard({ pot, open }: CardProps) {
 /** The lid of a jar, or the jar of a lid: one tap away, and when both may go into the kiln. */
 function OtherPiece({ pot }: { readonly pot: PotState }) {
   const { table, words, go } = useDesk()
-  const { about } = useDays()
+  const { between } = useDays()
   const other = otherPiece(table.value, pot.facts)
   if (!other) return null
   const w = words.value.desk.pot
@@ -161,7 +161,7 @@ function OtherPiece({ pot }: { readonly pot: PotState }) {
       </button>
       <p class="help">
         {w.seat}
-        {kiln ? ` ${w.together(about(kiln.likely))}` : null}
+        {kiln ? ` ${w.together(between(kiln))}` : null}
       </p>
     </>
   )
@@ -181,7 +181,7 @@ function Times({ pot }: { readonly pot: PotState }) {
   return (
     <>
       {waits ? <p class="figures">{w.readyAt(clock(likely), clock(lower), clock(upper))}</p> : null}
-      {done ? <p class="figures">{w.kiln(days.about(forecast.kiln.likely))}</p> : null}
+      {done ? <p class="figures">{w.kiln(days.between(forecast.kiln))}</p> : null}
     </>
   )
 }

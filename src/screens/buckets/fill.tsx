@@ -65,7 +65,7 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
             <li key={`${line.at}${line.what}`}>
               <span>{at(line.at)}</span>
               <span>{w.log[line.what]}</span>
-              <span>{lineValue(line, f, units)}</span>
+              <span>{line.what === 'stirred' ? w.times(line.value ?? 1) : lineValue(line, f, units)}</span>
             </li>
           ))}
       </ul>
@@ -81,6 +81,5 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
 
 function lineValue({ what, value }: FillLine, formats: Formats, units: Units): string | undefined {
   if (value === undefined) return undefined
-  if (what === 'stirred') return `${value} ×`
   return what === 'density' ? formats.density(value) : amount('litres', value, units)
 }

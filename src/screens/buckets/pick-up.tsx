@@ -33,10 +33,10 @@ export function PickUp({ facts, pin, gramsPerMl, solidsGravity }: PickUpProps) {
     solidsGravity !== undefined
       ? coatByWeight(gramsPerMl, solidsGravity, gain.value, area.value)
       : undefined
-  const x = (by: number) => (known ? known.factor * Math.exp(by * Z90 * known.sd) : 1).toFixed(2)
+  const x = (by: number) => (known ? known.factor * Math.exp(by * Z90 * known.sd) : 1)
   return (
     <div class="field-wide pick-up">
-      {known ? <p class="figures">{w.pickUp(Math.round((Number(x(0)) - 1) * 100), x(-1), x(1))}</p> : null}
+      {known ? <p class="figures">{w.pickUp(x(0), x(-1), x(1))}</p> : null}
       <More label={w.weighed}>
         <p class="help">{w.help}</p>
         <div class="fields">

@@ -58,7 +58,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
             <dt>{w.thirsty}</dt>
             <dd>{band(forecast.thirsty)}</dd>
             <dt>{w.kiln}</dt>
-            <dd>{days.about(forecast.kiln.likely)}</dd>
+            <dd>{days.between(forecast.kiln)}</dd>
             <dt>{w.water}</dt>
             <dd>{w.grams(Math.round(waterNowG(table.value, pot, now.value)))}</dd>
             <dt>{w.drinks}</dt>
@@ -83,7 +83,7 @@ function AirRow() {
   const spell = table.value.air.at(-1)
   const air = spell?.air ?? DEFAULT_AIR
   const said = w.airIs(formats.value.temp(air.tempC), Math.round(air.rh * 100), w.draughts[air.draught])
-  const cloth = air.cloth ? w.cloth(air.cloth.factor.toFixed(1)) : ''
+  const cloth = air.cloth ? w.cloth(Math.round((air.cloth.factor - 1) * 100)) : ''
   return (
     <>
       <dt>{w.air}</dt>

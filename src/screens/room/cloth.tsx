@@ -28,7 +28,7 @@ export function Cloth() {
               {w.lost(cloth.lostG.toFixed(1), f.span(cloth.minutes * MIN_MS))}
               {w.pace[cloth.factor > NEWS ? 'fast' : cloth.factor < 1 / NEWS ? 'slow' : 'as']}
             </strong>{' '}
-            {w.factor(cloth.factor.toFixed(2))}
+            {w.factor(cloth.factor)}
           </p>
           <button type="button" class="key" onClick={() => set({ cloth: undefined })}>
             {w.forget}

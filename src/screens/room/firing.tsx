@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { ConeMake, FiringFacts } from '../../../shared/nouns.ts'
 import {
-  coneEquivalents,
+  besideRise,
   endOf,
   firingOf,
   reachedBy,
@@ -78,12 +78,12 @@ function Query({
   )
 }
 
-/** Where the cone falls, and where at other rises and on other stands. */
+/** Where the cone falls, and where at the rises next to that. */
 function Falls({ firing }: { readonly firing: FiringFacts }) {
   const { table, words } = useDesk()
   const w = words.value.desk.melt.firing
   const { units } = table.value.settings
-  const { cone, make, riseCPerH } = firing
+  const { cone, riseCPerH } = firing
   const end = endOf(firing)
   const temp = (tempC: number) => amount('topC', Math.round(tempC), units)
   const rise = (perH: number) => amount('riseCPerH', perH, units)
@@ -93,21 +93,11 @@ function Falls({ firing }: { readonly firing: FiringFacts }) {
       <p class="figures">
         {w.falls(cone, temp(end.tempC), rise(riseCPerH))} {end.sure ? null : w.unsure}
       </p>
-      <details>
-        <summary>{w.table(cone)}</summary>
-        <table class="figures firing-table">
-          <tbody>
-            {coneEquivalents(cone, make).map((row) => (
-              <tr key={`${row.mounting}${row.rateCPerH}`}>
-                <th>{w.mounting[row.mounting]}</th>
-                <td>{row.rateCPerH === null ? w.unstated : rise(row.rateCPerH)}</td>
-                <td>{temp(row.tempC)}</td>
-                <td class="soft">{w.mark[row.mark]}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </details>
+      {besideRise(firing).map((row) => (
+        <p key={row.rateCPerH} class="help figures">
+          {w.besides(rise(row.rateCPerH ?? 0), temp(row.tempC))} {w.mark[row.mark]}
+        </p>
+      ))}
     </>
   )
 }
@@ -149,9 +139,7 @@ function Log() {
             ? null
             : w.next(
                 reached.next,
-                units === 'us'
-                  ? `${Math.ceil(reached.missedC * 1.8)} °F`
-                  : `${Math.ceil(reached.missedC)} °C`,
+                w.degrees[units](Math.ceil(reached.missedC * (units === 'us' ? 1.8 : 1))),
               )}{' '}
           {w.pyrometer}
         </p>

@@ -45,7 +45,8 @@ export function Sitting() {
           {late > 0
             ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : b.latestStart(days.moment(line.latestStartAt))}`
             : [
-                w.dippedBy(days.about(line.finishAt)),
+                w.dippedBy(days.between(line.finish ?? { likely: line.finishAt, upper: line.finishAt })),
+                line.kilnDry ? b.kilnDry(days.between(line.kilnDry)) : '',
                 line.slackMs === undefined ? '' : b.spare(f.span(line.slackMs)),
               ]
                 .filter(Boolean)

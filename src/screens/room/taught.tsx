@@ -7,8 +7,8 @@ import { nameOf } from '../text/pot-text.ts'
 /** Latest observations that are listed; older ones still count. */
 const LISTED = 24
 
-const rangeOf = (mean: number, sd: number): [string, string, string] => {
-  const x = (by: number) => Math.exp(mean + by * Z90 * sd).toFixed(2)
+const rangeOf = (mean: number, sd: number): [number, number, number] => {
+  const x = (by: number) => Math.exp(mean + by * Z90 * sd)
   return [x(0), x(-1), x(1)]
 }
 

@@ -23,7 +23,7 @@ export function WaterDips() {
     cm2 !== undefined && s1 !== undefined && g1 !== undefined && s2 !== undefined && g2 !== undefined
   const found = all ? thirstOf({ seconds: s1, gainG: g1 }, { seconds: s2, gainG: g2 }, cm2) : undefined
   const now = board.sorptivityMmPerSqrtS
-  const times = (s: number) => timesAssumed(s, board.absorption).toFixed(2)
+  const times = (s: number) => timesAssumed(s, board.absorption)
   const set = (sorptivityMmPerSqrtS: number | undefined) => {
     const { sorptivityMmPerSqrtS: _before, ...rest } = board
     const one = sorptivityMmPerSqrtS === undefined ? {} : { sorptivityMmPerSqrtS }

@@ -197,7 +197,15 @@ function workCard(table: Table, steps: readonly AtStep[], work: Work, now: numbe
       )
     default: {
       const { potId } = work.pot.facts
-      return { kind: work.is, potId, left: work.left, big: { do: HAND_STEPS[work.is].done, potId } }
+      const isCold = work.is === 'wax' && table.settings.wax === 'hot' && !table.pan
+      return {
+        kind: work.is,
+        potId,
+        left: work.left,
+        big: { do: HAND_STEPS[work.is].done, potId },
+        // Its clock starts when it is switched on; waxing says as well that it is on.
+        small: isCold ? { do: 'wax-pan', is: 'on' } : undefined,
+      }
     }
   }
 }

@@ -88,6 +88,8 @@ export type Card = Base &
         readonly agoMs: number | undefined
         readonly waiting: number
         readonly visit?: Visit
+        /** The hands chose it: the bucket that the pot's plan names instead. */
+        readonly insteadOf?: string
         /** Collars that the vessel is to be filled for, with `decant`. */
         readonly collars?: readonly Collar[]
         readonly decant?: Decant

@@ -30,7 +30,7 @@ export function dipCard(
     const card = stirCard(table, steps, pot, bucketId, now, visit)
     const again = from.hasIt || from.insteadOf !== undefined
     const anyway = { do: 'start', potId, again, unstirred: true } as const
-    return card?.kind === 'stir' ? { ...card, heldBar: anyway } : card
+    return card?.kind === 'stir' ? { ...card, insteadOf: from.insteadOf, heldBar: anyway } : card
   }
   const armed: Armed = {
     potId,

@@ -4,10 +4,12 @@ import { densityAt } from '../model/density.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import { withPieces } from '../model/pieces.ts'
 import { coatsByPot, nextCoat, planOf, planWithout, stackPlan } from '../model/plan.ts'
+import { viewOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { stepOf } from '../steps/steps.ts'
 import { asDipped } from './decide-card.ts'
 import { type Decision, type HitStamp, onDip, onPot } from './decision.ts'
+import { feetImplied } from './feet.ts'
 
 /** Repairs of slips: events that mend what the journal says, never erase it. */
 export function decideCorrections(table: Table, action: Action, stamp: HitStamp): Decision {
@@ -158,7 +160,9 @@ function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: HitS
     if (wrong) return { refusal: wrong }
     if (!plan || !bucket) return { refusal: { code: 'not-its-step' } }
     const potId = action.potId
-    const events: TableEvent[] = []
+    const now = stamp.at - table.skewMs
+    const theirs = action.by === undefined ? table : viewOf(table, action.by)
+    const events: TableEvent[] = feetImplied(theirs, now, now - action.agoMin * 60_000)
     if (pot.waxedAt === undefined) events.push({ kind: 'waxed', potId, implied: true })
     if (pot.wipedAt === undefined) events.push({ kind: 'wiped', potId, implied: true })
     events.push(

@@ -11,6 +11,7 @@ import { potInHand } from '../steps/pot-in-hand.ts'
 import { stepsOf } from '../steps/work.ts'
 import { decideCard } from './decide-card.ts'
 import { type Decision, type HitStamp, type More, NOTHING, onDip, onPot, refuse } from './decision.ts'
+import { feetImplied } from './feet.ts'
 
 /**
  * What follows from an action on this table at this moment. Pure: nothing is stored here. Setting up and putting
@@ -91,18 +92,6 @@ function decided(table: Table, action: Action, stamp: HitStamp, more?: More): De
     default:
       return decideCard(table, action) ?? more?.(table, action, stamp) ?? NOTHING
   }
-}
-
-/** Going on to something else implies that the pot in the hands was sponged and set down. */
-function feetImplied(table: Table, now: number): TableEvent[] {
-  const hand = potInHand(table, stepsOf(table, now))
-  if (!hand) return []
-  const { potId } = hand.pot.facts
-  const { dipId } = hand.dip
-  return [
-    { kind: 'sponged', potId, dipId, implied: true },
-    { kind: 'set-down', potId, dipId, implied: true },
-  ]
 }
 
 function start(

@@ -1,5 +1,5 @@
 import type { ConeMake, FiringFacts, KilnReading } from '../../../shared/nouns.ts'
-import type { ConeSeries } from '../../engine/melt/cone-table.ts'
+import type { ConeFigure, ConeSeries } from '../../engine/melt/cone-table.ts'
 import {
   coneEquivalents,
   coneTemp,
@@ -21,7 +21,7 @@ import {
 import { LEAST_READINGS } from '../model/cone.ts'
 import type { Table } from '../model/state.ts'
 
-export { coneEquivalents, type ParsedCone, parseCone }
+export { type ParsedCone, parseCone }
 
 export const MAKES: readonly ConeMake[] = ['american', 'seger']
 
@@ -39,6 +39,17 @@ export const firingOf = (table: Table): FiringFacts | undefined =>
 export function endOf({ cone, make, riseCPerH }: FiringFacts): { tempC: number; sure: boolean } | undefined {
   const end = coneTemp(cone, seriesOf(make), riseCPerH)
   return end ? { tempC: end.tempC, sure: !end.beyondChart } : undefined
+}
+
+/** Where the same cone falls at the charted rises next to that of a firing: the slower and the faster one, if any. */
+export function besideRise({ cone, make, riseCPerH }: FiringFacts): readonly ConeFigure[] {
+  const { mounting } = seriesOf(make)
+  const rates = coneEquivalents(cone, make)
+    .filter((row) => row.mounting === mounting && row.rateCPerH !== null)
+    .toSorted((a, b) => (a.rateCPerH ?? 0) - (b.rateCPerH ?? 0))
+  const slower = rates.findLast(({ rateCPerH }) => (rateCPerH ?? 0) < riseCPerH)
+  const faster = rates.find(({ rateCPerH }) => (rateCPerH ?? 0) > riseCPerH)
+  return [slower, faster].filter((row) => row !== undefined)
 }
 
 /** A top temperature that doesn't belong to the firing's cone; undefined where none was given or it fits. */

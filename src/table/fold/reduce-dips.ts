@@ -4,7 +4,7 @@ import { coatFrom } from '../model/coat-from.ts'
 import { densityAt } from '../model/density.ts'
 import { isFresh } from '../model/fresh.ts'
 import { nextCoat, planOf } from '../model/plan.ts'
-import { movedOn, opened } from '../model/potters.ts'
+import { opened, openedThen } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { doseAfter, type Mend } from './dose.ts'
 
@@ -27,9 +27,8 @@ export function dipped(
   if (!pot || !bucket) return table
   const { bucketId } = event
   const { movedMs: _moved, ...dose } = doseAfter(event, skewMs, mends)
-  const moved = mends.some((mend) => mend.event.kind === 'dip-corrected' && mend.event.potId !== undefined)
   const other = mends.some((mend) => mend.event.kind === 'dip-corrected' && mend.event.bucketId !== undefined)
-  const coat = coatFrom(table, pot, bucketId)?.coat ?? (moved ? nextCoat(pot) : event.coat)
+  const coat = coatFrom(table, pot, bucketId)?.coat ?? nextCoat(pot)
   const usedAt = event.told ? dose.outAt : at
   const unstirred = other && !event.told ? !isFresh(table, bucketId, usedAt) : event.unstirred
   const { stirredAt } = bucket
@@ -55,7 +54,7 @@ export function dipped(
     ...prepared(pot, event, usedAt),
     dips: byOut([...pot.dips, dip]),
   })
-  return event.told && movedOn(table, bucketId, usedAt) ? dipping : opened(dipping, bucketId, usedAt)
+  return (event.told ? openedThen : opened)(dipping, bucketId, usedAt)
 }
 
 /** So long before a dip that was logged afterwards its foot was waxed and its dust wiped off, ms: wax had set, damp had left. */

@@ -37,25 +37,39 @@ export const potterOf = (table: Table): Potter => table.potter ?? 0
 /** These hands have this bucket open, and no others: a new visit of it begins, or the old one goes on. */
 export function opened(table: Table, bucketId: string, at: number): Table {
   const before = table.openBucket === bucketId ? table : undefined
-  const here: Table = {
-    ...table,
-    openBucket: bucketId,
-    openedAt: before?.openedAt ?? at,
-    usedAt: Math.max(before?.usedAt ?? at, at),
-  }
-  if (table.others?.openBucket !== bucketId) return here
-  const { openBucket: _open, openedAt: _at, usedAt: _used, ...others } = table.others
-  const { others: _shut, ...alone } = here
+  return taken(
+    {
+      ...table,
+      openBucket: bucketId,
+      openedAt: before?.openedAt ?? at,
+      usedAt: Math.max(before?.usedAt ?? at, at),
+    },
+    bucketId,
+  )
+}
+
+/** The other hands no longer have this bucket open. */
+function taken(table: Table, bucketId: string): Table {
+  if (table.others?.openBucket !== bucketId) return table
+  // When they used it last stays: what is told of before that opens nothing for them.
+  const { openBucket: _open, openedAt: _at, ...others } = table.others
+  const { others: _shut, ...alone } = table
   return Object.keys(others).length > 0 ? { ...alone, others } : alone
 }
 
-/** Since `at` these hands have used another bucket, or the others this one: a dip told of then opens nothing now. */
-export function movedOn(table: Table, bucketId: string, at: number): boolean {
-  const { others } = table
-  return (
-    (table.openBucket !== undefined && table.openBucket !== bucketId && (table.usedAt ?? 0) > at) ||
-    (others?.openBucket === bucketId && (others.usedAt ?? 0) > at)
-  )
+/**
+ * The same of a dip that is told of afterwards: since `at` the hands may have used another bucket, or the others this
+ * one, and then it is not open for them now.
+ */
+export function openedThen(table: Table, bucketId: string, at: number): Table {
+  const { others, usedAt = 0 } = table
+  if (others?.openBucket === bucketId && (others.usedAt ?? 0) > at) {
+    if (usedAt > at) return table
+    const { openBucket: _shut, openedAt: _at, ...rest } = table
+    return { ...rest, usedAt: at }
+  }
+  const movedOn = table.openBucket !== bucketId && usedAt > at
+  return movedOn ? taken(table, bucketId) : opened(table, bucketId, at)
 }
 
 /** The hit that these hands would take back: with two at the phone their own, else the latest. */

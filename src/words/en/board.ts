@@ -6,8 +6,11 @@ export const board = {
   title: 'Board',
   counts: (waiting: number, ready: number) => `${waiting} wait, ${ready} ready`,
   pots: (n: number) => (isOne(n) ? '1 pot' : `${n} pots`),
-  ends: (waiting: number, clock: string) =>
-    waiting > 0 ? `${waiting} wait, dipped by ${clock}` : `dipped by ${clock}`,
+  ends: (waiting: number, likely: string, late: string) =>
+    [
+      ...(waiting > 0 ? [`${waiting} wait`] : []),
+      `all dipped ${likely === late ? `about ${likely}` : `${likely} to ${late}`}`,
+    ].join(', '),
   bench: 'Bench',
   add: 'Pots',
   buckets: 'Buckets',
@@ -59,8 +62,8 @@ export const add = {
   lid: 'With a lid',
   lidHelp: 'On the next place, with coats of its own. Ledge and edge stay bare: glaze there fuses them.',
   lidStack: 'Its lid',
-  look: (cone: string) =>
-    `Look each pot over for cracks. Does its witness cone say ${cone}? If not, change it in Room.`,
+  look: 'Look each pot over for cracks, and at the witness cone of its bisque.',
+  cone: 'Its witness cone',
   noStack: 'A stack comes first.',
   toStack: 'Plan a stack',
 }

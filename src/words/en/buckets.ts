@@ -25,6 +25,7 @@ export const buckets = {
     sieve: 'Log a sieving',
     anew: 'A new fill (press and hold)',
     log: { filled: 'new fill', density: 'density', level: 'level', sieved: 'sieved', stirred: 'stirred' },
+    times: (n: number) => (isOne(n) ? 'once' : `${n} times`),
     last: (stirred: string | undefined, sieved: string | undefined) =>
       `Stirred ${stirred ?? 'not yet'}, sieved ${sieved ?? 'not yet'}.`,
   },

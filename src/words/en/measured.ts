@@ -1,6 +1,20 @@
 import type { Name } from '../name.ts'
 import { isOne } from './counts.ts'
 
+const percentOff = (x: number): number => Math.round((x - 1) * 100)
+
+/** A factor on an estimate as a person says it: "12 % longer than", "as long as". */
+const beside = (x: number, more: string, less: string, same: string): string => {
+  const percent = percentOff(x)
+  return percent === 0 ? same : `${Math.abs(percent)} % ${percent > 0 ? more : less}`
+}
+
+const signed = (percent: number): string => (percent < 0 ? `−${-percent}` : `+${percent}`)
+
+/** The range of such a factor: "−5 to +30 %". */
+const spread = (low: number, high: number): string =>
+  `${signed(percentOff(low))} to ${signed(percentOff(high))} %`
+
 /** English of what is measured: the day's air, the clay, a glaze's pick-up, and what the room has taught. */
 export const measured = {
   air: {
@@ -26,7 +40,7 @@ export const measured = {
     reading: 'Take the reading',
     lost: (grams: string, span: string) => `Cloth lost ${grams} g in ${span}: `,
     pace: { slow: 'slow air.', fast: 'fast air.', as: 'as computed.' },
-    factor: (x: string) => `The air takes ${x} × what was computed.`,
+    factor: (x: number) => `The air takes ${beside(x, 'more than', 'less than', 'as much as')} estimated.`,
     noAir: 'This air takes nothing: a cloth can’t tell.',
     wrong: 'It can’t have lost that: weigh again.',
     forget: 'Forget it',
@@ -44,7 +58,8 @@ export const measured = {
     firstG: 'Gained',
     secondS: 'Then, seconds',
     secondG: 'Gained in all',
-    drinks: (x: string) => `This clay drinks ${x} × as fast as assumed.`,
+    drinks: (x: number) =>
+      `This clay drinks ${beside(x, 'faster than', 'slower than', 'as fast as')} assumed.`,
     wrong: 'The longer dip must gain more.',
   },
   glaze: {
@@ -53,10 +68,8 @@ export const measured = {
     gain: 'Gained',
     area: 'Area that got wet',
     is: (mm: string) => `That is ${mm}.`,
-    pickUp: (percent: number, low: string, high: string) =>
-      percent === 0
-        ? `Goes on as thick as estimated (${low} to ${high} ×).`
-        : `Goes on ${Math.abs(percent)} % ${percent < 0 ? 'thinner' : 'thicker'} than estimated (${low} to ${high} ×).`,
+    pickUp: (x: number, low: number, high: number) =>
+      `Goes on ${beside(x, 'thicker than', 'thinner than', 'as thick as')} estimated (${spread(low, high)}).`,
     slide: 'Film on a full wall: weigh a slide',
     slideHelp:
       'A microscope slide, weighed. Dip it, let it drip as a pot, touch off the bead, weigh again: grams on both faces.',
@@ -79,10 +92,12 @@ export const measured = {
     title: 'What this room has taught',
     none: 'Nothing yet. DRY and NOT YET teach the waits, and so does a pot on the scale.',
     from: (n: number) => (isOne(n) ? 'From 1 check:' : `From ${n} checks:`),
-    waits: (x: string, low: string, high: string) => `Coats wait ${x} × as computed (${low} to ${high}).`,
-    water: (x: string, low: string, high: string) => `Dips bring ${x} × the water (${low} to ${high}).`,
-    glaze: (name: string, x: string, low: string, high: string) =>
-      `${name}: waits ${x} × (${low} to ${high})`,
+    waits: (x: number, low: number, high: number) =>
+      `Coats wait ${beside(x, 'longer than', 'shorter than', 'as long as')} estimated (${spread(low, high)}).`,
+    water: (x: number, low: number, high: number) =>
+      `Dips bring ${beside(x, 'more water than', 'less water than', 'as much water as')} estimated (${spread(low, high)}).`,
+    glaze: (name: string, x: number, low: number, high: number) =>
+      `${name} waits ${beside(x, 'longer than', 'shorter than', 'as long as')} estimated (${spread(low, high)})`,
     look: { damp: (clock: string) => `not yet ${clock}`, dry: (clock: string) => `dry ${clock}` },
     weighed: (grams: number, clock: string) => `${grams} g of glaze and water ${clock}`,
     leave: 'Leave out',

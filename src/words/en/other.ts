@@ -34,7 +34,8 @@ export const other = {
     pourInside: 'Pour the inside first',
     dab: 'Chip: dab it, let it dry, smooth it with a damp finger',
     dabGloves: 'wear gloves',
-    panIsOn: (on: string) => `Pan is ON, ${on}`,
+    panIsOn: (on: string, warm: string | undefined) =>
+      `Pan is ON, ${on}${warm === undefined ? '' : `, warm about ${warm}`}`,
     panIsOff: 'Pan is off',
     turnOff: 'Turn it off',
     turnOn: 'Turn it on',
@@ -68,7 +69,10 @@ export const other = {
     part: (percent: number) => `${percent} %`,
     air: 'air',
     airIs: (temp: string, rh: number, draught: string) => `${temp}, ${rh} %, ${draught}`,
-    cloth: (x: string) => `, cloth ${x} ×`,
+    cloth: (percent: number) =>
+      percent === 0
+        ? ', by the cloth too'
+        : `, ${Math.abs(percent)} % ${percent > 0 ? 'more' : 'less'} by the cloth`,
     noted: (ago: string) => `, noted ${ago} ago`,
     draughts: {
       still: 'still',

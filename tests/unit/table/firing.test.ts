@@ -3,6 +3,7 @@ import { conesOf } from '../../../src/engine/melt/cones.ts'
 import { coneAheadOf } from '../../../src/table/firing/cone-ahead.ts'
 import { coolingOf, LID_C } from '../../../src/table/firing/cooling.ts'
 import {
+  besideRise,
   endOf,
   firingOf,
   flowScale,
@@ -28,6 +29,20 @@ describe('the firing to come', () => {
     expect(endOf({ ...USUAL_FIRING, riseCPerH: 150 })?.tempC).toBe(1243)
     expect(endOf({ ...USUAL_FIRING, riseCPerH: 400 })).toEqual({ tempC: 1243, sure: false })
     expect(endOf({ ...USUAL_FIRING, cone: '6a', make: 'seger' })).toEqual({ tempC: 1240, sure: false })
+  })
+
+  test('is told beside the slower and the faster rise of its own stand, and no others', () => {
+    const beside = (riseCPerH: number) =>
+      besideRise({ ...USUAL_FIRING, riseCPerH }).map(({ rateCPerH, tempC }) => [rateCPerH, tempC])
+    expect(beside(60)).toEqual([
+      [15, 1185],
+      [150, 1243],
+    ])
+    expect(beside(100)).toEqual([
+      [60, 1222],
+      [150, 1243],
+    ])
+    expect(beside(400)).toEqual([[150, 1243]])
   })
 
   test('a cone belongs to its make, as the tables have them', () => {

@@ -27,6 +27,34 @@ function dip(play: Play, number: number, bucketId?: string): string {
   return dipId
 }
 
+describe('a dip that is told afterwards', () => {
+  test('implies the foot that was in the hands before it, as START does', () => {
+    const play = evening()
+    dip(play, 33)
+    play.wait(120).act({ do: 'told', potId: id(31), agoMin: 0 })
+    expect(pot(play, 33).dips[0]!.spongedAt).toBe(play.nowMs)
+    expect(pot(play, 33).dips[0]!.setDownAt).toBe(play.nowMs)
+  })
+
+  test('leaves the foot of a pot that came out after it', () => {
+    const play = evening().wait(1200)
+    dip(play, 33)
+    play.act({ do: 'told', potId: id(31), agoMin: 10 })
+    expect(pot(play, 33).dips[0]!.spongedAt).toBeUndefined()
+  })
+
+  test('opens no bucket for hands that have moved on, though that bucket was taken from them since', () => {
+    const play = evening()
+      .act({ do: 'set-settings', settings: { potters: 2 } })
+      .wait(600)
+    play.act({ do: 'stirred', bucketId: HEATHER! })
+    play.wait(60).append([{ kind: 'stirred', bucketId: HEATHER!, hands: 1 }], 'theirs')
+    expect(play.table.openBucket).toBeUndefined()
+    play.act({ do: 'told', potId: id(33), agoMin: 5 })
+    expect(play.table.openBucket).toBeUndefined()
+  })
+})
+
 describe('a dip that was another pot', () => {
   test('is the coat that came next on the pot that got it', () => {
     const play = evening()
