@@ -28,13 +28,22 @@ interface Parts {
   afterHit(): void
 }
 
+/** What comes in later than this was not hit now, ms. */
+const FRESH_MS = 5000
+
 export function openHits({ records, moment, devices, sounding, fault, afterHit }: Parts): Hits {
   const { clock, haptics } = devices
+  let own = false
   const setting = fetched(async () => (await import('../table/decide/decide-setup.ts')).decideSetup)
   const refused = () => {
     sounding.with(({ sound }) => sound.refused())
     haptics.feel('refused')
   }
+  records.journal.subscribe((change) => {
+    if (change.kind !== 'records' || own) return
+    const fresh = change.records.filter(({ at }) => Math.abs(clock.epochMs() - at) < FRESH_MS)
+    if (fresh.length > 0) sounding.with(({ foreign }) => foreign(fresh.map(({ event }) => event)))
+  })
   return {
     setting,
     refused,
@@ -63,7 +72,12 @@ export function openHits({ records, moment, devices, sounding, fault, afterHit }
         fault('sound', error)
       }
       const tz = -new Date(at).getTimezoneOffset()
-      records.journal.append(decision.events, { at, tz, mono: Math.round(atMs) })
+      own = true
+      try {
+        records.journal.append(decision.events, { at, tz, mono: Math.round(atMs) })
+      } finally {
+        own = false
+      }
       afterHit()
       return undefined
     },

@@ -83,8 +83,9 @@ function laneText(table: Table, card: Card, words: BenchWords): string {
 }
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
-export function LowLines({ faults }: LowProps) {
-  const { table, now, card, schedule, words, extras, bench } = useBench()
+export function LowLines({ faults: known }: LowProps) {
+  const { table, now, card, schedule, words, extras, health, bench } = useBench()
+  const faults = health.value.soundsElsewhere ? [words.value.bench.elsewhere, ...known] : known
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]
   const line = handsLine(table.value, schedule.value, now.value)
