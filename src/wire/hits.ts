@@ -41,7 +41,8 @@ export function openHits({ records, moment, devices, sounding, fault, afterHit }
   }
   records.journal.subscribe((change) => {
     if (change.kind !== 'records' || own) return
-    const fresh = change.records.filter(({ at }) => Math.abs(clock.epochMs() - at) < FRESH_MS)
+    const nowMs = clock.epochMs()
+    const fresh = change.records.filter(({ at }) => Math.abs(nowMs - at) < FRESH_MS)
     if (fresh.length > 0) sounding.with(({ foreign }) => foreign(fresh.map(({ event }) => event)))
   })
   return {

@@ -23,6 +23,11 @@ export interface Records {
   follow(changed: () => void, failed: (error: unknown) => void): void
 }
 
+/** Journals up to this long are folded in a moment. */
+const BESIDE_FROM = 500
+/** So many records at the end are a moment's work as well. */
+const MANY = 100
+
 export async function openRecords(which: TableName): Promise<Records> {
   const journal = await openJournal<TableEvent>({
     table: which,
@@ -47,20 +52,49 @@ export async function openRecords(which: TableName): Promise<Records> {
     unread,
     recovered,
     follow(changed, failed) {
+      const show = (of: Table) => {
+        try {
+          batch(() => {
+            table.value = of
+            changed()
+          })
+        } catch (error) {
+          failed(error)
+        }
+      }
+      // Much that comes in, or comes in among what was there, is folded beside the work; hits go on with the table there is.
+      let folding = false
+      const foldBeside = async () => {
+        if (folding) return
+        folding = true
+        try {
+          // Not in the task that brought them.
+          await new Promise((next) => setTimeout(next))
+          const { foldInSlices } = await import('./fold-beside.ts')
+          while (folded !== journal.records) {
+            const all = journal.records
+            const done = await foldInSlices(all, journal.phone)
+            if (all !== journal.records) continue
+            folded = all
+            show(done)
+          }
+        } finally {
+          folding = false
+        }
+      }
       journal.subscribe((change) => {
         switch (change.kind) {
           case 'records':
-            try {
-              batch(() => {
-                table.value = change.atEnd
-                  ? step(table.peek(), folded, change.records)
-                  : fold(journal.records, journal.phone)
-                changed()
-              })
-            } catch (error) {
-              failed(error)
+            if (journal.records.length > BESIDE_FROM && (!change.atEnd || change.records.length > MANY))
+              foldBeside().catch(failed)
+            else if (change.atEnd) {
+              const before = folded
+              folded = folding ? [...before, ...change.records] : journal.records
+              show(step(table.peek(), before, change.records))
+            } else {
+              folded = journal.records
+              show(fold(folded, journal.phone))
             }
-            folded = journal.records
             break
           case 'status':
             saved.value = change.status

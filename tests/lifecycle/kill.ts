@@ -69,6 +69,8 @@ export async function killOften(sitting: Sitting, times: number, seed: number): 
         })().catch((error) => {
           if (alive) throw error
         })
+        // Something was told as saved before the first one, however slow the machine is.
+        while (acknowledged.size === 0) await Promise.race([pause(100), working])
         await Promise.race([pause(random() * sitting.longestMs), working])
         alive = false
       } finally {
