@@ -1,7 +1,7 @@
 /** Computing on the page's own thread between two chances to draw and to be tapped, ms: a slow phone takes six times it. */
 export const SLICE_MS = 6
 /** So many at once: looking at the clock costs as well. */
-const STEP = 50
+const STEP = 20
 
 /** Lets the page draw and be tapped. */
 export const breath = () => new Promise<void>((resolve) => setTimeout(resolve))

@@ -4,7 +4,7 @@ import { foldSteps } from '../table/fold/fold.ts'
 import type { Table } from '../table/model/state.ts'
 
 /** So many events are a few ms of a slow phone. */
-const EACH = 100
+const EACH = 50
 
 /** The fold of many events without freezing the page. */
 export async function foldInSlices(events: readonly Stamped[], phone: string): Promise<Table> {
