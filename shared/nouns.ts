@@ -79,6 +79,8 @@ export interface BucketFacts {
   readonly limitMm: number
   /** A scratch through a 3 s coat on a dry 5 mm tile. */
   readonly pinMm?: number
+  /** What clings to a plate that can't drink, dipped at the target and dripped as a pot, wet g/cm2 of both faces. */
+  readonly clingsGramsPerCm2?: number
   readonly cautions: readonly Caution[]
 }
 

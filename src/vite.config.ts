@@ -22,6 +22,7 @@ const part =
 /** What one visit fetches in turn: the first screen, the bench, what its first card goes without. The rest: the bundler. */
 const MAIN = here('main.tsx')
 const BENCH = here('wire/start.tsx')
+const WALLS = here('table/forecast/walls.ts')
 const FACES = [here('screens/bench/lazy-faces.tsx'), here('table/card/judge.ts')]
 
 export default defineConfig({
@@ -43,6 +44,7 @@ export default defineConfig({
           groups: [
             { name: part('first', MAIN), debugName: 'first', priority: 3 },
             { name: part('bench', BENCH), debugName: 'bench', priority: 2 },
+            { name: part('walls', WALLS), debugName: 'walls', priority: 1.5 },
             { name: part('faces', ...FACES), debugName: 'faces', priority: 1 },
           ],
         },

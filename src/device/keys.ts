@@ -2,8 +2,6 @@
  * Any key is the big action: foot pedals, page turners and camera shutters are keyboards that send
  * one of a dozen keys, nobody knows which.
  */
-import { AGAIN_MS } from './press-facts.ts'
-
 /** Keys that move focus, leave, or belong to the system or the screen reader. */
 const NOT_OURS: ReadonlySet<string> = new Set([
   'Tab',
@@ -32,39 +30,34 @@ const OWN_CONTROL = 'button:not([data-press="bar"]), a[href], [role="button"]:no
 
 export interface KeyFact {
   readonly key: string
-  readonly atMs: number
   readonly repeat: boolean
   readonly withModifier: boolean
   readonly inText: boolean
   readonly onControl: boolean
 }
 
-/** Whether a key press is the big action, given the last one that was (page time, ms). */
-export function isBigAction(fact: KeyFact, lastMs: number): boolean {
+/** Whether a key press is the big action. */
+export function isBigAction(fact: KeyFact): boolean {
   if (fact.repeat || fact.withModifier || fact.inText) return false
   if (NOT_OURS.has(fact.key) || FUNCTION_KEY.test(fact.key)) return false
-  if (fact.onControl && (fact.key === 'Enter' || fact.key === ' ')) return false
-  return fact.atMs - lastMs >= AGAIN_MS
+  return !(fact.onControl && (fact.key === 'Enter' || fact.key === ' '))
 }
 
 /** Calls `onBig` with the key's page time. Returns the way to stop. */
 export function bindKeys(root: Document | HTMLElement, onBig: (atMs: number) => void): () => void {
-  let lastMs = -Infinity
   const onKey = (event: Event): void => {
     if (!(event instanceof KeyboardEvent)) return
     const at = event.target instanceof Element ? event.target : null
     const fact: KeyFact = {
       key: event.key,
-      atMs: event.timeStamp,
       repeat: event.repeat,
       withModifier: event.ctrlKey || event.altKey || event.metaKey,
       inText: at?.closest(TAKES_TEXT) != null,
       onControl: at?.closest(OWN_CONTROL) != null,
     }
-    if (!isBigAction(fact, lastMs)) return
-    lastMs = fact.atMs
+    if (!isBigAction(fact)) return
     event.preventDefault()
-    onBig(fact.atMs)
+    onBig(event.timeStamp)
   }
   root.addEventListener('keydown', onKey)
   return () => root.removeEventListener('keydown', onKey)

@@ -9,13 +9,13 @@ import {
   type PointerFact,
   type PressKind,
   type PressTarget,
-  type Refusal,
   RISE_MS,
+  type TouchRefusal,
 } from './press-facts.ts'
 
 export interface PressListener {
   onIntent(intent: Intent): void
-  onRefusal(refusal: Refusal): void
+  onRefusal(refusal: TouchRefusal): void
   /** A target is held: show its ring and sound its rise, full in {@link RISE_MS}. Called with null when let go. */
   onHolding?(target: PressTarget | null): void
 }

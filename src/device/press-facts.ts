@@ -90,7 +90,7 @@ export type RefusalCode =
   | 'splash'
   | 'locked'
 
-export interface Refusal {
+export interface TouchRefusal {
   readonly code: RefusalCode
   readonly atMs: number
   /** What the person meant as a hit is refused aloud; a bounce or a let-go is passed over in silence. */

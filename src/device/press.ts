@@ -3,7 +3,7 @@
  * One pure reducer over pointer facts; `press-binding.ts` feeds it from the page.
  */
 
-import type { Intent, PointerFact, PressTarget, Refusal, RefusalCode } from './press-facts.ts'
+import type { Intent, PointerFact, PressTarget, RefusalCode, TouchRefusal } from './press-facts.ts'
 import {
   AGAIN_MS,
   CARD_MS,
@@ -49,7 +49,7 @@ export interface PressState {
 export interface PressStep {
   readonly state: PressState
   readonly intent?: Intent
-  readonly refusal?: Refusal
+  readonly refusal?: TouchRefusal
 }
 
 export const restingPress: PressState = {

@@ -118,9 +118,9 @@ export interface PotWall {
 
 /** Moments on the clock of the events, minutes. `Infinity`: never in this air, or later than 7 days. */
 export interface Band {
-  readonly early: number
+  readonly lower: number
   readonly likely: number
-  readonly late: number
+  readonly upper: number
 }
 
 export type ZoneName = 'foot' | 'skirt' | 'body' | 'collar' | 'inside'

@@ -2,15 +2,14 @@
 export type { Ask, Reply } from './messages.ts'
 export { foresee } from './plan/foresee.ts'
 export {
+  drain,
   FINAL_WORK,
   firstPlan,
   LONG_WORK,
-  plan,
   planning,
   type Replanned,
 } from './plan/plan.ts'
 export type {
-  Action,
   Band,
   Bucket,
   Coat,
@@ -22,6 +21,7 @@ export type {
   Odds,
   OpenBucket,
   Plan,
+  PlanAction,
   PlanInput,
   Pot,
   PrepAction,

@@ -36,7 +36,7 @@ export type Reply =
 export function makeDesk(
   post: (reply: Reply) => void,
   later: (run: () => void) => void,
-  quiet: (run: () => void) => void = later,
+  quiet: (run: () => void) => void,
 ): (ask: Ask) => void {
   let newest = 0
   let turn = 0

@@ -1,6 +1,6 @@
 /**
  * What the planner is told and what it answers. Times are whole seconds on one running clock (any zero);
- * durations are whole seconds. The planner computes no drying: waits come in on their late edge, unless a
+ * durations are whole seconds. The planner computes no drying: waits come in on their upper bound, unless a
  * touch check said otherwise, and the caller says so by giving an earlier `readyAtS`.
  */
 
@@ -136,7 +136,7 @@ export interface PrepAction extends Timed {
   readonly step: number
 }
 
-export type Action = DipAction | SetUpAction | PrepAction
+export type PlanAction = DipAction | SetUpAction | PrepAction
 
 /** What may come out otherwise than an input says, which holds what is likely. Times in seconds. */
 export interface Odds {
@@ -157,9 +157,9 @@ export interface Odds {
 
 /** A moment as likely sooner as later, with the edges that one in ten comes before, and one in ten after. */
 export interface Band {
-  readonly early: number
+  readonly lower: number
   readonly likely: number
-  readonly late: number
+  readonly upper: number
 }
 
 /** How a plan may come out, on the input's clock. */
@@ -181,7 +181,7 @@ export interface LowerBound {
 
 export interface Plan {
   /** By start; of equal starts the lower potter first. */
-  readonly actions: readonly Action[]
+  readonly actions: readonly PlanAction[]
   /** End of the last dip (`nowS` with nothing to do). */
   readonly finishS: number
   /** Last kiln-dry moment; null with nothing to dry. */

@@ -8,7 +8,7 @@ import type { Action, Refusal } from '../table/model/action.ts'
 import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
-import type { Words } from '../words/first-cards.ts'
+import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
 import type { Extras } from './extras.ts'
 

@@ -1,6 +1,6 @@
 /** Days and hours by the phone's own calendar, in its own zone: a day of 23 or 25 hours is one day. Times: epoch ms. */
 import { DateTime } from 'luxon'
-import type { BenchWords } from '../words/bench.ts'
+import type { Words } from '../words/bench.ts'
 
 /** How the field of the phone for day and hour writes a moment. */
 const FIELD = "yyyy-MM-dd'T'HH:mm"
@@ -9,7 +9,7 @@ const daysBetween = (from: DateTime, to: DateTime): number =>
   Math.round(to.startOf('day').diff(from.startOf('day'), 'days').days)
 
 /** The hour, with its day where that is not today: as near as a week by the day's name, else by its date. */
-export function momentText(words: BenchWords['days'], language: string, atMs: number, nowMs: number): string {
+export function momentText(words: Words['days'], language: string, atMs: number, nowMs: number): string {
   const at = DateTime.fromMillis(atMs).setLocale(language)
   const clock = at.toFormat('HH:mm')
   const days = daysBetween(DateTime.fromMillis(nowMs), at)

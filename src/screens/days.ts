@@ -1,5 +1,5 @@
 import { useComputed } from '@preact/signals'
-import { useBench } from './bench-app.ts'
+import { useApp } from './app.ts'
 import { lazyValue } from './lazy.tsx'
 
 /** The calendar, once it is here. */
@@ -16,7 +16,7 @@ export interface Days {
 
 /** How moments are said that may be on another day; until the calendar is here, how far off they are. */
 export function useDays(): Days {
-  const { table, now, words, formats } = useBench()
+  const { table, now, words, formats } = useApp()
   const calendar = useCalendar()
   const w = words.value
   const f = formats.value

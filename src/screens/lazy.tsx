@@ -61,11 +61,11 @@ function part<Props extends object>(
 /** What is fetched, as a signal; `gives`: a failure is shown instead of being tried again. */
 function shown<Thing>(load: () => Promise<Thing>, gives = false) {
   const got = signal<{ readonly thing?: Thing; readonly failed?: true }>({})
-  const late = fetched(load, gives ? () => (got.value = { failed: true }) : undefined)
-  late.with((thing) => {
+  const part = fetched(load, gives ? () => (got.value = { failed: true }) : undefined)
+  part.with((thing) => {
     got.value = { thing }
   })
-  return { ask: late.ask, got }
+  return { ask: part.ask, got }
 }
 
 /** Fetches what {@link withStandIn} waits for. */

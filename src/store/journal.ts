@@ -18,7 +18,7 @@ const UNTOUCHED: Opening = { quarantined: [], lost: [], newer: 0, recovered: 0, 
 const ANSWER_MS = 3000
 
 /** Taking in much and packing: fetched when it comes to that. */
-const late = () => import('./merge.ts')
+const lazyMerge = () => import('./merge.ts')
 
 /**
  * Opens the journal on its ports: loads it, sets aside what cannot be folded, takes back what was spilled. Never
@@ -137,7 +137,8 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
   }
 
   const writeBack = async () => {
-    if (!readOnly && records.length > 0) await storage.put(await (await late()).entriesOf(records, schema))
+    if (!readOnly && records.length > 0)
+      await storage.put(await (await lazyMerge()).entriesOf(records, schema))
   }
 
   const requireWritable = () => {
@@ -197,7 +198,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     },
     async merge(candidates, nowMs) {
       requireWritable()
-      const { breath, entriesOf, examineMerge, freshOf, inParts } = await late()
+      const { breath, entriesOf, examineMerge, freshOf, inParts } = await lazyMerge()
       const examined = await examineMerge<E>(candidates, knowledge, nowMs, records.length === 0)
       const { records: read, aside, faulty, waiting, ahead } = examined
       const fresh = await freshOf(records, read)
@@ -224,7 +225,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       requireWritable()
       const byId = new Map(records.map((record) => [record.id, record]))
       const singles = (await storage.keys()).flatMap((key) => byId.get(key) ?? [])
-      for (const { ids, entry } of await (await late()).packsOf(singles, schema)) {
+      for (const { ids, entry } of await (await lazyMerge()).packsOf(singles, schema)) {
         const [key, value] = entry
         packsSeen.add(key)
         await storage.replace(ids, key, value)

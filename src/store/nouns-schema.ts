@@ -88,6 +88,7 @@ export const bucket = z.object({
   heightMm: limited('bucketHeightMm'),
   limitMm: limited('limitMm'),
   pinMm: z.optional(limited('pinMm')),
+  clingsGramsPerCm2: z.optional(limited('clingsGramsPerCm2')),
   cautions: z.array(z.enum(['lead', 'cadmium', 'barium', 'manganese', 'other'])).check(z.maxLength(10)),
 })
 

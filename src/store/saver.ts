@@ -1,8 +1,8 @@
 /** A write not done after this long is told to the person, though it may still succeed. */
-const LATE_MS = 2000
+const PATIENCE_MS = 2000
 const RETRY_MS = 5000
 
-/** `saved`: nothing is outstanding. `saving`: all is well so far. `not-saved`: it failed or is late; kept trying. */
+/** `saved`: nothing is outstanding. `saving`: all is well so far. `not-saved`: it failed or takes too long; kept trying. */
 export type SaveStatus = 'saved' | 'saving' | 'not-saved'
 
 export interface SaverPorts<T> {
@@ -62,10 +62,10 @@ export function createSaver<T>({ write, fallback, changed }: SaverPorts<T>): Sav
   }
 
   const attempt = (batches: readonly Batch<T>[]) => {
-    const late = setTimeout(trouble, LATE_MS)
+    const patience = setTimeout(trouble, PATIENCE_MS)
     write(batches.flatMap((batch) => batch.values))
       .then(() => finish(batches), trouble)
-      .finally(() => clearTimeout(late))
+      .finally(() => clearTimeout(patience))
   }
 
   const retry = () => {

@@ -12,7 +12,7 @@ export interface Fetched<Thing> {
 }
 
 /**
- * The one way code is fetched late: once, however often it is asked for. After a failure it is tried again by itself,
+ * The one way code is fetched lazily: once, however often it is asked for. After a failure it is tried again by itself,
  * unless `failed` is given, which is told instead and may ask again.
  */
 export function fetched<Thing>(load: () => Promise<Thing>, failed?: () => void): Fetched<Thing> {

@@ -7,7 +7,7 @@ export interface Point {
   readonly zMm: number
 }
 
-export interface Band {
+export interface OutlineBand {
   readonly pattern: PatternName
   readonly fromMm: number
   readonly toMm: number
@@ -21,7 +21,7 @@ interface OutlineProps {
   readonly outer: readonly Point[]
   readonly footLineMm: number
   /** In the order they were, or will be, put on. */
-  readonly bands: readonly Band[]
+  readonly bands: readonly OutlineBand[]
   readonly width: number
   readonly height: number
   /** The foot line is a concern: drawn in the warning colour. */
@@ -41,7 +41,7 @@ export function PotOutline({ outer, footLineMm, bands, width, height, alarm = fa
   const left = [...outer].reverse().map((p) => `${x(-p.rMm).toFixed(1)} ${y(p.zMm).toFixed(1)}`)
   const path = `M${right.join(' L')} L${left.join(' L')} Z`
   const names = [...new Set(bands.map((band) => band.pattern))]
-  const box = ({ fromMm, toMm, across = [-1, 1] }: Band) => ({
+  const box = ({ fromMm, toMm, across = [-1, 1] }: OutlineBand) => ({
     x: x((across[0] * widestMm) / 2),
     y: y(toMm),
     height: Math.max(0, (toMm - fromMm) * scale),

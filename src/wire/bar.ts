@@ -54,12 +54,12 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
       // Fingers are held to this by the rules for touches, from the paint of the card on.
       if (by !== 'press' && by !== 'hold' && atMs - shownMs < CARD_MS) return
       hitMs = atMs
-      const late = extras.peek()
+      const opened = extras.peek()
       if (sheet.peek()) hits.refused()
       else if (away.at.peek() && shown.kind !== 'count') away.back()
       else if (shown.kind === 'out') hush()
-      else if (offersRing(late, seen.peek(), shown, now.peek())) late?.setRing(true)
-      else if (shown.kind === 'finished' && late && late.longWaits() > 0) void late.calendar()
+      else if (offersRing(opened, seen.peek(), shown, now.peek())) opened?.setRing(true)
+      else if (shown.kind === 'finished' && opened && opened.longWaits() > 0) void opened.calendar()
       else hit(barAction(shown, by === 'hold', leftOut.peek()), atMs)
     },
     cardShown(atMs) {

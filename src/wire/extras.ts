@@ -1,4 +1,4 @@
-import { computed, type ReadonlySignal, type Signal } from '@preact/signals'
+import type { ReadonlySignal, Signal } from '@preact/signals'
 import type { UseStore } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
 import { CALENDAR_TYPE, calendarFile } from '../device/ics.ts'
@@ -10,7 +10,7 @@ import type { Card } from '../table/card/card.ts'
 import { placeText } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
 import { longWaits } from '../table/steps/calls-ahead.ts'
-import { BENCH_WORDS, type BenchWords } from '../words/bench.ts'
+import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
 import type { Devices } from './devices.ts'
 import { openKnocking } from './knocking.ts'
@@ -18,7 +18,7 @@ import { openNames } from './names.ts'
 import { openRinging, type Ringing, ringFacts } from './ringing.ts'
 import type { Sounding } from './sounding.ts'
 
-/** What the program lends to what is fetched late. */
+/** What the program lends to what is fetched lazily. */
 export interface Lent {
   readonly devices: Devices
   readonly sounding: Sounding
@@ -28,11 +28,11 @@ export interface Lent {
   readonly card: ReadonlySignal<Card>
   readonly route: Signal<Route>
   readonly bench: BenchView
+  readonly words: ReadonlySignal<Words>
   readonly formats: ReadonlySignal<Formats>
 }
 
 export interface Parts extends Lent {
-  readonly words: ReadonlySignal<BenchWords>
   /** Facts about this phone alone. */
   readonly store: UseStore
 }
@@ -43,10 +43,9 @@ export interface OpenedExtras extends Extras {
 }
 
 export async function openExtras(lent: Lent): Promise<OpenedExtras> {
-  const { database, table, now } = lent
-  const words = computed(() => BENCH_WORDS[table.value.settings.language])
+  const { database, table, now, words } = lent
   const store = database.store('local')
-  const parts: Parts = { ...lent, words, store }
+  const parts: Parts = { ...lent, store }
   const ringing = openRinging(parts, await ringFacts(store))
   const knocking = await openKnocking(parts, ringing.calling, ringing.heard)
   const names = await openNames(parts)

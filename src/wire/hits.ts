@@ -12,7 +12,7 @@ import type { Sounding } from './sounding.ts'
 /** What becomes of every hit: events that are sounded, then kept; or a refusal, which is heard. */
 export interface Hits {
   readonly act: App['act']
-  /** Decides on setting up and putting right; fetched late. */
+  /** Decides on setting up and putting right; fetched lazily. */
   readonly setting: Fetched<More>
   /** A hit that nothing came of is heard. */
   refused(): void

@@ -1,10 +1,10 @@
 import { computed, effect, signal } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
-import { inDemo, lastCopiedMs } from '../device/seen.ts'
+import { inDemo, lastCopiedMs, lastSeenMs } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
-import { FIRST_CARD_WORDS } from '../words/first-cards.ts'
+import { WORDS } from '../words/bench.ts'
 import { formats } from '../words/format.ts'
 import { openAttending } from './attending.ts'
 import { openBar } from './bar.ts'
@@ -34,13 +34,13 @@ export async function openProgram(faults: Faults): Promise<App> {
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
   const demo = inDemo()
-  const records = await openRecords(demo ? 'demo' : 'own')
+  const records = await openRecords(demo ? 'demo' : 'own', lastSeenMs() !== undefined)
   const { table, journal } = records
   const moment = openMoment(table, clock)
   const { now, card, seen } = moment
   records.follow(moment.tick, (error) => fault('records', error))
   const { health, patch } = openHealth(records, devices, sounding, demo)
-  const words = computed(() => FIRST_CARD_WORDS[table.value.settings.language])
+  const words = computed(() => WORDS[table.value.settings.language])
   const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
   const formatted = computed(() =>
     formats(words.value, table.value.settings.units, table.value.settings.language, hour12),
@@ -68,7 +68,7 @@ export async function openProgram(faults: Faults): Promise<App> {
 
   sounding.with((opened) => {
     const lent = { devices, sounding: opened, database: journal.database, table, now, card, route, bench }
-    const open = async () => (await import('./extras.ts')).openExtras({ ...lent, formats: formatted })
+    const open = async () => (await import('./extras.ts')).openExtras({ ...lent, words, formats: formatted })
     const opening = fetched(async () => (extras.value = await open()))
     setTimeout(opening.ask, EXTRAS_AFTER_MS)
     effect(() => {
@@ -120,6 +120,7 @@ export async function openProgram(faults: Faults): Promise<App> {
     tryDemo: async () => (await import('./demo.ts')).enter(journal, demo),
     leaveDemo: async () => (await import('./demo.ts')).leave(journal),
     attachBench(root) {
+      records.fetchWalls()
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },

@@ -4,7 +4,9 @@ import { isKnownKind, type TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
 import { type OpenedJournal, openJournal, witness } from '../store/index.ts'
 import { fold, step } from '../table/fold/fold.ts'
+import { needsWalls } from '../table/forecast/forecast.ts'
 import type { Table } from '../table/model/state.ts'
+import { fetched } from '../ui/fetched.ts'
 
 /** The journal of this phone, and the table it folds to. */
 export interface Records {
@@ -14,6 +16,8 @@ export interface Records {
   readonly readOnly: ReadonlySignal<boolean>
   /** What is kept could not be read, or not yet. */
   readonly unread: ReadonlySignal<boolean>
+  /** What computes walls, fetched: a table that needs it is shown once it is here. */
+  fetchWalls(): void
   /** Records that an emptied database had lost and the second copy gave back at this start. */
   readonly recovered: number
   /**
@@ -28,7 +32,10 @@ const BESIDE_FROM = 500
 /** So many records at the end are a moment's work as well. */
 const MANY = 100
 
-export async function openRecords(which: TableName): Promise<Records> {
+/** @param used whether the phone was used before: then pots may have coats. Rejects where what computes them is missing. */
+export async function openRecords(which: TableName, used: boolean): Promise<Records> {
+  const walls = fetched(() => import('../table/forecast/walls.ts'))
+  if (used) walls.ask()
   const journal = await openJournal<TableEvent>({
     table: which,
     isEvent: (event) => isKnownKind(event.kind),
@@ -40,10 +47,22 @@ export async function openRecords(which: TableName): Promise<Records> {
   const emptied = own && journal.records.length === 0 && opening.failure === null && witness() !== undefined
   const recovered = emptied ? await (await import('./rescue.ts')).rescue(journal) : 0
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
-  const table = signal(fold(folded, journal.phone))
+  let newest = fold(folded, journal.phone)
+  if (needsWalls(newest)) await import('../table/forecast/walls.ts')
+  const table = signal(newest)
   const saved = signal(journal.status)
   const readOnly = signal(journal.readOnly)
   const unread = signal(journal.opening.failure !== null)
+  const show = (changed: () => void, failed: (error: unknown) => void) => {
+    try {
+      batch(() => {
+        table.value = newest
+        changed()
+      })
+    } catch (error) {
+      failed(error)
+    }
+  }
   return {
     journal,
     table,
@@ -51,16 +70,14 @@ export async function openRecords(which: TableName): Promise<Records> {
     readOnly,
     unread,
     recovered,
+    fetchWalls: walls.ask,
     follow(changed, failed) {
-      const show = (of: Table) => {
-        try {
-          batch(() => {
-            table.value = of
-            changed()
-          })
-        } catch (error) {
-          failed(error)
-        }
+      const become = (of: Table) => {
+        newest = of
+        if (needsWalls(newest)) {
+          walls.with(() => show(changed, failed))
+          walls.ask()
+        } else show(changed, failed)
       }
       // Much that comes in, or comes in among what was there, is folded beside the work; hits go on with the table there is.
       let folding = false
@@ -76,7 +93,7 @@ export async function openRecords(which: TableName): Promise<Records> {
             const done = await foldInSlices(all, journal.phone)
             if (all !== journal.records) continue
             folded = all
-            show(done)
+            become(done)
           }
         } finally {
           folding = false
@@ -85,16 +102,18 @@ export async function openRecords(which: TableName): Promise<Records> {
       journal.subscribe((change) => {
         switch (change.kind) {
           case 'records':
-            if (journal.records.length > BESIDE_FROM && (!change.atEnd || change.records.length > MANY))
+            if (journal.records.length > BESIDE_FROM && (!change.atEnd || change.records.length > MANY)) {
               foldBeside().catch(failed)
-            else if (change.atEnd) {
-              const before = folded
-              folded = folding ? [...before, ...change.records] : journal.records
-              show(step(table.peek(), before, change.records))
-            } else {
-              folded = journal.records
-              show(fold(folded, journal.phone))
+              break
             }
+            try {
+              become(
+                change.atEnd ? step(newest, folded, change.records) : fold(journal.records, journal.phone),
+              )
+            } catch (error) {
+              failed(error)
+            }
+            folded = folding ? [...folded, ...change.records] : journal.records
             break
           case 'status':
             saved.value = change.status

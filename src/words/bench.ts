@@ -1,12 +1,26 @@
-import { firstCards } from './en/first-cards.ts'
+import { cards } from './en/cards.ts'
 import { other } from './en/other.ts'
 import { waits } from './en/waits.ts'
-import type { Language, Words } from './first-cards.ts'
 
-/** All words of the bench: those of its first cards and those that are fetched after them. */
-export type BenchWords = Words & typeof other & { readonly bench: typeof waits }
+/** Words of a step that hands do on one pot with one hit. */
+export interface HandWords {
+  readonly bar: string
+  readonly title: string
+  /** Of a lid, whose edge is what a foot is to a pot: left out where the step knows no difference. */
+  readonly lidTitle?: string
+  readonly text: string
+  /** How many are left, this one among them. */
+  readonly more: (n: number) => string
+  /** At the step; by the kind of wax where that matters. */
+  readonly caution?: string | { readonly hot: string; readonly water: string }
+}
 
-/** By language, as {@link FIRST_CARD_WORDS}. */
-export const BENCH_WORDS = {
-  en: { ...firstCards, ...other, bench: { ...firstCards.bench, ...waits } },
-} satisfies Record<Language, BenchWords>
+/** All words of the bench. */
+export type Words = typeof cards & typeof other & { readonly bench: typeof waits }
+
+/** By language. A new language is a new folder of the same shapes. */
+export const WORDS = {
+  en: { ...cards, ...other, bench: { ...cards.bench, ...waits } },
+} satisfies Record<string, Words>
+
+export type Language = keyof typeof WORDS

@@ -1,4 +1,4 @@
-import type { Words } from './first-cards.ts'
+import type { Words } from './bench.ts'
 
 const MM_PER_INCH = 25.4
 const ML_PER_US_FLUID_OUNCE = 29.5735

@@ -1,5 +1,5 @@
+import type { Language } from './bench.ts'
 import { trouble } from './en/trouble.ts'
-import type { Language } from './first-cards.ts'
 
 export type TroubleWords = typeof trouble
 

@@ -43,7 +43,9 @@ test('stir gate: stale after five minutes, a plain hit stirs, a long one dips un
   await expect(bench.face).toContainText('last stir 5 min ago')
   await bench.holdBar()
   await page.clock.runFor(9500)
-  expect((await bench.pot(33)).dips[0]).toMatchObject({ unstirred: true })
+  const [dip] = (await bench.pot(33)).dips
+  expect(dip).toMatchObject({ unstirred: true })
+  expect(Math.round(dip!.stirredAgoMs! / 60_000)).toBe(5)
 })
 
 test('late FOOT CLEAN leaves the ready time alone; a dip told late counts from when it was', async ({

@@ -1,3 +1,4 @@
+import '../../src/table/forecast/walls.ts'
 import { expect, type Locator, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'

@@ -84,3 +84,23 @@ test('a stack that fills the wall says so; inside tonight, outside tomorrow is t
     'collar',
   ])
 })
+
+test('a weighed slide: a film no glaze leaves is refused, a likely one is kept with its bucket', async ({
+  page,
+}) => {
+  const bench = await BenchPage.on(page, [demoEvents()])
+  await open(page, 'buckets/demo.gatepost')
+  await page.getByText('Film on a full wall').click()
+  await type(page, 'The slide gained', '15')
+  await expect(page.getByText('No glaze leaves such a film')).toBeVisible()
+  await type(page, 'The slide gained', '')
+  await expect(page.getByText('No glaze leaves such a film')).toBeHidden()
+  await type(page, 'The slide gained', '0.9')
+  await expect(page.getByText('A full wall keeps 0.12 mm; its yield stress is 2.9 Pa at most.')).toBeVisible()
+  await key(page, 'Take it').last().click()
+  await expect(page.getByText('By its slide, a full wall keeps 0.12 mm.')).toBeVisible()
+  await key(page, /^Save$/).click()
+  await page.clock.runFor(500)
+  const { buckets } = await bench.table()
+  expect(buckets['demo.gatepost']?.facts.clingsGramsPerCm2).toBeCloseTo(0.03, 9)
+})

@@ -130,11 +130,11 @@ test('two at one phone: each an own card in one tap, a pot in one pair of hands 
   await bench.told()
   const toOther = async () => {
     await page.clock.runFor(450)
-    await page.locator('.lane-strip').tap()
+    await page.locator('.potter-strip').tap()
     await page.clock.runFor(50)
   }
   await expect(bench.face).toContainText('Open Gatepost')
-  await expect(page.locator('.lane-strip')).toContainText('Potter 2')
+  await expect(page.locator('.potter-strip')).toContainText('Potter 2')
   await bench.pass(3 * MIN_S)
   await bench.hit()
   await bench.hit()
@@ -143,7 +143,7 @@ test('two at one phone: each an own card in one tap, a pot in one pair of hands 
   await expect(page.locator('.bench-second')).toHaveCount(0)
   await toOther()
   await expect(page.locator('.bench-second')).toHaveCount(1)
-  await expect(page.locator('.lane-strip')).toContainText('foot of 1')
+  await expect(page.locator('.potter-strip')).toContainText('foot of 1')
   await bench.arm(7)
   await bench.hit()
   await page.clock.runFor(1000)

@@ -49,6 +49,32 @@ test('five clocks stopped and opened again: each is right within two seconds, no
   expect(after.hits).toEqual(before.hits)
 })
 
+test.describe('on a slow line', () => {
+  // The worker would fetch beside the page, where it cannot be held up.
+  test.use({ serviceWorkers: 'block' })
+
+  test('a table with coats shows once what computes walls is there, with its own times', async ({ page }) => {
+    const bench = await BenchPage.on(page, fiveClocks(EVENING.getTime()))
+    const due = duesOf(await bench.table())
+    let release = () => {}
+    const released = new Promise<void>((done) => {
+      release = done
+    })
+    await page.route('**/assets/walls-*.js', async (route) => {
+      await released
+      await route.continue()
+    })
+    await page.clock.pauseAt(due[1]!.at + 1000)
+    await page.goto('./#/board')
+    await page.reload()
+    await page.waitForTimeout(500)
+    await expect(page.locator('.board, .bench, .broken')).toHaveCount(0)
+    release()
+    await expect(page.locator('.board')).toBeVisible()
+    expect(await readyOn(page)).toHaveLength(2)
+  })
+})
+
 /** Numbers in the list of what came due meanwhile, as it stands. */
 const overdue = async (page: Page) => (await page.locator('.overdue strong').allTextContents()).map(Number)
 

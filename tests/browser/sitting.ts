@@ -1,3 +1,4 @@
+import '../../src/table/forecast/walls.ts'
 import { forecastOf } from '../../src/table/forecast/forecast.ts'
 import type { Table } from '../../src/table/model/state.ts'
 import { numbers } from '../fixtures/numbers.ts'
@@ -137,7 +138,7 @@ function broken(table: Table): string[] {
       if (dip.coat !== i) said.push(`${pot.facts.number} coat ${dip.coat} as ${i}`)
       if (i === 0) return
       const before = forecastOf(table, { ...pot, dips: pot.dips.slice(0, i) })
-      if (before && dip.tappedAt < before.ready.late) said.push(`${pot.facts.number} too soon`)
+      if (before && dip.tappedAt < before.ready.upper) said.push(`${pot.facts.number} too soon`)
     })
   }
   return said

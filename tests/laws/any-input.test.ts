@@ -136,8 +136,8 @@ const potOf = (of: Typed): PotWall => ({
 
 /** A real number or Infinity, in order. */
 function sound(band: Band): void {
-  for (const minutes of [band.early, band.likely, band.late]) expect(minutes > -Infinity).toBe(true)
-  expect(band.early <= band.likely && band.likely <= band.late).toBe(true)
+  for (const minutes of [band.lower, band.likely, band.upper]) expect(minutes > -Infinity).toBe(true)
+  expect(band.lower <= band.likely && band.likely <= band.upper).toBe(true)
 }
 
 /** Milliseconds within which any one pot must be forecast, however slow the machine. */

@@ -11,9 +11,8 @@ import { rideAlong } from '../../src/table/advice/ticket.ts'
 import { warningsFor } from '../../src/table/advice/warnings.ts'
 import { outlookOf, warningsOf } from '../../src/table/advice/what-if.ts'
 import { outputsOf } from '../../src/table/card/outputs.ts'
-import { forecastOf } from '../../src/table/forecast/forecast.ts'
+import { filledAt, forecastOf } from '../../src/table/forecast/forecast.ts'
 import { plannedDip } from '../../src/table/forecast/hypothetical-dip.ts'
-import { filledAt } from '../../src/table/forecast/saturation.ts'
 import type { Action } from '../../src/table/model/action.ts'
 import { planOf, potsOnTable } from '../../src/table/model/plan.ts'
 import { jobsOf } from '../../src/table/order/jobs.ts'
@@ -65,7 +64,7 @@ function look({ table, nowMs, card }: Play): void {
   rideAlong(table)
   for (const pot of potsOnTable(table)) {
     const forecast = forecastOf(table, pot)
-    if (forecast) expect(forecast.ready.early <= forecast.ready.late).toBe(true)
+    if (forecast) expect(forecast.ready.lower <= forecast.ready.upper).toBe(true)
     const filled = filledAt(table, pot, nowMs)
     expect(filled >= 0 && filled <= 1).toBe(true)
     for (const bucketId of BUCKETS) warningsFor(table, pot, bucketId, nowMs)

@@ -11,6 +11,8 @@ const FULL = process.env.PROVE === '1'
 const ROOMS = FULL ? 300 : 16
 const WEIGHINGS = FULL ? 800 : 80
 
+const PHYSICAL = WORLDS.find(({ physical }) => physical)!
+
 const told = ({ inside, width, error, count }: Tally): string =>
   `${(100 * inside).toFixed(0)} % in a factor of ${width.toFixed(1)}, off by ${error.toFixed(2)} (${count})`
 
@@ -29,9 +31,26 @@ describe('bands hold the truth four times out of five', () => {
     }
   })
 
-  test('ten looks halve how far off the likely touch is', () => {
-    const [before, after] = [0, 10].map((looks) => coverageOf(WORLDS[0]!, ROOMS, looks, 1).touch.error)
-    expect(after!).toBeLessThan(before! / 2)
+  test('untaught they are wide, and no wider than rooms with physical errors ask for', () => {
+    const rooms = FULL ? ROOMS : 4 * ROOMS
+    const untaught = coverageOf(PHYSICAL, rooms, 0, 1).touch
+    expect(untaught.inside).toBeLessThan(FULL ? 0.9 : 0.95)
+    expect(untaught.inside).toBeGreaterThan(0.75)
+    expect(untaught.width).toBeLessThan(8)
+  })
+
+  test('ten looks make them narrower by two fifths, and the likely touch as much less off', () => {
+    const [before, after] = [0, 10].map((looks) => coverageOf(WORLDS[0]!, ROOMS, looks, 1).touch)
+    expect(after!.error).toBeLessThan(0.6 * before!.error)
+    expect(after!.width).toBeLessThan(FULL ? 3.5 : 4)
+    expect(after!.width).toBeLessThan((FULL ? 0.6 : 0.75) * before!.width)
+  })
+
+  // One room's waits share its errors: a slice of few rooms tells little, so the promise is held at full count.
+  test('waits of 3 to 60 minutes after 24 looks, with physical errors', () => {
+    const { middling } = coverageOf(PHYSICAL, FULL ? ROOMS : 24, 24, 1)
+    expect(middling.inside).toBeGreaterThan(FULL ? 0.75 : 0.65)
+    expect(middling.inside).toBeLessThan(FULL ? 0.88 : 0.95)
   })
 })
 

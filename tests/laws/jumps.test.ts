@@ -31,8 +31,8 @@ function figures({ absorption, wallMm, holdS, rh }: Knobs): number[] {
   const pot = potOf(beaker(wallMm, { heightMm: 95, rimMm: 80, footLineMm: 6 }), bisqueOf(absorption))
   const events = [0, 300].map((atMin) => dip(`at ${atMin}`, atMin, holdS, { kind: 'full' }, undefined, 120))
   const { touchDry, thirsty, kilnDry } = forecastPot(pot, events, air(20, rh, 0.15), UNLEARNED)
-  return [touchDry, thirsty, kilnDry].flatMap(({ early, likely, late }) =>
-    [early, likely, late].map((at) => Math.log(at - 300)),
+  return [touchDry, thirsty, kilnDry].flatMap(({ lower, likely, upper }) =>
+    [lower, likely, upper].map((at) => Math.log(at - 300)),
   )
 }
 

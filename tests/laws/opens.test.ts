@@ -5,7 +5,7 @@ import { isKnownKind, type TableEvent } from '../../shared/events.ts'
 import type { AnyEvent, JournalRecord } from '../../shared/record.ts'
 import { contentFault } from '../../src/store/events-schema.ts'
 import { loadJournal } from '../../src/store/journal.ts'
-import { marked } from '../../src/store/marks.ts'
+import { marked, SCHEMA } from '../../src/store/marks.ts'
 import { cardOf } from '../../src/table/card/card-now.ts'
 import { judge } from '../../src/table/card/judge.ts'
 import { judged } from '../../src/table/card/judged.ts'
@@ -19,7 +19,7 @@ const NOW = Date.UTC(2026, 2, 3, 21)
 const RUNS = Number(process.env.PROVE_RUNS ? 10_000 : 60)
 const records = recordsOf(waiting(4, NOW))
 const KNOWLEDGE = {
-  schema: 1,
+  schema: SCHEMA,
   isEvent: ({ kind }: AnyEvent) => isKnownKind(kind),
   content: async () => contentFault,
 }

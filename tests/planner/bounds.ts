@@ -1,6 +1,7 @@
-import { type PlanInput, type Pot, plan } from '../../src/planner/index.ts'
+import type { PlanInput, Pot } from '../../src/planner/index.ts'
 import { layProblem, type Problem } from '../../src/planner/problem/problem.ts'
 import { FULL, longestChainS } from './figures.ts'
+import { plan } from './plan.ts'
 
 /**
  * Lower bounds on the finish of one pair of hands that take longer than the planner can wait for. Each holds for

@@ -1,15 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import {
-  type DipAction,
-  type Plan,
-  type PlanInput,
-  type Pot,
-  plan,
-  type SetUpAction,
-} from '../../src/planner/index.ts'
+import type { DipAction, Plan, PlanInput, Pot, SetUpAction } from '../../src/planner/index.ts'
 import { bucket, exampleFour, MIN, pot, twoHands } from './boards.ts'
 import { chance, generate } from './generate.ts'
 import { replan } from './plain.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 const WORK = 60_000

@@ -1,6 +1,7 @@
-import { type PlanInput, plan } from '../../src/planner/index.ts'
+import type { PlanInput } from '../../src/planner/index.ts'
 import { mean } from './figures.ts'
 import { laterMs } from './hands.ts'
+import { plan } from './plan.ts'
 import type { Outcome, Sitting } from './played.ts'
 
 /** Orders of dips timed: enough for a board of twelve pots. */

@@ -14,11 +14,13 @@ const odds: Odds = { laterS: [0, 60], meanLaterS: 0, pauses: 0, pots: {} }
 function openDesk() {
   const replies: Reply[] = []
   const queue: (() => void)[] = []
+  const resting: (() => void)[] = []
   const ask = makeDesk(
     (reply) => replies.push(reply),
     (run) => queue.push(run),
+    (run) => resting.push(run),
   )
-  return { replies, ask, step: () => queue.shift()?.(), queue }
+  return { replies, ask, step: () => queue.shift()?.(), queue, rest: () => resting.shift()?.() }
 }
 
 const run = (desk: ReturnType<typeof openDesk>) => {
@@ -46,6 +48,18 @@ describe('the desk of the worker', () => {
     expect(stages(desk)).toEqual(['1 first', '2 first', '2 final'])
   })
 
+  it('begins no long search that a newer question overtook while the table rested', () => {
+    const input = generate(BOARD, { pots: [40, 40], coats: [3, 3], gridS: 1 })
+    const desk = openDesk()
+    desk.ask({ id: 1, input, previous: null, odds, long: true })
+    run(desk)
+    desk.ask({ id: 2, input: exampleFour(), previous: null, odds, long: false })
+    run(desk)
+    desk.rest()
+    run(desk)
+    expect(stages(desk)).toEqual(['1 first', '1 final', '2 first', '2 final'])
+  })
+
   it('refuses by name what it can not plan', () => {
     const desk = openDesk()
     const input = board([bucket('X')], [pot('A', ['Z'], [])])
@@ -57,6 +71,9 @@ describe('the desk of the worker', () => {
     const input = generate(BOARD, { pots: [40, 40], coats: [3, 3], gridS: 1 })
     const desk = openDesk()
     desk.ask({ id: 1, input, previous: null, odds, long: true })
+    run(desk)
+    expect(stages(desk)).toEqual(['1 first', '1 final'])
+    desk.rest()
     run(desk)
     const [, final, better] = desk.replies
     if (final?.stage !== 'final' || better?.stage !== 'better') throw new Error(stages(desk).join())

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { plan } from '../../src/planner/index.ts'
 import {
   board,
   bucket,
@@ -12,6 +11,7 @@ import {
   twoHands,
 } from './boards.ts'
 import { dispatch } from './plain.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 const lines = (told: ReturnType<typeof dispatch>) =>

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { foresee, type Odds, plan } from '../../src/planner/index.ts'
+import { foresee, type Odds } from '../../src/planner/index.ts'
 import { board, bucket, exampleFive, exampleFour, exampleOne, MIN, pot, twoHands } from './boards.ts'
 import { generate } from './generate.ts'
+import { plan } from './plan.ts'
 
 const CERTAIN: Odds = { laterS: [0], meanLaterS: 0, pauses: 0, pots: {} }
 const HANDS: Odds = { laterS: [0, 20, 40, 60], meanLaterS: 0, pauses: 0.03, pots: {} }
@@ -13,8 +14,8 @@ describe('how an order may come out', () => {
     for (const input of [exampleOne(), exampleFour(), { ...exampleFour(), hands: twoHands() }]) {
       const told = plan(input, WORK)
       const { finishS, dryAtS } = foresee(input, told, CERTAIN)!
-      expect(finishS).toEqual({ early: told.finishS, likely: told.finishS, late: told.finishS })
-      expect(dryAtS.late).toBe(told.dryAtS)
+      expect(finishS).toEqual({ lower: told.finishS, likely: told.finishS, upper: told.finishS })
+      expect(dryAtS.upper).toBe(told.dryAtS)
     }
     expect(foresee(board([], []), plan(board([], [])), CERTAIN)).toBeNull()
   })
@@ -25,9 +26,9 @@ describe('how an order may come out', () => {
       const told = plan(input, WORK)
       const seen = foresee(input, told, HANDS)!
       expect(foresee(input, told, HANDS)).toEqual(seen)
-      expect(seen.finishS.early).toBeLessThan(seen.finishS.likely)
-      expect(seen.finishS.likely).toBeLessThan(seen.finishS.late)
-      expect(seen.finishS.early).toBeGreaterThan(told.finishS)
+      expect(seen.finishS.lower).toBeLessThan(seen.finishS.likely)
+      expect(seen.finishS.likely).toBeLessThan(seen.finishS.upper)
+      expect(seen.finishS.lower).toBeGreaterThan(told.finishS)
       const pots = Object.fromEntries(
         input.pots.map(({ id, coats, kilnDryS }) => [
           id,
@@ -38,7 +39,7 @@ describe('how an order may come out', () => {
           },
         ]),
       )
-      expect(foresee(input, told, { ...HANDS, pots })!.dryAtS.late).toBeGreaterThan(seen.dryAtS.late)
+      expect(foresee(input, told, { ...HANDS, pots })!.dryAtS.upper).toBeGreaterThan(seen.dryAtS.upper)
     }
   })
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { plan } from '../../src/planner/index.ts'
 import { board, bucket, exampleTwo, MIN, pot } from './boards.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 describe('a deadline', () => {

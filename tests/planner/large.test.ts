@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { LONG_WORK, type Plan, type PlanInput, plan } from '../../src/planner/index.ts'
+import { LONG_WORK, type Plan, type PlanInput } from '../../src/planner/index.ts'
 import { bestBound, fewPotsBound, meanBound, windowsBound } from './bounds.ts'
 import { aims, compare, FRESH_SEED, FULL, longestChainS, mean, percent } from './figures.ts'
 import { generate } from './generate.ts'
 import { byHabit, replan } from './plain.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 /** Boards of `pots` pots of 3 coats without a deadline: there lateness would come before finish. */

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { firstPlan, type Plan, type PlanInput, plan } from '../../src/planner/index.ts'
+import { firstPlan, type Plan, type PlanInput } from '../../src/planner/index.ts'
 import { board, twoHands } from './boards.ts'
 import { generate } from './generate.ts'
 import { byHabit, dispatch, retime } from './plain.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 const RUNS = process.env.PROVE === '1' ? 1500 : 24

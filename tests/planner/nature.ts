@@ -1,5 +1,5 @@
 import type { TableEvent } from '../../shared/events.ts'
-import { forecastOf } from '../../src/table/forecast/forecast.ts'
+import { type BandMs, forecastOf } from '../../src/table/forecast/forecast.ts'
 import type { DipState, PotState, Table } from '../../src/table/model/state.ts'
 import { twelve } from '../fixtures/twelve.ts'
 import { luck, normal } from './hands.ts'
@@ -23,9 +23,9 @@ export function untaught(table: Table): Table {
 }
 
 /** A moment of a band, at so many standard deviations of the logarithm on each side of the likely. */
-function moment(fromMs: number, band: { early: number; likely: number; late: number }, z: number): number {
+function moment(fromMs: number, band: BandMs, z: number): number {
   const likely = Math.max(1, band.likely - fromMs)
-  const edge = Math.max(1, (z < 0 ? band.early : band.late) - fromMs)
+  const edge = Math.max(1, (z < 0 ? band.lower : band.upper) - fromMs)
   return fromMs + likely * (edge / likely) ** (Math.abs(z) / Z90)
 }
 

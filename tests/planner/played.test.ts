@@ -36,8 +36,8 @@ const ROWS: readonly Row[] = [
 const paceOf = (name: PaceProfile['name']): PaceProfile => PACES.find((pace) => pace.name === name)!
 
 const holds = (outcome: Outcome): boolean => {
-  const { early, late } = outcome.foreseen!.finish
-  return early <= outcome.finishMin && outcome.finishMin <= late
+  const { lower, upper } = outcome.foreseen!.finish
+  return lower <= outcome.finishMin && outcome.finishMin <= upper
 }
 
 const row = (parts: readonly (string | number)[]): string =>
@@ -89,7 +89,7 @@ describe('sittings of twelve pots by the cards alone', () => {
       }
       const of = (part: (outcome: Outcome) => number) => mean(outcomes.map(part))
       const beyond = mean(outcomes.map(({ finishMin }, k) => finishMin / knowing[k]! - 1))
-      const wide = of(({ foreseen }) => foreseen!.finish.late / foreseen!.finish.early)
+      const wide = of(({ foreseen }) => foreseen!.finish.upper / foreseen!.finish.lower)
       const held = of((outcome) => Number(holds(outcome)))
       console.log(
         row([

@@ -236,5 +236,5 @@ export function playSitting(sitting: Sitting): Outcome {
 
 const minutesOf = (band: Band, startMs: number): Band => {
   const min = (s: number) => (s * 1000 - startMs) / 60_000
-  return { early: min(band.early), likely: min(band.likely), late: min(band.late) }
+  return { lower: min(band.lower), likely: min(band.likely), upper: min(band.upper) }
 }

@@ -1,25 +1,25 @@
 import { describe, expect, it } from 'vitest'
 import {
-  type Action,
   FINAL_WORK,
   firstPlan,
   type Hands,
   type Plan,
+  type PlanAction,
   type PlanInput,
   type Pot,
-  plan,
 } from '../../src/planner/index.ts'
 import { MIN, twoHands } from './boards.ts'
 import { cpuMs, FULL } from './figures.ts'
 import { chance, generate } from './generate.ts'
 import { replan, retime } from './plain.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 /** The search's work a re-plan in the slice, where speed isn't looked at. */
 const WORK = FULL ? FINAL_WORK : 15_000
 const SITTINGS = FULL ? 20 : 2
 
-type Dip = Extract<Action, { kind: 'dip' }>
+type Dip = Extract<PlanAction, { kind: 'dip' }>
 
 const handsOf = (hands: readonly Hands[]): PlanInput['hands'] =>
   hands.length === 2 ? [hands[0]!, hands[1]!] : [hands[0]!]
@@ -37,7 +37,7 @@ const away = (table: PlanInput, nowS: number): PlanInput => ({
 })
 
 /** The action done by its potter, `slowerS` longer than planned; `pot` is the pot that went in, right or wrong. */
-function done(table: PlanInput, action: Action, slowerS: number, potId?: string): PlanInput {
+function done(table: PlanInput, action: PlanAction, slowerS: number, potId?: string): PlanInput {
   const endS = action.endS + slowerS
   const mine = table.hands[action.potter]!
   let { open } = mine

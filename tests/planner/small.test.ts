@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { plan } from '../../src/planner/index.ts'
 import { exhaust } from './exhaust.ts'
 import { aims, cpuMs, dipsOf, FRESH_SEED, FULL, percent } from './figures.ts'
 import { generate } from './generate.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 const KINDS = [

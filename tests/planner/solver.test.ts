@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { plan } from '../../src/planner/index.ts'
 import { exampleThree, exampleTwo } from './boards.ts'
 import { aims, FULL } from './figures.ts'
 import { generate } from './generate.ts'
 import { makeSolver } from './highs.ts'
+import { plan } from './plan.ts'
 
 /** At least 40 boards in full (PROVE=1), a slice otherwise; 4 to 6 dips is as far as the solver goes in seconds. */
 const BOARDS = FULL ? 200 : 6

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { FINAL_WORK, plan } from '../../src/planner/index.ts'
+import { FINAL_WORK } from '../../src/planner/index.ts'
 import { twoHands } from './boards.ts'
 import { aims, compare, FRESH_SEED, FULL } from './figures.ts'
 import { generate } from './generate.ts'
+import { plan } from './plan.ts'
 import { faults } from './verify.ts'
 
 /** Orders timed a question; a slice has less. */

@@ -65,9 +65,9 @@ const LEVELS = {
     ['advice', 'order'],
     ['card', 'decide'],
   ],
-  words: [['name.ts'], ['en'], ['first-cards.ts', 'front.ts', 'bench.ts', 'desk.ts', 'format.ts']],
+  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'desk.ts', 'format.ts']],
   screens: [
-    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'lazy.tsx', 'bench-app.ts'],
+    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'lazy.tsx'],
     ['text'],
     ['parts', 'desk'],
     ['bench', 'board', 'buckets', 'first', 'room', 'stacks'],

@@ -1,4 +1,4 @@
-/** Log-normal ranges: the normal law, mixtures of log-normals, and their early, likely and late edges. */
+/** Log-normal ranges: the normal law, mixtures of log-normals, and their lower bounds, medians and upper bounds. */
 
 import type { Band } from '../contract.ts'
 import { HORIZON_MIN } from '../parameters.ts'
@@ -43,7 +43,7 @@ export interface Likelihood {
   readonly weight: number
 }
 
-/** Edges of the range: one wait in ten is shorter than early, one in ten longer than late. */
+/** Edges of the range: one wait in ten is shorter than the lower one, one in ten longer than the upper one. */
 const EDGES = [0.1, 0.5, 0.9] as const
 /** Quantile of the standard normal at 0.9. */
 export const Z90 = 1.2815515655446004
@@ -90,14 +90,14 @@ export function quantile(of: readonly Likelihood[], sd: number, part: number): n
   return Math.exp(at)
 }
 
-/** Early, likely and late of a mixture counted from `fromMin`; past seven days is never. */
+/** Lower bound, median and upper bound of a mixture counted from `fromMin`; past seven days is never. */
 export function bandOf(of: readonly Likelihood[], sd: number, fromMin: number): Band {
   const alike = of.every(({ minutes }) => minutes === of[0]!.minutes)
-  const [early, likely, late] = EDGES.map((part, k) => {
+  const [lower, likely, upper] = EDGES.map((part, k) => {
     const minutes = alike
       ? Math.max(LEAST_MIN, of[0]!.minutes) * Math.exp((k - 1) * Z90 * sd)
       : quantile(of, sd, part)
     return minutes > HORIZON_MIN ? Infinity : fromMin + minutes
   }) as [number, number, number]
-  return { early, likely, late }
+  return { lower, likely, upper }
 }

@@ -1,9 +1,11 @@
 /** The film a face carries out of the bucket: drawn up, drained, and what gravity cannot move. */
 
+import { between } from '../check.ts'
 import type { Slop } from '../contract.ts'
 import { rootOf } from '../numeric/root.ts'
 import {
   DRAIN_THIRSTY_S,
+  DRIP_S,
   GRAVITY_M_PER_S2,
   SLOP_SOLIDS,
   SLOP_TENSION_N_PER_M,
@@ -12,7 +14,7 @@ import {
   SLOP_YIELD_PA,
   SLOP_YIELD_SLOPE,
 } from '../parameters.ts'
-import { solidsFraction } from './slop.ts'
+import { checkedSlop, solidsFraction } from './slop.ts'
 
 /** Coefficient of Landau, Levich & Derjaguin's law; 0.944 in the original papers, 0.94581 solved to more digits. */
 const DRAG_OUT = 0.94581
@@ -87,6 +89,28 @@ export function liquidOf(slop: Slop, doubt: Doubt = likely): Liquid {
     kgPerM3: 1000 * slop.gramsPerMl,
   }
 }
+
+/** A plate of this length, dipped and dripped as a pot, on which the film is told (a microscope slide but for its grip). */
+const PLATE_MM = 60
+const PLATE_LIFT_MM_PER_S = 120
+
+/** Film on a plate that can't drink, after the drip, wet g/cm2, as computed for a slop of which nothing was weighed. */
+export function clingsGramsPerCm2(slop: Slop): number {
+  const { clingsGramsPerCm2: _weighed, ...unweighed } = checkedSlop(slop)
+  const dryMm = filmOf(unweighed, PLATE_MM, PLATE_LIFT_MM_PER_S, DRIP_S).fullMm
+  return (0.1 * slop.gramsPerMl * dryMm * slop.cakeSolids) / solidsFraction(slop)
+}
+
+/**
+ * The same where it was weighed on a slop of `weighedAt` density, g/mL: with density it grows as the law says.
+ * RangeError for a slop that can't be dipped.
+ */
+export const clingsAt = (slop: Slop, weighedGramsPerCm2: number, weighedAt: number): number =>
+  (weighedGramsPerCm2 * clingsGramsPerCm2(slop)) / clingsGramsPerCm2({ ...slop, gramsPerMl: weighedAt })
+
+/** Most yield stress that a film of this weight can have, Pa: its weight over the area is the stress at the plate. */
+export const yieldAtMostPa = (gramsPerCm2: number): number =>
+  10 * GRAVITY_M_PER_S2 * between('gramsPerCm2', gramsPerCm2, 0, 10)
 
 /**
  * Dry coat in the film of a coat that is `lengthMm` long along the wall, leaves at `liftMmPerS` and drips for `dripS`.

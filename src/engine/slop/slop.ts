@@ -55,5 +55,6 @@ export function checkedSlop(slop: Slop): Slop {
   between('gramsPerMl', slop.gramsPerMl, 1, densestGramsPerMl(slop))
   inRange('cakeResistanceSPerMm2', slop.cakeResistanceSPerMm2, 0, 10_000)
   inRange('pickUpFactor', slop.pickUpFactor, 0.05, 20)
+  inRange('clingsGramsPerCm2', slop.clingsGramsPerCm2 ?? 0, 0, 1)
   return slop
 }

@@ -24,7 +24,7 @@ const Z95 = 1.6448536269514722
 export const UNMEASURED_SD = 0.16
 
 /** A face and when it is touch-dry, thirsty again: minutes after the last event of a run; negative if before it. */
-export interface Moment {
+export interface FaceDries {
   readonly piece: Piece
   readonly face: Face
   readonly touchMin: number
@@ -32,8 +32,8 @@ export interface Moment {
 }
 
 /** The coated faces of a run, or all of them when none is coated. */
-function moments(run: Run, sinceS: number): Moment[] {
-  const all: Moment[] = []
+function moments(run: Run, sinceS: number): FaceDries[] {
+  const all: FaceDries[] = []
   for (const piece of run.pieces)
     for (const face of ['outside', 'inside'] as const) {
       const side = piece.wall[face]
@@ -67,16 +67,16 @@ export interface Waits {
   readonly thirstyMin: number
   readonly kilnMin: number
   /** The faces that wait longest to be touch-dry and to be thirsty. */
-  readonly slowest: Moment | undefined
-  readonly thirstLast: Moment | undefined
+  readonly slowest: FaceDries | undefined
+  readonly thirstLast: FaceDries | undefined
 }
 
 /** Follows a run to `goal` and reads its waits off the slowest zone, minutes from the last wetting. Moves the run on. */
 export function waitsOf(run: Run, goal: Goal): Waits {
   finish(run, goal)
   const sinceS = wettedS(run.course)
-  let slowest: Moment | undefined
-  let thirstLast: Moment | undefined
+  let slowest: FaceDries | undefined
+  let thirstLast: FaceDries | undefined
   for (const moment of moments(run, sinceS)) {
     if (slowest === undefined || moment.touchMin > slowest.touchMin) slowest = moment
     if (thirstLast === undefined || moment.thirstyMin > thirstLast.thirstyMin) thirstLast = moment
@@ -166,7 +166,7 @@ export function forecastPot(
       weight: node.weight,
     }))
     return of.every((node) => node.minutes <= 0)
-      ? { early: fromMin, likely: fromMin, late: fromMin }
+      ? { lower: fromMin, likely: fromMin, upper: fromMin }
       : bandOf(of, Math.hypot(sd, learned.timeSd), fromMin)
   }
   const at = middle.slowest

@@ -6,5 +6,5 @@ import type { Band } from '../contract.ts'
 export function latestOf(bands: readonly Band[]): Band {
   if (bands.length === 0) throw new RangeError('pieces is empty: must hold at least one piece')
   const latest = (edge: keyof Band): number => Math.max(...bands.map((band) => band[edge]))
-  return { early: latest('early'), likely: latest('likely'), late: latest('late') }
+  return { lower: latest('lower'), likely: latest('likely'), upper: latest('upper') }
 }

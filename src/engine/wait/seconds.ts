@@ -1,7 +1,7 @@
 /** Seconds for a wanted thickness on this pot now, and what the next coat loses on a wall that is half full. */
 
 import { between, inRange } from '../check.ts'
-import type { Air, Dip, PotWall, WallEvent, ZoneForecast } from '../contract.ts'
+import type { Air, CoatThickness, Dip, PotWall, WallEvent, ZoneForecast } from '../contract.ts'
 import { densestGramsPerMl } from '../slop/slop.ts'
 import { courseOf, runPot } from '../wall/pot.ts'
 import { zonesOf } from './forecast.ts'
@@ -33,12 +33,14 @@ export function tellingZone(zones: readonly ZoneForecast[], dipId: string): Zone
   )
 }
 
-/** Thickness of one coat in its telling zone, mm; 0 where it reaches nothing. */
-function coatMm(standing: PotHistory, dip: Dip): number {
+/** One coat in its telling zone; undefined where it reaches nothing. */
+function coatOn(standing: PotHistory, dip: Dip): CoatThickness | undefined {
   const zones = zonesAfter({ ...standing, events: [...standing.events, dip] })
-  const coat = tellingZone(zones, dip.id)?.coats.find(({ dipId }) => dipId === dip.id)
-  return coat?.likelyMm ?? 0
+  return tellingZone(zones, dip.id)?.coats.find(({ dipId }) => dipId === dip.id)
 }
+
+/** Its thickness, mm; 0 where it reaches nothing. */
+const coatMm = (standing: PotHistory, dip: Dip): number => coatOn(standing, dip)?.likelyMm ?? 0
 
 export interface SecondsFor {
   /** Seconds that give it; undefined when none can. */
@@ -75,20 +77,26 @@ export function secondsFor(standing: PotHistory, dip: Dip, wantedMm: number): Se
 
 export interface NextCoat {
   readonly likelyMm: number
-  /** What the same dip would leave on the dry, bare pot. */
+  /** One coat in twenty is thinner, one thicker. */
+  readonly lowerMm: number
+  readonly upperMm: number
+  /** What the same dip would leave on the dry, bare pot: likely, and upper. */
   readonly thirstyMm: number
+  readonly thirstyUpperMm: number
   /** Seconds that make up for the difference; undefined when none can. */
   readonly makeUpS: number | undefined
 }
 
+const NO_COAT = { likelyMm: 0, lowerMm: 0, upperMm: 0 } as const
+
 /** The next coat as the wall stands at the dip's moment, against the same dip on the dry, bare pot. */
 export function nextCoat(standing: PotHistory, dip: Dip): NextCoat {
   const dry: PotHistory = { ...standing, pot: { ...standing.pot, startWater: 0 }, events: [] }
-  const likelyMm = coatMm(standing, dip)
-  const thirstyMm = coatMm(dry, dip)
-  if (!(thirstyMm > 0)) return { likelyMm, thirstyMm, makeUpS: undefined }
-  const makeUpS = likelyMm >= thirstyMm ? dip.holdS : secondsFor(standing, dip, thirstyMm).holdS
-  return { likelyMm, thirstyMm, makeUpS }
+  const { likelyMm, lowerMm, upperMm } = coatOn(standing, dip) ?? NO_COAT
+  const { likelyMm: thirstyMm, upperMm: thirstyUpperMm } = coatOn(dry, dip) ?? NO_COAT
+  const coat = { likelyMm, lowerMm, upperMm, thirstyMm, thirstyUpperMm }
+  if (!(thirstyMm > 0)) return { ...coat, makeUpS: undefined }
+  return { ...coat, makeUpS: likelyMm >= thirstyMm ? dip.holdS : secondsFor(standing, dip, thirstyMm).holdS }
 }
 
 /** Thinnest slop that is worth asking for, g/mL. */

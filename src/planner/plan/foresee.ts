@@ -10,10 +10,10 @@ import type { Foresight, Odds, Plan, PlanInput } from '../types.ts'
 const FUTURES = 200
 /** Part of a band's spread that all waits of a sitting share: one room, one air. Assumption. */
 const SHARED = 0.5
-/** Nine tenths point of the normal law: a wait's late edge lies there. */
+/** Nine tenths point of the normal law: a wait's upper bound lies there. */
 const Z90 = 1.2816
-/** Tenths of the futures that end before the early and before the late edge. */
-const EDGES = { early: 0.1, likely: 0.5, late: 0.9 } as const
+/** Tenths of the futures that end before each edge of the band. */
+const EDGES = { lower: 0.1, likely: 0.5, upper: 0.9 } as const
 /** A coat found damp is asked about again after this part of its wait, at the soonest after so long. */
 const AGAIN_PART = 0.25
 const AGAIN_LEAST_S = 120
@@ -104,7 +104,7 @@ const bandOf = (values: readonly number[], nowS: number) => {
   const sorted = [...values].sort((a, b) => a - b)
   const at = (part: number) =>
     nowS + Math.round(sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))]!)
-  return { early: at(EDGES.early), likely: at(EDGES.likely), late: at(EDGES.late) }
+  return { lower: at(EDGES.lower), likely: at(EDGES.likely), upper: at(EDGES.upper) }
 }
 
 /**

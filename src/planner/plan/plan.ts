@@ -3,7 +3,7 @@ import { type Order, STIR, type Timer } from '../problem/order.ts'
 import { layProblem, type Problem } from '../problem/problem.ts'
 import { emptyOrder } from '../search/by-rule.ts'
 import { exact, PROVABLE_DIPS } from '../search/exact.ts'
-import { type Card, recall } from '../search/recall.ts'
+import { type CardInHand, recall } from '../search/recall.ts'
 import { relocate } from '../search/runs.ts'
 import { bestStart, type Found, keep, search, versus } from '../search/search.ts'
 import { starts } from '../search/starts.ts'
@@ -35,7 +35,7 @@ export interface Replanned {
 }
 
 /** The cards that no hard rule has broken since: their pot may go when it was to go, their bucket is wanted. */
-function standing(problem: Problem, cards: readonly Card[]): Card[] {
+function standing(problem: Problem, cards: readonly CardInHand[]): CardInHand[] {
   return cards.filter(({ potter, op, startS, opStartS }) => {
     const free = problem.freeS[potter]!
     return (
@@ -51,7 +51,7 @@ function standing(problem: Problem, cards: readonly Card[]): Card[] {
  * Whether an order begins with the cards in hand: a dip with no stir put in before it, a bucket's card with any of
  * its pots.
  */
-function keeps(problem: Problem, order: Order, cards: readonly Card[]): boolean {
+function keeps(problem: Problem, order: Order, cards: readonly CardInHand[]): boolean {
   return cards.every(({ potter, op, bucket }) => {
     const first = order.ops.find((o) => order.potter[o] === potter)
     if (bucket < 0) return first === op && order.wish[op] !== STIR
@@ -60,7 +60,7 @@ function keeps(problem: Problem, order: Order, cards: readonly Card[]): boolean 
 }
 
 /** Before what its own hands do: the other hands needn't wait for it. */
-function putFirst(order: Order, cards: readonly Card[]): Order {
+function putFirst(order: Order, cards: readonly CardInHand[]): Order {
   for (const { potter, op } of cards) {
     const first = order.ops.findIndex((o) => order.potter[o] === potter)
     const at = order.ops.indexOf(op)
@@ -166,14 +166,6 @@ export function drain<T>(steps: Generator<void, T>): T {
     if (step.done) return step.value
   }
 }
-
-/**
- * Order of work. Same input, seed and `work` give the same plan.
- * @param work ops timed at most, see FINAL_WORK.
- * @throws RangeError naming field, value and allowed range.
- */
-export const plan = (input: PlanInput, work: number = FINAL_WORK): Plan =>
-  drain(planning(input, null, work)).plan
 
 /**
  * The first answer, without search: the old order where it keeps up, else the best of some twenty quick orders.

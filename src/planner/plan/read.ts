@@ -2,14 +2,14 @@ import { lowerBound } from '../bound/bound.ts'
 import { NONE, OPEN, type Order, type Timer } from '../problem/order.ts'
 import { NEVER_S, type Problem } from '../problem/problem.ts'
 import { overLong } from '../timing/timing.ts'
-import type { Action, Plan } from '../types.ts'
+import type { Plan, PlanAction } from '../types.ts'
 import { dipReason, prepReason, setUpReason } from './reasons.ts'
 
 /** Writes out the plan of `order`. `provenByExact`: an exhaustive search found nothing better. */
 export function readPlan(problem: Problem, timer: Timer, order: Order, provenByExact: boolean): Plan {
   timer.run(order, Number.POSITIVE_INFINITY)
   const { nowS, deadline } = problem.input
-  const actions: Action[] = []
+  const actions: PlanAction[] = []
   for (const [position, o] of order.ops.entries()) {
     const potter = order.potter[o]!
     const startS = nowS + timer.start[o]!

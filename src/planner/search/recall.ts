@@ -1,14 +1,14 @@
 import { AUTO, HOLD, type Order, STIR, type Timer } from '../problem/order.ts'
 import type { Problem } from '../problem/problem.ts'
-import type { Action, Plan } from '../types.ts'
+import type { Plan, PlanAction } from '../types.ts'
 import { emptyOrder } from './by-rule.ts'
 import { bestStart, type Found } from './search.ts'
 
-type Step = Exclude<Action, { kind: 'open' | 'restir' }>
+type Step = Exclude<PlanAction, { kind: 'open' | 'restir' }>
 
-type SetUp = Pick<Extract<Action, { kind: 'open' | 'restir' }>, 'bucketId' | 'startS'>
+type SetUp = Pick<Extract<PlanAction, { kind: 'open' | 'restir' }>, 'bucketId' | 'startS'>
 
-const isStep = (action: Action): action is Step => action.kind !== 'open' && action.kind !== 'restir'
+const isStep = (action: PlanAction): action is Step => action.kind !== 'open' && action.kind !== 'restir'
 
 /**
  * Finds the ops of an earlier plan among what is left now. Coats are counted from the end of the pot's stack, so
@@ -36,7 +36,7 @@ function opFinder(problem: Problem, plan: Plan): (action: Step) => number {
 }
 
 /** What hands were told to do next. */
-export interface Card {
+export interface CardInHand {
   readonly potter: number
   readonly op: number
   /** A set-up of this bucket is the card, and `op` is what follows it; -1 when `op` itself is. */
@@ -49,7 +49,7 @@ export interface Card {
 export interface Recalled {
   /** The old order with what is new put where it costs least. */
   readonly found: Found
-  readonly cards: readonly Card[]
+  readonly cards: readonly CardInHand[]
 }
 
 /** Ops new to the plan go, in their pot's order, where the objective is least. */
@@ -92,7 +92,7 @@ export function recall(problem: Problem, timer: Timer, plan: Plan): Recalled {
   const ops: number[] = []
   const potters = new Map<number, number>()
   const stirred = new Set<number>()
-  const cards = new Map<number, Card>()
+  const cards = new Map<number, CardInHand>()
   const setUp = new Map<number, SetUp>()
   /** A set-up that the open bucket shows to be done is no card any more. */
   const toCome = (told: SetUp | undefined, potter: number): SetUp | undefined => {

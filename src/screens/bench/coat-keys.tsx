@@ -1,6 +1,6 @@
 import { planOf } from '../../table/model/plan.ts'
 import { PressButton } from '../../ui/press.tsx'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 
 /** Plans with more coats are answered in Other: these keys would be too small for a knuckle. */
 const MOST_COATS = 5
@@ -24,7 +24,7 @@ export const CoatCounts = ({ coats, look, on }: CountsProps) => (
 
 /** How many coats are on a pot, answered where the bar rests. */
 export function CoatKeys({ potId }: { readonly potId: string }) {
-  const { table, act } = useBench()
+  const { table, act } = useApp()
   const pot = table.value.pots[potId]
   const coats = pot ? planOf(table.value, pot).length : 0
   if (coats > MOST_COATS) return <div class="bar bar-rest" />

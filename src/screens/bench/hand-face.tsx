@@ -1,6 +1,6 @@
 import type { Card } from '../../table/card/card.ts'
 import type { HandStepName } from '../../table/steps/step-rows.ts'
-import type { HandWords } from '../../words/first-cards.ts'
+import type { HandWords } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { Caution, WithPot } from './face.tsx'
 

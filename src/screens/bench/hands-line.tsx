@@ -9,8 +9,8 @@ import {
   otherPottersView,
 } from '../../table/order/hands-line.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { BenchWords } from '../../words/bench.ts'
-import { useBench } from '../bench-app.ts'
+import type { Words } from '../../words/bench.ts'
+import { useApp } from '../app.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { ringLine } from './ring-offer.tsx'
 import type { LowProps } from './stand-ins.tsx'
@@ -20,7 +20,7 @@ import type { LowProps } from './stand-ins.tsx'
  * `brief`: one line of it.
  */
 function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
-  const { table, schedule, now, words, formats } = useBench()
+  const { table, schedule, now, words, formats } = useApp()
   const line = handsLine(table.value, schedule.value, now.value)
   if (!line) return null
   const w = words.value.bench
@@ -60,31 +60,31 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   }
 
   function doneText({ finishAt, finish }: HandsLine): string {
-    const [likely, late] = [finishAt, finish?.late ?? finishAt].map((at) => formats.value.clock(at + skewMs))
+    const [likely, late] = [finishAt, finish?.upper ?? finishAt].map((at) => formats.value.clock(at + skewMs))
     return likely === late ? w.done(likely ?? '') : w.doneBetween(likely ?? '', late ?? '')
   }
 }
 
 /** What the other pair of hands has on its card, in a few words. */
-export function LaneDoes() {
-  const { table, schedule, now, words } = useBench()
+export function OtherPotterDoes() {
+  const { table, schedule, now, words } = useApp()
   const other = otherPottersView(table.value)
   const card = cardOf(other, now.value, schedule.value)
-  return <>{laneText(other, card, words.value)}</>
+  return <>{otherPotterText(other, card, words.value)}</>
 }
 
-function laneText(table: Table, card: Card, words: BenchWords): string {
+function otherPotterText(table: Table, card: Card, words: Words): string {
   const potId = 'potId' in card ? card.potId : card.kind === 'armed' ? card.armed.potId : undefined
   const first = card.kind === 'ready' ? card.potIds[0] : potId
   const bucketId = card.kind === 'armed' ? card.armed.bucketId : 'bucketId' in card ? card.bucketId : ''
   const number = nameOf(words, table.pots[first ?? ''])
   const name = card.kind === 'ready' ? undefined : table.buckets[bucketId]?.facts.name
-  return [words.bench.laneDoes[card.kind], number, name].filter(Boolean).join(' ')
+  return [words.bench.potterDoes[card.kind], number, name].filter(Boolean).join(' ')
 }
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
 export function LowLines({ faults: known }: LowProps) {
-  const { table, now, card, schedule, words, extras, health, bench } = useBench()
+  const { table, now, card, schedule, words, extras, health, bench } = useApp()
   const faults = health.value.soundsElsewhere ? [words.value.bench.elsewhere, ...known] : known
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]

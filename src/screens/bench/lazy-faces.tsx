@@ -16,7 +16,7 @@ import './lazy-faces.css'
 
 export { CoatKeys } from './coat-keys.tsx'
 export { CountScreen } from './count.tsx'
-export { LaneDoes, LowLines } from './hands-line.tsx'
+export { LowLines, OtherPotterDoes } from './hands-line.tsx'
 export { RestList } from './rest.tsx'
 export { Returned } from './returned.tsx'
 export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'

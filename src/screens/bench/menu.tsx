@@ -1,8 +1,8 @@
 import { lastHit } from '../../table/model/potters.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { BenchWords } from '../../words/bench.ts'
-import { useBench } from '../bench-app.ts'
+import type { Words } from '../../words/bench.ts'
+import { useApp } from '../app.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
@@ -21,7 +21,7 @@ interface MenuProps {
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
 export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
-  const { table, words, go, card } = useBench()
+  const { table, words, go, card } = useApp()
   const w = words.value.other
   const number = nameOf(words.value, pot)
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
@@ -88,7 +88,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
   )
 }
 
-function lastHitText(table: Table, words: BenchWords): string {
+function lastHitText(table: Table, words: Words): string {
   const last = lastHit(table)
   return last
     ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')

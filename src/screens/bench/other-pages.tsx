@@ -4,7 +4,7 @@ import { potterOf } from '../../table/model/potters.ts'
 import type { DipState, PotState } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { CoatCounts } from './coat-keys.tsx'
 import { Caution } from './face.tsx'
@@ -34,7 +34,7 @@ export function HeldPage({
   readonly holdS: number
   readonly act: Acting
 }) {
-  const w = useBench().words.value.other
+  const w = useApp().words.value.other
   const shorter = [1, 2, 3].filter((s) => holdS - s > 0)
   return (
     <div class="other-grid">
@@ -62,10 +62,10 @@ const AGO_MIN = [0, 2, 5, 10] as const
 
 /** When OUT was; with two at the phone, whose dip it was as well. */
 export function ToldPage({ potId, act }: { readonly potId: string; readonly act: Acting }) {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const w = words.value.other
-  const lane = potterOf(table.value)
-  const hands = table.value.settings.potters === 2 ? ([lane, lane === 0 ? 1 : 0] as const) : [undefined]
+  const mine = potterOf(table.value)
+  const hands = table.value.settings.potters === 2 ? ([mine, mine === 0 ? 1 : 0] as const) : [undefined]
   return (
     <div class="other-grid">
       {AGO_MIN.flatMap((agoMin) =>
@@ -76,7 +76,7 @@ export function ToldPage({ potId, act }: { readonly potId: string; readonly act:
             onPress={act({ do: 'told', potId, agoMin, ...(by === undefined ? {} : { by }) })}
           >
             {agoMin === 0 ? w.justNow : w.ago(agoMin)}
-            {by === undefined ? null : <small>{words.value.bench.lane(by + 1)}</small>}
+            {by === undefined ? null : <small>{words.value.bench.potter(by + 1)}</small>}
           </PressButton>
         )),
       )}
@@ -97,7 +97,7 @@ export function MorePage({
   readonly last: DipState | undefined
   readonly inHand: boolean
 }) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const { pan, settings } = table.value
   const isMarked = last !== undefined && (table.value.buckets[last.bucketId]?.facts.cautions ?? []).length > 0
   const w = words.value.other
@@ -159,7 +159,7 @@ export function PotTiles({
   readonly pots: readonly PotState[]
   readonly onPick: (potId: string) => (atMs: number) => void
 }) {
-  const { words } = useBench()
+  const { words } = useApp()
   return (
     <div class="other-pots">
       {pots.map((pot) => (
@@ -173,7 +173,7 @@ export function PotTiles({
 }
 
 export function BucketTiles({ onPick }: { readonly onPick: (bucketId: string) => (atMs: number) => void }) {
-  const { table } = useBench()
+  const { table } = useApp()
   return (
     <div class="other-grid">
       {Object.values(table.value.buckets).map(({ facts }) => (

@@ -7,8 +7,7 @@ import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { potInHand } from '../../table/steps/pot-in-hand.ts'
 import { stepsOf } from '../../table/steps/work.ts'
 import { PressButton } from '../../ui/press.tsx'
-import { refusalText } from '../app.ts'
-import { useBench } from '../bench-app.ts'
+import { refusalText, useApp } from '../app.ts'
 import { Why } from '../parts/why.tsx'
 import { Menu } from './menu.tsx'
 import { BucketTiles, HeldPage, MorePage, type Page, PotTiles, ToldPage } from './other-pages.tsx'
@@ -31,7 +30,7 @@ interface OtherProps {
 
 /** Other: the card follows the hand, and slips are put right, in at most three hits. */
 export function Other({ close, at }: OtherProps) {
-  const app = useBench()
+  const app = useApp()
   const page = useSignal<Page>(at ?? firstPage(app.card.peek()))
   const mending = useSignal<DipState | undefined>(undefined)
   const said = useSignal<string | undefined>(undefined)

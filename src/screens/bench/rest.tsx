@@ -3,8 +3,8 @@ import { forecastOf } from '../../table/forecast/forecast.ts'
 import { coatsOn, potsOnTable } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
-import type { BenchWords } from '../../words/bench.ts'
-import { useBench } from '../bench-app.ts'
+import type { Words } from '../../words/bench.ts'
+import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 
@@ -12,7 +12,7 @@ type Wait = Extract<Card, { kind: 'wait' }>
 
 /** Nothing for the hands: until when, what comes then, and why they wait. */
 export function WaitFace({ card }: { readonly card: Wait }) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const f = formats.value
   const dueText = useDueText()
@@ -52,9 +52,9 @@ export function WaitFace({ card }: { readonly card: Wait }) {
       ) : null}
       {washed || (crowded && kept.length > 0) ? null : reason ? (
         <p class="soft">{w.reason[reason]}</p>
-      ) : kept.length > 0 ? null : next.band && Number.isFinite(next.band.late) ? (
+      ) : kept.length > 0 ? null : next.band && Number.isFinite(next.band.upper) ? (
         <p class="soft figures">
-          {w.waitBand(f.clock(next.band.early + skewMs), f.clock(next.band.late + skewMs))}
+          {w.waitBand(f.clock(next.band.lower + skewMs), f.clock(next.band.upper + skewMs))}
         </p>
       ) : null}
     </div>
@@ -65,7 +65,7 @@ export function WaitFace({ card }: { readonly card: Wait }) {
 const KEPT_SHOWN = 2
 const KEPT_NAMED = 5
 
-function namesOf(words: BenchWords, table: Table, potIds: readonly string[]): string {
+function namesOf(words: Words, table: Table, potIds: readonly string[]): string {
   const names = potIds.slice(0, KEPT_NAMED).map((potId) => nameOf(words, table.pots[potId]))
   return [...names, ...(potIds.length > KEPT_NAMED ? [`+${potIds.length - KEPT_NAMED}`] : [])].join(', ')
 }
@@ -81,7 +81,7 @@ function washedPot(table: Table, now: number): { readonly pot: PotState; readonl
 
 /** What the hands do when something comes due, in words. */
 function useDueText(): (due: Due) => string {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const w = words.value.bench
   return ({ what, potId = '', bucketId = '' }) => {
     const pot = table.value.pots[potId]
@@ -105,7 +105,7 @@ function useDueText(): (due: Due) => string {
 
 /** Time to read: what comes due after the next, and the bar at rest below. */
 export function RestList({ card }: { readonly card: Wait }) {
-  const { table, words, formats } = useBench()
+  const { table, words, formats } = useApp()
   const w = words.value.bench
   const f = formats.value
   const { offer, touch } = card

@@ -1,15 +1,14 @@
 import { forecastOf } from '../../table/forecast/forecast.ts'
 import { lastDip } from '../../table/model/plan.ts'
 import { stepsOf } from '../../table/steps/work.ts'
-import type { Away } from '../app.ts'
-import { useBench } from '../bench-app.ts'
+import { type Away, useApp } from '../app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 
 const MOST_LINES = 6
 
 /** Coming back after the phone slept: what came due meanwhile, the longest overdue first. */
 export function Returned({ away }: { readonly away: Away }) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const due = stepsOf(table.value, now.value)
     .flatMap(({ pot, step }) => {

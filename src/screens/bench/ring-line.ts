@@ -10,7 +10,7 @@ const OFFER_MS = 5 * 60_000
 export function offersRing(extras: Extras | undefined, table: Table, card: Card, now: number): boolean {
   if (!extras || card.kind !== 'wait' || !card.next) return false
   const { on, offered } = extras.ring.value
-  // For so long the strip, which asks, takes the last hit back; with two lanes it has no room.
+  // For so long the strip, which asks, takes the last hit back; with two potters it has no room.
   const lately = now - (table.hits.at(-1)?.at ?? 0) < HIT_TOLD_MS
   if (lately || table.takenBack || table.settings.potters === 2) return false
   return !on && !offered && Number.isFinite(card.next.at) && card.next.at - now > OFFER_MS

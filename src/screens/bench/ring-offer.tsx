@@ -1,15 +1,15 @@
 import type { Card } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
-import type { BenchWords } from '../../words/bench.ts'
-import { useBench } from '../bench-app.ts'
+import type { Words } from '../../words/bench.ts'
+import { useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
 
 /** The offer to ring, where the last hit is taken back otherwise. */
-export const RingAsk = () => <p class="ring-line">{useBench().words.value.ring.offer}</p>
+export const RingAsk = () => <p class="ring-line">{useApp().words.value.ring.offer}</p>
 
 /** The two answers to the offer, in place of the bar that rests; the strip above asks. */
 export function RingOffer({ extras }: { readonly extras: Extras }) {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const w = words.value.ring
   return (
     <AnswerBars
@@ -21,10 +21,10 @@ export function RingOffer({ extras }: { readonly extras: Extras }) {
 }
 
 /** All coats are on and the hands are clean: what is left is a long wait. */
-export const CalendarBar = () => <KnuckleBar label={useBench().words.value.ring.calendar} rest />
+export const CalendarBar = () => <KnuckleBar label={useApp().words.value.ring.calendar} rest />
 
 /** Whether it will ring, in a few words, where a wait shows. */
-export function ringLine(extras: Extras | undefined, card: Card, words: BenchWords): string | undefined {
+export function ringLine(extras: Extras | undefined, card: Card, words: Words): string | undefined {
   const ring = extras?.ring.value
   if (!ring?.on) return undefined
   if (ring.track === 'interrupted' || ring.track === 'failed') return words.ring.stopped

@@ -3,12 +3,11 @@ import { decideSetup } from '../../table/decide/decide-setup.ts'
 import { handsLine, lateness, mayBeLate, outOfTen } from '../../table/order/hands-line.ts'
 import type { ScheduleOption } from '../../table/order/schedule-options.ts'
 import { PressButton } from '../../ui/press.tsx'
-import { refusalText } from '../app.ts'
-import { useBench } from '../bench-app.ts'
+import { refusalText, useApp } from '../app.ts'
 
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */
 export function Ways({ close }: { readonly close: () => void }) {
-  const app = useBench()
+  const app = useApp()
   const { table, schedule, now, scheduleOptions, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
   const w = words.value.bench

@@ -6,7 +6,7 @@ import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import { remedyText } from '../text/remedy-text.ts'
 import { Caution } from './face.tsx'
 import type { Acting } from './other-pages.tsx'
@@ -23,7 +23,7 @@ interface ShelfProps {
 
 /** What would keep the melt of the armed dip off the shelf: a hit does it. */
 export function ShelfPage({ pot, bucketId, act }: ShelfProps) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const remedies = useMemo(() => {
     const dip = dipNow(table.peek(), pot, bucketId, now.peek())
     return dip ? remediesFor(table.peek(), pot, dip) : []

@@ -1,9 +1,9 @@
 import { afterSlip } from '../../table/advice/after-slip.ts'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 
 /** A coat was held otherwise than planned: what it came to, and the seconds of the next one, before anything else. */
 export function SlipLine({ dipId }: { readonly dipId: string }) {
-  const { table, now, words, formats } = useBench()
+  const { table, now, words, formats } = useApp()
   const after = afterSlip(table.value, dipId, now.value)
   return after ? (
     <p class="said said-note figures" role="status">

@@ -62,7 +62,7 @@ export const CoatKeys = withStandIn<{ readonly potId: string }>(
 const Nothing = () => null
 
 export const RingAsk = withStandIn(() => load().then((part) => part.RingAsk), Nothing)
-export const LaneDoes = withStandIn(() => load().then((part) => part.LaneDoes), Nothing)
+export const OtherPotterDoes = withStandIn(() => load().then((part) => part.OtherPotterDoes), Nothing)
 
 export const SlipLine = withStandIn<{ readonly dipId: string }>(
   () => load().then((part) => part.SlipLine),

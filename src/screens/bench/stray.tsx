@@ -4,7 +4,7 @@ import { strayed } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { nextBucket } from '../../table/steps/steps.ts'
 import { PressButton } from '../../ui/press.tsx'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import { warningText } from '../parts/warning-line.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import type { Acting } from './other-pages.tsx'
@@ -16,7 +16,7 @@ const MOST_STACKS = 4
 
 /** After another bucket than planned: what the coats to come would meet, and the ways on. */
 export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: Acting }) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const w = words.value
   const { potId, stackId } = pot.facts
   const dip = strayed(table.value, pot)

@@ -7,7 +7,7 @@ import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { offersRing } from './ring-line.ts'
-import { LaneDoes, LowLines, RingAsk } from './stand-ins.tsx'
+import { LowLines, OtherPotterDoes, RingAsk } from './stand-ins.tsx'
 import './strip.css'
 
 /**
@@ -30,9 +30,9 @@ export function Strip() {
   const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
   const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
   const faults = [...(silent ? [w.bench.silent] : []), ...(sleepy ? [w.bench.resting] : [])]
-  const lanes = table.value.settings.potters === 2
+  const two = table.value.settings.potters === 2
   return (
-    <div class={lanes ? 'strip strip-lanes' : 'strip'}>
+    <div class={two ? 'strip strip-potters' : 'strip'}>
       {pan ? (
         <BackStrip
           to="pan"
@@ -56,22 +56,22 @@ export function Strip() {
       ) : (
         <LowLines faults={faults} />
       )}
-      {lanes ? <LaneButton /> : null}
+      {two ? <OtherPotter /> : null}
     </div>
   )
 }
 
 /** The way to the other pair of hands, and what they have on their card. */
-function LaneButton() {
+function OtherPotter() {
   const { table, words, potter } = useApp()
   const turn = () => {
     potter.value = potter.peek() === 1 ? 0 : 1
   }
   return (
-    <PressButton class="back-strip lane-strip" onPress={turn}>
-      <span>{words.value.bench.lane(table.value.potter === 1 ? 1 : 2)}</span>
+    <PressButton class="back-strip potter-strip" onPress={turn}>
+      <span>{words.value.bench.potter(table.value.potter === 1 ? 1 : 2)}</span>
       <small class="figures">
-        <LaneDoes />
+        <OtherPotterDoes />
       </small>
     </PressButton>
   )

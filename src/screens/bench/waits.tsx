@@ -4,8 +4,8 @@ import { lastDip } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
-import type { BenchWords } from '../../words/bench.ts'
-import { useBench } from '../bench-app.ts'
+import type { Words } from '../../words/bench.ts'
+import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './face.tsx'
@@ -13,7 +13,7 @@ import { Caution, WithPot } from './face.tsx'
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
 export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
-  const { table, words, bench } = useBench()
+  const { table, words, bench } = useApp()
   const out = bench.leftOut.value
   const w = words.value.bench
   const bucket = table.value.buckets[card.bucketId]?.facts
@@ -84,7 +84,7 @@ function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
 }
 
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
-  const { table, words, formats } = useBench()
+  const { table, words, formats } = useApp()
   const w = words.value.bench
   const gloves = glovesText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   return (
@@ -98,7 +98,7 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
 }
 
 /** The card that was left, where it is about a bucket; what pots wait for is in the other lines. */
-function leftText(words: BenchWords, table: Table, left: Card): string | undefined {
+function leftText(words: Words, table: Table, left: Card): string | undefined {
   const w = words.bench
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
   switch (left.kind) {
@@ -116,7 +116,7 @@ function leftText(words: BenchWords, table: Table, left: Card): string | undefin
 }
 
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
-  const { table, words, formats, now } = useBench()
+  const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const here = leftText(words.value, table.value, card.left)
   const { left } = card
@@ -143,12 +143,12 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
 }
 
 export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const w = words.value.bench
   const number = nameOf(words.value, table.value.pots[card.slowestPotId])
   const { about, moment } = useDays()
-  const { likely, late } = card.kiln
-  const dry = Number.isFinite(late) ? w.fromTo(moment(likely), moment(late)) : about(likely)
+  const { likely, upper } = card.kiln
+  const dry = Number.isFinite(upper) ? w.fromTo(moment(likely), moment(upper)) : about(likely)
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.finished}</h1>
@@ -159,7 +159,7 @@ export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
 }
 
 export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
-  const { words, formats } = useBench()
+  const { words, formats } = useApp()
   const w = words.value.bench
   return (
     <div class="face face-wide">
@@ -179,7 +179,7 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
 }
 
 export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   return pot ? (
@@ -191,7 +191,7 @@ export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
 }
 
 export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
-  const { table, words } = useBench()
+  const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   if (!pot) return null

@@ -2,7 +2,7 @@ import { isLoud } from '../../table/advice/warning.ts'
 import type { Armed } from '../../table/card/card.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import { warningText } from '../parts/warning-line.tsx'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
@@ -16,7 +16,7 @@ interface WarningsProps {
 
 /** Everything that is known against the armed coat, worst first, and what a hit can do about it. */
 export function WarningsPage({ pot, armed, act, open }: WarningsProps) {
-  const { table, words, formats } = useBench()
+  const { table, words, formats } = useApp()
   const offers = offersOf(table.value, words.value, pot, armed, act, open)
   return (
     <div class="other-more">

@@ -3,7 +3,7 @@ import type { Action } from '../../table/model/action.ts'
 import { coatsOn } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import { nameOf } from '../text/pot-text.ts'
 
 const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '⌫', '0'] as const
@@ -20,7 +20,7 @@ export function WeighPage({
   readonly pot: PotState
   readonly act: (action: Action) => (atMs: number) => void
 }) {
-  const words = useBench().words.value
+  const words = useApp().words.value
   const w = words.other
   const typed = useSignal('')
   const dry = coatsOn(pot).length === 0 && pot.washedAt === undefined && pot.damp === undefined

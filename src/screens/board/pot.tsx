@@ -5,7 +5,7 @@ import { drawingOf } from '../../table/forecast/drawing.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
 import { otherPiece } from '../../table/model/pieces.ts'
 import { coatsOn, nextCoat, planOf } from '../../table/model/plan.ts'
-import type { PotState } from '../../table/model/state.ts'
+import type { DipState, PotState } from '../../table/model/state.ts'
 import { stepOf } from '../../table/steps/steps.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import { More } from '../../ui/more.tsx'
@@ -174,13 +174,13 @@ function Times({ pot }: { readonly pot: PotState }) {
   const forecast = forecastOf(table.value, pot)
   if (!forecast) return null
   const w = words.value.desk.pot
-  const { early, likely, late } = forecast.ready
+  const { lower, likely, upper } = forecast.ready
   const waits = now.value < likely && Number.isFinite(likely)
   const clock = (ms: number) => (Number.isFinite(ms) ? days.moment(ms) : words.value.units.never)
   const done = nextCoat(pot) >= planOf(table.value, pot).length
   return (
     <>
-      {waits ? <p class="figures">{w.readyAt(clock(likely), clock(early), clock(late))}</p> : null}
+      {waits ? <p class="figures">{w.readyAt(clock(likely), clock(lower), clock(upper))}</p> : null}
       {done ? <p class="figures">{w.kiln(days.about(forecast.kiln.likely))}</p> : null}
     </>
   )
@@ -189,10 +189,15 @@ function Times({ pot }: { readonly pot: PotState }) {
 /** The plan, coat by coat: what is on is filled. */
 function Coats({ pot }: { readonly pot: PotState }) {
   const { table, words, formats } = useDesk()
-  const on = coatsOn(pot).map(({ bucketId, cover, holdS }) => ({ bucketId, cover, holdS, on: true }))
+  const w = words.value.desk.pot
+  const stirred = ({ unstirred, stirredAgoMs }: DipState): string => {
+    if (!unstirred) return w.on
+    return stirredAgoMs === undefined ? w.onUnstirred : w.onStale(formats.value.span(stirredAgoMs))
+  }
+  const on = coatsOn(pot).map((dip) => ({ ...dip, on: stirred(dip) }))
   const coming = planOf(table.value, pot)
     .slice(nextCoat(pot))
-    .map((coat) => ({ ...coat, on: false }))
+    .map((coat) => ({ ...coat, on: undefined }))
   return (
     <ol class="coat-list">
       {[...on, ...coming].map((coat, i) => {
@@ -204,7 +209,7 @@ function Coats({ pot }: { readonly pot: PotState }) {
               <strong>{bucket?.name}</strong> {coverText(words.value, formats.value, coat.cover)}
             </span>
             <span class="figures">
-              {coat.on ? `${words.value.desk.pot.on} ` : ''}
+              {coat.on ? `${coat.on} ` : ''}
               {words.value.bench.seconds(coat.holdS)}
             </span>
           </li>

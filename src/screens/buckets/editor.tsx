@@ -18,6 +18,7 @@ import { DoseFor } from './dose.tsx'
 import { Fill } from './fill.tsx'
 import { Pairs } from './pairs.tsx'
 import { PickUp } from './pick-up.tsx'
+import { SlideCard } from './slide.tsx'
 import { TileLine } from './tile-line.tsx'
 
 const CAUTIONS: readonly Caution[] = ['lead', 'cadmium', 'barium', 'manganese', 'other']
@@ -44,6 +45,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
   const [letter, setLetter] = useState<Partial<Typed>>({ text: facts?.letter })
   const [pattern, setPattern] = useState(() => facts?.pattern ?? freePattern(table.peek()))
   const [cautions, setCautions] = useState<readonly Caution[]>(facts?.cautions ?? [])
+  const [clings, setClings] = useState(facts?.clingsGramsPerCm2)
   const [said, setSaid] = useState<string>()
   const target = useEntry('gramsPerMl', facts?.targetGramsPerMl ?? USUAL.targetGramsPerMl)
   const tolerance = useEntry('toleranceGramsPerMl', like.toleranceGramsPerMl)
@@ -89,6 +91,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
       limitMm: limit.value ?? USUAL.limitMm,
       cautions,
       ...(pin.value === undefined ? {} : { pinMm: pin.value }),
+      ...(clings === undefined ? {} : { clingsGramsPerCm2: clings }),
     }
     const refusal = act({ do: 'set-bucket', bucket: facts ? { ...next, bucketId: facts.bucketId } : next })
     if (!refusal) {
@@ -155,6 +158,12 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
           <EntryField entry={solids} label={w.solids} help={w.solidsHelp} />
           <EntryField entry={pin} label={w.pin} help={w.pinHelp} />
           <PickUp facts={facts} pin={pin} gramsPerMl={target.value} solidsGravity={solids.value} />
+          <SlideCard
+            clings={clings}
+            take={setClings}
+            gramsPerMl={target.value}
+            solidsGravity={solids.value}
+          />
         </div>
         {bucket ? <DoseFor bucket={bucket} /> : null}
         <h2>{w.vessel}</h2>

@@ -1,7 +1,7 @@
 import type { BucketFacts } from '../../../shared/nouns.ts'
 import { showEntry } from '../../table/entry/entry.ts'
-import { pickUpOfPin } from '../../table/forecast/engine-inputs.ts'
 import { coatByWeight, Z90 } from '../../table/forecast/readings.ts'
+import { pickUpOfPin } from '../../table/forecast/wall-inputs.ts'
 import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/app.ts'

@@ -1,9 +1,9 @@
 import type { Warning } from '../../table/advice/warning.ts'
 import type { Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { BenchWords } from '../../words/bench.ts'
+import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import { isGrave } from '../text/pot-text.ts'
 
 export interface WarningLineProps {
@@ -15,7 +15,7 @@ export interface WarningLineProps {
 
 /** The one warning of a card, and the key to all that is known against the coat. */
 export function WarningLine({ line, warnings }: WarningLineProps) {
-  const { table, words, formats, bench } = useBench()
+  const { table, words, formats, bench } = useApp()
   const read = () => {
     bench.sheet.value = 'warnings'
   }
@@ -35,7 +35,7 @@ export function WarningLine({ line, warnings }: WarningLineProps) {
 
 /** One warning in one line; in full with its remedy where there is one. */
 export function warningText(
-  words: BenchWords,
+  words: Words,
   formats: Formats,
   table: Table,
   warning: Warning,
@@ -62,11 +62,7 @@ export function warningText(
       return `${where}${w.runOver(room)}${carried}.${told === 'full' ? ` ${edge}.` : ''}`
     }
     case 'thin':
-      return w.thin(
-        formats.coat(warning.likelyMm),
-        formats.coat(warning.dryMm),
-        warning.makeUpS === undefined ? undefined : Math.round(warning.makeUpS * 2) / 2,
-      )
+      return thinText(w, formats, table, warning)
     case 'repair':
       return warning.holdS === undefined ? w.repairSkip : w.repair(warning.holdS)
     case 'neck':
@@ -82,4 +78,18 @@ export function warningText(
     case 'fit':
       return w.fit[warning.misfit]
   }
+}
+
+/** What comes out now, what would make up for it, and from when the wall drinks again. */
+function thinText(
+  w: Words['warning'],
+  formats: Formats,
+  table: Table,
+  { lowerMm, upperMm, makeUpS, again }: Extract<Warning, { kind: 'thin' }>,
+): string {
+  const [low, high] = [formats.coat(lowerMm), formats.coat(upperMm)]
+  const now = low === high ? w.thinOne(high) : w.thin(low, high)
+  const later = again && w.thinAgain(formats.coat(again.likelyMm), formats.clock(again.at + table.skewMs))
+  const mended = makeUpS === undefined ? (later ? '' : w.thinWait) : w.thinMakeUp(Math.round(makeUpS * 2) / 2)
+  return [now, later, mended].filter(Boolean).join(' ')
 }

@@ -1,16 +1,16 @@
-import { forecastOf } from '../../table/forecast/forecast.ts'
-import { filledAt, waterNowG } from '../../table/forecast/saturation.ts'
+import { filledAt, forecastOf } from '../../table/forecast/forecast.ts'
+import { waterNowG } from '../../table/forecast/saturation.ts'
 import { thickest, zoneReports } from '../../table/forecast/zone-report.ts'
 import { DEFAULT_AIR } from '../../table/model/defaults.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { useBench } from '../bench-app.ts'
+import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { warningText } from './warning-line.tsx'
 import './why.css'
 
 /** What stands behind the figures of a pot: coats by zone, water in the wall, the spread of the waits. */
 export function Why({ pot }: { readonly pot: PotState }) {
-  const { table, now, words, formats, card } = useBench()
+  const { table, now, words, formats, card } = useApp()
   const w = words.value.why
   const f = formats.value
   const { skewMs } = table.value
@@ -19,8 +19,8 @@ export function Why({ pot }: { readonly pot: PotState }) {
   const warnings =
     card.value.kind === 'armed' && card.value.armed.potId === pot.facts.potId ? card.value.armed.warnings : []
   const at = (ms: number) => (Number.isFinite(ms) ? f.clock(ms + skewMs) : words.value.units.never)
-  const band = (b: { early: number; likely: number; late: number }) =>
-    Number.isFinite(b.likely) ? w.band(at(b.early), at(b.likely), at(b.late)) : words.value.units.never
+  const band = (b: { lower: number; likely: number; upper: number }) =>
+    Number.isFinite(b.likely) ? w.band(at(b.lower), at(b.likely), at(b.upper)) : words.value.units.never
   return (
     <div class="why">
       {warnings.length > 0 ? (
@@ -78,7 +78,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
 
 /** The air that the waits rest on. */
 function AirRow() {
-  const { table, now, words, formats } = useBench()
+  const { table, now, words, formats } = useApp()
   const w = words.value.why
   const spell = table.value.air.at(-1)
   const air = spell?.air ?? DEFAULT_AIR

@@ -3,7 +3,7 @@ import type { Warning } from '../../table/advice/warning.ts'
 import type { Half } from '../../table/model/halves.ts'
 import { EDGE_UP_MM } from '../../table/model/range.ts'
 import type { PotState } from '../../table/model/state.ts'
-import type { Words } from '../../words/first-cards.ts'
+import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
 import type { Name } from '../../words/name.ts'
 

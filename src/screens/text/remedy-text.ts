@@ -1,6 +1,6 @@
 import type { Remedy } from '../../table/advice/remedies.ts'
 import type { Table } from '../../table/model/state.ts'
-import type { BenchWords } from '../../words/bench.ts'
+import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
 
 export interface RemedyText {
@@ -10,7 +10,7 @@ export interface RemedyText {
 
 /** What a remedy does, and what it comes to. `glaze` names the coat that is changed. */
 export function remedyText(
-  words: BenchWords,
+  words: Words,
   formats: Formats,
   table: Table,
   glaze: string,

@@ -1,7 +1,8 @@
 import type { PotFacts } from '../../../shared/nouns.ts'
 import { collarPour, HAND_MM } from '../../engine/bucket/collar.ts'
 import { widestRadiusMm } from '../../engine/shape/areas.ts'
-import { pressurePa, profileOf } from '../forecast/engine-inputs.ts'
+import { pressurePa } from '../forecast/air-inputs.ts'
+import { profileOf } from '../forecast/shape-inputs.ts'
 import type { Table } from '../model/state.ts'
 
 /** A collar that waits for a pour. */

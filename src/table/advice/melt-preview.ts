@@ -4,8 +4,8 @@ import { type LookAhead, lookAhead, playShares } from '../../engine/melt/lookahe
 import type { FootRoom } from '../../engine/melt/melt.ts'
 import { firingOf, flowScale, oneOver } from '../firing/firing.ts'
 import { footOf } from '../firing/foot.ts'
-import { profileOf } from '../forecast/engine-inputs.ts'
 import { plannedDip, zonesWith } from '../forecast/hypothetical-dip.ts'
+import { profileOf } from '../forecast/shape-inputs.ts'
 import type { Table } from '../model/state.ts'
 import { drafted, type PlanOutlook } from './what-if.ts'
 

@@ -1,8 +1,8 @@
 import { type BoardPot, type TileTicket, tileTicket } from '../../engine/melt/learn.ts'
 import { pairsProved } from '../firing/pairs.ts'
 import { meltCoats } from '../firing/tile.ts'
-import { profileOf } from '../forecast/engine-inputs.ts'
 import { zonesAtEnd } from '../forecast/hypothetical-dip.ts'
+import { profileOf } from '../forecast/shape-inputs.ts'
 import { planOf, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 

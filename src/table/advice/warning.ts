@@ -32,12 +32,16 @@ type Said =
       /** It is to stand on a catch slab. */
       readonly slab?: true
     }
-  /** The wall is full: `makeUpS` seconds would give the coat of a dry wall, undefined if none can. */
+  /**
+   * The wall is full: the coat comes out between `lowerMm` and `upperMm`. `makeUpS` seconds would give the coat of a dry
+   * wall, undefined if none can. `again`: when the wall likely drinks again, table time ms, and what the dip leaves then.
+   */
   | {
       readonly kind: 'thin'
-      readonly likelyMm: number
-      readonly dryMm: number
+      readonly lowerMm: number
+      readonly upperMm: number
       readonly makeUpS: number | undefined
+      readonly again?: { readonly at: number; readonly likelyMm: number }
     }
   /** After a slip: seconds for this coat that come nearest to the plan; undefined: skip it. */
   | { readonly kind: 'repair'; readonly holdS: number | undefined }

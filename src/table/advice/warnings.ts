@@ -3,13 +3,17 @@ import type { ZoneForecast } from '../../engine/contract.ts'
 import { footRoom, type RunVerdict } from '../../engine/melt/melt.ts'
 import { lowestEdge } from '../../engine/melt/remedy.ts'
 import { fillS } from '../../engine/shape/neck.ts'
+import { forecastPot } from '../../engine/wait/forecast.ts'
 import { gradeZone, worstZone } from '../../engine/wait/grade.ts'
 import { nextCoat } from '../../engine/wait/seconds.ts'
 import { type Foot, footOf } from '../firing/foot.ts'
 import { pairOf } from '../firing/pairs.ts'
-import { airAt, airOf, bodyOf, coverOn, profileOf } from '../forecast/engine-inputs.ts'
+import { airAt, airOf } from '../forecast/air-inputs.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from '../forecast/hypothetical-dip.ts'
-import { engineDip, historyWith } from '../forecast/pot-history.ts'
+import { lessonFor } from '../forecast/learning.ts'
+import { engineDip, historyWith, MIN_MS } from '../forecast/pot-history.ts'
+import { coverOn, profileOf } from '../forecast/shape-inputs.ts'
+import { bodyOf } from '../forecast/wall-inputs.ts'
 import { acrossFrom, dipsOnHalf, halfAt, hasOverlap } from '../model/halves.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
@@ -18,7 +22,7 @@ import { mostSeconds } from './most-seconds.ts'
 import { edgeThatDoes } from './remedies.ts'
 import { gravity, isLoud, type Warning } from './warning.ts'
 
-/** A coat this much thinner than on a dry wall is worth a word. Our choice. */
+/** A coat that is at most this part of the same on a dry wall is worth a word. Our choice. */
 const THIN_PART = 0.6
 /** Forecasts of a card that stays up are renewed this often. */
 const RENEW_MS = 20_000
@@ -150,16 +154,30 @@ function runWarning(table: Table, pot: PotState, dip: DipState, foot: Foot): War
   return { ...base, ...before, grade: verdict, ...(edge ? { edgeUpMm: edge.edgeUpMm } : {}) }
 }
 
-/** The wall is full: the coat comes out thinner than the same dip on the same pot when dry. */
+/** The wall is full: even the most that comes out is thin against the most of the same dip on the same pot when dry. */
 function thinWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
   const more = engineDip(table, pot, dip)
-  if (!more || coatsOn(pot).length === 0) return undefined
+  const last = coatsOn(pot).at(-1)
+  if (!more || !last) return undefined
   // The half across is not in its way: on a bare half a side dip meets a dry wall.
-  const { likelyMm, thirstyMm, makeUpS } = nextCoat(
-    historyWith(table, pot, dipsOnHalf(table, pot, halfAt(table, pot, dip.coat, dip.cover) ?? 0)),
-    more,
+  const standing = historyWith(
+    table,
+    pot,
+    dipsOnHalf(table, pot, halfAt(table, pot, dip.coat, dip.cover) ?? 0),
   )
-  return likelyMm < thirstyMm * THIN_PART ? { kind: 'thin', likelyMm, dryMm: thirstyMm, makeUpS } : undefined
+  const { lowerMm, upperMm, thirstyUpperMm, makeUpS } = nextCoat(standing, more)
+  if (upperMm >= thirstyUpperMm * THIN_PART) return undefined
+  const atMin = forecastPot(standing.pot, standing.events, standing.air0, lessonFor(table, last.bucketId))
+    .thirsty.likely
+  const then =
+    Number.isFinite(atMin) && atMin > more.atMin ? nextCoat(standing, { ...more, atMin }) : undefined
+  return {
+    kind: 'thin',
+    lowerMm,
+    upperMm,
+    makeUpS,
+    ...(then && then.likelyMm > upperMm ? { again: { at: atMin * MIN_MS, likelyMm: then.likelyMm } } : {}),
+  }
 }
 
 /** A full dip shorter than the neck needs to fill leaves the inside bare in part. */

@@ -24,7 +24,7 @@ export interface CoatOutlook {
   readonly before: PotState
   readonly atMs: number
   /** Minutes from OUT until it takes a touch; `Infinity` is never in this air. */
-  readonly waitMin: { readonly early: number; readonly likely: number; readonly late: number }
+  readonly waitMin: { readonly lower: number; readonly likely: number; readonly upper: number }
 }
 
 /** A stretch of one face, or a sector, with all coats on it, against the limit it passes or comes nearest to. */
@@ -112,12 +112,12 @@ export function outlookOf(
     forecast = forecastOf(draft, pot)
     if (!forecast) break
     const since = (ms: number) => (ms - dip.outAt) / MIN_MS
-    const { early, likely, late } = forecast.touch
+    const { lower, likely, upper } = forecast.touch
     done.push({
       coat,
       before,
       atMs: dip.outAt,
-      waitMin: { early: since(early), likely: since(likely), late: since(late) },
+      waitMin: { lower: since(lower), likely: since(likely), upper: since(upper) },
     })
     at = Number.isFinite(likely) ? likely : at + GIVE_UP_MS
   }

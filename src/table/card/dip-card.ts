@@ -1,5 +1,5 @@
 import type { Collar } from '../advice/collar.ts'
-import { filledAt } from '../forecast/saturation.ts'
+import { filledAt } from '../forecast/forecast.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { isFresh } from '../model/fresh.ts'
 import { planOf } from '../model/plan.ts'

@@ -105,9 +105,9 @@ const stirReason = (
   now: number,
 ): CardReason => (reason === 'stale' && !isStale(table, task.bucketId, now) ? 'staleByDip' : reason)
 
-/** Never before the late edge of a wait unless a touch said dry; then START says that it was. */
+/** Never before the upper bound of a wait unless a touch said dry; then START says that it was. */
 const mayGo = (step: Step, now: number): boolean =>
-  step.is === 'dip' || (step.is === 'touch' && now >= step.dry.late)
+  step.is === 'dip' || (step.is === 'touch' && now >= step.dry.upper)
 
 function visit(line: readonly Task[], bucketId: string): Visit {
   const potIds: string[] = []
@@ -129,8 +129,8 @@ function meanwhile(
 ): Follow {
   const gapMs = task.startAt - now
   const into = 'bucketId' in task ? task.bucketId : undefined
-  // Past its late edge a pot counts as dry already: touching it would bring nothing forward.
-  const damp = steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.late)
+  // Past its upper bound a pot counts as dry already: touching it would bring nothing forward.
+  const damp = steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.upper)
   const touch = (into && dueFor(table, damp, into, now)) ?? dueFor(table, damp, undefined, now)
   if (touch) return { work: touch }
   const feet = at(steps, 'foot-check')

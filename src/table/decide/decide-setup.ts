@@ -162,6 +162,7 @@ function bucketRefusal(table: Table, bucket: BucketFacts): Refusal | undefined {
       ['bucketHeightMm', bucket.heightMm],
       ['limitMm', bucket.limitMm],
       ['pinMm', bucket.pinMm],
+      ['clingsGramsPerCm2', bucket.clingsGramsPerCm2],
     ]) ??
     thickness(bucket)
   )

@@ -1,5 +1,5 @@
 import type { TableEvent } from '../../../shared/events.ts'
-import { lowerS } from '../forecast/engine-inputs.ts'
+import { lowerS } from '../forecast/shape-inputs.ts'
 import type { Action } from '../model/action.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { isFresh } from '../model/fresh.ts'

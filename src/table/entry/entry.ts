@@ -93,6 +93,7 @@ const SLIPS: Readonly<Record<Quantity, (n: number, units: Units) => readonly str
   rise: () => [],
   weight: (n) => [`${tidy(n, 1)} kg`],
   grams: (n) => [`${tidy(n, 1)} kg`],
+  fineGrams: () => [],
   area: () => [],
   altitude: (n, units) => [`${tidy(n, 0)} ${units === 'metric' ? 'ft' : 'm'}`],
   count: () => [],

@@ -27,6 +27,7 @@ export type Quantity =
   | 'rise'
   | 'weight'
   | 'grams'
+  | 'fineGrams'
   | 'area'
   | 'altitude'
   | 'count'
@@ -53,6 +54,8 @@ const GALLON: Unit = { label: 'gal', per: 3.785411784, digits: 2 }
 const QUART: Unit = { label: 'qt', per: 0.946352946, digits: 2 }
 const GRAM: Unit = { label: 'g', per: 1, digits: 0 }
 const TENTH_GRAM: Unit = { label: 'g', per: 1, digits: 1 }
+/** A pocket scale's. */
+const HUNDREDTH_GRAM: Unit = { label: 'g', per: 1, digits: 2 }
 const KILO: Unit = { label: 'kg', per: 1000, digits: 3 }
 /** Avoirdupois, exactly 28.349523125 g (NIST SP 811, appendix B.8). */
 const OUNCE: Unit = { label: 'oz', per: 28.349523125, digits: 1 }
@@ -111,6 +114,7 @@ export const MEASURES: Readonly<Record<Quantity, Measure>> = {
   },
   weight: { home: { metric: GRAM, us: OUNCE }, typed: { g: GRAM, kg: KILO, oz: OUNCE } },
   grams: { home: { metric: TENTH_GRAM, us: TENTH_GRAM }, typed: { g: TENTH_GRAM, kg: KILO, oz: OUNCE } },
+  fineGrams: { home: { metric: HUNDREDTH_GRAM, us: HUNDREDTH_GRAM }, typed: { g: HUNDREDTH_GRAM } },
   area: { home: { metric: CM2, us: INCH2 }, typed: { cm2: CM2, 'cm²': CM2, in2: INCH2, 'sq in': INCH2 } },
   altitude: { home: { metric: HEIGHT_M, us: FOOT }, typed: { m: HEIGHT_M, ft: FOOT, feet: FOOT } },
   count: { home: { metric: COUNT, us: COUNT }, typed: {} },
@@ -149,6 +153,8 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   bucketHeightMm: 'length',
   limitMm: 'coat',
   pinMm: 'coat',
+  clingsGramsPerCm2: 'gravity',
+  slideG: 'fineGrams',
   holdS: 'seconds',
   heldS: 'seconds',
   edgeUpMm: 'length',

@@ -1,6 +1,6 @@
 import type { ZoneForecast } from '../../engine/contract.ts'
 import { type FootRoom, type FootRoomInput, footRoom } from '../../engine/melt/melt.ts'
-import { profileOf } from '../forecast/engine-inputs.ts'
+import { profileOf } from '../forecast/shape-inputs.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { pairsProved } from './pairs.ts'
 import { meltCoats } from './tile.ts'

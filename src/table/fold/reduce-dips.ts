@@ -31,6 +31,8 @@ export function dipped(
   const other = mends.some((mend) => mend.event.kind === 'dip-corrected' && mend.event.bucketId !== undefined)
   const coat = coatFrom(table, pot, bucketId)?.coat ?? (moved ? nextCoat(pot) : event.coat)
   const usedAt = event.told ? dose.outAt : at
+  const unstirred = other && !event.told ? !isFresh(table, bucketId, usedAt) : event.unstirred
+  const { stirredAt } = bucket
   const dip: DipState = {
     dipId: event.dipId,
     hit,
@@ -44,7 +46,8 @@ export function dipped(
     ...dose,
     lowerS: event.lowerS,
     plannedHoldS: event.holdS,
-    unstirred: other && !event.told ? !isFresh(table, bucketId, usedAt) : event.unstirred,
+    unstirred,
+    ...(unstirred && stirredAt !== undefined ? { stirredAgoMs: usedAt - stirredAt } : {}),
     ...(event.hands === 1 ? { hands: 1 as const } : {}),
   }
   const dipping = withPot(unpicked(table), {

@@ -3,7 +3,7 @@ import type { OutlinePoint } from '../../engine/contract.ts'
 import { halfAt, OVERLAP } from '../model/halves.ts'
 import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { coverOn, profileOf } from './engine-inputs.ts'
+import { coverOn, profileOf } from './shape-inputs.ts'
 
 export interface DrawnBand {
   readonly pattern: Pattern

@@ -1,22 +1,17 @@
 import type { AirFacts, Settings } from '../../../shared/nouns.ts'
 import { waxSetMin } from '../../engine/air/wax.ts'
-import type { Band, PotForecast } from '../../engine/contract.ts'
-import { forecastPot } from '../../engine/wait/forecast.ts'
-import { type HalfAndHalf, halfAndHalf } from '../../engine/wait/half-and-half.ts'
+import type { PotForecast } from '../../engine/contract.ts'
+import type { HalfAndHalf } from '../../engine/wait/half-and-half.ts'
 import type { Learned } from '../../engine/wait/learned.ts'
-import { halfAt, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
-import { coatsOn, lastDip, planOf } from '../model/plan.ts'
+import { coatsOn } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { bucketOfCoat } from '../model/uses.ts'
-import { airAt, airOf } from './engine-inputs.ts'
-import { lessonFor } from './learning.ts'
-import { historyOf, MIN_MS } from './pot-history.ts'
+import { airAt, airOf } from './air-inputs.ts'
 
 /** Moments in table time, ms. */
 export interface BandMs {
-  readonly early: number
+  readonly lower: number
   readonly likely: number
-  readonly late: number
+  readonly upper: number
 }
 
 export interface Forecast {
@@ -33,72 +28,47 @@ export interface Forecast {
   readonly learned: Learned
 }
 
-const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly value: Forecast }>()
-
-/** What the coats on a pot, or the damp in it, do next. Undefined for a dry bare pot. Kept until the pot, air or learning change. */
-export function forecastOf(table: Table, pot: PotState): Forecast | undefined {
-  const last = pot.dips.at(-1)
-  if (!last && pot.damp === undefined) return undefined
-  const learned = lessonFor(table, last?.bucketId ?? planOf(table, pot)[0]?.bucketId ?? '')
-  const key = [
-    table.air,
-    table.settings,
-    table.board,
-    learned,
-    ...pot.dips.map((dip) => bucketOfCoat(table, dip.bucketId)?.facts),
-  ]
-  const before = kept.get(pot)
-  if (before && before.key.length === key.length && before.key.every((k, i) => k === key[i]))
-    return before.value
-  const halves = hasOverlap(table, pot, pot.dips) ? halvesOf(table, pot, learned) : undefined
-  const { pot: wall, events, air0 } = historyOf(table, pot)
-  const forecast = halves?.overlap ?? forecastPot(wall, events, air0, learned)
-  const touch = inMs(forecast.touchDry)
-  const thirsty = inMs(forecast.thirsty)
-  const byClock = clockWaits(table, pot)
-  const value: Forecast = {
-    pot: forecast,
-    ...(halves ? { halves } : {}),
-    touch,
-    thirsty,
-    kiln: byClock?.kiln ?? inMs(forecast.kilnDry),
-    ready: byClock?.ready ?? (table.settings.readyMeans === 'thirsty' ? thirsty : touch),
-    learned,
-  }
-  kept.set(pot, { key, value })
-  return value
+/** What computes walls. */
+export interface Walls {
+  readonly wallForecast: (table: Table, pot: PotState) => Forecast
+  readonly wallFilledAt: (table: Table, pot: PotState, now: number) => number
 }
 
-function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {
-  const half = new Map(pot.dips.map((dip) => [dip.dipId, halfAt(table, pot, dip.coat, dip.cover)]))
-  return halfAndHalf(historyOf(table, pot), (dipId) => half.get(dipId), OVERLAP_DEG, learned)
+let walls: Walls | undefined
+
+/** The code that computes walls is here: a table of bare dry pots does without. */
+export function haveWalls(here: Walls): void {
+  walls = here
 }
 
-/** Where the room goes by the clock: its own minutes from OUT of the latest coat. */
-function clockWaits(table: Table, pot: PotState): Pick<Forecast, 'ready' | 'kiln'> | undefined {
-  const out = lastDip(pot)?.outAt
-  if (table.settings.readyMeans !== 'clock' || out === undefined) return undefined
-  const after = (min: number): BandMs => {
-    const at = out + min * MIN_MS
-    return { early: at, likely: at, late: at }
-  }
-  return {
-    ready: after(ownWaitMin(table.settings, coatsOn(pot).length - 1)),
-    kiln: after(table.settings.kilnWaitMin),
-  }
+/** A coat on a pot, or damp in it, or was: there is something to forecast. */
+const isWet = (pot: PotState): boolean => pot.dips.length > 0 || pot.damp !== undefined
+
+/** Whether no card of this table may be asked for before `haveWalls`. */
+export const needsWalls = (table: Table): boolean => Object.values(table.pots).some(isWet)
+
+function wallsFor(pot: PotState): Walls {
+  if (!walls) throw new Error(`pot ${pot.facts.potId} has coats, and nothing is here that computes walls`)
+  return walls
 }
 
-/** The room's own minutes after the coat of this index. */
-export const ownWaitMin = (settings: Settings, coat: number): number =>
-  coat === 0 ? settings.firstWaitMin : settings.laterWaitMin
+/**
+ * What the coats on a pot, or the damp in it, do next. Undefined for a dry bare pot. Kept until the pot, air or learning
+ * change.
+ * @throws Error for any other pot before `haveWalls`.
+ */
+export const forecastOf = (table: Table, pot: PotState): Forecast | undefined =>
+  isWet(pot) ? wallsFor(pot).wallForecast(table, pot) : undefined
 
-const inMs = (band: Band): BandMs => ({
-  early: band.early * MIN_MS,
-  likely: band.likely * MIN_MS,
-  late: band.late * MIN_MS,
-})
+/**
+ * Filled part of the fullest stretch of the wall at table time `now`, 0 to 1.
+ * @throws Error for a pot with coats before `haveWalls`.
+ */
+export const filledAt = (table: Table, pot: PotState, now: number): number =>
+  coatsOn(pot).length === 0 ? 0 : wallsFor(pot).wallFilledAt(table, pot, now)
 
 const setMin = new WeakMap<AirFacts, Partial<Record<Settings['wax'], number>>>()
+const MIN_MS = 60_000
 
 /** How long the wax on this pot's foot takes to set, ms. Asked for every pot at every tick: kept by air. */
 export function waxSetMs(table: Table, pot: PotState): number {

@@ -10,8 +10,8 @@ import { type Learned, UNLEARNED, unlearnedOn } from '../../engine/wait/learned.
 import { hasOverlap } from '../model/halves.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
-import { bodyOf } from './engine-inputs.ts'
 import { historyWith, MIN_MS } from './pot-history.ts'
+import { bodyOf } from './wall-inputs.ts'
 
 /** Observations beyond the latest so many no longer move the estimate much, and a phone must answer at once. */
 const USED = 24

@@ -2,7 +2,9 @@ import type { Dip, WallEvent } from '../../engine/contract.ts'
 import type { PotHistory } from '../../engine/wait/seconds.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
-import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
+import { airAt, airOf } from './air-inputs.ts'
+import { coverOn, profileOf } from './shape-inputs.ts'
+import { bodyOf, slopOf } from './wall-inputs.ts'
 
 export const MIN_MS = 60_000
 

@@ -2,11 +2,12 @@ import type { AirFacts } from '../../../shared/nouns.ts'
 import { type Condensation, condensation } from '../../engine/air/dew.ts'
 import { type PairDraught, pairTrouble, rhFromPair } from '../../engine/air/psychrometer.ts'
 import { witnessCloth } from '../../engine/air/witness-cloth.ts'
+import { yieldAtMostPa } from '../../engine/slop/film.ts'
 import { defaultSlop } from '../../engine/slop/slop.ts'
 import { bisqueOf } from '../../engine/wall/body.ts'
 import { coatFromWetGain, sorptivityOf } from '../../engine/wall/calibrate.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
-import { airOf } from './engine-inputs.ts'
+import { airOf } from './air-inputs.ts'
 
 export type { Learned, Lesson } from '../../engine/index.ts'
 export { Z90 } from '../../engine/numeric/spread.ts'
@@ -73,6 +74,29 @@ export function coatByWeight(
     if (error instanceof RangeError) return undefined
     throw error
   }
+}
+
+/** A slide dipped and dripped as a pot, with slop on both faces. */
+export interface Slide {
+  /** Wet film, g/cm2. */
+  readonly gramsPerCm2: number
+  /** Yield stress is at most this. */
+  readonly yieldPa: number
+  /** What a wall that is full keeps of this slop, dry. */
+  readonly fullMm: number
+}
+
+/** What a weighed slide says; `wrong` for a film that no slop leaves, undefined for one too thin or thick to dip. */
+export function readSlide(
+  gramsPerMl: number,
+  solidsGravity: number,
+  gainG: number,
+  areaCm2: number,
+): Slide | 'wrong' | undefined {
+  const gramsPerCm2 = gainG / areaCm2
+  if (outOfRange('clingsGramsPerCm2', gramsPerCm2)) return 'wrong'
+  const fullMm = coatByWeight(gramsPerMl, solidsGravity, gainG, areaCm2)
+  return fullMm === undefined ? undefined : { gramsPerCm2, yieldPa: yieldAtMostPa(gramsPerCm2), fullMm }
 }
 
 interface WaterDip {

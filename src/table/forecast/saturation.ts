@@ -1,6 +1,5 @@
 import { zonesOf } from '../../engine/wait/forecast.ts'
 import { courseOf, runPot, waterG } from '../../engine/wall/pot.ts'
-import { coatsOn } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { lessonFor } from './learning.ts'
 import { historyOf, MIN_MS } from './pot-history.ts'
@@ -16,9 +15,8 @@ function runTo(table: Table, pot: PotState, now: number) {
   return runPot(course, Math.exp(lessonFor(table, pot.dips.at(-1)?.bucketId ?? '').fillMean))
 }
 
-/** Filled part of the fullest stretch of the wall at table time `now`, 0 to 1. */
-export function filledAt(table: Table, pot: PotState, now: number): number {
-  if (coatsOn(pot).length === 0) return 0
+/** Filled part of the fullest stretch of a wall that has a coat, at table time `now`, 0 to 1. */
+export function wallFilledAt(table: Table, pot: PotState, now: number): number {
   return Math.max(...zonesOf(runTo(table, pot, now)).map((zone) => zone.filled))
 }
 

@@ -5,14 +5,16 @@ import { KILN_SD, type Learned, TOUCH_SD } from '../../engine/wait/learned.ts'
 import { courseOf, runPot } from '../../engine/wall/pot.ts'
 import { planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { airAt, airOf, bodyOf, coverOn, profileOf, slopOf } from './engine-inputs.ts'
-import { ownWaitMin } from './forecast.ts'
+import { airAt, airOf } from './air-inputs.ts'
 import { lessonOf } from './learning.ts'
+import { coverOn, profileOf } from './shape-inputs.ts'
+import { ownWaitMin } from './wall-forecast.ts'
+import { bodyOf, slopOf } from './wall-inputs.ts'
 
-/** A wait, minutes from OUT: as likely shorter as longer, and its late edge; `Infinity` is never in this air. */
+/** A wait, minutes from OUT: as likely shorter as longer, and its upper bound; `Infinity` is never in this air. */
 export interface WaitMin {
   readonly likely: number
-  readonly late: number
+  readonly upper: number
 }
 
 /** The waits of a pot's whole plan. */
@@ -39,7 +41,8 @@ function kindOf(table: Table, pot: PotState): string {
   const { shape, absorption, pourInsideFirst } = pot.facts
   const coats = planOf(table, pot).map((coat) => {
     const bucket = table.buckets[coat.bucketId]
-    return [coat, bucket?.gramsPerMl, bucket?.facts.solidsGravity, bucket?.facts.pinMm]
+    const { solidsGravity, pinMm, clingsGramsPerCm2 } = bucket?.facts ?? {}
+    return [coat, bucket?.gramsPerMl, solidsGravity, pinMm, clingsGramsPerCm2]
   })
   const { readyMeans, lowerMmPerS, dripS } = table.settings
   const own = absorption ?? table.board.absorption
@@ -61,7 +64,7 @@ function kindOf(table: Table, pot: PotState): string {
 export const isKnown = (table: Table, pot: PotState): boolean =>
   table.settings.readyMeans === 'clock' || kept.has(kindOf(table, pot))
 
-const always = (min: number): WaitMin => ({ likely: min, late: min })
+const always = (min: number): WaitMin => ({ likely: min, upper: min })
 
 /**
  * The waits a pot's plan will bring, as if it were dipped from bisque, each coat when the one below is dry.
@@ -79,9 +82,9 @@ export function waitsAhead(table: Table, pot: PotState): WaitsAhead {
   const kind = kindOf(table, pot)
   let ahead = kept.get(kind)
   if (!ahead) {
-    const [likely, late] = [chain(table, pot, 0, 0), chain(table, pot, LATE_FILL_SDS, LATE_SPREAD_SDS)]
+    const [likely, upper] = [chain(table, pot, 0, 0), chain(table, pot, LATE_FILL_SDS, LATE_SPREAD_SDS)]
     const both = (of: 'next' | 'kiln') =>
-      likely[of].map((min, i) => ({ likely: min, late: late[of][i] ?? min }))
+      likely[of].map((min, i) => ({ likely: min, upper: upper[of][i] ?? min }))
     ahead = { next: both('next'), kiln: both('kiln') }
     if (kept.size >= KINDS_KEPT) kept.clear()
     kept.set(kind, ahead)
@@ -93,9 +96,9 @@ export function waitsAhead(table: Table, pot: PotState): WaitsAhead {
 function scaled({ next, kiln }: WaitsAhead, learned: Learned): WaitsAhead {
   const by =
     (sds: number, ownSd: number) =>
-    ({ likely, late }: WaitMin): WaitMin => ({
+    ({ likely, upper }: WaitMin): WaitMin => ({
       likely: within(likely * Math.exp(learned.timeMean)),
-      late: within(late * Math.exp(learned.timeMean + sds * Math.hypot(ownSd, learned.timeSd))),
+      upper: within(upper * Math.exp(learned.timeMean + sds * Math.hypot(ownSd, learned.timeSd))),
     })
   return { next: next.map(by(LATE_SPREAD_SDS, TOUCH_SD)), kiln: kiln.map(by(Z90, KILN_SD)) }
 }

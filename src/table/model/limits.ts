@@ -36,6 +36,9 @@ export const LIMITS = {
   bucketHeightMm: { least: 80, most: 1000 },
   limitMm: { least: 0.2, most: 3 },
   pinMm: { least: 0.1, most: 1.5 },
+  /** Slop on a plate that can't drink: a hundredth of a millimetre to a gel of 20 Pa. */
+  clingsGramsPerCm2: { least: 0.002, most: 0.2 },
+  slideG: { least: 0.02, most: 20 },
   /** A pot on a kitchen scale. */
   grams: { least: 10, most: 20_000 },
   /** A coat as planned: nothing is computed for a shorter one. */

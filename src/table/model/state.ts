@@ -34,6 +34,8 @@ export interface DipState {
   readonly plannedHoldS: number
   readonly how: 'planned' | 'measured' | 'told' | 'corrected'
   readonly unstirred: boolean
+  /** How long before START its bucket had been stirred, where it went in unstirred; omitted, it never was. */
+  readonly stirredAgoMs?: number
   readonly unsure: boolean
   /** The second pair of hands did it. */
   readonly hands?: 1
@@ -151,7 +153,7 @@ export interface Table extends Hands {
   readonly pairs: Readonly<Record<string, PairFacts>>
   /** The pan of hot wax: on since, and when somebody last said that they are beside it; `stays`: after the last wax. */
   readonly pan?: { readonly onAt: number; readonly watchedAt: number; readonly stays?: true }
-  /** Whose hands the table is seen by, see `lanes`. */
+  /** Whose hands the table is seen by, see `potters`. */
   readonly potter?: 1
   /** The same fields of the other pair of hands. */
   readonly others?: Hands

@@ -28,7 +28,7 @@ export interface HandsLine {
 /** Two moments of table time, ms. */
 export interface Range {
   readonly likely: number
-  readonly late: number
+  readonly upper: number
 }
 
 /** The hands line of the hands that see the table; undefined while no order of work is told. */
@@ -50,9 +50,9 @@ export function handsLine(table: Table, schedule: Schedule | undefined, now: num
   }
 }
 
-const inMs = ({ likely, late }: { readonly likely: number; readonly late: number }): Range => ({
+const inMs = ({ likely, upper }: { readonly likely: number; readonly upper: number }): Range => ({
   likely: likely * 1000,
-  late: late * 1000,
+  upper: upper * 1000,
 })
 
 const foreseen = ({ finishS, dryAtS, lateOdds, interruptionS }: Foresight, potter: number) => ({

@@ -148,7 +148,7 @@ function deadlineOf(table: Table, steps: readonly AtStep[], now: number): PlanIn
     if (pot.later || nextBucket(table, pot) !== undefined || step.is === 'count') return []
     const forecast = forecastOf(table, pot)
     if (!forecast) return []
-    return Math.min((table.settings.candle ? forecast.ready : forecast.kiln).late, now + LONGEST_S * 1000)
+    return Math.min((table.settings.candle ? forecast.ready : forecast.kiln).upper, now + LONGEST_S * 1000)
   })
   return {
     loadStartS: downS(at),

@@ -1,6 +1,6 @@
 import type { Coat, Odds, Pot, PrepStep } from '../../planner/types.ts'
-import { lowerS } from '../forecast/engine-inputs.ts'
 import { type BandMs, forecastOf, waxSetMs } from '../forecast/forecast.ts'
+import { lowerS } from '../forecast/shape-inputs.ts'
 import { type WaitMin, waitsAhead } from '../forecast/waits-ahead.ts'
 import { nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
@@ -60,14 +60,14 @@ export function potJob(
       heightMm: pot.facts.shape.heightMm,
     },
     odds: {
-      readyLateS: Math.max(0, upS(Math.min(ready.late - now, SITTING_MIN * 60_000))),
-      waitsLateS: coats.map((_, k) => waitS((ahead.next[nextCoat(pot) + k] ?? NO_WAIT).late)),
-      kilnLateS: kilnS(dry.late),
+      readyLateS: Math.max(0, upS(Math.min(ready.upper - now, SITTING_MIN * 60_000))),
+      waitsLateS: coats.map((_, k) => waitS((ahead.next[nextCoat(pot) + k] ?? NO_WAIT).upper)),
+      kilnLateS: kilnS(dry.upper),
     },
   }
 }
 
-const NO_WAIT: WaitMin = { likely: 0, late: 0 }
+const NO_WAIT: WaitMin = { likely: 0, upper: 0 }
 
 const waitS = (min: number): number => Math.ceil(Math.min(min, SITTING_MIN) * 60)
 
@@ -94,15 +94,15 @@ function coatJobs(table: Table, pot: PotState, waits: readonly WaitMin[], paceS:
 const outAfterS = (table: Table, pot: PotState, coat: ReturnType<typeof planOf>[number]): number =>
   table.settings.leadInS + lowerS(table, pot.facts, coat.cover) + coat.holdS
 
-/** When a pot can go on as likely sooner as later, and at the latest edge, table time ms. */
-type Ready = Pick<BandMs, 'likely' | 'late'>
+/** When a pot can go on as likely sooner as later, and its upper bound, table time ms. */
+type Ready = Pick<BandMs, 'likely' | 'upper'>
 
-const exactly = (at: number): Ready => ({ likely: at, late: at })
+const exactly = (at: number): Ready => ({ likely: at, upper: at })
 
 /** A band's moments, none before `least`. */
-const notBefore = (least: number, { likely, late }: BandMs): Ready => ({
+const notBefore = (least: number, { likely, upper }: BandMs): Ready => ({
   likely: Math.max(least, likely),
-  late: Math.max(least, late),
+  upper: Math.max(least, upper),
 })
 
 function readyAt(
@@ -124,7 +124,7 @@ function readyAt(
     case 'count': {
       const wait = waits[step.dip.coat] ?? NO_WAIT
       const after = (min: number) => step.dip.outAt + min * 60_000
-      return { likely: after(wait.likely), late: after(wait.late) }
+      return { likely: after(wait.likely), upper: after(wait.upper) }
     }
     case 'drip':
     case 'foot': {

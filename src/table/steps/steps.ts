@@ -38,7 +38,7 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
   if (!dip) return dipStep(table, pot)
 
   const band = forecastOf(table, pot)
-  const dry = band?.ready ?? { early: dip.outAt, likely: dip.outAt, late: dip.outAt }
+  const dry = band?.ready ?? { lower: dip.outAt, likely: dip.outAt, upper: dip.outAt }
   const touches = pot.touches.filter((touch) => touch.dipId === dip.dipId)
   const last = touches.at(-1)
   const askAt =

@@ -55,6 +55,14 @@ export const measured = {
       percent === 0
         ? `Goes on as thick as estimated (${low} to ${high} ×).`
         : `Goes on ${Math.abs(percent)} % ${percent < 0 ? 'thinner' : 'thicker'} than estimated (${low} to ${high} ×).`,
+    slide: 'Film on a full wall: weigh a slide',
+    slideHelp:
+      'A microscope slide, weighed. Dip it, let it drip as a pot, touch off the bead, weigh again: grams on both faces.',
+    slideG: 'The slide gained',
+    slideArea: 'Both faces that got wet',
+    slideIs: (mm: string, pa: string) => `A full wall keeps ${mm}; its yield stress is ${pa} Pa at most.`,
+    slideWas: (mm: string) => `By its slide, a full wall keeps ${mm}.`,
+    slideWrong: 'No glaze leaves such a film: weigh again, both faces.',
     dose: 'Seconds and coat',
     on: (s: string, form: string, wall: string) => `${s} on a dry ${form}, wall ${wall}:`,
     at: (mm: string, density: string) => `${mm} at ${density}`,

@@ -116,8 +116,11 @@ export const other = {
     edge: (mm: string) => `Stop at ${mm} up, or use a catch slab`,
     catch: 'Use a catch slab',
     carried: 'tested in another firing',
-    thin: (mm: string, dry: string, makeUpS: number | undefined) =>
-      `The wall is full: ${mm} instead of ${dry}.${makeUpS === undefined ? ' No seconds help: wait.' : ` ${makeUpS} s would make up.`}`,
+    thin: (low: string, high: string) => `The wall is full: ${low} to ${high} now.`,
+    thinOne: (mm: string) => `The wall is full: ${mm} now.`,
+    thinAgain: (mm: string, clock: string) => `${mm} from about ${clock}.`,
+    thinWait: 'No seconds help: wait.',
+    thinMakeUp: (s: number) => `${s} s would make up.`,
     repair: (s: number) => `To make up: ${s} s for this coat`,
     repairSkip: 'To make up: leave this coat out',
     neck: 'The neck is too narrow to fill in time: pour the inside',

@@ -24,6 +24,8 @@ export const pot = {
   seat: 'Ledge and lid edge stay bare: glaze there fuses them.',
   together: (when: string) => `Fired together, both kiln-dry ${when}.`,
   on: 'on',
+  onStale: (ago: string) => `on, stirred ${ago} before,`,
+  onUnstirred: 'on, never stirred,',
   ownPlan: 'own plan',
   kiln: (when: string) => `kiln-dry ${when}`,
   readyAt: (when: string, from: string, to: string) => `check about ${when} (${from} to ${to})`,

@@ -51,7 +51,7 @@ export const waits = {
   wayEnds: (clock: string, then: string, outOfTen: number) =>
     `last dip ${clock}, ${then}; in time ${outOfTen} in 10`,
   noWays: 'Looking for ways out.',
-  laneDoes: {
+  potterDoes: {
     empty: '',
     held: 'paused',
     count: 'count',

@@ -1,7 +1,7 @@
 /** The press binding on a bare page: a bar below, a small button above, one that erases between them. */
 import { bindKeys } from '../../../src/device/keys.ts'
 import { bindPress } from '../../../src/device/press-binding.ts'
-import type { Intent, Refusal } from '../../../src/device/press-facts.ts'
+import type { Intent, TouchRefusal } from '../../../src/device/press-facts.ts'
 
 document.body.innerHTML = `
   <style>
@@ -22,7 +22,7 @@ document.body.innerHTML = `
 /** Which button was hit, with the rest of the hit. */
 type Hit = Omit<Intent, 'target'> & { readonly on: string | undefined }
 const intents: Hit[] = []
-const refusals: Refusal[] = []
+const refusals: TouchRefusal[] = []
 const holding: (string | null)[] = []
 let keys = 0
 const binding = bindPress(document.querySelector('main')!, {

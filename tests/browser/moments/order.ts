@@ -92,10 +92,10 @@ export const two: Story = {
     await bench.pass(400)
     await bench.told()
     await see('first hands')
-    await page.locator('.lane-strip').tap()
+    await page.locator('.potter-strip').tap()
     await bench.pass(2)
     await see('second hands')
-    await page.locator('.lane-strip').tap()
+    await page.locator('.potter-strip').tap()
     await bench.pass(12)
     await see('first hands again')
   },

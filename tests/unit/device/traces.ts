@@ -1,7 +1,7 @@
 /** Generated touches: knuckles, palms, splashes and wiping hands, as facts for the press rules. */
 import fc from 'fast-check'
 import { press, restingPress } from '../../../src/device/press.ts'
-import type { Intent, PointerFact, PressTarget, Refusal } from '../../../src/device/press-facts.ts'
+import type { Intent, PointerFact, PressTarget, TouchRefusal } from '../../../src/device/press-facts.ts'
 
 export const BAR: PressTarget = { kind: 'bar' }
 export const SMALL: PressTarget = { kind: 'small' }
@@ -13,7 +13,7 @@ const targetAt = (yPx: number): PressTarget | null => (yPx >= BAR_TOP_PX ? BAR :
 
 export interface Heard {
   readonly intents: Intent[]
-  readonly refusals: Refusal[]
+  readonly refusals: TouchRefusal[]
 }
 
 export function run(facts: readonly PointerFact[], from = restingPress): Heard {

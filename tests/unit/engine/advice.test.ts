@@ -156,8 +156,8 @@ describe('jar and lid', () => {
   })
 
   test('go into the kiln when the slower of the two is dry', () => {
-    const slow = { early: 60, likely: 90, late: 150 }
-    expect(latestOf([{ early: 30, likely: 95, late: 120 }, slow])).toEqual({ ...slow, likely: 95 })
+    const slow = { lower: 60, likely: 90, upper: 150 }
+    expect(latestOf([{ lower: 30, likely: 95, upper: 120 }, slow])).toEqual({ ...slow, likely: 95 })
     expect(() => latestOf([])).toThrow(RangeError)
   })
 })

@@ -98,15 +98,17 @@ describe('looks', () => {
   })
 
   test('a glaze starts from its room, wider, and goes its own way from there', () => {
-    const room = learn([look('1', { dampMin: 10 + 3 * second() })])
+    const room = learn(
+      ['1', '2', '3'].map((id) => look(id, { dampMin: 10 + second(), dryMin: 10 + 2 * second() })),
+    )
     const start = forGlaze(room)
     expect(start.timeMean).toBe(room.timeMean)
     expect(start.timeSd).toBeGreaterThan(room.timeSd)
     expect(start.timeSd).toBeLessThanOrEqual(UNLEARNED.timeSd)
     expect(forGlaze(UNLEARNED)).toEqual(UNLEARNED)
-    const early = look('2', { dryMin: 10 + second() / 4 })
+    const early = look('4', { dryMin: 10 + second() / 4 })
     const own = learn([early], start)
-    expect(own.count).toBe(2)
+    expect(own.count).toBe(4)
     expect(own.timeMean).toBeLessThan(start.timeMean)
     expect(own.timeMean).toBeGreaterThan(learn([early]).timeMean)
   })

@@ -102,16 +102,16 @@ describe('waits', () => {
   })
 
   test('a range is a factor up and the same factor down', () => {
-    const { early, likely, late } = bandOf([{ minutes: 20, weight: 1 }], 0.4, 100)
+    const { lower, likely, upper } = bandOf([{ minutes: 20, weight: 1 }], 0.4, 100)
     expect(likely - 100).toBeCloseTo(20, 9)
-    expect((late - 100) / 20).toBeCloseTo(20 / (early - 100), 9)
-    expect(Math.log((late - 100) / 20)).toBeCloseTo(1.28155 * 0.4, 4)
+    expect((upper - 100) / 20).toBeCloseTo(20 / (lower - 100), 9)
+    expect(Math.log((upper - 100) / 20)).toBeCloseTo(1.28155 * 0.4, 4)
   })
 
   test('an edge past seven days is never', () => {
     const band = bandOf([{ minutes: 9000, weight: 1 }], 0.4, 0)
     expect(band.likely).toBeCloseTo(9000, 6)
-    expect(band.late).toBe(Infinity)
+    expect(band.upper).toBe(Infinity)
   })
 
   test('half a chance of never is never', () => {
@@ -123,9 +123,9 @@ describe('waits', () => {
       0.4,
       0,
     )
-    expect(band.early).toBeLessThan(20)
+    expect(band.lower).toBeLessThan(20)
     expect(band.likely).toBe(Infinity)
-    expect(band.late).toBe(Infinity)
+    expect(band.upper).toBe(Infinity)
   })
 })
 

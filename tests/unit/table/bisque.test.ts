@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { bodyOf } from '../../../src/table/forecast/engine-inputs.ts'
 import { historyOf } from '../../../src/table/forecast/pot-history.ts'
+import { bodyOf } from '../../../src/table/forecast/wall-inputs.ts'
 import { stepOf } from '../../../src/table/steps/steps.ts'
 import { Play } from './play.ts'
 

@@ -27,9 +27,9 @@ describe('time', () => {
   it('takes up a pot that stood for years, and the air of today', () => {
     const play = demo().act({ do: 'told', potId: 'demo.33', agoMin: 0 }).wait(YEARS_S)
     play.act({ do: 'set-air', air: { tempC: 20, rh: 0.5, draught: 'room' } })
-    expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.late).toBeLessThan(play.nowMs)
+    expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.upper).toBeLessThan(play.nowMs)
     play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
-    expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.late).toBeGreaterThan(play.nowMs)
+    expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.upper).toBeGreaterThan(play.nowMs)
     expect(play.card.kind).not.toBe('empty')
   })
 })

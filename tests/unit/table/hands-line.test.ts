@@ -18,8 +18,8 @@ function line(slackMin: number, lateOdds: number) {
   const loadS = told.plan.dryAtS! + told.plan.slackS!
   const likely = loadS - slackMin * 60
   const foresight: Foresight = {
-    finishS: { early: 100, likely: 200, late: 300 },
-    dryAtS: { early: likely - 600, likely, late: likely + 600 },
+    finishS: { lower: 100, likely: 200, upper: 300 },
+    dryAtS: { lower: likely - 600, likely, upper: likely + 600 },
     lateOdds,
     interruptionS: [120],
   }
@@ -29,9 +29,9 @@ function line(slackMin: number, lateOdds: number) {
 describe('the hands line', () => {
   it('tells finish and kiln-dry from likely to late, and what ten minutes more cost', () => {
     const { finish, kilnDry, interruptionMs, finishAt } = line(20, 0.05)
-    expect(finish).toEqual({ likely: 200_000, late: 300_000 })
+    expect(finish).toEqual({ likely: 200_000, upper: 300_000 })
     expect(finishAt).toBe(200_000)
-    expect(kilnDry!.late - kilnDry!.likely).toBe(10 * MIN_MS)
+    expect(kilnDry!.upper - kilnDry!.likely).toBe(10 * MIN_MS)
     expect(interruptionMs).toBe(2 * MIN_MS)
   })
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { plan } from '../../../src/planner/index.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { isStale } from '../../../src/table/model/fresh.ts'
 import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { variantsOf } from '../../../src/table/order/schedule-options.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
+import { plan } from '../../planner/plan.ts'
 import { Play } from './play.ts'
 
 const MIN_S = 60
@@ -36,12 +36,12 @@ describe('the table as a question to the planner', () => {
   it('plans with a wait’s likely end, tells how late it may be, and takes a touch at its word', () => {
     const play = new Play().act({ do: 'lay-demo' })
     play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
-    const { likely, late } = forecastOf(play.table, play.table.pots['demo.33']!)!.ready
+    const { likely, upper } = forecastOf(play.table, play.table.pots['demo.33']!)!.ready
     const ready = () => inputOf(play).pots.find((pot) => pot.id === 'demo.33')!
     expect(ready().readyAtS).toBeGreaterThanOrEqual(Math.ceil(likely / 1000))
-    expect(ready().readyAtS).toBeLessThan(Math.ceil(late / 1000))
+    expect(ready().readyAtS).toBeLessThan(Math.ceil(upper / 1000))
     const { odds, input } = jobsOf(play.table, play.nowMs)
-    expect(odds.pots['demo.33']!.readyLateS).toBe(Math.ceil(late / 1000 - input.nowS))
+    expect(odds.pots['demo.33']!.readyLateS).toBe(Math.ceil(upper / 1000 - input.nowS))
     expect(odds.pots['demo.33']!.kilnLateS).toBeGreaterThan(ready().kilnDryS)
     expect(ready().coats.map((coat) => coat.bucketId)).toEqual(['demo.brackwater', 'demo.heather'])
     expect(ready().coats.map((coat) => coat.collar)).toEqual([false, true])

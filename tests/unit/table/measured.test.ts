@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { doseOf } from '../../../src/table/advice/dose.ts'
 import { fitOf } from '../../../src/table/advice/fit.ts'
 import { warningsFor } from '../../../src/table/advice/warnings.ts'
-import { airOf, pickUpOfPin, slopOf } from '../../../src/table/forecast/engine-inputs.ts'
+import { airOf } from '../../../src/table/forecast/air-inputs.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { lessonFor, lessonOf, seenOn } from '../../../src/table/forecast/learning.ts'
 import {
@@ -10,10 +10,12 @@ import {
   dewOn,
   readCloth,
   readPair,
+  readSlide,
   thirstOf,
   timesAssumed,
 } from '../../../src/table/forecast/readings.ts'
 import { waterNowG } from '../../../src/table/forecast/saturation.ts'
+import { pickUpOfPin, slopOf } from '../../../src/table/forecast/wall-inputs.ts'
 import { DEFAULT_AIR } from '../../../src/table/model/defaults.ts'
 import { Play, START_MS } from './play.ts'
 
@@ -209,5 +211,38 @@ describe('what the room has taught', () => {
     })
     expect(waterNowG(play.table, play.table.pots['demo.33']!, play.nowMs)).toBeGreaterThan(computedG)
     expect(lessonOf(play.table).fillMean).toBeGreaterThan(0.05)
+  })
+})
+
+describe('a slide that was weighed', () => {
+  it('0.9 g on 30 cm2 at 1.45 and 2.6: 0.03 g/cm2, at most 2.9 Pa, 0.12 mm dry on a full wall', () => {
+    const slide = readSlide(1.45, 2.6, 0.9, 30)
+    if (slide === undefined || slide === 'wrong') throw new Error('a slide of an ordinary glaze')
+    expect(slide.gramsPerCm2).toBeCloseTo(0.03, 12)
+    expect(slide.yieldPa).toBeCloseTo(2.942, 3)
+    // 0.03 g/cm2 are 0.2069 mm of slop, of which 0.28125 / 0.48 is coat.
+    expect(slide.fullMm).toBeCloseTo((0.3 / 1.45) * (0.28125 / 0.48), 9)
+  })
+
+  it('a film that no glaze leaves is wrong; a slop that is none says nothing', () => {
+    expect(readSlide(1.45, 2.6, 20, 30)).toBe('wrong')
+    expect(readSlide(1.45, 2.6, 0.02, 30)).toBe('wrong')
+    expect(readSlide(1.89, 2.6, 0.9, 30)).toBeUndefined()
+  })
+
+  it('is what the full wall keeps, at its own density and, by the law, at another', () => {
+    const play = demo()
+    const bucket = () => play.table.buckets['demo.gatepost']!
+    const { facts } = bucket()
+    const at = (gramsPerMl: number) => slopOf(play.table, bucket(), gramsPerMl).clingsGramsPerCm2
+    expect(at(facts.targetGramsPerMl)).toBeUndefined()
+    play.act({ do: 'set-bucket', bucket: { ...facts, clingsGramsPerCm2: 0.05 } })
+    expect(at(facts.targetGramsPerMl)).toBeCloseTo(0.05, 9)
+    expect(at(facts.targetGramsPerMl + 0.05)!).toBeGreaterThan(0.06)
+    expect(at(facts.targetGramsPerMl - 0.05)!).toBeLessThan(0.04)
+    expect(play.try({ do: 'set-bucket', bucket: { ...facts, clingsGramsPerCm2: 0.5 } })).toMatchObject({
+      code: 'out-of-range',
+      field: 'clingsGramsPerCm2',
+    })
   })
 })

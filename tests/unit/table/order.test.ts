@@ -52,7 +52,7 @@ describe('twelve pots (scenario 14)', () => {
     // Nobody's hands are as quick as the bare work: told is a range beyond it.
     const { finish } = handsLine(play.table, play.schedule, play.nowMs)!
     expect(finish!.likely).toBeGreaterThan(began + 47 * MIN_S * 1000)
-    expect(finish!.late).toBeGreaterThan(finish!.likely)
+    expect(finish!.upper).toBeGreaterThan(finish!.likely)
     for (let i = 0; i < 4000 && !allDipped(play, 30); i++) obey(play, done)
     expect((play.nowMs - began) / 60_000).toBe(47)
     expect(done.filter((what) => what.startsWith('open'))).toHaveLength(4)

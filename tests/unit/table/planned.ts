@@ -1,4 +1,4 @@
-import { foresee, type Plan, plan } from '../../../src/planner/index.ts'
+import { foresee, type Plan } from '../../../src/planner/index.ts'
 import type { Card } from '../../../src/table/card/card.ts'
 import type { FollowedSchedule } from '../../../src/table/card/card-now.ts'
 import { followed } from '../../../src/table/card/follow.ts'
@@ -11,6 +11,7 @@ import { type Potter, viewOf } from '../../../src/table/model/potters.ts'
 import { awayOf, type Owings, owingOf } from '../../../src/table/order/absent.ts'
 import { type Jobs, jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { replan } from '../../planner/plain.ts'
+import { plan } from '../../planner/plan.ts'
 import { Play, setting } from './play.ts'
 
 /** A table played by hand with an order of work told after every hit, as the app does it. */

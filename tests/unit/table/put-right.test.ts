@@ -250,3 +250,36 @@ test('with two at the phone each takes back what they did', () => {
   expect(play.table.buckets[GATEPOST!]!.stirredAt).toBeUndefined()
   expect(play.table.buckets[BRACKWATER!]!.stirredAt).toBeDefined()
 })
+
+describe('a dip that was not stirred for', () => {
+  const potId = 'demo.33'
+  const dipped = (play: Play) => {
+    play.act({ do: 'start', potId, again: false, unstirred: true })
+    return pot(play, 33).dips[0]!
+  }
+  const armed = (): Play => {
+    const play = new Play().act({ do: 'lay-demo' })
+    play.act({ do: 'waxed', potId }).wait(300).act({ do: 'wiped', potId }).wait(61)
+    return play.act({ do: 'pick', potId })
+  }
+
+  test('keeps for how long, whatever is stirred afterwards', () => {
+    const play = armed()
+    const { bucketId } = planOf(play.table, pot(play, 33))[0]!
+    play.act({ do: 'stirred', bucketId }).wait(34 * 60)
+    expect(dipped(play)).toMatchObject({ unstirred: true, stirredAgoMs: 34 * 60_000 })
+    play.wait(60).act({ do: 'stirred', bucketId })
+    expect(pot(play, 33).dips[0]!.stirredAgoMs).toBe(34 * 60_000)
+  })
+
+  test('of a bucket that never was, says none; of a fresh one, nothing at all', () => {
+    const never = dipped(armed())
+    expect(never.unstirred).toBe(true)
+    expect(never.stirredAgoMs).toBeUndefined()
+    const play = armed()
+    play.act({ do: 'stirred', bucketId: planOf(play.table, pot(play, 33))[0]!.bucketId }).wait(60)
+    const fresh = dipped(play)
+    expect(fresh.unstirred).toBe(false)
+    expect(fresh.stirredAgoMs).toBeUndefined()
+  })
+})

@@ -1,9 +1,12 @@
 import { describe, expect, test } from 'vitest'
+import { nextCoat } from '../../../src/engine/index.ts'
 import { afterSlip } from '../../../src/table/advice/after-slip.ts'
 import { brimLitres, litresNow } from '../../../src/table/advice/fill.ts'
 import { mostSeconds } from '../../../src/table/advice/most-seconds.ts'
 import { adviceFor } from '../../../src/table/advice/warnings.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { dipNow } from '../../../src/table/forecast/hypothetical-dip.ts'
+import { engineDip, historyOf } from '../../../src/table/forecast/pot-history.ts'
 import { planOf } from '../../../src/table/model/plan.ts'
 import { Play } from './play.ts'
 
@@ -53,11 +56,34 @@ describe('one line a coat, once a pot', () => {
     expect(nextAdvice(play, 'demo.31').line).toMatchObject({ kind: 'run', grade: 'near' })
   })
 
-  test('a wet wall is told in the list, not on the line', () => {
-    const play = coated(demo(), 'demo.36')
-    const { line, warnings } = nextAdvice(play, 'demo.36')
-    expect(warnings.map(({ kind }) => kind)).toContain('thin')
-    expect(line).toBeUndefined()
+  test('a full wall is told in the list, not on the line: a range, and when it drinks again', () => {
+    const play = demo().act({ do: 'told', potId: 'demo.31', agoMin: 0 }).wait(60)
+    const { line, warnings } = nextAdvice(play, 'demo.31')
+    const thin = warnings.find((warning) => warning.kind === 'thin')!
+    expect(line?.kind).not.toBe('thin')
+    expect(thin.lowerMm).toBeLessThan(thin.upperMm)
+    const forecast = forecastOf(play.table, potOf(play, 'demo.31'))!
+    expect(thin.again?.at).toBe(forecast.thirsty.likely)
+    expect(thin.again?.likelyMm).toBeGreaterThan(thin.upperMm)
+    // Told as it is: waited for, the wall is no longer called full.
+    play.nowMs = forecast.thirsty.likely + 60_000
+    expect(nextAdvice(play, 'demo.31').warnings.map(({ kind }) => kind)).not.toContain('thin')
+  })
+
+  test('a coat that is thin only at its likely figure is not called thin', () => {
+    const play = demo().act({ do: 'told', potId: 'demo.36', agoMin: 0 })
+    const pot = potOf(play, 'demo.36')
+    const dip = dipNow(play.table, pot, planOf(play.table, pot)[1]!.bucketId, play.nowMs)!
+    const standing = historyOf(play.table, pot)
+    let between = 0
+    for (let min = 0.5; min < 30; min += 0.5) {
+      const at = play.nowMs + min * 60_000
+      const coat = nextCoat(standing, engineDip(play.table, pot, { ...dip, outAt: at })!)
+      const said = adviceFor(play.table, pot, dip.bucketId, at).warnings.some(({ kind }) => kind === 'thin')
+      if (said) expect(coat.upperMm).toBeLessThan(0.6 * coat.thirstyUpperMm)
+      else if (coat.likelyMm < 0.6 * coat.thirstyMm) between++
+    }
+    expect(between).toBeGreaterThan(0)
   })
 
   test('a second dip of the same glaze keeps what is said of thickness', () => {

@@ -43,7 +43,7 @@ describe('main path (scenario 1)', () => {
     play.wait(10)
     expect(play.card).toMatchObject({ kind: 'drip', big: { do: 'sponged', potId: 'demo.33' } })
     const forecast = forecastOf(play.table, pot(play, 33))
-    expect(forecast?.ready.early).toBeGreaterThan(logged?.outAt ?? Number.NaN)
+    expect(forecast?.ready.lower).toBeGreaterThan(logged?.outAt ?? Number.NaN)
   })
 
   it('takes START elsewhere for foot and set-down', () => {

@@ -23,9 +23,9 @@ describe('a plan seen before it is dipped', () => {
     const { coats, totalMin } = demo(33)
     expect(coats).toHaveLength(3)
     for (const { waitMin } of coats) {
-      expect(waitMin.early).toBeGreaterThan(0)
-      expect(waitMin.likely).toBeGreaterThanOrEqual(waitMin.early)
-      expect(waitMin.late).toBeGreaterThanOrEqual(waitMin.likely)
+      expect(waitMin.lower).toBeGreaterThan(0)
+      expect(waitMin.likely).toBeGreaterThanOrEqual(waitMin.lower)
+      expect(waitMin.upper).toBeGreaterThanOrEqual(waitMin.likely)
     }
     expect(totalMin).toBeCloseTo(
       coats.reduce((sum, { waitMin }) => sum + waitMin.likely, 0),

@@ -2,7 +2,7 @@ import { computed, signal } from '@preact/signals'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import type { Wake } from '../../../src/device/ports.ts'
 import { openRinging, type RingFacts } from '../../../src/wire/ringing.ts'
-import { BENCH_WORDS } from '../../../src/words/bench.ts'
+import { WORDS } from '../../../src/words/bench.ts'
 import { formats } from '../../../src/words/format.ts'
 import { Play } from '../table/play.ts'
 
@@ -57,7 +57,7 @@ function ringing(facts: RingFacts) {
   play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
   const table = signal(play.table)
   const now = signal(play.nowMs)
-  const words = signal(BENCH_WORDS.en)
+  const words = signal(WORDS.en)
   let woken = (_: Wake): void => undefined
   const lifecycle = {
     visible: () => visible,

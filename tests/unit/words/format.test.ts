@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
-import { FIRST_CARD_WORDS } from '../../../src/words/first-cards.ts'
+import { WORDS } from '../../../src/words/bench.ts'
 import { formats } from '../../../src/words/format.ts'
 
-const metric = formats(FIRST_CARD_WORDS.en, 'metric', 'en')
-const us = formats(FIRST_CARD_WORDS.en, 'us', 'en', true)
+const metric = formats(WORDS.en, 'metric', 'en')
+const us = formats(WORDS.en, 'us', 'en', true)
 
 test.each([
   [25.4, '1 in'],

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import { type Language, WORDS, type Words } from '../../../src/words/bench.ts'
 import { DESK_WORDS } from '../../../src/words/desk.ts'
-import { FIRST_CARD_WORDS, type Language, type Words } from '../../../src/words/first-cards.ts'
 
 /** What a refusal's text may be filled with. */
 const FACTS = { number: 34, letter: 'G', by: 'Gatepost', value: 145, least: 1, most: 2 }
@@ -20,7 +20,7 @@ function texts(node: unknown, path = ''): [string, string][] {
   return []
 }
 
-describe.each(Object.entries(FIRST_CARD_WORDS) as [Language, Words][])('%s', (language, words) => {
+describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, words) => {
   const { desk, ...bench } = DESK_WORDS[language]
   const all = texts({ ...words, ...bench, desk })
 

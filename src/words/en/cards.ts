@@ -5,7 +5,7 @@ import { front } from './front.ts'
 /**
  * English of the bench's first cards. Pot or bucket first, then the number, then one action; at most ten words in a line.
  */
-export const firstCards = {
+export const cards = {
   ...front,
   broken: {
     title: 'Something broke on this page',
@@ -110,7 +110,7 @@ export const firstCards = {
     notYetBar: 'NOT YET',
     closeFirst: (name: string) => `Close ${name}.`,
     dipsFor: (n: number, name: string) => (isOne(n) ? `1 dip in ${name}` : `${n} dips in ${name}`),
-    lane: (n: number) => `Potter ${n}`,
+    potter: (n: number) => `Potter ${n}`,
     returnBar: 'RETURNED',
     resumeBar: 'GO ON',
     panBesideBar: 'I AM HERE',

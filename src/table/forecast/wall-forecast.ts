@@ -1,0 +1,76 @@
+import type { Settings } from '../../../shared/nouns.ts'
+import type { Band } from '../../engine/contract.ts'
+import { forecastPot } from '../../engine/wait/forecast.ts'
+import { type HalfAndHalf, halfAndHalf } from '../../engine/wait/half-and-half.ts'
+import type { Learned } from '../../engine/wait/learned.ts'
+import { halfAt, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
+import { coatsOn, lastDip, planOf } from '../model/plan.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { bucketOfCoat } from '../model/uses.ts'
+import type { BandMs, Forecast } from './forecast.ts'
+import { lessonFor } from './learning.ts'
+import { historyOf, MIN_MS } from './pot-history.ts'
+
+const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly value: Forecast }>()
+
+/** What the coats on a pot, or the damp in it, do next. Kept until the pot, air or learning change. */
+export function wallForecast(table: Table, pot: PotState): Forecast {
+  const last = pot.dips.at(-1)
+  const learned = lessonFor(table, last?.bucketId ?? planOf(table, pot)[0]?.bucketId ?? '')
+  const key = [
+    table.air,
+    table.settings,
+    table.board,
+    learned,
+    ...pot.dips.map((dip) => bucketOfCoat(table, dip.bucketId)?.facts),
+  ]
+  const before = kept.get(pot)
+  if (before && before.key.length === key.length && before.key.every((k, i) => k === key[i]))
+    return before.value
+  const halves = hasOverlap(table, pot, pot.dips) ? halvesOf(table, pot, learned) : undefined
+  const { pot: wall, events, air0 } = historyOf(table, pot)
+  const forecast = halves?.overlap ?? forecastPot(wall, events, air0, learned)
+  const touch = inMs(forecast.touchDry)
+  const thirsty = inMs(forecast.thirsty)
+  const byClock = clockWaits(table, pot)
+  const value: Forecast = {
+    pot: forecast,
+    ...(halves ? { halves } : {}),
+    touch,
+    thirsty,
+    kiln: byClock?.kiln ?? inMs(forecast.kilnDry),
+    ready: byClock?.ready ?? (table.settings.readyMeans === 'thirsty' ? thirsty : touch),
+    learned,
+  }
+  kept.set(pot, { key, value })
+  return value
+}
+
+function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {
+  const half = new Map(pot.dips.map((dip) => [dip.dipId, halfAt(table, pot, dip.coat, dip.cover)]))
+  return halfAndHalf(historyOf(table, pot), (dipId) => half.get(dipId), OVERLAP_DEG, learned)
+}
+
+/** Where the room goes by the clock: its own minutes from OUT of the latest coat. */
+function clockWaits(table: Table, pot: PotState): Pick<Forecast, 'ready' | 'kiln'> | undefined {
+  const out = lastDip(pot)?.outAt
+  if (table.settings.readyMeans !== 'clock' || out === undefined) return undefined
+  const after = (min: number): BandMs => {
+    const at = out + min * MIN_MS
+    return { lower: at, likely: at, upper: at }
+  }
+  return {
+    ready: after(ownWaitMin(table.settings, coatsOn(pot).length - 1)),
+    kiln: after(table.settings.kilnWaitMin),
+  }
+}
+
+/** The room's own minutes after the coat of this index. */
+export const ownWaitMin = (settings: Settings, coat: number): number =>
+  coat === 0 ? settings.firstWaitMin : settings.laterWaitMin
+
+const inMs = (band: Band): BandMs => ({
+  lower: band.lower * MIN_MS,
+  likely: band.likely * MIN_MS,
+  upper: band.upper * MIN_MS,
+})
