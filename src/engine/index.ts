@@ -42,6 +42,7 @@ export {
   type SecondsFor,
   secondsFor,
 } from './wait/seconds.ts'
+export { type Measurement, type WaitToCome, type Worth, worthOf } from './wait/worth.ts'
 export { bisqueOf, DEFAULT_BODY, fillablePerMm, porosity } from './wall/body.ts'
 export {
   type CoatReading,

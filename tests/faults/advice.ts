@@ -126,9 +126,30 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'the scale teaches nothing',
     file: 'src/engine/wait/learn.ts',
-    find: 'weight *= normalPdf(Math.log(weighing.gainG / at[k]!) / sd)',
-    replace: 'weight *= normalPdf(0 * Math.log(weighing.gainG / at[k]!) * sd)',
+    find: 'weight *= normalPdf(Math.log(weighing.gainG / at[k]!) / gainSd(weighing.gainG))',
+    replace: 'weight *= normalPdf(0 * Math.log(weighing.gainG / at[k]!) * gainSd(weighing.gainG))',
     tests: ['tests/unit/engine/learn.test.ts'],
+  },
+  {
+    id: 'a reading is worth as much as its truth',
+    file: 'src/engine/wait/worth.ts',
+    find: 'normalCdf((edge - fill) / sd)',
+    replace: 'normalCdf((edge - fill) / (sd / 4))',
+    tests: ['tests/unit/engine/worth.test.ts'],
+  },
+  {
+    id: 'a full wall is told by its likely figure',
+    file: 'src/table/advice/warnings.ts',
+    find: 'if (upperMm >= thirstyUpperMm * THIN_PART)',
+    replace: 'if (upperMm >= 1.4 * thirstyUpperMm)',
+    tests: ['tests/unit/table/quiet.test.ts'],
+  },
+  {
+    id: 'a slide weighs the same at any density',
+    file: 'src/engine/slop/film.ts',
+    find: '(weighedGramsPerCm2 * clingsGramsPerCm2(slop)) / clingsGramsPerCm2({ ...slop, gramsPerMl: weighedAt })',
+    replace: 'weighedGramsPerCm2 + 0 * (clingsGramsPerCm2(slop) + weighedAt)',
+    tests: ['tests/unit/table/measured.test.ts'],
   },
   {
     id: 'what was known before is forgotten',

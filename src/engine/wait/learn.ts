@@ -72,6 +72,16 @@ const GAIN_SD = 0.05
 /** Lightest gain that says anything, grams. */
 const LEAST_GAIN_G = 1
 
+/** How well a kitchen scale tells what dips brought, from their grams: sd of its logarithm. */
+export const gainSd = (gainG: number): number =>
+  Math.hypot(GAIN_SD, DRY_SHARE * DRY_PART, SCALE_G / inRange('gainG', gainG, LEAST_GAIN_G, 1e6))
+
+/** What a pot will have gained right after its last dip, as computed, grams. */
+export function gainGramsOf({ pot, events, air0 }: Pick<Weighing, 'pot' | 'events' | 'air0'>): number {
+  const run = runPot(courseOf(pot, events, air0), 1)
+  return waterG(run) + dryGlazeG(run)
+}
+
 /** What an observation would have been at each node of the fill grid. */
 type AtNodes = readonly number[] | Dropped
 
@@ -173,8 +183,7 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
     const time = timeFactor(intervals, start.timeMean, start.timeSd, LABEL_NOISE)
     let weight = normalPdf(x) * time.evidence
     for (const { weighing, at } of scales) {
-      const sd = Math.hypot(GAIN_SD, DRY_SHARE * DRY_PART, SCALE_G / weighing.gainG)
-      weight *= normalPdf(Math.log(weighing.gainG / at[k]!) / sd)
+      weight *= normalPdf(Math.log(weighing.gainG / at[k]!) / gainSd(weighing.gainG))
     }
     sum += weight
     fill1 += weight * fill

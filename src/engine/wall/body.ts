@@ -57,6 +57,9 @@ export interface DippedTile {
   readonly sorptivityMmPerSqrtS: number
 }
 
+/** The same body once a tile of it was dipped: its suction as it is, known as well as a kitchen scale tells. */
+export const dippedBody = (body: Body): Body => ({ ...body, sorptivitySd: DIPPED_SD })
+
 /** Nor is suction doubted more than this, sd of its logarithm. */
 const MOST_SD = 0.5
 /** No clay drinks faster, mm/sqrt s. */

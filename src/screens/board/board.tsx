@@ -3,6 +3,7 @@ import { boardView } from '../../table/card/board-tiles.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useDesk } from '../desk/app.ts'
+import { WorthLine } from '../desk/worth-line.tsx'
 import { airText, amount } from '../text/amounts.ts'
 import { EmptyBoard } from './empty.tsx'
 import { PotTile } from './tile.tsx'
@@ -51,6 +52,7 @@ export function Board() {
           </ul>
         )}
         {tiles.length === 0 ? null : <AirLine />}
+        {tiles.length === 0 ? null : <WorthLine />}
       </main>
       <nav class="board-nav">
         <button type="button" class="key" onClick={() => go({ at: 'pot' })}>

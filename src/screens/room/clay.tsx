@@ -4,6 +4,7 @@ import { Stepper } from '../../ui/stepper.tsx'
 import { useDesk } from '../desk/app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf } from '../desk/settings.ts'
+import { WorthLine } from '../desk/worth-line.tsx'
 import { WaterDips } from './water-dips.tsx'
 
 /** What the pots of a board share: wall, foot line, bisque. */
@@ -57,6 +58,7 @@ export function Clay() {
         value={board.bisqueWater ?? 'dry'}
         onChoose={(bisqueWater) => act({ do: 'set-board', board: { ...board, bisqueWater } })}
       />
+      <WorthLine />
       <WaterDips />
     </section>
   )

@@ -1,4 +1,6 @@
+import type { Name } from '../name.ts'
 import { isOne } from './counts.ts'
+
 /** English of what is measured: the day's air, the clay, a glaze's pick-up, and what the room has taught. */
 export const measured = {
   air: {
@@ -91,6 +93,16 @@ export const measured = {
       never: 'not used: never dries in that air',
       noGain: 'not used: no heavier than its bisque',
     },
+  },
+  worth: {
+    known: (factor: string) => `Waits are known to a factor of ${factor}.`,
+    bought: (checks: number, before: string, now: string) =>
+      `${checks} checks brought waits from a factor of ${before} to ${now}.`,
+    tile: (factor: string) => `One tile of this clay, weighed and dipped twice in water: factor ${factor}.`,
+    scale: (pot: Name, coat: number, factor: string) =>
+      `Pot ${pot} on a kitchen scale, bare and right after coat ${coat}: factor ${factor}.`,
+    touch: (pot: Name, coat: number, factor: string) =>
+      `Pot ${pot}, touched when its coat ${coat} is due: factor ${factor}.`,
   },
   fit: {
     full: (coat: number) => `The wall fills at coat ${coat}.`,
