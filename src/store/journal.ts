@@ -173,9 +173,9 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     get status() {
       return saver.status
     },
-    append(events, stamp) {
+    append(events, stamp, orderMs = stamp.at) {
       requireWritable()
-      const order = nextOrder(records.at(-1)?.order ?? 0, stamp.at)
+      const order = nextOrder(records.at(-1)?.order ?? 0, orderMs)
       const made = createRecords(events, { writer, seq: seq + 1, order }, stamp)
       seq += made.length
       records = [...records, ...made]

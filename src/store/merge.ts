@@ -24,7 +24,7 @@ export interface ExaminedMerge<E extends AnyEvent> extends Left {
 
 /**
  * Examines what another journal brings, contents too, whatever marks it bears. What is ahead of `nowMs` by more than a
- * day is refused, as the order of all hits to come would follow it; an empty journal has nothing to be put out of
+ * day is refused, as the order of all hits to come would follow it, unless that phone's clock was set and set right; an empty journal has nothing to be put out of
  * order, and takes it.
  */
 export async function examineMerge<E extends AnyEvent>(
@@ -42,6 +42,15 @@ export async function examineMerge<E extends AnyEvent>(
     const key = (value as { id?: unknown }).id
     aside.push([asideKey(why, typeof key === 'string' ? key : '', value), value])
   }
+  const skews = new Map<string, number>()
+  /** When it was by the clock of its phone as it went before that was set. Journals are in order. */
+  const steadyMs = ({ writer, at, event }: JournalRecord<AnyEvent>): number => {
+    const name = writer.split('.')[0] ?? ''
+    const { byMs } = event as { readonly byMs?: number }
+    const skewMs = (skews.get(name) ?? 0) + (event.kind === 'clock-moved' ? (byMs ?? 0) : 0)
+    skews.set(name, skewMs)
+    return at - skewMs
+  }
   await inSlices(candidates, (candidate) => {
     const examined = examine<E>(candidate, isEvent)
     if ('fault' in examined) {
@@ -52,7 +61,7 @@ export async function examineMerge<E extends AnyEvent>(
     const record = unmarked(examined.record)
     const field = fault(record.event)
     if (field !== undefined) wait(`content.${schema}.${field}`, candidate)
-    else if (!empty && Math.max(record.order, record.at) > nowMs + MOST_AHEAD_MS) left.ahead++
+    else if (Math.max(record.order, steadyMs(record)) > nowMs + MOST_AHEAD_MS && !empty) left.ahead++
     else records.push(record)
   })
   return { records, aside, ...left }

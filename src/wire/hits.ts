@@ -4,6 +4,7 @@ import type { More } from '../table/decide/decision.ts'
 import type { Refusal } from '../table/model/action.ts'
 import { potterOf } from '../table/model/potters.ts'
 import { type Fetched, fetched } from '../ui/fetched.ts'
+import { orderMs } from './clock-set.ts'
 import type { Devices } from './devices.ts'
 import type { Moment } from './moment.ts'
 import type { Records } from './records.ts'
@@ -75,7 +76,8 @@ export function openHits({ records, moment, devices, sounding, fault, afterHit }
       const tz = -new Date(at).getTimezoneOffset()
       own = true
       try {
-        records.journal.append(decision.events, { at, tz, mono: Math.round(atMs) })
+        const stamp = { at, tz, mono: Math.round(atMs) }
+        records.journal.append(decision.events, stamp, orderMs(at, before.skewMs, decision.events))
       } finally {
         own = false
       }
