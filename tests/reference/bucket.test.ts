@@ -16,8 +16,6 @@ describe('level', () => {
   // Closed forms: level = V / (pi R2), frustum V = pi h (a2 + ab + b2) / 3 (tables of mensuration).
   it('10 L in a bucket of 280 mm stand 162.4030 mm', () =>
     near(levelMm(straight(280, 300), 10_000), 162.403, { by: 1e-4 }))
-  it('13.25 L in a bucket of 290 mm stand 200.6 mm', () =>
-    near(levelMm(straight(290, 300), 13_250), 200.6, { by: 0.05 }))
   it('a pail of 80 to 120 mm, 100 high, holds 795.87014 mL', () =>
     near(bucketMl({ heightMm: 100, floorWideMm: 80, mouthWideMm: 120 }, 100), 795.87014, { by: 1e-4 }))
   it('a cone of slope one filled to level h holds pi h3/3: doubling the depth is eight times the slop', () => {
@@ -25,13 +23,6 @@ describe('level', () => {
     // Measured from the cone's tip, 10 mm below the floor.
     near(bucketMl(cone, 190) + (Math.PI * 1000) / 3000, (Math.PI * 200 ** 3) / 3000, { part: 1e-12 })
     near(levelMm(cone, (Math.PI * (200 ** 3 - 1000)) / 3000), 190, { by: 1e-6 })
-  })
-  // United States customary 5-gallon pail, inside 286 mm at the brim, 262 mm at the floor, 362 mm deep (from memory).
-  it('a five-gallon pail holds its 18.93 L below the brim', () => {
-    const pail: Bucket = { heightMm: 362, floorWideMm: 262, mouthWideMm: 286 }
-    const brim = bucketMl(pail, 362) / 1000
-    near(brim, 18.93, { part: 0.15 })
-    expect(levelMm(pail, 18_927)).toBeLessThan(345)
   })
 })
 

@@ -1,21 +1,17 @@
-/**
- * How many checks against the outside world each part of the engine has. A table counts for eight rows at most;
- * conversions of units, what a number was tuned on, and what rests on common practice alone, count for nothing.
- */
+/** The table of this room against its tests, and the engine's own account of both: neither can go stale. */
 
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
+import { type Kind, SORTED } from './sorted.ts'
 
-const read = (path: string): string => readFileSync(new URL(path, import.meta.url), 'utf8')
+const HERE = new URL('.', import.meta.url)
+const SRC = fileURLToPath(new URL('../../src/', HERE))
+const OWN = 'count.test.ts'
+const COUNTED: readonly Kind[] = ['printed', 'code', 'closed']
 
-interface Check {
-  readonly under: string
-  readonly name: string
-  readonly rows: number
-}
-
-const TABLE_MOST = 8
-const NO_CHECK = /common practice|no source|within the trade range|conversion|tuned on it/
+const read = (path: string): string => readFileSync(new URL(path, HERE), 'utf8')
+const files = readdirSync(HERE).filter((name) => name.endsWith('.test.ts') && name !== OWN)
 
 /** End of the bracket that opens at `from`. */
 function closing(text: string, from: number): number {
@@ -42,114 +38,88 @@ function rowsOf(table: string): number {
   return rows > 0 ? rows : inner.split(',').filter((item) => item.trim() !== '').length
 }
 
-/** The cases of a test file, each under the last `describe` before it. */
-function checksIn(path: string): Check[] {
+/** The table that `test.each` was given: as it stands, or by its name. */
+function tableIn(text: string, given: string): string {
+  if (given.startsWith('[')) return given.replace(/,$/, '')
+  const from = text.search(new RegExp(`const ${given}\\b`))
+  const open = text.indexOf('[', text.indexOf('= ', from))
+  return text.slice(open, closing(text, open) + 1)
+}
+
+/** Titles and rows of a test file, in order. */
+function testsIn(name: string): (readonly [title: string, rows: number])[] {
   // Comments may hold quotes that close nowhere.
-  const text = read(path)
+  const text = read(name)
     .replace(/^\s*\/\/.*$/gm, '')
     .replace(/\/\*[\s\S]*?\*\//g, '')
-  const checks: Check[] = []
-  let under = ''
-  for (const found of text.matchAll(/\b(describe|it|test)(\.each)?\(/g)) {
+  return [...text.matchAll(/\b(?:it|test)(\.each)?\(/g)].map((found) => {
     const open = found.index + found[0].length - 1
     const end = closing(text, open)
     const inside = text.slice(open + 1, end).trim()
-    if (found[1] === 'describe') under = inside.split('\n')[0] ?? ''
-    else if (found[2]) {
-      const name = text.slice(end, closing(text, text.indexOf('(', end)))
-      checks.push({ under, name, rows: Math.min(TABLE_MOST, rowsOf(inside.replace(/,$/, ''))) })
-    } else checks.push({ under, name: inside, rows: 1 })
+    const rows = found[1] ? rowsOf(tableIn(text, inside)) : 1
+    const titled = found[1] ? text.slice(text.indexOf('(', end) + 1).trim() : inside
+    const title = /^(['"`])((?:\\.|(?!\1).)*)\1/.exec(titled)?.[2]
+    return [title?.replaceAll("\\'", "'") ?? titled.slice(0, 40), rows]
+  })
+}
+
+const all = Object.values(SORTED).flat()
+const rowsOfKind = (kind: Kind): number =>
+  all.filter((one) => one[2] === kind).reduce((sum, [, rows]) => sum + rows, 0)
+
+test.each(files)('every test of %s stands once in the table, with its rows, and none other', (name) => {
+  const sorted = SORTED[name.replace('.test.ts', '')] ?? []
+  expect(sorted.map(([title, rows]) => [title, rows])).toEqual(testsIn(name))
+})
+
+test('the table is of files that are there', () => {
+  expect(Object.keys(SORTED).sort()).toEqual(files.map((name) => name.replace('.test.ts', '')).sort())
+})
+
+test('printed values name work and tolerance, code names whose it is', () => {
+  for (const [title, , kind, source] of all) {
+    if (kind === 'printed') expect(source, title).toMatch(/.{10,}: \S/)
+    if (kind === 'code') expect(source, title).toBeTruthy()
   }
-  return checks.filter(({ name, under: of }) => !NO_CHECK.test(`${name} ${of}`))
-}
+})
 
-const but = (checks: readonly Check[], word: string, inside: boolean): Check[] =>
-  checks.filter(({ under }) => under.includes(word) === inside)
+test('nothing is checked that the app never calls', () => {
+  const sources = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(
+    (path) => /\.tsx?$/.test(path) && !path.endsWith('engine/index.ts'),
+  )
+  const text = sources.map((path) => readFileSync(`${SRC}${path}`, 'utf8')).join('\n')
+  for (const name of files)
+    for (const [, names] of read(name).matchAll(/import \{([^}]*)\} from '\.\.\/\.\.\/src\/engine/g))
+      for (const one of names!.split(',').map((item) => item.trim())) {
+        if (one === '' || one.startsWith('type ')) continue
+        const uses = text.match(new RegExp(`\\b${one}\\b`, 'g'))?.length ?? 0
+        expect(uses, `${one} of ${name}`).toBeGreaterThanOrEqual(2)
+      }
+})
 
-const bucket = checksIn('./bucket.test.ts')
-const PARTS: Readonly<Record<string, readonly Check[]>> = {
-  air: checksIn('./air.test.ts'),
-  slurry: checksIn('./slurry.test.ts'),
-  'geometry and zones': [...checksIn('./geometry.test.ts'), ...but(bucket, 'collar', false)],
-  'pick-up and balance': checksIn('./casting.test.ts'),
-  learn: checksIn('./learning.test.ts'),
-  'dips, advice': [...checksIn('./advice.test.ts'), ...but(bucket, 'collar', true)],
-  'melt and tiles': [...checksIn('./melt.test.ts'), ...checksIn('./melt-tile.test.ts')],
-  'cones and firings': but(checksIn('./cones.test.ts'), 'degF list', false),
-}
+describe('the engine’s own account', () => {
+  const readme = read('../../src/engine/README.md')
 
-/** Sources that do not draw on each other, as they are named beside the values. */
-const SOURCES = [
-  'ASHRAE',
-  'IAPWS',
-  'FAO-56',
-  'MetPy',
-  'psychrolib',
-  'Bergman',
-  'Cengel',
-  'Altmann',
-  'Handbook for Australian Potters',
-  'CRC',
-  'Perry',
-  'Pappus',
-  'Lapeyrouse',
-  'DELPHIN',
-  'Landau',
-  'Jeffreys',
-  'Abramowitz & Stegun',
-  'Johnson, Kotz',
-  'Tiller & Tsai',
-  'refsan',
-  'Huppert',
-  'NBS standard sample 710',
-  'DGG I',
-  'formsbank',
-  'ccg.co.nz',
-  'arteraku.it',
-] as const
-
-const count = (checks: readonly Check[]): number => checks.reduce((sum, { rows }) => sum + rows, 0)
-const total = count(Object.values(PARTS).flat())
-
-describe('checks against the outside world', () => {
-  test.each(Object.keys(PARTS))('%s has at least six', (part) => {
-    expect(count(PARTS[part]!)).toBeGreaterThanOrEqual(6)
+  test.each<[Kind, string]>([
+    ['printed', 'printed value'],
+    ['code', 'independent code'],
+    ['closed', 'closed form'],
+    ['memory', 'from memory'],
+    ['itself', 'table against itself'],
+    ['wide', 'wide range, or not met'],
+  ])('%s', (kind, told) => {
+    expect(readme).toMatch(new RegExp(`\\| ${told} +\\| ${rowsOfKind(kind)} +\\|`))
   })
 
-  test('there are at least sixty, from at least eight sources', () => {
-    expect(total).toBeGreaterThanOrEqual(60)
-    const texts = [
-      'air',
-      'slurry',
-      'geometry',
-      'bucket',
-      'casting',
-      'learning',
-      'advice',
-      'melt',
-      'melt-tile',
-      'cones',
-    ]
-      .map((name) => read(`./${name}.test.ts`))
-      .join()
-    for (const source of SOURCES) expect(texts, source).toContain(source)
-    expect(SOURCES.length).toBeGreaterThanOrEqual(8)
-  })
-
-  test('the engine’s own account of them is true', () => {
-    const readme = read('../../src/engine/README.md')
-    for (const [part, checks] of Object.entries(PARTS))
-      expect(readme).toMatch(new RegExp(`\\| ${part} +\\| ${count(checks)} +\\|`))
-    expect(readme).toContain(`${total} checks from ${SOURCES.length} sources`)
+  test('counts the first three', () => {
+    const counted = COUNTED.reduce((sum, kind) => sum + rowsOfKind(kind), 0)
+    expect(counted).toBeGreaterThanOrEqual(150)
+    expect(readme).toContain(`${counted} checks`)
   })
 })
 
-test('the count itself: tables are capped, conversions and practice left out', () => {
-  expect(PARTS['pick-up and balance']!.some(({ name }) => /a conversion|tuned on it/.test(name))).toBe(false)
+test('the count itself: brackets one level in, or bare items', () => {
   expect(rowsOf('[[1, 2], [3, [4]], [5]]')).toBe(3)
   expect(rowsOf("['a', 'b']")).toBe(2)
-  expect(PARTS.air!.some(({ name }) => name.includes('common practice'))).toBe(false)
-  expect(Math.max(...Object.values(PARTS).flatMap((checks) => checks.map(({ rows }) => rows)))).toBe(
-    TABLE_MOST,
-  )
+  expect(tableIn('const A: readonly X[] = [\n  [1],\n  [2],\n]\n', 'A')).toContain('[2]')
 })
