@@ -26,6 +26,8 @@ export type Route =
 export interface Health {
   readonly saved: 'saved' | 'saving' | 'not-saved'
   readonly sound: 'ok' | 'locked' | 'dead' | 'off'
+  /** Another window of this phone sounds: the one hit last. */
+  readonly soundsElsewhere: boolean
   readonly awake: 'idle' | 'held' | 'lost' | 'refused' | 'absent'
   readonly offlineReady: boolean
   readonly update: boolean

@@ -80,9 +80,10 @@ export interface Journal<E extends AnyEvent> {
   readonly status: SaveStatus
   /**
    * Takes the events of one hit. They are in `records` on return; `saved` resolves when they are durable and
-   * never rejects. RangeError on a number JSON cannot carry.
+   * never rejects. `orderMs`: the clock that their order follows, epoch ms, where it was set since: see `nextOrder`.
+   * RangeError on a number JSON cannot carry.
    */
-  append(events: readonly E[], stamp: RecordTime): Appended<E>
+  append(events: readonly E[], stamp: RecordTime, orderMs?: number): Appended<E>
   /** Looks for what other tabs wrote while this page slept. */
   refresh(): Promise<void>
   /**

@@ -1,4 +1,4 @@
-import { delMany, entries, get, getMany, keys, promisifyRequest, setMany } from 'idb-keyval'
+import { delMany, entries, get, getMany, keys, promisifyRequest, set, setMany } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
 
 /** What the journal needs of storage: the one thing tests replace. */
@@ -15,7 +15,7 @@ export interface JournalStorage {
   put(entries: readonly Entry[]): Promise<void>
   /** Moves values out of the journal into quarantine, or back. */
   move(moves: readonly Move[], to: 'quarantine' | 'journal'): Promise<void>
-  /** Puts `value` under `key` and takes `ids` away, in one transaction. */
+  /** Puts `value` under `key`, then takes `ids` away, a few at a time: torn, they are there twice, and that is harmless. */
   replace(ids: readonly string[], key: string, value: unknown): Promise<void>
   /** Adds to quarantine what never was in the journal, or no longer is. */
   quarantine(kept: readonly Entry[]): Promise<void>
@@ -35,6 +35,11 @@ export interface Loaded {
   readonly quarantined: readonly Entry[]
   readonly lost: readonly string[]
 }
+
+/** So many values of one write are handed to the browser before the page has its turn: packs are large. */
+const AT_ONCE = 4
+/** The same of keys taken away. */
+const AWAY_AT_ONCE = 10
 
 /** The storage on a database of ours. */
 export function databaseStorage(database: Database): JournalStorage {
@@ -78,10 +83,17 @@ export function databaseStorage(database: Database): JournalStorage {
       )
     },
     put: (values) =>
-      setMany(
-        values.map(([key, value]) => [key, value]),
-        journal,
-      ),
+      values.length <= AT_ONCE
+        ? setMany(
+            values.map(([key, value]) => [key, value]),
+            journal,
+          )
+        : journal('readwrite', async (store) => {
+            for (let from = 0; from < values.length; from += AT_ONCE) {
+              const part = values.slice(from, from + AT_ONCE)
+              await Promise.all(part.map(([key, value]) => promisifyRequest(store.put(value, key))))
+            }
+          }),
     async move(moves, to) {
       const [source, target] = to === 'journal' ? [quarantine, journal] : [journal, quarantine]
       // Two transactions: torn between them, a value is in both places, which the next opening mends.
@@ -99,12 +111,11 @@ export function databaseStorage(database: Database): JournalStorage {
         kept.map(([key, value]) => [key, value]),
         quarantine,
       ),
-    replace: (ids, key, value) =>
-      journal('readwrite', (store) => {
-        store.put(value, key)
-        for (const id of ids) store.delete(id)
-        return promisifyRequest(store.transaction)
-      }),
+    async replace(ids, key, value) {
+      await set(key, value, journal)
+      for (let from = 0; from < ids.length; from += AWAY_AT_ONCE)
+        await delMany(ids.slice(from, from + AWAY_AT_ONCE), journal)
+    },
     close: () => database.close(),
   }
 }

@@ -74,9 +74,8 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
   }
 
   /** Adds to the fold. Returns what was new, and sets aside what lost against another content of its id. */
-  const takeIn = async (incoming: readonly R[]) => {
+  const takeIn = async (incoming: readonly R[], united = unite(records, incoming)) => {
     const last = records.at(-1)
-    const united = unite(records, incoming)
     records = united.records
     const [first] = united.added
     if (first) {
@@ -138,7 +137,8 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
   }
 
   const writeBack = async () => {
-    if (!readOnly && records.length > 0) await storage.put((await lazyMerge()).entriesOf(records, schema))
+    if (!readOnly && records.length > 0)
+      await storage.put(await (await lazyMerge()).entriesOf(records, schema))
   }
 
   const requireWritable = () => {
@@ -173,9 +173,9 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     get status() {
       return saver.status
     },
-    append(events, stamp) {
+    append(events, stamp, orderMs = stamp.at) {
       requireWritable()
-      const order = nextOrder(records.at(-1)?.order ?? 0, stamp.at)
+      const order = nextOrder(records.at(-1)?.order ?? 0, orderMs)
       const made = createRecords(events, { writer, seq: seq + 1, order }, stamp)
       seq += made.length
       records = [...records, ...made]
@@ -198,18 +198,22 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     },
     async merge(candidates, nowMs) {
       requireWritable()
-      const { entriesOf, examineMerge } = await lazyMerge()
+      const { breath, entriesOf, examineMerge, freshOf, inParts } = await lazyMerge()
       const examined = await examineMerge<E>(candidates, knowledge, nowMs, records.length === 0)
       const { records: read, aside, faulty, waiting, ahead } = examined
+      const fresh = await freshOf(records, read)
+      await breath()
       requireWritable()
       // Stored before it is folded: what cannot be kept changes nothing.
-      const before = unite(records, read)
-      const entries = entriesOf(before.added, schema)
+      const ours = records
+      const before = unite(ours, fresh)
+      await breath()
+      const entries = await entriesOf(before.added, schema)
       if (entries.length > 0) await storage.put(entries)
       if (aside.length > 0) await storage.quarantine(aside)
       for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
-      await takeIn(read)
-      if (before.added.length > 0) told(before.added)
+      await takeIn(fresh, records === ours ? before : unite(records, fresh))
+      await inParts(before.added, told)
       const lost = before.displaced.filter((record) => read.includes(record)).length
       const known = read.length - before.added.length - lost
       return { added: before.added.length, known, displaced: before.displaced.length, faulty, waiting, ahead }
@@ -221,7 +225,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       requireWritable()
       const byId = new Map(records.map((record) => [record.id, record]))
       const singles = (await storage.keys()).flatMap((key) => byId.get(key) ?? [])
-      for (const { ids, entry } of (await lazyMerge()).packsOf(singles, schema)) {
+      for (const { ids, entry } of await (await lazyMerge()).packsOf(singles, schema)) {
         const [key, value] = entry
         packsSeen.add(key)
         await storage.replace(ids, key, value)

@@ -2,9 +2,10 @@ import { type AnyEvent, examine, type JournalRecord } from '../../shared/record.
 import type { MergeReport } from './contract.ts'
 import type { Entry } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
-import { pack } from './pack.ts'
+import { packLines } from './pack.ts'
 import { asideKey } from './quarantine.ts'
-import { inSlices } from './slices.ts'
+import { breath, inSlices } from './slices.ts'
+import { isSame } from './union.ts'
 
 /** How far ahead of the own clock another phone's may be, ms. */
 const MOST_AHEAD_MS = 86_400_000
@@ -23,7 +24,7 @@ export interface ExaminedMerge<E extends AnyEvent> extends Left {
 
 /**
  * Examines what another journal brings, contents too, whatever marks it bears. What is ahead of `nowMs` by more than a
- * day is refused, as the order of all hits to come would follow it; an empty journal has nothing to be put out of
+ * day is refused, as the order of all hits to come would follow it, unless that phone's clock was set and set right; an empty journal has nothing to be put out of
  * order, and takes it.
  */
 export async function examineMerge<E extends AnyEvent>(
@@ -41,6 +42,15 @@ export async function examineMerge<E extends AnyEvent>(
     const key = (value as { id?: unknown }).id
     aside.push([asideKey(why, typeof key === 'string' ? key : '', value), value])
   }
+  const skews = new Map<string, number>()
+  /** When it was by the clock of its phone as it went before that was set. Journals are in order. */
+  const steadyMs = ({ writer, at, event }: JournalRecord<AnyEvent>): number => {
+    const name = writer.split('.')[0] ?? ''
+    const { byMs } = event as { readonly byMs?: number }
+    const skewMs = (skews.get(name) ?? 0) + (event.kind === 'clock-moved' ? (byMs ?? 0) : 0)
+    skews.set(name, skewMs)
+    return at - skewMs
+  }
   await inSlices(candidates, (candidate) => {
     const examined = examine<E>(candidate, isEvent)
     if ('fault' in examined) {
@@ -51,27 +61,70 @@ export async function examineMerge<E extends AnyEvent>(
     const record = unmarked(examined.record)
     const field = fault(record.event)
     if (field !== undefined) wait(`content.${schema}.${field}`, candidate)
-    else if (!empty && Math.max(record.order, record.at) > nowMs + MOST_AHEAD_MS) left.ahead++
+    else if (Math.max(record.order, steadyMs(record)) > nowMs + MOST_AHEAD_MS && !empty) left.ahead++
     else records.push(record)
   })
   return { records, aside, ...left }
 }
 
+export { breath }
+
+/** Those of `theirs` that are not here already, as they are. */
+export async function freshOf<R extends JournalRecord<AnyEvent>>(
+  ours: readonly R[],
+  theirs: readonly R[],
+): Promise<readonly R[]> {
+  const byId = new Map(ours.map((record) => [record.id, record]))
+  const fresh: R[] = []
+  await inSlices(theirs, (record) => {
+    const present = byId.get(record.id)
+    if (!present || !isSame(present, record)) fresh.push(record)
+  })
+  return fresh
+}
+
+interface Packed {
+  readonly ids: readonly string[]
+  readonly entry: Entry
+}
+
 /** Records in packs, each with the ids in it; none where they are too few. */
-export function packsOf(
+export async function packsOf(
   records: readonly JournalRecord<AnyEvent>[],
   schema: number,
-): readonly { readonly ids: readonly string[]; readonly entry: Entry }[] {
+): Promise<readonly Packed[]> {
   if (records.length < PACK_FROM) return []
-  return Array.from({ length: Math.ceil(records.length / PACK_MOST) }, (_, index) => {
-    const packed = records.slice(index * PACK_MOST, (index + 1) * PACK_MOST)
-    return { ids: packed.map(({ id }) => id), entry: pack(packed, schema) }
-  })
+  const packs: Packed[] = []
+  for (let from = 0; from < records.length; from += PACK_MOST) {
+    const packed = records.slice(from, from + PACK_MOST)
+    const lines: string[] = []
+    await inSlices(packed, (record) => lines.push(JSON.stringify(record)))
+    await breath()
+    packs.push({
+      ids: packed.map(({ id }) => id),
+      entry: packLines(packed[0]?.id ?? '', lines, schema),
+    })
+  }
+  return packs
 }
 
 /** Records as they are stored: many in packs, which are read in a tenth of the time. */
-export function entriesOf(records: readonly JournalRecord<AnyEvent>[], schema: number): Entry[] {
-  const packs = packsOf(records, schema)
+export async function entriesOf(
+  records: readonly JournalRecord<AnyEvent>[],
+  schema: number,
+): Promise<readonly Entry[]> {
+  const packs = await packsOf(records, schema)
   if (packs.length > 0) return packs.map(({ entry }) => entry)
   return records.map((record) => [record.id, marked(record, schema)])
+}
+
+/** So many records are told to other windows at once. */
+const TOLD_MOST = 250
+
+/** Parts of records, with a chance for the page between two of them. */
+export async function inParts<R>(records: readonly R[], tell: (part: readonly R[]) => void): Promise<void> {
+  for (let from = 0; from < records.length; from += TOLD_MOST) {
+    await breath()
+    tell(records.slice(from, from + TOLD_MOST))
+  }
 }

@@ -29,10 +29,25 @@ export function pack(
   records: readonly JournalRecord<AnyEvent>[],
   schema: number,
 ): readonly [key: string, value: Pack] {
-  const text = records.map((record) => JSON.stringify(record)).join('\n')
+  return packLines(
+    records[0]?.id ?? '',
+    records.map((record) => JSON.stringify(record)),
+    schema,
+  )
+}
+
+/** The same of their texts; `first` is the id of the first. */
+export function packLines(
+  first: string,
+  lines: readonly string[],
+  schema: number,
+): readonly [key: string, value: Pack] {
+  const text = lines.join('\n')
   const sum = crc32(text)
-  const key = `${PREFIX}${records[0]?.id}~${records.length}~${sum.toString(36)}`
-  return [key, { text, sum, checked: markOf(sum, schema) }]
+  return [
+    `${PREFIX}${first}~${lines.length}~${sum.toString(36)}`,
+    { text, sum, checked: markOf(sum, schema) },
+  ]
 }
 
 /**

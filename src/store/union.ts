@@ -13,7 +13,8 @@ export interface Union<R> {
 const prevails = (a: JournalRecord<AnyEvent>, b: JournalRecord<AnyEvent>) =>
   a.sum !== b.sum ? a.sum < b.sum : JSON.stringify(a) < JSON.stringify(b)
 
-const isSame = (a: JournalRecord<AnyEvent>, b: JournalRecord<AnyEvent>) =>
+/** Whether two records of one id are one. */
+export const isSame = (a: JournalRecord<AnyEvent>, b: JournalRecord<AnyEvent>) =>
   a === b || (a.sum === b.sum && JSON.stringify(a) === JSON.stringify(b))
 
 /**

@@ -65,8 +65,7 @@ export function openAttending(
   journal.subscribe((change) => {
     if (change.kind !== 'records' || writing) return
     for (const { event, writer } of change.records) {
-      const own = writer.startsWith(`${journal.phone}.`)
-      if (event.kind === 'clock-moved' && own)
+      if (event.kind === 'clock-moved' && writer.startsWith(`${journal.phone}.`))
         written = [...written.slice(-9), { byMs: event.byMs, pageMs: clock.pageMs() }]
     }
   })

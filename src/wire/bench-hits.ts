@@ -11,7 +11,11 @@ export function bindBench(
   bench: BenchView,
   sounding: Fetched<Sounding>,
 ): ReturnType<App['attachBench']> {
-  const unlock = () => sounding.with(({ sound }) => void sound.unlock())
+  const unlock = () =>
+    sounding.with(({ sound, take }) => {
+      take()
+      void sound.unlock()
+    })
   let stopRise: (() => void) | undefined
   let held: HTMLElement | undefined
   const press = bindPress(root, {

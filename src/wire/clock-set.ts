@@ -47,3 +47,10 @@ export function unwritten(byMs: number, sinceMs: number, written: readonly Writt
   const known = written.filter(({ pageMs }) => pageMs >= sinceMs).reduce((sum, jump) => sum + jump.byMs, 0)
   return Math.abs(byMs - known) <= JUMP_MS ? 0 : byMs - known
 }
+
+/**
+ * The clock that the order of a hit at `atMs` follows, epoch ms: as it went before it was set, by a jump among the
+ * hit's own `events` too. A year that was set by mistake is in no order, then.
+ */
+export const orderMs = (atMs: number, skewMs: number, events: readonly TableEvent[]): number =>
+  atMs - events.reduce((sum, event) => (event.kind === 'clock-moved' ? sum + event.byMs : sum), skewMs)

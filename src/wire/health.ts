@@ -17,6 +17,7 @@ export function openHealth(
   const health = signal<Health>({
     saved: saved.peek(),
     sound: 'locked',
+    soundsElsewhere: false,
     awake: awake.state(),
     offlineReady: navigator.serviceWorker?.controller != null,
     update: false,
@@ -42,7 +43,8 @@ export function openHealth(
   )
   awake.onChange((state) => patch({ awake: state }))
   install.onChange((state) => patch({ install: state }))
-  sounding.with(({ sound }) => {
+  sounding.with(({ sound, here }) => {
+    effect(() => patch({ soundsElsewhere: !here.value }))
     patch({ sound: sound.health() })
     sound.onHealth((state) => patch({ sound: state }))
   })

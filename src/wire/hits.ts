@@ -4,6 +4,7 @@ import type { More } from '../table/decide/decision.ts'
 import type { Refusal } from '../table/model/action.ts'
 import { potterOf } from '../table/model/potters.ts'
 import { type Fetched, fetched } from '../ui/fetched.ts'
+import { orderMs } from './clock-set.ts'
 import type { Devices } from './devices.ts'
 import type { Moment } from './moment.ts'
 import type { Records } from './records.ts'
@@ -28,13 +29,23 @@ interface Parts {
   afterHit(): void
 }
 
+/** What comes in later than this was not hit now, ms. */
+const FRESH_MS = 5000
+
 export function openHits({ records, moment, devices, sounding, fault, afterHit }: Parts): Hits {
   const { clock, haptics } = devices
+  let own = false
   const setting = fetched(async () => (await import('../table/decide/decide-setup.ts')).decideSetup)
   const refused = () => {
     sounding.with(({ sound }) => sound.refused())
     haptics.feel('refused')
   }
+  records.journal.subscribe((change) => {
+    if (change.kind !== 'records' || own) return
+    const nowMs = clock.epochMs()
+    const fresh = change.records.filter(({ at }) => Math.abs(nowMs - at) < FRESH_MS)
+    if (fresh.length > 0) sounding.with(({ foreign }) => foreign(fresh.map(({ event }) => event)))
+  })
   return {
     setting,
     refused,
@@ -63,7 +74,13 @@ export function openHits({ records, moment, devices, sounding, fault, afterHit }
         fault('sound', error)
       }
       const tz = -new Date(at).getTimezoneOffset()
-      records.journal.append(decision.events, { at, tz, mono: Math.round(atMs) })
+      own = true
+      try {
+        const stamp = { at, tz, mono: Math.round(atMs) }
+        records.journal.append(decision.events, stamp, orderMs(at, before.skewMs, decision.events))
+      } finally {
+        own = false
+      }
       afterHit()
       return undefined
     },

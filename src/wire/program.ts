@@ -71,6 +71,9 @@ export async function openProgram(faults: Faults): Promise<App> {
     const open = async () => (await import('./extras.ts')).openExtras({ ...lent, words, formats: formatted })
     const opening = fetched(async () => (extras.value = await open()))
     setTimeout(opening.ask, EXTRAS_AFTER_MS)
+    effect(() => {
+      if (!opened.here.value) extras.value?.caller.elsewhere()
+    })
     effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))
     moment.hear(opened.sound.saying)
     effect(() => {

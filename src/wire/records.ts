@@ -27,6 +27,11 @@ export interface Records {
   follow(changed: () => void, failed: (error: unknown) => void): void
 }
 
+/** Journals up to this long are folded in a moment. */
+const BESIDE_FROM = 500
+/** So many records at the end are a moment's work as well. */
+const MANY = 100
+
 /** @param used whether the phone was used before: then pots may have coats. Rejects where what computes them is missing. */
 export async function openRecords(which: TableName, used: boolean): Promise<Records> {
   const walls = fetched(() => import('../table/forecast/walls.ts'))
@@ -67,21 +72,48 @@ export async function openRecords(which: TableName, used: boolean): Promise<Reco
     recovered,
     fetchWalls: walls.ask,
     follow(changed, failed) {
+      const become = (of: Table) => {
+        newest = of
+        if (needsWalls(newest)) {
+          walls.with(() => show(changed, failed))
+          walls.ask()
+        } else show(changed, failed)
+      }
+      // Much that comes in, or comes in among what was there, is folded beside the work; hits go on with the table there is.
+      let folding = false
+      const foldBeside = async () => {
+        if (folding) return
+        folding = true
+        try {
+          // Not in the task that brought them.
+          await new Promise((next) => setTimeout(next))
+          const { foldInSlices } = await import('./fold-beside.ts')
+          while (folded !== journal.records) {
+            const all = journal.records
+            const done = await foldInSlices(all, journal.phone)
+            if (all !== journal.records) continue
+            folded = all
+            become(done)
+          }
+        } finally {
+          folding = false
+        }
+      }
       journal.subscribe((change) => {
         switch (change.kind) {
           case 'records':
+            if (journal.records.length > BESIDE_FROM && (!change.atEnd || change.records.length > MANY)) {
+              foldBeside().catch(failed)
+              break
+            }
             try {
-              newest = change.atEnd
-                ? step(newest, folded, change.records)
-                : fold(journal.records, journal.phone)
-              if (needsWalls(newest)) {
-                walls.with(() => show(changed, failed))
-                walls.ask()
-              } else show(changed, failed)
+              become(
+                change.atEnd ? step(newest, folded, change.records) : fold(journal.records, journal.phone),
+              )
             } catch (error) {
               failed(error)
             }
-            folded = journal.records
+            folded = folding ? [...folded, ...change.records] : journal.records
             break
           case 'status':
             saved.value = change.status

@@ -38,6 +38,8 @@ export interface Ringing extends Caller {
   askNotices: Extras['askNotices']
   /** After each hit, inside its tap. */
   afterHit(): void
+  /** Another window rings from now on. */
+  elsewhere(): void
   /** What came due was heard. */
   heard(): void
   /** A call is out that nobody has answered. */
@@ -174,6 +176,10 @@ export function openRinging(parts: Parts, remembered: RingFacts): Ringing {
       tune()
       // A notice needs no tap, and the card that the hit brought comes first.
       setTimeout(notify)
+    },
+    elsewhere() {
+      tuned = ''
+      tape.off()
     },
     heard,
     calling,

@@ -6,16 +6,19 @@ import { planCount } from '../device/sound-plan.ts'
 import { openVoice } from '../device/voice.ts'
 import type { Table } from '../table/model/state.ts'
 import type { Devices } from './devices.ts'
+import { type OneSounds, openOneSounds } from './one-sounds.ts'
 import { openTelling } from './telling.ts'
 
 /** The clips are fetched when the first screen has long been drawn. */
 const VOICE_AFTER_MS = 1500
 
 /** What sounds: fetched after the first card. */
-export interface Sounding {
+export interface Sounding extends OneSounds {
   readonly sound: Sound
   /** Sounds what a hit means at once, before it is stored: `atMs` is the tap in page time. */
   hit(table: Table, events: readonly TableEvent[], atMs: number): void
+  /** Hits of another window, which sounds from then on: what this one counts and they break off is over. */
+  foreign(events: readonly TableEvent[]): void
   /** Makes the phone do what the moment asks for. */
   readonly tell: ReturnType<typeof openTelling>
   /** How counts are heard, and in which language. */
@@ -25,15 +28,33 @@ export interface Sounding {
 }
 
 export function openSounding(devices: Devices): Sounding {
+  const one = openOneSounds(navigator.locks)
   const voice = openVoice()
   const sound = openSound(voice)
   const openedMs = performance.now()
   let wanted: Table['settings']['spoken'] | undefined
   let loaded: typeof wanted
   return {
+    ...one,
     sound,
-    hit: (table, events, atMs) => soundHit(sound, devices.haptics, table, events, atMs),
-    tell: openTelling({ sound, haptics: devices.haptics, awake: devices.awake }),
+    hit(table, events, atMs) {
+      one.take()
+      soundHit(sound, devices.haptics, table, events, atMs)
+    },
+    foreign(events) {
+      if (events.some(({ kind }) => kind === 'count-cancelled' || kind === 'count-stopped')) sound.stop()
+    },
+    tell: openTelling({
+      sound: {
+        say: (words) => one.here.peek() && sound.say(words),
+        call: (...called) => one.here.peek() && sound.call(...called),
+        warn: (words) => one.here.peek() && sound.warn(words),
+        saying: sound.saying,
+        quiet: sound.quiet,
+      },
+      haptics: { feel: (how) => one.here.peek() && devices.haptics.feel(how) },
+      awake: devices.awake,
+    }),
     use(mode, language) {
       sound.setMode(mode)
       wanted = mode === 'voice' ? language : wanted

@@ -25,8 +25,8 @@ export async function fetched(shown: Locator): Promise<void> {
   await expect(shown).toBeVisible()
 }
 
-/** Puts hits into the journal of the own table, past the app, which has been open once. */
-export const plant = (page: Page, events: readonly (readonly TableEvent[])[], at: Date) =>
+/** Puts records into the journal of the own table, past the app, which has been open once. */
+export const plantRecords = (page: Page, records: readonly { readonly id: string }[]) =>
   page.evaluate(
     (rows) =>
       new Promise<void>((resolve, reject) => {
@@ -41,8 +41,12 @@ export const plant = (page: Page, events: readonly (readonly TableEvent[])[], at
           writing.onerror = () => reject(writing.error)
         }
       }),
-    recordsOfHits(events, at.getTime()),
+    records,
   )
+
+/** The same of hits. */
+export const plant = (page: Page, events: readonly (readonly TableEvent[])[], at: Date) =>
+  plantRecords(page, recordsOfHits(events, at.getTime()))
 
 /** The app as a person with wet hands has it: a bar, two corners, and time that passes as told. */
 export class BenchPage {

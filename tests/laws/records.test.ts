@@ -4,7 +4,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
 import { cardOf } from '../../src/table/card/card-now.ts'
-import { fold, step } from '../../src/table/fold/fold.ts'
+import { fold, foldSteps, step } from '../../src/table/fold/fold.ts'
 import type { Table } from '../../src/table/model/state.ts'
 import { histories } from '../fixtures/any-record.ts'
 import { runsOf } from '../fixtures/runs.ts'
@@ -23,6 +23,15 @@ function played(events: readonly Stamped[], phone: string): Table {
   return table
 }
 
+/** Folded a few at a time, as what another phone brings. */
+function inSteps(events: readonly Stamped[], phone: string): Table {
+  const steps = foldSteps(events, phone, 3)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
+}
+
 const taken = (hit: string, kind: 'taken-back' | 'put-back', after: readonly Stamped[]): Stamped => ({
   id: kind,
   hit: kind,
@@ -35,13 +44,14 @@ const taken = (hit: string, kind: 'taken-back' | 'put-back', after: readonly Sta
 const plain = ({ takenBack: _mark, waiting: _waiting, ...table }: Table): Partial<Table> => table
 
 test(
-  'any records fold without an error, at once or hit by hit, on either phone, and show a card',
+  'any records fold without an error, at once or hit by hit or in steps, on either phone, and show a card',
   patient,
   () => {
     fc.assert(
       fc.property(histories, fc.constantFrom('a', 'b', ''), (events, phone) => {
         const table = fold(events, phone)
         expect(played(events, phone)).toEqual(table)
+        expect(inSteps(events, phone)).toEqual(table)
         cardOf(table, (events.at(-1)?.at ?? 0) - table.skewMs)
       }),
       { numRuns: runsOf(300, 1) },

@@ -88,14 +88,14 @@ export function clocksOnApp(root: string): Sitting {
   }
 }
 
-/** A season of another phone, its ids new with each number. */
-const seasonOf = (number: number) =>
-  recordsOf(season(IMPORTED)).flatMap(({ event, seq, order, at, tz }) =>
-    createRecords([event], { writer: `import${number}.a`, seq, order }, { at, tz }),
+/** So many records of a season on a phone of this name. */
+export const seasonOf = (phone: string, count: number) =>
+  recordsOf(season(count)).flatMap(({ event, seq, order, at, tz }) =>
+    createRecords([event], { writer: `${phone}.a`, seq, order }, { at, tz }),
   )
 const IMPORTED = 1500
 /** The second copy is compared that long after the start. */
-const COMPARED_MS = 5000
+const COMPARED_MS = 3500
 
 /** The app's own backups taken in, one after another, each of them large. */
 export function importsOnApp(root: string): Sitting {
@@ -110,7 +110,7 @@ export function importsOnApp(root: string): Sitting {
     },
     async hit(page) {
       number++
-      const text = writeBackup(seasonOf(number), { at: Date.now(), tz: 0 })
+      const text = writeBackup(seasonOf(`import${number}`, IMPORTED), { at: Date.now(), tz: 0 })
       await page.waitForSelector('input[type="file"]')
       await page.evaluate((content) => {
         const chosen = new DataTransfer()

@@ -53,21 +53,24 @@ export async function killOften(sitting: Sitting, times: number, seed: number): 
     for (let kill = 1; kill <= times; kill++) {
       const phone = await switchOn(folder)
       try {
-        await listenForSaved(phone.page, (ids) => {
+        const saved = (ids: readonly string[]) => {
           for (const id of ids) acknowledged.add(id)
-        })
+        }
+        await listenForSaved(phone.page, saved)
         await sitting.open(phone.page, address)
         await look(phone.page, kill - 1)
         let alive = true
         const working = (async () => {
           while (alive) {
-            await sitting.hit(phone.page, random)
+            await sitting.hit(phone.page, random, saved)
             hits++
             await pause(least + random() * (most - least))
           }
         })().catch((error) => {
           if (alive) throw error
         })
+        // Something was told as saved before the first one, however slow the machine is.
+        while (acknowledged.size === 0) await Promise.race([pause(100), working])
         await Promise.race([pause(random() * sitting.longestMs), working])
         alive = false
       } finally {

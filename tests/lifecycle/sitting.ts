@@ -8,8 +8,8 @@ export interface Sitting {
   readonly root: string
   /** The page, opened; ready for hits when it resolves. */
   open(page: Page, address: string): Promise<void>
-  /** One hit of the potter's; `random` is 0 to 1. */
-  hit(page: Page, random: () => number): Promise<void>
+  /** One hit of the potter's; `random` is 0 to 1, `saved` for ids that the page itself does not tell as saved. */
+  hit(page: Page, random: () => number, saved: (ids: readonly string[]) => void): Promise<void>
   /** Ids that the page itself knows after a start, where it can be asked. */
   known?(page: Page): Promise<string[]>
   /** Longest time from the first hit to the kill. */

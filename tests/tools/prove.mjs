@@ -17,5 +17,7 @@ await runSteps([
   { ...playwright('sittings', ['order', '--grep', 'a sitting'], full), needs: 'build' },
   { ...playwright('sizes', ['sizes'], full), needs: 'build' },
   { ...playwright('broken versions', ['broken'], full), needs: 'build' },
+  { ...playwright('storage lost', ['lost'], full), needs: 'build' },
+  { ...playwright('slices of a merge', ['slices'], full), needs: 'build' },
   check('faults', [node, at('tests/faults/run.mjs')], full),
 ])

@@ -85,8 +85,9 @@ function otherPotterText(table: Table, card: Card, words: Words): string {
 }
 
 /** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
-export function LowLines({ faults }: LowProps) {
-  const { table, now, card, schedule, words, extras, bench } = useApp()
+export function LowLines({ faults: known }: LowProps) {
+  const { table, now, card, schedule, words, extras, health, bench } = useApp()
+  const faults = health.value.soundsElsewhere ? [words.value.bench.elsewhere, ...known] : known
   const ring = ringLine(extras.value, card.value, words.value)
   const lines = ring === undefined ? faults : [...faults, ring]
   const line = handsLine(table.value, schedule.value, now.value)

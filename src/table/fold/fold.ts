@@ -25,8 +25,17 @@ const marksOf = new WeakMap<Table, readonly Mark[]>()
  * folded as it was put right. Nothing is erased, so putting back is exact. `phone` is whose clock shows the times.
  */
 export function fold(events: readonly Stamped[], phone = ''): Table {
-  return foldFrom({ at: 0, table: phone === '' ? EMPTY_TABLE : { ...EMPTY_TABLE, phone } }, [], events)
+  return foldFrom(begin(phone), [], events)
 }
+
+/** The same in steps of so many events, between which others may have the thread; returned when all are folded. */
+export const foldSteps = (events: readonly Stamped[], phone: string, each: number): Generator<void, Table> =>
+  folding(begin(phone), [], events, each)
+
+const begin = (phone: string): Mark => ({
+  at: 0,
+  table: phone === '' ? EMPTY_TABLE : { ...EMPTY_TABLE, phone },
+})
 
 /** The fold of `before` and `next`, where `table` is the fold of `before`; anew only where history changed. */
 export function step(table: Table, before: readonly Stamped[], next: readonly Stamped[]): Table {
@@ -51,7 +60,21 @@ const kept = ([first, ...others]: readonly Mark[]): readonly Mark[] =>
 
 /** The fold of `events` from a mark on; `earlier` ones stand as well. */
 function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped[]): Table {
+  const steps = folding(from, earlier, events, events.length)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
+}
+
+function* folding(
+  from: Mark,
+  earlier: readonly Mark[],
+  events: readonly Stamped[],
+  each: number,
+): Generator<void, Table> {
   const ahead = readAhead(events)
+  if (each < events.length) yield
   const lines = new Map(from.table.hits.map((line) => [line.hit, line]))
   const gone = new Map<string, HitLine>()
   const { takenBack, ...begun } = from.table
@@ -64,10 +87,10 @@ function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped
     hits: latest(lines),
     ...(past ? { takenBack: past } : {}),
   })
-  const done = drafting(begun, (start) => {
-    let table: Table = start
-    let at = from.at - 1
-    for (const stamped of events.slice(from.at)) {
+  let at = from.at - 1
+  const foldPart = (start: Table, part: readonly Stamped[]): Table => {
+    let table = start
+    for (const stamped of part) {
       at++
       if (at >= markFrom && at - marked >= MARK_EVERY && stamped.hit !== events[at - 1]?.hit) {
         passed.push({ at, table: asSeen({ ...table, pots: { ...table.pots } }) })
@@ -90,8 +113,15 @@ function foldFrom(from: Mark, earlier: readonly Mark[], events: readonly Stamped
         table = happened(table, stamped, ahead)
       }
     }
-    return asSeen(table)
-  })
+    return table
+  }
+  let table: Table = begun
+  for (let first = from.at; first < events.length; first += each) {
+    if (first > from.at) yield
+    const part = events.slice(first, first + each)
+    table = drafting(table, (start) => foldPart(start, part))
+  }
+  const done = asSeen(table)
   marksOf.set(done, kept(passed))
   return done
 }

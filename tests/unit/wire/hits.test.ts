@@ -20,7 +20,7 @@ function hitsOn({ readOnly = false, unread = false, fails = false } = {}) {
       table: signal(table),
       readOnly: signal(readOnly),
       unread: signal(unread),
-      journal: { append },
+      journal: { append, subscribe: () => () => {} },
     },
     moment: { seen: signal(table) },
     devices: {

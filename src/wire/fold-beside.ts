@@ -1,0 +1,22 @@
+import type { Stamped } from '../../shared/events.ts'
+import { breath, SLICE_MS } from '../store/slices.ts'
+import { foldSteps } from '../table/fold/fold.ts'
+import type { Table } from '../table/model/state.ts'
+
+/** So many events are a few ms of a slow phone. */
+const EACH = 50
+
+/** The fold of many events without freezing the page. */
+export async function foldInSlices(events: readonly Stamped[], phone: string): Promise<Table> {
+  const steps = foldSteps(events, phone, EACH)
+  for (let since = performance.now(); ; ) {
+    const { done, value } = steps.next()
+    if (done) {
+      await breath()
+      return value
+    }
+    if (performance.now() - since < SLICE_MS) continue
+    await breath()
+    since = performance.now()
+  }
+}

@@ -1,0 +1,141 @@
+/** What a phone may be killed in besides a sitting: packing, taking on an older version's records, an update, the second copy. */
+import { cp, readFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import type { Page } from 'puppeteer-core'
+import { deploy } from '../browser/deploy.ts'
+import { clocksOnApp, openScreen, plant, seasonOf } from './app.ts'
+import { pause } from './place.ts'
+import { clocksOnJournal, type Sitting } from './sitting.ts'
+import { storedIds } from './stored.ts'
+
+/** Enough for a pack. */
+const PACKED = 260
+
+/** Records that come in packfuls, and are packed at once. */
+export const packingOnJournal = (root: string): Sitting => ({
+  ...clocksOnJournal(root),
+  longestMs: 1500,
+  async hit(page) {
+    await page.evaluate(async (count) => {
+      const { journal } = window.sitting
+      const events = Array.from(
+        { length: count },
+        (_, clock) => ({ kind: 'started', clock, dueAt: 0 }) as const,
+      )
+      await journal.append(events, { at: Date.now(), tz: 0 }).saved
+      void journal.tidy().catch(() => {})
+    }, PACKED)
+  },
+})
+
+const OLDER = 300
+
+/** The same values set aside by a program that knew less: they come back at the next start. */
+const setAside = (page: Page, records: readonly { readonly id: string }[]) =>
+  page.evaluate(
+    (values) =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('bucketside')
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('quarantine', 'readwrite')
+          for (const value of values)
+            writing.objectStore('quarantine').put(value, `content.0.x~${value.id}~0`)
+          writing.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+          writing.onabort = () => reject(writing.error)
+        }
+      }),
+    records,
+  )
+
+/** Starts on what an earlier version left: records without marks, and others that it had set aside. */
+export function migrationOnApp(root: string): Sitting {
+  let number = 0
+  return {
+    root,
+    longestMs: 2500,
+    pauseMs: [0, 1500],
+    async open(page, address) {
+      await openScreen(page, address, 'bench')
+    },
+    async hit(page, _random, saved) {
+      number++
+      const older = seasonOf(`older${number}`, OLDER)
+      const aside = seasonOf(`aside${number}`, OLDER)
+      const address = new URL('/', page.url()).href
+      await page.goto(`${address}icon.svg`)
+      await plant(page, older)
+      await setAside(page, aside)
+      saved([...older, ...aside].map(({ id }) => id))
+      await page.goto(`${address}#/bench`)
+    },
+  }
+}
+
+/** A host that puts out version after version while the clocks run. `root` is a copy of the built app of its own. */
+export async function updatesOnApp(dist: string, root: string): Promise<Sitting> {
+  await cp(dist, root, { recursive: true })
+  const html = await readFile(join(root, 'index.html'), 'utf8')
+  const clocks = clocksOnApp(root)
+  let version = 0
+  return {
+    ...clocks,
+    longestMs: 4000,
+    async hit(page, random, saved) {
+      try {
+        if (random() < 0.5) {
+          version++
+          await deploy(root, { 'index.html': html.replace('<html', `<html data-version="${version}"`) })
+          await page.evaluate(() => {
+            void navigator.serviceWorker.getRegistration().then((registration) => registration?.update())
+          })
+        }
+        await clocks.hit(page, random, saved)
+      } catch (error) {
+        // The new version has just opened the page anew.
+        if (!/context|navigat|detached/i.test(String(error))) throw error
+      }
+    },
+  }
+}
+
+/** The second copy is compared that long after the start, and as long again is left for it. */
+const COMPARED_MS = 3500
+const COPIED_MS = 15_000
+
+/** Ids in the second copy, once it has all that the database has. */
+async function copied(page: Page): Promise<string[]> {
+  const stored = await storedIds(page)
+  for (const sinceMs = Date.now(); ; await pause(200)) {
+    const ids = await page.evaluate(async () => {
+      const folder = await navigator.storage.getDirectory()
+      const file = await folder.getFileHandle('journal.jsonl').catch(() => null)
+      const text = file ? await (await file.getFile()).text() : ''
+      return text.split('\n').flatMap((line): string[] => {
+        try {
+          return [JSON.parse(line).id]
+        } catch {
+          return []
+        }
+      })
+    })
+    const held = new Set(ids)
+    if (stored.every((id) => held.has(id)) || Date.now() - sinceMs > COPIED_MS) return ids
+  }
+}
+
+/** The clocks in the app once their second copy is being written; it is looked at, too. */
+export function copyOnApp(root: string): Sitting {
+  const clocks = clocksOnApp(root)
+  return {
+    ...clocks,
+    longestMs: 2500,
+    async open(page, address) {
+      await clocks.open(page, address)
+      await pause(COMPARED_MS)
+    },
+    known: copied,
+  }
+}
