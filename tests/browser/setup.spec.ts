@@ -192,6 +192,24 @@ test('the room keeps its air and units; what is out of range is refused', async 
   await expect(page.getByLabel('Lead-in', { exact: true })).toHaveValue('4')
 })
 
+test('readings of a kiln tell when its cone falls, and later when it may be opened', async ({ page }) => {
+  await demo(page)
+  await open(page, 'room')
+  const keep = async (readings: string) => {
+    await page.getByLabel('Readings of a firing').fill(readings)
+    await key(page, 'Keep readings').click()
+  }
+  await keep('12:00 1012, 13:00 1072, 14:00 1132')
+  await expect(page.getByText(/Cone 6 falls likely 1 h \d+ min after the last reading/)).toBeVisible()
+  await expect(page.getByText('Cooling')).toHaveCount(0)
+  await keep('17:45 1225, 23:00 590')
+  await expect(page.getByText('Two readings below 600 °C')).toBeVisible()
+  await keep('17:45 1225, 23:00 590, 0:30 480, 2:00 394')
+  await expect(page.getByText(/Lid shut above 120 °C: likely \d+ h after the last reading/)).toBeVisible()
+  await expect(page.getByText(/Pots out below 60 °C: likely \d+ h/)).toBeVisible()
+  await expect(page.getByText('The outside burns.')).toBeVisible()
+})
+
 test('what is no backup is refused and changes nothing', async ({ page }) => {
   await demo(page)
   await open(page, 'room')

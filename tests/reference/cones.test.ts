@@ -8,6 +8,7 @@
  */
 import { describe, expect, test } from 'vitest'
 import { CONE_FIGURES } from '../../src/engine/melt/cone-table.ts'
+import { fallsInMin } from '../../src/engine/melt/cone-watch.ts'
 import {
   compareCones,
   conesOf,
@@ -16,7 +17,7 @@ import {
   queryTemp,
   USUAL_CONES,
 } from '../../src/engine/melt/cones.ts'
-import { coneOfLog, doseScale, firingToCone, heatWorkMin } from '../../src/engine/melt/firing.ts'
+import { coneOfLog, coneWorks, doseScale, firingToCone, heatWorkMin } from '../../src/engine/melt/firing.ts'
 
 const figure = (cone: string, mounting: string, rateCPerH: number | null, make = 'american') =>
   CONE_FIGURES.find(
@@ -226,4 +227,29 @@ test.each([
   expect(Math.abs(scale.likely / estimate - 1)).toBeLessThan(0.01)
   expect(scale.low).toBeLessThan(scale.likely)
   expect(scale.high).toBeGreaterThan(scale.likely)
+})
+
+describe('the way to a cone, against the chart itself', () => {
+  // At a steady rise the last 100 degC take 6000/rate minutes; the chart gives where they end (degC, 60 and 150 degC/h).
+  test.each([
+    ['04', 60, 4],
+    ['04', 150, 2],
+    ['5', 60, 4],
+    ['5', 150, 2],
+    ['6', 60, 4],
+    ['6', 150, 2],
+    ['10', 60, 4],
+    ['10', 150, 2],
+  ])('cone %s at %d degC/h falls %d min about', (cone, perH, withinMin) => {
+    const endC = figure(cone, 'selfSupporting', perH)!.tempC
+    const work = coneWorks().find((each) => each.cone === cone)!
+    const done = heatWorkMin(
+      [
+        { atMin: 0, tempC: endC - 600 },
+        { atMin: (500 / perH) * 60, tempC: endC - 100 },
+      ],
+      work.kJPerMol,
+    )
+    expect(Math.abs(fallsInMin(work, done, endC - 100, perH, 0) - 6000 / perH)).toBeLessThan(withinMin)
+  })
 })

@@ -190,6 +190,29 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
     ['a hold at %d degC, %d kJ/mol: Arrhenius', 3, 'closed'],
     ['a rise at 60 degC/h to the end point of cone %s, and 4 degC more or less', 13, 'itself'],
     ["from cone %s to %s the dose grows as Laplace's estimate says", 3, 'closed'],
+    ['cone %s at %d degC/h falls %d min about', 8, 'itself'],
+  ],
+  cooling: [
+    [
+      'a steel ball of 5 cm: 450 to 150 degC in air of 100 (Holman, Heat Transfer, example 4-1: 5819 s)',
+      1,
+      'printed',
+      'Holman, Heat Transfer, example 4-1: last digit',
+    ],
+    [
+      'a body as a cylinder of water, 37 to 25 degC in air of 20 (Cengel, Heat Transfer, example 4-2: 12.2 h)',
+      1,
+      'printed',
+      'Cengel, Heat Transfer, example 4-2: last digit',
+    ],
+    [
+      'a steel ball in a medium of 394.3 K, 699.9 K after an hour (Geankoplis, Transport Processes, 5.2-1: 474.6 K)',
+      1,
+      'printed',
+      'Geankoplis, Transport Processes, example 5.2-1: 0.5 K',
+    ],
+    ['of %d the law is that of its own rate, forth and back', 5, 'code', 'Runge and Kutta, marched here'],
+    ['half of the folds lie before the reading that is asked for', 1, 'closed'],
   ],
   geometry: [
     ['cylinder 50 by 100: 314.1593 cm2 around, 78.5398 cm2 base, 785.3982 mL', 1, 'closed'],

@@ -34,9 +34,9 @@ export interface ConeReached {
 }
 
 /** Molar gas constant, J/(mol K), CODATA 2018. */
-const GAS_J_PER_MOL_K = 8.314462618
+export const GAS_J_PER_MOL_K = 8.314462618
 /** Where a minute of heat work is a minute: cone 6 self-supporting at 60 degC/h. */
-const REFERENCE_C = 1222
+export const REFERENCE_C = 1222
 /**
  * Activation energies of flow, kJ/mol: median of 32 measured glaze-like melts, 1050 to 1350 degC (open SciGlass
  * subset: 177/264/338 at 5/50/95 %). The upper end is not a melt's: it stands for grains still dissolving.
@@ -113,7 +113,8 @@ export function doseScale(tested: Firing, planned: Firing): Scale {
   return { low: Math.min(...ratios), likely: ratios[1]!, high: Math.max(...ratios) }
 }
 
-interface ConeWork {
+/** A self-supporting American cone as heat work. */
+export interface ConeWork {
   readonly cone: string
   readonly kJPerMol: number
   /** Natural logarithm of the heat work that brings it down, minutes at 1222 degC. */
@@ -155,7 +156,8 @@ function workOf(cone: string): ConeWork {
 const AT_TOP_C = 5
 
 let works: readonly ConeWork[] | null = null
-const coneWorks = (): readonly ConeWork[] => {
+/** Every self-supporting American cone, the lowest first. */
+export const coneWorks = (): readonly ConeWork[] => {
   works ??= conesOf('american', 'selfSupporting').map(workOf)
   return works
 }

@@ -15,6 +15,7 @@ import { useDesk } from '../desk/app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { FiringFields, useFiring } from '../desk/firing-fields.tsx'
 import { amount } from '../text/amounts.ts'
+import { ConeAhead, Cooling } from './kiln-readings.tsx'
 import './firing.css'
 
 /** The glaze firing to come: cone, make, rise, hold. What was typed is never changed; what disagrees is asked. */
@@ -143,6 +144,8 @@ function Log() {
           {w.pyrometer}
         </p>
       ) : null}
+      <ConeAhead />
+      <Cooling />
     </>
   )
 }

@@ -69,7 +69,22 @@ export const melt = {
     reachedNone: 'Its heat brought no cone down.',
     degrees: { metric: (n: number) => `${n} °C`, us: (n: number) => `${n} °F` },
     next: (cone: string, kelvins: string) => `Cone ${cone} lacked about ${kelvins}.`,
+    ahead: (cone: string, likely: string, low: string, high: string) =>
+      `Cone ${cone} falls likely ${likely} after the last reading, ${low} to ${high}.`,
     pyrometer: 'By the thermometer alone: the cone in the kiln decides.',
+  },
+  cooling: {
+    title: 'Cooling',
+    more: (temp: string) => `Two readings below ${temp}, an hour apart, tell when it can be opened.`,
+    lid: (temp: string) => `Lid shut above ${temp}`,
+    unload: (temp: string) => `Pots out below ${temp}`,
+    line: (goal: string, likely: string, low: string, high: string) =>
+      `${goal}: likely ${likely} after the last reading, ${low} to ${high}.`,
+    reached: (goal: string) => `${goal}: reached.`,
+    beyond: 'more than 96 h',
+    dayOn: 'more than a day',
+    again: (temp: string) => `The next reading tells most at about ${temp}.`,
+    care: 'The outside burns. The reading is of the air at the thermometer, not of the pots. The kiln’s manual and local rules come first.',
   },
   look: {
     title: 'In the kiln',

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { conesOf } from '../../../src/engine/melt/cones.ts'
+import { coneAheadOf } from '../../../src/table/firing/cone-ahead.ts'
+import { coolingOf, LID_C } from '../../../src/table/firing/cooling.ts'
 import {
   besideRise,
   endOf,
@@ -120,5 +122,53 @@ describe('readings of a firing', () => {
     ]
     expect(play.try({ do: 'log-firing', log: hot })).toMatchObject({ code: 'out-of-range', field: 'logC' })
     expect(play.table.log).toBeUndefined()
+  })
+})
+
+describe('readings of a kiln that rises', () => {
+  const ahead = (text: string, firing = USUAL_FIRING) => {
+    const play = new Play()
+      .act({ do: 'plan-firing', firing })
+      .act({ do: 'log-firing', log: readLog(text, 'C')! })
+    return coneAheadOf(play.table)
+  }
+
+  test('tell when the cone falls: at 60 degC/h from 1132 degC, some 90 min on', () => {
+    const told = ahead('12:00 1012, 13:00 1072, 14:00 1132')!
+    expect(told.cone).toBe('6')
+    expect(told.fallsMin.likely).toBeGreaterThan(80)
+    expect(told.fallsMin.likely).toBeLessThan(125)
+    expect(told.fallsMin.lower).toBeGreaterThan(60)
+  })
+
+  test('say nothing of a kiln that cools or is far off, and of a cone without a chart of rates', () => {
+    expect(ahead('12:00 1132, 13:00 1072')).toBeUndefined()
+    expect(ahead('12:00 600, 13:00 700')).toBeUndefined()
+    expect(ahead('12:00 1012, 14:00 1132', { ...USUAL_FIRING, cone: '7', make: 'seger' })).toBeUndefined()
+  })
+})
+
+describe('readings of a kiln that cools', () => {
+  const cooling = (text: string) => {
+    const play = new Play().act({ do: 'log-firing', log: readLog(text, 'C')! })
+    return coolingOf(play.table)
+  }
+
+  test('tell nothing while it is hot, ask for a second one, then when lid and pots may go', () => {
+    expect(cooling('14:00 1000, 17:45 1225')).toBeUndefined()
+    expect(cooling('14:00 1000, 17:45 1225, 23:00 590')).toMatchObject({ lid: null, unload: null })
+    const told = cooling('14:00 1000, 17:45 1225, 23:00 590, 0:30 480, 2:00 394')!
+    expect(told.lid!.likely).toBeGreaterThan(60)
+    expect(told.unload!.likely).toBeGreaterThan(told.lid!.likely)
+    expect(told.readAgainC).toBeGreaterThan(LID_C)
+    expect(told.readAgainC).toBeLessThan(394)
+  })
+
+  test('below both the pots may go, and no reading is asked for', () => {
+    const told = cooling('17:45 1225, 23:00 590, 6:00 200, 12:00 55')!
+    expect(told).toEqual({
+      lid: { lower: 0, likely: 0, upper: 0 },
+      unload: { lower: 0, likely: 0, upper: 0 },
+    })
   })
 })
