@@ -28,12 +28,12 @@ function Demo() {
   const { words, leaveDemo } = useDesk()
   const w = words.value.desk.demo
   return (
-    <p class="demo-line">
+    <aside class="demo-line">
       <strong>{w.here}</strong>
       <button type="button" onClick={() => void leaveDemo()}>
         {w.leave}
       </button>
-    </p>
+    </aside>
   )
 }
 

@@ -8,7 +8,7 @@ test.use({ serviceWorkers: 'block' })
 
 /** What each screen draws that no other does: a text of its own, or a class; and where it is. */
 const SCREENS = {
-  first: { drawn: 'first-ways', hash: '#/' },
+  first: { drawn: 'first-ways', hash: '#/first' },
   board: { drawn: 'desk board', hash: '#/board' },
   'pots to add': { says: 'Add pots', hash: '#/pot' },
   pot: { says: 'Take it to the bench', hash: '#/pot/demo.33' },

@@ -9,6 +9,8 @@ const serve = (port: number, root: string, base: string) =>
 const TIMED = /(sound|tape)\.spec\.ts$/
 /** What only the whole browser has: installing, updates, notices, sensors, voices. */
 const WHOLE = /(broken|lost|names|noisy|offline|policy|store|update)\.spec\.ts$/
+/** What `npm run prove` alone has time for. */
+const LONG = /slices\.spec\.ts$/
 const ALL = /\.spec\.ts$/
 
 /** The built app at the size of a small phone, with touch. `npm run build` comes first. */
@@ -40,7 +42,7 @@ export default defineConfig({
     {
       name: 'phone',
       testMatch: ALL,
-      testIgnore: [TIMED, WHOLE],
+      testIgnore: process.env.PROVE ? [TIMED, WHOLE] : [TIMED, WHOLE, LONG],
       use: { launchOptions: { executablePath: ensureShell(), args: CHROMIUM_ARGS } },
     },
     { name: 'whole', testMatch: WHOLE },

@@ -208,6 +208,8 @@ test('hits among everything that may happen: nothing told as saved is lost, and 
   await plant(phone.page, recordsOf(waiting(POTS, Date.now())))
   await openScreen(phone.page, place.address, 'bench')
   await look('at first')
+  // The network is cut later: from a phone that has kept the app.
+  await phone.page.waitForFunction(() => navigator.serviceWorker.controller !== null)
   const done: Record<string, number> = {}
   for (const [index, kind] of course(random).entries()) {
     const page = windows[Math.floor(random() * windows.length)]
