@@ -68,17 +68,11 @@ async function counting(page: Page): Promise<BenchPage> {
 
 const title = (page: Page) => page.getByRole('heading', { name: 'Something broke on this page' })
 
-for (const name of [
-  'first',
-  'board',
-  'pots to add',
-  'pot',
-  'buckets',
-  'tile',
-  'stacks',
-  'room',
-  'bench',
-] as const)
+/** Of the screens `npm test` breaks these. */
+const SLICE = ['board', 'pot', 'bench'] as const
+const EVERY = [...SLICE, 'first', 'pots to add', 'buckets', 'tile', 'stacks', 'room'] as const
+
+for (const name of process.env.PROVE ? EVERY : SLICE)
   test(`an error in ${name} leaves clocks, board and backup`, async ({ page }) => {
     const bench = await counting(page)
     await bench.hit()

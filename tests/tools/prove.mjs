@@ -16,6 +16,7 @@ await runSteps([
   { ...vitest('engines', 'tests/engines/vitest.config.ts', patient, full), needs: 'build' },
   { ...playwright('sittings', ['order', '--grep', 'a sitting'], full), needs: 'build' },
   { ...playwright('sizes', ['sizes'], full), needs: 'build' },
+  { ...playwright('screens that fail', ['guard'], full), needs: 'build' },
   { ...playwright('broken versions', ['broken'], full), needs: 'build' },
   { ...playwright('storage lost', ['lost'], full), needs: 'build' },
   { ...playwright('slices of a merge', ['slices'], full), needs: 'build' },
