@@ -59,7 +59,8 @@ export class BenchPage {
     await page.getByRole('button', { name: 'demo evening' }).tap()
     await page.clock.pauseAt(new Date(at.getTime() + 60_000))
     const bench = new BenchPage(page)
-    await expect(bench.bar).toBeVisible()
+    // The demo is a page of its own: two are opened by then.
+    await expect(bench.bar).toBeVisible({ timeout: 30_000 })
     await bench.dismissAway()
     return bench
   }

@@ -85,7 +85,8 @@ test('the demo evening: each line handed to the loudspeaker names what the scree
       const on = await shown(page)
       const line = words.join(' ')
       const seen = JSON.stringify({ line, ...on })
-      if (line.startsWith('set down'))
+      // On a machine that stood still in the count its seconds were asked: then that is the last hit.
+      if (line.startsWith('set down') && !on.strip.includes('dose'))
         expect(on.strip + on.title, seen).toContain(words.slice(2, 4).join(' '))
       if (/wax|wipe/.test(line)) {
         expect(line, seen).toContain(`${on.number} ${on.place.replace('board ', '')}`)
