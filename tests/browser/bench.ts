@@ -9,6 +9,18 @@ import { recordsOfHits } from '../fixtures/hits.ts'
 
 export const EVENING = new Date('2026-03-03T18:00:00')
 
+/** Between two frames while time is told: what moves with them is looked at in tests of its own, and 60 take long to tell. */
+const FRAME_MS = 100
+
+/** From now on time passes only as told, and the screen has few frames. */
+export async function tellTime(page: Page, time: Date): Promise<void> {
+  await page.clock.install({ time })
+  await page.addInitScript((ms) => {
+    window.requestAnimationFrame = (frame) => window.setTimeout(() => frame(performance.now()), ms)
+    window.cancelAnimationFrame = (id) => window.clearTimeout(id)
+  }, FRAME_MS)
+}
+
 /** Resolves when the program behind the first screen is there. */
 export const opened = (page: Page) => expect(page.locator('#app:not([aria-busy]) > *').first()).toBeVisible()
 
@@ -54,7 +66,7 @@ export class BenchPage {
 
   /** Opens the app on the demo evening, time standing still. */
   static async demo(page: Page, at = EVENING): Promise<BenchPage> {
-    await page.clock.install({ time: at })
+    await tellTime(page, at)
     await page.goto('./')
     await page.getByRole('button', { name: 'demo evening' }).tap()
     await page.clock.pauseAt(new Date(at.getTime() + 60_000))
@@ -67,7 +79,7 @@ export class BenchPage {
 
   /** Opens the app on a journal that was written before, time standing still at `at`. */
   static async on(page: Page, events: readonly (readonly TableEvent[])[], at = EVENING): Promise<BenchPage> {
-    await page.clock.install({ time: at })
+    await tellTime(page, at)
     await page.goto('./')
     await opened(page)
     await plant(page, events, at)

@@ -3,7 +3,7 @@ import type { TableEvent } from '../../shared/events.ts'
 import type { CoatFacts } from '../../shared/nouns.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
-import { BenchPage, EVENING } from './bench.ts'
+import { BenchPage, EVENING, tellTime } from './bench.ts'
 import { again, demo, fieldOf, key, open, option, type } from './desk-page.ts'
 
 /** What the kiln will do, on the built app: short foot room at the bench, flow tiles, firing, look-ahead. */
@@ -118,7 +118,7 @@ test('a top temperature that disagrees with the cone is asked about, and nothing
 })
 
 test('the stack softens on the pot that is shown, and a remedy is one tap', async ({ page }) => {
-  await page.clock.install({ time: EVENING })
+  await tellTime(page, EVENING)
   await demo(page)
   await open(page, 'stacks/demo.tideline')
   const look = page.locator('.look')

@@ -1,6 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import { demoEvents } from '../../../src/table/decide/demo.ts'
-import { EVENING, opened } from '../bench.ts'
+import { EVENING, opened, tellTime } from '../bench.ts'
 import { BenchPage, type Story } from './story.ts'
 
 /** From the first visit to a table of one's own: nothing there yet. */
@@ -8,7 +8,7 @@ export const firstVisit: Story = {
   name: 'first visit',
   hands: 'desk',
   async tell(page, see) {
-    await page.clock.install({ time: EVENING })
+    await tellTime(page, EVENING)
     await page.goto('./')
     await opened(page)
     await page.clock.pauseAt(new Date(EVENING.getTime() + 60_000))
