@@ -124,10 +124,10 @@ export interface App {
   go(route: Route): void
   /** This is the demo: a table of its own, of which nothing is backed up or taken in. */
   readonly demo: boolean
-  /** Opens the demo evening from its beginning; the own table stays as it is. */
-  tryDemo(): Promise<void>
-  /** Opens the own table again, as it was. */
-  leaveDemo(): Promise<void>
+  /** Opens the demo evening from its beginning; the own table stays as it is. False where no page can be opened now. */
+  tryDemo(): Promise<boolean>
+  /** Opens the own table again, as it was. False as above. */
+  leaveDemo(): Promise<boolean>
   /** Takes hits on `root`, and keys, while it is mounted. Returns the way to stop. */
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of the journal, through the phone's share sheet or as a file. */

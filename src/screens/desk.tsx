@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import { useApp } from './app.ts'
 import { asDesk, DeskProvider, useDesk } from './desk/app.ts'
 import { lazyPart } from './lazy.tsx'
@@ -27,10 +27,11 @@ export function Desk() {
 function Demo() {
   const { words, leaveDemo } = useDesk()
   const w = words.value.desk.demo
+  const [failed, setFailed] = useState(false)
   return (
     <aside class="demo-line">
-      <strong>{w.here}</strong>
-      <button type="button" onClick={() => void leaveDemo()}>
+      {failed ? <strong role="alert">{words.value.missing}</strong> : <strong>{w.here}</strong>}
+      <button type="button" onClick={() => void leaveDemo().then((done) => setFailed(!done))}>
         {w.leave}
       </button>
     </aside>

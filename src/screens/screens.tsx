@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { potsOnTable } from '../table/model/plan.ts'
 import { type Health, useApp } from './app.ts'
 import { Bench } from './bench/bench.tsx'
@@ -21,6 +21,8 @@ export function Screens() {
   const { route, table, words, health, go, demo, tryDemo, leaveDemo } = useApp()
   const noPots = potsOnTable(table.value).length === 0
   const to = route.value
+  const [failed, setFailed] = useState(false)
+  const open = (opening: Promise<boolean>) => void opening.then((done) => setFailed(!done))
   useEffect(() => scrollTo(0, 0), [to])
   useAllParts()
   const screen =
@@ -33,8 +35,9 @@ export function Screens() {
         words={words.value}
         back={demo || !noPots}
         demo={!health.value.unread}
-        onOwn={() => (demo ? void leaveDemo() : go({ at: 'board' }))}
-        onDemo={() => (demo && !noPots ? go({ at: 'bench' }) : void tryDemo())}
+        failed={failed}
+        onOwn={() => (demo ? open(leaveDemo()) : go({ at: 'board' }))}
+        onDemo={() => (demo && !noPots ? go({ at: 'bench' }) : open(tryDemo()))}
       />
     )
   return (

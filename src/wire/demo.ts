@@ -14,22 +14,36 @@ const forget = () =>
     for (const end of ['success', 'error', 'blocked']) deleting.addEventListener(end, () => resolve())
   })
 
+/** Whether the page can be opened anew: it is kept on this phone, or there is a network. */
+async function canOpenAnew(): Promise<boolean> {
+  if (navigator.serviceWorker?.controller) return true
+  const page = await fetch(location.pathname, { cache: 'no-store' }).catch(() => undefined)
+  return page?.ok ?? false
+}
+
 interface Closed {
   close(): void
 }
 
-/** Begins the demo evening, in the database of its own; `again` where it is open in this window. */
-export async function enter(journal: Closed, again: boolean): Promise<void> {
+/**
+ * Begins the demo evening, in the database of its own; `again` where it is open in this window. False, and nothing was
+ * done, where the page could not be opened anew.
+ */
+export async function enter(journal: Closed, again: boolean): Promise<boolean> {
+  if (!(await canOpenAnew())) return false
   if (again) journal.close()
   await forget()
   showDemo(true)
   change('bench')
+  return true
 }
 
-/** Goes back to the own table, as it was. Nothing stays of the demo. */
-export async function leave(journal: Closed): Promise<void> {
+/** Goes back to the own table, as it was. Nothing stays of the demo. False as above. */
+export async function leave(journal: Closed): Promise<boolean> {
+  if (!(await canOpenAnew())) return false
   journal.close()
   await forget()
   showDemo(false)
   change('board')
+  return true
 }

@@ -117,8 +117,16 @@ export async function openProgram(faults: Faults): Promise<App> {
       route.value = to
     },
     demo,
-    tryDemo: async () => (await import('./demo.ts')).enter(journal, demo),
-    leaveDemo: async () => (await import('./demo.ts')).leave(journal),
+    tryDemo: () =>
+      import('./demo.ts').then(
+        ({ enter }) => enter(journal, demo),
+        () => false,
+      ),
+    leaveDemo: () =>
+      import('./demo.ts').then(
+        ({ leave }) => leave(journal),
+        () => false,
+      ),
     attachBench(root) {
       records.fetchWalls()
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()

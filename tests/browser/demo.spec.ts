@@ -111,3 +111,25 @@ test('the demo folds nothing of the own table away, and leaves nothing in it or 
   await tryDemo(page)
   expect(await records(page)).toBe(LAID)
 })
+
+test('where no page can be opened, the demo is not begun and not left, and that is said', async ({
+  page,
+  context,
+}) => {
+  await ownTable(page)
+  await page.goto('./#/first')
+  await opened(page)
+  const missing = page.getByRole('alert').filter({ hasText: 'there is no network' })
+  await context.setOffline(true)
+  await page.getByRole('button', { name: 'Try the demo evening' }).tap()
+  await expect(missing).toBeVisible()
+  expect(await databases(page)).toEqual(['bucketside'])
+  await context.setOffline(false)
+  await tryDemo(page)
+  await context.setOffline(true)
+  await page.getByRole('button', { name: 'Back to my pots' }).tap()
+  await expect(missing).toBeVisible()
+  await context.setOffline(false)
+  await page.getByRole('button', { name: 'Back to my pots' }).tap()
+  await expect(page.getByRole('button', { name: /^Pot \d+/ })).toHaveCount(2)
+})

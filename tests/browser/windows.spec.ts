@@ -78,7 +78,10 @@ test('the window hit last sounds, both see, nothing is done twice, and the other
   await expect(bar(one)).toContainText('START')
   // A hit that changes nothing: from now on this one sounds.
   await one.locator('.corner-other').tap()
+  // A hit on a page that only just came does nothing.
+  await one.waitForTimeout(700)
   await one.locator('.other-close').tap()
+  await expect(one.locator('.other')).toBeHidden()
   await expect(elsewhere(one)).toBeHidden()
   await expect(elsewhere(two)).toBeVisible()
   await expect(bar(two)).toContainText('START')

@@ -13,7 +13,10 @@ export interface Move {
 
 /** What later records say of earlier ones, read before the fold. */
 export interface Ahead {
-  /** Hits that are as if they had never been: taken back, or the START of a count that was called off. */
+  /**
+   * Hits that are as if they had never been: taken back, the START of a count that was called off, a demo that was laid
+   * where there was something already.
+   */
   readonly out: ReadonlySet<string>
   /** Those of them that stand as taken back. */
   readonly back: ReadonlySet<string>
@@ -61,10 +64,10 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
   'dip-corrected',
 ])
 
-/** Reads a history ahead of its fold. */
-export function readAhead(events: readonly Stamped[]): Ahead {
+/** Reads a history of the table of `phone` ahead of its fold. */
+export function readAhead(events: readonly Stamped[], phone = ''): Ahead {
   const back = takenBack(events)
-  const out = new Set(back)
+  const out = new Set([...back, ...demosBeside(events, phone)])
   const started = new Map<string, Started>()
   const mends = new Map<string, Mend[]>()
   const calledOff: string[] = []
@@ -131,6 +134,21 @@ function moveOf({ dipId, potId: from }: Started['event'], said: readonly Mend[])
   if (last?.event.kind !== 'dip-corrected' || last.event.potId === undefined) return undefined
   const { potId: to, dry = false } = last.event
   return to === from ? undefined : { dipId, from, to, dry }
+}
+
+/** What puts something on a table, or takes all away. */
+const LAYS = new Set<TableEvent['kind']>(['table-cleared', 'bucket-set', 'stack-set', 'pot-set'])
+
+/**
+ * The hits of demos that are not what a phone began with. They were laid on the own table once, which they cleared, or
+ * come with the records of another phone.
+ */
+function demosBeside(events: readonly Stamped[], phone: string): readonly string[] {
+  const laid = events.filter(({ event }) => event.kind === 'demo-laid')
+  if (laid.length === 0) return []
+  const own = (stamped: Stamped) => phone === '' || phoneOf(stamped) === phone
+  const begun = events.find((stamped) => own(stamped) && LAYS.has(stamped.event.kind))?.hit
+  return laid.map(({ hit }) => hit).filter((hit) => hit !== begun)
 }
 
 /** The hits that stand as taken back. */

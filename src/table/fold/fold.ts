@@ -40,7 +40,9 @@ const begin = (phone: string): Mark => ({
 /** The fold of `before` and `next`, where `table` is the fold of `before`; anew only where history changed. */
 export function step(table: Table, before: readonly Stamped[], next: readonly Stamped[]): Table {
   const marks = marksOf.get(table) ?? []
-  if (next.some((stamped) => isAwaited(table, stamped))) return fold([...before, ...next], table.phone)
+  const late = ({ event }: Stamped) => event.kind === 'demo-laid' && before.length > 0
+  if (next.some((stamped) => isAwaited(table, stamped) || late(stamped)))
+    return fold([...before, ...next], table.phone)
   if (next.some(({ event }) => looksBack(event))) {
     const all = [...before, ...next]
     const from = foldedAnewFrom(all, next)
@@ -73,7 +75,7 @@ function* folding(
   events: readonly Stamped[],
   each: number,
 ): Generator<void, Table> {
-  const ahead = readAhead(events)
+  const ahead = readAhead(events, from.table.phone)
   if (each < events.length) yield
   const lines = new Map(from.table.hits.map((line) => [line.hit, line]))
   const gone = new Map<string, HitLine>()

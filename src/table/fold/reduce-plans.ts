@@ -28,16 +28,17 @@ export function stackSet(table: Table, stack: StackFacts): Table {
   }, changed)
 }
 
-/** The table with a pot as it is said to be. Another stack is a plan of its own again. */
-export function potSet(table: Table, facts: PotFacts, at: number): Table {
+/** The table with a pot as `phone` says that it is. Another stack is a plan of its own again. */
+export function potSet(table: Table, facts: PotFacts, at: number, phone: string): Table {
   const before: PotState = table.pots[facts.potId] ?? { ...NEW_POT, facts }
-  const { damp: _damp, ownPlan, begunPlan, ...rest } = before
+  const { damp: _damp, from: _from, ownPlan, begunPlan, ...rest } = before
   const sameStack = before.facts.stackId === facts.stackId
   const poured = (before.facts.pourInsideFirst ?? false) !== (facts.pourInsideFirst ?? false)
   const then = begunPlan ?? (poured && nextCoat(before) > 0 ? planOf(table, before) : undefined)
   return withPot(table, {
     ...rest,
     facts,
+    ...(phone === (table.phone ?? '') ? {} : { from: phone }),
     ...dampOf(table.board, { ...before, facts }, at),
     ...(sameStack && ownPlan ? { ownPlan: poured ? pouredPlan(before, facts, ownPlan) : ownPlan } : {}),
     ...(sameStack && then ? { begunPlan: then } : {}),

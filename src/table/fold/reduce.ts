@@ -81,6 +81,16 @@ function bucketsNamed(event: TableEvent): readonly (string | undefined)[] {
   }
 }
 
+/** Another phone takes its own pots alone from a table that has others; where it has none, the table is cleared. */
+function clearedBy(phone: string, table: Table): Table {
+  if (phone === (table.phone ?? '')) return cleared(table)
+  const pots = Object.values(table.pots)
+  if (pots.every(({ from, gone }) => from === phone || gone)) return cleared(table)
+  return pots
+    .filter(({ from }) => from === phone)
+    .reduce((next, { facts }) => change(next, facts.potId, { gone: true }), table)
+}
+
 /** A cleared table keeps what is the phone's, and a pan that is on. */
 function cleared(table: Table): Table {
   const { settings, phone, skewMs, skews, hits, pan } = table
@@ -126,7 +136,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'stack-gone':
       return { ...table, stacks: without(table.stacks, event.stackId) }
     case 'pot-set':
-      return potSet(table, event.pot, at)
+      return potSet(table, event.pot, at, phoneOf(stamped))
     case 'pot-gone':
       return change(table, event.potId, { gone: true })
     case 'tile-read':
@@ -140,9 +150,9 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'slab-set':
       return change(table, event.potId, { slab: event.slab })
     case 'demo-laid':
-      return { ...table, demo: true }
+      return table
     case 'table-cleared':
-      return cleared(table)
+      return clearedBy(phoneOf(stamped), table)
     case 'waxed': {
       // Wax goes on hot from a pan that is on, whoever lit it.
       const isHot = table.settings.wax === 'hot' && !event.implied

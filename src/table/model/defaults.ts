@@ -45,7 +45,6 @@ export const EMPTY_TABLE: Table = {
   pairs: {},
   pots: {},
   tiles: {},
-  demo: false,
   skewMs: 0,
   hits: [],
 }

@@ -54,6 +54,8 @@ export interface Touch {
 
 export interface PotState {
   readonly facts: PotFacts
+  /** The phone that put it on the table or changed it last, where that is another one. */
+  readonly from?: string
   /** Its own coats where it left its stack. */
   readonly ownPlan?: readonly CoatFacts[]
   /** Its plan when its stack was changed after its first coat. */
@@ -158,7 +160,6 @@ export interface Table extends Hands {
   /** The same fields of the other pair of hands. */
   readonly others?: Hands
   readonly heldSince?: number
-  readonly demo: boolean
   /** The phone whose clock shows the table's times; none where it has no name. */
   readonly phone?: string
   /** Sum of its clock's jumps, ms. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
+import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { fold, step } from '../../../src/table/fold/fold.ts'
 import { reduce } from '../../../src/table/fold/reduce.ts'
 import { EMPTY_TABLE } from '../../../src/table/model/defaults.ts'
@@ -66,6 +67,52 @@ describe('records of two phones', () => {
       expect(table.buckets['demo.gatepost']!.stirredAt).toBe(at + 2000)
       expect(table.buckets['demo.heather']!.stirredAt).toBe(at + 3000)
       expect(step(fold(events.slice(0, -1), phone), events.slice(0, -1), events.slice(-1))).toEqual(table)
+    }
+  })
+
+  const own = EVENTS.filter(({ hit }) => hit === EVENTS[0]!.hit)
+  const ownTable = own.map((stamped): Stamped => ({ ...stamped, writer: 'a.one' }))
+  const potsOf = (events: readonly Stamped[], phone: string) =>
+    Object.values(fold(events, phone).pots)
+      .filter(({ gone }) => !gone)
+      .map(({ facts }) => facts.potId)
+  const ownPots = potsOf(ownTable, 'a')
+  const facts = own.map(({ event }) => event).find((event) => event.kind === 'pot-set')!
+  const theirs = (name: string, ms: number, potId: string) =>
+    of('b.one', name, ms, { kind: 'pot-set', pot: { ...facts.pot, potId, number: 90 } })
+
+  it('a phone that clears its table takes its own pots from the others, and none of theirs', () => {
+    expect(ownPots.length).toBeGreaterThan(3)
+    const set = [...ownTable, theirs('set', 1000, 'b.one-pot')]
+    expect(potsOf(set, 'a')).toEqual([...ownPots, 'b.one-pot'])
+    const cleared = of('b.one', 'clear', 2000, { kind: 'table-cleared' })
+    expect(potsOf([...set, cleared], 'a')).toEqual(ownPots)
+    expect(step(fold(set, 'a'), set, [cleared])).toEqual(fold([...set, cleared], 'a'))
+    expect(potsOf([...set, cleared], 'b')).toEqual([])
+    // What this phone changed is its own.
+    const changed = { ...theirs('change', 1500, 'b.one-pot'), writer: 'a.one' }
+    expect(potsOf([...set, changed, cleared], 'a')).toEqual([...ownPots, 'b.one-pot'])
+    // A phone that took another's records in has that one's table, cleared where it was.
+    expect(potsOf([...set, cleared], 'c')).toEqual(ownPots)
+    expect(potsOf([...ownTable, { ...cleared, writer: 'a.two' }], 'c')).toEqual([])
+  })
+
+  it('a demo laid beside what was there, here or on another phone, folds nothing away and adds nothing', () => {
+    for (const writer of ['a.two', 'b.one']) {
+      const demo = demoEvents().map(
+        (event, i): Stamped => ({ id: `demo ${i}`, hit: 'demo', at, writer, event }),
+      )
+      const pot = { ...theirs('own', -1000, 'a.one-pot'), writer: 'a.one' }
+      const before = [pot, { ...theirs('later', 500, 'a.two-pot'), writer: 'a.one' }]
+      for (const events of [
+        [before[0]!, ...demo, before[1]!],
+        [...(writer === 'b.one' ? demo : []), ...before],
+      ]) {
+        expect(potsOf(events, 'a')).toEqual(['a.one-pot', 'a.two-pot'])
+        expect(step(fold(before.slice(0, 1), 'a'), before.slice(0, 1), demo)).toEqual(
+          fold([before[0]!, ...demo], 'a'),
+        )
+      }
     }
   })
 })
