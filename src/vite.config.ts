@@ -23,7 +23,7 @@ const part =
 const MAIN = here('main.tsx')
 const BENCH = here('wire/start.tsx')
 const WALLS = here('table/forecast/walls.ts')
-const FACES = [here('screens/bench/lazy-faces.tsx'), here('table/card/judge.ts')]
+const FACES = [here('screens/bench/lazy-bench.tsx'), here('table/card/engine-judge.ts')]
 
 export default defineConfig({
   root: here('.'),

@@ -3,7 +3,7 @@ import { type ContentCheck, type Knowledge, marked } from './marks.ts'
 import { asideKey, type Sorted } from './quarantine.ts'
 import { inSlices } from './slices.ts'
 
-/** Examines the contents of what is in doubt, without freezing the page. */
+/** Records whose contents no schema has looked at yet: those that pass are taken, the others set aside with the reason. */
 export async function settleDoubts<E extends AnyEvent>(
   sorted: Sorted<E>,
   { content, schema }: Knowledge,

@@ -1,9 +1,9 @@
-/** Computing on the page's own thread between two chances to draw and to be tapped, ms: a slow phone takes six times it. */
+/** So long long work keeps the page's thread before it lets it draw and take taps, ms. A slow phone takes six times as long. */
 export const SLICE_MS = 6
-/** So many at once: looking at the clock costs as well. */
+/** So many values are worked on between two looks at the clock, which costs time too. */
 const STEP = 20
 
-/** Lets the page draw and be tapped. */
+/** Gives the page's thread back, so that it can draw and take taps. */
 export const breath = () => new Promise<void>((resolve) => setTimeout(resolve))
 
 /** Does `work` on all of `values` without freezing the page. */

@@ -1,3 +1,5 @@
+/** The tick: once a quarter second the clock, the order of work and the card are taken together, for all that shows or says them. */
+
 import { batch, computed, effect, type ReadonlySignal, type Signal, signal } from '@preact/signals'
 import type { Clock } from '../device/ports.ts'
 import type { Card } from '../table/card/card.ts'
@@ -45,8 +47,8 @@ export function openMoment(table: ReadonlySignal<Table>, clock: Clock): Moment {
   const judging = fetched(async () => {
     // No warning without its words.
     const [part] = await Promise.all([
-      import('../table/card/judge.ts'),
-      import('../screens/bench/lazy-faces.tsx'),
+      import('../table/card/engine-judge.ts'),
+      import('../screens/bench/lazy-bench.tsx'),
     ])
     judge.value = part.judge
     return part.judge

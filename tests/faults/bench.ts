@@ -3,7 +3,7 @@ import type { Fault } from './fault.ts'
 
 const CALM = ['tests/unit/table/calm.test.ts']
 const VOICE = ['tests/laws/voice.test.ts']
-const BAR = ['tests/unit/wire/bar.test.ts']
+const BAR = ['tests/unit/wire/press-bar.test.ts']
 
 export const BENCH_FAULTS: readonly Fault[] = [
   {
@@ -50,14 +50,14 @@ export const BENCH_FAULTS: readonly Fault[] = [
   },
   {
     id: 'a hit on the bar under an open sheet is done unseen',
-    file: 'src/wire/bar.ts',
+    file: 'src/wire/press-bar.ts',
     find: 'if (sheet.peek()) hits.refused()',
     replace: 'if (!sheet) hits.refused()',
     tests: BAR,
   },
   {
     id: 'a pedal hits the card that has just come',
-    file: 'src/wire/bar.ts',
+    file: 'src/wire/press-bar.ts',
     find: "if (by !== 'press' && by !== 'hold' && atMs - shownMs < CARD_MS) return",
     replace: "if (by !== 'press' && by !== 'hold' && atMs - shownMs < 0) return",
     tests: BAR,

@@ -141,7 +141,7 @@ export function zonesOf(run: Run): ZoneForecast[] {
  * Forecasts a pot: thickness by zone, and when it is touch-dry, thirsty again and kiln-dry on the clock of the events
  * (minutes). `air0` is the air before any air event, `learned` what this studio's checks have taught (it moves the
  * waits, not the thickness). Infinity: never in this air, or later than seven days after the last wetting.
- * RangeError names the field of a pot, slip, dip or air that makes no sense.
+ * RangeError names the field of a pot, slop, dip or air that makes no sense.
  */
 export function forecastPot(
   pot: PotWall,

@@ -67,7 +67,7 @@ const TENTH_S = 0.05
 /** Where the search for seconds begins: what comes out under the shortest dip says that the glaze is too thick. */
 const LEAST_S = 0.5
 
-/** Seconds for `wantedMm` of this coat, in its own slip, cover and moment (`dip.holdS` is ignored). */
+/** Seconds for `wantedMm` of this coat, in its own slop, cover and moment (`dip.holdS` is ignored). */
 export function secondsFor(standing: PotHistory, dip: Dip, wantedMm: number): SecondsFor {
   between('wantedMm', wantedMm, 0, 20)
   const at = (holdS: number): number => coatMm(standing, { ...dip, holdS })

@@ -1,12 +1,12 @@
 import { useEffect, useRef } from 'preact/hooks'
-import { cardKey } from '../../table/card/bar.ts'
+import { cardKey } from '../../table/card/bar-action.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { fetchFaces, lazyPart } from '../lazy.tsx'
 import { Guard } from '../parts/guard.tsx'
 import { BigBar } from './big-bar.tsx'
-import { Face } from './middle.tsx'
-import { CountScreen, Returned, SlipLine } from './stand-ins.tsx'
+import { Face } from './card-face.tsx'
+import { CountScreen, SlipLine, WhileAway } from './stand-ins.tsx'
 import { Strip } from './strip.tsx'
 import { TopRow } from './top-row.tsx'
 import './bench.css'
@@ -57,7 +57,7 @@ export function Bench() {
       {away && card.kind !== 'count' ? (
         <>
           <main class="bench-main bench-returned">
-            <Returned away={away} />
+            <WhileAway away={away} />
           </main>
           <KnuckleBar label={app.words.value.bench.backBar} />
         </>

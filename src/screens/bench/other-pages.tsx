@@ -8,7 +8,7 @@ import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { CoatCounts } from './coat-keys.tsx'
-import { Caution } from './face.tsx'
+import { Caution } from './with-pot.tsx'
 
 export type Page =
   | 'menu'

@@ -8,8 +8,8 @@ import type { PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
 import { remedyText } from '../text/remedy-text.ts'
-import { Caution } from './face.tsx'
 import type { Acting } from './other-pages.tsx'
+import { Caution } from './with-pot.tsx'
 
 /** Whether there is something to keep off the shelf. */
 export const mayRun = (warning: Warning): boolean =>

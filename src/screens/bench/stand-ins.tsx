@@ -1,4 +1,4 @@
-/** What the bench fetches as soon as its first card is drawn. Until then a card shows its head and its bar. */
+/** Parts of the bench that are fetched once its first card is drawn, each with what stands in its place until then. */
 
 import type { Card } from '../../table/card/card.ts'
 import type { HandStepName } from '../../table/steps/step-rows.ts'
@@ -6,7 +6,7 @@ import { type Away, useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
 import { withStandIn } from '../lazy.tsx'
 
-const load = () => import('./lazy-faces.tsx')
+const load = () => import('./lazy-bench.tsx')
 
 export interface FaceProps {
   readonly card: Card
@@ -30,7 +30,10 @@ const Plain = ({ head }: { readonly head: string }) => (
 )
 
 /** What is said at a step of the hands: how, and how many are left. */
-export const HandLines = withStandIn<HandProps>(() => load().then((part) => part.HandLines), PlainHand)
+export const HandStepLines = withStandIn<HandProps>(
+  () => load().then((part) => part.HandStepLines),
+  PlainHand,
+)
 
 function PlainHand({ card }: HandProps) {
   const said = useApp().words.value.bench.step[card.kind]
@@ -48,12 +51,12 @@ export const CountScreen = withStandIn<{ readonly card: Extract<Card, { kind: 'c
   () => <button class="count" data-press="bar" type="button" />,
 )
 
-export const Returned = withStandIn<{ readonly away: Away }>(
-  () => load().then((part) => part.Returned),
-  PlainReturned,
+export const WhileAway = withStandIn<{ readonly away: Away }>(
+  () => load().then((part) => part.WhileAway),
+  PlainWhileAway,
 )
 
-function PlainReturned({ away }: { readonly away: Away }) {
+function PlainWhileAway({ away }: { readonly away: Away }) {
   const { words, formats } = useApp()
   return <Plain head={words.value.bench.backTitle(formats.value.span(away.to - away.from))} />
 }
@@ -71,7 +74,7 @@ export const RingOffer = withStandIn<{ readonly extras: Extras }>(
 )
 export const CalendarBar = withStandIn(() => load().then((part) => part.CalendarBar), RestingBar)
 
-/** A pot whose coats are not known. */
+/** Keys to count the coats of a pot that has an unknown number. */
 export const CoatKeys = withStandIn<{ readonly potId: string }>(
   () => load().then((part) => part.CoatKeys),
   RestingBar,
@@ -88,7 +91,7 @@ export const SlipLine = withStandIn<{ readonly dipId: string }>(
 )
 
 export interface LowProps {
-  /** What does not work. */
+  /** What of the phone does not work now, a line each. */
   readonly faults: readonly string[]
 }
 

@@ -10,7 +10,7 @@ import { nameOf } from '../text/pot-text.ts'
 import type { Acting } from './other-pages.tsx'
 
 const MOST_WARNINGS = 2
-/** What waiting does not mend: which glaze comes to lie on which, how thick, how far it runs. */
+/** Warnings that hold however long the pot waits: of a pair of glazes, of thickness, of a run. */
 const LASTING: readonly Warning['kind'][] = ['pair', 'build', 'run']
 const MOST_STACKS = 4
 

@@ -2,7 +2,7 @@ import { CARD_ROWS, type Card } from '../../table/card/card.ts'
 import { CornerButton } from '../../ui/bar.tsx'
 import { PatternBand } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
-import { BoardIcon, BucketName, HoldIcon, OtherIcon, PotName } from './face.tsx'
+import { BoardIcon, BucketName, HoldIcon, OtherIcon, PotName } from './with-pot.tsx'
 
 /** Two corners far from the bar, the pot or bucket between them; behind all, the pattern of the open bucket. */
 export function TopRow({ card }: { readonly card: Card }) {

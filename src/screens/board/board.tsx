@@ -1,5 +1,5 @@
 import { useComputed } from '@preact/signals'
-import { boardView } from '../../table/card/board-tiles.ts'
+import { boardView } from '../../table/card/board-view.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useDesk } from '../desk/app.ts'

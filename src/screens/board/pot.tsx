@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { kilnOf } from '../../table/advice/lid.ts'
-import { tileState } from '../../table/card/board-tiles.ts'
+import { potTileState } from '../../table/card/board-view.ts'
 import { drawingOf } from '../../table/forecast/drawing.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
 import { otherPiece } from '../../table/model/pieces.ts'
@@ -58,7 +58,7 @@ function PotCard({ pot, open }: CardProps) {
   const name = nameOf(words.value, pot)
   const { units } = table.value.settings
   const second = Math.floor(now.value / 1000) * 1000
-  const state = tileText(words.value, f, tileState(stepOf(table.value, pot, second)), second)
+  const state = tileText(words.value, f, potTileState(stepOf(table.value, pot, second)), second)
   const stack = table.value.stacks[facts.stackId]?.name
   return (
     <div class="desk">

@@ -1,10 +1,10 @@
-import type { Tile } from '../../table/card/board-tiles.ts'
+import type { PotTile } from '../../table/card/board-view.ts'
 import { BandStrip } from '../../ui/strip.tsx'
 import { useDesk } from '../desk/app.ts'
 import { placeText, tileText } from '../text/amounts.ts'
 
 interface TileProps {
-  readonly tile: Tile
+  readonly tile: PotTile
   /** Table time, ms. */
   readonly now: number
 }

@@ -1,6 +1,6 @@
 import type { StackFacts } from '../../../shared/nouns.ts'
 import { drafted } from '../../table/advice/what-if.ts'
-import { bandsOf } from '../../table/card/board-tiles.ts'
+import { bandsOf } from '../../table/card/board-view.ts'
 import { samplePot } from '../../table/entry/offer.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { BandStrip } from '../../ui/strip.tsx'

@@ -1,3 +1,5 @@
+/** What is to be said before a pot goes into a bucket: too thick, too thin, runs, glazes that quarrel; one line of it is loud. */
+
 import { condensation, warmedC } from '../../engine/air/dew.ts'
 import type { ZoneForecast } from '../../engine/contract.ts'
 import { footRoom, type RunVerdict } from '../../engine/melt/melt.ts'

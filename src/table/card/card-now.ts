@@ -1,3 +1,5 @@
+/** Which one card the bench shows: what is under way first, then the order of work, then the nearest pot that is ready. */
+
 import { lastDip } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'

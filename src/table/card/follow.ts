@@ -1,3 +1,5 @@
+/** How the card follows the order of work that the planner told, pot by pot, and when it departs from it. */
+
 import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'

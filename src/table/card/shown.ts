@@ -1,6 +1,6 @@
 import { potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
-import { cardKey } from './bar.ts'
+import { cardKey } from './bar-action.ts'
 import type { Card, CardKind } from './card.ts'
 import { cardOf, type FollowedSchedule } from './card-now.ts'
 

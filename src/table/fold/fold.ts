@@ -2,7 +2,7 @@ import type { Stamped } from '../../../shared/events.ts'
 import { drafting } from '../model/change.ts'
 import { EMPTY_TABLE } from '../model/defaults.ts'
 import type { HitLine, Table } from '../model/state.ts'
-import { asItWas, foldedAnewFrom, looksBack, readAhead } from './ahead.ts'
+import { asItWas, foldedAnewFrom, looksBack, readAhead } from './read-ahead.ts'
 import { HITS_KEPT, happened, hitLine, reduce, tableTime } from './reduce.ts'
 import { hitKey, isAwaited } from './waiting.ts'
 

@@ -6,7 +6,7 @@ import { isFresh } from '../model/fresh.ts'
 import { nextCoat, planOf } from '../model/plan.ts'
 import { opened, openedThen } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { doseAfter, type Mend } from './dose.ts'
+import { dipTimesAfter, type Mend } from './dip-times.ts'
 
 type DipEvent = Extract<TableEvent, { kind: 'dipped' }>
 
@@ -26,7 +26,7 @@ export function dipped(
   const bucket = table.buckets[event.bucketId]
   if (!pot || !bucket) return table
   const { bucketId } = event
-  const { movedMs: _moved, ...dose } = doseAfter(event, skewMs, mends)
+  const { movedMs: _moved, ...dose } = dipTimesAfter(event, skewMs, mends)
   const other = mends.some((mend) => mend.event.kind === 'dip-corrected' && mend.event.bucketId !== undefined)
   const coat = coatFrom(table, pot, bucketId)?.coat ?? nextCoat(pot)
   const usedAt = event.told ? dose.outAt : at

@@ -1,10 +1,12 @@
+/** What each kind of event changes on the table. */
+
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { change, noPots, unpicked, without, withPot } from '../model/change.ts'
 import { EMPTY_TABLE } from '../model/defaults.ts'
 import { pairKey } from '../model/pair-key.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
 import type { HitLine, Table } from '../model/state.ts'
-import { type Ahead, asItWas, looksBack, NOTHING_AHEAD, phoneOf } from './ahead.ts'
+import { type Ahead, asItWas, looksBack, NOTHING_AHEAD, phoneOf } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'

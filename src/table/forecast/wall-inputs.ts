@@ -20,10 +20,10 @@ export function pickUpOfPin(table: Table, facts: BucketFacts): PickUp | undefine
   if (facts.pinMm === undefined) return undefined
   const before = pins.get(facts)
   if (before?.board === table.board) return before.pickUp
-  const slip = nearestSlop(facts.targetGramsPerMl, facts.solidsGravity)
+  const slop = nearestSlop(facts.targetGramsPerMl, facts.solidsGravity)
   let pickUp: PickUp | undefined
   try {
-    pickUp = pinPickUp(slip, facts.pinMm, bodyOf(table))
+    pickUp = pinPickUp(slop, facts.pinMm, bodyOf(table))
   } catch (error) {
     // Clay that the tile would fill, or a coat thinner than its film: such a scratch says nothing.
     if (!(error instanceof RangeError)) throw error
@@ -32,24 +32,24 @@ export function pickUpOfPin(table: Table, facts: BucketFacts): PickUp | undefine
   return pickUp
 }
 
-/** What clings of this slip, from the slide that was weighed at the bucket's target; nothing without one. */
-function clinging(slip: Slop, facts: BucketFacts): Pick<Slop, 'clingsGramsPerCm2'> {
+/** What clings of this slop, from the slide that was weighed at the bucket's target; nothing without one. */
+function clinging(slop: Slop, facts: BucketFacts): Pick<Slop, 'clingsGramsPerCm2'> {
   const { clingsGramsPerCm2: weighed, targetGramsPerMl, solidsGravity } = facts
   if (weighed === undefined) return {}
   const target = nearestSlop(targetGramsPerMl, solidsGravity).gramsPerMl
-  return { clingsGramsPerCm2: Math.min(MOST_CLINGS, clingsAt(slip, weighed, target)) }
+  return { clingsGramsPerCm2: Math.min(MOST_CLINGS, clingsAt(slop, weighed, target)) }
 }
 
 /** The engine takes no heavier film, g/cm2. */
 const MOST_CLINGS = 1
 
-/** The slip of a bucket at a density, as the person's own scratch and slide say where there are any. */
+/** The slop of a bucket at a density, as the person's own scratch and slide say where there are any. */
 export function slopOf(table: Table, { facts }: BucketState, gramsPerMl: number): Slop {
-  const slip = nearestSlop(gramsPerMl, facts.solidsGravity)
+  const slop = nearestSlop(gramsPerMl, facts.solidsGravity)
   const pickUp = pickUpOfPin(table, facts)
   return {
-    ...slip,
+    ...slop,
     ...(pickUp ? { pickUpFactor: pickUp.factor, pickUpSd: pickUp.sd } : {}),
-    ...clinging(slip, facts),
+    ...clinging(slop, facts),
   }
 }

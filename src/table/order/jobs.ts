@@ -1,3 +1,5 @@
+/** The table as the planner is asked about it: pots with their coats to come and waits, buckets, hands and their pace. */
+
 import type { Bucket, Foresight, Hands, Odds, Plan, PlanInput } from '../../planner/types.ts'
 import { forecastOf } from '../forecast/forecast.ts'
 import { nextCoat } from '../model/plan.ts'

@@ -6,7 +6,7 @@
 import type { Step } from './steps.ts'
 
 /** What the board's tile says of a pot at a step. */
-export type TileName =
+export type PotTileName =
   | 'wait'
   | 'ready'
   | 'next'
@@ -35,7 +35,7 @@ export const HELD_RANK = [
 export type HeldAt = (typeof HELD_RANK)[number]
 
 interface StepRow {
-  readonly tile: TileName
+  readonly tile: PotTileName
   /** Not said after a hold where it is left out. */
   readonly held?: HeldAt
   /** What comes due by itself, on the wait card. */

@@ -1,3 +1,5 @@
+/** Where a pot stands on its way through wax, wipe, coats and waits to the kiln, at a moment of table time. */
+
 import type { CoatFacts } from '../../../shared/nouns.ts'
 import { type BandMs, forecastOf, waxSetMs } from '../forecast/forecast.ts'
 import { lastDip, nextCoat, planOf, strayed } from '../model/plan.ts'

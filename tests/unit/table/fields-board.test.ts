@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { boardView } from '../../../src/table/card/board-tiles.ts'
+import { boardView } from '../../../src/table/card/board-view.ts'
 import { Play } from './play.ts'
 
 const viewOf = (play: Play) => boardView(play.table, play.card, play.nowMs - play.table.skewMs)

@@ -7,7 +7,7 @@ import { nameOf, placeOf } from '../text/pot-text.ts'
 const MOST_LINES = 6
 
 /** Coming back after the phone slept: what came due meanwhile, the longest overdue first. */
-export function Returned({ away }: { readonly away: Away }) {
+export function WhileAway({ away }: { readonly away: Away }) {
   const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const due = stepsOf(table.value, now.value)

@@ -2,13 +2,13 @@ import type { Card } from '../../table/card/card.ts'
 import type { HandStepName } from '../../table/steps/step-rows.ts'
 import type { HandWords } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
-import { Caution, WithPot } from './face.tsx'
-import { HandLines } from './stand-ins.tsx'
+import { HandStepLines } from './stand-ins.tsx'
+import { Caution, WithPot } from './with-pot.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
 /** A step that hands do on one pot with one hit: its words go by its name. */
-export function HandFace({ card }: { readonly card: Of<HandStepName> }) {
+export function HandStepFace({ card }: { readonly card: Of<HandStepName> }) {
   const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
@@ -26,7 +26,7 @@ export function HandFace({ card }: { readonly card: Of<HandStepName> }) {
           {seat} {w.seat.fuses}
         </p>
       ) : (
-        <HandLines card={card} />
+        <HandStepLines card={card} />
       )}
       {caution ? <Caution>{caution}</Caution> : null}
     </WithPot>

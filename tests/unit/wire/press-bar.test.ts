@@ -2,7 +2,7 @@ import { signal } from '@preact/signals'
 import { describe, expect, it, vi } from 'vitest'
 import type { Away, HitBy } from '../../../src/screens/app.ts'
 import type { Extras } from '../../../src/screens/extras.ts'
-import { openBar } from '../../../src/wire/bar.ts'
+import { openBar } from '../../../src/wire/press-bar.ts'
 import { Play } from '../table/play.ts'
 
 const WAYS: readonly HitBy[] = ['press', 'hold', 'key', 'media', 'knock']

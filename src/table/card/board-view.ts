@@ -1,36 +1,36 @@
 import type { Pattern, Place } from '../../../shared/nouns.ts'
 import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { STEP_ROWS, type TileName } from '../steps/step-rows.ts'
+import { type PotTileName, STEP_ROWS } from '../steps/step-rows.ts'
 import { dueAt, type Step } from '../steps/steps.ts'
 import { stepsOf } from '../steps/work.ts'
 import type { Card } from './card.ts'
 
 /** What a tile says of its pot. `untilMs` is table time; `Infinity` is never in this air. */
-export type TileState =
+export type PotTileState =
   | { readonly is: 'wait'; readonly untilMs: number }
-  | { readonly is: Exclude<TileName, 'wait' | 'kiln'> }
+  | { readonly is: Exclude<PotTileName, 'wait' | 'kiln'> }
   | { readonly is: 'kiln'; readonly dryMs: number }
 
-export interface TileBand {
+export interface CoatBand {
   readonly pattern: Pattern
   readonly on: boolean
 }
 
-export interface Tile {
+export interface PotTile {
   readonly potId: string
   readonly number: number
   /** It is the lid of the pot of that number. */
   readonly lid: boolean
   readonly place: Place
-  readonly bands: readonly TileBand[]
-  readonly state: TileState
+  readonly bands: readonly CoatBand[]
+  readonly state: PotTileState
   /** The next place of the same board has the tile after this one. */
   readonly joined: boolean
 }
 
 export interface BoardView {
-  readonly tiles: readonly Tile[]
+  readonly tiles: readonly PotTile[]
   readonly waiting: number
   readonly ready: number
 }
@@ -39,10 +39,10 @@ export interface BoardView {
 export function boardView(table: Table, card: Card, nowMs: number): BoardView {
   const steps = stepsOf(table, nowMs)
   const next = potOf(card)
-  const tiles = steps.map(({ pot, step }, i): Tile => {
+  const tiles = steps.map(({ pot, step }, i): PotTile => {
     const { potId, number, place } = pot.facts
     const after = steps[i + 1]?.pot.facts.place
-    const state: TileState = pot.later && step.is !== 'kiln' ? { is: 'later' } : tileState(step)
+    const state: PotTileState = pot.later && step.is !== 'kiln' ? { is: 'later' } : potTileState(step)
     const asked = potId === next && ACTIVE.has(state.is)
     return {
       potId,
@@ -54,18 +54,18 @@ export function boardView(table: Table, card: Card, nowMs: number): BoardView {
       joined: after?.board === place.board,
     }
   })
-  const count = (is: TileState['is']) => tiles.filter(({ state }) => state.is === is).length
+  const count = (is: PotTileState['is']) => tiles.filter(({ state }) => state.is === is).length
   return { tiles, waiting: count('wait'), ready: count('ready') }
 }
 
 /** States in which the hands could take the pot: one of them is next. */
-const ACTIVE: ReadonlySet<TileState['is']> = new Set(['dip'])
+const ACTIVE: ReadonlySet<PotTileState['is']> = new Set(['dip'])
 
 const potOf = (card: Card): string | undefined =>
   card.kind === 'armed' ? card.armed.potId : 'potId' in card ? card.potId : undefined
 
 /** What the board says of a step. */
-export function tileState(step: Step): TileState {
+export function potTileState(step: Step): PotTileState {
   const { tile } = STEP_ROWS[step.is]
   if (tile === 'wait') return { is: tile, untilMs: dueAt(step) }
   if (tile === 'kiln') return { is: tile, dryMs: step.is === 'kiln' ? step.dry.likely : Infinity }
@@ -73,8 +73,8 @@ export function tileState(step: Step): TileState {
 }
 
 /** The coats of a pot in order: those on it, then those to come. */
-export function bandsOf(table: Table, pot: PotState): TileBand[] {
-  const band = (bucketId: string, on: boolean): TileBand[] => {
+export function bandsOf(table: Table, pot: PotState): CoatBand[] {
+  const band = (bucketId: string, on: boolean): CoatBand[] => {
     const pattern = table.buckets[bucketId]?.facts.pattern
     return pattern ? [{ pattern, on }] : []
   }

@@ -1,8 +1,5 @@
 /** The part of the bench that no first hit waits for. */
 
-import { ArmedFace, DripFace, StirFace } from './faces.tsx'
-import { WaitFace } from './rest.tsx'
-import type { FaceProps } from './stand-ins.tsx'
 import {
   AskDoseFace,
   FinishedFace,
@@ -11,17 +8,20 @@ import {
   ReturnFace,
   StuckFace,
   WaxPanFace,
-} from './waits.tsx'
-import './lazy-faces.css'
+} from './between-faces.tsx'
+import { ArmedFace, DripFace, StirFace } from './dip-faces.tsx'
+import type { FaceProps } from './stand-ins.tsx'
+import { WaitFace } from './wait-face.tsx'
+import './lazy-bench.css'
 
 export { CoatKeys } from './coat-keys.tsx'
 export { CountScreen } from './count.tsx'
-export { HandLines } from './hand-lines.tsx'
+export { HandStepLines } from './hand-step-lines.tsx'
 export { LowLines, OtherPotterDoes } from './hands-line.tsx'
-export { RestList } from './rest.tsx'
-export { Returned } from './returned.tsx'
 export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
 export { SlipLine } from './slip-line.tsx'
+export { RestList } from './wait-face.tsx'
+export { WhileAway } from './while-away.tsx'
 
 /** Faces of stirs, dips, waits and decisions. */
 export function LazyFace({ card }: FaceProps) {

@@ -7,7 +7,7 @@ import type { Formats } from '../../words/format.ts'
 import { useApp } from '../app.ts'
 import { WarningLine } from '../parts/warning-line.tsx'
 import { cautionText, coverText, glovesText, nameOf, placeOf } from '../text/pot-text.ts'
-import { Caution, WithPot } from './face.tsx'
+import { Caution, WithPot } from './with-pot.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 

@@ -9,7 +9,7 @@ import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
-import { Caution, WithPot } from './face.tsx'
+import { Caution, WithPot } from './with-pot.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 

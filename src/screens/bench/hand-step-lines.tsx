@@ -4,7 +4,7 @@ import { useApp } from '../app.ts'
 import type { HandProps } from './stand-ins.tsx'
 
 /** What is said at a step of the hands: how, what else is looked at with the pot in the hands, how many are left. */
-export function HandLines({ card }: HandProps) {
+export function HandStepLines({ card }: HandProps) {
   const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const said = w.step[card.kind]

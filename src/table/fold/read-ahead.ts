@@ -1,5 +1,5 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
-import { doseAfter, type Mend, type MendEvent } from './dose.ts'
+import { dipTimesAfter, type Mend, type MendEvent } from './dip-times.ts'
 import { dipKey, hitKey } from './waiting.ts'
 
 /** A dip that went onto another pot than was hit. */
@@ -97,7 +97,7 @@ export function readAhead(events: readonly Stamped[], phone = ''): Ahead {
   for (const [dipId, said] of mends) {
     const start = started.get(dipId)
     if (!start) continue
-    const { movedMs } = doseAfter(start.event, start.skewMs, said)
+    const { movedMs } = dipTimesAfter(start.event, start.skewMs, said)
     if (movedMs !== 0 && !start.event.told) laterMs.set(start.hit, movedMs)
     const move = moveOf(start.event, said)
     if (move) moves.set(start.hit, move)

@@ -14,24 +14,24 @@ export interface Mend {
 }
 
 /** What the clock and the hand made of a dip. */
-interface Dose extends Pick<DipState, 'underAt' | 'outAt' | 'holdS' | 'how' | 'unsure'> {
+interface DipTimes extends Pick<DipState, 'underAt' | 'outAt' | 'holdS' | 'how' | 'unsure'> {
   /** All of it was so much later than taken down, ms. */
   readonly movedMs: number
 }
 
 /** A dip's dose after all that was said of it. `skewMs`: jumps of its clock at START. */
-export function doseAfter(
+export function dipTimesAfter(
   { outAt: outEpochMs, holdS, told }: Extract<TableEvent, { kind: 'dipped' }>,
   skewMs: number,
   mends: readonly Mend[],
-): Dose {
+): DipTimes {
   const outAt = outEpochMs - skewMs
   const how = told ? 'told' : 'planned'
-  const start: Dose = { underAt: outAt - holdS * 1000, outAt, holdS, how, unsure: false, movedMs: 0 }
+  const start: DipTimes = { underAt: outAt - holdS * 1000, outAt, holdS, how, unsure: false, movedMs: 0 }
   return mends.reduce(mended, start)
 }
 
-function mended(dose: Dose, { event, skewMs }: Mend): Dose {
+function mended(dose: DipTimes, { event, skewMs }: Mend): DipTimes {
   switch (event.kind) {
     case 'dose-unsure':
       return { ...dose, unsure: true }
