@@ -50,7 +50,7 @@ async function sitting(page: Page): Promise<number> {
   await expect(page.locator('.bench')).toBeVisible()
   await page.waitForTimeout(500)
   await page.locator('[data-press="bar"]').first().tap()
-  await expect.poll(() => count(page)).toBeGreaterThanOrEqual(30)
+  await expect.poll(() => count(page)).toBeGreaterThanOrEqual(29)
   await expect.poll(() => copySize(page), { timeout: 20_000 }).toBeGreaterThan(5000)
   await expect.poll(() => page.evaluate(() => localStorage.getItem('bucketside.witness'))).not.toBeNull()
   return count(page)
