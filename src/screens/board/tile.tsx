@@ -1,10 +1,10 @@
-import type { PotTile } from '../../table/card/board-view.ts'
+import type { TileOfPot } from '../../table/card/board-view.ts'
 import { BandStrip } from '../../ui/strip.tsx'
 import { useDesk } from '../desk/app.ts'
 import { placeText, tileText } from '../text/amounts.ts'
 
 interface TileProps {
-  readonly tile: PotTile
+  readonly tile: TileOfPot
   /** Table time, ms. */
   readonly now: number
 }

@@ -1,5 +1,5 @@
 import type { AirFacts, Place } from '../../../shared/nouns.ts'
-import type { PotTile } from '../../table/card/board-view.ts'
+import type { TileOfPot } from '../../table/card/board-view.ts'
 import { showEntry, unitLabel } from '../../table/entry/entry.ts'
 import type { Units } from '../../table/entry/measure.ts'
 import type { LimitedField } from '../../table/model/limits.ts'
@@ -20,7 +20,12 @@ export const airText = (words: DeskWords, air: AirFacts, units: Units): string =
   )
 
 /** What a tile says; `nowMs` is table time. */
-export function tileText(words: DeskWords, formats: Formats, state: PotTile['state'], nowMs: number): string {
+export function tileText(
+  words: DeskWords,
+  formats: Formats,
+  state: TileOfPot['state'],
+  nowMs: number,
+): string {
   const w = words.desk.board.state
   switch (state.is) {
     case 'wait':

@@ -17,7 +17,7 @@ export interface CoatBand {
   readonly on: boolean
 }
 
-export interface PotTile {
+export interface TileOfPot {
   readonly potId: string
   readonly number: number
   /** It is the lid of the pot of that number. */
@@ -30,7 +30,7 @@ export interface PotTile {
 }
 
 export interface BoardView {
-  readonly tiles: readonly PotTile[]
+  readonly tiles: readonly TileOfPot[]
   readonly waiting: number
   readonly ready: number
 }
@@ -39,7 +39,7 @@ export interface BoardView {
 export function boardView(table: Table, card: Card, nowMs: number): BoardView {
   const steps = stepsOf(table, nowMs)
   const next = potOf(card)
-  const tiles = steps.map(({ pot, step }, i): PotTile => {
+  const tiles = steps.map(({ pot, step }, i): TileOfPot => {
     const { potId, number, place } = pot.facts
     const after = steps[i + 1]?.pot.facts.place
     const state: PotTileState = pot.later && step.is !== 'kiln' ? { is: 'later' } : potTileState(step)
