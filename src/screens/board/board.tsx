@@ -6,7 +6,7 @@ import { useDesk } from '../desk/app.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
 import { airText, amount } from '../text/amounts.ts'
 import { EmptyBoard } from './empty.tsx'
-import { TileOfPot } from './tile.tsx'
+import { PotTile } from './tile.tsx'
 import './board.css'
 
 /** All pots at once, board by board: how far each is, and what it waits for. A tap opens the pot. */
@@ -48,7 +48,7 @@ export function Board() {
         ) : (
           <ul class="board-tiles">
             {tiles.map((tile) => (
-              <TileOfPot key={tile.potId} tile={tile} now={second.value} />
+              <PotTile key={tile.potId} tile={tile} now={second.value} />
             ))}
           </ul>
         )}
