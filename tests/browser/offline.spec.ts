@@ -87,6 +87,10 @@ test('main path with the network cut and the server stopped before the page is o
   expect(elsewhere).toEqual([])
   // Below its own path, too: a host may hold other things beside it.
   expect([...asked].filter((url) => url.startsWith('http') && !url.startsWith(server.url))).toEqual([])
+  // What asks elsewhere is heard, though nothing comes of it.
+  const other = await context.newPage()
+  await other.evaluate(() => fetch('http://elsewhere.invalid/').catch(() => undefined))
+  expect([...asked].filter((url) => !url.startsWith(origin))).toContain('http://elsewhere.invalid/')
 })
 
 interface Manifest {

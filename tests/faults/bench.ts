@@ -5,6 +5,8 @@ const CALM = ['tests/unit/table/calm.test.ts']
 const VOICE = ['tests/laws/voice.test.ts']
 const BAR = ['tests/unit/wire/press-bar.test.ts']
 
+const RULES = ['tests/unit/table/small-rules.test.ts']
+
 export const BENCH_FAULTS: readonly Fault[] = [
   {
     id: 'a new order replaces the card in hand',
@@ -61,5 +63,26 @@ export const BENCH_FAULTS: readonly Fault[] = [
     find: "if (by !== 'press' && by !== 'hold' && atMs - shownMs < CARD_MS) return",
     replace: "if (by !== 'press' && by !== 'hold' && atMs - shownMs < 0) return",
     tests: BAR,
+  },
+  {
+    id: 'READY is thirst whatever the person says',
+    file: 'src/table/forecast/wall-forecast.ts',
+    find: "(table.settings.readyMeans === 'thirsty' ? thirsty : touch)",
+    replace: 'thirsty',
+    tests: RULES,
+  },
+  {
+    id: 'a longer hold ends when the planned one would have',
+    file: 'src/table/fold/dip-times.ts',
+    find: 'const longer = (holdS - dose.holdS) * 1000',
+    replace: 'const longer = 0 * (holdS - dose.holdS)',
+    tests: RULES,
+  },
+  {
+    id: 'two touches teach, and those before are forgotten',
+    file: 'src/table/forecast/learning.ts',
+    find: 'const USED = 24',
+    replace: 'const USED = 2',
+    tests: RULES,
   },
 ]

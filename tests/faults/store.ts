@@ -3,6 +3,7 @@ import type { Fault } from './fault.ts'
 
 const TRUST = 'tests/unit/store/trust.test.ts'
 const OPENS = 'tests/laws/opens.test.ts'
+const FOLD = ['tests/unit/table/fold.test.ts']
 const store = (name: string): string => `src/store/${name}.ts`
 
 export const STORE_FAULTS: readonly Fault[] = [
@@ -68,5 +69,19 @@ export const STORE_FAULTS: readonly Fault[] = [
     find: 'failed >= FAILED_MOST && worked',
     replace: 'failed > 9 * FAILED_MOST && worked',
     tests: ['tests/unit/worker/starts.test.ts'],
+  },
+  {
+    id: 'whoever clears a table clears all of it',
+    file: 'src/table/fold/reduce.ts',
+    find: "if (phone === (table.phone ?? '')) return cleared(table)",
+    replace: "if (phone !== '-') return cleared(table)",
+    tests: FOLD,
+  },
+  {
+    id: 'a demo that was laid beside own pots counts',
+    file: 'src/table/fold/read-ahead.ts',
+    find: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun)',
+    replace: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun && laid.length === 0)',
+    tests: FOLD,
   },
 ]
