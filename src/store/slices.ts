@@ -6,11 +6,15 @@ const STEP = 20
 /** Gives the page's thread back, so that it can draw and take taps. */
 export const breath = () => new Promise<void>((resolve) => setTimeout(resolve))
 
-/** Does `work` on all of `values` without freezing the page. */
-export async function inSlices<T>(values: readonly T[], work: (value: T) => void): Promise<void> {
+/** Does `work` on all of `values` without freezing the page; `step` of them are a moment's work. */
+export async function inSlices<T>(
+  values: readonly T[],
+  work: (value: T) => void,
+  step = STEP,
+): Promise<void> {
   let since = performance.now()
   for (const [index, value] of values.entries()) {
-    if (index % STEP === STEP - 1 && performance.now() - since > SLICE_MS) {
+    if (index % step === step - 1 && performance.now() - since > SLICE_MS) {
       await breath()
       since = performance.now()
     }
