@@ -1,4 +1,5 @@
 /** Times of the journal and the fold of a long life: 10,000 records, in Node. */
+import '../../src/table/forecast/walls.ts'
 import type { Stamped } from '../../shared/events.ts'
 import { compareRecords, type JournalRecord } from '../../shared/record.ts'
 import { contentFault } from '../../src/store/events-schema.ts'
