@@ -20,62 +20,64 @@ function wordAgainAndAgain(): Float32Array {
   })
 }
 
-test("a bucket's name is recorded once, cut to the word, kept on this phone and in no journal", async () => {
-  test.setTimeout(90_000)
-  const folder = mkdtempSync(join(tmpdir(), 'names-'))
-  const wav = join(folder, 'word.wav')
-  writeFileSync(wav, writeWav(wordAgainAndAgain(), RATE))
-  const fake = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream']
-  const args = [...CHROMIUM_ARGS, ...fake, `--use-file-for-fake-audio-capture=${wav}`]
-  const browser = await chromium.launch({ executablePath: ensureChromium(), args })
-  try {
-    const page = await browser.newPage({ viewport: { width: 360, height: 640 } })
-    await page.goto(APP_URL)
-    await page.getByRole('button', { name: 'demo evening' }).click()
-    await expect(page.locator('.bench')).toBeVisible()
-    await page.evaluate(() => location.replace('#/buckets/demo.gatepost'))
-    const key = page.getByRole('button', { name: 'Hold and say it' })
-    const read = () =>
-      page.evaluate(
-        () =>
-          new Promise<{ lastsS?: number; journal: string }>((resolve, reject) => {
-            const opening = indexedDB.open('bucketside-demo')
-            opening.onerror = () => reject(opening.error)
-            opening.onsuccess = () => {
-              const reading = opening.result.transaction(['local', 'journal'])
-              const names = reading.objectStore('local').get('names')
-              const records = reading.objectStore('journal').getAll()
-              reading.oncomplete = () => {
-                opening.result.close()
-                const name = names.result?.['demo.gatepost']
-                const lastsS = name && name.samples.length / name.rate
-                resolve({ lastsS, journal: JSON.stringify(records.result) })
+// Real time and a fake microphone: left to `npm run prove`.
+if (process.env.PROVE)
+  test("a bucket's name is recorded once, cut to the word, kept on this phone and in no journal", async () => {
+    test.setTimeout(90_000)
+    const folder = mkdtempSync(join(tmpdir(), 'names-'))
+    const wav = join(folder, 'word.wav')
+    writeFileSync(wav, writeWav(wordAgainAndAgain(), RATE))
+    const fake = ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream']
+    const args = [...CHROMIUM_ARGS, ...fake, `--use-file-for-fake-audio-capture=${wav}`]
+    const browser = await chromium.launch({ executablePath: ensureChromium(), args })
+    try {
+      const page = await browser.newPage({ viewport: { width: 360, height: 640 } })
+      await page.goto(APP_URL)
+      await page.getByRole('button', { name: 'demo evening' }).click()
+      await expect(page.locator('.bench')).toBeVisible()
+      await page.evaluate(() => location.replace('#/buckets/demo.gatepost'))
+      const key = page.getByRole('button', { name: 'Hold and say it' })
+      const read = () =>
+        page.evaluate(
+          () =>
+            new Promise<{ lastsS?: number; journal: string }>((resolve, reject) => {
+              const opening = indexedDB.open('bucketside-demo')
+              opening.onerror = () => reject(opening.error)
+              opening.onsuccess = () => {
+                const reading = opening.result.transaction(['local', 'journal'])
+                const names = reading.objectStore('local').get('names')
+                const records = reading.objectStore('journal').getAll()
+                reading.oncomplete = () => {
+                  opening.result.close()
+                  const name = names.result?.['demo.gatepost']
+                  const lastsS = name && name.samples.length / name.rate
+                  resolve({ lastsS, journal: JSON.stringify(records.result) })
+                }
               }
-            }
-          }),
-      )
-    // Said again where the machine stalled and its microphone swallowed half of it.
-    await expect(async () => {
-      await key.hover()
-      await page.mouse.down()
-      await expect(page.getByRole('button', { name: 'Say it' })).toBeVisible()
-      // Long enough for the second word, wherever in the first one a slow start falls.
-      await page.waitForTimeout(2900)
-      await page.mouse.up()
-      await expect(page.getByText('Kept.')).toBeVisible()
-      const lasts = expect.poll(async () => (await read()).lastsS, { timeout: 2000 })
-      await lasts.toBeGreaterThan(SPOKEN_S - 0.02)
-      expect((await read()).lastsS).toBeLessThan(SPOKEN_S + 0.15)
-    }).toPass({ timeout: 50_000 })
-    await expect(page.getByRole('button', { name: 'Play' })).toBeVisible()
-    expect((await read()).journal).not.toContain('samples')
+            }),
+        )
+      // Said again where the machine stalled and its microphone swallowed half of it.
+      await expect(async () => {
+        await key.hover()
+        await page.mouse.down()
+        await expect(page.getByRole('button', { name: 'Say it' })).toBeVisible()
+        // Long enough for the second word, wherever in the first one a slow start falls.
+        await page.waitForTimeout(2900)
+        await page.mouse.up()
+        await expect(page.getByText('Kept.')).toBeVisible()
+        const lasts = expect.poll(async () => (await read()).lastsS, { timeout: 2000 })
+        await lasts.toBeGreaterThan(SPOKEN_S - 0.02)
+        expect((await read()).lastsS).toBeLessThan(SPOKEN_S + 0.15)
+      }).toPass({ timeout: 50_000 })
+      await expect(page.getByRole('button', { name: 'Play' })).toBeVisible()
+      expect((await read()).journal).not.toContain('samples')
 
-    await page.reload()
-    await page.getByRole('button', { name: 'Use the letter' }).click()
-    await expect(page.getByRole('button', { name: 'Play' })).toBeHidden()
-    await expect.poll(async () => (await read()).lastsS).toBeUndefined()
-  } finally {
-    await browser.close()
-    rmSync(folder, { recursive: true })
-  }
-})
+      await page.reload()
+      await page.getByRole('button', { name: 'Use the letter' }).click()
+      await expect(page.getByRole('button', { name: 'Play' })).toBeHidden()
+      await expect.poll(async () => (await read()).lastsS).toBeUndefined()
+    } finally {
+      await browser.close()
+      rmSync(folder, { recursive: true })
+    }
+  })

@@ -11,7 +11,7 @@ import { clocksOnJournal } from './sitting.ts'
 /** Kills of each kind: 300 in the long proof and 150 round an import, on a profile that is opened again each time. */
 const KILLS = process.env.PROVE
   ? { app: 70, journal: 70, imports: 150, packing: 40, migration: 40, update: 40, copy: 40 }
-  : { app: 2, journal: 2, imports: 1, packing: 1, migration: 1, update: 1, copy: 1 }
+  : { app: 1, journal: 1, imports: 1, packing: 1, migration: 1, update: 1, copy: 1 }
 const SEED = Number(process.env.KILL_SEED ?? 20_261_125)
 
 const folders: string[] = []
