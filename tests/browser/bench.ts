@@ -3,7 +3,7 @@ import { expect, type Locator, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { fold } from '../../src/table/fold/fold.ts'
-import { phoneOf } from '../../src/table/fold/read-ahead.ts'
+import { phoneOf } from '../../src/table/fold/whose.ts'
 import type { PotState, Table } from '../../src/table/model/state.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
 

@@ -72,14 +72,14 @@ export const STORE_FAULTS: readonly Fault[] = [
   },
   {
     id: 'whoever clears a table clears all of it',
-    file: 'src/table/fold/reduce.ts',
+    file: 'src/table/fold/whose.ts',
     find: "if (phone === (table.phone ?? '')) return cleared(table)",
     replace: "if (phone !== '-') return cleared(table)",
     tests: FOLD,
   },
   {
     id: 'a demo that was laid beside own pots counts',
-    file: 'src/table/fold/read-ahead.ts',
+    file: 'src/table/fold/whose.ts',
     find: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun)',
     replace: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun && laid.length === 0)',
     tests: FOLD,

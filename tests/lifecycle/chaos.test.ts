@@ -9,7 +9,7 @@ import { compareRecords, examine, type JournalRecord } from '../../shared/record
 import { contentFault } from '../../src/store/events-schema.ts'
 import { cardOf } from '../../src/table/card/card-now.ts'
 import { fold } from '../../src/table/fold/fold.ts'
-import { phoneOf } from '../../src/table/fold/read-ahead.ts'
+import { phoneOf } from '../../src/table/fold/whose.ts'
 import { deploy } from '../browser/deploy.ts'
 import { recordsOf, waiting } from '../fixtures/season.ts'
 import { clocksOnApp, openScreen, plant } from './app.ts'

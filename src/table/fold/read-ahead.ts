@@ -1,6 +1,7 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { dipTimesAfter, type Mend, type MendEvent } from './dip-times.ts'
 import { dipKey, hitKey } from './waiting.ts'
+import { demosBeside, phoneOf } from './whose.ts'
 
 /** A dip that went onto another pot than was hit. */
 export interface Move {
@@ -41,9 +42,6 @@ export const NOTHING_AHEAD: Ahead = {
   there: () => new Set(),
   meant: new Map(),
 }
-
-/** The phone that wrote a record; nothing where it has no name. */
-export const phoneOf = ({ writer }: Stamped): string => writer?.split('.')[0] ?? ''
 
 const isMend = (event: TableEvent): event is MendEvent =>
   event.kind === 'count-stopped' ||
@@ -134,21 +132,6 @@ function moveOf({ dipId, potId: from }: Started['event'], said: readonly Mend[])
   if (last?.event.kind !== 'dip-corrected' || last.event.potId === undefined) return undefined
   const { potId: to, dry = false } = last.event
   return to === from ? undefined : { dipId, from, to, dry }
-}
-
-/** What puts something on a table, or takes all away. */
-const LAYS = new Set<TableEvent['kind']>(['table-cleared', 'bucket-set', 'stack-set', 'pot-set'])
-
-/**
- * The hits of demos that are not what a phone began with. They were laid on the own table once, which they cleared, or
- * come with the records of another phone.
- */
-function demosBeside(events: readonly Stamped[], phone: string): readonly string[] {
-  const laid = events.filter(({ event }) => event.kind === 'demo-laid')
-  if (laid.length === 0) return []
-  const own = (stamped: Stamped) => phone === '' || phoneOf(stamped) === phone
-  const begun = events.find((stamped) => own(stamped) && LAYS.has(stamped.event.kind))?.hit
-  return laid.map(({ hit }) => hit).filter((hit) => hit !== begun)
 }
 
 /** The hits that stand as taken back. */

@@ -1,16 +1,16 @@
 /** What each kind of event changes on the table. */
 
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
-import { change, noPots, unpicked, without, withPot } from '../model/change.ts'
-import { EMPTY_TABLE } from '../model/defaults.ts'
+import { change, unpicked, without, withPot } from '../model/change.ts'
 import { pairKey } from '../model/pair-key.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
 import type { HitLine, Table } from '../model/state.ts'
-import { type Ahead, asItWas, looksBack, NOTHING_AHEAD, phoneOf } from './read-ahead.ts'
+import { type Ahead, asItWas, looksBack, NOTHING_AHEAD } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
-import { brings, freed, kept, keptOver, looksBackAt, potByPot, waitsFor } from './waiting.ts'
+import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
+import { clearedBy, ownedBy, phoneOf } from './whose.ts'
 
 /** So many hits can be named when one is taken back. */
 export const HITS_KEPT = 40
@@ -44,7 +44,7 @@ export function happened(table: Table, recorded: Stamped, ahead: Ahead = NOTHING
       ? single.reduce((t, one) => happened(t, one, ahead), table)
       : kept(table, key, recorded)
   }
-  const after = changed(viewOf(known, event.hands ?? 0), stamped, ahead)
+  const after = ownedBy(changed(viewOf(known, event.hands ?? 0), stamped, ahead), stamped)
   const seen = viewOf(after, potterOf(table))
   const brought = seen.waiting && brings(event)
   if (brought === undefined) return seen
@@ -80,32 +80,6 @@ function bucketsNamed(event: TableEvent): readonly (string | undefined)[] {
       return event.coats.map(({ bucketId }) => bucketId)
     default:
       return 'bucketId' in event ? [event.bucketId] : []
-  }
-}
-
-/** Another phone takes its own pots alone from a table that has others; where it has none, the table is cleared. */
-function clearedBy(phone: string, table: Table): Table {
-  if (phone === (table.phone ?? '')) return cleared(table)
-  const pots = Object.values(table.pots)
-  if (pots.every(({ from, gone }) => from === phone || gone)) return cleared(table)
-  return pots
-    .filter(({ from }) => from === phone)
-    .reduce((next, { facts }) => change(next, facts.potId, { gone: true }), table)
-}
-
-/** A cleared table keeps what is the phone's, and a pan that is on. */
-function cleared(table: Table): Table {
-  const { settings, phone, skewMs, skews, hits, pan } = table
-  return {
-    ...EMPTY_TABLE,
-    pots: noPots(table),
-    settings,
-    ...(phone === undefined ? {} : { phone }),
-    skewMs,
-    ...(skews === undefined ? {} : { skews }),
-    hits,
-    ...(pan === undefined ? {} : { pan }),
-    ...keptOver(table.waiting),
   }
 }
 

@@ -160,6 +160,8 @@ export interface Table extends Hands {
   /** The same fields of the other pair of hands. */
   readonly others?: Hands
   readonly heldSince?: number
+  /** This phone has put something on the table since it was cleared last. */
+  readonly own?: true
   /** The phone whose clock shows the table's times; none where it has no name. */
   readonly phone?: string
   /** Sum of its clock's jumps, ms. */

@@ -92,6 +92,12 @@ describe('records of two phones', () => {
     // What this phone changed is its own.
     const changed = { ...theirs('change', 1500, 'b.one-pot'), writer: 'a.one' }
     expect(potsOf([...set, changed, cleared], 'a')).toEqual([...ownPots, 'b.one-pot'])
+    // Nor do buckets and stacks go that were set up before any pot.
+    const setUp = ownTable.filter(({ event }) => event.kind !== 'pot-set')
+    const { buckets, stacks } = fold(setUp, 'a')
+    expect(Object.keys(buckets).length).toBeGreaterThan(0)
+    expect(fold([...setUp, cleared], 'a')).toMatchObject({ buckets, stacks })
+    expect(fold([...setUp, cleared], 'b').buckets).toEqual({})
     // A phone that took another's records in has that one's table, cleared where it was.
     expect(potsOf([...set, cleared], 'c')).toEqual(ownPots)
     expect(potsOf([...ownTable, { ...cleared, writer: 'a.two' }], 'c')).toEqual([])
