@@ -67,7 +67,7 @@ export function bindPress(root: HTMLElement, listener: PressListener): PressBind
   }
 
   const onPointer = (event: PointerEvent): void => {
-    lastPointerMs = event.timeStamp
+    if (event.type !== 'pointermove') lastPointerMs = event.timeStamp
     if (event.type === 'pointercancel') {
       feed({ kind: 'cancel', id: event.pointerId, atMs: event.timeStamp })
       return
