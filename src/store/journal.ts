@@ -68,7 +68,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     tell({ kind: 'stale' })
   }
 
-  const told = (saved: readonly R[]) => {
+  const announceSaved = (saved: readonly R[]) => {
     channel.post({ kind: 'records', records: saved.map((record) => marked(record, schema)) })
     tell({ kind: 'saved', records: saved })
   }
@@ -180,7 +180,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       seq += made.length
       records = [...records, ...made]
       // On its way before anybody is told: whatever they do with it, it is kept.
-      const saved = saver.save(made).then(() => told(made))
+      const saved = saver.save(made).then(() => announceSaved(made))
       tell({ kind: 'records', records: made, atEnd: true })
       return { records: made, saved }
     },
@@ -213,7 +213,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       if (aside.length > 0) await storage.quarantine(aside)
       for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
       await takeIn(fresh, records === ours ? before : unite(records, fresh))
-      await inParts(before.added, told)
+      await inParts(before.added, announceSaved)
       const lost = before.displaced.filter((record) => read.includes(record)).length
       const known = read.length - before.added.length - lost
       return { added: before.added.length, known, displaced: before.displaced.length, faulty, waiting, ahead }

@@ -118,13 +118,13 @@ export async function entriesOf(
   return records.map((record) => [record.id, marked(record, schema)])
 }
 
-/** So many records are told to other windows at once. */
-const TOLD_MOST = 250
+/** So many records are announced to other windows at once. */
+const ANNOUNCED_MOST = 250
 
 /** Parts of records, with a chance for the page between two of them. */
 export async function inParts<R>(records: readonly R[], tell: (part: readonly R[]) => void): Promise<void> {
-  for (let from = 0; from < records.length; from += TOLD_MOST) {
+  for (let from = 0; from < records.length; from += ANNOUNCED_MOST) {
     await breath()
-    tell(records.slice(from, from + TOLD_MOST))
+    tell(records.slice(from, from + ANNOUNCED_MOST))
   }
 }

@@ -12,8 +12,8 @@ export interface Caller {
   called(call: ReadyCall): void
 }
 
-/** The moment that is told of. */
-export interface Told {
+/** The moment that sound and vibration are to tell. */
+export interface Telling {
   readonly table: Table
   /** Table time, ms. */
   readonly now: number
@@ -29,7 +29,7 @@ interface Phone {
 }
 
 /** Makes the phone do what the card asks for: stay awake, say what it wants said, call what is ready. */
-export function openTelling({ sound, haptics, awake }: Phone): (told: Told, caller?: Caller) => void {
+export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling, caller?: Caller) => void {
   let asked: string | undefined
   let wanted: boolean | undefined
   let said: Spoken | undefined

@@ -65,7 +65,7 @@ test('late FOOT CLEAN leaves the ready time alone; a dip told late counts from w
   await bench.other('Log a dip', '5 min ago')
   const told = (await bench.pot(34)).dips[0]!
   const now = await page.evaluate(() => Date.now())
-  expect(told.how).toBe('told')
+  expect(told.how).toBe('logged')
   expect(now - told.outAt).toBeGreaterThan(299_000)
   expect(now - told.outAt).toBeLessThan(303_000)
 })

@@ -182,7 +182,7 @@ const BEFORE: readonly Slip[] = [
     slip: 'forgot to tap: it is dipped already, five minutes ago',
     tiles: ['Log a dip', '5 min ago'],
     follows: (_before, after) => {
-      expect(dip(after, 34)).toMatchObject({ how: 'told', holdS: 4, coat: 0 })
+      expect(dip(after, 34)).toMatchObject({ how: 'logged', holdS: 4, coat: 0 })
       expect(pot(after, 34).waxedAt).toBeDefined()
       const since = after.hits.at(-1)!.at - dip(after, 34).outAt
       expect(since).toBe(300_000)
@@ -250,7 +250,7 @@ const BY_OTHERS: readonly Slip[] = [
     slip: 'someone else dipped it, five minutes ago',
     tiles: ['Log a dip', '5 min ago Potter 2'],
     follows: (_before, after) => {
-      expect(dip(after, 34)).toMatchObject({ how: 'told', hands: 1, coat: 0 })
+      expect(dip(after, 34)).toMatchObject({ how: 'logged', hands: 1, coat: 0 })
       expect(after.others?.openBucket).toBe('demo.gatepost')
     },
   },

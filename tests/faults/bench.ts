@@ -11,15 +11,15 @@ export const BENCH_FAULTS: readonly Fault[] = [
   {
     id: 'a new order replaces the card in hand',
     file: 'src/table/card/shown.ts',
-    find: 'if (told !== before.schedule && !IDLE.has(before.card.kind)) {',
-    replace: 'if (told !== before.schedule && IDLE.has(before.card.kind)) {',
+    find: 'if (schedule !== before.schedule && !IDLE.has(before.card.kind)) {',
+    replace: 'if (schedule !== before.schedule && IDLE.has(before.card.kind)) {',
     tests: CALM,
   },
   {
     id: 'a clock changes a card that is being said',
     file: 'src/table/card/shown.ts',
-    find: 'return said && !IDLE.has(before.card.kind) ? before : showing(card, told)',
-    replace: 'return showing(card, told)',
+    find: 'return said && !IDLE.has(before.card.kind) ? before : showing(card, schedule)',
+    replace: 'return showing(card, schedule)',
     tests: CALM,
   },
   {

@@ -42,8 +42,8 @@ function doing(
   const all: Action[] = [
     { do: 'waxed', potId: POT },
     { do: 'wiped', potId: POT },
-    { do: 'told', potId: POT, agoMin: deed.agoMin },
-    { do: 'told', potId: POT, agoMin: 0 },
+    { do: 'logged', potId: POT, agoMin: deed.agoMin },
+    { do: 'logged', potId: POT, agoMin: 0 },
     { do: 'touched', potIds: [POT], dry: deed.agoMin < 700 },
     { do: 'weigh', potId: POT, grams: deed.grams, as: pot?.bisqueG === undefined ? 'bisque' : 'now' },
     { do: 'wash-off', potId: POT },

@@ -301,7 +301,7 @@ test('a dip told afterwards is the dip that START would have made', patient, () 
       phone.nowMs = outAt + agoMin * MIN_MS
       const telling = new Phone('a', [...phone.events.slice(0, from), ...later])
       telling.nowMs = phone.nowMs
-      if (!telling.act({ do: 'told', potId, agoMin }, 0, 'told')) return
+      if (!telling.act({ do: 'logged', potId, agoMin }, 0, 'told')) return
       const written = ({ pots: all, openBucket, others }: Table) => ({
         dips: all[potId]?.dips.map(asWritten),
         next: all[potId] && nextCoat(all[potId]),

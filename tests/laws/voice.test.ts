@@ -100,7 +100,7 @@ function slip(play: BenchSitting, random: Random): void {
     { do: 'hold' },
     { do: 'wash-off', potId },
     { do: 'pick', potId },
-    { do: 'told', potId, agoMin: 2 },
+    { do: 'logged', potId, agoMin: 2 },
     dip && { do: 'held-longer', dipId: dip.dipId, byS: 2 },
     dip && { do: 'was-earlier', dipId: dip.dipId, byMin: 1 },
     dip && { do: 'was-other-pot', dipId: dip.dipId, potId },

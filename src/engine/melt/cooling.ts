@@ -110,8 +110,8 @@ export function cooledMin(log: readonly LogPoint[], roomC: number, targetC: numb
   }))
   const folds = Math.log((last.tempC - roomC) / (targetC - roomC))
   const { lower, likely, upper } = bandOf(left, LEFT_SD + LEFT_SD_PER_FOLD * folds, 0)
-  const told = (min: number) => (min > HORIZON_MIN ? Number.POSITIVE_INFINITY : min)
-  return { lower: told(lower), likely: told(likely), upper: told(upper) }
+  const withinHorizon = (min: number) => (min > HORIZON_MIN ? Number.POSITIVE_INFINITY : min)
+  return { lower: withinHorizon(lower), likely: withinHorizon(likely), upper: withinHorizon(upper) }
 }
 
 /** The temperature at which the next reading narrows the hour of `targetC` most, degC: half of the folds from now. */

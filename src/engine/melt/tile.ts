@@ -81,7 +81,7 @@ export function doseOfTile(stripes: readonly TileStripe[]): number {
   return stripes.reduce((sum, stripe, i) => sum + (weights[i]! * doseOfStripe(stripe)) / total, 0)
 }
 
-const told = (dosePerMm: number): number => Math.min(MOST_DOSE_PER_MM, dosePerMm)
+const capped = (dosePerMm: number): number => Math.min(MOST_DOSE_PER_MM, dosePerMm)
 
 /** Longest drip over mean run, the worst stripe that ran: at least 1.5; 2 where no drip was measured. */
 function dripOf(tiles: readonly FlowTile[]): number {
@@ -108,9 +108,9 @@ export function doseOfTiles(tiles: readonly FlowTile[]): FlowDose {
   const variance = (TILE_WEIGHT * TILE_LN ** 2 + squares) / (TILE_WEIGHT + logs.length - 1)
   const edge = Z90 * Math.sqrt(variance * (1 + 1 / logs.length))
   return {
-    likelyPerMm: told(Math.exp(mean)),
-    lowPerMm: told(Math.exp(mean - edge)),
-    highPerMm: told(Math.exp(mean + edge)),
+    likelyPerMm: capped(Math.exp(mean)),
+    lowPerMm: capped(Math.exp(mean - edge)),
+    highPerMm: capped(Math.exp(mean + edge)),
     tiles: tiles.length,
     dripFactor: dripOf(tiles),
     carried: false,
@@ -127,9 +127,9 @@ export function carriedDose(dose: FlowDose, scale: Scale): FlowDose {
   inRange('scale.high', scale.high, scale.likely, MOST_SCALE)
   return {
     ...dose,
-    likelyPerMm: told(dose.likelyPerMm * scale.likely),
-    lowPerMm: told(dose.lowPerMm * scale.low),
-    highPerMm: told(dose.highPerMm * scale.high),
+    likelyPerMm: capped(dose.likelyPerMm * scale.likely),
+    lowPerMm: capped(dose.lowPerMm * scale.low),
+    highPerMm: capped(dose.highPerMm * scale.high),
     carried: true,
   }
 }

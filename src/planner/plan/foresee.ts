@@ -136,10 +136,10 @@ export function foresee(input: PlanInput, plan: Plan, odds: Odds): Foresight | n
   }
   for (let k = 0; k < FUTURES; k++) {
     lay(problem, base, odds, draw)
-    const asTold = ended(order)
+    const asScheduled = ended(order)
     // Two who wait for one another's bucket do not keep to an order that no longer fits: they go by the rule at least.
-    const byRule = problem.potterCount === 2 ? ended(orderByRule(problem, PLAIN_RULE)) : asTold
-    const end = byRule.endS < asTold.endS ? byRule : asTold
+    const byRule = problem.potterCount === 2 ? ended(orderByRule(problem, PLAIN_RULE)) : asScheduled
+    const end = byRule.endS < asScheduled.endS ? byRule : asScheduled
     ends.push(end.endS)
     dries.push(end.dryS)
   }

@@ -93,26 +93,26 @@ export function recall(problem: Problem, timer: Timer, plan: Plan): Recalled {
   const potters = new Map<number, number>()
   const stirred = new Set<number>()
   const cards = new Map<number, CardInHand>()
-  const setUp = new Map<number, SetUp>()
+  const setUps = new Map<number, SetUp>()
   /** A set-up that the open bucket shows to be done is no card any more. */
-  const toCome = (told: SetUp | undefined, potter: number): SetUp | undefined => {
+  const toCome = (setUp: SetUp | undefined, potter: number): SetUp | undefined => {
     const b = problem.at[potter]!
     const done =
-      told &&
+      setUp &&
       b >= 0 &&
-      problem.buckets[b]!.id === told.bucketId &&
-      problem.stirS[potter]! + problem.input.nowS >= told.startS
-    return done ? undefined : told
+      problem.buckets[b]!.id === setUp.bucketId &&
+      problem.stirS[potter]! + problem.input.nowS >= setUp.startS
+    return done ? undefined : setUp
   }
   const sorted = [...plan.actions].sort((a, b) => a.startS - b.startS || a.endS - b.endS)
   for (const action of sorted) {
     const potter = Math.min(action.potter, problem.potterCount - 1)
     if (!isStep(action)) {
-      setUp.set(action.potter, action)
+      setUps.set(action.potter, action)
       continue
     }
-    const before = toCome(setUp.get(action.potter), potter)
-    setUp.delete(action.potter)
+    const before = toCome(setUps.get(action.potter), potter)
+    setUps.delete(action.potter)
     const o = opOf(action)
     if (o < 0) continue
     ops.push(o)
@@ -136,8 +136,8 @@ export function recall(problem: Problem, timer: Timer, plan: Plan): Recalled {
     potter: base.potter.slice(),
     wish: Uint8Array.from(base.wish, (_, o) => wishOf(o)),
   })
-  const asTold = (o: number) => (stirred.has(o) ? STIR : problem.bucket[o]! >= 0 ? HOLD : AUTO)
+  const asPlanned = (o: number) => (stirred.has(o) ? STIR : problem.bucket[o]! >= 0 ? HOLD : AUTO)
   const hold = (o: number) => (problem.bucket[o]! >= 0 ? HOLD : AUTO)
-  const found = bestStart(problem, timer, [withWishes(asTold), withWishes(() => AUTO), withWishes(hold)])
+  const found = bestStart(problem, timer, [withWishes(asPlanned), withWishes(() => AUTO), withWishes(hold)])
   return { found, cards: [...cards.values()] }
 }

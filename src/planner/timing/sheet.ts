@@ -1,7 +1,7 @@
 import { HOLD, HOLD_TRIES, NONE, type Order, STIR } from '../problem/order.ts'
 import type { Problem } from '../problem/problem.ts'
 
-/** What a timing pass writes, per op; and what a return to a stretch's start has decided (`told...`). */
+/** What a timing pass writes, per op; and what a return to a stretch's start has decided (`fixed...`). */
 export const makeSheet = (n: number) => ({
   start: new Int32Array(n),
   ready: new Int32Array(n),
@@ -11,10 +11,10 @@ export const makeSheet = (n: number) => ({
   setUpBucket: new Int32Array(n),
   setUpS: new Int32Array(n),
   setUpDecant: new Uint8Array(n),
-  toldKind: new Uint8Array(n),
-  toldBucket: new Int32Array(n),
+  fixedKind: new Uint8Array(n),
+  fixedBucket: new Int32Array(n),
   /** Earliest end of the stir. */
-  toldEnd: new Int32Array(n),
+  fixedEnd: new Int32Array(n),
   tries: new Uint8Array(n),
 })
 

@@ -16,8 +16,19 @@ export function timerForOne(problem: Problem): Timer {
     problem
   const { deadlineS, doneLateS, workS } = problem
   const sheet = makeSheet(n)
-  const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
-    sheet
+  const {
+    start,
+    ready,
+    gap,
+    setUp,
+    setUpBucket,
+    setUpS,
+    setUpDecant,
+    fixedKind,
+    fixedBucket,
+    fixedEnd,
+    tries,
+  } = sheet
   // The order taken: what it was, its ready times, and the state at the start of each stretch (free -1: none).
   const base: Order = { ops: new Int32Array(n).fill(-1), potter: new Uint8Array(n), wish: new Uint8Array(n) }
   const baseReady = new Int32Array(n)
@@ -62,9 +73,9 @@ export function timerForOne(problem: Problem): Timer {
       let kind = NONE
       let target = b
       let early = -1
-      if (toldKind[o] !== NONE) {
-        kind = toldKind[o]!
-        target = toldBucket[o]!
+      if (fixedKind[o] !== NONE) {
+        kind = fixedKind[o]!
+        target = fixedBucket[o]!
       } else if (b < 0) {
         if (wish[o] === STIR) {
           const dip = nextDip(problem, order, 0, i)
@@ -85,9 +96,9 @@ export function timerForOne(problem: Problem): Timer {
         else {
           const first = ops[head]!
           tries[first]!++
-          toldKind[first] = setUp[first]!
-          toldBucket[first] = b
-          toldEnd[first] = s - freshS[b]!
+          fixedKind[first] = setUp[first]!
+          fixedBucket[first] = b
+          fixedEnd[first] = s - freshS[b]!
           holder = Math.max(holder, i)
           free = headFree
           at = headAt
@@ -133,7 +144,7 @@ export function timerForOne(problem: Problem): Timer {
         const k = i * KEPT
         // Nothing is kept where what comes later reaches back: an early set-up before preparation steps, or a
         // stretch that this op or a later one has held back.
-        if (toldKind[o] === NONE) {
+        if (fixedKind[o] === NONE) {
           kept[k] = i > 0 && holder < i && bucket[ops[i - 1]!]! >= 0 ? free : -1
           kept[k + 1] = at
           kept[k + 2] = poured
@@ -144,7 +155,7 @@ export function timerForOne(problem: Problem): Timer {
           kept[k + 7] = left
         }
         s = Math.max(free + need, R)
-        if (toldKind[o] !== NONE && s < toldEnd[o]!) s = toldEnd[o]!
+        if (fixedKind[o] !== NONE && s < fixedEnd[o]!) s = fixedEnd[o]!
         head = i
         headFree = free
         headAt = at
@@ -200,7 +211,7 @@ export function timerForOne(problem: Problem): Timer {
     setUpDecant,
     run(order, limit) {
       ready.set(release)
-      toldKind.fill(NONE)
+      fixedKind.fill(NONE)
       tries.fill(0)
       return pass(order, limit, 0)
     },
@@ -213,15 +224,15 @@ export function timerForOne(problem: Problem): Timer {
       while (same > 0 && baseKept[same * KEPT]! < 0) same--
       ready.set(same > 0 ? baseReady : release)
       if (same > 0) for (let i = same; i < n; i++) if (next[ops[i]!]! >= 0) ready[next[ops[i]!]!] = -1
-      toldKind.fill(NONE)
+      fixedKind.fill(NONE)
       tries.fill(0)
       kept.set(baseKept.subarray(0, (same + 1) * KEPT))
       const first = ops[same]!
       if (same > 0 && bucket[first]! >= 0) {
         // It began for reasons that lie before it; they are not looked into again.
-        toldKind[first] = baseKept[same * KEPT + 1] === bucket[first] ? RESTIR : OPEN
-        toldBucket[first] = bucket[first]!
-        toldEnd[first] = 0
+        fixedKind[first] = baseKept[same * KEPT + 1] === bucket[first] ? RESTIR : OPEN
+        fixedBucket[first] = bucket[first]!
+        fixedEnd[first] = 0
       }
       return pass(order, limit, same)
     },

@@ -25,8 +25,19 @@ export function timerForTwo(problem: Problem): Timer {
   } = problem
   const { deadlineS, doneLateS } = problem
   const sheet = makeSheet(n)
-  const { start, ready, gap, setUp, setUpBucket, setUpS, setUpDecant, toldKind, toldBucket, toldEnd, tries } =
-    sheet
+  const {
+    start,
+    ready,
+    gap,
+    setUp,
+    setUpBucket,
+    setUpS,
+    setUpDecant,
+    fixedKind,
+    fixedBucket,
+    fixedEnd,
+    tries,
+  } = sheet
   // Per potter: free from, bucket at hand, stir's end, poured off; and the same at the current stretch's start.
   const free = new Int32Array(potterCount)
   const at = new Int32Array(potterCount)
@@ -70,7 +81,7 @@ export function timerForTwo(problem: Problem): Timer {
     run(order) {
       const { ops, potter, wish } = order
       clear()
-      toldKind.fill(NONE)
+      fixedKind.fill(NONE)
       tries.fill(0)
       let openings = 0
       let restirs = 0
@@ -87,9 +98,9 @@ export function timerForTwo(problem: Problem): Timer {
         const floor = b >= 0 && countFree > R ? countFree : R
         let kind = NONE
         let target = b
-        if (toldKind[o] !== NONE) {
+        if (fixedKind[o] !== NONE) {
           // What was a re-stir may have become an opening: holding back changes what comes before, too.
-          target = toldBucket[o]!
+          target = fixedBucket[o]!
           kind = at[l] === target && holder[target] === l ? RESTIR : OPEN
         } else if (b < 0) {
           if (wish[o] === STIR) {
@@ -132,9 +143,9 @@ export function timerForTwo(problem: Problem): Timer {
           else {
             const first = ops[from[l]!]!
             tries[first]!++
-            toldKind[first] = setUp[first]!
-            toldBucket[first] = b
-            toldEnd[first] = s - freshS[b]!
+            fixedKind[first] = setUp[first]!
+            fixedBucket[first] = b
+            fixedEnd[first] = s - freshS[b]!
             clear()
             openings = restirs = 0
             late = doneLateS
@@ -149,7 +160,7 @@ export function timerForTwo(problem: Problem): Timer {
           s = T + need
           if (kind === OPEN && s < busy[target]! + need) s = busy[target]! + need
           if (s < floor) s = floor
-          if (toldKind[o] !== NONE && s < toldEnd[o]!) s = toldEnd[o]!
+          if (fixedKind[o] !== NONE && s < fixedEnd[o]!) s = fixedEnd[o]!
           from[l] = i
           setUp[o] = kind
           setUpBucket[o] = target

@@ -60,7 +60,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
         </>
       ) : (
         <>
-          {owed ? null : tile(w.told, open('told'), number)}
+          {owed ? null : tile(w.logDip, open('logged'), number)}
           {tile(w.more, open('more'), number)}
           {owed ? tile(w.wasPot, open('pot', owed.dip), nameOf(words.value, owed.pot)) : null}
           {owed ? tile(w.wasBucket, open('bucket', owed.dip), nameOf(words.value, owed.pot)) : null}

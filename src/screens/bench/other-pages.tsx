@@ -14,7 +14,7 @@ export type Page =
   | 'menu'
   | 'pot'
   | 'bucket'
-  | 'told'
+  | 'logged'
   | 'held'
   | 'earlier'
   | 'more'
@@ -62,7 +62,7 @@ export function HeldPage({
 const AGO_MIN = [0, 2, 5, 10] as const
 
 /** When OUT was; with two at the phone, whose dip it was as well. */
-export function ToldPage({ potId, act }: { readonly potId: string; readonly act: Acting }) {
+export function LoggedPage({ potId, act }: { readonly potId: string; readonly act: Acting }) {
   const { table, words } = useApp()
   const w = words.value.other
   const mine = potterOf(table.value)
@@ -74,7 +74,7 @@ export function ToldPage({ potId, act }: { readonly potId: string; readonly act:
           <PressButton
             key={`${agoMin} ${by}`}
             class="other-tile figures"
-            onPress={act({ do: 'told', potId, agoMin, ...(by === undefined ? {} : { by }) })}
+            onPress={act({ do: 'logged', potId, agoMin, ...(by === undefined ? {} : { by }) })}
           >
             {agoMin === 0 ? w.justNow : w.ago(agoMin)}
             {by === undefined ? null : <small>{words.value.bench.potter(by + 1)}</small>}

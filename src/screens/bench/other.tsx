@@ -10,7 +10,7 @@ import { PressButton } from '../../ui/press.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { Why } from '../parts/why.tsx'
 import { Menu } from './menu.tsx'
-import { BucketTiles, HeldPage, MorePage, type Page, PotTiles, ToldPage } from './other-pages.tsx'
+import { BucketTiles, HeldPage, LoggedPage, MorePage, type Page, PotTiles } from './other-pages.tsx'
 import { ShelfPage } from './shelf.tsx'
 import { StrayPage } from './stray.tsx'
 import { WarningsPage } from './warnings-page.tsx'
@@ -109,7 +109,7 @@ export function Other({ close, at }: OtherProps) {
           }
         />
       ) : null}
-      {page.value === 'told' && pot ? <ToldPage potId={pot.facts.potId} act={act} /> : null}
+      {page.value === 'logged' && pot ? <LoggedPage potId={pot.facts.potId} act={act} /> : null}
       {page.value === 'held' && dip ? <HeldPage dipId={dip.dipId} holdS={dip.holdS} act={act} /> : null}
       {page.value === 'earlier' && dip ? (
         <div class="other-grid">

@@ -11,13 +11,13 @@ const DAYS_AHEAD = 14
 
 /** This sitting: who works, the kiln's hour, how it ends by the order of work, and the ways out when late. */
 export function Sitting() {
-  const { table, schedule: told, now, words, formats } = useDesk()
+  const { table, schedule, now, words, formats } = useDesk()
   const set = useSet()
   const w = words.value.desk.room
   const b = words.value.bench
   const f = formats.value
   const { settings } = table.value
-  const line = handsLine(table.value, told.value, now.value)
+  const line = handsLine(table.value, schedule.value, now.value)
   const late = lateness(line)
   const days = useDays()
   return (

@@ -26,7 +26,7 @@ export function Taught() {
   return (
     <section>
       <h2>{w.title}</h2>
-      {lesson.count === 0 ? <p>{w.none}</p> : <Told lesson={lesson} />}
+      {lesson.count === 0 ? <p>{w.none}</p> : <LessonLine lesson={lesson} />}
       {glazes.size > 1 ? (
         <ul class="figures">
           {[...glazes].map((bucketId) => (
@@ -45,7 +45,7 @@ export function Taught() {
   )
 }
 
-function Told({ lesson }: { readonly lesson: Learned }) {
+function LessonLine({ lesson }: { readonly lesson: Learned }) {
   const w = useDesk().words.value.desk.measured.taught
   return (
     <p class="figures">

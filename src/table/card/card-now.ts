@@ -108,7 +108,7 @@ function handsCard(
   }
   if (held && now < dripUntil) return held
 
-  const next = (table.picked && pickedCard(table, steps, now)) ?? toldCard(table, steps, now, schedule)
+  const next = (table.picked && pickedCard(table, steps, now)) ?? scheduledCard(table, steps, now, schedule)
   if (!hand || !held) return withPan(table, next ?? idleCard(table, steps, now), now)
   // One hit a coat: START for the next pot, or the stir before it, implies this one's foot.
   const overdue = schedule !== undefined && now >= hand.dip.tappedAt + dipStepMs(table, hand.dip)
@@ -117,7 +117,7 @@ function handsCard(
 }
 
 /** What the order of work says, or the simple rule where it says nothing. */
-function toldCard(
+function scheduledCard(
   table: Table,
   steps: readonly AtStep[],
   now: number,

@@ -30,30 +30,30 @@ export function shownNow(
   earlier: Shown | undefined,
   table: Table,
   now: number,
-  told: FollowedSchedule | undefined,
+  schedule: FollowedSchedule | undefined,
   saying = false,
 ): Shown {
-  const card = cardOf(table, now, told)
+  const card = cardOf(table, now, schedule)
   if (card.kind === 'held' && earlier) {
     // The hands come back to what they left: its order of work stands as long as they are away.
     const left = earlier.left ?? earlier
     return { card: cardOf(table, now, left.schedule), schedule: left.schedule, table, since: now, left }
   }
   const before = earlier?.left ?? earlier
-  const showing = (next: Card, schedule: FollowedSchedule | undefined, since = now): Shown => ({
+  const showing = (next: Card, followed: FollowedSchedule | undefined, since = now): Shown => ({
     card: next,
-    schedule,
+    schedule: followed,
     table,
     since,
   })
-  if (!before) return showing(card, told)
+  if (!before) return showing(card, schedule)
   const stays = (next: Card): boolean =>
     cardKey(next, potterOf(table)) === cardKey(before.card, potterOf(before.table))
-  if (stays(card)) return showing(card, told, before.since)
-  if (told !== before.schedule && !IDLE.has(before.card.kind)) {
+  if (stays(card)) return showing(card, schedule, before.since)
+  if (schedule !== before.schedule && !IDLE.has(before.card.kind)) {
     const old = cardOf(table, now, before.schedule)
     if (stays(old)) return showing(old, before.schedule, before.since)
   }
   const said = saying && table === before.table && now - before.since < LONGEST_LINE_MS
-  return said && !IDLE.has(before.card.kind) ? before : showing(card, told)
+  return said && !IDLE.has(before.card.kind) ? before : showing(card, schedule)
 }

@@ -20,8 +20,8 @@ export function decideCorrections(table: Table, action: Action, stamp: HitStamp)
         : { events: [{ kind: 'put-off', potIds: withPieces(table, action.potIds), later: action.later }] }
     case 'leave-out':
       return leaveOut(table, action.coats)
-    case 'told':
-      return told(table, action, stamp)
+    case 'logged':
+      return logged(table, action, stamp)
     case 'held-longer':
       return onDip(table, action.dipId, (dip) => holdOf(action.dipId, dip.holdS + action.byS))
     case 'held-exactly':
@@ -147,11 +147,11 @@ function impliedDry(table: Table, pot: PotState, { tappedAt, how }: DipState): b
     dips: pot.dips.filter((dip) => dip.outAt <= tappedAt),
     touches: pot.touches.filter((touch) => touch.at < tappedAt),
   }
-  return how !== 'told' && stepOf(table, then, tappedAt).is === 'touch'
+  return how !== 'logged' && stepOf(table, then, tappedAt).is === 'touch'
 }
 
 /** "It's dipped already": the next coat as planned, its OUT so many minutes ago. */
-function told(table: Table, action: Extract<Action, { do: 'told' }>, stamp: HitStamp): Decision {
+function logged(table: Table, action: Extract<Action, { do: 'logged' }>, stamp: HitStamp): Decision {
   return onPot(table, action.potId, (pot) => {
     const coat = nextCoat(pot)
     const plan = planOf(table, pot)[coat]

@@ -26,7 +26,7 @@ export function dipTimesAfter(
   mends: readonly Mend[],
 ): DipTimes {
   const outAt = outEpochMs - skewMs
-  const how = told ? 'told' : 'planned'
+  const how = told ? 'logged' : 'planned'
   const start: DipTimes = { underAt: outAt - holdS * 1000, outAt, holdS, how, unsure: false, movedMs: 0 }
   return mends.reduce(mended, start)
 }

@@ -40,7 +40,7 @@ export type Action =
       readonly coats: readonly { readonly potId: string; readonly coat: number }[]
     }
   /** `by`: whose dip it was; left out, of the hands that say so. */
-  | { readonly do: 'told'; readonly potId: string; readonly agoMin: number; readonly by?: 0 | 1 }
+  | { readonly do: 'logged'; readonly potId: string; readonly agoMin: number; readonly by?: 0 | 1 }
   | { readonly do: 'was-other-hands'; readonly dipId: string }
   | { readonly do: 'held-longer'; readonly dipId: string; readonly byS: number }
   | { readonly do: 'held-exactly'; readonly dipId: string; readonly holdS: number }

@@ -31,8 +31,8 @@ export const lastDip = (pot: PotState): DipState | undefined => coatsOn(pot).at(
 
 /** Index in the plan of the next coat; the plan's length when all are on. */
 export function nextCoat(pot: PotState): number {
-  const told = pot.coatsCounted ?? 0
-  return coatsOn(pot).reduce((next, dip) => Math.max(next, dip.coat + 1), told)
+  const counted = pot.coatsCounted ?? 0
+  return coatsOn(pot).reduce((next, dip) => Math.max(next, dip.coat + 1), counted)
 }
 
 /** The first coat that went into another bucket than planned for it, if the plan was not mended since. */

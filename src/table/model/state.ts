@@ -32,7 +32,7 @@ export interface DipState {
   readonly holdS: number
   readonly lowerS: number
   readonly plannedHoldS: number
-  readonly how: 'planned' | 'measured' | 'told' | 'corrected'
+  readonly how: 'planned' | 'measured' | 'logged' | 'corrected'
   readonly unstirred: boolean
   /** How long before START its bucket had been stirred, where it went in unstirred; omitted, it never was. */
   readonly stirredAgoMs?: number

@@ -46,8 +46,8 @@ export type Task = When &
 
 const lines = new WeakMap<Schedule, readonly Task[]>()
 
-/** Everything that was told, in order. */
-function toldTasks(schedule: Schedule): readonly Task[] {
+/** All tasks of a schedule, in order. */
+function allTasks(schedule: Schedule): readonly Task[] {
   const before = lines.get(schedule)
   if (before) return before
   const tasks = schedule.plan.actions.map((action): Task => {
@@ -117,7 +117,7 @@ function isDone(table: Table, schedule: Schedule, task: Task): boolean {
 
 /** What is left of the order told for the hands that see the table, the next first. */
 export function tasksOf(table: Table, schedule: Schedule): readonly Task[] {
-  const mine = toldTasks(schedule).filter((task) => task.potter === potterOf(table))
+  const mine = allTasks(schedule).filter((task) => task.potter === potterOf(table))
   let led = false
   return mine.filter((task) => {
     // Only the leading set-up can have been done: a later one is of its own time.
@@ -131,9 +131,9 @@ export function tasksOf(table: Table, schedule: Schedule): readonly Task[] {
 
 /** Whether the order told still has something for anybody. */
 export const isAnyLeft = (table: Table, schedule: Schedule): boolean =>
-  toldTasks(schedule).some((task) => !isDone(table, schedule, task))
+  allTasks(schedule).some((task) => !isDone(table, schedule, task))
 
 /** When the first thing left for anybody was to be done, table time ms; undefined when nothing is left. */
 export function nextTaskEnds(table: Table, schedule: Schedule): number | undefined {
-  return toldTasks(schedule).find((task) => !isDone(table, schedule, task))?.endAt
+  return allTasks(schedule).find((task) => !isDone(table, schedule, task))?.endAt
 }

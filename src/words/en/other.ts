@@ -9,7 +9,7 @@ export const other = {
     anotherBucket: 'Another bucket',
     wasPot: 'It was another pot',
     wasBucket: 'It was another bucket',
-    told: 'Log a dip',
+    logDip: 'Log a dip',
     otherHands: 'The other potter dipped it',
     held: 'Change the seconds',
     earlier: 'I lifted earlier',
@@ -44,7 +44,7 @@ export const other = {
     pages: {
       pot: 'Which pot?',
       bucket: 'Which bucket?',
-      told: 'When did it come out?',
+      logged: 'When did it come out?',
       held: 'How long was it?',
       earlier: 'When did it come out?',
       more: 'More',

@@ -10,7 +10,7 @@ const absorption = (play: Play, number: number) => bodyOf(play.table, pot(play, 
 
 describe('the bisque of the board', () => {
   test('comes wet for every bare pot but those of their own, and dries before wax', () => {
-    const play = evening().act({ do: 'told', potId: 'demo.33', agoMin: 5 })
+    const play = evening().act({ do: 'logged', potId: 'demo.33', agoMin: 5 })
     play.act({ do: 'set-pot', pot: { ...pot(play, 34).facts, bisqueWater: 'dry' } })
     play.act({ do: 'set-board', board: { ...play.table.board, bisqueWater: 'washed' } })
     const steps = [31, 33, 34].map((number) => stepOf(play.table, pot(play, number), play.nowMs).is)

@@ -27,10 +27,10 @@ it('knows the call of a pot from the moment its count starts, at the time it wil
 it('calls together what is due within a minute, apart what is not, and buckets one by one', () => {
   const play = only(31, 32, 34)
   // The same bucket, forty seconds apart; another bucket at the same time.
-  play.act({ do: 'told', potId: 'demo.31', agoMin: 0 }).wait(10)
-  play.act({ do: 'told', potId: 'demo.32', agoMin: 0 })
+  play.act({ do: 'logged', potId: 'demo.31', agoMin: 0 }).wait(10)
+  play.act({ do: 'logged', potId: 'demo.32', agoMin: 0 })
   expect(numbers(play)).toEqual([[31, 32]])
-  play.act({ do: 'told', potId: 'demo.34', agoMin: 0 })
+  play.act({ do: 'logged', potId: 'demo.34', agoMin: 0 })
   expect(numbers(play).flat().sort()).toEqual([31, 32, 34])
   expect(numbers(play)).toContainEqual([34])
   play.wait(3600)

@@ -54,7 +54,7 @@ describe('a new order of work', () => {
   it('leaves it as well when another pot is washed off, put off or told of', () => {
     const play = begun()
     expect(named(play.card)).toBe('armed t.1')
-    play.act({ do: 'told', potId: potId(4), agoMin: 0 })
+    play.act({ do: 'logged', potId: potId(4), agoMin: 0 })
     expect(named(play.card)).toBe('armed t.1')
     play.wait(20).act({ do: 'wash-off', potId: potId(4) })
     expect(named(play.card)).toBe('armed t.1')

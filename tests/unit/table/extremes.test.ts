@@ -25,10 +25,10 @@ describe('time', () => {
   })
 
   it('takes up a pot that stood for years, and the air of today', () => {
-    const play = demo().act({ do: 'told', potId: 'demo.33', agoMin: 0 }).wait(YEARS_S)
+    const play = demo().act({ do: 'logged', potId: 'demo.33', agoMin: 0 }).wait(YEARS_S)
     play.act({ do: 'set-air', air: { tempC: 20, rh: 0.5, draught: 'room' } })
     expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.upper).toBeLessThan(play.nowMs)
-    play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
+    play.act({ do: 'logged', potId: 'demo.33', agoMin: 0 })
     expect(forecastOf(play.table, play.table.pots['demo.33']!)?.touch.upper).toBeGreaterThan(play.nowMs)
     expect(play.card.kind).not.toBe('empty')
   })
@@ -42,7 +42,7 @@ describe('the order of work', () => {
 
   it('is asked for with pots that were left half done for years, and a bucket left open', () => {
     const play = demo().act({ do: 'stirred', bucketId: 'demo.gatepost' })
-    play.act({ do: 'told', potId: 'demo.33', agoMin: 0 }).wait(YEARS_S)
+    play.act({ do: 'logged', potId: 'demo.33', agoMin: 0 }).wait(YEARS_S)
     expect(told(play)).not.toThrow()
   })
 

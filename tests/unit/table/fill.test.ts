@@ -14,7 +14,7 @@ describe('what is in a bucket', () => {
     // V = pi/4 · 2.9² dm² · h: 12 L / 6.605 dm² = 1.817 dm.
     expect(before.levelMm).toBeCloseTo(181.7, 1)
     expect(before.afterLitres).toBeLessThan(before.litres)
-    play.act({ do: 'told', potId: 'demo.37', agoMin: 0 })
+    play.act({ do: 'logged', potId: 'demo.37', agoMin: 0 })
     const taken = before.litres - litresNow(play.table, gatepost(play))
     expect(taken).toBeGreaterThan(0.02)
     expect(taken).toBeLessThan(0.4)
@@ -36,7 +36,7 @@ describe('what is in a bucket', () => {
   })
 
   test('a level that is read counts from then; a new fill begins a new log and keeps the facts', () => {
-    const play = evening().act({ do: 'told', potId: 'demo.37', agoMin: 0 }).wait(60)
+    const play = evening().act({ do: 'logged', potId: 'demo.37', agoMin: 0 }).wait(60)
     play
       .act({ do: 'read-level', bucketId: 'demo.gatepost', litres: 12 })
       .act({ do: 'sieved', bucketId: 'demo.gatepost' })

@@ -61,7 +61,7 @@ describe('half and half', () => {
   test('too thick is said of the overlap, with seconds that fit', () => {
     const at = table([half('gatepost', 11), half('gatepost', 11)])
     expect(found(warned(at, 'gatepost'), 'build')).toBeUndefined()
-    at.play.act({ do: 'told', potId: at.facts.potId, agoMin: 60 })
+    at.play.act({ do: 'logged', potId: at.facts.potId, agoMin: 60 })
     const build = found(warned(at, 'gatepost'), 'build')!
     expect(build).toMatchObject({ zone: 'overlap', grade: 'over' })
     expect(build.remedyS).toBeLessThan(11)
@@ -71,7 +71,7 @@ describe('half and half', () => {
 
   test('the pair is that of the overlap; the bare half is not told to be thin', () => {
     const at = table([half('brackwater', 4), half('gatepost', 4)])
-    at.play.act({ do: 'told', potId: at.facts.potId, agoMin: 2 })
+    at.play.act({ do: 'logged', potId: at.facts.potId, agoMin: 2 })
     const said = warned(at, 'gatepost')
     expect(found(said, 'pair')).toMatchObject({
       is: 'untried',
@@ -86,7 +86,7 @@ describe('half and half', () => {
     const run = (coats: readonly CoatFacts[]) => {
       const at = table(coats, 'bowl')
       for (let i = 1; i < coats.length; i++)
-        at.play.act({ do: 'told', potId: at.facts.potId, agoMin: 90 - i })
+        at.play.act({ do: 'logged', potId: at.facts.potId, agoMin: 90 - i })
       const last = coats.at(-1)!.bucketId.slice(5)
       return found(warned(at, last), 'run')
     }
@@ -109,10 +109,10 @@ describe('half and half', () => {
 
   test('touch where the halves overlap, once both have a coat', () => {
     const at = table([half('gatepost'), half('gatepost')])
-    at.play.act({ do: 'told', potId: at.facts.potId, agoMin: 60 })
+    at.play.act({ do: 'logged', potId: at.facts.potId, agoMin: 60 })
     expect(forecastOf(at.play.table, potOf(at))!.halves).toBeUndefined()
     at.play.act({ do: 'touched', potIds: [at.facts.potId], dry: true })
-    at.play.act({ do: 'told', potId: at.facts.potId, agoMin: 0 })
+    at.play.act({ do: 'logged', potId: at.facts.potId, agoMin: 0 })
     expect(forecastOf(at.play.table, potOf(at))!.halves).toBeDefined()
   })
 
@@ -121,7 +121,7 @@ describe('half and half', () => {
       const at = table(coats)
       const { potId } = at.facts
       at.play.act({ do: 'weigh', potId, grams: 700, as: 'bisque' })
-      for (const i of coats.keys()) at.play.act({ do: 'told', potId, agoMin: 90 - 40 * i })
+      for (const i of coats.keys()) at.play.act({ do: 'logged', potId, agoMin: 90 - 40 * i })
       at.play.act({ do: 'weigh', potId, grams: 800, as: 'now' })
       return lessonsUsed(at.play.table).length
     }

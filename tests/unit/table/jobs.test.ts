@@ -35,7 +35,7 @@ describe('the table as a question to the planner', () => {
 
   it('plans with a wait’s likely end, tells how late it may be, and takes a touch at its word', () => {
     const play = new Play().act({ do: 'lay-demo' })
-    play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
+    play.act({ do: 'logged', potId: 'demo.33', agoMin: 0 })
     const { likely, upper } = forecastOf(play.table, play.table.pots['demo.33']!)!.ready
     const ready = () => inputOf(play).pots.find((pot) => pot.id === 'demo.33')!
     expect(ready().readyAtS).toBeGreaterThanOrEqual(Math.ceil(likely / 1000))

@@ -33,7 +33,7 @@ describe('the day’s air', () => {
     const twice = readCloth(air(play), hung, 117 - 2 * lostG, 60)
     if (typeof twice === 'string') throw new Error(twice)
     expect(twice.factor).toBeCloseTo(2, 6)
-    play.act({ do: 'told', potId: 'demo.36', agoMin: 0 })
+    play.act({ do: 'logged', potId: 'demo.36', agoMin: 0 })
     const wait = () => forecastOf(play.table, play.table.pots['demo.36']!)!.kiln.likely - START_MS
     const before = wait()
     play.act({ do: 'set-air', air: { ...air(play), cloth: twice } })
@@ -160,7 +160,7 @@ describe('the stack that fits', () => {
 describe('what the room has taught', () => {
   const touched = () => {
     const play = demo()
-    play.act({ do: 'told', potId: 'demo.31', agoMin: 0 })
+    play.act({ do: 'logged', potId: 'demo.31', agoMin: 0 })
     play.wait(45 * 60).act({ do: 'touched', potIds: ['demo.31'], dry: false })
     return play.wait(20 * 60).act({ do: 'touched', potIds: ['demo.31'], dry: true })
   }
@@ -203,7 +203,7 @@ describe('what the room has taught', () => {
   it('a pot on the scale teaches how much water dips bring', () => {
     const play = demo()
     play.act({ do: 'weigh', potId: 'demo.33', grams: 420, as: 'bisque' })
-    play.act({ do: 'told', potId: 'demo.33', agoMin: 0 }).wait(60)
+    play.act({ do: 'logged', potId: 'demo.33', agoMin: 0 }).wait(60)
     const computedG = waterNowG(play.table, play.table.pots['demo.33']!, play.nowMs)
     play.act({ do: 'weigh', potId: 'demo.33', grams: 600, as: 'now' })
     expect(seenOn(play.table, play.table.pots['demo.33']!)[0]!.observation).toMatchObject({

@@ -40,7 +40,7 @@ describe('one glaze over another', () => {
       { bucketId: 'demo.heather', cover: { kind: 'full' }, holdS: 2 },
       { bucketId: 'demo.brackwater', cover: { kind: 'collar', depthMm: 20 }, holdS: 2 },
     ] as const
-    play.act({ do: 'set-plan', potId: 'demo.37', coats }).act({ do: 'told', potId: 'demo.37', agoMin: 60 })
+    play.act({ do: 'set-plan', potId: 'demo.37', coats }).act({ do: 'logged', potId: 'demo.37', agoMin: 60 })
     const said = () =>
       warningsFor(play.table, play.table.pots['demo.37']!, 'demo.brackwater', play.nowMs).find(
         ({ kind }) => kind === 'pair',
@@ -61,7 +61,11 @@ describe('one glaze over another', () => {
   })
 
   test('what is proved goes to the foot room', () => {
-    const play = set(evening(), 'gatepost', 'heather', 2, 0).act({ do: 'told', potId: 'demo.37', agoMin: 60 })
+    const play = set(evening(), 'gatepost', 'heather', 2, 0).act({
+      do: 'logged',
+      potId: 'demo.37',
+      agoMin: 60,
+    })
     const pot = play.table.pots['demo.37']!
     const { input } = footOf(play.table, pot, forecastOf(play.table, pot)!.pot.zones)
     expect(input.provedPairs).toContainEqual({ over: 'demo.gatepost', under: 'demo.heather' })

@@ -60,9 +60,9 @@ describe('a jar with its lid', () => {
     expect([body!, lid!].map((potId) => play.table.pots[potId]!.later)).toEqual([true, true])
     const coat = { bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 3 } as const
     for (const potId of [body!, lid!]) play.act({ do: 'set-plan', potId, coats: [coat] })
-    play.act({ do: 'told', potId: body!, agoMin: 60 })
+    play.act({ do: 'logged', potId: body!, agoMin: 60 })
     expect(kilnOf(play.table, play.table.pots[lid!]!)).toBeUndefined()
-    play.act({ do: 'told', potId: lid!, agoMin: 0 })
+    play.act({ do: 'logged', potId: lid!, agoMin: 0 })
     const ends = [body!, lid!].map((potId) => {
       const step = stepOf(play.table, { ...play.table.pots[potId]!, footSignedAt: 1 }, play.nowMs + 9e8)
       return step.is === 'kiln' ? step.dry.likely : 0

@@ -14,11 +14,11 @@ const brackwater = { ...heather, bucketId: 'demo.brackwater' } as const
 
 describe('a stack that is changed', () => {
   test('leaves what was done, changes what is to come, and adds nothing to a pot that had all its coats', () => {
-    const play = evening().act({ do: 'told', potId: 'demo.34', agoMin: 90 })
+    const play = evening().act({ do: 'logged', potId: 'demo.34', agoMin: 90 })
     play
-      .act({ do: 'told', potId: 'demo.36', agoMin: 200 })
+      .act({ do: 'logged', potId: 'demo.36', agoMin: 200 })
       .act({ do: 'touched', potIds: ['demo.36'], dry: true })
-    play.act({ do: 'told', potId: 'demo.36', agoMin: 60 })
+    play.act({ do: 'logged', potId: 'demo.36', agoMin: 60 })
     const [done34, done36] = [pot(play, 34).dips, pot(play, 36).dips]
     play.act({
       do: 'set-stack',
@@ -36,7 +36,7 @@ describe('a stack that is changed', () => {
   })
 
   test('another stack for a begun pot keeps the coats that are on', () => {
-    const play = evening().act({ do: 'told', potId: 'demo.33', agoMin: 60 })
+    const play = evening().act({ do: 'logged', potId: 'demo.33', agoMin: 60 })
     const [dip] = pot(play, 33).dips
     play.act({ do: 'was-other-bucket', dipId: dip!.dipId, bucketId: 'demo.heather' })
     expect(strayed(play.table, pot(play, 33))).toBeDefined()
@@ -62,7 +62,7 @@ describe('a wet wall', () => {
   })
 
   test('after a wash-off the pot is bare, its stack begins anew, and it waits', () => {
-    const play = evening().act({ do: 'told', potId: 'demo.33', agoMin: 60 })
+    const play = evening().act({ do: 'logged', potId: 'demo.33', agoMin: 60 })
     play.act({ do: 'set-plan', potId: 'demo.33', coats: [heather] }).act({ do: 'wash-off', potId: 'demo.33' })
     expect(coatsOn(pot(play, 33))).toEqual([])
     expect(buckets(play, 33)[0]).toBe('demo.gatepost')
@@ -149,7 +149,7 @@ describe('the wax pan', () => {
       if (facts.number !== 34) play.act({ do: 'gone', potId: facts.potId })
     play
       .act({ do: 'set-plan', potId: 'demo.34', coats: [heather] })
-      .act({ do: 'told', potId: 'demo.34', agoMin: 300 })
+      .act({ do: 'logged', potId: 'demo.34', agoMin: 300 })
     play.act({ do: 'foot-signed', potId: 'demo.34' })
     expect(play.card).toMatchObject({ kind: 'wax-pan', why: 'closing' })
     play.bar()

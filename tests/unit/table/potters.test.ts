@@ -91,12 +91,12 @@ describe('two pairs of hands at one table', () => {
   it('what somebody else dipped is theirs: told afterwards, or taken out of these hands', () => {
     const play = two(false)
     play.potter = 0
-    play.act({ do: 'told', potId: potId(1), agoMin: 5, by: 1 })
-    expect(play.table.pots[potId(1)]!.dips).toMatchObject([{ hands: 1, how: 'told' }])
+    play.act({ do: 'logged', potId: potId(1), agoMin: 5, by: 1 })
+    expect(play.table.pots[potId(1)]!.dips).toMatchObject([{ hands: 1, how: 'logged' }])
     expect(viewOf(play.table, 1).openBucket).toBe('G')
     expect(viewOf(play.table, 0).openBucket).toBeUndefined()
     play.potter = 1
-    play.act({ do: 'told', potId: potId(2), agoMin: 2, by: 0 })
+    play.act({ do: 'logged', potId: potId(2), agoMin: 2, by: 0 })
     expect(play.table.pots[potId(2)]!.dips[0]!.hands).toBeUndefined()
     play.potter = 0
     play.act({ do: 'stirred', bucketId: 'G' })

@@ -31,7 +31,7 @@ describe('a dip that is told afterwards', () => {
   test('implies the foot that was in the hands before it, as START does', () => {
     const play = evening()
     dip(play, 33)
-    play.wait(120).act({ do: 'told', potId: id(31), agoMin: 0 })
+    play.wait(120).act({ do: 'logged', potId: id(31), agoMin: 0 })
     expect(pot(play, 33).dips[0]!.spongedAt).toBe(play.nowMs)
     expect(pot(play, 33).dips[0]!.setDownAt).toBe(play.nowMs)
   })
@@ -39,7 +39,7 @@ describe('a dip that is told afterwards', () => {
   test('leaves the foot of a pot that came out after it', () => {
     const play = evening().wait(1200)
     dip(play, 33)
-    play.act({ do: 'told', potId: id(31), agoMin: 10 })
+    play.act({ do: 'logged', potId: id(31), agoMin: 10 })
     expect(pot(play, 33).dips[0]!.spongedAt).toBeUndefined()
   })
 
@@ -50,7 +50,7 @@ describe('a dip that is told afterwards', () => {
     play.act({ do: 'stirred', bucketId: HEATHER! })
     play.wait(60).append([{ kind: 'stirred', bucketId: HEATHER!, hands: 1 }], 'theirs')
     expect(play.table.openBucket).toBeUndefined()
-    play.act({ do: 'told', potId: id(33), agoMin: 5 })
+    play.act({ do: 'logged', potId: id(33), agoMin: 5 })
     expect(play.table.openBucket).toBeUndefined()
   })
 })
@@ -84,7 +84,7 @@ describe('a dip that was another pot', () => {
     const dipId = dip(play, 33)
     play.act({ do: 'sponged', potId: id(33) }).act({ do: 'was-other-pot', dipId, potId: id(34) })
     expect(pot(play, 34).dips[0]!.spongedAt).toBeDefined()
-    play.act({ do: 'told', potId: id(31), agoMin: 0 })
+    play.act({ do: 'logged', potId: id(31), agoMin: 0 })
     const told = pot(play, 31).dips[0]!.dipId
     play.act({ do: 'was-other-pot', dipId: told, potId: id(32) })
     expect(pot(play, 31).waxedAt).toBeUndefined()
@@ -123,7 +123,7 @@ describe('what START implied', () => {
 
 describe('another stack, or a coat less', () => {
   test('on a pot whose inside was poured keeps every coat of the new stack', () => {
-    const play = evening().act({ do: 'told', potId: id(35), agoMin: 60 })
+    const play = evening().act({ do: 'logged', potId: id(35), agoMin: 60 })
     expect(pot(play, 35).dips[0]!.cover.kind).toBe('inside')
     play.act({ do: 'restack', potId: id(35), stackId: 'demo.doorstep' })
     expect(planOf(play.table, pot(play, 35)).map(({ cover }) => cover.kind)).toEqual([
@@ -229,9 +229,9 @@ test('a coat of no seconds is refused, and one from before blanks no page', () =
 describe('a dip told afterwards', () => {
   test('does not open its bucket over one that was used since', () => {
     const play = evening().act({ do: 'stirred', bucketId: BRACKWATER! }).wait(60)
-    play.act({ do: 'told', potId: id(33), agoMin: 10 })
+    play.act({ do: 'logged', potId: id(33), agoMin: 10 })
     expect(play.table.openBucket).toBe(BRACKWATER)
-    play.act({ do: 'told', potId: id(31), agoMin: 0 })
+    play.act({ do: 'logged', potId: id(31), agoMin: 0 })
     expect(play.table.openBucket).toBe(GATEPOST)
   })
 
@@ -239,12 +239,12 @@ describe('a dip told afterwards', () => {
     const play = evening()
     const below = dip(play, 34)
     play.wait(150)
-    expect(play.try({ do: 'told', potId: id(34), agoMin: 5 })).toMatchObject({
+    expect(play.try({ do: 'logged', potId: id(34), agoMin: 5 })).toMatchObject({
       code: 'out-of-range',
       field: 'agoMin',
       facts: { value: 5, least: 0, most: 2 },
     })
-    play.act({ do: 'told', potId: id(34), agoMin: 2 })
+    play.act({ do: 'logged', potId: id(34), agoMin: 2 })
     const { dipId } = pot(play, 34).dips[1]!
     expect(dipId).not.toBe(below)
     expect(play.try({ do: 'was-earlier', dipId, byMin: 1 })?.code).toBe('out-of-range')

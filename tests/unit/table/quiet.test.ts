@@ -15,7 +15,7 @@ const potOf = (play: Play, potId: string) => play.table.pots[potId]!
 
 /** The next coat of a pot is on and takes a touch. */
 function coated(play: Play, potId: string): Play {
-  play.act({ do: 'told', potId, agoMin: 0 })
+  play.act({ do: 'logged', potId, agoMin: 0 })
   play.nowMs = forecastOf(play.table, potOf(play, potId))!.touch.likely
   return play.act({ do: 'touched', potIds: [potId], dry: true })
 }
@@ -57,7 +57,7 @@ describe('one line a coat, once a pot', () => {
   })
 
   test('a full wall is told in the list, not on the line: a range, and when it drinks again', () => {
-    const play = demo().act({ do: 'told', potId: 'demo.31', agoMin: 0 }).wait(60)
+    const play = demo().act({ do: 'logged', potId: 'demo.31', agoMin: 0 }).wait(60)
     const { line, warnings } = nextAdvice(play, 'demo.31')
     const thin = warnings.find((warning) => warning.kind === 'thin')!
     expect(line?.kind).not.toBe('thin')
@@ -71,7 +71,7 @@ describe('one line a coat, once a pot', () => {
   })
 
   test('a coat that is thin only at its likely figure is not called thin', () => {
-    const play = demo().act({ do: 'told', potId: 'demo.36', agoMin: 0 })
+    const play = demo().act({ do: 'logged', potId: 'demo.36', agoMin: 0 })
     const pot = potOf(play, 'demo.36')
     const dip = dipNow(play.table, pot, planOf(play.table, pot)[1]!.bucketId, play.nowMs)!
     const standing = historyOf(play.table, pot)
@@ -149,7 +149,7 @@ describe('seconds that hands can do', () => {
 
 describe('after a coat was held longer', () => {
   test('what was logged, how thick it is, and the seconds of the next coat', () => {
-    const play = demo().act({ do: 'told', potId: 'demo.34', agoMin: 0 })
+    const play = demo().act({ do: 'logged', potId: 'demo.34', agoMin: 0 })
     const { dipId } = potOf(play, 'demo.34').dips[0]!
     const before = afterSlip(play.table, dipId, play.nowMs)!
     play.act({ do: 'held-longer', dipId, byS: 5 })
@@ -161,7 +161,7 @@ describe('after a coat was held longer', () => {
   })
 
   test('the next coat of that pot says it before anything else', () => {
-    const play = demo().act({ do: 'told', potId: 'demo.34', agoMin: 0 })
+    const play = demo().act({ do: 'logged', potId: 'demo.34', agoMin: 0 })
     play.act({ do: 'held-longer', dipId: potOf(play, 'demo.34').dips[0]!.dipId, byS: 12 })
     play.nowMs = forecastOf(play.table, potOf(play, 'demo.34'))!.touch.likely
     play.act({ do: 'touched', potIds: ['demo.34'], dry: true })

@@ -19,7 +19,7 @@ function upTo(number: number, coat: number, plan?: readonly CoatFacts[], shape?:
   if (shape) play.act({ do: 'set-pot', pot: { ...facts, shape: { ...facts.shape, ...shape } } })
   if (plan) play.act({ do: 'set-plan', potId, coats: plan })
   for (let i = 0; i < coat; i++) {
-    play.act({ do: 'told', potId, agoMin: 0 })
+    play.act({ do: 'logged', potId, agoMin: 0 })
     play.nowMs = forecastOf(play.table, play.table.pots[potId]!)!.touch.likely
     play.act({ do: 'touched', potIds: [potId], dry: true })
   }

@@ -119,10 +119,10 @@ describe('late and forgotten taps', () => {
 
   it('takes a dip told five minutes later (scenario 9)', () => {
     const play = onePot(34).wait(600)
-    play.act({ do: 'told', potId: 'demo.34', agoMin: 5 })
-    expect(pot(play, 34).dips[0]).toMatchObject({ how: 'told', outAt: play.nowMs - 300_000, holdS: 4 })
+    play.act({ do: 'logged', potId: 'demo.34', agoMin: 5 })
+    expect(pot(play, 34).dips[0]).toMatchObject({ how: 'logged', outAt: play.nowMs - 300_000, holdS: 4 })
     const told = forecastOf(play.table, pot(play, 34))
-    const now = onePot(34).wait(600).act({ do: 'told', potId: 'demo.34', agoMin: 0 })
+    const now = onePot(34).wait(600).act({ do: 'logged', potId: 'demo.34', agoMin: 0 })
     const fresh = forecastOf(now.table, pot(now, 34))
     const leftTold = (told?.ready.likely ?? 0) - play.nowMs
     const leftFresh = (fresh?.ready.likely ?? 0) - now.nowMs
@@ -134,7 +134,7 @@ describe('humidity (scenario 3) and wax (scenario 5) at the table', () => {
   const waits = (rh: number, potId: number, coats: number) => {
     const play = onePot(potId).act({ do: 'set-air', air: { tempC: 22, rh, draught: 'room' } })
     for (let i = 0; i < coats; i++) {
-      play.act({ do: 'told', potId: `demo.${potId}`, agoMin: 0 })
+      play.act({ do: 'logged', potId: `demo.${potId}`, agoMin: 0 })
       if (i + 1 < coats) play.wait(1800).act({ do: 'touched', potIds: [`demo.${potId}`], dry: true })
     }
     const dip = pot(play, potId).dips.at(-1)
@@ -162,7 +162,7 @@ describe('layer count (scenario 4) through the table', () => {
   it('makes coat two wait longer than coat one on a 4 mm wall', () => {
     const coat = { bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 3 } as const
     const play = onePot(31).act({ do: 'set-plan', potId: 'demo.31', coats: [coat, coat] })
-    play.act({ do: 'told', potId: 'demo.31', agoMin: 0 })
+    play.act({ do: 'logged', potId: 'demo.31', agoMin: 0 })
     const wait = () => {
       const last = pot(play, 31).dips.at(-1)
       return (forecastOf(play.table, pot(play, 31))?.touch.likely ?? 0) - (last?.outAt ?? 0)
@@ -171,14 +171,14 @@ describe('layer count (scenario 4) through the table', () => {
     play.nowMs += first
     play
       .act({ do: 'touched', potIds: ['demo.31'], dry: true })
-      .act({ do: 'told', potId: 'demo.31', agoMin: 0 })
+      .act({ do: 'logged', potId: 'demo.31', agoMin: 0 })
     expect(wait()).toBeGreaterThan(first)
   })
 })
 
 describe('double dip and wrong bucket (scenarios 10, 11)', () => {
   it('says that the coat is on already and wants a second choice; then counts both', () => {
-    const play = onePot(34).act({ do: 'told', potId: 'demo.34', agoMin: 10 })
+    const play = onePot(34).act({ do: 'logged', potId: 'demo.34', agoMin: 10 })
     play
       .act({ do: 'touched', potIds: ['demo.34'], dry: true })
       .act({ do: 'stirred', bucketId: 'demo.gatepost' })
@@ -216,7 +216,7 @@ describe('double dip and wrong bucket (scenarios 10, 11)', () => {
 
 describe('clock moved (scenario 12)', () => {
   it('leaves what remains of a wait alone', () => {
-    const play = onePot(33).act({ do: 'told', potId: 'demo.33', agoMin: 0 }).wait(30)
+    const play = onePot(33).act({ do: 'logged', potId: 'demo.33', agoMin: 0 }).wait(30)
     const left = () => {
       const { card } = play
       return card.kind === 'wait' ? (card.next?.at ?? 0) - (play.nowMs - play.table.skewMs) : Number.NaN
@@ -235,7 +235,7 @@ describe('batched ready (scenario 13)', () => {
     const three = ['demo.31', 'demo.32']
     for (const { facts } of Object.values(play.table.pots))
       if (!three.includes(facts.potId)) play.act({ do: 'gone', potId: facts.potId })
-    for (const potId of three) play.act({ do: 'told', potId, agoMin: 0 }).wait(10)
+    for (const potId of three) play.act({ do: 'logged', potId, agoMin: 0 }).wait(10)
     for (let i = 0; i < 2000 && play.card.kind !== 'ready'; i++) play.wait(5)
     expect(play.card).toMatchObject({ kind: 'ready', potIds: three })
     const call = outputsOf(play.table, play.nowMs, play.card).calls[0]
@@ -246,7 +246,7 @@ describe('batched ready (scenario 13)', () => {
   })
 
   it('says a call again at 0, 1, 3 and 6 minutes, then every ten', () => {
-    const play = onePot(33).act({ do: 'told', potId: 'demo.33', agoMin: 0 })
+    const play = onePot(33).act({ do: 'logged', potId: 'demo.33', agoMin: 0 })
     for (let i = 0; i < 2000 && play.card.kind !== 'ready'; i++) play.wait(1)
     const due = play.nowMs
     const said = new Set<string>()

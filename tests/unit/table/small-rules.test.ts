@@ -11,7 +11,7 @@ const forecast = (play: Play, potId: string) => forecastOf(play.table, potOf(pla
 
 /** The next coat of a pot is on and takes a touch. */
 function coated(play: Play, potId: string): Play {
-  play.act({ do: 'told', potId, agoMin: 0 })
+  play.act({ do: 'logged', potId, agoMin: 0 })
   play.nowMs = forecast(play, potId).touch.likely
   return play.act({ do: 'touched', potIds: [potId], dry: true })
 }
@@ -19,7 +19,7 @@ function coated(play: Play, potId: string): Play {
 describe('what READY means', () => {
   test('touch-dry, or drinking again where the person says so: then the same pot is called later', () => {
     const play = coated(new Play().act({ do: 'lay-demo' }), 'demo.36').act({
-      do: 'told',
+      do: 'logged',
       potId: 'demo.36',
       agoMin: 0,
     })
@@ -39,7 +39,7 @@ describe('what READY means', () => {
 
 describe('a coat that was held longer than planned', () => {
   test('came out later by as much, went in when it did, and waits from then', () => {
-    const play = new Play().act({ do: 'lay-demo' }).act({ do: 'told', potId: 'demo.34', agoMin: 0 })
+    const play = new Play().act({ do: 'lay-demo' }).act({ do: 'logged', potId: 'demo.34', agoMin: 0 })
     const [before] = potOf(play, 'demo.34').dips
     const ready = forecast(play, 'demo.34').ready.likely
     play.act({ do: 'held-longer', dipId: before!.dipId, byS: 3 })
@@ -59,7 +59,7 @@ describe('what teaches the room', () => {
       for (const _ of planOf(play.table, potOf(play, potId))) if (coats++ < 20) coated(play, potId)
     const used = lessonsUsed(play.table)
     expect(used).toHaveLength(20)
-    play.act({ do: 'told', potId: 'demo.38', agoMin: 0 })
+    play.act({ do: 'logged', potId: 'demo.38', agoMin: 0 })
     const waitMs = () => forecast(play, 'demo.38').touch.upper - play.nowMs
     const taught = waitMs()
     const { potId, lessonId } = used[0]!

@@ -6,7 +6,7 @@ import { Play } from './play.ts'
 const potId = 'demo.33'
 const weighed = (grams?: number): Play => {
   const play = new Play().act({ do: 'lay-demo' }).act({ do: 'weigh', potId, grams: 420, as: 'bisque' })
-  play.act({ do: 'told', potId, agoMin: 0 }).wait(60)
+  play.act({ do: 'logged', potId, agoMin: 0 }).wait(60)
   return grams === undefined ? play : play.act({ do: 'weigh', potId, grams, as: 'now' })
 }
 const water = (play: Play) => waterNowG(play.table, play.table.pots[potId]!, play.nowMs)
@@ -43,7 +43,7 @@ describe('weighing a pot', () => {
 describe('learning from touches', () => {
   it('makes every other wait longer after NOT YET long past the likely time, and forgets it when taken back', () => {
     const play = new Play().act({ do: 'lay-demo' })
-    for (const id of ['demo.31', 'demo.32']) play.act({ do: 'told', potId: id, agoMin: 0 })
+    for (const id of ['demo.31', 'demo.32']) play.act({ do: 'logged', potId: id, agoMin: 0 })
     const other = () => forecastOf(play.table, play.table.pots['demo.32']!)!.touch.likely
     const before = other()
     play.nowMs = before + 30 * 60_000

@@ -20,7 +20,7 @@ describe('before a sitting', () => {
   test('after three touches, what they bought', () => {
     const play = demo()
     for (const potId of ['demo.31', 'demo.32', 'demo.33']) {
-      play.act({ do: 'told', potId, agoMin: 0 })
+      play.act({ do: 'logged', potId, agoMin: 0 })
       play.nowMs = forecastOf(play.table, play.table.pots[potId]!)!.touch.likely
       play.act({ do: 'touched', potIds: [potId], dry: true })
     }
@@ -35,7 +35,7 @@ describe('before a sitting', () => {
     clocked.act({ do: 'set-settings', settings: { ...clocked.table.settings, readyMeans: 'clock' } })
     expect(worthNow(clocked.table, clocked.nowMs)).toBeUndefined()
     const dipped = demo()
-    for (const potId of Object.keys(dipped.table.pots)) dipped.act({ do: 'told', potId, agoMin: 0 })
+    for (const potId of Object.keys(dipped.table.pots)) dipped.act({ do: 'logged', potId, agoMin: 0 })
     expect(worthNow(dipped.table, dipped.nowMs)).toBeUndefined()
   })
 })

@@ -54,7 +54,7 @@ function ringing(facts: RingFacts) {
   const play = new Play().act({ do: 'lay-demo' })
   for (const pot of Object.values(play.table.pots))
     if (pot.facts.number !== 33) play.act({ do: 'gone', potId: pot.facts.potId })
-  play.act({ do: 'told', potId: 'demo.33', agoMin: 0 })
+  play.act({ do: 'logged', potId: 'demo.33', agoMin: 0 })
   const table = signal(play.table)
   const now = signal(play.nowMs)
   const words = signal(WORDS.en)
