@@ -6,7 +6,7 @@ import type { Clock, Lifecycle, SleepReason, Unsubscribe, Wake, WakeReason } fro
 
 const BEAT_MS = 500
 /** A count that nobody could see or hear for longer than this is unsure. */
-export const GAP_MS = 1500
+export const FROZEN_MS = 1500
 /** visibilitychange, pageshow and resume arrive together: one wake. */
 const SAME_WAKE_MS = 250
 
@@ -39,7 +39,7 @@ export function openLifecycle(clock: Clock): Lifecycle & { close(): void } {
     const now = look()
     const gapMs = gapBetween(seen, now)
     seen = now
-    if (gapMs < GAP_MS && now.pageMs - wokeAt < SAME_WAKE_MS) return
+    if (gapMs < FROZEN_MS && now.pageMs - wokeAt < SAME_WAKE_MS) return
     wokeAt = now.pageMs
     for (const listener of wakes) listener({ reason, gapMs, atMs: now.epochMs })
   }
@@ -48,11 +48,11 @@ export function openLifecycle(clock: Clock): Lifecycle & { close(): void } {
   }
   const beat = (): void => {
     if (document.hidden) return
-    if (gapBetween(seen, look()) > GAP_MS) wake('gap')
+    if (gapBetween(seen, look()) > FROZEN_MS) wake('gap')
     else seen = look()
   }
   const hide = (): void => {
-    if (gapBetween(seen, look()) <= GAP_MS) seen = look()
+    if (gapBetween(seen, look()) <= FROZEN_MS) seen = look()
     sleep('hidden')
   }
 

@@ -1,5 +1,5 @@
 /** A bucket's name in the person's own voice: recorded once, cut to its sound, brought to the clips' level. */
-import type { Clip } from './schedule.ts'
+import type { Clip } from './sound-schedule.ts'
 
 /** Samples of a recorded name, -1 to 1. */
 export interface RecordedName {

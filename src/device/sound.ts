@@ -4,10 +4,10 @@
  */
 import { audioVerdict, LOOK_S, openContext, roundedInto, startTime, unlockContext } from './audio.ts'
 import type { Sound, SoundHealth, SoundMode } from './ports.ts'
-import type { ClipSource, Run } from './schedule.ts'
-import { renderAhead, schedule } from './schedule.ts'
 import type { CuePlan, ToneName, WordId } from './sound-plan.ts'
 import { planCall, planDrip, planTone, planWords, TONE_S } from './sound-plan.ts'
+import type { ClipSource, Run } from './sound-schedule.ts'
+import { renderAhead, schedule } from './sound-schedule.ts'
 
 /** What the sound asks of the voice: clips for this context, null while there are none. */
 export interface VoiceClips {

@@ -2,9 +2,10 @@
  * The spoken words: one sprite a language, with a table that says where each word begins and where its
  * stressed vowel falls. Loaded after first paint; until then tones count alone.
  */
-import type { Clip, ClipSource } from './schedule.ts'
+
 import type { VoiceClips } from './sound.ts'
 import { bucketOf, type WordId } from './sound-plan.ts'
+import type { Clip, ClipSource } from './sound-schedule.ts'
 
 export type VoiceLanguage = 'en' | 'es'
 export type VoiceState = 'none' | 'loading' | 'ready' | 'failed'

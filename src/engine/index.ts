@@ -18,7 +18,6 @@ export * from './shape/neck.ts'
 export { skirtTopMm } from './shape/zones.ts'
 export { defaultSlop, densestGramsPerMl, shedPerMm } from './slop/slop.ts'
 export * from './slop/slurry.ts'
-export { type Split, type StackFit, stackThatFits } from './wait/fit.ts'
 export { forecastPot } from './wait/forecast.ts'
 export { type Grade, gradeZone, type Limits, worstZone, type ZoneGrade } from './wait/grade.ts'
 export { eventsIn, type HalfAndHalf, type HalfOf, halfAndHalf, type Sector } from './wait/half-and-half.ts'
@@ -42,6 +41,7 @@ export {
   type SecondsFor,
   secondsFor,
 } from './wait/seconds.ts'
+export { type Split, type StackFit, stackThatFits } from './wait/stack-fit.ts'
 export { type Measurement, type WaitToCome, type Worth, worthOf } from './wait/worth.ts'
 export { bisqueOf, DEFAULT_BODY, fillablePerMm, porosity } from './wall/body.ts'
 export {

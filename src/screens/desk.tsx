@@ -1,13 +1,13 @@
 import { useMemo, useState } from 'preact/hooks'
 import { useApp } from './app.ts'
-import { asDesk, DeskProvider, useDesk } from './desk/app.ts'
+import { asDesk, DeskProvider, useDesk } from './desk/desk-app.ts'
 import { lazyPart } from './lazy.tsx'
 import './desk/demo.css'
 
 const Board = lazyPart(() => import('./board/board.tsx').then((part) => part.Board))
 const Pot = lazyPart(() => import('./board/pot.tsx').then((part) => part.Pot))
 const Buckets = lazyPart(() => import('./buckets/buckets.tsx').then((part) => part.Buckets))
-const Tiles = lazyPart(() => import('./buckets/tile.tsx').then((part) => part.Tiles))
+const Tiles = lazyPart(() => import('./buckets/test-tiles.tsx').then((part) => part.Tiles))
 const Stacks = lazyPart(() => import('./stacks/stacks.tsx').then((part) => part.Stacks))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 

@@ -1,7 +1,7 @@
 /** Times of the melt on this machine: one look-ahead (budget 3 ms) and one foot room before a dip (1 ms). */
 import type { Face } from '../../src/engine/contract.ts'
-import { lookAhead, playShares } from '../../src/engine/melt/lookahead.ts'
 import { footRoom } from '../../src/engine/melt/melt.ts'
+import { lookAhead, playShares } from '../../src/engine/melt/melt-preview.ts'
 import { outlineOf } from '../../src/engine/shape/geometry.ts'
 import { coat } from '../fixtures/melt.ts'
 

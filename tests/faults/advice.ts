@@ -209,7 +209,7 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   },
   {
     id: 'tomorrow is tonight',
-    file: 'src/engine/wait/fit.ts',
+    file: 'src/engine/wait/stack-fit.ts',
     find: 'startMin + DAY_MIN',
     replace: 'startMin + 0 * DAY_MIN',
     tests: ['tests/unit/engine/advice.test.ts'],

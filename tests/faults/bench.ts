@@ -81,8 +81,22 @@ export const BENCH_FAULTS: readonly Fault[] = [
   {
     id: 'two touches teach, and those before are forgotten',
     file: 'src/table/forecast/learning.ts',
-    find: 'const USED = 24',
-    replace: 'const USED = 2',
+    find: 'const LESSONS_USED = 24',
+    replace: 'const LESSONS_USED = 2',
     tests: RULES,
+  },
+  {
+    id: 'a foot is checked seconds before a dip',
+    file: 'src/table/card/follow.ts',
+    find: 'const FOOT_CHECK_GAP_MS = 20_000',
+    replace: 'const FOOT_CHECK_GAP_MS = 15_000',
+    tests: CALM,
+  },
+  {
+    id: 'a coat is warned of for a run that is not its own',
+    file: 'src/table/advice/warnings.ts',
+    find: 'const ADDS_MM = 0.1',
+    replace: 'const ADDS_MM = 0.05',
+    tests: ['tests/unit/table/quiet.test.ts'],
   },
 ]

@@ -137,7 +137,7 @@ export const MELT_FAULTS: readonly Fault[] = [
   },
   {
     id: 'another firing taken for the same',
-    file: 'src/table/firing/tile.ts',
+    file: 'src/table/firing/glaze-flow.ts',
     find: 'if (sameFiring(firing, planned)) return dose',
     replace: 'if (planned) return dose',
     tests: [TABLE_TILE],
@@ -193,14 +193,14 @@ export const MELT_FAULTS: readonly Fault[] = [
   },
   {
     id: 'frames of the look-ahead start anew',
-    file: engine('melt/lookahead'),
+    file: engine('melt/melt-preview'),
     find: 'flow(melt, share - before)',
     replace: 'flow(melt, share)',
     tests: [LOOK],
   },
   {
     id: 'a coat drawn where it was put',
-    file: engine('melt/lookahead'),
+    file: engine('melt/melt-preview'),
     find: 'Math.min(...mine.map((coat) => coat.fromMm), ...slid)',
     replace: 'Math.min(...mine.map((coat) => coat.fromMm), ...slid.slice(9))',
     tests: [LOOK],

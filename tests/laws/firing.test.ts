@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { coneTemp, USUAL_CONES } from '../../src/engine/melt/cones.ts'
 import { doseScale, firingToCone, heatWorkMin, logOf } from '../../src/engine/melt/firing.ts'
-import { doseOfStripe, doseOfTiles, runOfStripe } from '../../src/engine/melt/tile.ts'
+import { doseOfStripe, doseOfTiles, runOfStripe } from '../../src/engine/melt/flow-tile.ts'
 import { fromTo } from '../fixtures/melt-pots.ts'
 
 describe('tiles and firings', () => {

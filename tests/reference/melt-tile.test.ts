@@ -4,8 +4,8 @@
  */
 import { describe, expect, test } from 'vitest'
 import type { OutlinePoint } from '../../src/engine/contract.ts'
+import { doseOfStripe, doseOfTile, runOfStripe } from '../../src/engine/melt/flow-tile.ts'
 import { footRoom } from '../../src/engine/melt/melt.ts'
-import { doseOfStripe, doseOfTile, runOfStripe } from '../../src/engine/melt/tile.ts'
 import { coat, straightPot, wellPool } from '../fixtures/melt.ts'
 
 describe('a tile read back (band law above, inverted)', () => {

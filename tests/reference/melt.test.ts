@@ -11,7 +11,7 @@ import { describe, expect, test } from 'vitest'
 import type { OutlinePoint } from '../../src/engine/contract.ts'
 import { FLOW_KJ_PER_MOL, type LogPoint, overLog } from '../../src/engine/melt/firing.ts'
 import { flow, frontMm } from '../../src/engine/melt/flow.ts'
-import { runOfStripe } from '../../src/engine/melt/tile.ts'
+import { runOfStripe } from '../../src/engine/melt/flow-tile.ts'
 import { meltOf, planeWall } from '../fixtures/melt.ts'
 
 const band = (bandMm: number, meltMm: number, dose: number, finest = 0.3, length = 120) => {

@@ -8,7 +8,7 @@ import { bandOf, type Likelihood } from '../numeric/spread.ts'
 import { coneWorks, GAS_J_PER_MOL_K, heatWorkMin, type LogPoint, REFERENCE_C } from './firing.ts'
 
 /** Readings that the rise is taken from, the latest so many. */
-const USED = 4
+const READINGS_USED = 4
 /** No forecast before two readings so far apart, min, and further below the hottest reading's cone than this, K. */
 const LEAST_APART_MIN = 30
 const WITHIN_C = 300
@@ -76,7 +76,7 @@ export function fallsInMin(
  */
 export function coneFallsMin(log: readonly LogPoint[], cone: string, endC: number): Band | null {
   const work = coneWorks().find((each) => each.cone === cone)
-  const used = log.slice(-USED)
+  const used = log.slice(-READINGS_USED)
   const [first, last] = [used[0], used.at(-1)]
   if (!work || !first || !last || last.atMin - first.atMin < LEAST_APART_MIN) return null
   if (last.tempC <= first.tempC || last.tempC < Math.max(...log.map(({ tempC }) => tempC))) return null

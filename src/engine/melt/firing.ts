@@ -4,7 +4,7 @@ import { KELVIN } from '../air/vapour.ts'
 import { between, inRange } from '../check.ts'
 import { CONE_FIGURES, type ConeSeries } from './cone-table.ts'
 import { conesOf, coneTemp } from './cones.ts'
-import { MOST_SCALE } from './tile.ts'
+import { MOST_SCALE } from './flow-tile.ts'
 
 /** A reading of the kiln: minutes on any zero, degC. */
 export interface LogPoint {

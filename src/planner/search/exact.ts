@@ -1,7 +1,7 @@
 import { HOLD, type Order, STIR } from '../problem/order.ts'
 import type { Problem } from '../problem/problem.ts'
 import { emptyOrder } from './by-rule.ts'
-import { leastAhead } from './lookahead.ts'
+import { leastAhead } from './least-ahead.ts'
 import { extend, firstPartialPlan, type PartialPlan } from './partial-plan.ts'
 import type { Found } from './search.ts'
 

@@ -2,11 +2,11 @@ import { useComputed } from '@preact/signals'
 import { boardView } from '../../table/card/board-view.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
 import { airText, amount } from '../text/amounts.ts'
 import { EmptyBoard } from './empty.tsx'
-import { PotTile } from './tile.tsx'
+import { PotTile } from './pot-tile.tsx'
 import './board.css'
 
 /** All pots at once, board by board: how far each is, and what it waits for. A tap opens the pot. */

@@ -1,4 +1,4 @@
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 /** An empty board leads on: a bucket, a stack, then pots. What is done is ticked; the next step is inked. */
 export function EmptyBoard() {

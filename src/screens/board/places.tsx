@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { boardsOf, SPOTS_PER_BOARD } from '../../table/model/places.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { placeText } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'

@@ -1,5 +1,5 @@
 import { Choice } from '../../ui/choice.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 /** Which of the table's stacks. */
 export function StackChoice({

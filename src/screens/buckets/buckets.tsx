@@ -1,7 +1,7 @@
 import { mixTo } from '../../table/entry/mix.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { BucketEditor } from './editor.tsx'
 import './buckets.css'

@@ -2,7 +2,7 @@ import { showEntry } from '../../table/entry/entry.ts'
 import { densityOfCup } from '../../table/entry/mix.ts'
 import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 
 /** What a measuring cup holds where nothing else was said, mL. Common practice, no source. */

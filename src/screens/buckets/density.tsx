@@ -1,7 +1,7 @@
 import { mixTo } from '../../table/entry/mix.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { useDays } from '../days.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
 import { bulk, weight } from '../text/amounts.ts'
 import { cautionText } from '../text/pot-text.ts'

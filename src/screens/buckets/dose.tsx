@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks'
 import { doseOf, SHORTEST_S } from '../../table/advice/dose.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { More } from '../../ui/more.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../text/amounts.ts'
 

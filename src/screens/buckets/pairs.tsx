@@ -5,7 +5,7 @@ import type { BucketState } from '../../table/model/state.ts'
 import { More } from '../../ui/more.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 /** What the kiln has shown of each other glaze over this one, a line each; a line is opened to be changed. */
 export function Pairs({ bucket }: { readonly bucket: BucketState }) {

@@ -4,7 +4,7 @@ import { coatByWeight, Z90 } from '../../table/forecast/readings.ts'
 import { pickUpOfPin } from '../../table/forecast/wall-inputs.ts'
 import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../text/amounts.ts'
 

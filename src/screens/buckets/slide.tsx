@@ -1,6 +1,6 @@
 import { readSlide } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../text/amounts.ts'
 

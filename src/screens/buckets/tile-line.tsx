@@ -1,6 +1,6 @@
-import { flowOf, runAt, TELLING_MM } from '../../table/firing/tile.ts'
+import { flowOf, runAt, TELLING_MM } from '../../table/firing/glaze-flow.ts'
 import { tilesOf } from '../../table/firing/tiles.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 /** What is known of a glaze's flow, and the way to its tiles. */
 export function TileLine({ bucketId }: { readonly bucketId: string }) {

@@ -13,7 +13,7 @@ import type { LimitedField } from '../../table/model/limits.ts'
 import { Field } from '../../ui/field.tsx'
 import type { DeskWords } from '../../words/desk.ts'
 import { refusalText } from '../app.ts'
-import { useDesk } from './app.ts'
+import { useDesk } from './desk-app.ts'
 
 /** A text while it is being typed, and what is wrong with it, if anything is. */
 export interface Typed {

@@ -4,7 +4,7 @@ import type { ConeMake, FiringFacts } from '../../../shared/nouns.ts'
 import { MAKES, parseCone, USUAL_FIRING } from '../../table/firing/firing.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Field } from '../../ui/field.tsx'
-import { useDesk } from './app.ts'
+import { useDesk } from './desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from './entry-field.tsx'
 
 /** A firing while it is being typed. */

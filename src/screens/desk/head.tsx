@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import type { Route } from '../app.ts'
-import { useDesk } from './app.ts'
+import { useDesk } from './desk-app.ts'
 
 interface HeadProps {
   readonly title: string

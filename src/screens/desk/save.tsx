@@ -1,4 +1,4 @@
-import { useDesk } from './app.ts'
+import { useDesk } from './desk-app.ts'
 
 /** Why something was refused, where it was. */
 export const Alarm = ({ said }: { readonly said: string | undefined }) =>

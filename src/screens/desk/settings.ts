@@ -1,5 +1,5 @@
 import type { Settings } from '../../../shared/nouns.ts'
-import { useDesk } from './app.ts'
+import { useDesk } from './desk-app.ts'
 
 /** Options of a setting from its words, in the order they are written. */
 export const optionsOf = <T extends string>(texts: Readonly<Record<T, string>>) =>

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks'
 import { heldBy } from '../../ui/hold.tsx'
 import type { Extras, NameResult } from '../extras.ts'
-import { useDesk } from './app.ts'
+import { useDesk } from './desk-app.ts'
 import './spoken-name.css'
 
 /** A bucket's name in the person's own voice: hold the key, say it, let go. */

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { type BoardWorth, type Offer, worthNow } from '../../table/advice/worth.ts'
 import { nameOf } from '../text/pot-text.ts'
-import { useDesk } from './app.ts'
+import { useDesk } from './desk-app.ts'
 
 /** Rest after a change before it is computed, ms. */
 const REST_MS = 600

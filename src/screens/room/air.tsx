@@ -1,6 +1,6 @@
 import { AIR_OLD_MS } from '../../table/model/defaults.ts'
 import { Choice } from '../../ui/choice.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf } from '../desk/settings.ts'
 import { Cloth } from './cloth.tsx'

@@ -1,7 +1,7 @@
 import { BISQUE_CONES, drinksLittle } from '../../table/entry/offer.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf } from '../desk/settings.ts'
 import { WorthLine } from '../desk/worth-line.tsx'

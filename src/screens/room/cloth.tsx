@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { readCloth } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useAir } from './use-air.ts'

@@ -1,6 +1,6 @@
 import { dewOn } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { useAir } from './use-air.ts'
 

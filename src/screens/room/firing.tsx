@@ -11,7 +11,7 @@ import {
 } from '../../table/firing/firing.ts'
 import { Field } from '../../ui/field.tsx'
 import { refusalText } from '../app.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { FiringFields, useFiring } from '../desk/firing-fields.tsx'
 import { amount } from '../text/amounts.ts'

@@ -1,6 +1,6 @@
 import { useRef, useState } from 'preact/hooks'
 import { HoldKey } from '../../ui/hold.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 const DAY_MS = 86_400_000
 

@@ -1,6 +1,6 @@
 import { coneAheadOf } from '../../table/firing/cone-ahead.ts'
 import { type Band, coolingOf, LID_C, UNLOAD_C } from '../../table/firing/cooling.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 
 const MIN_MS = 60_000

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { Switch } from '../../ui/choice.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import type { Extras } from '../extras.ts'
 
 /** Ringing with the screen off: what it costs, whether it is proven here, a test, notices and the calendar. */

@@ -1,4 +1,4 @@
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { lazyPart } from '../lazy.tsx'
 import { Air } from './air.tsx'

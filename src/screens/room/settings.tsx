@@ -1,7 +1,7 @@
 import type { Settings } from '../../../shared/nouns.ts'
 import type { LimitedField } from '../../table/model/limits.ts'
 import { Choice } from '../../ui/choice.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf, useSet } from '../desk/settings.ts'
 import { SoundSettings } from './sound.tsx'

@@ -2,7 +2,7 @@ import { useId, useState } from 'preact/hooks'
 import { handsLine, lateness, outOfTen } from '../../table/order/hands-line.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useCalendar, useDays } from '../days.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
 import { NumberOf } from './settings.tsx'
 

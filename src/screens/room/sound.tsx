@@ -1,5 +1,5 @@
 import { Choice, Switch } from '../../ui/choice.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
 
 /** How counts and calls are heard and seen, and whether knocks are. */

@@ -1,7 +1,7 @@
 import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/forecast/learning.ts'
 import { type Learned, type Lesson, Z90 } from '../../table/forecast/readings.ts'
 import { useDays } from '../days.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { nameOf } from '../text/pot-text.ts'
 
 /** Latest observations that are listed; older ones still count. */

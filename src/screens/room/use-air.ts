@@ -1,6 +1,6 @@
 import type { AirFacts } from '../../../shared/nouns.ts'
 import { DEFAULT_AIR } from '../../table/model/defaults.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 /** The air as noted last, and the way to note another. */
 export function useAir() {

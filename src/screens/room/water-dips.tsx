@@ -1,6 +1,6 @@
 import { thirstOf, timesAssumed } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 
 /** Seconds of the two dips as usually made. Assumption. */

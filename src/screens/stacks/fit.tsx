@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
-import { type Fit, fitOf } from '../../table/advice/fit.ts'
-import { useDesk } from '../desk/app.ts'
+import { type Fit, fitOf } from '../../table/advice/fitting-stack.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 /** Rest after a change before seconds are searched, ms. */
 const REST_MS = 400

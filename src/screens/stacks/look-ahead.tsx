@@ -4,7 +4,7 @@ import { type Ending, type MeltPreview, meltPreviewOf } from '../../table/advice
 import type { PlanOutlook } from '../../table/advice/what-if.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { MeltPot } from '../../ui/melt.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 import { Remedies } from './remedies.tsx'
 import './look-ahead.css'

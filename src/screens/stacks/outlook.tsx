@@ -12,7 +12,7 @@ import {
 } from '../../table/advice/what-if.ts'
 import { PotOutline } from '../../ui/outline.tsx'
 import type { DeskWords } from '../../words/desk.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 /** Rest after a change before the engine is asked, and before remedies are searched: a key held down should not
  * stutter, ms. */

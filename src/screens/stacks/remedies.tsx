@@ -3,7 +3,7 @@ import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import { mended, type Remedy, remediesFor } from '../../table/advice/remedies.ts'
 import { drafted, type PlanOutlook } from '../../table/advice/what-if.ts'
 import { plannedDip } from '../../table/forecast/hypothetical-dip.ts'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { remedyText } from '../text/remedy-text.ts'
 
 interface RemediesProps {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import { rideAlong, type TileTicket } from '../../table/advice/ticket.ts'
 import { Swatch } from '../../ui/swatch.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 import './look-ahead.css'
 

@@ -1,7 +1,7 @@
 import { AS_IS, type Suppose } from '../../table/advice/what-if.ts'
 import { More } from '../../ui/more.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 
 /** One step of each, and how many steps either way are worth a look. Our choice. */
 const STEP = { gramsPerMl: 0.02, wallMm: 0.5, rh: 0.1 } as const

@@ -1,7 +1,7 @@
 import type { CoatFacts, FiringFacts, Pattern, PotFacts } from '../../../shared/nouns.ts'
 import type { OutlinePoint } from '../../engine/contract.ts'
-import { type LookAhead, lookAhead, playShares } from '../../engine/melt/lookahead.ts'
 import type { FootRoom } from '../../engine/melt/melt.ts'
+import { type LookAhead, lookAhead, playShares } from '../../engine/melt/melt-preview.ts'
 import { firingOf, flowScale, oneOver } from '../firing/firing.ts'
 import { footOf } from '../firing/foot.ts'
 import { plannedDip, zonesWith } from '../forecast/hypothetical-dip.ts'

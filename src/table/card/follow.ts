@@ -11,7 +11,7 @@ import type { FollowedSchedule } from './card-now.ts'
 import { dipCard, returnCard, stirCard } from './dip-card.ts'
 
 /** A gap shorter than this is too short to take another pot up. Assumption. */
-const GAP_MS = 20_000
+const FOOT_CHECK_GAP_MS = 20_000
 /** What comes after the next, on a card with time to read. */
 const DUES_SHOWN = 2
 
@@ -136,7 +136,7 @@ function meanwhile(
   const touch = (into && dueFor(table, damp, into, now)) ?? dueFor(table, damp, undefined, now)
   if (touch) return { work: touch }
   const feet = at(steps, 'foot-check')
-  if (feet[0] && gapMs > GAP_MS)
+  if (feet[0] && gapMs > FOOT_CHECK_GAP_MS)
     return { work: { is: 'foot-check', pot: feet[0], left: leftAt(steps, 'foot-check') } }
   const poured = table.collar?.bucketId
   if (poured !== undefined && !line.some((each) => each.is === 'dip' && each.bucketId === poured)) {

@@ -14,7 +14,7 @@ import { historyWith, MIN_MS } from './pot-history.ts'
 import { bodyOf } from './wall-inputs.ts'
 
 /** Observations beyond the latest so many no longer move the estimate much, and a phone must answer at once. */
-const USED = 24
+const LESSONS_USED = 24
 
 /** Something that was seen at the table and teaches its waits. */
 export interface Seen {
@@ -112,7 +112,7 @@ export function lessonsUsed(table: Table): readonly Seen[] {
   return Object.values(table.pots)
     .flatMap((pot) => seenOn(table, pot).filter(({ lessonId }) => !pot.dropped?.includes(lessonId)))
     .sort((a, b) => a.at - b.at)
-    .slice(-USED)
+    .slice(-LESSONS_USED)
 }
 
 interface Taught {

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import type { Clip } from '../../../src/device/schedule.ts'
 import { openSound } from '../../../src/device/sound.ts'
 import { planCount, TONE_S } from '../../../src/device/sound-plan.ts'
+import type { Clip } from '../../../src/device/sound-schedule.ts'
 import { FakeContext } from './fake-audio.ts'
 
 const WORD_S = 0.5

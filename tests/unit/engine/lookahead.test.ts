@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { lookAhead, playShares } from '../../../src/engine/melt/lookahead.ts'
 import { footRoom } from '../../../src/engine/melt/melt.ts'
+import { lookAhead, playShares } from '../../../src/engine/melt/melt-preview.ts'
 import { coat, full, input, mug, wellPool } from '../../fixtures/melt.ts'
 
 describe('the well', () => {

@@ -1,6 +1,4 @@
 import { describe, expect, test } from 'vitest'
-import { tileTicket } from '../../../src/engine/melt/learn.ts'
-import type { FootRoomInput } from '../../../src/engine/melt/melt.ts'
 import {
   carriedDose,
   doseOfStripe,
@@ -8,7 +6,9 @@ import {
   doseOfTiles,
   type FlowTile,
   runOfStripe,
-} from '../../../src/engine/melt/tile.ts'
+} from '../../../src/engine/melt/flow-tile.ts'
+import { tileTicket } from '../../../src/engine/melt/learn.ts'
+import type { FootRoomInput } from '../../../src/engine/melt/melt.ts'
 import { coat, full, mug } from '../../fixtures/melt.ts'
 
 describe('flow tiles', () => {

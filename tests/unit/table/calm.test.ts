@@ -227,3 +227,20 @@ describe('pots that are kept on purpose', () => {
     expect(play.card).toMatchObject({ kind: 'ready', potIds: [potId(1)], bucketId: 'B' })
   })
 })
+
+describe('a foot to be checked', () => {
+  it('fills a gap of more than twenty seconds before the next dip, and is not begun in a shorter one', () => {
+    const play = begun(['G'], 2)
+    play.bar().wait(MIN_S)
+    play.act({ do: 'sponged', potId: potId(1) }).wait(600 * MIN_S)
+    play.act({ do: 'stirred', bucketId: 'G' })
+    const dipIn = (s: number): FollowedSchedule => {
+      const startS = play.nowMs / 1000 + s
+      const dip = play.schedule!.plan.actions.find(({ kind }) => kind === 'dip')!
+      const held = { ...dip, heldS: 60, startS, endS: startS + MIN_S, reason: 'heldSavesStir' as const }
+      return { ...play.schedule!, plan: { ...play.schedule!.plan, actions: [held] } }
+    }
+    expect(named(cardOf(play.table, play.nowMs, dipIn(21)))).toBe(`foot-check ${potId(1)}`)
+    expect(cardOf(play.table, play.nowMs, dipIn(19)).kind).toBe('wait')
+  })
+})

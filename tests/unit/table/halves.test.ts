@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
-import { fitOf } from '../../../src/table/advice/fit.ts'
+import { fitOf } from '../../../src/table/advice/fitting-stack.ts'
 import type { Warning } from '../../../src/table/advice/warning.ts'
 import { warningsFor } from '../../../src/table/advice/warnings.ts'
 import { outlookOf, planDrawing } from '../../../src/table/advice/what-if.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { doseOf } from '../../../src/table/advice/dose.ts'
-import { fitOf } from '../../../src/table/advice/fit.ts'
+import { fitOf } from '../../../src/table/advice/fitting-stack.ts'
 import { warningsFor } from '../../../src/table/advice/warnings.ts'
 import { airOf } from '../../../src/table/forecast/air-inputs.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'

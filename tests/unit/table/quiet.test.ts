@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { nextCoat } from '../../../src/engine/index.ts'
+import { footRoom } from '../../../src/engine/melt/melt.ts'
 import { afterSlip } from '../../../src/table/advice/after-slip.ts'
 import { brimLitres, litresNow } from '../../../src/table/advice/fill.ts'
 import { mostSeconds } from '../../../src/table/advice/most-seconds.ts'
 import { adviceFor } from '../../../src/table/advice/warnings.ts'
+import { footOf } from '../../../src/table/firing/foot.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
-import { dipNow } from '../../../src/table/forecast/hypothetical-dip.ts'
+import { dipNow, zonesWith } from '../../../src/table/forecast/hypothetical-dip.ts'
 import { engineDip, historyOf } from '../../../src/table/forecast/pot-history.ts'
 import { planOf } from '../../../src/table/model/plan.ts'
 import { Play } from './play.ts'
@@ -166,5 +168,31 @@ describe('after a coat was held longer', () => {
     play.nowMs = forecastOf(play.table, potOf(play, 'demo.34'))!.touch.likely
     play.act({ do: 'touched', potIds: ['demo.34'], dry: true })
     expect(nextAdvice(play, 'demo.34').line).toMatchObject({ kind: 'repair' })
+  })
+})
+
+describe('whose run it is', () => {
+  test('a coat that adds more than a tenth of a millimetre to the run is warned of, one that adds less is not', () => {
+    const seen = { less: 0, more: 0 }
+    for (let depthMm = 20; depthMm < 120; depthMm += 2) {
+      const play = coated(coated(demo(), 'demo.31'), 'demo.31')
+      const stack = play.table.stacks[potOf(play, 'demo.31').facts.stackId!]!
+      const [first, second, last] = stack.coats
+      const coats = [first!, second!, { ...last!, cover: { kind: 'collar' as const, depthMm } }]
+      play.act({ do: 'set-stack', stack: { ...stack, coats } })
+      const pot = potOf(play, 'demo.31')
+      const { bucketId } = planOf(play.table, pot)[2]!
+      const dip = dipNow(play.table, pot, bucketId, play.nowMs)!
+      const { input, room } = footOf(play.table, pot, zonesWith(play.table, pot, dip)!)
+      const bare = footRoom({ ...input, coats: input.coats.filter(({ dipId }) => dipId !== dip.dipId) })
+      const addsMm = Math.max(room.marginRunMm - bare.marginRunMm, bare.roomMm - room.roomMm)
+      if (room.verdict === 'clear' || addsMm === 0) continue
+      const isTold = adviceFor(play.table, pot, bucketId, play.nowMs).warnings.some(
+        ({ kind }) => kind === 'run',
+      )
+      expect(isTold, `${depthMm} mm adds ${addsMm} mm`).toBe(addsMm > 0.1)
+      seen[isTold ? 'more' : 'less']++
+    }
+    expect(Math.min(seen.less, seen.more)).toBeGreaterThan(0)
   })
 })

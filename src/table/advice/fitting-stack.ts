@@ -1,6 +1,6 @@
 import type { CoatFacts, CoverFacts, PotFacts } from '../../../shared/nouns.ts'
-import { type Split, stackThatFits } from '../../engine/wait/fit.ts'
 import { SHORTEST_S } from '../../engine/wait/seconds.ts'
+import { type Split, stackThatFits } from '../../engine/wait/stack-fit.ts'
 import { plannedDip } from '../forecast/hypothetical-dip.ts'
 import { engineDip, historyOf } from '../forecast/pot-history.ts'
 import { halfAt } from '../model/halves.ts'

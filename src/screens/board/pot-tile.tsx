@@ -1,6 +1,6 @@
 import type { TileOfPot } from '../../table/card/board-view.ts'
 import { BandStrip } from '../../ui/strip.tsx'
-import { useDesk } from '../desk/app.ts'
+import { useDesk } from '../desk/desk-app.ts'
 import { placeText, tileText } from '../text/amounts.ts'
 
 interface TileProps {

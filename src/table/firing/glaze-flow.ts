@@ -1,7 +1,7 @@
 import type { FiringFacts, TileFacts } from '../../../shared/nouns.ts'
 import type { ZoneForecast } from '../../engine/contract.ts'
 import { type CoatOnWall, coatsOf } from '../../engine/melt/coats.ts'
-import { carriedDose, doseOfTiles, type FlowDose, runOfStripe } from '../../engine/melt/tile.ts'
+import { carriedDose, doseOfTiles, type FlowDose, runOfStripe } from '../../engine/melt/flow-tile.ts'
 import type { Table } from '../model/state.ts'
 import { firingOf, flowScale, sameFiring } from './firing.ts'
 import { tilesOf } from './tiles.ts'
