@@ -1,6 +1,6 @@
 /** Opens everything once, in the order in which a phone can bear it, and hands each room what it needs of the others. */
 
-import { computed, effect, signal } from '@preact/signals'
+import { computed, effect, signal, untracked } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
 import { inDemo, lastCopiedMs, lastSeenMs } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
@@ -95,8 +95,12 @@ export async function openProgram(faults: Faults): Promise<App> {
   if (!demo) setTimeout(copying.ask, COPY_AFTER_MS)
   else if (journal.records.length === 0) {
     const { layDemo } = await import('../table/decide/demo.ts')
-    hits.act({ do: 'lay-demo' }, undefined, layDemo)
-    route.value = { at: 'bench' }
+    // A database that answers late is read late: laid then.
+    effect(() => {
+      if (records.unread.value || journal.records.length > 0) return
+      untracked(() => hits.act({ do: 'lay-demo' }, undefined, layDemo))
+      route.value = { at: 'bench' }
+    })
   }
 
   return {

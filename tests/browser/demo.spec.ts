@@ -133,3 +133,28 @@ test('where no page can be opened, the demo is not begun and not left, and that 
   await page.getByRole('button', { name: 'Back to my pots' }).tap()
   await expect(page.getByRole('button', { name: /^Pot \d+/ })).toHaveCount(2)
 })
+
+test('a database that answers late is laid with the demo when it does', async ({ page }) => {
+  await page.addInitScript(() => {
+    const open = IDBFactory.prototype.open
+    IDBFactory.prototype.open = function (...args) {
+      const opening = open.apply(this, args)
+      if (args[0] === 'bucketside-demo') {
+        const late = (happened: EventListener) => (event: Event) => setTimeout(happened, 4000, event)
+        opening.addEventListener = (kind: string, happened: EventListenerOrEventListenerObject) =>
+          EventTarget.prototype.addEventListener.call(
+            opening,
+            kind,
+            kind === 'success' ? late(happened as EventListener) : happened,
+          )
+      }
+      return opening
+    }
+  })
+  await page.goto('./')
+  await opened(page)
+  await page.getByRole('button', { name: 'demo evening' }).tap()
+  await expect(page.getByText('cannot be read')).toBeVisible()
+  await expect(page.locator('.bench [data-press="bar"]').first()).toBeVisible({ timeout: 15_000 })
+  expect(await records(page)).toBe(LAID)
+})
