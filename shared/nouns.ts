@@ -19,7 +19,7 @@ export interface ShapeFacts {
   readonly galleryMm?: number
 }
 
-/** A place on a ware board: `board` A, B, ..., `spot` from 1. */
+/** A place on a ware board: `board` A, B, ..., `spot` the place on it, from 1. */
 export interface Place {
   readonly board: string
   readonly spot: number

@@ -12,7 +12,7 @@ test('main path: one hit starts the count, the dose is logged as planned, the fo
   await expect(bench.face).toContainText('4 s')
   await expect(bench.face).toContainText('coat 1 of 3')
   await bench.hit()
-  await expect(page.locator('.count-lead')).toContainText('33 Gatepost')
+  await expect(page.locator('.count-lead-in')).toContainText('33 Gatepost')
   await page.clock.runFor(4000)
   await expect(page.locator('.count-hold')).toContainText('IN')
   await page.clock.runFor(2200)

@@ -61,7 +61,7 @@ test('main path with the network cut and the server stopped before the page is o
   await bench.prepare(33)
   await bench.arm(33)
   await bench.hit()
-  await expect(page.locator('.count-lead')).toContainText('33 Gatepost')
+  await expect(page.locator('.count-lead-in')).toContainText('33 Gatepost')
   await page.clock.runFor(4300)
   await expect(page.locator('.count-hold')).toContainText('IN')
   await page.clock.runFor(4500)

@@ -90,8 +90,8 @@ test('the window hit last sounds, both see, nothing is done twice, and the other
   const before = { sounded: await sounded(two), dips: await dips() }
   await one.waitForTimeout(700)
   await bar(one).tap()
-  await expect(one.locator('.count-lead, .count-hold')).toBeVisible()
-  await expect(two.locator('.count-lead, .count-hold')).toBeVisible()
+  await expect(one.locator('.count-lead-in, .count-hold')).toBeVisible()
+  await expect(two.locator('.count-lead-in, .count-hold')).toBeVisible()
   expect(await sounded(one)).toBeGreaterThan(0)
   expect(await sounded(two)).toBe(before.sounded)
   await expect.poll(dips).toBe(before.dips + 1)
@@ -100,8 +100,8 @@ test('the window hit last sounds, both see, nothing is done twice, and the other
   await two.bringToFront()
   await two.waitForTimeout(500)
   await two.locator('[data-press="bar"]').first().tap()
-  await expect(one.locator('.count-lead, .count-hold')).toBeHidden()
-  await expect(two.locator('.count-lead, .count-hold')).toBeHidden()
+  await expect(one.locator('.count-lead-in, .count-hold')).toBeHidden()
+  await expect(two.locator('.count-lead-in, .count-hold')).toBeHidden()
   await expect(elsewhere(two)).toBeHidden()
   expect(await dips()).toBe(before.dips + 1)
 

@@ -97,7 +97,7 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   },
   {
     id: 'a full wall still fits',
-    file: engine('wait/fit'),
+    file: engine('wait/stack-fit'),
     find: 'const FULL = 0.92',
     replace: 'const FULL = 2',
     tests: [ADVICE],

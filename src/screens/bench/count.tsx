@@ -30,10 +30,10 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
   if (t < inAt) {
     const left = Math.max(1, Math.ceil((inAt - t) / 1000))
     return (
-      <button class="count count-lead" data-press="bar" type="button">
+      <button class="count count-lead-in" data-press="bar" type="button">
         <span class="count-name">{name}</span>
         <span class="count-numeral figures">{left}</span>
-        <span class="count-under">{w.leadCancel}</span>
+        <span class="count-under">{w.leadInCancel}</span>
       </button>
     )
   }

@@ -118,7 +118,7 @@ export const cards = {
     askBar: (s: number) => `YES, ${s}\u00a0S`,
     askNoBar: 'NO, CHANGE',
     keepGoing: 'KEEP IT, CARRY ON',
-    leadCancel: 'tap anywhere to cancel',
+    leadInCancel: 'tap anywhere to cancel',
     lower: 'IN',
     pour: 'POUR',
     of: (s: number) => `of ${s}`,
