@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { waitsAhead } from '../../../src/table/forecast/waits-ahead.ts'
 import { isStale } from '../../../src/table/model/fresh.ts'
 import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { variantsOf } from '../../../src/table/order/schedule-options.ts'
@@ -49,6 +50,23 @@ describe('the table as a question to the planner', () => {
     expect(ready().readyAtS).toBeGreaterThanOrEqual(Math.ceil(play.nowMs / 1000) + 120)
     play.wait(60).act({ do: 'touched', potIds: ['demo.33'], dry: true })
     expect(ready().readyAtS).toBe(Math.ceil(play.nowMs / 1000))
+  })
+
+  it('plans a coat to come with nearly the waits that it is forecast with once it is on', () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    for (const potId of Object.keys(play.table.pots)) {
+      const potOf = () => play.table.pots[potId]!
+      const { next, kiln } = waitsAhead(play.table, potOf())
+      play.act({ do: 'logged', potId, agoMin: 0 })
+      const forecast = forecastOf(play.table, potOf())!
+      const parts = (['likely', 'upper'] as const).flatMap((end) => [
+        ((next[0]?.[end] ?? 0) * MIN_MS) / (forecast.ready[end] - play.nowMs),
+        ((kiln[0]?.[end] ?? 0) * MIN_MS) / (forecast.kiln[end] - play.nowMs),
+      ])
+      // One run stands in for a whole forecast: a fifth at most from it, where the wall is nearly full a quarter.
+      expect(Math.min(...parts), potId).toBeGreaterThan(0.75)
+      expect(Math.max(...parts), potId).toBeLessThan(1.12)
+    }
   })
 
   it('waxes as a block, then wipes, and knows how long both take to settle', () => {
