@@ -245,7 +245,12 @@ describe('the figures of the press rules, from one side to the other', () => {
   it.each([
     ['two contacts 120 ms apart', beside(119), beside(120), 'elsewhere'],
     ['a palm 45 mm wide', wide(265), wide(264), 'palm'],
-    ['a rest of four seconds', tap({ downMs: 0, lastsMs: 4001 }), tap({ downMs: 0, lastsMs: 4000 }), 'rested'],
+    [
+      'a rest of four seconds',
+      tap({ downMs: 0, lastsMs: 4001 }),
+      tap({ downMs: 0, lastsMs: 4000 }),
+      'rested',
+    ],
     ['four contacts in a second', taps(0, 300, 600, 999), taps(0, 300, 600, 1000), 'splash'],
     ['three contacts 30 mm apart', three(177, 500), three(176, 500), 'splash'],
     ['three contacts in 600 ms', three(177, 598), three(177, 600), 'splash'],
