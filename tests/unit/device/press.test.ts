@@ -240,7 +240,7 @@ describe('the figures of the press rules, from one side to the other', () => {
     [at(1000, 1), at(1000 + overMs / 2, 2), at(1000 + overMs, 3, 180 + apartPx)].flat()
   const taps = (...downsMs: number[]): PointerFact[] => downsMs.flatMap((ms, i) => at(1000 + ms, i + 1))
   // Four taps in a second, and one that much after the last of them.
-  const after = (ms: number): PointerFact[] => [...taps(0, 200, 400, 600), ...at(1600 + ms, 9)]
+  const oneAfter = (ms: number): PointerFact[] => [...taps(0, 200, 400, 600), ...at(1600 + ms, 9)]
 
   it.each([
     ['two contacts 120 ms apart', beside(119), beside(120), 'elsewhere'],
@@ -254,7 +254,7 @@ describe('the figures of the press rules, from one side to the other', () => {
     ['four contacts in a second', taps(0, 300, 600, 999), taps(0, 300, 600, 1000), 'splash'],
     ['three contacts 30 mm apart', three(177, 500), three(176, 500), 'splash'],
     ['three contacts in 600 ms', three(177, 598), three(177, 600), 'splash'],
-    ['a glass locked for two seconds', after(1999), after(2000), 'locked'],
+    ['a glass locked for two seconds', oneAfter(1999), oneAfter(2000), 'locked'],
   ])('%s', (_what, refused, counted, code) => {
     expect(run(refused).refusals.map((r) => r.code)).toContain(code)
     expect(run(counted).refusals.map((r) => r.code)).not.toContain(code)
