@@ -123,6 +123,36 @@ for (const viewport of process.env.PROVE ? [WIDE, SMALL] : [SMALL])
       expect(await gather(page, story, () => sizes(page))).toEqual([])
     })
 
+/** A phone on its side: nothing lies on anything else, and the bar stands beside the words. */
+const SIDEWAYS = { width: 640, height: 360 }
+const SIDEWAYS_SLICE = ["late"]
+for (const story of STORIES.filter(
+  ({ hands, name }) => hands === 'bench' && (process.env.PROVE || SIDEWAYS_SLICE.includes(name)),
+))
+  test(`on its side: ${story.name}`, async ({ page }) => {
+    test.setTimeout(120_000)
+    await page.setViewportSize(SIDEWAYS)
+    const look = async () => {
+      const { hidden, bar, height } = await measure(page)
+      return bar && heightOf(bar) < height ? [...hidden, `the bar is ${heightOf(bar)} px high`] : hidden
+    }
+    expect(await gather(page, story, look)).toEqual([])
+  })
+
+/** The phone's own setting asks for letters twice as large: pages grow, the bench does as far as it has room. */
+const LARGE_SLICE = ["many pots"]
+for (const story of STORIES.filter(({ name }) => process.env.PROVE || LARGE_SLICE.includes(name)))
+  test(`letters twice as large: ${story.name}`, async ({ page }) => {
+    test.setTimeout(120_000)
+    const session = await page.context().newCDPSession(page)
+    await session.send('Page.setFontSizes', { fontSizes: { standard: 32 } })
+    const look = async () => {
+      const { hidden, scrollX } = await measure(page)
+      return scrollX > 0 ? [...hidden, `scrolls ${scrollX} px sideways`] : hidden
+    }
+    expect(await gather(page, story, look)).toEqual([])
+  })
+
 /** Of the dim theme `npm test` looks at these. */
 const DIM_SLICE = ['first visit', 'late']
 
