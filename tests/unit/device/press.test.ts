@@ -203,7 +203,7 @@ describe('press rules one by one', () => {
       const [down, up] = tap({ downMs: 1000, target })
       return [down, { ...up, xPx: 260, over } as PointerFact]
     }
-    expect(run(slide(SMALL, true)).refusals[0]?.code).toBe('slid')
+    expect(run(slide(SMALL, true)).refusals[0]).toMatchObject({ code: 'slid', heard: false })
     expect(run(slide(BAR, false)).refusals[0]?.code).toBe('slid')
     expect(run(slide(BAR, true)).intents).toHaveLength(1)
   })
@@ -225,5 +225,39 @@ describe('press rules one by one', () => {
     const [other] = tap({ downMs: 10, id: 6, yPx: 25 })
     const late = tap({ downMs: 40_000, id: 7 })
     expect(run([lost, other, ...late]).intents).toHaveLength(1)
+  })
+})
+
+describe('the figures of the press rules, from one side to the other', () => {
+  const at = (downMs: number, id: number, xPx = 180) => tap({ downMs, id, xPx })
+  const wide = (sizePx: number): PointerFact[] =>
+    tap({ downMs: 1000 }).map((fact) => ({ ...fact, widthPx: sizePx }) as PointerFact)
+  const beside = (afterMs: number): PointerFact[] => {
+    const [down, up] = tap({ downMs: 1000, lastsMs: 500 })
+    return [down, ...at(1000 + afterMs, 2, 40), up]
+  }
+  const three = (apartPx: number, overMs: number): PointerFact[] =>
+    [at(1000, 1), at(1000 + overMs / 2, 2), at(1000 + overMs, 3, 180 + apartPx)].flat()
+  const taps = (...downsMs: number[]): PointerFact[] => downsMs.flatMap((ms, i) => at(1000 + ms, i + 1))
+  // Four taps in a second, and one that much after the last of them.
+  const oneAfter = (ms: number): PointerFact[] => [...taps(0, 200, 400, 600), ...at(1600 + ms, 9)]
+
+  it.each([
+    ['two contacts 120 ms apart', beside(119), beside(120), 'elsewhere'],
+    ['a palm 45 mm wide', wide(265), wide(264), 'palm'],
+    [
+      'a rest of four seconds',
+      tap({ downMs: 0, lastsMs: 4001 }),
+      tap({ downMs: 0, lastsMs: 4000 }),
+      'rested',
+    ],
+    ['four contacts in a second', taps(0, 300, 600, 999), taps(0, 300, 600, 1000), 'splash'],
+    ['three contacts 30 mm apart', three(177, 500), three(176, 500), 'splash'],
+    ['three contacts in 600 ms', three(177, 598), three(177, 600), 'splash'],
+    ['a glass locked for two seconds', oneAfter(1999), oneAfter(2000), 'locked'],
+  ])('%s', (_what, refused, counted, code) => {
+    expect(run(refused).refusals.map((r) => r.code)).toContain(code)
+    expect(run(counted).refusals.map((r) => r.code)).not.toContain(code)
+    expect(run(counted).intents.length).toBeGreaterThan(0)
   })
 })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { type BandMs, forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { waitsAhead } from '../../../src/table/forecast/waits-ahead.ts'
 import { isStale } from '../../../src/table/model/fresh.ts'
 import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { variantsOf } from '../../../src/table/order/schedule-options.ts'
@@ -49,6 +50,25 @@ describe('the table as a question to the planner', () => {
     expect(ready().readyAtS).toBeGreaterThanOrEqual(Math.ceil(play.nowMs / 1000) + 120)
     play.wait(60).act({ do: 'touched', potIds: ['demo.33'], dry: true })
     expect(ready().readyAtS).toBe(Math.ceil(play.nowMs / 1000))
+  })
+
+  it('plans a coat to come with nearly the waits that it is forecast with once it is on', () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    for (const potId of Object.keys(play.table.pots)) {
+      const potOf = () => play.table.pots[potId]!
+      const waits = waitsAhead(play.table, potOf())
+      play.act({ do: 'logged', potId, agoMin: 0 })
+      const forecast = forecastOf(play.table, potOf())!
+      const parts = (of: 'next' | 'kiln', ends: BandMs) =>
+        (['likely', 'upper'] as const).map(
+          (end) => ((waits[of][0]?.[end] ?? 0) * MIN_MS) / (ends[end] - play.nowMs),
+        )
+      // One run stands in for a whole forecast: sooner by a quarter at most, later for the kiln by an eighth.
+      const [next, kiln] = [parts('next', forecast.ready), parts('kiln', forecast.kiln)]
+      expect(Math.min(...next, ...kiln), potId).toBeGreaterThan(0.75)
+      expect(Math.max(...next), potId).toBeLessThan(1)
+      expect(Math.max(...kiln), potId).toBeLessThan(1.12)
+    }
   })
 
   it('waxes as a block, then wipes, and knows how long both take to settle', () => {

@@ -166,6 +166,16 @@ describe('what the room has taught', () => {
   }
   const one = (play: Play) => seenOn(play.table, play.table.pots['demo.31']!)[0]!
 
+  it('takes of several touches of a coat the last NOT YET and the first DRY', () => {
+    const play = demo()
+    play.act({ do: 'logged', potId: 'demo.31', agoMin: 0 })
+    const touched = [false, false, true, true].map((dry) => {
+      play.wait(15 * 60).act({ do: 'touched', potIds: ['demo.31'], dry })
+      return play.nowMs / 60_000
+    })
+    expect(one(play).observation).toMatchObject({ dampMin: touched[1], dryMin: touched[2] })
+  })
+
   it('is listed, can be left out as if it had never been, and counted again', () => {
     const play = touched()
     const { lessonId } = one(play)

@@ -4,6 +4,7 @@ import { footRoom } from '../../../src/engine/melt/melt.ts'
 import { afterSlip } from '../../../src/table/advice/after-slip.ts'
 import { brimLitres, litresNow } from '../../../src/table/advice/fill.ts'
 import { mostSeconds } from '../../../src/table/advice/most-seconds.ts'
+import { gravity, isLoud, type Warning } from '../../../src/table/advice/warning.ts'
 import { adviceFor } from '../../../src/table/advice/warnings.ts'
 import { footOf } from '../../../src/table/firing/foot.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
@@ -99,6 +100,51 @@ describe('one line a coat, once a pot', () => {
         (warning) => warning.kind === 'build' && warning.grade === 'over',
       ),
     ).toBe(true)
+  })
+})
+
+describe('which of several warnings the card says', () => {
+  const build = {
+    kind: 'build',
+    zone: 'body',
+    face: 'outside',
+    likelyMm: 1,
+    upperMm: 1.2,
+    limitMm: 1,
+  } as const
+  const run = { kind: 'run', roomMm: 6, runMm: 4, carried: false } as const
+  const pair = { kind: 'pair', over: 'a', under: 'b', zone: 'body' } as const
+  /** Worst first. */
+  const SAID: readonly Warning[] = [
+    { kind: 'repair', holdS: 2 },
+    { ...run, grade: 'over' },
+    { ...build, grade: 'over', remedyS: 2 },
+    { kind: 'level', levelMm: 80, needsMm: 90 },
+    { kind: 'fit', misfit: 'mouth' },
+    { ...run, grade: 'near' },
+    { ...pair, is: 'went-wrong' },
+    { kind: 'dew', potC: 8, dewC: 12 },
+    { kind: 'neck', fillS: 6 },
+  ]
+  /** Read behind the key alone. */
+  const READ: readonly Warning[] = [
+    { kind: 'thin', lowerMm: 0.1, upperMm: 0.2, makeUpS: 5 },
+    { kind: 'density', gramsPerMl: 1.4, targetGramsPerMl: 1.45 },
+    { ...build, grade: 'close', remedyS: 3 },
+    { ...run, grade: 'unknown' },
+    { ...pair, is: 'untried' },
+  ]
+
+  test('what spoils the coat before what is good to know, which is read behind the key', () => {
+    const order = [...SAID, ...READ].map(gravity)
+    expect(order).toEqual([...order].sort((a, b) => a - b))
+    expect(SAID.filter((warning) => !isLoud(warning))).toEqual([])
+    expect(READ.filter(isLoud)).toEqual([])
+  })
+
+  test('none that was said at an earlier coat of the pot, and no run onto a catch slab', () => {
+    expect(SAID.filter((warning) => isLoud({ ...warning, before: true }))).toEqual([])
+    expect(isLoud({ ...run, grade: 'near', slab: true })).toBe(false)
   })
 })
 
