@@ -3,6 +3,7 @@ import { useApp } from './app.ts'
 import { asDesk, DeskProvider, useDesk } from './desk/desk-app.ts'
 import { lazyPart } from './lazy.tsx'
 import './desk/demo.css'
+import './desk/large-letters.css'
 
 const Board = lazyPart(() => import('./board/board.tsx').then((part) => part.Board))
 const Pot = lazyPart(() => import('./board/pot.tsx').then((part) => part.Pot))

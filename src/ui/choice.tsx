@@ -32,7 +32,7 @@ export function Choice<T extends string>(props: ChoiceProps<T>) {
         role="radiogroup"
         aria-labelledby={id}
         class={columns ? 'choice-keys choice-grid' : 'choice-keys'}
-        style={columns ? { gridTemplateColumns: `repeat(${columns}, 1fr)` } : undefined}
+        style={columns ? { '--columns': columns } : undefined}
       >
         {options.map((option) => (
           // A key of a group, as a push button would be: a radio input can't hold a drawing to scale.

@@ -1,5 +1,5 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
-import type { Ask, Plan, Reply } from '../planner/index.ts'
+import type { Ask, Band, Plan, Reply } from '../planner/index.ts'
 import { followed } from '../table/card/follow.ts'
 import { isKnown, waitsAhead } from '../table/forecast/waits-ahead.ts'
 import { potsOnTable } from '../table/model/plan.ts'
@@ -164,7 +164,7 @@ export function keepAsking(
       known(variant.table, wanted, () => {
         const jobs = jobsOf(variant.table, now.peek())
         const loadS = (loadAt(variant.table, now.peek()) ?? 0) / 1000
-        const reached = (finishS: number, dryS: number, lateOdds: number) => {
+        const reached = (finishS: Pick<Band, 'likely' | 'upper'>, dryS: number, lateOdds: number) => {
           const slackS = Math.floor(loadS - dryS)
           const gainMs = slackS * 1000 - slackMs
           const { cut, action, potIds } = variant
@@ -173,7 +173,7 @@ export function keepAsking(
               cut,
               action,
               potIds,
-              finishAt: finishS * 1000,
+              finish: { likely: finishS.likely * 1000, upper: finishS.upper * 1000 },
               dryAt: dryS * 1000,
               slackMs: slackS * 1000,
               gainMs,
@@ -183,7 +183,7 @@ export function keepAsking(
         }
         if (jobs.input.pots.length === 0) {
           const dryS = Math.max(jobs.input.nowS, jobs.input.deadline?.doneDryAtS ?? 0)
-          reached(jobs.input.nowS, dryS, Number(dryS > loadS))
+          reached({ likely: jobs.input.nowS, upper: jobs.input.nowS }, dryS, Number(dryS > loadS))
           return
         }
         post(jobs, null, false, (reply) => {
@@ -191,7 +191,7 @@ export function keepAsking(
           if (reply.stage === 'refused') soon(next)
           else if (reply.foresight) {
             const { finishS, dryAtS, lateOdds } = reply.foresight
-            reached(finishS.likely, dryAtS.likely, lateOdds ?? 0)
+            reached(finishS, dryAtS.likely, lateOdds ?? 0)
           }
         })
       })

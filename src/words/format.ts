@@ -63,6 +63,13 @@ export function formats(words: Words, units: Units, language: string, hour12 = f
       const hours = Math.floor(min / 60)
       return min % 60 === 0 || hours >= 6 ? u.hours(Math.round(min / 60)) : u.hoursMinutes(hours, min % 60)
     },
+    /** How long something takes at least and at most, in few letters: whole minutes, or whole hours rounded outwards. */
+    spanBetween(leastMs: number, mostMs: number): string {
+      if (!Number.isFinite(mostMs)) return u.over(Math.floor(leastMs / 3_600_000))
+      const most = Math.max(1, Math.ceil(mostMs / 60_000))
+      if (most < 60) return u.minutesBetween(Math.min(most, Math.max(0, Math.floor(leastMs / 60_000))), most)
+      return u.hoursBetween(Math.max(0, Math.floor(leastMs / 3_600_000)), Math.ceil(mostMs / 3_600_000))
+    },
     /** A length on a pot: walls and feet are told by the half millimetre, or by the marks of an inch ruler. */
     mm: (mm: number): string =>
       units === 'metric'

@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test'
+import { demoEvents } from '../../src/table/decide/demo.ts'
 import { BenchPage } from './bench.ts'
 
 test('main path: one hit starts the count, the dose is logged as planned, the foot is asked for', async ({
@@ -180,4 +181,45 @@ test('what is fetched after the first card is late: head and bar stand, the bar 
   await page.unroute(late)
   await page.clock.runFor(2500)
   await expect(bench.face).toContainText('Drying goes on')
+})
+
+test('a harmful glaze: gloves at the stir, the dip, the drip and the foot, words of food where it goes inside', async ({
+  page,
+}) => {
+  const events = demoEvents()
+  const harmful = events.map((event) =>
+    event.kind === 'bucket-set' && event.bucket.name === 'Gatepost'
+      ? { ...event, bucket: { ...event.bucket, cautions: ['lead' as const] } }
+      : event,
+  )
+  const bench = await BenchPage.on(page, [harmful])
+  await bench.prepare(33)
+  await bench.pick(33)
+  await expect(bench.face).toContainText('lead')
+  await expect(bench.face).toContainText('GFCI or RCD')
+  await bench.hit()
+  await expect(bench.face).toContainText('lead: wear gloves')
+  await expect(bench.face).toContainText('food')
+  await bench.hit()
+  await page.clock.runFor(12_000)
+  await expect(bench.face).toContainText('Drip')
+  await expect(bench.face).toContainText('lead: wear gloves')
+  await bench.pass(30)
+  await expect(bench.face).toContainText('Sponge the foot')
+  await expect(bench.face).toContainText('lead: wear gloves')
+})
+
+test('a coat that follows its wait at once has the tong marks of the last one on its card', async ({
+  page,
+}) => {
+  const bench = await BenchPage.only(page, 33)
+  await bench.prepare(33)
+  await bench.arm(33)
+  await expect(bench.face).not.toContainText('tong marks')
+  await bench.hit()
+  await page.clock.runFor(12_000)
+  await bench.pass(12 * 3600)
+  await bench.hit()
+  await expect(bench.bar).toContainText('START')
+  await expect(bench.face).toContainText('Dab the tong marks')
 })

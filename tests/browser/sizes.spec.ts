@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test'
 import axe from 'axe-core'
 import { heightOf, type Measured, measure, pairs, widthOf } from './measure.ts'
+import { CAUTIONS, missingCautions } from './moments/cautions.ts'
 import { keepSoundInTime, STORIES, type Story } from './moments/index.ts'
 
 /** Sizes for a wet knuckle and for eyes a metre away, on every card of the bench; barriers on every screen. */
@@ -44,13 +45,13 @@ function faults(seen: Measured): string[] {
 }
 
 /** Tells a story and gathers what `look` finds at its moments, the moment named before it. */
-async function gather(page: Page, story: Story, look: () => Promise<readonly string[]>) {
+async function gather(page: Page, story: Story, look: (moment: string) => Promise<readonly string[]>) {
   const found: string[] = []
   const seen: string[] = []
   await keepSoundInTime(page)
   await story.tell(page, async (moment) => {
     seen.push(moment)
-    for (const fault of await look()) found.push(`${moment}: ${fault}`)
+    for (const fault of await look(moment)) found.push(`${moment}: ${fault}`)
   })
   expect(seen.length).toBeGreaterThan(0)
   return found
@@ -99,13 +100,19 @@ const inSlice = ({ hands, name }: Story) =>
 const LONG = ['many pots', 'order of work', 'hands free', 'touch first']
 
 for (const story of STORIES.filter(inSlice))
-  test(`360 by 640, no barriers: ${story.name}`, async ({ page }) => {
+  test(`360 by 640, no barriers, cautions: ${story.name}`, async ({ page }) => {
     test.setTimeout(120_000)
-    const look = async () => [
-      ...(story.hands === 'bench' ? await sizes(page) : []),
-      ...(await barriers(page)),
-    ]
+    const told: string[] = []
+    const look = async (moment: string) => {
+      told.push(moment)
+      return [
+        ...(story.hands === 'bench' ? await sizes(page) : []),
+        ...missingCautions(story.name, moment, (await page.locator('body').allInnerTexts()).join()),
+        ...(await barriers(page)),
+      ]
+    }
     expect(await gather(page, story, look)).toEqual([])
+    expect(told).toEqual(expect.arrayContaining(Object.keys(CAUTIONS[story.name] ?? {})))
   })
 
 /** On the small phone `npm test` looks at these. */
@@ -122,6 +129,36 @@ for (const viewport of process.env.PROVE ? [WIDE, SMALL] : [SMALL])
       await page.setViewportSize(viewport)
       expect(await gather(page, story, () => sizes(page))).toEqual([])
     })
+
+/** A phone on its side: nothing lies on anything else, and the bar stands beside the words. */
+const SIDEWAYS = { width: 640, height: 360 }
+const SIDEWAYS_SLICE = ['late']
+for (const story of STORIES.filter(
+  ({ hands, name }) => hands === 'bench' && (process.env.PROVE || SIDEWAYS_SLICE.includes(name)),
+))
+  test(`on its side: ${story.name}`, async ({ page }) => {
+    test.setTimeout(120_000)
+    await page.setViewportSize(SIDEWAYS)
+    const look = async () => {
+      const { hidden, bar, height } = await measure(page)
+      return bar && heightOf(bar) < height ? [...hidden, `the bar is ${heightOf(bar)} px high`] : hidden
+    }
+    expect(await gather(page, story, look)).toEqual([])
+  })
+
+/** The phone's own setting asks for letters twice as large: pages grow, the bench does as far as it has room. */
+const LARGE_SLICE = ['many pots']
+for (const story of STORIES.filter(({ name }) => process.env.PROVE || LARGE_SLICE.includes(name)))
+  test(`letters twice as large: ${story.name}`, async ({ page }) => {
+    test.setTimeout(120_000)
+    const session = await page.context().newCDPSession(page)
+    await session.send('Page.setFontSizes', { fontSizes: { standard: 32 } })
+    const look = async () => {
+      const { hidden, scrollX } = await measure(page)
+      return scrollX > 0 ? [...hidden, `scrolls ${scrollX} px sideways`] : hidden
+    }
+    expect(await gather(page, story, look)).toEqual([])
+  })
 
 /** Of the dim theme `npm test` looks at these. */
 const DIM_SLICE = ['first visit', 'late']

@@ -1,6 +1,7 @@
 import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
 import { halfAt } from '../../table/model/halves.ts'
+import { marksMayShow } from '../../table/steps/tongs.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
@@ -100,9 +101,10 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
           )}
         </p>
       )}
+      {marksMayShow(pot) && !asked ? <p class="strong">{w.tongMarks('')}</p> : null}
       {armed.line || armed.warnings.length > 0 ? (
         <WarningLine line={armed.line} warnings={armed.warnings} />
-      ) : armed.stirredMs === undefined || asked || gloves ? null : (
+      ) : armed.stirredMs === undefined || asked || gloves || marksMayShow(pot) ? null : (
         <p class="soft figures">
           {w.stirredAgo(formats.value.span(armed.stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}

@@ -43,7 +43,8 @@ export function Ways({ close }: { readonly close: () => void }) {
             <span>{w.way[way.cut](way.potIds.length)}</span>
             <small class="figures">
               {w.wayEnds(
-                f.clock(way.finishAt + skewMs),
+                f.clock(way.finish.likely + skewMs),
+                f.clock(way.finish.upper + skewMs),
                 way.slackMs >= 0 ? w.spare(f.span(way.slackMs)) : w.stillLate(f.span(-way.slackMs)),
                 outOfTen(1 - way.lateOdds),
               )}

@@ -32,7 +32,8 @@ export function tileText(
       return Number.isFinite(state.untilMs) ? formats.span(Math.max(1000, state.untilMs - nowMs)) : w.never
     case 'kiln':
       if (!Number.isFinite(state.dryMs)) return w.never
-      return state.dryMs <= nowMs ? w.kilnDry : formats.span(state.dryMs - nowMs)
+      if (state.dryMs <= nowMs) return w.kilnDry
+      return formats.spanBetween(state.dryMs - nowMs, state.dryByMs - nowMs)
     default:
       return w[state.is]
   }

@@ -10,7 +10,7 @@ import type { Card } from './card.ts'
 export type PotTileState =
   | { readonly is: 'wait'; readonly untilMs: number }
   | { readonly is: Exclude<PotTileName, 'wait' | 'kiln'> }
-  | { readonly is: 'kiln'; readonly dryMs: number }
+  | { readonly is: 'kiln'; readonly dryMs: number; readonly dryByMs: number }
 
 export interface CoatBand {
   readonly pattern: Pattern
@@ -68,7 +68,10 @@ const potOf = (card: Card): string | undefined =>
 export function potTileState(step: Step): PotTileState {
   const { tile } = STEP_ROWS[step.is]
   if (tile === 'wait') return { is: tile, untilMs: dueAt(step) }
-  if (tile === 'kiln') return { is: tile, dryMs: step.is === 'kiln' ? step.dry.likely : Infinity }
+  if (tile === 'kiln') {
+    const dry = step.is === 'kiln' ? step.dry : { likely: Infinity, upper: Infinity }
+    return { is: tile, dryMs: dry.likely, dryByMs: dry.upper }
+  }
   return { is: tile }
 }
 

@@ -4,6 +4,7 @@ import { DEFAULT_AIR } from '../model/defaults.ts'
 import { withPieces } from '../model/pieces.ts'
 import { coatsByPot, nextCoat, planOf, planWithout, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
+import type { Range } from './hands-line.ts'
 import type { Schedule } from './schedule.ts'
 
 /** Ways out when the kiln's hour can't be met. */
@@ -37,7 +38,8 @@ export interface ScheduleOption {
   readonly cut: Cut
   readonly action: Action
   readonly potIds: readonly string[]
-  readonly finishAt: number
+  /** End of the last dip, from the likely one to the one that nine in ten sittings keep. */
+  readonly finish: Range
   /** When the last pot would be dry enough to load. */
   readonly dryAt: number
   readonly slackMs: number

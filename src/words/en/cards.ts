@@ -212,6 +212,11 @@ export const cards = {
   units: {
     s: 's',
     minutes: (n: number) => `${n} min`,
+    /** Whole numbers, the first not above the second. */
+    minutesBetween: (least: number, most: number) =>
+      least === most ? `${most} min` : `${least}–${most} min`,
+    hoursBetween: (least: number, most: number) => (least === most ? `${most} h` : `${least}–${most} h`),
+    over: (hours: number) => (hours < 1 ? 'unsure' : `over ${hours} h`),
     hours: (n: number) => `${n} h`,
     hoursMinutes: (h: number, m: number) => `${h} h ${String(m).padStart(2, '0')} min`,
     underMinute: (s: number) => `${s} s`,

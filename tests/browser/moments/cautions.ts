@@ -1,0 +1,35 @@
+/** What has to stand on the screen at a step that can hurt someone: of each story, by its moments. */
+export const CAUTIONS: Readonly<Record<string, Readonly<Record<string, readonly RegExp[]>>>> = {
+  'one pot': {
+    wax: [/thermostat/, /vent on/, /sleeves back/, /Never walk away/, /wet pot makes it spit/],
+    'wax done: pan off?': [/thermostat/, /vent/, /sleeves/, /never water/],
+    wipe: [/dust is silica/],
+    'open a bucket': [/GFCI or RCD/, /dry hands/, /cable clear/, /Unplug it before you touch the blade/],
+    'stir again': [/GFCI or RCD/, /Unplug it before you touch the blade/],
+    decant: [/manganese/, /GFCI or RCD/],
+    'armed: collar': [/manganese: wear gloves/],
+    return: [/manganese: wear gloves/],
+    finished: [
+      /vent on/,
+      /stay out of the room/,
+      /manual and local rules come first/,
+      /cannot tell whether a pot is safe for food/,
+    ],
+  },
+  slips: { 'other: more': [/Thermostat, vent, sleeves back/] },
+  'first visit': {
+    'first visit': [
+      /Hot wax/,
+      /silica/,
+      /GFCI or RCD/,
+      /cannot tell whether a pot is safe for food/,
+      /Local rules/,
+    ],
+  },
+}
+
+/** Which of them are missing among the words of a screen. */
+export const missingCautions = (story: string, moment: string, text: string): string[] =>
+  (CAUTIONS[story]?.[moment] ?? [])
+    .filter((caution) => !caution.test(text))
+    .map((caution) => `no word of ${caution.source}`)
