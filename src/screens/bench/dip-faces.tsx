@@ -101,7 +101,7 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
           )}
         </p>
       )}
-      {marksMayShow(pot) && !asked ? <p class="strong">{w.tongMarks('')}</p> : null}
+      {marksMayShow(pot) && !asked ? <p class="strong tong-marks">{w.tongMarks('')}</p> : null}
       {armed.line || armed.warnings.length > 0 ? (
         <WarningLine line={armed.line} warnings={armed.warnings} />
       ) : armed.stirredMs === undefined || asked || gloves || marksMayShow(pot) ? null : (

@@ -16,6 +16,12 @@ export const CAUTIONS: Readonly<Record<string, Readonly<Record<string, readonly 
       /cannot tell whether a pot is safe for food/,
     ],
   },
+  'much to say': {
+    'armed: one in hand, a run, gloves': [/sponge the foot/, /May run/, /manganese: wear gloves/],
+  },
+  'marks to dab': {
+    'armed: marks, a run, gloves': [/tong marks/, /May run/, /manganese: wear gloves/],
+  },
   slips: { 'other: more': [/Thermostat, vent, sleeves back/] },
   'first visit': {
     'first visit': [

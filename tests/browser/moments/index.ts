@@ -1,6 +1,6 @@
 import { desk, firstVisit, lone } from './desk.ts'
 import { lidded } from './lid.ts'
-import { calls, manyPots, warned } from './many-pots.ts'
+import { calls, crowded, manyPots, marks, pouring, warned } from './many-pots.ts'
 import { onePot } from './one-pot.ts'
 import { free, late, order, touch, two } from './order.ts'
 import { phone, slips } from './slips.ts'
@@ -20,6 +20,9 @@ export const STORIES: readonly Story[] = [
   two,
   touch,
   warned,
+  crowded,
+  marks,
+  pouring,
   slips,
   phone,
   lidded,

@@ -1,3 +1,4 @@
+import { expect } from '@playwright/test'
 import type { TableEvent } from '../../../shared/events.ts'
 import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { toldDip } from '../../fixtures/told-dip.ts'
@@ -69,6 +70,59 @@ export const calls: Story = {
     await page.clock.fastForward(35 * 60_000)
     await page.clock.runFor(1000)
     await see('away')
+  },
+}
+
+/** Two pots with one coat on, whose next glaze harms and may run. */
+function harmful(readyMeans: 'touch' | 'clock'): TableEvent[][] {
+  const began = [31, 32]
+  const [laid = [], ...rest] = prepared(began)
+  const marked = laid.map((event) =>
+    event.kind === 'bucket-set' && event.bucket.name === 'Brackwater'
+      ? { ...event, bucket: { ...event.bucket, cautions: ['manganese' as const] } }
+      : event,
+  )
+  const ready: TableEvent = { kind: 'settings-set', settings: { readyMeans } }
+  return [[...marked, ready], ...rest, dipped(...began), setDown(...began)]
+}
+
+/** All that one armed card can say of its coat: tong marks, a run, gloves; or the pot before still in hand. */
+export const crowded: Story = {
+  name: 'much to say',
+  hands: 'bench',
+  async tell(page, see) {
+    const bench = await BenchPage.on(page, harmful('touch'))
+    await bench.pass(6 * 3600)
+    await workUntil(bench, /START/)
+    await dip(bench)
+    await see('armed: one in hand, a run, gloves')
+  },
+}
+
+export const marks: Story = {
+  name: 'marks to dab',
+  hands: 'bench',
+  async tell(page, see) {
+    const bench = await BenchPage.on(page, harmful('clock'))
+    await bench.pass(11)
+    await workUntil(bench, /START/)
+    await bench.pass(11)
+    await see('armed: marks, a run, gloves')
+  },
+}
+
+/** A bottle whose inside is poured first: the word of the count is longer than IN. */
+export const pouring: Story = {
+  name: 'pour inside',
+  hands: 'bench',
+  async tell(page, see) {
+    const bench = await BenchPage.on(page, prepared([35]))
+    await bench.pass(400)
+    await workUntil(bench, /START/)
+    await bench.hit()
+    await page.clock.runFor(4000)
+    await expect(page.locator('.count-word')).toHaveText('POUR')
+    await see('count: pour')
   },
 }
 
