@@ -1,6 +1,20 @@
 /** Schemas of the nouns in events: every stored number with its range. What a form refuses is refused here too. */
 import * as z from 'zod/mini'
-import { FORMS, PATTERNS } from '../../shared/nouns.ts'
+import {
+  type AirFacts,
+  type BoardFacts,
+  type BucketFacts,
+  type FiringFacts,
+  FORMS,
+  PATTERNS,
+  type PairFacts,
+  type Place,
+  type PotFacts,
+  type Settings,
+  type ShapeFacts,
+  type StackFacts,
+  type TileFacts,
+} from '../../shared/nouns.ts'
 import { outerOf } from '../table/entry/offer.ts'
 import { isCone } from '../table/model/cone.ts'
 import { LIMITS, type LimitedField, NAME_MOST } from '../table/model/limits.ts'
@@ -18,6 +32,9 @@ const MOST_STRIPES = 3
 /** Boards from A to ZZ. */
 const BOARD = /^[A-Z]{1,2}$/
 const ID = /^[\w.~-]{1,100}$/
+
+/** A schema for every field of a noun, those that may be left out among them. */
+type Fields<T> = { readonly [K in keyof Required<T>]: z.ZodMiniType }
 
 /** A finite number within a range, its ends included. */
 export const between = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most))
@@ -53,11 +70,14 @@ export const shape = z
     floorMm: z.optional(between(0, LIMITS.heightMm.most)),
     footLineMm: limited('footLineMm'),
     galleryMm: z.optional(limited('galleryMm')),
-  })
+  } satisfies Fields<ShapeFacts>)
   // Measures that contradict each other make no pot.
   .check(z.refine((facts) => facts.footLineMm <= facts.heightMm && outerOf(facts) !== undefined))
 
-export const place = z.object({ board: z.string().check(z.regex(BOARD)), spot: whole(1, 99) })
+export const place = z.object({
+  board: z.string().check(z.regex(BOARD)),
+  spot: whole(1, 99),
+} satisfies Fields<Place>)
 
 export const cover = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('full') }),
@@ -73,7 +93,7 @@ export const coats = z
   .array(z.object({ bucketId: id, cover, holdS: limited('heldS') }))
   .check(z.maxLength(MOST_COATS))
 
-export const stack = z.object({ stackId: id, name, coats })
+export const stack = z.object({ stackId: id, name, coats } satisfies Fields<StackFacts>)
 
 export const bucket = z.object({
   bucketId: id,
@@ -90,7 +110,7 @@ export const bucket = z.object({
   pinMm: z.optional(limited('pinMm')),
   clingsGramsPerCm2: z.optional(limited('clingsGramsPerCm2')),
   cautions: z.array(z.enum(['lead', 'cadmium', 'barium', 'manganese', 'other'])).check(z.maxLength(10)),
-})
+} satisfies Fields<BucketFacts>)
 
 export const firing = z
   .object({
@@ -99,7 +119,7 @@ export const firing = z
     riseCPerH: limited('riseCPerH'),
     holdMin: limited('fireHoldMin'),
     topC: z.optional(limited('topC')),
-  })
+  } satisfies Fields<FiringFacts>)
   .check(z.refine(({ cone, make }) => isCone(cone, make)))
 
 export const readings = z
@@ -121,14 +141,14 @@ export const tile = z.object({
       }),
     )
     .check(z.minLength(1), z.maxLength(MOST_STRIPES)),
-})
+} satisfies Fields<TileFacts>)
 
 export const pair = z.object({
   overId: id,
   underId: id,
   proved: limited('firings'),
   wrong: limited('firings'),
-})
+} satisfies Fields<PairFacts>)
 
 export const pot = z.object({
   potId: id,
@@ -137,12 +157,13 @@ export const pot = z.object({
   place,
   shape,
   absorption: z.optional(limited('absorption')),
+
   bisqueCone: z.optional(bisqueCone),
   bisqueWater: z.optional(bisqueWater),
   stackId: id,
   pourInsideFirst: z.optional(z.boolean()),
   lidOf: z.optional(id),
-})
+} satisfies Fields<PotFacts>)
 
 export const air = z.object({
   tempC: limited('tempC'),
@@ -165,7 +186,7 @@ export const air = z.object({
     }),
   ),
   cold: z.optional(z.object({ potC: limited('potsC'), at: epochMs })),
-})
+} satisfies Fields<AirFacts>)
 
 export const board = z.object({
   wallMm: limited('wallMm'),
@@ -174,7 +195,7 @@ export const board = z.object({
   bisqueWater: z.optional(bisqueWater),
   absorption: limited('absorption'),
   sorptivityMmPerSqrtS: z.optional(limited('sorptivityMmPerSqrtS')),
-})
+} satisfies Fields<BoardFacts>)
 
 export const settings = z.partial(
   z.object({
@@ -201,5 +222,5 @@ export const settings = z.partial(
     kilnOnAt: z.nullable(epochMs),
     loadMin: limited('loadMin'),
     candle: z.boolean(),
-  }),
+  } satisfies Fields<Settings>),
 )

@@ -37,6 +37,24 @@ export async function fetched(shown: Locator): Promise<void> {
   await expect(shown).toBeVisible()
 }
 
+/** Ids in a store of the page's own table, or of another database, read past the app. */
+export const storedIds = (page: Page, store = 'journal', database = 'bucketside') =>
+  page.evaluate(
+    ([from, name]) =>
+      new Promise<string[]>((resolve, reject) => {
+        const opening = indexedDB.open(from)
+        opening.onerror = () => reject(opening.error)
+        opening.onsuccess = () => {
+          const reading = opening.result.transaction(name).objectStore(name).getAllKeys()
+          reading.onsuccess = () => {
+            opening.result.close()
+            resolve(reading.result as string[])
+          }
+        }
+      }),
+    [database, store] as const,
+  )
+
 /** Puts records into the journal of the own table, past the app, which has been open once. */
 export const plantRecords = (page: Page, records: readonly { readonly id: string }[]) =>
   page.evaluate(

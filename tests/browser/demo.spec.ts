@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
 import { demoEvents } from '../../src/table/decide/demo.ts'
-import { opened, plant } from './bench.ts'
+import { opened, plant, storedIds } from './bench.ts'
 
 /** Two pots of a person's own. */
 const OWN = demoEvents().filter(
@@ -12,44 +12,19 @@ const OWN = demoEvents().filter(
 const LAID = demoEvents().length
 
 /** How many records the demo's own database holds. */
-const records = (page: Page) =>
-  page.evaluate(
-    () =>
-      new Promise<number>((resolve, reject) => {
-        const opening = indexedDB.open('bucketside-demo')
-        opening.onerror = () => reject(opening.error)
-        opening.onsuccess = () => {
-          const counting = opening.result.transaction('journal').objectStore('journal').count()
-          counting.onsuccess = () => {
-            opening.result.close()
-            resolve(counting.result)
-          }
-        }
-      }),
-  )
+const records = async (page: Page) => (await storedIds(page, 'journal', 'bucketside-demo')).length
 
 const databases = (page: Page) =>
   page.evaluate(async () => (await indexedDB.databases()).map(({ name }) => name).sort())
 
 /** Everything in the own journal and beside it. */
-const kept = (page: Page) =>
-  page.evaluate(
-    () =>
-      new Promise<string>((resolve, reject) => {
-        const opening = indexedDB.open('bucketside')
-        opening.onerror = () => reject(opening.error)
-        opening.onsuccess = () => {
-          const reading = opening.result.transaction('journal').objectStore('journal').getAllKeys()
-          reading.onsuccess = () => {
-            opening.result.close()
-            const beside = ['witness', 'copied', 'seen'].map((key) =>
-              localStorage.getItem(`bucketside.${key}`),
-            )
-            resolve(JSON.stringify([reading.result, beside]))
-          }
-        }
-      }),
+const kept = async (page: Page) => {
+  const ids = await storedIds(page)
+  const beside = await page.evaluate(() =>
+    ['witness', 'copied', 'seen'].map((key) => localStorage.getItem(`bucketside.${key}`)),
   )
+  return JSON.stringify([ids, beside])
+}
 
 async function ownTable(page: Page): Promise<void> {
   await page.goto('./')

@@ -1,26 +1,12 @@
 /** Storage that was lost, in the ways a phone loses it: told, and brought back where anything can. */
 import { expect, type Page, test } from '@playwright/test'
 import { demoEvents } from '../../src/table/decide/demo.ts'
-import { opened, plant } from './bench.ts'
+import { opened, plant, storedIds } from './bench.ts'
 
 // Workers, files and loads of whole versions, on any machine.
 test.describe.configure({ timeout: 90_000 })
 
-const count = (page: Page) =>
-  page.evaluate(
-    () =>
-      new Promise<number>((resolve, reject) => {
-        const opening = indexedDB.open('bucketside')
-        opening.onerror = () => reject(opening.error)
-        opening.onsuccess = () => {
-          const counting = opening.result.transaction('journal').objectStore('journal').count()
-          counting.onsuccess = () => {
-            opening.result.close()
-            resolve(counting.result)
-          }
-        }
-      }),
-  )
+const count = async (page: Page) => (await storedIds(page)).length
 
 const deleteDatabase = (page: Page) =>
   page.evaluate(

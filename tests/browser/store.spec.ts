@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { chromium, expect, type Page, test } from '@playwright/test'
 import type {} from '../lifecycle/page/sitting.ts'
+import { storedIds } from './bench.ts'
 import { PAGE_URL } from './places.ts'
 
 async function open(page: Page) {
@@ -12,24 +13,6 @@ async function open(page: Page) {
 }
 
 const count = (page: Page) => page.evaluate(() => window.sitting.journal.records.length)
-
-/** Ids in the database, read past the app. */
-const storedIds = (page: Page, store = 'journal') =>
-  page.evaluate(
-    (name) =>
-      new Promise<string[]>((resolve, reject) => {
-        const opening = indexedDB.open('bucketside')
-        opening.onerror = () => reject(opening.error)
-        opening.onsuccess = () => {
-          const reading = opening.result.transaction(name).objectStore(name).getAllKeys()
-          reading.onsuccess = () => {
-            opening.result.close()
-            resolve(reading.result as string[])
-          }
-        }
-      }),
-    store,
-  )
 
 /** Puts a value into the journal past the app. */
 const plant = (page: Page, key: string, value: unknown) =>

@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { expect, type Page, test } from '@playwright/test'
 import { armed, recordsOf } from '../fixtures/season.ts'
 import { serve } from '../tools/static.mjs'
+import { plantRecords } from './bench.ts'
 import { deploy } from './deploy.ts'
 import { APP_BASE, at } from './places.ts'
 
@@ -41,25 +42,6 @@ async function visit(page: Page) {
   await page.goto(url)
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null)
 }
-
-/** Puts records into the journal past the app. */
-const plant = (page: Page, records: readonly { readonly id: string }[]) =>
-  page.evaluate(
-    (values) =>
-      new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('bucketside')
-        opening.onsuccess = () => {
-          const writing = opening.result.transaction('journal', 'readwrite')
-          for (const value of values) writing.objectStore('journal').put(value, value.id)
-          writing.oncomplete = () => {
-            opening.result.close()
-            resolve()
-          }
-          writing.onabort = () => reject(writing.error)
-        }
-      }),
-    records,
-  )
 
 const waiting = (page: Page) =>
   page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.waiting != null)
@@ -120,7 +102,7 @@ test('a new version does not take over while another window is open', async ({ p
 test('a new version does not take over at a start in mid-work', async ({ page }) => {
   await visit(page)
   // A bucket has just been stirred for the dip that comes next.
-  await plant(page, recordsOf(armed(Date.now())))
+  await plantRecords(page, recordsOf(armed(Date.now())))
   await putOut('second')
   await look(page)
   await expect.poll(() => waiting(page)).toBe(true)

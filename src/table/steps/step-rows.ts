@@ -63,6 +63,8 @@ export const STEP_ROWS: Readonly<Record<Step['is'], StepRow>> = {
 interface HandStep {
   /** The action of its bar, and the event that is kept. */
   readonly done: 'waxed' | 'wiped' | 'foot-signed'
+  /** Where the pot keeps when it was done. */
+  readonly at: 'waxedAt' | 'wipedAt' | 'footSignedAt'
   /** What the voice says before the pot's place: a word that has a clip. */
   readonly spoken: string
   /** In the simple order of a day: before the first dip of a bucket, or when no dip is left. */
@@ -72,9 +74,9 @@ interface HandStep {
 }
 
 export const HAND_STEPS = {
-  wax: { done: 'waxed', spoken: 'wax', when: 'before-dips', planned: true },
-  wipe: { done: 'wiped', spoken: 'wipe', when: 'before-dips', planned: true },
-  'foot-check': { done: 'foot-signed', spoken: 'check the foot', when: 'after-dips' },
+  wax: { done: 'waxed', at: 'waxedAt', spoken: 'wax', when: 'before-dips', planned: true },
+  wipe: { done: 'wiped', at: 'wipedAt', spoken: 'wipe', when: 'before-dips', planned: true },
+  'foot-check': { done: 'foot-signed', at: 'footSignedAt', spoken: 'check the foot', when: 'after-dips' },
 } as const satisfies Readonly<Partial<Record<Step['is'], HandStep>>>
 
 export type HandStepName = keyof typeof HAND_STEPS

@@ -1,6 +1,6 @@
 import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { type HandStepName, handStepsOf } from './step-rows.ts'
+import { HAND_STEPS, type HandStepName, handStepsOf } from './step-rows.ts'
 import { nextBucket, type Step, stepOf } from './steps.ts'
 
 export interface AtStep {
@@ -62,15 +62,20 @@ const firstAt = (steps: readonly AtStep[], is: HandStepName): Work | undefined =
   return pot && { is, pot, left: leftAt(steps, is) }
 }
 
-/** Steps before the first dip, from which a pot still comes to be waxed or wiped. */
-const BEFORE_DIPS: ReadonlySet<Step['is']> = new Set(['wax', 'wax-sets', 'wipe', 'wipe-dries', 'damp-dries'])
+/** Steps before the first dip, from which a pot still comes to the others. */
+const BEFORE_DIPS: ReadonlySet<Step['is']> = new Set([
+  ...handStepsOf('before-dips'),
+  'wax-sets',
+  'wipe-dries',
+  'damp-dries',
+])
 
 /** How many pots still want a step of the hands: those at it, and those that come to it later. */
 export function leftAt(steps: readonly AtStep[], is: HandStepName): number {
-  if (is === 'foot-check') return at(steps, is).length
-  const done = is === 'wax' ? 'waxedAt' : 'wipedAt'
+  const { when, at: doneAt } = HAND_STEPS[is]
+  if (when === 'after-dips') return at(steps, is).length
   return steps.filter(
-    ({ pot, step }) => BEFORE_DIPS.has(step.is) && pot[done] === undefined && pot.washedAt === undefined,
+    ({ pot, step }) => BEFORE_DIPS.has(step.is) && pot[doneAt] === undefined && pot.washedAt === undefined,
   ).length
 }
 

@@ -8,6 +8,8 @@ import { contentFault } from '../../../src/store/events-schema.ts'
 import { loadJournal } from '../../../src/store/journal.ts'
 import { SCHEMA } from '../../../src/store/marks.ts'
 import { fold } from '../../../src/table/fold/fold.ts'
+import { LIMITS } from '../../../src/table/model/limits.ts'
+import { RANGES_2 } from '../../fixtures/ranges-2.ts'
 import { phone } from './memory.ts'
 
 const FOLDER = new URL('../../fixtures/backups/', import.meta.url)
@@ -37,3 +39,12 @@ describe.each(files)('the backup %s', (file) => {
     expect(Object.keys(table.pots).length).toBeGreaterThan(0)
   })
 })
+
+test.each(Object.entries(RANGES_2))(
+  'what could be stored as %s can be stored still',
+  (field, [least, most]) => {
+    const now = Object.entries(LIMITS).find(([name]) => name === field)?.[1]
+    expect(now?.least).toBeLessThanOrEqual(least)
+    expect(now?.most).toBeGreaterThanOrEqual(most)
+  },
+)

@@ -3,6 +3,8 @@ import { outputsOf } from '../../../src/table/card/outputs.ts'
 import { isQuiet } from '../../../src/table/card/quiet.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import type { PotState } from '../../../src/table/model/state.ts'
+import { STEP_ROWS } from '../../../src/table/steps/step-rows.ts'
+import { stepOf } from '../../../src/table/steps/steps.ts'
 import { Play, START_MS } from './play.ts'
 
 /** The demo evening with everything but one pot put away, its foot waxed, set and wiped. */
@@ -70,8 +72,12 @@ describe('main path (scenario 1)', () => {
     for (const number of [31, 32, 34, 35, 36, 37, 38]) play.act({ do: 'gone', potId: `demo.${number}` })
     const before = play.hits
     const counted = new Map<string, number>()
+    const tiles: string[] = []
     for (let i = 0; i < 300 && play.card.kind !== 'finished'; i++) {
       const { card } = play
+      const step = stepOf(play.table, pot(play, 33), play.nowMs)
+      const { tile } = STEP_ROWS[step.is]
+      if (tile !== tiles.at(-1)) tiles.push(tile)
       if (card.kind === 'count') play.nowMs = card.dip.outAt
       else if (card.kind === 'out' || card.kind === 'wait' || card.kind === 'drip') play.wait(10)
       else {
@@ -80,6 +86,13 @@ describe('main path (scenario 1)', () => {
       }
     }
     expect(play.card.kind).toBe('finished')
+    // What its tile on the board says, from step to step; the foot is left to the ready card.
+    const coat = ['dip', 'count', 'foot']
+    expect(tiles).toEqual([
+      ...['wax', 'wait', 'wipe', 'wait'],
+      ...[...coat, 'ready', ...coat, 'ready', ...coat],
+      ...['check', 'kiln'],
+    ])
     expect(counted.get('armed')).toBe(3)
     expect(counted.get('ready')).toBe(2)
     expect(counted.get('stir')).toBeLessThanOrEqual(3)
@@ -95,11 +108,12 @@ describe('stir gate (scenario 2)', () => {
     expect(play.card).toMatchObject({ kind: 'stir', bucketId: 'demo.gatepost', agoMs: undefined })
     play.bar().wait(300)
     expect(play.card.kind).toBe('armed')
+    const { big } = play.card
+    if (!big) throw new Error('an armed card without START')
     play.wait(1)
     expect(play.card).toMatchObject({ kind: 'stir', agoMs: 301_000 })
-    expect(play.try({ do: 'start', potId: 'demo.33', again: false, unstirred: false })).toMatchObject({
-      code: 'stir-first',
-    })
+    // START of the card that stood there a moment ago.
+    expect(play.try(big)).toMatchObject({ code: 'stir-first' })
     const held = play.card.heldBar
     if (!held) throw new Error('no hold on a stale stir')
     play.act(held)
@@ -173,6 +187,22 @@ describe('layer count (scenario 4) through the table', () => {
       .act({ do: 'touched', potIds: ['demo.31'], dry: true })
       .act({ do: 'logged', potId: 'demo.31', agoMin: 0 })
     expect(wait()).toBeGreaterThan(first)
+  })
+})
+
+describe('a coat that is NOT YET dry', () => {
+  it.each([
+    [4, 2],
+    [20, 5],
+    [100, 15],
+  ])('after %d min is asked about again in %d min: a quarter of its age, 2 to 15 min', (ageMin, againMin) => {
+    const play = onePot(36).act({ do: 'logged', potId: 'demo.36', agoMin: 0 })
+    play.act({ do: 'set-settings', settings: { readyMeans: 'clock', firstWaitMin: 1 } })
+    play.wait(ageMin * 60).act({ do: 'touched', potIds: ['demo.36'], dry: false })
+    expect(play.card.kind).toBe('wait')
+    play.wait(againMin * 60 - 1)
+    expect(play.card.kind).toBe('wait')
+    expect(play.wait(1).card.kind).toBe('ready')
   })
 })
 
