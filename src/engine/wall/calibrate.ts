@@ -2,7 +2,7 @@
 
 import { between, inRange } from '../check.ts'
 import type { Body, Slop } from '../contract.ts'
-import { DRIP_S } from '../parameters.ts'
+import { DRIP_S, FILLABLE_OF_SOAK } from '../parameters.ts'
 import { filmOf } from '../slop/film.ts'
 import { drawn } from '../slop/pickup.ts'
 import { checkedSlop, shedPerMm, solidsFraction } from '../slop/slop.ts'
@@ -112,4 +112,54 @@ export function sorptivityOf(
   return (
     (10 * (second.gainG - first.gainG)) / (areaCm2 * (Math.sqrt(second.seconds) - Math.sqrt(first.seconds)))
   )
+}
+
+/** A whole dry pot, weighed, held fully under water on both faces, its drops wiped off, weighed again. */
+export interface Soak {
+  readonly dryG: number
+  readonly wetG: number
+  readonly seconds: number
+}
+
+/**
+ * What a soak says of its body: how fast it drinks, or, of a wall that had time to fill, how much it holds (cold soak).
+ * `between`: it was near to full, and says neither; `little`: too few grams for a kitchen scale.
+ */
+export type SoakReading =
+  | { readonly is: 'suction'; readonly sorptivityMmPerSqrtS: number }
+  | { readonly is: 'full'; readonly absorption: number }
+  | { readonly is: 'between' | 'little' }
+
+/** Clings to a wall whose drops were wiped off, mm. Assumption. */
+const CLINGS_MM = 0.03
+/** Fewer grams a kitchen scale tells to no better than a tenth. */
+const LEAST_GAIN_G = 10
+/** A wall that would draw so many times its room is full whatever the doubt of its suction (0.3 of its logarithm). */
+const SURELY_FULL = 2
+/** Up to this part of its room a wall draws by the square root of time. Assumption. */
+const STILL_DRINKING = 0.7
+
+/**
+ * Reads a soak by `i = S sqrt(t)` (Hall & Hoff) while the wall still drinks; once it is full its gain is the part of a
+ * cold soak that a dip can fill. `areaCm2`: both faces of the pot; `body`: as assumed so far. Throws RangeError for
+ * weights and times that make no sense.
+ */
+export function soakReading(
+  { dryG, wetG, seconds }: Soak,
+  { areaCm2, wallMm }: { readonly areaCm2: number; readonly wallMm: number },
+  body: Body,
+): SoakReading {
+  between('dryG', dryG, 0, 1e5)
+  inRange('wetG', wetG, dryG, 1e5)
+  inRange('seconds', seconds, 0.2, 3600)
+  between('areaCm2', areaCm2, 0, 1e6)
+  inRange('wallMm', wallMm, 0.5, 60)
+  const drunkG = wetG - dryG - (areaCm2 * CLINGS_MM) / 10
+  if (drunkG < LEAST_GAIN_G) return { is: 'little' }
+  const drunkMm = (10 * drunkG) / areaCm2
+  const room = (fillablePerMm(body) * wallMm) / 2
+  if (body.sorptivityMmPerSqrtS * Math.sqrt(seconds) >= SURELY_FULL * room)
+    return { is: 'full', absorption: drunkG / dryG / FILLABLE_OF_SOAK }
+  if (drunkMm > STILL_DRINKING * room) return { is: 'between' }
+  return { is: 'suction', sorptivityMmPerSqrtS: drunkMm / Math.sqrt(seconds) }
 }

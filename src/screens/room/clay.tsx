@@ -5,6 +5,7 @@ import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { optionsOf } from '../desk/settings.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
+import { PotSoak } from './pot-soak.tsx'
 import { WaterDips } from './water-dips.tsx'
 
 /** What the pots of a board share: wall, foot line, bisque. */
@@ -59,6 +60,7 @@ export function Clay() {
         onChoose={(bisqueWater) => act({ do: 'set-board', board: { ...board, bisqueWater } })}
       />
       <WorthLine />
+      <PotSoak />
       <WaterDips />
     </section>
   )

@@ -4,7 +4,7 @@ export type Units = 'metric' | 'us'
 
 /** A unit that can be typed: what is stored is typed x `per` + `plus`. */
 export interface Unit {
-  /** As shown behind the number; '' for a bare number. */
+  /** Its symbol, shown behind the number; '' for a bare number. No word: symbols are alike in every language. */
   readonly label: string
   readonly per: number
   readonly plus?: number

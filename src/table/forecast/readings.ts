@@ -2,12 +2,22 @@ import type { AirFacts } from '../../../shared/nouns.ts'
 import { type Condensation, condensation } from '../../engine/air/dew.ts'
 import { type PairDraught, pairTrouble, rhFromPair } from '../../engine/air/psychrometer.ts'
 import { witnessCloth } from '../../engine/air/witness-cloth.ts'
+import { faceAreaCm2 } from '../../engine/shape/areas.ts'
 import { yieldAtMostPa } from '../../engine/slop/film.ts'
 import { defaultSlop } from '../../engine/slop/slop.ts'
 import { bisqueOf } from '../../engine/wall/body.ts'
-import { coatFromWetGain, sorptivityOf } from '../../engine/wall/calibrate.ts'
+import {
+  coatFromWetGain,
+  type Soak,
+  type SoakReading,
+  soakReading,
+  sorptivityOf,
+} from '../../engine/wall/calibrate.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
+import type { PotState, Table } from '../model/state.ts'
 import { airOf } from './air-inputs.ts'
+import { profileOf } from './shape-inputs.ts'
+import { bodyOf } from './wall-inputs.ts'
 
 export type { Learned, Lesson } from '../../engine/index.ts'
 export { Z90 } from '../../engine/numeric/spread.ts'
@@ -110,6 +120,30 @@ export function thirstOf(first: WaterDip, second: WaterDip, areaCm2: number): nu
   const found = sorptivityOf(first, second, areaCm2)
   return outOfRange('sorptivityMmPerSqrtS', found) ? undefined : found
 }
+
+/**
+ * What one pot of this table says of its clay that was weighed dry and after seconds in water; undefined where its
+ * weights, or what they lead to, cannot be.
+ */
+export function readSoak(table: Table, { facts }: PotState, soak: Soak): SoakReading | undefined {
+  if (soak.wetG <= soak.dryG) return undefined
+  const profile = profileOf(facts)
+  const areaCm2 = FACES.reduce(
+    (sum, face) => sum + faceAreaCm2(profile, face, 0, facts.shape.heightMm + 1),
+    0,
+  )
+  const reading = soakReading(soak, { areaCm2, wallMm: facts.shape.wallMm }, bodyOf(table, facts))
+  switch (reading.is) {
+    case 'suction':
+      return outOfRange('sorptivityMmPerSqrtS', reading.sorptivityMmPerSqrtS) ? undefined : reading
+    case 'full':
+      return outOfRange('absorption', reading.absorption) ? undefined : reading
+    default:
+      return reading
+  }
+}
+
+const FACES = ['inside', 'outside'] as const
 
 /** Against a clay of this absorption that nobody dipped a tile of. */
 export const timesAssumed = (sorptivity: number, absorption: number): number =>

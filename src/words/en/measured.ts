@@ -61,6 +61,17 @@ export const measured = {
     drinks: (x: number) =>
       `This clay drinks ${beside(x, 'faster than', 'slower than', 'as fast as')} assumed.`,
     wrong: 'The longer dip must gain more.',
+    soak: 'One pot in water',
+    soakHelp:
+      'A dry pot without wax, weighed. Under water, inside full: 10 s tell how fast it drinks, 10 min how much it holds. Wipe the drops off, weigh. No glaze before it is dry again.',
+    pot: 'Pot',
+    under: 'Seconds under',
+    dry: 'Dry',
+    wet: 'Wet',
+    holds: (percent: string) => `This clay holds ${percent} % of its weight.`,
+    little: 'Too few grams to tell: a larger pot, or longer.',
+    between: 'Nearly full, so it tells neither: fewer seconds with a dry pot, or 10 min.',
+    never: 'No pot does that: weigh again.',
   },
   glaze: {
     weighed: 'No pin? Weigh the tile',
@@ -113,7 +124,7 @@ export const measured = {
     known: (factor: string) => `Waits are known to a factor of ${factor}.`,
     bought: (checks: number, before: string, now: string) =>
       `${checks} checks brought waits from a factor of ${before} to ${now}.`,
-    tile: (factor: string) => `One tile of this clay, weighed and dipped twice in water: factor ${factor}.`,
+    tile: (factor: string) => `One pot weighed dry and after 10 s in water (Room): factor ${factor}.`,
     scale: (pot: Name, coat: number, factor: string) =>
       `Pot ${pot} on a kitchen scale, bare and right after coat ${coat}: factor ${factor}.`,
     touch: (pot: Name, coat: number, factor: string) =>

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Cover, WallEvent } from '../../../src/engine/contract.ts'
 import { DEFAULT_BODY, defaultSlop, forecastPot, secondsUnder, UNLEARNED } from '../../../src/engine/index.ts'
+import { bisqueOf } from '../../../src/engine/wall/body.ts'
 import { BOARD, stackDips } from '../../fixtures/class.ts'
 import { air, beaker, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
 
@@ -154,6 +155,40 @@ describe('waits', () => {
     expect(taught.touchDry.likely).toBeGreaterThan(forecast(events).touchDry.likely)
     const longer = forecastPot(pot, events, ROOM, { ...UNLEARNED, timeMean: Math.log(2) })
     expect((longer.touchDry.likely - 15) / (forecast(events).touchDry.likely - 15)).toBeCloseTo(2, 3)
+  })
+})
+
+describe('what decides a wait may change', () => {
+  /** The largest step of ln(value) over a fine scan, beyond the steps on either side of it. */
+  const largestJump = (values: readonly number[]): number => {
+    const logs = values.map(Math.log)
+    const steps = logs.slice(1).map((log, i) => Math.abs(log - logs[i]!))
+    return Math.max(...steps.map((step, i) => step - Math.max(steps[i - 1] ?? step, steps[i + 1] ?? step)))
+  }
+
+  test('early does not jump where another stretch becomes the slowest of the driest filling', () => {
+    const early: number[] = []
+    for (let absorption = 0.08; absorption < 0.095; absorption += 0.0001) {
+      const clay = { ...pot, body: bisqueOf(absorption) }
+      const events = [dip('a', 0, 3), dip('b', 40, 3, { kind: 'downTo', edgeUpMm: 28 }), dip('c', 90, 3)]
+      early.push(forecast(events, ROOM, clay).touchDry.lower - 90)
+    }
+    expect(early.every((minutes) => minutes > 0)).toBe(true)
+    expect(largestJump(early)).toBeLessThan(0.05)
+  })
+
+  test('thirsty does not jump as the other face comes to be counted dry', () => {
+    const thirsty: number[] = []
+    const states = new Set<boolean>()
+    for (let min = 0.5; min < 10 * 60; min *= 1.02) {
+      const events = [dip('a', 0, 3), dip('b', min, 3, { kind: 'inside' })]
+      const before = forecast([dip('a', 0, 3)])
+      states.add(before.touchDry.likely < min)
+      thirsty.push(forecast(events).thirsty.likely - min)
+    }
+    expect(states.size).toBe(2)
+    expect(thirsty.every((minutes) => minutes > 0)).toBe(true)
+    expect(largestJump(thirsty)).toBeLessThan(0.05)
   })
 })
 

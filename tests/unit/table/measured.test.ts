@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { faceAreaCm2 } from '../../../src/engine/shape/areas.ts'
 import { doseOf } from '../../../src/table/advice/dose.ts'
 import { fitOf } from '../../../src/table/advice/fitting-stack.ts'
 import { warningsFor } from '../../../src/table/advice/warnings.ts'
@@ -11,10 +12,12 @@ import {
   readCloth,
   readPair,
   readSlide,
+  readSoak,
   thirstOf,
   timesAssumed,
 } from '../../../src/table/forecast/readings.ts'
 import { waterNowG } from '../../../src/table/forecast/saturation.ts'
+import { profileOf } from '../../../src/table/forecast/shape-inputs.ts'
 import { pickUpOfPin, slopOf } from '../../../src/table/forecast/wall-inputs.ts'
 import { DEFAULT_AIR } from '../../../src/table/model/defaults.ts'
 import { Play, START_MS } from './play.ts'
@@ -97,6 +100,62 @@ describe('glaze and clay', () => {
     const { pinMm: _none, ...unscratched } = gatepost.facts
     expect(slopOf(table, { ...gatepost, facts: unscratched }, 1.45).pickUpSd).toBeUndefined()
     expect(pickUp.sd).toBeLessThan(0.2)
+  })
+
+  describe('a pot weighed dry and after seconds in water', () => {
+    /** Grams of a pot of the demo whose clay drinks like this, by the square root of time, and 0.03 mm that cling. */
+    const soaked = (play: Play, seconds: number, mmPerSqrtS: number, dryG = 400) => {
+      const pot = play.table.pots['demo.33']!
+      const profile = profileOf(pot.facts)
+      const cm2 =
+        faceAreaCm2(profile, 'inside', 0, pot.facts.shape.heightMm + 1) +
+        faceAreaCm2(profile, 'outside', 0, pot.facts.shape.heightMm + 1)
+      const wetG = dryG + (cm2 / 10) * (mmPerSqrtS * Math.sqrt(seconds) + 0.03)
+      return readSoak(play.table, pot, { dryG, wetG, seconds })
+    }
+
+    it('tells how fast its clay drinks, whatever clings', () => {
+      for (const s of [0.08, 0.1, 0.12])
+        expect(soaked(demo(), 10, s)).toEqual({ is: 'suction', sorptivityMmPerSqrtS: expect.closeTo(s, 9) })
+    })
+
+    it('tells what it holds once it is surely full, and neither in between', () => {
+      const play = demo()
+      const pot = play.table.pots['demo.33']!
+      expect(soaked(play, 10, 0.16)).toEqual({ is: 'between' })
+      const full = readSoak(play.table, pot, { dryG: 400, wetG: 450, seconds: 600 })
+      expect(full?.is).toBe('full')
+      // What clings is no part of it: less than 50 g of 400, over 0.85 of a soak.
+      const absorption = full?.is === 'full' ? full.absorption : 0
+      expect(absorption).toBeLessThan(50 / 400 / 0.85)
+      expect(absorption).toBeGreaterThan(47 / 400 / 0.85)
+    })
+
+    it('says when the scale is too coarse for it, and refuses weights that cannot be', () => {
+      expect(soaked(demo(), 1, 0.02)).toEqual({ is: 'little' })
+      const play = demo()
+      const pot = play.table.pots['demo.33']!
+      expect(readSoak(play.table, pot, { dryG: 400, wetG: 390, seconds: 10 })).toBeUndefined()
+      expect(readSoak(play.table, pot, { dryG: 400, wetG: 900, seconds: 600 })).toBeUndefined()
+    })
+
+    it("taken as the board's own, it moves its waits and narrows them", () => {
+      const play = demo()
+      const found = soaked(play, 10, 0.06)
+      const before = forecastOf(
+        play.act({ do: 'logged', potId: 'demo.34', agoMin: 0 }).table,
+        play.table.pots['demo.34']!,
+      )!
+      if (found?.is !== 'suction') throw new Error('no suction')
+      play.act({
+        do: 'set-board',
+        board: { ...play.table.board, sorptivityMmPerSqrtS: found.sorptivityMmPerSqrtS },
+      })
+      const after = forecastOf(play.table, play.table.pots['demo.34']!)!
+      const wide = ({ touch }: typeof before) => (touch.upper - play.nowMs) / (touch.lower - play.nowMs)
+      expect(after.touch.likely).not.toBe(before.touch.likely)
+      expect(wide(after)).toBeLessThan(wide(before))
+    })
   })
 
   it('a slower clay found by two water dips leaves the scratched coat of its own tile as scratched', () => {

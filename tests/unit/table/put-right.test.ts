@@ -121,6 +121,19 @@ describe('what START implied', () => {
   })
 })
 
+describe('what START on the right pot would have implied', () => {
+  test.each([false, true])('is said once of the coat below (touched before: %s)', (touched) => {
+    const play = evening()
+    for (const number of [33, 34]) dip(play, number)
+    play.act({ do: 'sponged', potId: id(34) }).wait(7200)
+    if (touched) play.act({ do: 'touched', potIds: [id(34)], dry: true }).wait(60)
+    const dipId = dip(play, 33)
+    play.act({ do: 'was-other-pot', dipId, potId: id(34) })
+    expect(pot(play, 34).dips).toHaveLength(2)
+    expect(pot(play, 34).touches).toMatchObject([{ dry: true, dipId: pot(play, 34).dips[0]!.dipId }])
+  })
+})
+
 describe('another stack, or a coat less', () => {
   test('on a pot whose inside was poured keeps every coat of the new stack', () => {
     const play = evening().act({ do: 'logged', potId: id(35), agoMin: 60 })

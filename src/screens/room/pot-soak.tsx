@@ -1,0 +1,74 @@
+import { useState } from 'preact/hooks'
+import { readSoak, timesAssumed } from '../../table/forecast/readings.ts'
+import { potsOnTable } from '../../table/model/plan.ts'
+import { Choice } from '../../ui/choice.tsx'
+import { More } from '../../ui/more.tsx'
+import { useDesk } from '../desk/desk-app.ts'
+import { EntryField, useEntry } from '../desk/entry-field.tsx'
+import { nameOf } from '../text/pot-text.ts'
+
+/** Seconds under as usually made. Assumption. */
+const USUAL_S = 10
+/** Pots to choose from: any of them does. */
+const OFFERED = 8
+
+/** The clay from one minute: a pot weighed dry and after seconds in water. */
+export function PotSoak() {
+  const { table, words, act } = useDesk()
+  const w = words.value.desk.measured.clay
+  const { board } = table.value
+  const pots = potsOnTable(table.value)
+    .filter(({ dips, waxedAt, damp, washedAt }) =>
+      dips.length === 0 ? !(waxedAt ?? damp ?? washedAt) : false,
+    )
+    .slice(0, OFFERED)
+  const [chosen, setChosen] = useState<string>()
+  const dry = useEntry('grams', undefined, true)
+  const under = useEntry('tileS', USUAL_S)
+  const wet = useEntry('grams', undefined, true)
+  const pot = pots.find(({ facts }) => facts.potId === chosen) ?? pots[0]
+  if (!pot) return null
+  const [dryG, seconds, wetG] = [dry.value, under.value, wet.value]
+  const all = dryG !== undefined && seconds !== undefined && wetG !== undefined
+  const found = all ? readSoak(table.value, pot, { dryG, wetG, seconds }) : undefined
+  const said =
+    found?.is === 'suction'
+      ? w.drinks(timesAssumed(found.sorptivityMmPerSqrtS, board.absorption))
+      : found?.is === 'full'
+        ? w.holds(`${Math.round(found.absorption * 1000) / 10}`)
+        : undefined
+  const take = () => {
+    if (found?.is === 'suction')
+      act({ do: 'set-board', board: { ...board, sorptivityMmPerSqrtS: found.sorptivityMmPerSqrtS } })
+    if (found?.is === 'full') act({ do: 'set-board', board: { ...board, absorption: found.absorption } })
+  }
+  return (
+    <More label={w.soak}>
+      <p class="help">{w.soakHelp}</p>
+      <Choice
+        label={w.pot}
+        options={pots.map(({ facts }, i) => ({
+          value: facts.potId,
+          label: `${nameOf(words.value, pots[i])}`,
+        }))}
+        value={pot.facts.potId}
+        onChoose={setChosen}
+      />
+      <div class="fields">
+        <EntryField entry={dry} label={w.dry} />
+        <EntryField entry={under} label={w.under} />
+        <EntryField entry={wet} label={w.wet} />
+      </div>
+      {all && !found ? <p class="alarm">{w.never}</p> : null}
+      {found?.is === 'little' || found?.is === 'between' ? <p class="alarm">{w[found.is]}</p> : null}
+      {said ? (
+        <div class="taken">
+          <strong class="figures">{said}</strong>
+          <button type="button" class="key" onClick={take}>
+            {words.value.desk.measured.air.take}
+          </button>
+        </div>
+      ) : null}
+    </More>
+  )
+}
