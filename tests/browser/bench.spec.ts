@@ -1,6 +1,8 @@
 import { expect, test } from '@playwright/test'
 import { demoEvents } from '../../src/table/decide/demo.ts'
-import { BenchPage } from './bench.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
+import { twelve } from '../fixtures/twelve.ts'
+import { BenchPage, EVENING } from './bench.ts'
 
 test('main path: one hit starts the count, the dose is logged as planned, the foot is asked for', async ({
   page,
@@ -222,4 +224,18 @@ test('a coat that follows its wait at once has the tong marks of the last one on
   await bench.hit()
   await expect(bench.bar).toContainText('START')
   await expect(bench.face).toContainText('Dab the tong marks')
+})
+
+test('a wait that ends by the clock is said as one time, not as a span from it to itself', async ({
+  page,
+}) => {
+  const dip = toldDip({ potId: 't.1', outAt: EVENING.getTime(), bucketId: 'G' })
+  const down = { kind: 'sponged', potId: 't.1', implied: true } as const
+  const bench = await BenchPage.on(page, [...twelve(['GH'], 1), [dip], [down]])
+  await bench.told()
+  const touch = bench.face.filter({ hasText: 'then touch 1' })
+  for (let i = 0; i < 40 && (await touch.count()) === 0; i++)
+    await ((await bench.label()) === 'STIRRED' ? bench.hit() : bench.pass(20))
+  await expect(touch).toBeVisible()
+  await expect(bench.face).not.toContainText(/:\d\d to /)
 })

@@ -41,6 +41,7 @@ async function tryDemo(page: Page): Promise<void> {
   await expect(page.locator('.bench')).toBeVisible()
   await page.goto('./#/board')
   await expect(page.getByText('This is the demo.')).toBeVisible()
+  await expect(page.getByRole('button', { name: 'Room', exact: true })).toBeInViewport({ ratio: 1 })
 }
 
 test('the demo folds nothing of the own table away, and leaves nothing in it or in its backup', async ({

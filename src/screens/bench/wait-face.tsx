@@ -25,6 +25,8 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   // Nobody reads 0 s.
   const soon = leftMs < 500
   const washed = washedPot(table.value, now.value)
+  const known = next.band && Number.isFinite(next.band.upper) ? [next.band.lower, next.band.upper] : []
+  const [early = '', late = ''] = known.map((at) => f.clock(at + skewMs))
   // The other potter's strip takes a line.
   const crowded = table.value.settings.potters === 2
   return (
@@ -52,10 +54,8 @@ export function WaitFace({ card }: { readonly card: Wait }) {
       ) : null}
       {washed || (crowded && kept.length > 0) ? null : reason ? (
         <p class="soft">{w.reason[reason]}</p>
-      ) : kept.length > 0 ? null : next.band && Number.isFinite(next.band.upper) ? (
-        <p class="soft figures">
-          {w.waitBand(f.clock(next.band.lower + skewMs), f.clock(next.band.upper + skewMs))}
-        </p>
+      ) : kept.length > 0 ? null : early !== late ? (
+        <p class="soft figures">{w.waitBand(early, late)}</p>
       ) : null}
     </div>
   )

@@ -65,7 +65,7 @@ export const cards = {
         title: 'Finger round the foot',
         lidTitle: 'Finger round its edge',
         text: 'Nothing on the ring it stands on.',
-        more: (n: number) => (isOne(n) ? 'last foot to check' : `${n} feet to check`),
+        more: (n: number) => (isOne(n) ? '1 foot to check now' : `${n} feet to check now`),
       },
     },
     seat: {
