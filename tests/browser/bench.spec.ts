@@ -3,6 +3,7 @@ import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { twelve } from '../fixtures/twelve.ts'
 import { BenchPage, EVENING } from './bench.ts'
+import { measure } from './measure.ts'
 
 test('main path: one hit starts the count, the dose is logged as planned, the foot is asked for', async ({
   page,
@@ -238,4 +239,15 @@ test('a wait that ends by the clock is said as one time, not as a span from it t
     await ((await bench.label()) === 'STIRRED' ? bench.hit() : bench.pass(20))
   await expect(touch).toBeVisible()
   await expect(bench.face).not.toContainText(/:\d\d to /)
+})
+
+test('a change back to a bucket that was stirred before says all of it above the strip', async ({ page }) => {
+  const stirred = (bucketId: string) => ({ kind: 'stirred', bucketId }) as const
+  const bench = await BenchPage.on(page, [...twelve(['LH'], 3), [stirred('L')], [stirred('G')]])
+  await bench.told()
+  await bench.pass(360)
+  for (let i = 0; i < 20 && (await bench.label()) !== 'STIRRED'; i++) await bench.pass(20)
+  await expect(bench.face).toContainText('Close Gatepost')
+  await expect(bench.face).toContainText('last stir')
+  expect((await measure(page)).hidden).toEqual([])
 })
