@@ -99,4 +99,11 @@ export const BENCH_FAULTS: readonly Fault[] = [
     replace: 'const ADDS_MM = 0.05',
     tests: ['tests/unit/table/quiet.test.ts'],
   },
+  {
+    id: 'the bucket is stirred where the vessel is dipped into',
+    file: 'src/table/card/dip-card.ts',
+    find: '...(isCollar && collar ? { inVessel: true as const } : {}),',
+    replace: '',
+    tests: ['tests/unit/table/collar.test.ts'],
+  },
 ]

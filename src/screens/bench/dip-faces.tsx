@@ -24,10 +24,11 @@ function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vesse
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const { table, words, formats } = useApp()
   const w = words.value.bench
-  const { decant, change, visit, waiting, agoMs } = card
+  const { decant, change, visit, waiting, agoMs, inVessel } = card
   const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''
   const glaze = name(card.bucketId)
   const marked = cautionText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
+  const cautions = [marked, inVessel ? '' : w.stirCaution].filter(Boolean).join(' ')
   const closed = change ? name(table.value.openBucket) : ''
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const ago = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
@@ -40,7 +41,11 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
       ) : null}
       <h1 class={decant ? 'title' : 'title title-big'}>{change ? w.openTitle(glaze) : w.stirTitle(glaze)}</h1>
       <p>
-        {change ? [closed ? w.closeFirst(closed) : '', w.stirChange].filter(Boolean).join(' ') : w.stirAgain}
+        {change
+          ? [closed ? w.closeFirst(closed) : '', w.stirChange].filter(Boolean).join(' ')
+          : inVessel
+            ? w.stirVessel
+            : w.stirAgain}
       </p>
       {decant ? <p class="strong decant">{decantText(words.value, formats.value, decant)}</p> : null}
       {planned ? (
@@ -51,9 +56,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
           <span class="soft">{ago}</span>
         </p>
       )}
-      <Caution>
-        {marked} {w.stirCaution}
-      </Caution>
+      {cautions ? <Caution>{cautions}</Caution> : null}
     </div>
   )
 }

@@ -90,6 +90,8 @@ export type Card = Base &
         readonly visit?: Visit
         /** The hands chose it: the bucket that the pot's plan names instead. */
         readonly insteadOf?: string
+        /** The next dip goes into the collar glaze that was poured off: that is stirred. */
+        readonly inVessel?: true
         /** Collars that the vessel is to be filled for, with `decant`. */
         readonly collars?: readonly Collar[]
         readonly decant?: Decant

@@ -82,7 +82,8 @@ export function stirCard(
   if (!from || !table.buckets[bucketId]) return undefined
   const { collar } = table
   if (collar && collar.bucketId !== bucketId) return returnCard(table, now)
-  const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
+  const isCollar = from.plan.cover.kind === 'collar'
+  const needsDecant = isCollar && collar === undefined
   return {
     kind: 'stir',
     bucketId,
@@ -90,6 +91,7 @@ export function stirCard(
     agoMs: agoMs(table, bucketId, now),
     waiting: waitingFor(table, steps, bucketId),
     visit,
+    ...(isCollar && collar ? { inVessel: true as const } : {}),
     collars: needsDecant ? collarsFor(table, steps, bucketId, pot) : undefined,
     big: { do: 'stirred', bucketId },
   }

@@ -79,6 +79,7 @@ export const cards = {
     openTitle: (name: string) => `Open ${name}`,
     stirChange: 'Check lid, label and lumps. Rinse the tongs, stir from the bottom.',
     stirAgain: 'Stir from the bottom.',
+    stirVessel: 'By hand, the collar glaze you poured off.',
     stirNever: 'not stirred yet',
     stirAgo: (ago: string) => `last stir ${ago} ago`,
     stirWaiting: (n: number) => (isOne(n) ? '1 pot waits for it' : `${n} pots wait for it`),

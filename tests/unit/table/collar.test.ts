@@ -37,4 +37,17 @@ describe('the collar’s vessel', () => {
     play.act({ do: 'stirred', bucketId: 'demo.heather', decantLitres: decant.litres })
     expect(play.table.collar).toMatchObject({ bucketId: 'demo.heather', litres: decant.litres })
   })
+
+  test('grown too old, it is the vessel that is stirred, not the bucket', () => {
+    const play = evening()
+    play.act({ do: 'logged', potId: 'demo.34', agoMin: 60 })
+    play.act({ do: 'touched', potIds: ['demo.34'], dry: true })
+    play.act({ do: 'pick', potId: 'demo.34' })
+    const first = play.card
+    expect(first).toMatchObject({ kind: 'stir', bucketId: 'demo.heather' })
+    expect(first).not.toHaveProperty('inVessel')
+    play.act({ do: 'stirred', bucketId: 'demo.heather', decantLitres: 0.7 }).wait(6 * 60)
+    play.act({ do: 'pick', potId: 'demo.34' })
+    expect(play.card).toMatchObject({ kind: 'stir', bucketId: 'demo.heather', inVessel: true })
+  })
 })
