@@ -1,5 +1,7 @@
 import { expect, type Page, test } from '@playwright/test'
 import axe from 'axe-core'
+import { demoEvents } from '../../src/table/decide/demo.ts'
+import { opened, plant } from './bench.ts'
 import { demo, key, open, option } from './desk-page.ts'
 
 /** Sizes on the screens for clean hands, and barriers that a machine can find. */
@@ -56,8 +58,11 @@ for (const [width, height] of [
     }
   })
 
-test('twelve tiles are seen at once at 360 x 640', async ({ page }) => {
-  await demo(page)
+test('twelve tiles of the own table are seen at once at 360 x 640', async ({ page }) => {
+  await page.goto('./')
+  await opened(page)
+  await plant(page, [demoEvents()], new Date())
+  await page.reload()
   await open(page, 'pot')
   for (let i = 0; i < 4; i++) await key(page, /small/).click()
   await open(page, 'board')
