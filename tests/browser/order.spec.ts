@@ -208,3 +208,17 @@ for (let seed = 1; seed <= (process.env.PROVE ? 8 : 0); seed++)
     expect(sorted[Math.floor(0.9 * (sorted.length - 1))]).toBeLessThan(least)
     expect(sorted.at(-1)).toBeLessThan(4 * least)
   })
+
+test('a stir that is asked for while the last one is good says why', async ({ page }) => {
+  const bench = await BenchPage.on(page, [...twelve()])
+  await bench.pass(60)
+  await bench.told()
+  await bench.pass(20)
+  await expect(bench.bar).toContainText('STIRRED')
+  await expect(bench.face).toContainText('not stirred yet')
+  await bench.hit()
+  for (let i = 0; i < 12 && (await bench.label()) !== 'STIRRED'; i++) await bench.pass(15)
+  await expect(bench.face).toContainText(
+    /last stir [1-4] min ago; (early: hands are free|it would be too old)/,
+  )
+})

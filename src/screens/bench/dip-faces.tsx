@@ -1,5 +1,6 @@
 import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
+import { isStirredEarly } from '../../table/card/stirred-early.ts'
 import { halfAt } from '../../table/model/halves.ts'
 import { marksMayShow } from '../../table/steps/tongs.ts'
 import { Swatch } from '../../ui/swatch.tsx'
@@ -31,7 +32,9 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const cautions = [marked, inVessel ? '' : w.stirCaution].filter(Boolean).join(' ')
   const closed = change ? name(table.value.openBucket) : ''
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
-  const ago = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
+  const last = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
+  const why = isStirredEarly(table.value, card) && card.reason ? w.reason[card.reason] : ''
+  const ago = why ? w.stirEarly(last, why) : last
   const count = visit ? w.dipsFor(visit.dips, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
   const planned = card.insteadOf && name(card.insteadOf)
   return (

@@ -1,5 +1,6 @@
 import type { Card } from '../../table/card/card.ts'
 import { cardOf } from '../../table/card/card-now.ts'
+import { isStirredEarly } from '../../table/card/stirred-early.ts'
 import type { Table } from '../../table/model/state.ts'
 import {
   type HandsLine,
@@ -25,7 +26,9 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   if (!line) return null
   const w = words.value.bench
   const { skewMs } = table.value
-  const why = card.reason && card.kind !== 'wait' ? w.reason[card.reason] : undefined
+  // An early stir says its reason itself.
+  const saysWhy = card.kind === 'wait' || (card.kind === 'stir' && isStirredEarly(table.value, card))
+  const why = card.reason && !saysWhy ? w.reason[card.reason] : undefined
   const visit = card.kind === 'armed' ? card.visit : undefined
   const here = [visit && w.visit(visit.nth, visit.of), why].filter(Boolean).join(', ')
   const next = line.follows && table.value.buckets[line.follows.bucketId]?.facts

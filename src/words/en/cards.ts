@@ -82,6 +82,7 @@ export const cards = {
     stirVessel: 'By hand, the collar glaze you poured off.',
     stirNever: 'not stirred yet',
     stirAgo: (ago: string) => `last stir ${ago} ago`,
+    stirEarly: (last: string, why: string) => `${last}; ${why}`,
     stirWaiting: (n: number) => (isOne(n) ? '1 pot waits for it' : `${n} pots wait for it`),
     stirCaution: 'Mixer: tested GFCI or RCD, dry hands, cable clear. Unplug it before you touch the blade.',
     stirAnyway: 'hold it 2 s to dip unstirred',
