@@ -139,6 +139,10 @@ const SURELY_FULL = 2
 /** Up to this part of its room a wall draws by the square root of time. Assumption. */
 const STILL_DRINKING = 0.7
 
+/** Seconds that fill half the room of a wall of this body: well within {@link STILL_DRINKING}, at least 1. */
+export const soakSeconds = (body: Body, wallMm: number): number =>
+  Math.max(1, ((fillablePerMm(body) * wallMm) / 4 / body.sorptivityMmPerSqrtS) ** 2)
+
 /**
  * Reads a soak by `i = S sqrt(t)` (Hall & Hoff) while the wall still drinks; once it is full its gain is the part of a
  * cold soak that a dip can fill. `areaCm2`: both faces of the pot; `body`: as assumed so far. Throws RangeError for

@@ -1,6 +1,6 @@
 import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
-import { isStirredEarly } from '../../table/card/stirred-early.ts'
+import { isFresh } from '../../table/model/fresh.ts'
 import { halfAt } from '../../table/model/halves.ts'
 import { marksMayShow } from '../../table/steps/tongs.ts'
 import { Swatch } from '../../ui/swatch.tsx'
@@ -23,7 +23,7 @@ function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vesse
 
 /** A change of bucket is a card of its own: close, rinse, open, stir, and how many pots. */
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
-  const { table, words, formats } = useApp()
+  const { table, now, words, formats } = useApp()
   const w = words.value.bench
   const { decant, change, visit, waiting, agoMs, inVessel } = card
   const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''
@@ -33,7 +33,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const closed = change ? name(table.value.openBucket) : ''
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const last = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
-  const why = isStirredEarly(table.value, card) && card.reason ? w.reason[card.reason] : ''
+  const why = isFresh(table.value, card.bucketId, now.value) && card.reason ? w.reason[card.reason] : ''
   const ago = why ? w.stirEarly(last, why) : last
   const count = visit ? w.dipsFor(visit.dips, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
   const planned = card.insteadOf && name(card.insteadOf)

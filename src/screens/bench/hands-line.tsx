@@ -1,6 +1,6 @@
 import type { Card } from '../../table/card/card.ts'
 import { cardOf } from '../../table/card/card-now.ts'
-import { isStirredEarly } from '../../table/card/stirred-early.ts'
+import { isFresh } from '../../table/model/fresh.ts'
 import type { Table } from '../../table/model/state.ts'
 import {
   type HandsLine,
@@ -27,7 +27,8 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   const w = words.value.bench
   const { skewMs } = table.value
   // An early stir says its reason itself.
-  const saysWhy = card.kind === 'wait' || (card.kind === 'stir' && isStirredEarly(table.value, card))
+  const saysWhy =
+    card.kind === 'wait' || (card.kind === 'stir' && isFresh(table.value, card.bucketId, now.value))
   const why = card.reason && !saysWhy ? w.reason[card.reason] : undefined
   const visit = card.kind === 'armed' ? card.visit : undefined
   const here = [visit && w.visit(visit.nth, visit.of), why].filter(Boolean).join(', ')

@@ -16,6 +16,10 @@ export function Ways({ close }: { readonly close: () => void }) {
   const line = handsLine(table.value, schedule.value, now.value)
   const late = lateness(line)
   const may = mayBeLate(line)
+  const ends = ({ finish }: ScheduleOption) => {
+    const [likely, late] = [f.clock(finish.likely + skewMs), f.clock(finish.upper + skewMs)]
+    return likely === late ? likely : w.fromTo(likely, late)
+  }
   const take = (way: ScheduleOption) => (atMs: number) => {
     const refusal = app.act(way.action, atMs, decideSetup)
     if (refusal) said.value = refusalText(words.value, refusal)
@@ -43,8 +47,7 @@ export function Ways({ close }: { readonly close: () => void }) {
             <span>{w.way[way.cut](way.potIds.length)}</span>
             <small class="figures">
               {w.wayEnds(
-                f.clock(way.finish.likely + skewMs),
-                f.clock(way.finish.upper + skewMs),
+                ends(way),
                 way.slackMs >= 0 ? w.spare(f.span(way.slackMs)) : w.stillLate(f.span(-way.slackMs)),
                 outOfTen(1 - way.lateOdds),
               )}

@@ -20,7 +20,7 @@ export function WorthLine() {
   const w = words.value.desk.measured.worth
   const of = (offer: Offer): string => {
     const factor = factorText(offer.factor)
-    if (offer.kind === 'tile') return w.tile(factor)
+    if (offer.kind === 'clay') return w.clay(factor)
     const pot = table.value.pots[offer.potId]
     return pot ? w[offer.kind](nameOf(words.value, pot), offer.coat, factor) : ''
   }

@@ -1,33 +1,49 @@
 import { useState } from 'preact/hooks'
-import { readSoak, timesAssumed } from '../../table/forecast/readings.ts'
+import { readSoak, soakSecondsFor, timesAssumed } from '../../table/forecast/readings.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
+import type { PotState } from '../../table/model/state.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { nameOf } from '../text/pot-text.ts'
 
-/** Seconds under as usually made. Assumption. */
-const USUAL_S = 10
 /** Pots to choose from: any of them does. */
 const OFFERED = 8
 
+/** Dry, bare and of the board's own clay. */
+const tells = ({ dips, waxedAt, damp, washedAt, facts }: PotState): boolean =>
+  dips.length === 0 && [waxedAt, damp, washedAt, facts.absorption].every((of) => of === undefined)
+
 /** The clay from one minute: a pot weighed dry and after seconds in water. */
 export function PotSoak() {
+  const { table, words } = useDesk()
+  const w = words.value.desk.measured.clay
+  const pots = potsOnTable(table.value).filter(tells).slice(0, OFFERED)
+  const [chosen, setChosen] = useState<string>()
+  const pot = pots.find(({ facts }) => facts.potId === chosen) ?? pots[0]
+  if (!pot) return null
+  return (
+    <More label={w.soak}>
+      <p class="help">{w.soakHelp}</p>
+      <Choice
+        label={w.pot}
+        options={pots.map((of) => ({ value: of.facts.potId, label: `${nameOf(words.value, of)}` }))}
+        value={pot.facts.potId}
+        onChoose={setChosen}
+      />
+      <Weighed key={pot.facts.potId} pot={pot} />
+    </More>
+  )
+}
+
+function Weighed({ pot }: { readonly pot: PotState }) {
   const { table, words, act } = useDesk()
   const w = words.value.desk.measured.clay
   const { board } = table.value
-  const pots = potsOnTable(table.value)
-    .filter(({ dips, waxedAt, damp, washedAt }) =>
-      dips.length === 0 ? !(waxedAt ?? damp ?? washedAt) : false,
-    )
-    .slice(0, OFFERED)
-  const [chosen, setChosen] = useState<string>()
   const dry = useEntry('grams', undefined, true)
-  const under = useEntry('tileS', USUAL_S)
+  const under = useEntry('tileS', soakSecondsFor(table.value, pot))
   const wet = useEntry('grams', undefined, true)
-  const pot = pots.find(({ facts }) => facts.potId === chosen) ?? pots[0]
-  if (!pot) return null
   const [dryG, seconds, wetG] = [dry.value, under.value, wet.value]
   const all = dryG !== undefined && seconds !== undefined && wetG !== undefined
   const found = all ? readSoak(table.value, pot, { dryG, wetG, seconds }) : undefined
@@ -43,17 +59,7 @@ export function PotSoak() {
     if (found?.is === 'full') act({ do: 'set-board', board: { ...board, absorption: found.absorption } })
   }
   return (
-    <More label={w.soak}>
-      <p class="help">{w.soakHelp}</p>
-      <Choice
-        label={w.pot}
-        options={pots.map(({ facts }, i) => ({
-          value: facts.potId,
-          label: `${nameOf(words.value, pots[i])}`,
-        }))}
-        value={pot.facts.potId}
-        onChoose={setChosen}
-      />
+    <>
       <div class="fields">
         <EntryField entry={dry} label={w.dry} />
         <EntryField entry={under} label={w.under} />
@@ -69,6 +75,6 @@ export function PotSoak() {
           </button>
         </div>
       ) : null}
-    </More>
+    </>
   )
 }

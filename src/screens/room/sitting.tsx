@@ -114,8 +114,7 @@ function WaysOut() {
             <strong>{b.way[way.cut](way.potIds.length)}</strong>
             <span class="figures">
               {b.wayEnds(
-                days.moment(way.finish.likely),
-                days.moment(way.finish.upper),
+                days.between(way.finish),
                 way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : b.stillLate(f.span(-way.slackMs)),
                 outOfTen(1 - way.lateOdds),
               )}

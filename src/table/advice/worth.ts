@@ -14,8 +14,8 @@ import type { PotState, Table } from '../model/state.ts'
 
 /** One measurement that would narrow the waits of this board. */
 export type Offer =
-  /** The clay: one tile weighed, dipped twice in water. */
-  | { readonly kind: 'tile'; readonly factor: number }
+  /** The clay: a pot weighed dry and after seconds in water, or a tile dipped twice. */
+  | { readonly kind: 'clay'; readonly factor: number }
   /** A pot, weighed bare and after its coat, or touched at its likely moment; coats from 1. */
   | {
       readonly kind: 'scale' | 'touch'
@@ -105,7 +105,7 @@ function computed(table: Table, learned: Learned, now: number): BoardWorth | und
   if (table.board.sorptivityMmPerSqrtS === undefined && learned.count === 0)
     offers.push({
       measurement: { kind: 'reading', sd: readingOf(start, unlearnedOn(dippedBody(body))) },
-      at: (factor) => ({ kind: 'tile', factor }),
+      at: (factor) => ({ kind: 'clay', factor }),
     })
   waits.forEach((wait, k) => {
     const { potId, coat } = wait

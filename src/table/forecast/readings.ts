@@ -11,6 +11,7 @@ import {
   type Soak,
   type SoakReading,
   soakReading,
+  soakSeconds,
   sorptivityOf,
 } from '../../engine/wall/calibrate.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
@@ -142,6 +143,10 @@ export function readSoak(table: Table, { facts }: PotState, soak: Soak): SoakRea
       return reading
   }
 }
+
+/** Seconds in water, whole ones, after which a pot of this table tells how fast it drinks. */
+export const soakSecondsFor = (table: Table, { facts }: PotState): number =>
+  Math.round(soakSeconds(bodyOf(table, facts), facts.shape.wallMm))
 
 const FACES = ['inside', 'outside'] as const
 

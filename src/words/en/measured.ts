@@ -63,7 +63,7 @@ export const measured = {
     wrong: 'The longer dip must gain more.',
     soak: 'One pot in water',
     soakHelp:
-      'A dry pot without wax, weighed. Under water, inside full: 10 s tell how fast it drinks, 10 min how much it holds. Wipe the drops off, weigh. No glaze before it is dry again.',
+      'A dry pot without wax, weighed. Under water, inside full: these few seconds tell how fast it drinks, 10 min how much it holds. Wipe the drops off, weigh. No glaze before it is dry again.',
     pot: 'Pot',
     under: 'Seconds under',
     dry: 'Dry',
@@ -124,7 +124,7 @@ export const measured = {
     known: (factor: string) => `Waits are known to a factor of ${factor}.`,
     bought: (checks: number, before: string, now: string) =>
       `${checks} checks brought waits from a factor of ${before} to ${now}.`,
-    tile: (factor: string) => `One pot weighed dry and after 10 s in water (Room): factor ${factor}.`,
+    clay: (factor: string) => `One pot weighed dry and after seconds in water (Room): factor ${factor}.`,
     scale: (pot: Name, coat: number, factor: string) =>
       `Pot ${pot} on a kitchen scale, bare and right after coat ${coat}: factor ${factor}.`,
     touch: (pot: Name, coat: number, factor: string) =>

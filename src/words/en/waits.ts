@@ -51,8 +51,8 @@ export const waits = {
     fewerCoats: (n: number) => (isOne(n) ? 'One coat less on 1 pot' : `One coat less on ${n} pots`),
     nextFiring: (n: number) => (isOne(n) ? '1 pot into the next firing' : `${n} pots into the next firing`),
   },
-  wayEnds: (likely: string, late: string, then: string, outOfTen: number) =>
-    `last dip ${likely === late ? likely : `${likely} to ${late}`}, ${then}; in time ${outOfTen} in 10`,
+  wayEnds: (when: string, then: string, outOfTen: number) =>
+    `last dip ${when}, ${then}; in time ${outOfTen} in 10`,
   noWays: 'Looking for ways out.',
   potterDoes: {
     empty: '',

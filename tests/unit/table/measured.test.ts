@@ -13,6 +13,7 @@ import {
   readPair,
   readSlide,
   readSoak,
+  soakSecondsFor,
   thirstOf,
   timesAssumed,
 } from '../../../src/table/forecast/readings.ts'
@@ -129,6 +130,16 @@ describe('glaze and clay', () => {
       const absorption = full?.is === 'full' ? full.absorption : 0
       expect(absorption).toBeLessThan(50 / 400 / 0.85)
       expect(absorption).toBeGreaterThan(47 / 400 / 0.85)
+    })
+
+    it('asks for seconds in which a usual wall still drinks, thin or thick', () => {
+      for (const wallMm of [3.5, 5, 8]) {
+        const play = demo()
+        const { facts } = play.table.pots['demo.33']!
+        play.act({ do: 'set-pot', pot: { ...facts, shape: { ...facts.shape, wallMm } } })
+        const seconds = soakSecondsFor(play.table, play.table.pots['demo.33']!)
+        expect(soaked(play, seconds, 0.11)?.is, `${wallMm} mm, ${seconds} s`).toBe('suction')
+      }
     })
 
     it('says when the scale is too coarse for it, and refuses weights that cannot be', () => {

@@ -14,7 +14,7 @@ describe('before a sitting', () => {
     expect(untaught).toBe(factor)
     expect(factor).toBeGreaterThan(3)
     expect(best!.factor).toBeLessThan(0.93 * factor)
-    if (best!.kind !== 'tile') expect(play.table.pots[best!.potId]!.dips).toHaveLength(0)
+    if (best!.kind !== 'clay') expect(play.table.pots[best!.potId]!.dips).toHaveLength(0)
   })
 
   test('after three touches, what they bought', () => {
@@ -27,7 +27,7 @@ describe('before a sitting', () => {
     const { factor, untaught, checks, best } = now(play)
     expect(checks).toBe(3)
     expect(factor).toBeLessThan(untaught)
-    expect(best?.kind).not.toBe('tile')
+    expect(best?.kind).not.toBe('clay')
   })
 
   test('by the clock, or with no bare pot, there is nothing to say', () => {

@@ -31,3 +31,13 @@ test('hours are told with their minutes', () => {
   expect(metric.span(301 * 60_000)).toBe('5 h 01 min')
   expect(metric.span(9 * 3600_000)).toBe('9 h')
 })
+
+test('how long something takes at least and at most, in few letters', () => {
+  const span = (leastMin: number, mostMin: number) => metric.spanBetween(leastMin * 60_000, mostMin * 60_000)
+  expect(span(12, 25)).toBe('12–25 min')
+  expect(span(25, 25)).toBe('25 min')
+  expect(span(70, 100)).toBe('1–2 h')
+  expect(span(9.2 * 60, 12.4 * 60)).toBe('9–13 h')
+  expect(span(9.2 * 60, Infinity)).toBe('over 9 h')
+  expect(span(20, Infinity)).toBe('unsure')
+})
