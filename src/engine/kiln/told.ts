@@ -1,7 +1,10 @@
 /** Levels as they are told: numbered, with places. */
-import type { Built, Problem } from './build.ts'
+
+import { boundOf } from './bound.ts'
 import type { LeftOut, LoadLevel, LoadPlan, PlacedItem, Shelf } from './contract.ts'
 import { inOrder } from './places.ts'
+import type { Built, Problem } from './problem.ts'
+import { topMm, unseenIn } from './search.ts'
 import { sumMm } from './stock.ts'
 import type { Stood, Tray } from './tray.ts'
 
@@ -87,16 +90,12 @@ export function toldPlan(
       loaded: loaded !== undefined,
     }
   })
-  const heightMm = Math.max(
-    0,
-    ...levels.flatMap(({ upMm, items }) => items.map((one) => upMm + one.heightMm)),
-  )
   return {
     levels: levels.sort((a, b) => a.number - b.number),
     leftOut,
-    unseen: [],
-    heightMm,
-    bound: { levels: 0, heightMm: 0 },
+    unseen: unseenIn(problem, trays).map(({ id }) => id),
+    heightMm: topMm(trays),
+    bound: boundOf(problem),
     passes,
   }
 }

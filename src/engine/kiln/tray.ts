@@ -8,7 +8,10 @@ import { type Floor, floorOf, POST_RADIUS_MM, type Region } from './region.ts'
 export interface Stood {
   readonly item: Item
   readonly disc: Disc
+  /** Put there by hand. */
   readonly pinned: boolean
+  /** Stays where it is while others are pressed in. */
+  readonly fixed: boolean
 }
 
 /** The thermocouple's tip on a level: a disc for all that reach up to it. */
@@ -86,6 +89,6 @@ export function place(tray: Tray, item: Item, halfGap: number): boolean {
   const r = item.reachMm + halfGap
   const spot = tightestSpot(discsFor(tray, item), regionFor(tray, item), r)
   if (!spot) return false
-  tray.stood.push({ item, disc: { ...spot, r }, pinned: false })
+  tray.stood.push({ item, disc: { ...spot, r }, pinned: false, fixed: false })
   return true
 }
