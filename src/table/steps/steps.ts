@@ -61,6 +61,10 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
   return { is: 'kiln', dry: band?.kiln ?? dry }
 }
 
+/** Never before the upper bound of a wait unless a touch said dry; then START says that it was. */
+export const mayBeDipped = (step: Step, now: number): boolean =>
+  step.is === 'dip' || (step.is === 'touch' && now >= step.dry.upper)
+
 const askAgainMs = (ageMs: number): number =>
   Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))
 
