@@ -89,7 +89,8 @@ function taken(
     }
     case 'dip': {
       const here = stepIn(steps, task.potId)
-      if (!here || nextBucket(table, here.pot) !== task.bucketId || !mayBeDipped(here.step, now)) return undefined
+      if (!here || nextBucket(table, here.pot) !== task.bucketId || !mayBeDipped(here.step, now))
+        return undefined
       if (task.heldMs > 0 && now < task.startAt) return undefined
       const card = dipCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
       if (!card || card.kind === 'armed') return card && { card: { ...card, reason: task.reason } }

@@ -82,6 +82,7 @@ export const other = {
       fanClose: 'fan close by',
     },
     taught: 'based on',
+    untaught: 'without checks',
     checks: (n: number) => (n === 0 ? 'no checks yet' : isOne(n) ? '1 check' : `${n} checks`),
     band: (early: string, likely: string, late: string) => `${likely} (${early} to ${late})`,
     bare: 'Nothing is on it yet.',

@@ -88,7 +88,8 @@ describe('a pot of their own choice', () => {
     play.wait(9 * MIN_S).ask()
     // Pots of a visit to come: dry by the clock, and kept for their bucket.
     const kept = Object.values(play.table.pots).find(
-      (pot) => pot.dips.length === 1 && play.table.stacks[pot.facts.stackId ?? '']?.coats[1]?.bucketId === 'H',
+      (pot) =>
+        pot.dips.length === 1 && play.table.stacks[pot.facts.stackId ?? '']?.coats[1]?.bucketId === 'H',
     )!
     expect(play.nowMs).toBeGreaterThan(kept.dips[0]!.outAt + 13 * MIN_S * 1000)
     expect(handsLine(play.table, play.schedule, play.nowMs)?.follows).toBeDefined()
