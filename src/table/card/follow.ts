@@ -4,7 +4,7 @@ import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { UNPLANNED } from '../steps/step-rows.ts'
-import { mayBeDipped, nextBucket } from '../steps/steps.ts'
+import { dueWhat, mayBeDipped, nextBucket } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
 import type { Card, CardReason, Due, Kept, Visit } from './card.ts'
 import type { FollowedSchedule } from './card-now.ts'
@@ -190,11 +190,12 @@ function isHeld(line: readonly Task[]): boolean {
 
 /** What will want the hands, soonest first: touches as they come due, and what was told. */
 function duesOf(table: Table, steps: readonly AtStep[], line: readonly Task[]): readonly Due[] {
-  const touches = steps.flatMap(({ pot, step }): Due[] =>
-    step.is === 'wait' && nextBucket(table, pot) !== undefined
-      ? [{ potId: pot.facts.potId, at: step.askAt, what: 'touch', band: step.dry }]
-      : [],
-  )
+  const touches = steps.flatMap(({ pot, step }): Due[] => {
+    const what = step.is === 'wait' ? dueWhat(table, pot, step) : undefined
+    return step.is === 'wait' && what
+      ? [{ potId: pot.facts.potId, at: step.askAt, what, band: step.dry }]
+      : []
+  })
   const touched = new Set(touches.map((due) => due.potId))
   const tasks = line.flatMap((task): Due[] => {
     switch (task.is) {

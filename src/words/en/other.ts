@@ -113,7 +113,7 @@ export const other = {
     over: (zone: string, mm: string, limit: string) => `${zone} ${mm}, limit ${limit}: too thick`,
     close: (zone: string, mm: string, limit: string) => `${zone} up to ${mm}, limit ${limit}: close`,
     seconds: (s: number) => `${s} s would fit`,
-    skip: 'skip this coat',
+    skip: 'Skip this coat',
     runOver: (room: string) => `May run down its ${room} of bare foot onto the shelf`,
     runNear: (run: string, room: string) => `May run ${run} of its ${room} of bare foot`,
     runUnknown: 'Unknown whether it runs: no test tile yet',

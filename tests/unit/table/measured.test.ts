@@ -19,8 +19,8 @@ import {
 } from '../../../src/table/forecast/readings.ts'
 import { waterNowG } from '../../../src/table/forecast/saturation.ts'
 import { profileOf } from '../../../src/table/forecast/shape-inputs.ts'
-import { pickUpOfPin, slopOf } from '../../../src/table/forecast/wall-inputs.ts'
 import { untaughtForecast } from '../../../src/table/forecast/wall-forecast.ts'
+import { pickUpOfPin, slopOf } from '../../../src/table/forecast/wall-inputs.ts'
 import { DEFAULT_AIR } from '../../../src/table/model/defaults.ts'
 import { Play, START_MS } from './play.ts'
 
