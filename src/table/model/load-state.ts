@@ -79,6 +79,7 @@ export interface OffsetTaken {
   readonly at: number
 }
 
+/** A level within its load. */
 export const levelKey = ({ column, storey }: { readonly column: Column; readonly storey: number }): string =>
   `${column} ${storey}`
 
