@@ -34,7 +34,7 @@ const BOARD = /^[A-Z]{1,2}$/
 const ID = /^[\w.~-]{1,100}$/
 
 /** A schema for every field of a noun, those that may be left out among them. */
-type Fields<T> = { readonly [K in keyof Required<T>]: z.ZodMiniType }
+export type Fields<T> = { readonly [K in keyof Required<T>]: z.ZodMiniType }
 
 /** A finite number within a range, its ends included. */
 export const between = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most))
