@@ -91,6 +91,8 @@ function useDueText(): (due: Due) => string {
         return w.waitStir(table.value.buckets[bucketId]?.facts.name ?? '')
       case 'touch':
         return w.waitTouch(number, pot ? placeOf(pot) : '')
+      case 'foot-check':
+        return w.waitFoot(number)
       case 'dip':
         return w.waitDip(number)
       case 'wax-sets':

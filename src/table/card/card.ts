@@ -173,7 +173,11 @@ export type StuckWhy = 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket'
 /** Something that will want the hands at a moment. */
 export interface Due {
   readonly at: number
-  readonly what: NonNullable<(typeof STEP_ROWS)[keyof typeof STEP_ROWS]['due']> | 'dip' | 'stir'
+  readonly what:
+    | NonNullable<(typeof STEP_ROWS)[keyof typeof STEP_ROWS]['due']>
+    | 'dip'
+    | 'stir'
+    | 'foot-check'
   readonly band?: BandMs
   /** The pot it is about; of a stir the bucket. */
   readonly potId?: string

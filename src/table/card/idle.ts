@@ -1,8 +1,7 @@
 import { forecastOf } from '../forecast/forecast.ts'
 import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
-import { STEP_ROWS } from '../steps/step-rows.ts'
-import { dueAt, nextBucket } from '../steps/steps.ts'
+import { dueAt, dueWhat, nextBucket } from '../steps/steps.ts'
 import type { AtStep } from '../steps/work.ts'
 import type { Card, Due } from './card.ts'
 import { dipCard, returnCard } from './dip-card.ts'
@@ -15,7 +14,7 @@ const DUES_SHOWN = 2
 
 /** Nothing for the hands right now: return what was decanted, stir ahead, wait, or all is done. */
 export function idleCard(table: Table, steps: readonly AtStep[], now: number): Card {
-  const due = dues(steps)
+  const due = dues(table, steps)
   const soon = due[0]
   if (soon && soon.what === 'wipe-dries' && soon.at - now < STIR_AHEAD_MS) {
     const pot = table.pots[soon.potId ?? '']
@@ -44,10 +43,10 @@ const collarStillWanted = (table: Table, steps: readonly AtStep[]): boolean =>
   })
 
 /** What will want the hands later, soonest first. */
-function dues(steps: readonly AtStep[]): readonly Due[] {
+function dues(table: Table, steps: readonly AtStep[]): readonly Due[] {
   return steps
     .flatMap(({ pot, step }): Due[] => {
-      const what = STEP_ROWS[step.is].due
+      const what = dueWhat(table, pot, step)
       if (what === undefined) return []
       return [{ potId: pot.facts.potId, at: dueAt(step), what, ...('dry' in step ? { band: step.dry } : {}) }]
     })
