@@ -1,126 +1,17 @@
 /** One pass: from the order of pots to levels from the floor up. Lengths in mm. */
-import type { Column, Kiln, LeftOutWhy, Spot } from './contract.ts'
+import type { Column, Kiln, LeftOutWhy } from './contract.ts'
 import { fill } from './fill.ts'
 import type { Item } from './items.ts'
 import type { Built, Hints, Problem, Way } from './problem.ts'
-import { middleOf, outsideMm } from './region.ts'
 import { seatRiders } from './riders.ts'
-import { isHalf, postFor, type Stock, shelvesFor, stockOf, sumMm, takePosts, takeShelf } from './stock.ts'
-import { halfGapMm, openTray, place, probeAt, regionFor, type Tray } from './tray.ts'
-
-/** A column while it grows. */
-interface Pile {
-  readonly column: Column
-  /** Underside of its next shelf. */
-  underMm: number
-  /** Of its next level. */
-  storey: number
-  /** Its uppermost level, filled before the others. */
-  top: Tray | null
-  /** Nothing more goes on. */
-  closed: boolean
-  /** What can open no level here, and why. */
-  readonly noOpener: Map<Item, LeftOutWhy>
-}
-
-/** Everything that a pass changes. */
-interface Site {
-  readonly problem: Problem
-  readonly way: Way
-  readonly hints: Hints
-  readonly stock: Stock
-  readonly piles: Map<Column, Pile>
-  readonly trays: Tray[]
-  /** Pots in no place yet. */
-  readonly rest: Item[]
-  /** Cone sets and tiles in no place yet. */
-  readonly riders: Item[]
-  readonly halfGap: number
-  readonly ceilingMm: number
-}
+import { lastPin, openFor, type Pile, pileOf, pinsOf, putFixed, type Site, standLoaded } from './site.ts'
+import { isHalf, postFor, stockOf, sumMm, takePosts, takeShelf } from './stock.ts'
+import { halfGapMm, place, probeAt, type Tray } from './tray.ts'
 
 const isClear = (item: Item): boolean => item.risk === 0
 
-/** An item has room on a tray that is bare. */
-function fitsBare(tray: Tray, item: Item): boolean {
-  const region = regionFor(tray, item)
-  const { x, y } = middleOf(region)
-  return outsideMm(region, x, y) <= 1e-6
-}
-
 const tallestMm = (tray: Tray): number =>
   tray.stood.reduce((most, { item }) => Math.max(most, item.heightMm), 0)
-
-/** Puts what was fixed by hand where it was put, whatever else is there. */
-function putFixed(site: Site, tray: Tray, spots: readonly Spot[], pinned: boolean): void {
-  for (const { id, xMm: x, yMm: y } of spots) {
-    const item = site.problem.items.get(id)
-    if (item) tray.stood.push({ item, disc: { x, y, r: item.reachMm + site.halfGap }, pinned, fixed: true })
-  }
-}
-
-/** The column as far as it stands; half shelves begin where the whole ones end. */
-function pileOf({ problem, piles }: Site, column: Column): Pile {
-  const known = piles.get(column)
-  if (known) return known
-  const whole = piles.get('whole')
-  const pile: Pile = {
-    column,
-    underMm: whole?.underMm ?? problem.kiln.clearances.firstShelfMm,
-    storey: 1,
-    top: null,
-    closed: false,
-    noOpener: new Map(),
-  }
-  piles.set(column, pile)
-  return pile
-}
-
-/** Loaded levels as trays; what they used is taken from the stock. */
-function standLoaded(site: Site): void {
-  const { kiln, loaded } = site.problem
-  const order = [...loaded].sort(
-    (a, b) => Number(a.column !== 'whole') - Number(b.column !== 'whole') || a.storey - b.storey,
-  )
-  for (const { column, storey, shelfId, postMm, items } of order) {
-    const shelf = kiln.shelves.find(({ id }) => id === shelfId)
-    if (!shelf) continue
-    const pile = pileOf(site, column)
-    takeShelf(site.stock, shelf)
-    takePosts(site.stock, postMm)
-    const upMm = pile.underMm + shelf.thickMm
-    // Nothing is added to a level that is loaded.
-    const tray = openTray(kiln, shelf, { column, storey, upMm, limitMm: 0 }, postMm)
-    putFixed(site, tray, items, false)
-    pile.storey = storey + 1
-    pile.underMm = upMm + sumMm(postMm)
-    pile.closed = postMm.length === 0
-    site.trays.push(tray)
-  }
-}
-
-/** A bare tray on the largest shelf that takes the opener; null where none does. */
-function openFor(
-  { problem, stock }: Site,
-  pile: Pile,
-  opener: Item | null,
-  postMm: readonly number[],
-  hintMm?: number,
-): Tray | null {
-  for (const shelf of shelvesFor(problem.kiln, stock, pile.column)) {
-    const upMm = hintMm ?? pile.underMm + shelf.thickMm
-    const at = { column: pile.column, storey: pile.storey, upMm, limitMm: 0 }
-    const tray = openTray(problem.kiln, shelf, at, postMm)
-    if (!opener || fitsBare(tray, opener)) return tray
-  }
-  return null
-}
-
-const pinsOf = ({ problem }: Site, column: Column, storey: number) =>
-  problem.pinned.filter((one) => one.column === column && one.storey === storey)
-
-const lastPin = ({ problem }: Site, column: Column): number =>
-  Math.max(0, ...problem.pinned.filter((one) => one.column === column).map(({ storey }) => storey))
 
 /** Fills what will be the uppermost level of a column before all others: the tallest that isn't risky, and on. */
 function reserveTop(site: Site, pile: Pile): void {

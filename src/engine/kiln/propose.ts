@@ -2,7 +2,7 @@
 import { randomFrom, seedOf } from '../numeric/random.ts'
 import { checkLoad } from './check-load.ts'
 import type { LeftOut, LeftOutWhy, LoadInput, LoadPlan, PotToLoad } from './contract.ts'
-import { type Item, itemOf, itemOfSpecial } from './items.ts'
+import { byOrder, type Item, itemOf, itemOfSpecial } from './items.ts'
 import { leftOutOf, tooLarge } from './left-out.ts'
 import type { Built, Problem } from './problem.ts'
 import { searching } from './search.ts'
@@ -37,23 +37,25 @@ export function* proposing(input: LoadInput, passes: number): Generator<LoadPlan
     if (large) held.push(large)
     else items.set(item.id, item)
   }
-  for (const pot of input.pots) {
+  // In an order of their own, so that the order given decides nothing.
+  const pots = input.pots.map((pot) => ({ pot, item: itemOf(pot) })).sort((a, b) => byOrder(a.item, b.item))
+  for (const { pot, item } of pots) {
     const why = fixed.has(pot.id) ? null : heldBack(pot)
     if (why) held.push({ id: pot.id, why, mostMm: null, would: why === 'noSlab' ? [{ kind: 'slab' }] : [] })
-    else take(itemOf(pot))
+    else take(item)
   }
-  for (const one of input.specials) take(itemOfSpecial(one))
+  for (const item of input.specials.map(itemOfSpecial).sort(byOrder)) take(item)
   const problem: Problem = { kiln, items, pinned, loaded }
-  const pots = [...items.values()].filter(({ id, kind }) => kind === 'pot' && !fixed.has(id))
+  const loose = [...items.values()].filter(({ id, kind }) => kind === 'pot' && !fixed.has(id))
   const seed = seedOf(input.loadId)
-  const search = searching(problem, pots, randomFrom(seed))
+  const search = searching(problem, loose, randomFrom(seed))
   let best: Built = { trays: [], missed: [] }
   for (let pass = 1; ; pass++) {
     const found = search.next().value
     if (found) best = found
     const last = pass >= passes
     if (last || found) {
-      const plan = toldPlan(problem, best, [...held, ...leftOutOf(problem, best, pots, seed, last)], pass)
+      const plan = toldPlan(problem, best, [...held, ...leftOutOf(problem, best, loose, seed, last)], pass)
       if (last) return plan
       yield plan
     } else yield null

@@ -46,11 +46,29 @@ const pressed = (trays: readonly Tray[]): number =>
     0,
   )
 
+/** Pinned items that do not stand on the level they were put on. */
+const unpinned = ({ pinned }: Problem, trays: readonly Tray[]): number =>
+  pinned.filter(
+    ({ id, column, storey }) =>
+      !trays.some(
+        (tray) =>
+          tray.column === column && tray.storey === storey && tray.stood.some(({ item }) => item.id === id),
+      ),
+  ).length
+
 /** What counts, gravest first: the smaller the better. */
 function marks(problem: Problem, { trays, missed }: Built): number[] {
   const levels = trays.reduce((sum, { shelf }) => sum + (isHalf(shelf) ? 0.5 : 1), 0)
   const onEnd = trays.filter(({ postMm }) => postMm.length > 1).length
-  return [missed.length, pressed(trays), unseenIn(problem, trays).length, onEnd, levels, topMm(trays)]
+  return [
+    unpinned(problem, trays),
+    missed.length,
+    pressed(trays),
+    unseenIn(problem, trays).length,
+    onEnd,
+    levels,
+    topMm(trays),
+  ]
 }
 
 /** Whether `a` is the better answer. */
@@ -105,7 +123,13 @@ function passed(problem: Problem, way: Way, hints: Hints): { readonly built: Bui
         return before?.storey === storey && Math.abs(before.upMm - upMm) < 1e-6
       })
     known = { tops, riders }
-    if (same || round + 1 >= ROUNDS) return { built: best, hints: known }
+    if (!same && round + 1 < ROUNDS) continue
+    // A top that is filled last always comes to stand where its pins are.
+    if (way.topFirst && unpinned(problem, best.trays) > 0) {
+      const last = build(problem, { ...way, topFirst: false }, known)
+      if (isBetter(problem, last, best)) best = last
+    }
+    return { built: best, hints: known }
   }
 }
 
