@@ -5,7 +5,7 @@ import type { Item } from './items.ts'
 import type { Built, Hints, Problem, Way } from './problem.ts'
 import { seatRiders } from './riders.ts'
 import { lastPin, openFor, type Pile, pileOf, pinsOf, putFixed, type Site, standLoaded } from './site.ts'
-import { isHalf, postFor, stockOf, sumMm, takePosts, takeShelf } from './stock.ts'
+import { isHalf, postFor, shelvesLeft, stockOf, sumMm, takePosts, takeShelf } from './stock.ts'
 import { halfGapMm, place, probeAt, type Tray } from './tray.ts'
 
 const isClear = (item: Item): boolean => item.risk === 0
@@ -33,46 +33,61 @@ function reserveTop(site: Site, pile: Pile): void {
   pile.top = tray
 }
 
+/** A tray for an opener on these posts (none: it carries nothing), or why there is none. */
+function begun(
+  site: Site,
+  pile: Pile,
+  opener: Item | null,
+  tallMm: number,
+  posts: readonly number[],
+): Tray | LeftOutWhy {
+  const { clearances } = site.problem.kiln
+  const tray = openFor(site, pile, opener, posts)
+  if (!tray) return 'noShelf'
+  const aboveMm = pile.top ? pile.top.shelf.thickMm + tallestMm(pile.top) : 0
+  const endMm = tray.upMm + (pile.top ? sumMm(posts) + aboveMm : tallMm)
+  if (endMm > site.ceilingMm + 1e-9) return 'noRoom'
+  const underLidMm = site.ceilingMm - tray.upMm
+  tray.limitMm = posts.length > 0 ? Math.min(underLidMm, sumMm(posts) - clearances.headspaceMm) : underLidMm
+  return tray
+}
+
 /** Opens the next level of a column and fills it; false where nothing goes on. */
 function grow(site: Site, pile: Pile): boolean {
   const { problem, stock, way, rest } = site
   const { kiln, items } = problem
   const pins = pinsOf(site, pile.column, pile.storey)
   const pinsMm = Math.max(0, ...pins.map(({ id }) => items.get(id)?.heightMm ?? 0))
-  const aboveMm = pile.top ? pile.top.shelf.thickMm + tallestMm(pile.top) : 0
   const mustGo = pile.storey <= lastPin(site, pile.column)
   const openers: (Item | null)[] = rest.filter((item) => !pile.noOpener.has(item))
   for (const opener of mustGo ? [...openers, null] : openers) {
     const tallMm = Math.max(opener?.heightMm ?? 0, pinsMm)
     const post = postFor(stock, tallMm + kiln.clearances.headspaceMm, way.onEnd)
-    if (!post && pile.top) {
-      if (opener) pile.noOpener.set(opener, 'noPosts')
-      continue
+    // On a level that carries nothing no posts are in the way.
+    const choices = [...(post ? [post] : []), ...(pile.top ? [] : [[]])]
+    let why: LeftOutWhy = 'noPosts'
+    for (const posts of choices) {
+      const tray = begun(site, pile, opener, tallMm, posts)
+      if (typeof tray === 'string') {
+        why = tray
+        continue
+      }
+      putFixed(site, tray, pins, true)
+      seatRiders(tray, tray, site.riders, site.hints, kiln)
+      fill(tray, rest, site.halfGap, () => true, way.roll)
+      if (tray.stood.length === 0 && !mustGo) {
+        why = 'noRoom'
+        continue
+      }
+      takeShelf(stock, tray.shelf)
+      takePosts(stock, posts)
+      site.trays.push(tray)
+      pile.storey++
+      pile.underMm = tray.upMm + sumMm(posts)
+      pile.closed = posts.length === 0
+      return true
     }
-    const posts = post ?? []
-    const tray = openFor(site, pile, opener, posts)
-    if (!tray) {
-      if (opener) pile.noOpener.set(opener, 'noShelf')
-      continue
-    }
-    const endMm = tray.upMm + (pile.top ? sumMm(posts) + aboveMm : tallMm)
-    if (endMm > site.ceilingMm + 1e-9) {
-      if (opener) pile.noOpener.set(opener, 'noRoom')
-      continue
-    }
-    tray.limitMm = post ? sumMm(posts) - kiln.clearances.headspaceMm : site.ceilingMm - tray.upMm
-    // Posts that leave no room for another shelf carry none.
-    if (!pile.top && tray.upMm + tray.limitMm > site.ceilingMm) tray.limitMm = site.ceilingMm - tray.upMm
-    takeShelf(stock, tray.shelf)
-    takePosts(stock, posts)
-    putFixed(site, tray, pins, true)
-    seatRiders(tray, tray, site.riders, site.hints, kiln)
-    fill(tray, rest, site.halfGap, () => true, way.roll)
-    site.trays.push(tray)
-    pile.storey++
-    pile.underMm = tray.upMm + sumMm(posts)
-    pile.closed = !post
-    return true
+    if (opener) pile.noOpener.set(opener, why)
   }
   return false
 }
@@ -111,13 +126,17 @@ function finish(site: Site, pile: Pile, grown: number): void {
 function raise(site: Site, columns: readonly Column[], until: number): void {
   const piles = columns.map((column) => pileOf(site, column)).filter(({ closed }) => !closed)
   const grown = site.trays.length
-  if (site.way.topFirst && until === Infinity) for (const pile of piles) reserveTop(site, pile)
+  const pinsLeft = ({ column, storey }: Pile) => Math.max(0, lastPin(site, column) + 1 - storey)
+  const pinned = piles.reduce((sum, pile) => sum + pinsLeft(pile), 0)
+  if (site.way.topFirst && until === Infinity)
+    for (const pile of piles)
+      if (pinsLeft(pile) > 0 || shelvesLeft(site.problem.kiln, site.stock, pile.column) > pinned)
+        reserveTop(site, pile)
   for (;;) {
-    const wants = ({ column, storey, top }: Pile) =>
-      site.rest.length > 0 || storey + (top ? 1 : 0) <= lastPin(site, column)
+    const must = (pile: Pile) => pinsLeft(pile) > (pile.top ? 1 : 0)
     const pile = piles
-      .filter((one) => !one.closed && one.storey <= until && wants(one))
-      .sort((a, b) => a.underMm - b.underMm)[0]
+      .filter((one) => !one.closed && one.storey <= until && (site.rest.length > 0 || must(one)))
+      .sort((a, b) => Number(must(b)) - Number(must(a)) || a.underMm - b.underMm)[0]
     if (!pile) break
     if (!grow(site, pile)) pile.closed = true
   }
@@ -165,9 +184,11 @@ export function build(problem: Problem, way: Way, hints: Hints): Built {
   return { trays: site.trays, missed }
 }
 
-/** A last try for what is left, wherever it goes; nothing risky above others. */
-function sweep({ rest, riders, trays, halfGap }: Site): void {
+/** A last try for what is left, wherever it goes; nothing risky above others, and riders only where none was better. */
+function sweep({ rest, riders, trays, halfGap, hints }: Site): void {
   const below = (tray: Tray) => tray.postMm.length > 0 || tray.storey === 1
-  for (const item of [...riders.splice(0), ...rest.splice(0)])
+  const hasCones = trays.some(({ stood }) => stood.some(({ item }) => item.kind === 'cones'))
+  const last = riders.filter(({ id, kind }) => hints.riders.has(id) || (kind === 'tile' && hasCones))
+  for (const item of [...last, ...rest.splice(0)])
     trays.some((tray) => (isClear(item) || below(tray)) && place(tray, item, halfGap))
 }

@@ -95,6 +95,8 @@ export interface PlacedItem {
   readonly pinned: boolean
   /** Shelf place, as `2.4`; null of a cone set. */
   readonly place: string | null
+  /** A cone set stands on a stub so high for the spy hole to see it; omitted, on the shelf. */
+  readonly raisedMm?: number
 }
 
 /** A post's axis on a level; every post of a level is of the same pieces. */

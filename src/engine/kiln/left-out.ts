@@ -116,6 +116,6 @@ function asideOf(problem: Problem, pots: readonly Item[], missedBefore: number, 
     pots.filter((item) => item !== tallest),
     seed,
   )
-  const gains = missedBefore - missed.length
+  const gains = missedBefore - missed.length - 1
   return gains > 0 ? { potId: tallest.id, gains, missed } : null
 }

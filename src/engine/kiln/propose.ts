@@ -69,8 +69,8 @@ const run = (steps: Generator<LoadPlan | null, LoadPlan>): LoadPlan => {
   }
 }
 
-/** The load after so many passes, with what would get in what is left out: see {@link proposing}. */
-export const proposeLoad = (input: LoadInput, passes = FINAL_PASSES): LoadPlan =>
+/** The load after so many passes, `FIRST_PASSES` where omitted, with what would get in what is left out: see {@link proposing}. */
+export const proposeLoad = (input: LoadInput, passes = FIRST_PASSES): LoadPlan =>
   run(proposing(input, passes))
 
 /** The load as it is first told, after a few passes and without what would get more in: see {@link proposing}. */

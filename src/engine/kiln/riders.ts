@@ -5,14 +5,23 @@ import type { Hints, Where } from './problem.ts'
 import { outsideMm, type Region } from './region.ts'
 import { discsFor, halfGapMm, regionFor, type Tray } from './tray.ts'
 
-/** A cone set is seen from a hole up to so much above its tips. Assumption: the eye is at some way from the hole. */
+/** A hole sees a cone set whose tips are no more than this below it. Assumption: the eye is at some way from the hole. */
 const SEEN_OVER_MM = 50
 /** Steps round the rim in search of a free spot. */
 const STEP_DEG = 3
 
-/** A hole sees a cone set of this height on a shelf at `upMm`. */
-export const sees = (hole: SpyHole, upMm: number, heightMm: number): boolean =>
-  hole.upMm >= upMm && hole.upMm <= upMm + heightMm + SEEN_OVER_MM
+/** The hole that looks in on a level, or undefined: a low cone set is raised to it. */
+export const holeAt = (kiln: Kiln, { upMm, column }: Tray, freeMm: number): SpyHole | undefined =>
+  kiln.spyHoles.find(
+    (hole) =>
+      hole.upMm >= upMm &&
+      hole.upMm <= upMm + freeMm &&
+      (column === 'whole' || hole.angleDeg % 180 === 0 || (column === 'left') === hole.angleDeg < 180),
+  )
+
+/** How high a cone set is raised, on a stub, so that a hole sees it, mm. */
+export const raisedMm = (hole: SpyHole, upMm: number, heightMm: number): number =>
+  Math.max(0, hole.upMm - upMm - heightMm - SEEN_OVER_MM)
 
 /** Where a ray from the middle leaves a region, drawn in to it where it misses. */
 function rimAt(region: Region, deg: number): { readonly x: number; readonly y: number } {
@@ -82,11 +91,9 @@ export function seatRiders(tray: Tray, at: Where, riders: Item[], hints: Hints, 
     if (stands) riders.splice(riders.indexOf(item), 1)
     return stands
   }
+  const hole = holeAt(kiln, tray, tray.limitMm)
   for (const item of riders.filter(({ kind }) => kind === 'cones')) {
-    const hole = kiln.spyHoles.find((one) => sees(one, tray.upMm, item.heightMm))
-    const holeMay =
-      hole && (at.column === 'whole' || (at.column === 'left') === hole.angleDeg < 180 || hole.angleDeg === 0)
-    if (!sent(item) && (!holeMay || hints.riders.has(item.id))) continue
+    if (!sent(item) && (!hole || hints.riders.has(item.id))) continue
     if (take(item, standAtRim(tray, item, hole?.angleDeg ?? 0, kiln))) break
   }
   const cones = tray.stood.find(({ item }) => item.kind === 'cones')

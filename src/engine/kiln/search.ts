@@ -3,9 +3,9 @@ import { build } from './build.ts'
 import type { Column } from './contract.ts'
 import { byOrder, type Item } from './items.ts'
 import { type Built, type Hints, NO_HINTS, type Problem, type Way, type Where } from './problem.ts'
-import { sees } from './riders.ts'
+import { holeAt } from './riders.ts'
 import { isHalf } from './stock.ts'
-import type { Tray } from './tray.ts'
+import { freeMm, type Tray } from './tray.ts'
 
 /** Rounds in which a pass takes up how high its own top levels came. */
 const ROUNDS = 3
@@ -23,13 +23,10 @@ export const topMm = (trays: readonly Tray[]): number =>
 
 /** Cone sets that no spy hole sees where they stand. */
 export const unseenIn = ({ kiln }: Problem, trays: readonly Tray[]): Item[] =>
-  trays.flatMap(({ upMm, stood }) =>
-    stood
-      .map(({ item }) => item)
-      .filter(
-        ({ kind, heightMm }) => kind === 'cones' && !kiln.spyHoles.some((hole) => sees(hole, upMm, heightMm)),
-      ),
-  )
+  trays.flatMap((tray) => {
+    const seen = holeAt(kiln, tray, freeMm(kiln, tray)) !== undefined
+    return tray.stood.map(({ item }) => item).filter(({ kind }) => kind === 'cones' && !seen)
+  })
 
 /** Pinned items that a post or the thermocouple is in the way of. */
 const pressed = (trays: readonly Tray[]): number =>

@@ -3,6 +3,7 @@ import { type Disc, tightestSpot } from './candidates.ts'
 import type { Column, Kiln, Shelf } from './contract.ts'
 import type { Item } from './items.ts'
 import { type Floor, floorOf, POST_RADIUS_MM, type Region } from './region.ts'
+import { sumMm } from './stock.ts'
 
 /** An item where it stands. */
 export interface Stood {
@@ -51,6 +52,10 @@ export function openTray(
   const posts = postMm.length === 0 ? [] : floor.posts.map(({ xMm: x, yMm: y }) => ({ x, y, r: grown }))
   return { ...at, shelf, floor, postMm, probe: probeAt(kiln, at.upMm), posts, stood: [] }
 }
+
+/** From a level's face to the next shelf's underside, or to the lid less its clearance, mm. */
+export const freeMm = (kiln: Kiln, { postMm, upMm }: Tray): number =>
+  postMm.length > 0 ? sumMm(postMm) : kiln.chamber.heightMm - kiln.clearances.lidMm - upMm
 
 /** The thermocouple as a level at `upMm` meets it; null where it stays below. */
 export function probeAt(kiln: Kiln, upMm: number): Probe | null {
