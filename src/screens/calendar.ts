@@ -8,6 +8,10 @@ const FIELD = "yyyy-MM-dd'T'HH:mm"
 const daysBetween = (from: DateTime, to: DateTime): number =>
   Math.round(to.startOf('day').diff(from.startOf('day'), 'days').days)
 
+/** Whether two moments are on one day. */
+export const isSameDay = (aMs: number, bMs: number): boolean =>
+  daysBetween(DateTime.fromMillis(aMs), DateTime.fromMillis(bMs)) === 0
+
 /** The hour, with its day where that is not today: as near as a week by the day's name, else by its date. */
 export function momentText(words: Words['days'], language: string, atMs: number, nowMs: number): string {
   const at = DateTime.fromMillis(atMs).setLocale(language)

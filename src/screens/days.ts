@@ -28,6 +28,8 @@ export function useDays(): Days {
   const far = (at: number) => (at < from ? w.days.ago(f.span(from - at)) : w.days.in(f.span(at - from)))
   const moment = (at: number) =>
     calendar ? calendar.momentText(w.days, settings.language, at + skewMs, from + skewMs) : far(at)
+  const hour = (at: number) =>
+    calendar?.momentText(w.days, settings.language, at + skewMs, at + skewMs) ?? far(at)
   const about = (at: number) =>
     !Number.isFinite(at) ? w.units.never : calendar ? w.days.about(moment(at)) : moment(at)
   return {
@@ -35,8 +37,13 @@ export function useDays(): Days {
     about,
     between: ({ likely, upper }) => {
       if (!Number.isFinite(likely) || !Number.isFinite(upper)) return about(likely)
-      const [from, to] = [moment(likely), moment(upper)]
-      return from === to ? about(likely) : w.bench.fromTo(from, to)
+      const [begins, ends] = [moment(likely), moment(upper)]
+      if (begins === ends) return about(likely)
+      // Where both are on one day it is said once.
+      return w.bench.fromTo(
+        calendar?.isSameDay(likely + skewMs, upper + skewMs) ? hour(likely) : begins,
+        ends,
+      )
     },
   }
 }

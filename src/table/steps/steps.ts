@@ -50,16 +50,23 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
       const dripEnds = dip.outAt + table.settings.dripS * 1000
       if (dip.spongedAt === undefined && !last)
         return now < dripEnds ? { is: 'drip', dip, until: dripEnds } : { is: 'foot', dip }
-      return { is: 'wait', dip, dry, askAt }
+      const done = !strayed(table, pot) && nextCoat(pot) >= planOf(table, pot).length
+      return done && isFootChecked(pot, dip)
+        ? { is: 'kiln', dry: band?.kiln ?? dry }
+        : { is: 'wait', dip, dry, askAt }
     }
     if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
     if (nextCoat(pot) < planOf(table, pot).length) return { is: 'touch', dip, dry, askAt }
   }
   if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
   if (nextCoat(pot) < planOf(table, pot).length) return dipStep(table, pot)
-  if (pot.footSignedAt === undefined) return { is: 'foot-check' }
+  if (!isFootChecked(pot, dip)) return { is: 'foot-check' }
   return { is: 'kiln', dry: band?.kiln ?? dry }
 }
+
+/** Whether a finger went round the foot after this coat. */
+const isFootChecked = ({ footSignedAt }: PotState, { outAt }: DipState): boolean =>
+  footSignedAt !== undefined && footSignedAt >= outAt
 
 const askAgainMs = (ageMs: number): number =>
   Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))
