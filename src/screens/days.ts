@@ -10,6 +10,8 @@ const MINUTE_MS = 60_000
 export interface Days {
   /** A moment, with its day where that is not today. Table time, ms. */
   moment(at: number): string
+  /** The day of a moment; nothing where that is today, or not known yet. */
+  dayOf(at: number): string
   /** The same of an estimate; never is said so. */
   about(at: number): string
   /** From the likely moment to the upper bound; as {@link Days.about} where they are the same, or where the bound is never. */
@@ -34,6 +36,7 @@ export function useDays(): Days {
     !Number.isFinite(at) ? w.units.never : calendar ? w.days.about(moment(at)) : moment(at)
   return {
     moment,
+    dayOf: (at) => calendar?.dayText(w.days, settings.language, at + skewMs, from + skewMs) ?? '',
     about,
     between: ({ likely, upper }) => {
       if (!Number.isFinite(likely) || !Number.isFinite(upper)) return about(likely)

@@ -22,7 +22,7 @@ export function WaitFace({ card }: { readonly card: Wait }) {
     return (
       <div class="face face-wide">
         <h1 class="title title-big">{w.waitTitle}</h1>
-        <p class="strong">{w.othersRest}</p>
+        {table.value.settings.potters === 2 ? <p class="strong">{w.othersRest}</p> : null}
       </div>
     )
   const { skewMs } = table.value

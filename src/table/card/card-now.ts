@@ -4,7 +4,6 @@ import { lastDip } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import type { isAnyLeft, Schedule } from '../order/schedule.ts'
-import { endSteps } from '../steps/close-down.ts'
 import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
 import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { nextBucket } from '../steps/steps.ts'
@@ -12,6 +11,7 @@ import { isWaxDone, panAsk } from '../steps/wax-pan.ts'
 import { type AtStep, footCheck, leftAt, nextWork, stepsOf, type Work } from '../steps/work.ts'
 import { CARD_ROWS, type Card, potsOnCard, type StuckWhy } from './card.ts'
 import { dipCard } from './dip-card.ts'
+import { endOfSitting } from './end.ts'
 import type { follow } from './follow.ts'
 import { idleCard } from './idle.ts'
 
@@ -127,7 +127,7 @@ function scheduledCard(
   const stuck = steps.find(({ step }) => step.is === 'stuck')
   if (stuck?.step.is === 'stuck') return stuckCard(stuck.pot, stuck.step.why)
   const sitting = steps.filter(({ pot }) => !pot.later)
-  const ending = endSteps(table, now)
+  const ending = endOfSitting()?.endSteps(table, now)
   const order = ending?.length ? undefined : schedule?.follow(table, sitting, schedule, now)
   if (order) return 'card' in order ? order.card : workCard(table, sitting, order.work, now)
   // The other hands have what is left: feet can be checked, nothing of theirs is offered.

@@ -1,12 +1,12 @@
 import { isStale } from '../model/fresh.ts'
+import { wantsCoats } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
-import { endSteps, wantsCoats } from '../steps/close-down.ts'
 import { STEP_ROWS } from '../steps/step-rows.ts'
 import { dueAt, nextBucket } from '../steps/steps.ts'
 import type { AtStep } from '../steps/work.ts'
 import type { Card, Due } from './card.ts'
 import { dipCard, returnCard } from './dip-card.ts'
-import { closedCard, endCard } from './end-card.ts'
+import { endOfSitting } from './end.ts'
 
 /** A bucket may be stirred this long before the pot it waits for can be dipped. */
 const STIR_AHEAD_MS = 90_000
@@ -16,9 +16,10 @@ const DUES_SHOWN = 2
 
 /** Nothing for the hands right now: return what was decanted, stir ahead, wait, or all is done. */
 export function idleCard(table: Table, steps: readonly AtStep[], now: number): Card {
-  const ending = endSteps(table, now)
+  const end = endOfSitting()
+  const ending = end?.endSteps(table, now)
   const [ends] = ending ?? []
-  if (ends) return endCard(table, ends, now)
+  if (end && ends) return end.endCard(table, ends, now)
   const due = dues(table, steps)
   const soon = due[0]
   if (soon && soon.what === 'wipe-dries' && soon.at - now < STIR_AHEAD_MS) {
@@ -38,7 +39,7 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
   }
   if (table.collar) return returnCard(table.collar, now)
   // Where it is not over, the other hands have the rest.
-  return ending ? closedCard(table) : { kind: 'wait', after: [] }
+  return end && ending ? end.closedCard(table) : { kind: 'wait', after: [] }
 }
 
 const collarStillWanted = (table: Table, steps: readonly AtStep[]): boolean =>

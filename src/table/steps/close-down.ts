@@ -1,8 +1,8 @@
 /** The end of a sitting: when it has come, what of its work is left, and what the sitting came to. */
 
 import type { Action } from '../model/action.ts'
-import { coatsOn, lastDip, nextCoat, planOf } from '../model/plan.ts'
-import type { Ended, Hands, PotState, Table } from '../model/state.ts'
+import { coatsOn, lastDip, wantsCoats } from '../model/plan.ts'
+import type { Ended, Hands, Table } from '../model/state.ts'
 import { dueAt } from './steps.ts'
 import { type AtStep, stepsOf } from './work.ts'
 
@@ -108,6 +108,3 @@ function isOver(table: Table, steps: readonly AtStep[], now: number): boolean {
     })
   )
 }
-
-/** Whether coats of its plan are still to come. */
-export const wantsCoats = (table: Table, pot: PotState): boolean => nextCoat(pot) < planOf(table, pot).length

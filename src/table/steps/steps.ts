@@ -2,7 +2,7 @@
 
 import type { CoatFacts } from '../../../shared/nouns.ts'
 import { type BandMs, forecastOf, waxSetMs } from '../forecast/forecast.ts'
-import { lastDip, nextCoat, planOf, strayed } from '../model/plan.ts'
+import { lastDip, nextCoat, planOf, strayed, wantsCoats } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 
 /** Damp from the wipe leaves a bisque surface within about this time. Common practice, no source. */
@@ -50,16 +50,16 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
       const dripEnds = dip.outAt + table.settings.dripS * 1000
       if (dip.spongedAt === undefined && !last)
         return now < dripEnds ? { is: 'drip', dip, until: dripEnds } : { is: 'foot', dip }
-      const done = !strayed(table, pot) && nextCoat(pot) >= planOf(table, pot).length
+      const done = !strayed(table, pot) && !wantsCoats(table, pot)
       return done && isFootChecked(pot, dip)
         ? { is: 'kiln', dry: band?.kiln ?? dry }
         : { is: 'wait', dip, dry, askAt }
     }
     if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
-    if (nextCoat(pot) < planOf(table, pot).length) return { is: 'touch', dip, dry, askAt }
+    if (wantsCoats(table, pot)) return { is: 'touch', dip, dry, askAt }
   }
   if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
-  if (nextCoat(pot) < planOf(table, pot).length) return dipStep(table, pot)
+  if (wantsCoats(table, pot)) return dipStep(table, pot)
   if (!isFootChecked(pot, dip)) return { is: 'foot-check' }
   return { is: 'kiln', dry: band?.kiln ?? dry }
 }

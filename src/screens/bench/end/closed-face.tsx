@@ -17,6 +17,9 @@ type Closed = Extract<Card, { kind: 'closed' }>
 /** As many lines as can be read at a metre. */
 const LINES = 8
 
+/** Letters of two clocks by 24 hours, and what joins them. */
+const CLOCKS = 11
+
 /** Between the corners: what the sitting came to. */
 export function ClosedSum({ card }: { readonly card: Closed }) {
   const w = useApp().words.value.bench
@@ -24,7 +27,12 @@ export function ClosedSum({ card }: { readonly card: Closed }) {
     <p class="closed-sum figures">
       {card.coats > 0 ? (
         <>
-          <strong>{w.end.pots(card.pots)}</strong> <strong>{w.end.coats(card.coats)}</strong>
+          <span>
+            <strong>{card.pots}</strong> {w.end.pots(card.pots)}
+          </span>
+          <span>
+            <strong>{card.coats}</strong> {w.end.coats(card.coats)}
+          </span>
         </>
       ) : (
         w.head.closed
@@ -78,13 +86,18 @@ export function ClosedFace({ card }: { readonly card: Closed }) {
 }
 
 function DryLine({ pot: { potId, dry } }: { readonly pot: PotDry }) {
-  const { table, now, words } = useApp()
-  const { between } = useDays()
+  const { table, now, words, formats } = useApp()
+  const { dayOf } = useDays()
   const w = words.value.bench.end
+  const ends = Number.isFinite(dry.upper) ? dry.upper : dry.likely
+  const both = (text: (at: number) => string): [string, string] => [text(dry.likely), text(ends)]
+  const settled = !Number.isFinite(dry.likely) ? w.never : dry.upper <= now.value ? w.isDry : undefined
+  const hours = settled ?? w.fromTo(...both((at) => formats.value.clock(at + table.value.skewMs)))
   return (
-    <li>
+    <li class={hours.length > CLOCKS ? 'closed-long' : undefined}>
       <strong>{nameOf(words.value, table.value.pots[potId])}</strong>
-      <span>{!Number.isFinite(dry.likely) ? w.never : dry.upper <= now.value ? w.isDry : between(dry)}</span>
+      <span>{hours}</span>
+      <small>{settled ? '' : w.days(...both(dayOf))}</small>
     </li>
   )
 }

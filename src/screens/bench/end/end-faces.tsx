@@ -4,6 +4,7 @@ import { useApp } from '../../app.ts'
 import { amount } from '../../text/amounts.ts'
 import { glovesText } from '../../text/pot-text.ts'
 import { Caution } from '../with-pot.tsx'
+import './closed.css'
 
 /** The lid goes on a bucket that stands as high as it should. */
 export function LidFace({ card }: { readonly card: Extract<Card, { kind: 'lid' }> }) {
@@ -12,18 +13,18 @@ export function LidFace({ card }: { readonly card: Extract<Card, { kind: 'lid' }
   const { level, levelRead, more } = card
   const facts = table.value.buckets[card.bucketId]?.facts
   const gloves = glovesText(words.value, facts?.cautions ?? [])
-  const stands = level && [
-    formats.value.mm(level.mm),
-    amount('litres', level.litres, table.value.settings.units),
-  ]
+  // Nobody reads a bucket to the hundredth of a litre.
+  const litres = level && amount('litres', Math.round(level.litres * 10) / 10, table.value.settings.units)
   return (
-    <div class="face face-wide">
+    <div class="face face-wide face-end">
       <h1 class="title title-big">{w.lid(facts?.name ?? '')}</h1>
-      {stands ? (
-        <p class="strong figures">{(levelRead ? w.levelRead : w.level)(stands[0] ?? '', stands[1] ?? '')}</p>
+      {level ? (
+        <>
+          <p class="dose figures">{w.deep(formats.value.mm(level.mm))}</p>
+          <p class="strong figures">{(levelRead ? w.levelRead : w.level)(litres ?? '')}</p>
+        </>
       ) : null}
-      {levelRead ? null : <p>{w.look}</p>}
-      <p class="soft figures">{w.more(more)}</p>
+      <p class="soft">{w.more(more)}</p>
       {gloves ? <Caution>{gloves}</Caution> : null}
     </div>
   )
@@ -38,8 +39,8 @@ export function ToolsFace() {
   )
   const gloves = glovesText(words.value, [...contains])
   return (
-    <div class="face face-wide">
-      <h1 class="title title-big">{w.tools}</h1>
+    <div class="face face-wide face-end">
+      <h1 class="title">{w.tools}</h1>
       <p class="strong">{w.toolsText}</p>
       <Caution>{[gloves, w.toolsCaution].filter(Boolean).join(' ')}</Caution>
     </div>
@@ -49,7 +50,7 @@ export function ToolsFace() {
 export function FloorFace() {
   const w = useApp().words.value.bench.end
   return (
-    <div class="face face-wide">
+    <div class="face face-wide face-end">
       <h1 class="title title-big">{w.floor}</h1>
       <p class="strong">{w.floorText}</p>
       <Caution>{w.floorCaution}</Caution>

@@ -60,10 +60,12 @@ export function Sooner({ close }: { readonly close: () => void }) {
           <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
             <span>{w.way[way.cut](0)}</span>
             <small class="figures">
-              {w.end.soonerBy(
-                between(way.last),
-                Number.isFinite(way.gainMs) ? formats.value.span(way.gainMs) : undefined,
-              )}
+              {way.cut === 'candling'
+                ? w.end.candled(between(way.last))
+                : w.end.soonerBy(
+                    between(way.last),
+                    Number.isFinite(way.gainMs) ? formats.value.span(way.gainMs) : undefined,
+                  )}
             </small>
           </PressButton>
         ))}
