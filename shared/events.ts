@@ -1,3 +1,4 @@
+import { LOAD_KINDS, type LoadHappening } from './load-events.ts'
 import type {
   AirFacts,
   BoardFacts,
@@ -23,6 +24,7 @@ export type TableEvent = TableHappening & {
 }
 
 type TableHappening =
+  | LoadHappening
   // Setting up
   | { readonly kind: 'settings-set'; readonly settings: Partial<Settings> }
   | { readonly kind: 'board-set'; readonly board: BoardFacts }
@@ -152,6 +154,7 @@ export interface Stamped {
 }
 
 const KINDS: Readonly<Record<EventKind, true>> = {
+  ...LOAD_KINDS,
   'settings-set': true,
   'board-set': true,
   'air-set': true,

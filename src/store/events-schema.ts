@@ -2,6 +2,7 @@
 import * as z from 'zod/mini'
 import type { EventKind, TableEvent } from '../../shared/events.ts'
 import type { AnyEvent } from '../../shared/record.ts'
+import { LOAD_BODIES } from './load-schema.ts'
 import {
   air,
   between,
@@ -40,6 +41,7 @@ const gramsPerMl = limited('gramsPerMl')
 const litres = between(0, 200)
 
 const BODIES = {
+  ...LOAD_BODIES,
   'settings-set': { settings },
   'board-set': { board },
   'air-set': { air },

@@ -34,7 +34,7 @@ const BOARD = /^[A-Z]{1,2}$/
 const ID = /^[\w.~-]{1,100}$/
 
 /** A schema for every field of a noun, those that may be left out among them. */
-type Fields<T> = { readonly [K in keyof Required<T>]: z.ZodMiniType }
+export type Fields<T> = { readonly [K in keyof Required<T>]: z.ZodMiniType }
 
 /** A finite number within a range, its ends included. */
 export const between = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most))
@@ -133,12 +133,15 @@ export const tile = z.object({
   firing,
   stripes: z
     .array(
-      z.object({
-        dryMm: limited('dryMm'),
-        bandMm: limited('bandMm'),
-        runMm: limited('runMm'),
-        longestMm: z.optional(limited('longestMm')),
-      }),
+      z
+        .object({
+          dryMm: limited('dryMm'),
+          bandMm: limited('bandMm'),
+          runMm: limited('runMm'),
+          longestMm: z.optional(limited('longestMm')),
+        })
+        // The longest drip is none shorter than the mean.
+        .check(z.refine(({ runMm, longestMm = runMm }) => longestMm >= runMm)),
     )
     .check(z.minLength(1), z.maxLength(MOST_STRIPES)),
 } satisfies Fields<TileFacts>)

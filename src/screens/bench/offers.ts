@@ -4,8 +4,8 @@ import type { Action } from '../../table/model/action.ts'
 import { planWith } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import type { Words } from '../../words/bench.ts'
+import { mayRun } from './off-shelf.tsx'
 import type { Acting, Page } from './other-pages.tsx'
-import { mayRun } from './shelf.tsx'
 
 /** A way to mend the coat that is armed, before it goes on. */
 export interface Offer {

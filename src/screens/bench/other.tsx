@@ -10,8 +10,8 @@ import { PressButton } from '../../ui/press.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { Why } from '../parts/why.tsx'
 import { Menu } from './menu.tsx'
+import { OffShelfPage } from './off-shelf.tsx'
 import { BucketTiles, HeldPage, LoggedPage, MorePage, type Page, PotTiles } from './other-pages.tsx'
-import { ShelfPage } from './shelf.tsx'
 import { StrayPage } from './stray.tsx'
 import { WarningsPage } from './warnings-page.tsx'
 import { WeighPage } from './weigh.tsx'
@@ -131,7 +131,7 @@ export function Other({ close, at }: OtherProps) {
       {page.value === 'stray' && mended ? <StrayPage pot={mended} act={act} /> : null}
       {page.value === 'why' && pot ? <Why pot={pot} /> : null}
       {page.value === 'shelf' && pot && armed ? (
-        <ShelfPage pot={pot} bucketId={armed.bucketId} act={act} />
+        <OffShelfPage pot={pot} bucketId={armed.bucketId} act={act} />
       ) : null}
       {page.value === 'warnings' && pot && armed ? (
         <WarningsPage pot={pot} armed={armed} act={act} open={open} />

@@ -6,7 +6,7 @@ import type { DipState, PotState, Table } from '../model/state.ts'
 import type { isAnyLeft, Schedule } from '../order/schedule.ts'
 import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
 import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
-import { nextBucket } from '../steps/steps.ts'
+import { mayBeDipped, nextBucket } from '../steps/steps.ts'
 import { isWaxDone, panAsk } from '../steps/wax-pan.ts'
 import { type AtStep, footCheck, leftAt, nextWork, stepsOf, type Work } from '../steps/work.ts'
 import { CARD_ROWS, type Card, potsOnCard, type StuckWhy } from './card.ts'
@@ -172,6 +172,8 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
     case 'wait':
     case 'touch': {
       const into = nextBucket(table, pot)
+      if (into !== undefined && !picked.touch && mayBeDipped(step, now))
+        return dipCard(table, steps, pot, into, now)
       // All its coats are on: what is left is its foot, which need not wait.
       return into === undefined
         ? workCard(table, steps, { is: 'foot-check', pot, left: 1 + leftAt(steps, 'foot-check') }, now)

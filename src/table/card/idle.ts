@@ -1,8 +1,6 @@
 import { isStale } from '../model/fresh.ts'
-import { wantsCoats } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
-import { STEP_ROWS } from '../steps/step-rows.ts'
-import { dueAt, nextBucket } from '../steps/steps.ts'
+import { dueAt, dueWhat, nextBucket } from '../steps/steps.ts'
 import type { AtStep } from '../steps/work.ts'
 import type { Card, Due } from './card.ts'
 import { dipCard, returnCard } from './dip-card.ts'
@@ -52,10 +50,8 @@ const collarStillWanted = (table: Table, steps: readonly AtStep[]): boolean =>
 function dues(table: Table, steps: readonly AtStep[]): readonly Due[] {
   return steps
     .flatMap(({ pot, step }): Due[] => {
-      const { due } = STEP_ROWS[step.is]
-      if (due === undefined) return []
-      // After its last coat it is its foot that is checked.
-      const what = due === 'touch' && !wantsCoats(table, pot) ? 'foot-check' : due
+      const what = dueWhat(table, pot, step)
+      if (what === undefined) return []
       return [{ potId: pot.facts.potId, at: dueAt(step), what, ...('dry' in step ? { band: step.dry } : {}) }]
     })
     .sort((a, b) => a.at - b.at)

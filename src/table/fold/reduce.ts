@@ -9,6 +9,7 @@ import { type Ahead, asItWas, looksBack, NOTHING_AHEAD } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
 import { ended } from './reduce-end.ts'
+import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
 import { clearedBy, ownedBy, phoneOf } from './whose.ts'
@@ -208,6 +209,8 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'dose-settled':
     case 'dip-corrected':
       return table
+    default:
+      return atKiln(table, event, at, stamped.id, phoneOf(stamped))
   }
 }
 

@@ -4,6 +4,8 @@ import type { Table } from '../model/state.ts'
 
 const potKey = (potId: string): string => `pot ${potId}`
 const bucketKey = (bucketId: string): string => `bucket ${bucketId}`
+const kilnKey = (kilnId: string): string => `kiln ${kilnId}`
+const loadKey = (loadId: string): string => `load ${loadId}`
 /** What a record waits for that names a dip. */
 export const dipKey = (dipId: string): string => `dip ${dipId}`
 /** What a record waits for that names a hit. */
@@ -34,6 +36,9 @@ export function waitsFor(table: Table, event: TableEvent): string | undefined {
         return potKey(event.potId)
       if ('bucketId' in event && event.bucketId !== undefined && !table.buckets[event.bucketId])
         return bucketKey(event.bucketId)
+      if ('kilnId' in event && !table.kilns?.[event.kilnId]) return kilnKey(event.kilnId)
+      if ('loadId' in event && event.kind !== 'load-begun' && !table.loads?.[event.loadId])
+        return loadKey(event.loadId)
       return undefined
     }
   }
@@ -73,6 +78,10 @@ export function brings(event: TableEvent): string | undefined {
       return bucketKey(event.bucket.bucketId)
     case 'dipped':
       return dipKey(event.dipId)
+    case 'kiln-set':
+      return kilnKey(event.kiln.kilnId)
+    case 'load-begun':
+      return loadKey(event.loadId)
     default:
       return undefined
   }

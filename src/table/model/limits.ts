@@ -74,6 +74,21 @@ export const LIMITS = {
   cupEmptyG: { least: 0, most: 2000 },
   cupFullG: { least: 20, most: 6000 },
   copies: { least: 1, most: 40, whole: true },
+  /** A kiln's inside, and its furniture. */
+  chamberMm: { least: 100, most: 2000 },
+  shelfMm: { least: 80, most: 2000 },
+  shelfThickMm: { least: 3, most: 60 },
+  shelfCount: { least: 1, most: 60, whole: true },
+  postMm: { least: 10, most: 600 },
+  postCount: { least: 1, most: 400, whole: true },
+  /** Where a probe or a spy hole is, and how far a probe stands in. */
+  upMm: { least: 0, most: 2000 },
+  angleDeg: { least: 0, most: 360 },
+  reachMm: { least: 0, most: 300 },
+  /** The kiln's thermometer, in the cold as well. */
+  readC: { least: -50, most: 1400 },
+  /** A kiln against its thermometer. */
+  offsetC: { least: -100, most: 100 },
 } as const satisfies Record<string, Range>
 
 export type LimitedField = keyof typeof LIMITS

@@ -1,4 +1,5 @@
 import type { EventKind, Stamped } from '../../../shared/events.ts'
+import type { KilnFacts } from '../../../shared/load.ts'
 import type {
   AirFacts,
   BisqueWater,
@@ -14,6 +15,7 @@ import type {
   StackFacts,
   TileFacts,
 } from '../../../shared/nouns.ts'
+import type { LoadState, OffsetTaken } from './load-state.ts'
 
 /** One dip as it stands now, corrections applied. Times are table time: epoch ms less the clock's own jumps. */
 export interface DipState {
@@ -159,6 +161,11 @@ export interface Table extends Hands {
   readonly firing?: FiringFacts
   /** What the kiln's thermometer said in the last firing that was written down. */
   readonly log?: readonly KilnReading[]
+  readonly kilns?: Readonly<Record<string, KilnFacts>>
+  /** By their id, oldest first. */
+  readonly loads?: Readonly<Record<string, LoadState>>
+  /** By kiln: the last one taken. */
+  readonly offsets?: Readonly<Record<string, OffsetTaken>>
   /** By `pairKey`. */
   readonly pairs: Readonly<Record<string, PairFacts>>
   /** The pan of hot wax: on since, and when somebody last said that they are beside it; `stays`: after the last wax. */

@@ -4,6 +4,7 @@ import type { CoatFacts } from '../../../shared/nouns.ts'
 import { type BandMs, forecastOf, waxSetMs } from '../forecast/forecast.ts'
 import { lastDip, nextCoat, planOf, strayed, wantsCoats } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
+import { STEP_ROWS, type StepDue } from './step-rows.ts'
 
 /** Damp from the wipe leaves a bisque surface within about this time. Common practice, no source. */
 export const WIPE_DRIES_MS = 60_000
@@ -67,6 +68,16 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
 /** Whether a finger went round the foot after this coat. */
 const isFootChecked = ({ footSignedAt }: PotState, { outAt }: DipState): boolean =>
   footSignedAt !== undefined && footSignedAt >= outAt
+
+/** Never before the upper bound of a wait unless a touch said dry; then START says that it was. */
+export const mayBeDipped = (step: Step, now: number): boolean =>
+  step.is === 'dip' || (step.is === 'touch' && now >= step.dry.upper)
+
+/** What a step comes to by itself: a last coat that is dry is not touched, its foot is checked. */
+export function dueWhat(table: Table, pot: PotState, step: Step): StepDue | 'foot-check' | undefined {
+  const { due } = STEP_ROWS[step.is]
+  return due === 'touch' && nextBucket(table, pot) === undefined ? 'foot-check' : due
+}
 
 const askAgainMs = (ageMs: number): number =>
   Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))

@@ -15,14 +15,14 @@ import { Caution } from './with-pot.tsx'
 export const mayRun = (warning: Warning): boolean =>
   warning.kind === 'run' && warning.grade !== 'unknown' && !warning.slab
 
-interface ShelfProps {
+interface OffShelfProps {
   readonly pot: PotState
   readonly bucketId: string
   readonly act: Acting
 }
 
 /** What would keep the melt of the armed dip off the shelf: a hit does it. */
-export function ShelfPage({ pot, bucketId, act }: ShelfProps) {
+export function OffShelfPage({ pot, bucketId, act }: OffShelfProps) {
   const { table, words, formats, now } = useApp()
   const remedies = useMemo(() => {
     const dip = dipNow(table.peek(), pot, bucketId, now.peek())

@@ -1,0 +1,133 @@
+import type { LoadHappening } from '../../../shared/load-events.ts'
+import { type InKiln, type LoadState, levelKey, type Standing, thingKey } from '../model/load-state.ts'
+import type { Table } from '../model/state.ts'
+
+const MIN_MS = 60_000
+
+/** When it was, which may have been said later. */
+const since = (event: { readonly agoMin?: number }, at: number): number => at - (event.agoMin ?? 0) * MIN_MS
+
+/** The list with one more, in the order of time: whenever it was said, it is the same list. */
+const inTime = <T extends { readonly at: number }>(list: readonly T[], one: T): readonly T[] =>
+  [...list, one].sort((a, b) => a.at - b.at)
+
+/** The table after something at the kiln. `at`: table time, ms; `id` the record's own, `from` the phone that wrote it. */
+export function atKiln(table: Table, event: LoadHappening, at: number, id: string, from: string): Table {
+  switch (event.kind) {
+    case 'kiln-set':
+      return { ...table, kilns: { ...table.kilns, [event.kiln.kilnId]: event.kiln } }
+    case 'offset-taken': {
+      const { kilnId, offsetC, of } = event
+      return { ...table, offsets: { ...table.offsets, [kilnId]: { offsetC, of, at } } }
+    }
+    case 'load-begun': {
+      const { loadId, firing } = event
+      const kiln = table.kilns?.[event.kilnId]
+      if (!kiln || table.loads?.[loadId]) return table
+      const begun = {
+        loadId,
+        kiln,
+        firing,
+        begunAt: at,
+        levels: {},
+        things: {},
+        glass: [],
+        readings: [],
+        cones: [],
+      }
+      return { ...table, loads: { ...table.loads, [loadId]: begun } }
+    }
+    default: {
+      const load = table.loads?.[event.loadId]
+      if (!load) return table
+      return { ...table, loads: { ...table.loads, [event.loadId]: ofLoad(load, event, at, id, from) } }
+    }
+  }
+}
+
+type OfLoad = Exclude<LoadHappening, { kind: 'kiln-set' | 'offset-taken' | 'load-begun' }>
+
+function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from: string): LoadState {
+  switch (event.kind) {
+    case 'shelf-set': {
+      const key = levelKey(event)
+      const before = load.levels[key]
+      if (before?.loaded) return load
+      const { column, storey, shelfId, postMm, posts } = event
+      return { ...load, levels: { ...load.levels, [key]: { column, storey, shelfId, postMm, posts } } }
+    }
+    case 'placed': {
+      const key = thingKey(event)
+      return { ...load, things: { ...load.things, [key]: stood(load, event, from, load.things[key]) } }
+    }
+    case 'lifted-out': {
+      const { [thingKey(event)]: _out, ...things } = load.things
+      return { ...load, things }
+    }
+    case 'shelf-loaded': {
+      const key = levelKey(event)
+      const level = load.levels[key]
+      if (!level || level.loaded) return load
+      const things = { ...load.things }
+      for (const [i, name] of event.order.entries()) {
+        const thing = things[name]
+        if (thing) things[name] = { ...thing, place: `${event.number}.${i + 1}` }
+      }
+      const loaded = { at, number: event.number }
+      return { ...load, things, levels: { ...load.levels, [key]: { ...level, loaded } } }
+    }
+    case 'lid-shut':
+      return { ...load, shutAt: at }
+    case 'kiln-lit':
+      return { ...load, litAt: since(event, at) }
+    case 'glass-held':
+      return { ...load, glass: inTime(load.glass, { at: since(event, at), fogged: event.fogged }) }
+    case 'heat-read':
+      return { ...load, readings: inTime(load.readings, { id, at: since(event, at), tempC: event.tempC }) }
+    case 'reading-dropped':
+      return { ...load, readings: load.readings.filter((reading) => reading.id !== event.readId) }
+    case 'cone-seen': {
+      const { cone, is, storey } = event
+      const seen = { at: since(event, at), cone, is, ...(storey === undefined ? {} : { storey }) }
+      return { ...load, cones: inTime(load.cones, seen) }
+    }
+    case 'bung-pulled':
+      return { ...load, bungAt: since(event, at) }
+    case 'kiln-off':
+      return { ...load, offAt: since(event, at) }
+    case 'lid-opened': {
+      const openedAt = since(event, at)
+      const { tempC } = event
+      const readings =
+        tempC === undefined ? load.readings : inTime(load.readings, { id, at: openedAt, tempC })
+      return { ...load, openedAt, readings }
+    }
+  }
+}
+
+/** Where a thing is to stand. What one phone has loaded and another puts elsewhere stands in both, until it is said. */
+function stood(
+  load: LoadState,
+  event: Extract<OfLoad, { kind: 'placed' }>,
+  from: string,
+  before: Standing | undefined,
+): Standing {
+  const { column, storey, xMm, yMm, what, potId, slab, pinned } = event
+  const here: InKiln = { column, storey, xMm, yMm }
+  const fixed = before?.place !== undefined && load.levels[levelKey(before)]?.loaded !== undefined
+  if (fixed && !event.settled) {
+    const elsewhere = before.from !== undefined && from !== '' && before.from !== from
+    return elsewhere ? { ...before, orHere: { ...here, from } } : before
+  }
+  return {
+    ...here,
+    what,
+    slab,
+    ...(potId === undefined ? {} : { potId }),
+    ...(pinned ? { pinned } : {}),
+    ...(from === '' ? {} : { from }),
+    ...(fixed && before.place !== undefined && levelKey(before) === levelKey(here)
+      ? { place: before.place }
+      : {}),
+  }
+}

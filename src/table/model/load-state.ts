@@ -1,0 +1,93 @@
+import type { Column, ConeStand, KilnFacts, LoadedKind } from '../../../shared/load.ts'
+import type { FiringFacts } from '../../../shared/nouns.ts'
+
+/** A place in a kiln: mm from the chamber's middle, x to the right, y to the front. */
+export interface InKiln {
+  readonly column: Column
+  readonly storey: number
+  readonly xMm: number
+  readonly yMm: number
+}
+
+/** A pot, a tile on its dish or the cone set, where it stands or is to stand. */
+export interface Standing extends InKiln {
+  readonly what: LoadedKind
+  readonly potId?: string
+  readonly slab: boolean
+  /** Put there by hand. */
+  readonly pinned?: true
+  /** Its shelf place, as 2.4: since its shelf was loaded. */
+  readonly place?: string
+  /** The phone that put it there, where that has a name. */
+  readonly from?: string
+  /** Another phone has it here instead, and nobody said which it is. */
+  readonly orHere?: InKiln & { readonly from: string }
+}
+
+export interface LevelState {
+  readonly column: Column
+  readonly storey: number
+  readonly shelfId: string
+  /** Lengths of one of the posts on it, from below. */
+  readonly postMm: readonly number[]
+  readonly posts: readonly { readonly xMm: number; readonly yMm: number }[]
+  /** Since it is loaded: when, and the first figure of its places. */
+  readonly loaded?: { readonly at: number; readonly number: number }
+}
+
+/** A reading of the kiln's thermometer, degC. `id` is the record's. */
+export interface HeatReading {
+  readonly id: string
+  readonly at: number
+  readonly tempC: number
+}
+
+export interface ConeSeen {
+  readonly at: number
+  readonly cone: string
+  readonly is: ConeStand
+  readonly storey?: number
+}
+
+/** The pots of one firing with their places, and what was seen of the fire. Times are table time, ms. */
+export interface LoadState {
+  readonly loadId: string
+  /** As it was when the load was begun: furniture bought since changes nothing of it. */
+  readonly kiln: KilnFacts
+  readonly firing: FiringFacts
+  readonly begunAt: number
+  /** By `levelKey`. */
+  readonly levels: Readonly<Record<string, LevelState>>
+  /** By `thingKey`. */
+  readonly things: Readonly<Record<string, Standing>>
+  readonly shutAt?: number
+  readonly litAt?: number
+  readonly bungAt?: number
+  readonly offAt?: number
+  readonly openedAt?: number
+  /** A cold glass at the spy hole, oldest first. */
+  readonly glass: readonly { readonly at: number; readonly fogged: boolean }[]
+  /** In the order of their own times, whenever they were said. */
+  readonly readings: readonly HeatReading[]
+  readonly cones: readonly ConeSeen[]
+}
+
+/** What a kiln was taken to differ from its thermometer by, degC, as so many cones taught. */
+export interface OffsetTaken {
+  readonly offsetC: number
+  readonly of: number
+  readonly at: number
+}
+
+/** A level within its load. */
+export const levelKey = ({ column, storey }: { readonly column: Column; readonly storey: number }): string =>
+  `${column} ${storey}`
+
+/** Pots by their id; of the others there is one. No id of a pot has a space. */
+export const thingKey = ({
+  what,
+  potId,
+}: {
+  readonly what: LoadedKind
+  readonly potId?: string | undefined
+}): string => (what === 'pot' && potId !== undefined ? potId : `the ${what}`)
