@@ -8,6 +8,7 @@ import type { HitLine, Table } from '../model/state.ts'
 import { type Ahead, asItWas, looksBack, NOTHING_AHEAD } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
+import { ended } from './reduce-end.ts'
 import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
@@ -167,6 +168,10 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       return change(table, event.potId, { touchedUpAt: at })
     case 'wax-pan':
       return waxPan(table, event.is, at)
+    case 'lid-on':
+    case 'tools-washed':
+    case 'floor-mopped':
+      return ended(table, event, at)
     case 'washed-off': {
       const pot = table.pots[event.potId]
       if (!pot) return table
