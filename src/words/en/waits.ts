@@ -157,6 +157,8 @@ export const waits = {
     days: (likely: string, late: string) => (likely === late ? likely : `${likely} – ${late}`),
     dry: 'Dry for the kiln',
     dryToCandle: 'Dry enough to candle',
+    early: (span: string) => `${span} early`,
+    late: (span: string) => `${span} late`,
     isDry: 'dry now',
     never: 'never in this air',
     leftOut: (what: string) => `Left out: ${what}. Done now?`,
@@ -169,7 +171,7 @@ export const waits = {
       span === undefined ? `last pot ${when}` : `last pot ${when}, ${span} sooner`,
     looking: 'Looking for what would help.',
     noSooner: 'Nothing here would gain ten minutes.',
-    next: (from: number, to: number, of: number) => `${from} to ${to} of ${of}: NEXT`,
+    next: (from: number, to: number, of: number) => `${from} to ${to} of ${of}. NEXT`,
     caution:
       'Kiln: vent on, stay out of the room; its manual and local rules come first. This app cannot tell whether a pot is safe for food.',
   },
