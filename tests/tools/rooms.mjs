@@ -56,6 +56,7 @@ const LEVELS = {
     ['shape', 'air', 'slop'],
     ['bucket', 'wall'],
     ['wait', 'melt'],
+    ['kiln'],
   ],
   planner: [['types.ts'], ['problem'], ['timing', 'bound'], ['search'], ['plan']],
   table: [
