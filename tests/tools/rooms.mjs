@@ -64,6 +64,7 @@ const LEVELS = {
     ['fold', 'entry', 'forecast'],
     ['firing', 'steps'],
     ['advice', 'order'],
+    ['load'],
     ['card', 'decide'],
   ],
   words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'desk.ts', 'format.ts']],
