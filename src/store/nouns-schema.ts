@@ -133,12 +133,15 @@ export const tile = z.object({
   firing,
   stripes: z
     .array(
-      z.object({
-        dryMm: limited('dryMm'),
-        bandMm: limited('bandMm'),
-        runMm: limited('runMm'),
-        longestMm: z.optional(limited('longestMm')),
-      }),
+      z
+        .object({
+          dryMm: limited('dryMm'),
+          bandMm: limited('bandMm'),
+          runMm: limited('runMm'),
+          longestMm: z.optional(limited('longestMm')),
+        })
+        // The longest drip is none shorter than the mean.
+        .check(z.refine(({ runMm, longestMm = runMm }) => longestMm >= runMm)),
     )
     .check(z.minLength(1), z.maxLength(MOST_STRIPES)),
 } satisfies Fields<TileFacts>)

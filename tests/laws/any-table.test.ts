@@ -3,19 +3,15 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { AirFacts } from '../../shared/nouns.ts'
-import { checkInput } from '../../src/planner/problem/check.ts'
 import { fitOf } from '../../src/table/advice/fitting-stack.ts'
 import { meltPreviewOf } from '../../src/table/advice/melt-preview.ts'
 import { remediesFor } from '../../src/table/advice/remedies.ts'
-import { rideAlong } from '../../src/table/advice/ticket.ts'
-import { warningsFor } from '../../src/table/advice/warnings.ts'
 import { outlookOf, warningsOf } from '../../src/table/advice/what-if.ts'
 import { outputsOf } from '../../src/table/card/outputs.ts'
-import { filledAt, forecastOf } from '../../src/table/forecast/forecast.ts'
 import { plannedDip } from '../../src/table/forecast/hypothetical-dip.ts'
 import type { Action } from '../../src/table/model/action.ts'
-import { planOf, potsOnTable } from '../../src/table/model/plan.ts'
-import { jobsOf } from '../../src/table/order/jobs.ts'
+import { planOf } from '../../src/table/model/plan.ts'
+import { lookAt } from '../fixtures/look.ts'
 import { runsOf } from '../fixtures/runs.ts'
 import { airs, BUCKETS, POT, perhaps, spread, tables, typed } from '../fixtures/typed.ts'
 import type { Play } from '../unit/table/play.ts'
@@ -56,19 +52,10 @@ function doing(
   return all[deed.what]!
 }
 
-/** Everything that a screen asks of the table. */
 function look({ table, nowMs, card }: Play): void {
   expect(card.kind).not.toBe('empty')
   outputsOf(table, nowMs, card)
-  checkInput(jobsOf(table, nowMs).input)
-  rideAlong(table)
-  for (const pot of potsOnTable(table)) {
-    const forecast = forecastOf(table, pot)
-    if (forecast) expect(forecast.ready.lower <= forecast.ready.upper).toBe(true)
-    const filled = filledAt(table, pot, nowMs)
-    expect(filled >= 0 && filled <= 1).toBe(true)
-    for (const bucketId of BUCKETS) warningsFor(table, pot, bucketId, nowMs)
-  }
+  lookAt(table, nowMs)
 }
 
 const patient = { timeout: 7_200_000 }

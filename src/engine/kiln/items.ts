@@ -36,6 +36,7 @@ export interface Item {
 
 const RISK = { clear: 0, near: 1, unknown: 2, over: 3 }
 
+/** A pot with its slab. */
 export function itemOf(pot: PotToLoad): Item {
   const footMm = pot.onSlab ? slabRadiusMm(pot.footRadiusMm, pot.marginShelfMl) : pot.footRadiusMm
   return {
@@ -50,6 +51,7 @@ export function itemOf(pot: PotToLoad): Item {
   }
 }
 
+/** A flow tile or a cone set: as wide as its dish. */
 export function itemOfSpecial({ id, kind, radiusMm, heightMm }: Special): Item {
   return {
     id,

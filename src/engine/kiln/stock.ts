@@ -10,12 +10,14 @@ export interface Stock {
   readonly shelves: Map<string, number>
 }
 
+/** All that a kiln has. */
 export function stockOf(kiln: Kiln): Stock {
   const posts = new Map<number, number>()
   for (const { lengthMm, count } of kiln.posts) posts.set(lengthMm, (posts.get(lengthMm) ?? 0) + count)
   return { posts, shelves: new Map(kiln.shelves.map(({ id, count }) => [id, count])) }
 }
 
+/** Cut in two: lies left or right. */
 export const isHalf = (shelf: Shelf): boolean => shelf.kind === 'halfRound' || shelf.kind === 'halfBox'
 
 /** Shelves left that lie in a column, the largest first. */
@@ -24,6 +26,7 @@ export const shelvesFor = (kiln: Kiln, stock: Stock, column: Column): readonly S
     .filter((shelf) => isHalf(shelf) === (column !== 'whole') && (stock.shelves.get(shelf.id) ?? 0) > 0)
     .sort((a, b) => shelfAreaMm2(b) - shelfAreaMm2(a) || (a.id < b.id ? -1 : 1))
 
+/** Takes one; a stock that lacks it goes below zero. */
 export const takeShelf = (stock: Stock, { id }: Shelf): void => {
   stock.shelves.set(id, (stock.shelves.get(id) ?? 0) - 1)
 }
@@ -51,4 +54,5 @@ export function postFor(stock: Stock, needMm: number, onEnd: boolean): readonly 
   return best
 }
 
+/** Length of posts on end, mm. */
 export const sumMm = (pieces: readonly number[]): number => pieces.reduce((sum, one) => sum + one, 0)

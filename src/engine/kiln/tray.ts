@@ -36,6 +36,7 @@ export interface Tray {
 /** Half of the gap: by so much every disc is grown. */
 export const halfGapMm = (kiln: Kiln): number => kiln.clearances.gapMm / 2
 
+/** A bare level, its posts up unless it carries nothing. */
 export function openTray(
   kiln: Kiln,
   shelf: Shelf,
@@ -76,6 +77,7 @@ export function discsFor(tray: Tray, item: Item): Disc[] {
   return discs
 }
 
+/** Where the middle of an item may lie on a tray. */
 export const regionFor = (tray: Tray, item: Item): Region => tray.floor.regionOf(item.footMm, item.reachMm)
 
 /** Puts an item where it fits tightest; false where it doesn't. */
