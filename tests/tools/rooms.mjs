@@ -72,7 +72,7 @@ const LEVELS = {
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'lazy.tsx'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'first', 'room', 'stacks'],
+    ['bench', 'board', 'buckets', 'first', 'room', 'shelf', 'stacks'],
   ],
 }
 

@@ -1,6 +1,8 @@
+import { CONE_STANDS, type ConeStand } from '../../../shared/load.ts'
+import type { FiringFacts } from '../../../shared/nouns.ts'
 import type { Band } from '../../engine/contract.ts'
 import { coneFallsMin, type Offset, offsetOf } from '../../engine/melt/cone-watch.ts'
-import { coneTemp, USUAL_CONES } from '../../engine/melt/cones.ts'
+import { conesOf, coneTemp, USUAL_CONES } from '../../engine/melt/cones.ts'
 import { cooledMin, coolingReadings, lnRateOf, nextReadingC } from '../../engine/melt/cooling.ts'
 import type { LogPoint } from '../../engine/melt/firing.ts'
 import { endOf } from '../firing/firing.ts'
@@ -80,7 +82,10 @@ export function conesTaught(load: LoadState): readonly ConeTaught[] {
   const first = new Map<string, number>()
   for (const { cone, is, at } of load.cones) if (is === 'down' && !first.has(cone)) first.set(cone, at)
   return [...first].flatMap(([cone, at]): ConeTaught[] => {
-    const shownC = shownAt(load.readings, at)
+    const shownC = shownAt(
+      load.readings.filter((reading) => load.offAt === undefined || reading.at <= load.offAt),
+      at,
+    )
     const perH = shownC === undefined ? 0 : riseAt(load, at, shownC)
     const chartC = perH > 0 ? coneTemp(cone, USUAL_CONES, perH)?.tempC : undefined
     if (shownC === undefined || chartC === undefined) return []
@@ -184,4 +189,13 @@ export function loadCalls(table: Table): readonly LoadCall[] {
       return calls
     })
     .sort((a, b) => a.at - b.at)
+}
+
+export { CONE_STANDS, type ConeStand }
+
+/** The cones of a set: the guide before the wanted one, it, and the guard after it, where the series has them. */
+export function besideCones({ cone, make }: FiringFacts): readonly string[] {
+  const all = conesOf(make, make === 'american' ? USUAL_CONES.mounting : 'unstated')
+  const at = all.indexOf(cone)
+  return at < 0 ? [cone] : all.slice(Math.max(0, at - 1), at + 2)
 }

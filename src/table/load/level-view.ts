@@ -44,6 +44,8 @@ export interface LevelView {
 
 /** Pots stand no nearer to each other, mm. */
 export const GAP_MM = CLEARANCES.gapMm
+/** The first shelf's underside above the floor, mm. */
+export const FIRST_SHELF_MM = CLEARANCES.firstShelfMm
 /** A gap that was proposed is not called too small for a thousandth of it. */
 const GAP_SLACK_MM = 0.1
 const SLAB_MM = 10

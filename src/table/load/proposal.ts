@@ -13,6 +13,8 @@ import type { Table } from '../model/state.ts'
 import { isBuilt, levelsOf, thingsOn } from './loads.ts'
 import { potsForLoad, toLoad } from './to-load.ts'
 
+export type { LoadInput, LoadPlan }
+
 /** A flow tile upright on its dish, mm. Assumption, as is the next. */
 export const TILE = { radiusMm: 40, heightMm: 110 }
 /** The same of a cone set. */
@@ -70,6 +72,20 @@ export function planEvents(load: LoadState, plan: LoadPlan): readonly LoadHappen
     if (!placed.has(key)) events.push({ kind: 'lifted-out', loadId, ...thingOf(key) })
   for (const level of plan.levels) {
     if (level.loaded) continue
+    const { column, storey } = level
+    for (const { id, onSlab, ...at } of level.items) {
+      const [xMm, yMm] = [stored(at.xMm), stored(at.yMm)]
+      const before = load.things[id]
+      const same = before && levelKey(before) === levelKey(level) && before.xMm === xMm && before.yMm === yMm
+      if (same && before.slab === onSlab) continue
+      const where = { column, storey, xMm, yMm, slab: onSlab }
+      const pinned = before?.pinned ? { pinned: true as const } : {}
+      events.push({ kind: 'placed', loadId, ...thingOf(id), ...where, ...pinned })
+    }
+  }
+  // Last, as the hit is named by it.
+  for (const level of plan.levels) {
+    if (level.loaded) continue
     const { column, storey, number, shelfId, postMm, posts } = level
     events.push({
       kind: 'shelf-set',
@@ -81,15 +97,6 @@ export function planEvents(load: LoadState, plan: LoadPlan): readonly LoadHappen
       postMm,
       posts: posts.map(({ xMm, yMm }) => ({ xMm: stored(xMm), yMm: stored(yMm) })),
     })
-    for (const { id, onSlab, ...at } of level.items) {
-      const [xMm, yMm] = [stored(at.xMm), stored(at.yMm)]
-      const before = load.things[id]
-      const same = before && levelKey(before) === levelKey(level) && before.xMm === xMm && before.yMm === yMm
-      if (same && before.slab === onSlab) continue
-      const where = { column, storey, xMm, yMm, slab: onSlab }
-      const pinned = before?.pinned ? { pinned: true as const } : {}
-      events.push({ kind: 'placed', loadId, ...thingOf(id), ...where, ...pinned })
-    }
   }
   return events
 }
