@@ -71,7 +71,7 @@ export interface BenchView {
   /** Pots that were tapped to be left out of the answer. */
   readonly leftOut: Signal<ReadonlySet<string>>
   /** What lies over the card. */
-  readonly sheet: Signal<'other' | 'warnings' | 'ways' | undefined>
+  readonly sheet: Signal<'other' | 'warnings' | 'ways' | 'sooner' | undefined>
   /** The one way of every hit on the bar: what it does, the card says. */
   pressBar(by: HitBy, atMs: number): void
   /** What the bar of another screen does while that shows. */

@@ -66,7 +66,7 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
       else if (away.at.peek() && shown.kind !== 'count') away.back()
       else if (shown.kind === 'out') hush()
       else if (offersRing(opened, seen.peek(), shown, now.peek())) opened?.setRing(true)
-      else if (shown.kind === 'finished' && opened && opened.longWaits() > 0) void opened.calendar()
+      else if (shown.kind === 'closed' && opened && opened.longWaits() > 0) void opened.calendar()
       else hit(barAction(shown, by === 'hold', leftOut.peek()), atMs)
     },
     cardShown(atMs) {

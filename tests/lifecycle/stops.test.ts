@@ -99,8 +99,8 @@ test('workers stopped, audio dead though it says it runs, a count frozen, all pe
     const [audio] = window.audios
     Object.defineProperty(audio, 'currentTime', { value: audio?.currentTime })
   })
-  await says(page, '.strip', 'Sound is off. I can only show.')
-  await says(page, '.strip', 'the screen may sleep')
+  await says(page, '.strip', 'Sound is off. ')
+  await says(page, '.strip', 'screen may sleep')
 
   const before = (await storedIds(page)).length
   await tap(page, '.bench [data-press="bar"]')

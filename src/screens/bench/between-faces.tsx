@@ -7,7 +7,6 @@ import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
-import { useDays } from '../days.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { Caution, WithPot } from './with-pot.tsx'
 
@@ -133,24 +132,6 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
       {table.value.pan ? (
         <Caution>{w.heldWax(formats.value.span(now.value - table.value.pan.onAt))}</Caution>
       ) : null}
-    </div>
-  )
-}
-
-export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words } = useApp()
-  const w = words.value.bench
-  const number = nameOf(words.value, table.value.pots[card.slowestPotId])
-  const { between } = useDays()
-  return (
-    <div class="face face-wide">
-      <h1 class="title title-big">{w.head.finished}</h1>
-      <p class="strong">
-        {Number.isFinite(card.kiln.likely)
-          ? w.finishedText(number, between(card.kiln))
-          : w.finishedNever(number)}
-      </p>
-      <Caution>{w.finishedCaution}</Caution>
     </div>
   )
 }

@@ -2,11 +2,11 @@ import { type Card, isHandCard } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { offersRing } from './ring-line.ts'
-import { CalendarBar, CoatKeys, RestList, RingOffer } from './stand-ins.tsx'
+import { ClosedKeys, CoatKeys, RestList, RingOffer } from './stand-ins.tsx'
 
 /** The bar's words, and what it does at rest. */
 export function BigBar({ card }: { readonly card: Card }) {
-  const { table, words, now, extras, bench } = useApp()
+  const { table, words, now, extras, bench, go } = useApp()
   const w = words.value.bench
   const late = extras.value
   if (isHandCard(card)) {
@@ -64,8 +64,23 @@ export function BigBar({ card }: { readonly card: Card }) {
           hand={table.value.settings.hand}
         />
       )
-    case 'finished':
-      return late && late.longWaits() > 0 ? <CalendarBar /> : <div class="bar bar-rest" />
+    case 'lid':
+      return (
+        <AnswerBars
+          big={w.end.lidBar}
+          small={{
+            label: w.end.levelBar,
+            onPress: () => go({ at: 'buckets', bucketId: card.bucketId }),
+          }}
+          hand={table.value.settings.hand}
+        />
+      )
+    case 'tools':
+      return <KnuckleBar label={w.end.toolsBar} />
+    case 'floor':
+      return <KnuckleBar label={w.end.floorBar} />
+    case 'closed':
+      return <ClosedKeys card={card} />
     case 'return':
       return <KnuckleBar label={w.returnBar} />
     case 'held':

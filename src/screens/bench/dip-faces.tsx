@@ -82,6 +82,9 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const onFoodSide = armed.cover.kind === 'full' || armed.cover.kind === 'inside'
   const gloves = glovesText(words.value, bucket.cautions, onFoodSide)
+  // Looks give way to a warning and to gloves, what is only good to know to both; it is behind *Put right* as well.
+  const marks = marksMayShow(pot) && !asked && !(armed.line && gloves)
+  const told = armed.line !== undefined || (armed.warnings.length > 0 && !(marks && gloves))
   return (
     <WithPot
       pot={pot}
@@ -107,10 +110,10 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
           )}
         </p>
       )}
-      {marksMayShow(pot) && !asked ? <p class="strong tong-marks">{w.tongMarks('')}</p> : null}
-      {armed.line || armed.warnings.length > 0 ? (
+      {marks ? <p class="strong tong-marks">{w.tongMarks('')}</p> : null}
+      {told ? (
         <WarningLine line={armed.line} warnings={armed.warnings} />
-      ) : armed.stirredMs === undefined || asked || gloves || marksMayShow(pot) ? null : (
+      ) : armed.stirredMs === undefined || asked || gloves || marks ? null : (
         <p class="soft figures">
           {w.stirredAgo(formats.value.span(armed.stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}

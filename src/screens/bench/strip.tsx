@@ -29,7 +29,13 @@ export function Strip() {
   const { sound, awake } = health.value
   const silent = table.value.settings.sound !== 'numerals' && (sound === 'off' || sound === 'dead')
   const sleepy = awake === 'lost' || awake === 'refused' || awake === 'absent'
-  const faults = [...(silent ? [w.bench.silent] : []), ...(sleepy ? [w.bench.resting] : [])]
+  const fault = silent
+    ? sleepy
+      ? w.bench.silentResting
+      : w.bench.silent
+    : sleepy
+      ? w.bench.resting
+      : undefined
   const two = table.value.settings.potters === 2
   return (
     <div class={two ? 'strip strip-potters' : 'strip'}>
@@ -54,7 +60,7 @@ export function Strip() {
           onPress={hit({ do: 'take-back' })}
         />
       ) : (
-        <LowLines faults={faults} />
+        <LowLines faults={fault === undefined ? [] : [fault]} />
       )}
       {two ? <OtherPotter /> : null}
     </div>

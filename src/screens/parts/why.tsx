@@ -1,5 +1,7 @@
+import { useMemo } from 'preact/hooks'
 import { filledAt, forecastOf } from '../../table/forecast/forecast.ts'
 import { waterNowG } from '../../table/forecast/saturation.ts'
+import { untaughtForecast } from '../../table/forecast/wall-forecast.ts'
 import { thickest, zoneReports } from '../../table/forecast/zone-report.ts'
 import { DEFAULT_AIR } from '../../table/model/defaults.ts'
 import type { PotState } from '../../table/model/state.ts'
@@ -16,6 +18,12 @@ export function Why({ pot }: { readonly pot: PotState }) {
   const { skewMs } = table.value
   const days = useDays()
   const forecast = forecastOf(table.value, pot)
+  const { readyMeans } = table.value.settings
+  const taught = forecast !== undefined && forecast.learned.count > 0 && readyMeans !== 'clock'
+  const before = useMemo(
+    () => (taught ? untaughtForecast(table.value, pot).ready : undefined),
+    [taught, pot, table.value],
+  )
   const warnings =
     card.value.kind === 'armed' && card.value.armed.potId === pot.facts.potId ? card.value.armed.warnings : []
   const at = (ms: number) => (Number.isFinite(ms) ? f.clock(ms + skewMs) : words.value.units.never)
@@ -66,6 +74,12 @@ export function Why({ pot }: { readonly pot: PotState }) {
             <AirRow />
             <dt>{w.taught}</dt>
             <dd>{w.checks(forecast.learned.count)}</dd>
+            {before ? (
+              <>
+                <dt>{w.untaught}</dt>
+                <dd>{band(before)}</dd>
+              </>
+            ) : null}
           </dl>
         </>
       ) : (

@@ -10,6 +10,8 @@ import type { Name } from '../../words/name.ts'
 /** What a coat covers, in a few letters; of two side dips the later takes the other half. */
 export function coverText(words: Words, formats: Formats, cover: CoverFacts, half?: Half): string {
   const said = words.bench.cover
+  // A number and its unit stay on one line.
+  const mm = (length: number) => formats.mm(length).replaceAll(' ', '\u00a0')
   switch (cover.kind) {
     case 'full':
       return said.full
@@ -20,11 +22,11 @@ export function coverText(words: Words, formats: Formats, cover: CoverFacts, hal
     case 'side':
       return half === 1 ? said.otherSide : said.side
     case 'downTo':
-      return said.downTo(formats.mm(cover.edgeUpMm))
+      return said.downTo(mm(cover.edgeUpMm))
     case 'upTo':
-      return cover.edgeUpMm >= EDGE_UP_MM.most ? said.outside : said.upTo(formats.mm(cover.edgeUpMm))
+      return cover.edgeUpMm >= EDGE_UP_MM.most ? said.outside : said.upTo(mm(cover.edgeUpMm))
     case 'collar':
-      return said.collar(formats.mm(cover.depthMm))
+      return said.collar(mm(cover.depthMm))
   }
 }
 
@@ -48,6 +50,9 @@ export const isGrave = (warning: Warning): boolean =>
 export const cautionText = (words: Words, cautions: readonly Caution[]): string | undefined =>
   cautions.length > 0 ? words.bench.marked(cautions.map((what) => words.caution[what]).join(', ')) : undefined
 
+/** So many are named where the glaze is on the hands; all of them at the stir, before its sheet is read. */
+const NAMED = 2
+
 /** The same in short, where the glaze is on the hands; of a coat on a food side that nobody knows it to be safe. */
 export const glovesText = (
   words: Words,
@@ -56,8 +61,12 @@ export const glovesText = (
 ): string | undefined =>
   cautions.length === 0
     ? undefined
-    : words.bench.gloves(cautions.map((what) => words.caution[what]).join(', ')) +
-      (onFoodSide ? ` ${words.bench.foodSide}` : '')
+    : words.bench.gloves(
+        [
+          ...cautions.slice(0, NAMED).map((what) => words.caution[what]),
+          ...(cautions.length > NAMED ? [words.bench.andMore] : []),
+        ].join(', '),
+      ) + (onFoodSide ? ` ${words.bench.foodSide}` : '')
 
 /** What a pot is called: its number, and which piece of it where there are two. */
 export const nameOf = (words: Words, pot: PotState | undefined): Name =>

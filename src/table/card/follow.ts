@@ -4,7 +4,7 @@ import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { UNPLANNED } from '../steps/step-rows.ts'
-import { nextBucket, type Step } from '../steps/steps.ts'
+import { dueWhat, mayBeDipped, nextBucket } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
 import type { Card, CardReason, Due, Kept, Visit } from './card.ts'
 import type { FollowedSchedule } from './card-now.ts'
@@ -89,7 +89,8 @@ function taken(
     }
     case 'dip': {
       const here = stepIn(steps, task.potId)
-      if (!here || nextBucket(table, here.pot) !== task.bucketId || !mayGo(here.step, now)) return undefined
+      if (!here || nextBucket(table, here.pot) !== task.bucketId || !mayBeDipped(here.step, now))
+        return undefined
       if (task.heldMs > 0 && now < task.startAt) return undefined
       const card = dipCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
       if (!card || card.kind === 'armed') return card && { card: { ...card, reason: task.reason } }
@@ -106,10 +107,6 @@ const stirReason = (
   { reason, ...task }: Task & { bucketId: string },
   now: number,
 ): CardReason => (reason === 'stale' && !isStale(table, task.bucketId, now) ? 'staleByDip' : reason)
-
-/** Never before the upper bound of a wait unless a touch said dry; then START says that it was. */
-const mayGo = (step: Step, now: number): boolean =>
-  step.is === 'dip' || (step.is === 'touch' && now >= step.dry.upper)
 
 function visit(line: readonly Task[], bucketId: string): Visit {
   const potIds: string[] = []
@@ -138,11 +135,9 @@ function meanwhile(
   const feet = at(steps, 'foot-check')
   if (feet[0] && gapMs > FOOT_CHECK_GAP_MS)
     return { work: { is: 'foot-check', pot: feet[0], left: leftAt(steps, 'foot-check') } }
-  const poured = table.collar?.bucketId
-  if (poured !== undefined && !line.some((each) => each.is === 'dip' && each.bucketId === poured)) {
-    const back = returnCard(table, now)
-    if (back) return { card: back }
-  }
+  const { collar } = table
+  if (collar && !line.some((each) => each.is === 'dip' && each.bucketId === collar.bucketId))
+    return { card: returnCard(collar, now) }
   const dues = duesOf(table, steps, line)
   const [next, ...after] = dues
   const probe =
@@ -174,7 +169,7 @@ function keptFor(steps: readonly AtStep[], line: readonly Task[], now: number): 
   const kept: { bucketId: string; at: number; potIds: string[] }[] = []
   for (const { pot, step } of steps) {
     const task = line.find((each) => each.is === 'dip' && each.potId === pot.facts.potId)
-    if (task?.is !== 'dip' || !mayGo(step, now)) continue
+    if (task?.is !== 'dip' || !mayBeDipped(step, now)) continue
     const group = kept.find(({ bucketId }) => bucketId === task.bucketId)
     if (!group) kept.push({ bucketId: task.bucketId, at: task.startAt, potIds: [pot.facts.potId] })
     else {
@@ -193,11 +188,12 @@ function isHeld(line: readonly Task[]): boolean {
 
 /** What will want the hands, soonest first: touches as they come due, and what was told. */
 function duesOf(table: Table, steps: readonly AtStep[], line: readonly Task[]): readonly Due[] {
-  const touches = steps.flatMap(({ pot, step }): Due[] =>
-    step.is === 'wait' && nextBucket(table, pot) !== undefined
-      ? [{ potId: pot.facts.potId, at: step.askAt, what: 'touch', band: step.dry }]
-      : [],
-  )
+  const touches = steps.flatMap(({ pot, step }): Due[] => {
+    const what = step.is === 'wait' ? dueWhat(table, pot, step) : undefined
+    return step.is === 'wait' && what
+      ? [{ potId: pot.facts.potId, at: step.askAt, what, band: step.dry }]
+      : []
+  })
   const touched = new Set(touches.map((due) => due.potId))
   const tasks = line.flatMap((task): Due[] => {
     switch (task.is) {

@@ -19,7 +19,7 @@ export interface Shown {
 const LONGEST_LINE_MS = 15_000
 
 /** Nothing is in the hands: a new order may fill their time. */
-const IDLE: ReadonlySet<CardKind> = new Set(['wait', 'finished', 'empty'])
+const IDLE: ReadonlySet<CardKind> = new Set(['wait', 'closed', 'empty'])
 
 /**
  * What shows at table time `now`, after what showed `earlier`. Work on the card stays until a hit, or until a clock moves

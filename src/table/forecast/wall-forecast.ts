@@ -2,7 +2,7 @@ import type { Settings } from '../../../shared/nouns.ts'
 import type { Band } from '../../engine/contract.ts'
 import { forecastPot } from '../../engine/wait/forecast.ts'
 import { type HalfAndHalf, halfAndHalf } from '../../engine/wait/half-and-half.ts'
-import type { Learned } from '../../engine/wait/learned.ts'
+import { type Learned, unlearnedOn } from '../../engine/wait/learned.ts'
 import { halfAt, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
 import { coatsOn, lastDip, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
@@ -10,6 +10,7 @@ import { bucketOfCoat } from '../model/uses.ts'
 import type { BandMs, Forecast } from './forecast.ts'
 import { lessonFor } from './learning.ts'
 import { historyOf, MIN_MS } from './pot-history.ts'
+import { bodyOf } from './wall-inputs.ts'
 
 const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly value: Forecast }>()
 
@@ -27,13 +28,23 @@ export function wallForecast(table: Table, pot: PotState): Forecast {
   const before = kept.get(pot)
   if (before && before.key.length === key.length && before.key.every((k, i) => k === key[i]))
     return before.value
+  const value = forecastWith(table, pot, learned)
+  kept.set(pot, { key, value })
+  return value
+}
+
+/** The same if no touch and no weighing had taught anything: what it would be by wall, coats and air alone. Not kept. */
+export const untaughtForecast = (table: Table, pot: PotState): Forecast =>
+  forecastWith(table, pot, unlearnedOn(bodyOf(table)))
+
+function forecastWith(table: Table, pot: PotState, learned: Learned): Forecast {
   const halves = hasOverlap(table, pot, pot.dips) ? halvesOf(table, pot, learned) : undefined
   const { pot: wall, events, air0 } = historyOf(table, pot)
   const forecast = halves?.overlap ?? forecastPot(wall, events, air0, learned)
   const touch = inMs(forecast.touchDry)
   const thirsty = inMs(forecast.thirsty)
   const byClock = clockWaits(table, pot)
-  const value: Forecast = {
+  return {
     pot: forecast,
     ...(halves ? { halves } : {}),
     touch,
@@ -42,8 +53,6 @@ export function wallForecast(table: Table, pot: PotState): Forecast {
     ready: byClock?.ready ?? (table.settings.readyMeans === 'thirsty' ? thirsty : touch),
     learned,
   }
-  kept.set(pot, { key, value })
-  return value
 }
 
 function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {

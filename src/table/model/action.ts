@@ -56,6 +56,10 @@ export type Action =
   | { readonly do: 'pour-inside'; readonly potId: string }
   | { readonly do: 'touched-up'; readonly potId: string }
   | { readonly do: 'wax-pan'; readonly is: 'on' | 'watched' | 'off' }
+  /** `litres`: how much is in it by then. `left`: this step of the end is left out. */
+  | { readonly do: 'lid-on'; readonly bucketId: string; readonly litres?: number; readonly left?: true }
+  | { readonly do: 'tools-washed'; readonly left?: true }
+  | { readonly do: 'floor-mopped'; readonly left?: true }
   | { readonly do: 'count-coats'; readonly potId: string; readonly coats: number | null }
   | { readonly do: 'weigh'; readonly potId: string; readonly grams: number; readonly as: 'bisque' | 'now' }
   | { readonly do: 'gone'; readonly potId: string }

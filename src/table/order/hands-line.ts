@@ -1,11 +1,11 @@
 import type { Foresight } from '../../planner/types.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
-import { type Schedule, tasksOf } from './schedule.ts'
+import { type Schedule, type Task, tasksOf } from './schedule.ts'
 
 /** What comes after the card in hand, and how the sitting ends. Times are table time, ms. */
 export interface HandsLine {
-  /** The next other bucket and when it is to be opened. */
+  /** The next other bucket and when it is to be opened; not while hands do something else than was told. */
   readonly follows?: { readonly bucketId: string; readonly at: number }
   /** Idle time before it that is worth a word, ms. */
   readonly freeMs: number
@@ -35,7 +35,7 @@ export interface Range {
 export function handsLine(table: Table, schedule: Schedule | undefined, now: number): HandsLine | undefined {
   if (!schedule || schedule.plan.actions.length === 0) return undefined
   const line = tasksOf(table, schedule)
-  const next = line.findIndex((task, i) => i > 0 && task.is === 'open')
+  const next = line.findIndex((task, i) => i > 0 && task.is === 'open' && isFollowed(table, line))
   const open = next > 0 ? line[next] : undefined
   const before = next > 0 ? line[next - 1] : undefined
   const { plan, foresight } = schedule
@@ -49,6 +49,10 @@ export function handsLine(table: Table, schedule: Schedule | undefined, now: num
     ...(slackS === null ? {} : { slackMs: slackS * 1000, latestStartAt: schedule.askedAt + slackS * 1000 }),
   }
 }
+
+/** Whether the hands do what was told: a pot of their own choice is followed as long as it is the next one. */
+const isFollowed = ({ picked }: Table, line: readonly Task[]): boolean =>
+  picked === undefined || line.find((task) => task.is === 'dip')?.potId === picked.potId
 
 const inMs = ({ likely, upper }: { readonly likely: number; readonly upper: number }): Range => ({
   likely: likely * 1000,

@@ -39,8 +39,11 @@ interface StepRow {
   /** Not said after a hold where it is left out. */
   readonly held?: HeldAt
   /** What comes due by itself, on the wait card. */
-  readonly due?: 'wax-sets' | 'wipe-dries' | 'damp-dries' | 'touch'
+  readonly due?: StepDue
 }
+
+/** What a clock brings to the hands. */
+export type StepDue = 'wax-sets' | 'wipe-dries' | 'damp-dries' | 'touch'
 
 export const STEP_ROWS: Readonly<Record<Step['is'], StepRow>> = {
   wax: { tile: 'wax', held: 'wax' },

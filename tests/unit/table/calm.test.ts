@@ -224,11 +224,30 @@ describe('pots that are kept on purpose', () => {
     })
     expect(kept?.kind === 'wait' && kept.kept?.[0]?.at).toBeGreaterThan(play.nowMs)
     play.act({ do: 'pick', potId: potId(1) })
-    expect(play.card).toMatchObject({ kind: 'ready', potIds: [potId(1)], bucketId: 'B' })
+    expect(play.card).toMatchObject({ kind: 'stir', change: true, bucketId: 'B' })
   })
 })
 
 describe('a foot to be checked', () => {
+  it.each([
+    ['an order of work', true],
+    ['the simple rule', false],
+  ])('is what a pot with its last coat is waited for, by %s', (_by, ordered) => {
+    const play = begun(['G'], 2)
+    play.bar().wait(MIN_S)
+    play.bar().wait(MIN_S)
+    play.act({ do: 'sponged', potId: potId(2) })
+    const due = () => cardOf(play.table, play.nowMs, ordered ? play.schedule : undefined)
+    // What ends the sitting fills that wait.
+    for (const kind of ['lid', 'tools', 'floor']) {
+      expect(due().kind).toBe(kind)
+      play.act(due().big!)
+    }
+    expect(due()).toMatchObject({ kind: 'wait', next: { what: 'foot-check', potId: potId(1) } })
+    play.wait(12 * MIN_S)
+    expect(named(due())).toBe(`foot-check ${potId(1)}`)
+  })
+
   it('fills a gap of more than twenty seconds before the next dip, and is not begun in a shorter one', () => {
     const play = begun(['G'], 2)
     play.bar().wait(MIN_S)

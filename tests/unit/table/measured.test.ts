@@ -19,6 +19,7 @@ import {
 } from '../../../src/table/forecast/readings.ts'
 import { waterNowG } from '../../../src/table/forecast/saturation.ts'
 import { profileOf } from '../../../src/table/forecast/shape-inputs.ts'
+import { untaughtForecast } from '../../../src/table/forecast/wall-forecast.ts'
 import { pickUpOfPin, slopOf } from '../../../src/table/forecast/wall-inputs.ts'
 import { DEFAULT_AIR } from '../../../src/table/model/defaults.ts'
 import { Play, START_MS } from './play.ts'
@@ -258,6 +259,16 @@ describe('what the room has taught', () => {
     expect(lessonOf(play.table)).toEqual(taught)
     play.act({ do: 'take-back' })
     expect(lessonOf(play.table).count).toBe(0)
+  })
+
+  it('stands beside what walls and air alone would tell of a pot that nobody touched', () => {
+    const play = demo().act({ do: 'logged', potId: 'demo.36', agoMin: 0 })
+    const pot = () => play.table.pots['demo.36']!
+    const first = forecastOf(play.table, pot())!.ready
+    play.act({ do: 'logged', potId: 'demo.31', agoMin: 0 }).wait(45 * 60)
+    play.act({ do: 'touched', potIds: ['demo.31'], dry: false })
+    expect(forecastOf(play.table, pot())!.ready.likely).toBeGreaterThan(first.likely + 60_000)
+    expect(untaughtForecast(play.table, pot()).ready).toEqual(first)
   })
 
   it('tells most of the glaze it was learned on, and less of another', () => {

@@ -80,6 +80,25 @@ describe('twelve pots (scenario 14)', () => {
   })
 })
 
+describe('a pot of their own choice', () => {
+  it('goes into its bucket once its time is over, and no other hour is told for it meanwhile', () => {
+    const play = laid().ask()
+    const done: string[] = []
+    for (let i = 0; i < 4000 && !done.includes('open B'); i++) obey(play, done)
+    play.wait(9 * MIN_S).ask()
+    // Pots of a visit to come: dry by the clock, and kept for their bucket.
+    const kept = Object.values(play.table.pots).find(
+      (pot) =>
+        pot.dips.length === 1 && play.table.stacks[pot.facts.stackId ?? '']?.coats[1]?.bucketId === 'H',
+    )!
+    expect(play.nowMs).toBeGreaterThan(kept.dips[0]!.outAt + 13 * MIN_S * 1000)
+    expect(handsLine(play.table, play.schedule, play.nowMs)?.follows).toBeDefined()
+    play.act({ do: 'pick', potId: kept.facts.potId })
+    expect(play.card).toMatchObject({ kind: 'stir', change: true, bucketId: 'H' })
+    expect(handsLine(play.table, play.schedule, play.nowMs)?.follows).toBeUndefined()
+  })
+})
+
 describe('a calm bench', () => {
   it('keeps the card in hand while the hands are slow and answers come in', () => {
     const play = laid()

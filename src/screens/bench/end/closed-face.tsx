@@ -1,0 +1,139 @@
+import { useSignal } from '@preact/signals'
+import type { Card, PotDry } from '../../../table/card/card.ts'
+import { lastOf, lateBy } from '../../../table/card/dry-sooner.ts'
+import type { Action } from '../../../table/model/action.ts'
+import type { Table } from '../../../table/model/state.ts'
+import { KnuckleBar } from '../../../ui/bar.tsx'
+import { PressButton } from '../../../ui/press.tsx'
+import type { Words } from '../../../words/bench.ts'
+import { useApp } from '../../app.ts'
+import { useDays } from '../../days.ts'
+import { nameOf } from '../../text/pot-text.ts'
+import { Caution } from '../with-pot.tsx'
+import './closed.css'
+
+type Closed = Extract<Card, { kind: 'closed' }>
+
+/** As many lines as can be read at a metre. */
+const LINES = 8
+
+/** Letters of two clocks by 24 hours, and what joins them. */
+const CLOCKS = 11
+
+/** Between the corners: what the sitting came to. */
+export function ClosedSum({ card }: { readonly card: Closed }) {
+  const w = useApp().words.value.bench
+  return (
+    <p class="closed-sum figures">
+      {card.coats > 0 ? (
+        <>
+          <span>
+            <strong>{card.pots}</strong> {w.end.pots(card.pots)}
+          </span>
+          <span>
+            <strong>{card.coats}</strong> {w.end.coats(card.coats)}
+          </span>
+        </>
+      ) : (
+        w.head.closed
+      )}
+    </p>
+  )
+}
+
+/** When each pot is dry for the kiln, and what was left out. */
+export function ClosedFace({ card }: { readonly card: Closed }) {
+  const { table, now, words, formats, bench } = useApp()
+  const w = words.value.bench
+  const f = formats.value
+  const from = useSignal(0)
+  const { dry } = card
+  const start = from.value < dry.length ? from.value : 0
+  const shown = dry.slice(start, start + LINES)
+  const left = card.left[0]
+  const late = lateBy(table.value, dry, now.value)
+  const next = () => {
+    from.value = start + LINES
+  }
+  return (
+    <div class="face closed">
+      <h1 class="closed-head figures">
+        {table.value.settings.candle ? w.end.dryToCandle : w.end.dry}
+        {late === undefined ? null : late > 0 ? (
+          <span class="alarm"> {w.late(f.span(late))}</span>
+        ) : (
+          <span> {w.spare(f.span(-late))}</span>
+        )}
+      </h1>
+      <ul class="closed-dry figures">
+        {shown.map((pot) => (
+          <DryLine key={pot.potId} pot={pot} />
+        ))}
+      </ul>
+      {dry.length > LINES ? (
+        <PressButton class="closed-next figures" onPress={next}>
+          {w.end.next(start + 1, start + shown.length, dry.length)}
+        </PressButton>
+      ) : null}
+      {left ? (
+        <PressButton class="closed-next" onPress={(atMs) => bench.hit(left, atMs)}>
+          {w.end.leftOut(leftText(words.value, table.value, left))}
+        </PressButton>
+      ) : null}
+      {dry.length > LINES || left ? null : <Caution>{w.end.caution}</Caution>}
+    </div>
+  )
+}
+
+function DryLine({ pot: { potId, dry } }: { readonly pot: PotDry }) {
+  const { table, now, words, formats } = useApp()
+  const { dayOf } = useDays()
+  const w = words.value.bench.end
+  const ends = Number.isFinite(dry.upper) ? dry.upper : dry.likely
+  const both = (text: (at: number) => string): [string, string] => [text(dry.likely), text(ends)]
+  const settled = !Number.isFinite(dry.likely) ? w.never : dry.upper <= now.value ? w.isDry : undefined
+  const hours = settled ?? w.fromTo(...both((at) => formats.value.clock(at + table.value.skewMs)))
+  return (
+    <li class={hours.length > CLOCKS ? 'closed-long' : undefined}>
+      <strong>{nameOf(words.value, table.value.pots[potId])}</strong>
+      <span>{hours}</span>
+      <small>{settled ? '' : w.days(...both(dayOf))}</small>
+    </li>
+  )
+}
+
+function leftText(words: Words, table: Table, action: Action): string {
+  const { left } = words.bench.end
+  switch (action.do) {
+    case 'lid-on':
+      return left['lid-on'](table.buckets[action.bucketId]?.facts.name ?? '')
+    case 'tools-washed':
+    case 'floor-mopped':
+      return left[action.do]
+    default:
+      return ''
+  }
+}
+
+/** What can be done from here, where the bar is otherwise: nothing has to be. */
+export function ClosedKeys({ card }: { readonly card: Closed }) {
+  const { now, words, extras, bench } = useApp()
+  const w = words.value
+  const dries = (lastOf(card.dry)?.likely ?? now.value) > now.value
+  const hasWaits = (extras.value?.longWaits() ?? 0) > 0
+  return (
+    <section class="closed-keys">
+      {dries ? (
+        <PressButton
+          class="closed-key"
+          onPress={() => {
+            bench.sheet.value = 'sooner'
+          }}
+        >
+          {w.bench.end.sooner}
+        </PressButton>
+      ) : null}
+      {hasWaits ? <KnuckleBar label={w.ring.calendar} rest /> : null}
+    </section>
+  )
+}
