@@ -164,6 +164,7 @@ export const waits = {
     leftOut: (what: string) => `Left out: ${what}. Done now?`,
     left: { 'lid-on': (name: string) => `lid on ${name}`, 'tools-washed': 'tools', 'floor-mopped': 'mop' },
     sooner: 'DRY SOONER',
+    load: 'LOAD THE KILN',
     soonerTitle: 'Dry sooner',
     lastDry: (when: string) => `The last pot now: ${when}.`,
     candled: (when: string) => `the last pot may go in ${when}, and dries through there`,

@@ -124,7 +124,7 @@ function leftText(words: Words, table: Table, action: Action): string {
 
 /** What can be done from here, where the bar is otherwise: nothing has to be. */
 export function ClosedKeys({ card }: { readonly card: Closed }) {
-  const { now, words, extras, bench } = useApp()
+  const { now, words, extras, bench, go } = useApp()
   const w = words.value
   const dries = (lastOf(card.dry)?.likely ?? now.value) > now.value
   const hasWaits = (extras.value?.longWaits() ?? 0) > 0
@@ -141,6 +141,9 @@ export function ClosedKeys({ card }: { readonly card: Closed }) {
         </PressButton>
       ) : null}
       {hasWaits ? <KnuckleBar label={w.ring.calendar} rest /> : null}
+      <PressButton class="closed-key" onPress={() => go({ at: 'shelf' })}>
+        {w.bench.end.load}
+      </PressButton>
     </section>
   )
 }
