@@ -2,7 +2,7 @@
 import type { Fault } from './fault.ts'
 
 const LAWS = ['tests/laws/load.test.ts']
-const UNIT = ['tests/unit/engine/load.test.ts']
+const UNIT = ['tests/unit/engine/kiln/load.test.ts']
 
 export const LOAD_FAULTS: readonly Fault[] = [
   {
@@ -115,34 +115,34 @@ export const LOAD_FAULTS: readonly Fault[] = [
     file: 'src/engine/kiln/matching.ts',
     find: 'seen - length * (1 - s)',
     replace: 'seen - length * (1 - 0 * s)',
-    tests: ['tests/unit/engine/matching.test.ts'],
+    tests: ['tests/unit/engine/kiln/matching.test.ts'],
   },
   {
     id: 'a seen stack says nothing',
     file: 'src/engine/kiln/matching.ts',
     find: 'if (piece.stackId !== null)',
     replace: 'if (piece.stackId === "")',
-    tests: ['tests/unit/engine/matching.test.ts'],
+    tests: ['tests/unit/engine/kiln/matching.test.ts'],
   },
   {
     id: 'the kiln is warm at once',
     file: 'src/engine/kiln/candling.ts',
     find: 'Math.max(0, atMin - litAtMin) + WARMING_MIN',
     replace: 'Math.max(0, atMin - litAtMin)',
-    tests: ['tests/unit/engine/candling.test.ts'],
+    tests: ['tests/unit/engine/kiln/candling.test.ts'],
   },
   {
     id: 'pots are candled in the air of the room',
     file: 'src/engine/kiln/candling.ts',
     find: "{ kind: 'air', atMin: litAtMin, air }",
     replace: "{ kind: 'air', atMin: litAtMin, air: room }",
-    tests: ['tests/unit/engine/candling.test.ts'],
+    tests: ['tests/unit/engine/kiln/candling.test.ts'],
   },
   {
     id: 'an older load is searched on',
     file: 'src/engine/kiln/messages.ts',
     find: 'if (newest !== ask) return',
     replace: '',
-    tests: ['tests/unit/engine/load-desk.test.ts'],
+    tests: ['tests/unit/engine/kiln/load-desk.test.ts'],
   },
 ]

@@ -1,8 +1,8 @@
 /** The load's worker without a worker: what is answered when. */
 import { expect, test } from 'vitest'
-import { type LoadReply, makeLoadDesk, warmLoad } from '../../../src/engine/kiln/messages.ts'
-import { firstLoad } from '../../../src/engine/kiln/propose.ts'
-import { loadOf, mixedPots, ROUND } from '../../fixtures/loads.ts'
+import { type LoadReply, makeLoadDesk, warmLoad } from '../../../../src/engine/kiln/messages.ts'
+import { firstLoad } from '../../../../src/engine/kiln/propose.ts'
+import { loadOf, mixedPots, ROUND } from '../../../fixtures/kiln/loads.ts'
 
 /** A desk whose passes run when the test says so. */
 function openDesk() {

@@ -1,9 +1,9 @@
 /** Candling: the waits' own engine in hot damp air. */
 import { describe, expect, test } from 'vitest'
-import { UNLEARNED } from '../../../src/engine/index.ts'
-import { type Candled, candling } from '../../../src/engine/kiln/candling.ts'
-import { bisqueOf } from '../../../src/engine/wall/body.ts'
-import { air, beaker, dip, potOf, ROOM } from '../../fixtures/wall.ts'
+import { UNLEARNED } from '../../../../src/engine/index.ts'
+import { type Candled, candling } from '../../../../src/engine/kiln/candling.ts'
+import { bisqueOf } from '../../../../src/engine/wall/body.ts'
+import { air, beaker, dip, potOf, ROOM } from '../../../fixtures/wall.ts'
 
 const clay = bisqueOf(0.12)
 /** Dipped for 4 s and 3 s, an hour before the kiln is lit at 90 min. */

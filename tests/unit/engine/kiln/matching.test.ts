@@ -1,6 +1,6 @@
 /** Which pot is this: by place, stack and size, each pot once. */
 import { describe, expect, test } from 'vitest'
-import { type FoundPiece, type MatchPot, matching, SHRINKAGE } from '../../../src/engine/kiln/matching.ts'
+import { type FoundPiece, type MatchPot, matching, SHRINKAGE } from '../../../../src/engine/kiln/matching.ts'
 
 const pot = (id: string, heightMm: number, more: Partial<MatchPot> = {}): MatchPot => ({
   id,

@@ -3,21 +3,21 @@
  * prove`. Work is counted in passes; their times are `npm run bench`.
  */
 import { describe, expect, test } from 'vitest'
-import { CLEARANCES, type Kiln, type LoadPlan } from '../../../src/engine/kiln/contract.ts'
-import { fill } from '../../../src/engine/kiln/fill.ts'
-import { itemOf } from '../../../src/engine/kiln/items.ts'
-import { matching, SHRINKAGE } from '../../../src/engine/kiln/matching.ts'
+import { CLEARANCES, type Kiln, type LoadPlan } from '../../../../src/engine/kiln/contract.ts'
+import { fill } from '../../../../src/engine/kiln/fill.ts'
+import { itemOf } from '../../../../src/engine/kiln/items.ts'
+import { matching, SHRINKAGE } from '../../../../src/engine/kiln/matching.ts'
 import {
   FINAL_PASSES,
   FIRST_PASSES,
   firstLoad,
   proposing,
   SOON_PASSES,
-} from '../../../src/engine/kiln/propose.ts'
-import { openTray } from '../../../src/engine/kiln/tray.ts'
-import { randomFrom } from '../../../src/engine/numeric/random.ts'
-import { loadOf, mixedPots, ROUND } from '../../fixtures/loads.ts'
-import { matchBoard } from '../../fixtures/match-boards.ts'
+} from '../../../../src/engine/kiln/propose.ts'
+import { openTray } from '../../../../src/engine/kiln/tray.ts'
+import { randomFrom } from '../../../../src/engine/numeric/random.ts'
+import { loadOf, mixedPots, ROUND } from '../../../fixtures/kiln/loads.ts'
+import { matchBoard } from '../../../fixtures/kiln/match-boards.ts'
 
 const FULL = process.env.PROVE === '1'
 const say = (line: string) => {
