@@ -106,6 +106,7 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
         ) : stage.is === 'propose' ? (
           <Ready load={load} open={open} kiln={kiln} />
         ) : null}
+        <p class="caution">{care}</p>
         {stage.is === 'propose' || !load ? null : (
           <div class="kiln-keys">
             {out > 0 ? (
@@ -123,7 +124,6 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
             </button>
           </div>
         )}
-        <p class="caution">{care}</p>
       </KilnMain>
       <BackLine />
       <KnuckleBar label={label} />
