@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import type { Kiln, LoadInput, LoadLevel, LoadPlan, PlacedItem } from '../../src/engine/kiln/contract.ts'
 import { CLEARANCES } from '../../src/engine/kiln/contract.ts'
 import { firstLoad, proposeLoad } from '../../src/engine/kiln/propose.ts'
-import { BOX, HALVES, loadOf, mixedPots, RIDERS, ROUND, withHoles } from '../fixtures/loads.ts'
+import { BOX, HALVES, loadOf, mixedPots, RIDERS, ROUND, withHoles } from '../fixtures/kiln/loads.ts'
 
 /** A proposal is a search: PROVE_RUNS of other laws would take days. */
 const FULL = process.env.PROVE === '1'

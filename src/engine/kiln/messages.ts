@@ -29,20 +29,16 @@ export function makeLoadDesk(
     newest = ask
     try {
       const steps = proposing(input, input.pots.length > MANY ? FIRST_PASSES + 1 : FINAL_PASSES)
-      let told = false
-      let pass = 0
+      let first: LoadPlan | null = null
+      for (let pass = 0; pass < FIRST_PASSES || !first; pass++) first = steps.next().value ?? first
+      post({ id, stage: 'first', plan: first })
       const go = () => {
         if (newest !== ask) return
         const { done, value } = steps.next()
-        pass++
-        if (done) post({ id, stage: 'final', plan: value })
-        else {
-          if (value && pass >= FIRST_PASSES) post({ id, stage: told ? 'better' : 'first', plan: value })
-          told ||= value !== null && pass >= FIRST_PASSES
-          later(go)
-        }
+        if (value) post({ id, stage: done ? 'final' : 'better', plan: value })
+        if (!done) later(go)
       }
-      go()
+      later(go)
     } catch (problem) {
       if (!(problem instanceof RangeError)) throw problem
       post({ id, stage: 'refused', message: problem.message })

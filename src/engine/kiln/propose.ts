@@ -8,8 +8,9 @@ import type { Built, Problem } from './problem.ts'
 import { searching } from './search.ts'
 import { toldPlan } from './told.ts'
 
-/** Passes of a first answer, and of one that nobody waits for. */
-export const FIRST_PASSES = 1
+/** Passes of a first answer, of one that is waited for, and of one that nobody waits for. */
+export const FIRST_PASSES = 2
+export const SOON_PASSES = 4
 export const FINAL_PASSES = 24
 
 /** Why a pot is not even tried, or null. */
@@ -69,9 +70,8 @@ const run = (steps: Generator<LoadPlan | null, LoadPlan>): LoadPlan => {
   }
 }
 
-/** The load after so many passes, `FIRST_PASSES` where omitted, with what would get in what is left out: see {@link proposing}. */
-export const proposeLoad = (input: LoadInput, passes = FIRST_PASSES): LoadPlan =>
-  run(proposing(input, passes))
+/** The load after so many passes, `SOON_PASSES` where omitted, with what would get in what is left out: see {@link proposing}. */
+export const proposeLoad = (input: LoadInput, passes = SOON_PASSES): LoadPlan => run(proposing(input, passes))
 
 /** The load as it is first told, after a few passes and without what would get more in: see {@link proposing}. */
 export function firstLoad(input: LoadInput): LoadPlan {

@@ -1,11 +1,11 @@
 /** A proposed load: every pot once, on its shelf, clear of the others. */
 import { describe, expect, test } from 'vitest'
-import type { LoadPlan, PlacedItem, PotToLoad } from '../../../src/engine/kiln/contract.ts'
-import { gapMm, nearestGap, swapped, troublesAt } from '../../../src/engine/kiln/gaps.ts'
-import { slabRadiusMm } from '../../../src/engine/kiln/items.ts'
-import { inOrder } from '../../../src/engine/kiln/places.ts'
-import { firstLoad, proposeLoad } from '../../../src/engine/kiln/propose.ts'
-import { BOX, HALVES, loadOf, mixedPots, RIDERS, ROUND, withHoles } from '../../fixtures/loads.ts'
+import type { LoadPlan, PlacedItem, PotToLoad } from '../../../../src/engine/kiln/contract.ts'
+import { gapMm, nearestGap, swapped, troublesAt } from '../../../../src/engine/kiln/gaps.ts'
+import { slabRadiusMm } from '../../../../src/engine/kiln/items.ts'
+import { inOrder } from '../../../../src/engine/kiln/places.ts'
+import { firstLoad, proposeLoad } from '../../../../src/engine/kiln/propose.ts'
+import { BOX, HALVES, loadOf, mixedPots, RIDERS, ROUND, withHoles } from '../../../fixtures/kiln/loads.ts'
 
 const reach = (one: PlacedItem) => Math.max(one.bellyRadiusMm, one.footRadiusMm)
 
