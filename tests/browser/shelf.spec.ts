@@ -80,7 +80,7 @@ test('glazed pots go from the board to below 60 degC by the bar, killed and reop
   await kiln.says('SHELF 1 AS DRAWN')
   await kiln.again()
   await kiln.says('SHELF 1 AS DRAWN')
-  for (let shelf = 1; shelf < 6 && (await kiln.bar.innerText()).includes('AS DRAWN'); shelf++) {
+  for (let shelf = 1; shelf < 6 && (await kiln.bar.textContent())?.includes('AS DRAWN'); shelf++) {
     await kiln.says(`SHELF ${shelf} AS DRAWN`)
     await kiln.hit()
   }
@@ -188,7 +188,7 @@ test('a pot is tapped to another place, dragged, swapped, and held to leave it o
 
 test('readings that cannot be are asked about, and nothing of them is kept until then', async ({ page }) => {
   const kiln = await KilnPage.open(page)
-  for (let i = 0; i < 8 && (await kiln.bar.innerText()) !== 'READING'; i++) {
+  for (let i = 0; i < 8 && (await kiln.bar.textContent()) !== 'READING'; i++) {
     await kiln.hit()
     if (i === 1) await kiln.says('SHELF 1 AS DRAWN')
   }
