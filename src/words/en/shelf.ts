@@ -79,6 +79,7 @@ export const shelf = {
   touch: (a: string, b: string) => `${a} and ${b} touch`,
   chosen: (a: string) => `Tap where ${a} goes, or another to swap. Hold: leave it out.`,
   tapOne: 'Tap a pot to move it. s: on a slab.',
+  post: 'a post',
   tile: 'tile',
   cones: 'cones',
   again: 'Propose anew',
