@@ -64,6 +64,7 @@ const LEVELS = {
     ['fold', 'entry', 'forecast'],
     ['firing', 'steps'],
     ['advice', 'order'],
+    ['load'],
     ['card', 'decide'],
   ],
   words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'desk.ts', 'format.ts']],
@@ -71,7 +72,7 @@ const LEVELS = {
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'lazy.tsx'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'first', 'room', 'stacks'],
+    ['bench', 'board', 'buckets', 'first', 'room', 'shelf', 'stacks'],
   ],
 }
 

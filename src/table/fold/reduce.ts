@@ -145,8 +145,13 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       const { collar: _returned, ...rest } = table
       return rest
     }
-    case 'dipped':
-      return dipped(table, event, hit, at, skewMs, ahead.mends.get(event.dipId) ?? [])
+    case 'dipped': {
+      const move = ahead.moves.get(hit)
+      // START on the right pot would have said it; where it was hit there was no coat to say it of.
+      const unsaid = move?.dry === true && !move.touched
+      const said = unsaid ? touched(table, { kind: 'touched', potIds: [move.to], dry: true }, hit, at) : table
+      return dipped(said, event, hit, at, skewMs, ahead.mends.get(event.dipId) ?? [])
+    }
     case 'sponged':
     case 'set-down':
       return footDone(table, event, at)

@@ -12,9 +12,11 @@ import type {
   StackFacts,
   TileFacts,
 } from '../../../shared/nouns.ts'
+import type { LoadAction } from './load-action.ts'
 
 /** What a person can mean by a hit. Screens send these; `decide` answers with events or a refusal. */
 export type Action =
+  | LoadAction
   // The big bar and its second answer
   | { readonly do: 'waxed'; readonly potId: string }
   | { readonly do: 'wiped'; readonly potId: string }
@@ -146,3 +148,5 @@ export type RefusalCode =
   | 'nothing-to-put-back'
   | 'read-only'
   | 'unread'
+  /** Not so at the kiln: `field` says why, in the words of its own screen. */
+  | 'at-kiln'
