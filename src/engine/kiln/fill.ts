@@ -43,13 +43,13 @@ function press(tray: Tray, item: Item, halfGap: number, roll: () => number): boo
   return true
 }
 
-/** Fills a tray from `rest`, in its order; what is placed is taken out of it. */
+/** Fills a tray from `rest`, in its order; what is placed is taken out of it. Without `roll` nothing is pressed in. */
 export function fill(
   tray: Tray,
   rest: Item[],
   halfGap: number,
   allowed: (item: Item) => boolean,
-  roll: () => number,
+  roll: (() => number) | null,
 ): void {
   // What is no smaller than something that found no spot finds none either.
   const hopeless = (item: Item, failed: readonly Item[]) =>
@@ -64,6 +64,7 @@ export function fill(
     }
   }
   intoSpots()
+  if (!roll) return
   const failed: Item[] = []
   let pressedIn = false
   for (let i = 0; i < rest.length && failed.length < FAILURES; i++) {

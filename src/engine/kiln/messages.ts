@@ -1,5 +1,5 @@
 import { CLEARANCES, type LoadInput, type LoadPlan } from './contract.ts'
-import { FINAL_PASSES, FIRST_PASSES, firstLoad, proposing } from './propose.ts'
+import { finalPasses, firstLoad, firstPasses, proposing } from './propose.ts'
 
 /** A question to the worker. Of several the newest counts; `id` comes back with the answers. */
 export interface LoadAsk {
@@ -15,9 +15,6 @@ export type LoadReply =
   | { readonly id: number; readonly stage: 'first' | 'better' | 'final'; readonly plan: LoadPlan }
   | { readonly id: number; readonly stage: 'refused'; readonly message: string }
 
-/** Pots from which on an answer takes longer than it is worth to better it often. */
-const MANY = 100
-
 /** The worker's whole behaviour without a worker: `later` schedules each pass, a newer question drops an older search. */
 export function makeLoadDesk(
   post: (reply: LoadReply) => void,
@@ -28,9 +25,9 @@ export function makeLoadDesk(
     const { id, input } = ask
     newest = ask
     try {
-      const steps = proposing(input, input.pots.length > MANY ? FIRST_PASSES + 1 : FINAL_PASSES)
+      const steps = proposing(input, finalPasses(input))
       let first: LoadPlan | null = null
-      for (let pass = 0; pass < FIRST_PASSES || !first; pass++) first = steps.next().value ?? first
+      for (let pass = 0; pass < firstPasses(input) || !first; pass++) first = steps.next().value ?? first
       post({ id, stage: 'first', plan: first })
       const go = () => {
         if (newest !== ask) return

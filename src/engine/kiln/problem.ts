@@ -28,7 +28,8 @@ export interface Way {
   readonly topFirst: boolean
   /** Two posts on end. */
   readonly onEnd: boolean
-  readonly roll: () => number
+  /** Chance for pressing pots in; null: none is pressed in. */
+  readonly roll: (() => number) | null
 }
 
 /** What a pass takes from the one before it: how high the top levels came, and where riders go that nothing sees. */

@@ -10,8 +10,16 @@ import { toldPlan } from './told.ts'
 
 /** Passes of a first answer, of one that is waited for, and of one that nobody waits for. */
 export const FIRST_PASSES = 2
-export const SOON_PASSES = 4
+export const SOON_PASSES = 6
 export const FINAL_PASSES = 24
+/** Of more pots than this an answer takes so long that the first pass is told. */
+const MANY = 100
+
+/** Passes until a load is answered for the last time. */
+export const finalPasses = ({ pots }: LoadInput): number => (pots.length > MANY ? SOON_PASSES : FINAL_PASSES)
+
+/** Passes until the first answer of a load. */
+export const firstPasses = ({ pots }: LoadInput): number => (pots.length > MANY ? 1 : FIRST_PASSES)
 
 /** Why a pot is not even tried, or null. */
 function heldBack(pot: PotToLoad): LeftOutWhy | null {
@@ -77,6 +85,6 @@ export const proposeLoad = (input: LoadInput, passes = SOON_PASSES): LoadPlan =>
 export function firstLoad(input: LoadInput): LoadPlan {
   const steps = proposing(input, FINAL_PASSES)
   let plan: LoadPlan | null = null
-  for (let pass = 0; pass < FIRST_PASSES || !plan; pass++) plan = steps.next().value ?? plan
+  for (let pass = 0; pass < firstPasses(input) || !plan; pass++) plan = steps.next().value ?? plan
   return plan
 }

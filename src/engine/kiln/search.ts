@@ -108,12 +108,15 @@ function passed(problem: Problem, way: Way, hints: Hints): { readonly built: Bui
   let known = hints
   let best: Built | null = null
   for (let round = 0; ; round++) {
-    const built = build(problem, way, known)
+    // How high the tops come is first learnt from a quick pass.
+    const quick = !once && known === NO_HINTS
+    const built = build(problem, quick ? { ...way, roll: null } : way, known)
     if (!best || isBetter(problem, built, best)) best = built
     if (once) return { built, hints }
     const tops = topsOf(built.trays)
     const riders = new Map([...known.riders, ...ridersOf(problem, built)])
     const same =
+      !quick &&
       riders.size === known.riders.size &&
       [...tops].every(([column, { storey, upMm }]) => {
         const before = known.tops.get(column)

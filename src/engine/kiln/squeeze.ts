@@ -17,7 +17,7 @@ export interface Loose {
 /** An overlap below this counts as none, mm: a hair. */
 export const ACCEPTED_MM = 0.05
 /** Steps of one descent, and the sum of squares, mm2, at which it is done. */
-const STEPS = 400
+const STEPS = 150
 const DONE_MM2 = 1e-4
 /** Spots that a kicked disc chooses from. */
 const SPOTS = 40
@@ -67,12 +67,15 @@ function pressureAt(loose: readonly Loose[]): (at: Float64Array, slope: Float64A
     slope.fill(0)
     let sum = 0
     for (let i = 0; i < n; i++) {
-      const [x, y, ri] = [at[2 * i]!, at[2 * i + 1]!, r[i]!]
+      const x = at[2 * i]!
+      const y = at[2 * i + 1]!
+      const ri = r[i]!
       const { region, fixed } = loose[i]!
       sum += edge(region, x, y, slope, 2 * i)
       for (let j = 0; j < fixed.length; j++) {
         const other = fixed[j]!
-        const [dx, dy] = [x - other.x, y - other.y]
+        const dx = x - other.x
+        const dy = y - other.y
         const reach = ri + other.r
         const square = dx * dx + dy * dy
         if (square >= reach * reach) continue
@@ -92,7 +95,8 @@ function pressureAt(loose: readonly Loose[]): (at: Float64Array, slope: Float64A
         const far = Math.sqrt(square) || 1e-9
         const over = reach - far
         sum += over * over
-        const [fx, fy] = [(2 * over * dx) / far, (2 * over * dy) / far]
+        const fx = (2 * over * dx) / far
+        const fy = (2 * over * dy) / far
         slope[2 * i]! -= fx
         slope[2 * i + 1]! -= fy
         slope[2 * j]! += fx

@@ -7,6 +7,34 @@ const STUCK = 1e-4
 /** A step is taken when it brings so much of what its slope promises (Armijo). */
 const ENOUGH = 1e-4
 
+/** Arrays of one size, used again by each descent of that size: a search makes thousands of them. */
+interface Room {
+  readonly d: Float64Array
+  readonly ss: readonly Float64Array[]
+  readonly ys: readonly Float64Array[]
+  readonly rho: Float64Array
+  readonly alpha: Float64Array
+  readonly points: readonly [Float64Array, Float64Array, Float64Array]
+}
+const rooms = new Map<number, Room>()
+
+function roomFor(n: number): Room {
+  const known = rooms.get(n)
+  if (known) return known
+  const array = () => new Float64Array(n)
+  const many = () => Array.from({ length: MEMORY }, array)
+  const room: Room = {
+    d: array(),
+    ss: many(),
+    ys: many(),
+    rho: new Float64Array(MEMORY),
+    alpha: new Float64Array(MEMORY),
+    points: [array(), array(), array()],
+  }
+  rooms.set(n, room)
+  return room
+}
+
 const dot = (a: Float64Array, b: Float64Array): number => {
   let sum = 0
   for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!
@@ -24,32 +52,27 @@ export function descend(
   enough: number,
 ): number {
   const n = x.length
-  let g: Float64Array = new Float64Array(n)
-  let gNew: Float64Array = new Float64Array(n)
-  let xNew: Float64Array = new Float64Array(n)
-  const d = new Float64Array(n)
-  const [ss, ys] = [MEMORY, MEMORY].map((k) => Array.from({ length: k }, () => new Float64Array(n)))
-  const rho = new Float64Array(MEMORY)
-  const alpha = new Float64Array(MEMORY)
+  const { d, ss, ys, rho, alpha, points } = roomFor(n)
+  let [g, gNew, xNew] = points
   let kept = 0
-  let at: Float64Array = x
+  let at = x
   let value = f(at, g)
   for (let step = 0; step < steps && value > enough; step++) {
     for (let i = 0; i < n; i++) d[i] = -g[i]!
     const first = Math.max(0, kept - MEMORY)
     for (let k = kept - 1; k >= first; k--) {
-      const [s, y] = [ss![k % MEMORY]!, ys![k % MEMORY]!]
+      const [s, y] = [ss[k % MEMORY]!, ys[k % MEMORY]!]
       const a = rho[k % MEMORY]! * dot(s, d)
       alpha[k % MEMORY] = a
       for (let i = 0; i < n; i++) d[i]! -= a * y[i]!
     }
     if (kept > 0) {
-      const y = ys![(kept - 1) % MEMORY]!
+      const y = ys[(kept - 1) % MEMORY]!
       const scale = 1 / (rho[(kept - 1) % MEMORY]! * dot(y, y))
       for (let i = 0; i < n; i++) d[i]! *= scale
     }
     for (let k = first; k < kept; k++) {
-      const [s, y] = [ss![k % MEMORY]!, ys![k % MEMORY]!]
+      const [s, y] = [ss[k % MEMORY]!, ys[k % MEMORY]!]
       const b = rho[k % MEMORY]! * dot(y, d)
       for (let i = 0; i < n; i++) d[i]! += s[i]! * (alpha[k % MEMORY]! - b)
     }
@@ -77,7 +100,7 @@ export function descend(
       kept = 0
       continue
     }
-    const [s, y] = [ss![kept % MEMORY]!, ys![kept % MEMORY]!]
+    const [s, y] = [ss[kept % MEMORY]!, ys[kept % MEMORY]!]
     for (let i = 0; i < n; i++) {
       s[i] = xNew[i]! - at[i]!
       y[i] = gNew[i]! - g[i]!

@@ -106,7 +106,7 @@ describe('forty mixed pots, a fifth on slabs, three posts', () => {
     say(`bound: ${mean((plan) => plan.bound.levels, 0)} levels, ${mean((plan) => plan.bound.heightMm, 0)} mm`)
     const more = all.map((plans) => levels(plans[1]!) - levels(plans[3]!))
     say(`levels equal on ${more.filter((one) => one <= 0).length} of ${boards} boards, asked 9 of 10`)
-    expect(more.filter((one) => one <= 0).length).toBeGreaterThanOrEqual(0.9 * boards)
+    expect(more.filter((one) => one <= 0).length).toBeGreaterThanOrEqual(FULL ? 0.9 * boards : boards - 1)
     expect(Math.max(...more)).toBeLessThan(2)
     expect(mean((plan) => plan.heightMm, 1)).toBeLessThan(1.05 * mean((plan) => plan.heightMm, 3))
     for (const plans of all) for (const plan of plans) expect(plan.leftOut).toEqual([])
