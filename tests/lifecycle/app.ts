@@ -38,7 +38,12 @@ export async function openScreen(page: Page, address: string, screen: string) {
 
 /** Asked by a timer: a page out of sight has no frames, and may change nothing any more. */
 const whenOpen = (page: Page) =>
-  page.waitForFunction(() => document.querySelector('#app:not([aria-busy]) > *'), { polling: 100 })
+  page.waitForFunction(() => document.querySelector('#app:not([aria-busy]) > *'), {
+    polling: 100,
+    timeout: OPENED_MS,
+  })
+/** Opened by then on any machine, however busy. */
+const OPENED_MS = 90_000
 
 /** The app's bench, opened for the first time on a journal of these records. */
 export async function openOn(

@@ -104,6 +104,11 @@ function leftText(words: Words, table: Table, left: Card): string | undefined {
       return left.change ? w.openTitle(name(left.bucketId)) : w.stirTitle(name(left.bucketId))
     case 'return':
       return w.returnTitle(name(left.bucketId))
+    case 'lid':
+      return w.end.lid(name(left.bucketId))
+    case 'tools':
+    case 'floor':
+      return w.end[left.kind]
     default:
       return undefined
   }

@@ -64,8 +64,8 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
   'dip-corrected',
 ])
 
-/** Reads a history of the table of `phone` ahead of its fold. */
-export function readAhead(events: readonly Stamped[], phone = ''): Ahead {
+/** Reads a history of the table of `phone` ahead of its fold, so many events a step. */
+export function* readAhead(events: readonly Stamped[], phone: string, each: number): Generator<void, Ahead> {
   const back = takenBack(events)
   const out = new Set([...back, ...demosBeside(events, phone)])
   const started = new Map<string, Started>()
@@ -73,7 +73,12 @@ export function readAhead(events: readonly Stamped[], phone = ''): Ahead {
   const mends = new Map<string, Mend[]>()
   const calledOff: string[] = []
   const skews = new Map<string, number>()
+  let unread = each
   for (const stamped of events) {
+    if (unread-- === 0) {
+      yield
+      unread = each
+    }
     const { event, hit } = stamped
     if (out.has(hit)) continue
     if (event.kind === 'touched') touchedIn.add(hit)

@@ -16,6 +16,8 @@ type Closed = Extract<Card, { kind: 'closed' }>
 
 /** As many lines as can be read at a metre. */
 const LINES = 8
+/** The same above keys of their own. */
+const FEWER_LINES = 6
 
 /** Letters of two clocks by 24 hours, and what joins them. */
 const CLOCKS = 11
@@ -48,21 +50,22 @@ export function ClosedFace({ card }: { readonly card: Closed }) {
   const f = formats.value
   const from = useSignal(0)
   const { dry } = card
-  const start = from.value < dry.length ? from.value : 0
-  const shown = dry.slice(start, start + LINES)
   const left = card.left[0]
+  const lines = left || dry.length > LINES ? FEWER_LINES : LINES
+  const start = from.value < dry.length ? from.value : 0
+  const shown = dry.slice(start, start + lines)
   const late = lateBy(table.value, dry, now.value)
   const next = () => {
-    from.value = start + LINES
+    from.value = start + lines
   }
   return (
     <div class="face closed">
       <h1 class="closed-head figures">
         {table.value.settings.candle ? w.end.dryToCandle : w.end.dry}
         {late === undefined ? null : late > 0 ? (
-          <span class="alarm"> {w.late(f.span(late))}</span>
+          <span class="alarm">, {w.end.late(f.span(late))}</span>
         ) : (
-          <span> {w.spare(f.span(-late))}</span>
+          <span>, {w.end.early(f.span(-late))}</span>
         )}
       </h1>
       <ul class="closed-dry figures">
@@ -70,17 +73,21 @@ export function ClosedFace({ card }: { readonly card: Closed }) {
           <DryLine key={pot.potId} pot={pot} />
         ))}
       </ul>
-      {dry.length > LINES ? (
-        <PressButton class="closed-next figures" onPress={next}>
-          {w.end.next(start + 1, start + shown.length, dry.length)}
-        </PressButton>
+      <Caution>{w.end.caution}</Caution>
+      {left || dry.length > lines ? (
+        <div class="closed-more">
+          {dry.length > lines ? (
+            <PressButton class="closed-next figures" onPress={next}>
+              {w.end.next(start + 1, start + shown.length, dry.length)}
+            </PressButton>
+          ) : null}
+          {left ? (
+            <PressButton class="closed-next" onPress={(atMs) => bench.hit(left, atMs)}>
+              {w.end.leftOut(leftText(words.value, table.value, left))}
+            </PressButton>
+          ) : null}
+        </div>
       ) : null}
-      {left ? (
-        <PressButton class="closed-next" onPress={(atMs) => bench.hit(left, atMs)}>
-          {w.end.leftOut(leftText(words.value, table.value, left))}
-        </PressButton>
-      ) : null}
-      {dry.length > LINES || left ? null : <Caution>{w.end.caution}</Caution>}
     </div>
   )
 }
@@ -117,7 +124,7 @@ function leftText(words: Words, table: Table, action: Action): string {
 
 /** What can be done from here, where the bar is otherwise: nothing has to be. */
 export function ClosedKeys({ card }: { readonly card: Closed }) {
-  const { now, words, extras, bench } = useApp()
+  const { now, words, extras, bench, go } = useApp()
   const w = words.value
   const dries = (lastOf(card.dry)?.likely ?? now.value) > now.value
   const hasWaits = (extras.value?.longWaits() ?? 0) > 0
@@ -134,6 +141,9 @@ export function ClosedKeys({ card }: { readonly card: Closed }) {
         </PressButton>
       ) : null}
       {hasWaits ? <KnuckleBar label={w.ring.calendar} rest /> : null}
+      <PressButton class="closed-key" onPress={() => go({ at: 'shelf' })}>
+        {w.bench.end.load}
+      </PressButton>
     </section>
   )
 }
