@@ -58,12 +58,15 @@ const input = fc
     count: fc.integer({ min: 0, max: 26 }),
     seed: fc.integer({ min: 1, max: 1e6 }),
   })
-  .map(({ kiln, holes, count, seed }) =>
-    loadOf(holes ? withHoles(kiln) : kiln, mixedPots(count, seed), {
+  .map(({ kiln, holes, count, seed }) => {
+    const pots = mixedPots(count, seed)
+    // Pots that only their names tell apart.
+    const twins = pots.slice(0, 3).map((pot) => ({ ...pot, id: `${pot.id} again` }))
+    return loadOf(holes ? withHoles(kiln) : kiln, [...pots, ...twins], {
       loadId: `load-${seed}`,
       specials: holes ? RIDERS : [],
-    }),
-  )
+    })
+  })
 
 /** Everything that is wrong with how one item stands on a level, in words. */
 function wrongs(kiln: Kiln, level: LoadLevel, item: PlacedItem): string[] {

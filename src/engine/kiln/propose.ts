@@ -10,7 +10,7 @@ import { toldPlan } from './told.ts'
 
 /** Passes of a first answer, of one that is waited for, and of one that nobody waits for. */
 export const FIRST_PASSES = 2
-export const SOON_PASSES = 6
+export const SOON_PASSES = 12
 export const FINAL_PASSES = 24
 /** Of more pots than this an answer takes so long that the first pass is told, and nothing is tried for those left out. */
 const MANY = 100
