@@ -108,7 +108,7 @@ describe('forty mixed pots, a fifth on slabs, three posts', () => {
     say(
       `levels as after ${long} passes on ${equal.join(', ')} of ${boards} boards, asked 9 of 10 after 40 ms`,
     )
-    // In some 40 ms four passes are done: those reach 17 of 20 boards, the last answer 19.
+    // Four passes, some 40 ms, reach 17 of 20 boards, the last answer 19.
     expect(equal[2]).toBeGreaterThanOrEqual(FULL ? 0.9 * boards : boards - 1)
     expect(equal[1]).toBeGreaterThanOrEqual(FULL ? 0.8 * boards : boards - 1)
     for (const plans of all) expect(levels(plans[1]!) - levels(plans[3]!)).toBeLessThan(2)
