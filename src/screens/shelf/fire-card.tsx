@@ -181,7 +181,7 @@ function CoolLines({ load, done }: { readonly load: LoadState; readonly done: bo
   const w = words.value.desk.shelf
   const days = useDays()
   const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
-  if (done) return <p class="kiln-big">{w.cold}</p>
+  if (done) return <p>{w.care.food}</p>
   const cools = useMemo(() => loadCooling(table.value, load), [load, table.value.air])
   const band = ({ lower, likely, upper }: BandMs) =>
     w.fromTo(
