@@ -52,14 +52,14 @@ export const LOAD_FAULTS: readonly Fault[] = [
     file: 'src/engine/kiln/build.ts',
     find: 'takePosts(stock, posts)',
     replace: 'takePosts(stock, [])',
-    tests: LAWS,
+    tests: UNIT,
   },
   {
     id: 'the thermocouple is not looked at on the top level',
     file: 'src/engine/kiln/build.ts',
     find: 'if (one.item.heightMm <= probe.overMm || nearMm >= one.disc.r + probe.disc.r - 1e-6) continue',
     replace: 'if (nearMm >= 0) continue',
-    tests: LAWS,
+    tests: UNIT,
   },
   {
     id: 'the order given decides the load',
@@ -70,10 +70,10 @@ export const LOAD_FAULTS: readonly Fault[] = [
   },
   {
     id: 'a pinned pot is pressed aside',
-    file: 'src/engine/kiln/fill.ts',
-    find: 'const moving = tray.stood.filter(({ fixed }) => !fixed)',
-    replace: 'const moving = tray.stood',
-    tests: LAWS,
+    file: 'src/engine/kiln/site.ts',
+    find: 'pinned, fixed: true',
+    replace: 'pinned, fixed: false',
+    tests: UNIT,
   },
   {
     id: 'runny pots stand anywhere',

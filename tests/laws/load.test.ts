@@ -58,12 +58,15 @@ const input = fc
     count: fc.integer({ min: 0, max: 26 }),
     seed: fc.integer({ min: 1, max: 1e6 }),
   })
-  .map(({ kiln, holes, count, seed }) =>
-    loadOf(holes ? withHoles(kiln) : kiln, mixedPots(count, seed), {
+  .map(({ kiln, holes, count, seed }) => {
+    const pots = mixedPots(count, seed)
+    // Pots that only their names tell apart.
+    const twins = pots.slice(0, 3).map((pot) => ({ ...pot, id: `${pot.id} again` }))
+    return loadOf(holes ? withHoles(kiln) : kiln, [...pots, ...twins], {
       loadId: `load-${seed}`,
       specials: holes ? RIDERS : [],
-    }),
-  )
+    })
+  })
 
 /** Everything that is wrong with how one item stands on a level, in words. */
 function wrongs(kiln: Kiln, level: LoadLevel, item: PlacedItem): string[] {
@@ -151,7 +154,7 @@ describe('whatever kiln and pots', () => {
     )
   })
 
-  test('no shelf or post is used that is not there, and each level stands on the one below', () => {
+  test('no shelf or post is used that is not there, levels stand on each other and are numbered from below', () => {
     fc.assert(
       fc.property(input, (load) => {
         const { levels } = firstLoad(load)
@@ -164,6 +167,11 @@ describe('whatever kiln and pots', () => {
           expect(shelves.get(shelf.id) ?? 0).toBeLessThanOrEqual(shelf.count)
         for (const { lengthMm, count } of load.kiln.posts)
           expect(posts.get(lengthMm) ?? 0).toBeLessThanOrEqual(count)
+        expect(levels.map(({ number }) => number)).toEqual(levels.map((_, k) => k + 1))
+        expect(levels.map(({ upMm }) => upMm)).toEqual(levels.map(({ upMm }) => upMm).sort((a, b) => a - b))
+        for (const { number, items } of levels)
+          for (const [k, { place }] of items.filter((item) => item.kind !== 'cones').entries())
+            expect(place).toBe(`${number}.${k + 1}`)
         for (const level of levels) {
           const above = levels.find((one) => one.column === level.column && one.storey === level.storey + 1)
           const thick = load.kiln.shelves[0]!.thickMm
@@ -277,6 +285,21 @@ describe('what cannot be', () => {
           new RegExp(`${field} is ${value}.*: must be from`.replace('+', '\\+')),
         )
       }),
+    )
+  })
+
+  test('a loaded level on posts of no length, on a shelf that is not there', () => {
+    const level = {
+      column: 'whole',
+      storey: 1,
+      number: 1,
+      shelfId: 'r',
+      postMm: [Number.NaN],
+      items: [],
+    } as const
+    expect(() => proposeLoad({ ...sound, loaded: [level] })).toThrow('postMm is NaN: must be from 5 to 5000')
+    expect(() => proposeLoad({ ...sound, loaded: [{ ...level, shelfId: 'x', postMm: [] }] })).toThrow(
+      'shelfId is x: must be one of r',
     )
   })
 

@@ -67,7 +67,7 @@ const LEVELS = {
     ['load'],
     ['card', 'decide'],
   ],
-  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'desk.ts', 'format.ts']],
+  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts']],
   screens: [
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'lazy.tsx'],
     ['text'],

@@ -1,10 +1,12 @@
-import { CLEARANCES, type LoadInput, type LoadPlan } from './contract.ts'
-import { finalPasses, firstLoad, firstPasses, proposing } from './propose.ts'
+import type { LoadInput, LoadPlan } from './contract.ts'
+import { finalPasses, firstPasses, proposing, SOON_PASSES } from './propose.ts'
 
 /** A question to the worker. Of several the newest counts; `id` comes back with the answers. */
 export interface LoadAsk {
   readonly id: number
   readonly input: LoadInput
+  /** Somebody waits for the last answer: it comes after fewer passes. */
+  readonly soon?: boolean
 }
 
 /**
@@ -22,10 +24,10 @@ export function makeLoadDesk(
 ): (ask: LoadAsk) => void {
   let newest: LoadAsk | null = null
   return (ask) => {
-    const { id, input } = ask
+    const { id, input, soon } = ask
     newest = ask
     try {
-      const steps = proposing(input, finalPasses(input))
+      const steps = proposing(input, soon ? SOON_PASSES : finalPasses(input))
       let first: LoadPlan | null = null
       for (let pass = 0; pass < firstPasses(input) || !first; pass++) first = steps.next().value ?? first
       post({ id, stage: 'first', plan: first })
@@ -41,35 +43,4 @@ export function makeLoadDesk(
       post({ id, stage: 'refused', message: problem.message })
     }
   }
-}
-
-/** Runs the hot loops once on an invented load, so that the first real question finds them compiled. */
-export function warmLoad(): void {
-  const chamber = { kind: 'round', diameterMm: 600, heightMm: 800 } as const
-  const shelf = { id: 's', kind: 'round', widthMm: 540, depthMm: 540, thickMm: 16, count: 6 } as const
-  const posts = [100, 150, 200].map((lengthMm) => ({ lengthMm, count: 9 }))
-  const pots = Array.from({ length: 24 }, (_, k) => ({
-    id: `${k}`,
-    bellyRadiusMm: 35 + ((k * 37) % 50),
-    footRadiusMm: 30,
-    heightMm: 60 + ((k * 53) % 110),
-    risk: 'clear' as const,
-    onSlab: k % 5 === 0,
-  }))
-  firstLoad({
-    loadId: '',
-    kiln: {
-      id: '',
-      chamber,
-      shelves: [shelf],
-      posts,
-      thermocouple: null,
-      spyHoles: [],
-      clearances: CLEARANCES,
-    },
-    pots,
-    specials: [],
-    pinned: [],
-    loaded: [],
-  })
 }

@@ -10,9 +10,9 @@ import { toldPlan } from './told.ts'
 
 /** Passes of a first answer, of one that is waited for, and of one that nobody waits for. */
 export const FIRST_PASSES = 2
-export const SOON_PASSES = 6
+export const SOON_PASSES = 12
 export const FINAL_PASSES = 24
-/** Of more pots than this an answer takes so long that the first pass is told. */
+/** Of more pots than this an answer takes so long that the first pass is told, and nothing is tried for those left out. */
 const MANY = 100
 
 /** Passes until a load is answered for the last time. */
@@ -64,7 +64,12 @@ export function* proposing(input: LoadInput, passes: number): Generator<LoadPlan
     if (found) best = found
     const last = pass >= passes
     if (last || found) {
-      const plan = toldPlan(problem, best, [...held, ...leftOutOf(problem, best, loose, seed, last)], pass)
+      const plan = toldPlan(
+        problem,
+        best,
+        [...held, ...leftOutOf(problem, best, loose, seed, last && loose.length <= MANY)],
+        pass,
+      )
       if (last) return plan
       yield plan
     } else yield null

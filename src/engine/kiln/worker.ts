@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { type LoadAsk, type LoadReply, makeLoadDesk, warmLoad } from './messages.ts'
+import { type LoadAsk, type LoadReply, makeLoadDesk } from './messages.ts'
 
 /** The load beside the page: questions in, answers out. The only file here that knows a worker's globals. */
 const scope = self as unknown as DedicatedWorkerGlobalScope
@@ -15,4 +15,3 @@ const later = (run: () => void): void => {
 
 const ask = makeLoadDesk((reply: LoadReply) => scope.postMessage(reply), later)
 scope.onmessage = (event: MessageEvent<LoadAsk>) => ask(event.data)
-warmLoad()

@@ -8,6 +8,7 @@ import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
+import { type EndWords, useEndWords } from './end/end-words.ts'
 import { Caution, WithPot } from './with-pot.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
@@ -92,7 +93,7 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
 }
 
 /** The card that was left, where it is about a bucket; what pots wait for is in the other lines. */
-function leftText(words: Words, table: Table, left: Card): string | undefined {
+function leftText(words: Words, end: EndWords, table: Table, left: Card): string | undefined {
   const w = words.bench
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
   switch (left.kind) {
@@ -105,10 +106,10 @@ function leftText(words: Words, table: Table, left: Card): string | undefined {
     case 'return':
       return w.returnTitle(name(left.bucketId))
     case 'lid':
-      return w.end.lid(name(left.bucketId))
+      return end.lid(name(left.bucketId))
     case 'tools':
     case 'floor':
-      return w.end[left.kind]
+      return end[left.kind]
     default:
       return undefined
   }
@@ -116,8 +117,9 @@ function leftText(words: Words, table: Table, left: Card): string | undefined {
 
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
   const { table, words, formats, now } = useApp()
+  const end = useEndWords()
   const w = words.value.bench
-  const here = leftText(words.value, table.value, card.left)
+  const here = leftText(words.value, end, table.value, card.left)
   const { left } = card
   const leftId = left.kind === 'armed' ? left.armed.potId : undefined
   const others = card.lines.filter(({ potId }) => !here || potId !== leftId)

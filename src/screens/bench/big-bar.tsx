@@ -2,11 +2,11 @@ import { type Card, isHandCard } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { offersRing } from './ring-line.ts'
-import { ClosedKeys, CoatKeys, RestList, RingOffer } from './stand-ins.tsx'
+import { ClosedKeys, CoatKeys, EndBar, RestList, RingOffer } from './stand-ins.tsx'
 
 /** The bar's words, and what it does at rest. */
 export function BigBar({ card }: { readonly card: Card }) {
-  const { table, words, now, extras, bench, go } = useApp()
+  const { table, words, now, extras, bench } = useApp()
   const w = words.value.bench
   const late = extras.value
   if (isHandCard(card)) {
@@ -65,20 +65,9 @@ export function BigBar({ card }: { readonly card: Card }) {
         />
       )
     case 'lid':
-      return (
-        <AnswerBars
-          big={w.end.lidBar}
-          small={{
-            label: w.end.levelBar,
-            onPress: () => go({ at: 'buckets', bucketId: card.bucketId }),
-          }}
-          hand={table.value.settings.hand}
-        />
-      )
     case 'tools':
-      return <KnuckleBar label={w.end.toolsBar} />
     case 'floor':
-      return <KnuckleBar label={w.end.floorBar} />
+      return <EndBar card={card} />
     case 'closed':
       return <ClosedKeys card={card} />
     case 'return':

@@ -6,6 +6,7 @@ import { PressButton } from '../../ui/press.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { nameOf } from '../text/pot-text.ts'
+import { useEndWords } from './end/end-words.ts'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
 
@@ -35,6 +36,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
     </PressButton>
   )
   const leave = leavingOut(card.value)
+  const { leave: leaveText } = useEndWords()
   const mend = owed ?? (offers.length === 0 ? recent : undefined)
   // As many tiles as knuckles can tell apart: what is owed comes first, and offers before another choice.
   const choices = owed === undefined || offers.length === 0
@@ -54,7 +56,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
       {tile(w.takeBack, act({ do: 'take-back' }), lastHitText(table.value, words.value))}
       {owed ? null : tile(words.value.bench.board, () => go({ at: 'board' }))}
       {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
-      {leave ? tile(words.value.bench.end.leave, act(leave)) : null}
+      {leave ? tile(leaveText, act(leave)) : null}
       {choices && !leave ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}
       {inHand ? (
         <>

@@ -77,6 +77,12 @@ export interface ClosedProps {
   readonly card: Extract<Card, { kind: 'closed' }>
 }
 
+export interface EndProps {
+  readonly card: Extract<Card, { kind: 'lid' | 'tools' | 'floor' }>
+}
+
+export const EndBar = withStandIn<EndProps>(() => load().then((part) => part.EndBar), RestingBar)
+
 export const ClosedKeys = withStandIn<ClosedProps>(() => load().then((part) => part.ClosedKeys), RestingBar)
 
 /** Keys to count the coats of a pot that has an unknown number. */

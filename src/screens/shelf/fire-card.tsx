@@ -98,6 +98,15 @@ export function FireCard({ load, stage, ahead, open }: FireProps) {
           <CoolLines load={load} done={done} />
         )}
         <OffsetLines load={load} />
+        <p class="caution">
+          {fires
+            ? stage.is === 'fire' || stage.is === 'candle'
+              ? w.care.light
+              : w.care.spy
+            : stage.is === 'cool'
+              ? w.care.cool
+              : w.care.open}
+        </p>
         <div class="kiln-keys">
           {fires ? (
             <>
@@ -141,15 +150,6 @@ export function FireCard({ load, stage, ahead, open }: FireProps) {
             {w.ticket}
           </button>
         </div>
-        <p class="caution">
-          {fires
-            ? stage.is === 'fire' || stage.is === 'candle'
-              ? w.care.light
-              : w.care.spy
-            : stage.is === 'cool'
-              ? w.care.cool
-              : w.care.open}
-        </p>
       </KilnMain>
       <BackLine />
       {done ? (

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
-import { FIRST_SHELF_MM, levelView } from '../../table/load/level-view.ts'
+import { FIRST_SHELF_MM, type Gap, levelView } from '../../table/load/level-view.ts'
 import { type LoadStage, levelsOf, loadInHand } from '../../table/load/loads.ts'
 import { potsForLoad } from '../../table/load/to-load.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
@@ -106,6 +106,7 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
         ) : stage.is === 'propose' ? (
           <Ready load={load} open={open} kiln={kiln} />
         ) : null}
+        <p class="caution">{care}</p>
         {stage.is === 'propose' || !load ? null : (
           <div class="kiln-keys">
             {out > 0 ? (
@@ -123,7 +124,6 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
             </button>
           </div>
         )}
-        <p class="caution">{care}</p>
       </KilnMain>
       <BackLine />
       <KnuckleBar label={label} />
@@ -177,9 +177,21 @@ function Level({ load, level, tell }: LevelProps) {
   const { loadId } = load
   const fixed = level.loadedAt !== undefined
   const [tight] = view.tight
+  const beside = ({ b }: Gap): string => (b ? name(b.key) : w.post)
   const gap = (mm: number) => formats.value.mm(Math.max(0, mm))
   return (
     <>
+      {tight ? (
+        <p class="alarm figures" role="status">
+          {tight.mm > 0
+            ? w.apart(name(tight.a.key), beside(tight), gap(tight.mm))
+            : w.touch(name(tight.a.key), beside(tight))}
+        </p>
+      ) : view.nearest ? (
+        <p class="figures">
+          {w.nearest(name(view.nearest.a.key), beside(view.nearest), gap(view.nearest.mm))}
+        </p>
+      ) : null}
       <div class="kiln-drawn">
         <LevelDrawing
           round={chamber.kind === 'round'}
@@ -197,7 +209,7 @@ function Level({ load, level, tell }: LevelProps) {
                   ? 'T'
                   : 'C',
           }))}
-          tight={view.tight.map(({ a, b }) => [a.key, b.key] as const)}
+          tight={view.tight.flatMap(({ a, b }) => (b ? [[a.key, b.key] as const] : []))}
           chosen={chosen}
           label={w.drawn(level.number, view.things.map(({ key }) => name(key)).join(', '))}
           front={w.map.front}
@@ -226,17 +238,6 @@ function Level({ load, level, tell }: LevelProps) {
               })}
         />
       </div>
-      {tight ? (
-        <p class="alarm figures" role="status">
-          {tight.mm > 0
-            ? w.apart(name(tight.a.key), name(tight.b.key), gap(tight.mm))
-            : w.touch(name(tight.a.key), name(tight.b.key))}
-        </p>
-      ) : view.nearest ? (
-        <p class="figures">
-          {w.nearest(name(view.nearest.a.key), name(view.nearest.b.key), gap(view.nearest.mm))}
-        </p>
-      ) : null}
       {fixed ? null : <p class="help">{chosen === undefined ? w.tapOne : w.chosen(name(chosen))}</p>}
     </>
   )

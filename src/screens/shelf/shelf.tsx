@@ -45,7 +45,8 @@ export function Shelf({ loadId }: { readonly loadId?: string | undefined }) {
   const ahead = load && coneAhead(table.value, load)
   const stage = load && stageOf(table.value, load, now.value, ahead?.lower)
   const of = load ? w.loadOf(days.moment(load.begunAt)) : undefined
-  const title = stage?.is === 'shelf' && !over ? w.shelfOf(stage.nth, stage.of) : (of ?? w.title)
+  const title =
+    stage?.is === 'shelf' && !over ? w.shelfOf(stage.nth, stage.of) : stage ? w.stage[stage.is] : w.title
   const others = loadsOf(table.value).filter((other) => other !== load && isHot(other))
   const face = () => {
     if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={close} />
@@ -61,11 +62,7 @@ export function Shelf({ loadId }: { readonly loadId?: string | undefined }) {
   }
   return (
     <div class={over === 'ticket' ? 'desk ticket' : 'desk kiln'} ref={root}>
-      <DeskHead
-        title={title}
-        under={stage?.is === 'shelf' ? of : stage ? w.stage[stage.is] : undefined}
-        back={over ? close : { at: 'board' }}
-      >
+      <DeskHead title={title} under={of} back={over ? close : { at: 'board' }}>
         {over ? null : others.length > 0 ? (
           <button
             type="button"

@@ -25,7 +25,7 @@ type FireAction = Extract<
 
 const MIN_MS = 60_000
 /** Kilns rise no faster than their limit says, and fall so fast with an open lid alone, degC/h. Assumption. */
-const MOST_FALL_C_PER_H = 1500
+const MOST_FALL_C_PER_H = 900
 /** A thermometer may be off by so much from one look to the next, K. */
 const READING_SLACK_C = 30
 
@@ -127,7 +127,8 @@ function unlikely({ readings, litAt, offAt }: LoadState, at: number, tempC: numb
     const next = readings.find((reading) => reading.at > at)
     const hours = (from: number, to: number): number => Math.max(0, to - from) / (60 * MIN_MS)
     const between = (fromC: number, toC: number, span: number): boolean => {
-      const most = toC > fromC ? LIMITS.riseCPerH.most : MOST_FALL_C_PER_H
+      const off = offAt !== undefined && at > offAt
+      const most = toC < fromC ? MOST_FALL_C_PER_H : off ? 0 : LIMITS.riseCPerH.most
       return Math.abs(toC - fromC) <= READING_SLACK_C + most * span
     }
     if (!before && litAt !== undefined && offAt === undefined && !between(20, value, hours(litAt, at) + 1))

@@ -2,6 +2,7 @@ import type { Column, LoadedKind, ShelfFacts } from '../../../shared/load.ts'
 import { CLEARANCES } from '../../engine/kiln/contract.ts'
 import { slabRadiusMm } from '../../engine/kiln/items.ts'
 import { inOrder } from '../../engine/kiln/places.ts'
+import { POST_RADIUS_MM } from '../../engine/kiln/region.ts'
 import type { LevelState, LoadState } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
 import { thingsOn } from './loads.ts'
@@ -20,6 +21,7 @@ export interface Shown {
   readonly bellyRadiusMm: number
   /** What lies on the shelf: a foot, or the slab under it. */
   readonly footRadiusMm: number
+  /** Without its slab. */
   readonly heightMm: number
   readonly onSlab: boolean
   /** Its place as it is, or as it would be loaded now; none of a cone set. */
@@ -29,7 +31,8 @@ export interface Shown {
 /** Two neighbours and what is between them, mm; negative where they would be in each other. */
 export interface Gap {
   readonly a: Shown
-  readonly b: Shown
+  /** Left out: a post. */
+  readonly b?: Shown
   readonly mm: number
 }
 
@@ -48,7 +51,6 @@ export const GAP_MM = CLEARANCES.gapMm
 export const FIRST_SHELF_MM = CLEARANCES.firstShelfMm
 /** A gap that was proposed is not called too small for a thousandth of it. */
 const GAP_SLACK_MM = 0.1
-const SLAB_MM = 10
 
 const reachOf = (one: Shown): number => Math.max(one.bellyRadiusMm, one.footRadiusMm)
 
@@ -68,8 +70,7 @@ export function levelView(table: Table, load: LoadState, level: LevelState): Lev
     const footRadiusMm = slab
       ? slabRadiusMm(size.footRadiusMm, runOf(table, pot).marginShelfMl)
       : size.footRadiusMm
-    const heightMm = size.heightMm + (slab ? SLAB_MM : 0)
-    return [{ ...at, ...size, potId, number: pot.facts.number, footRadiusMm, heightMm }]
+    return [{ ...at, ...size, potId, number: pot.facts.number, footRadiusMm }]
   })
   const things = level.loadedAt === undefined ? numbered(level, shelf, bare) : bare
   const gaps: Gap[] = things.flatMap((a, i) =>
@@ -79,6 +80,10 @@ export function levelView(table: Table, load: LoadState, level: LevelState): Lev
       mm: Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm) - reachOf(a) - reachOf(b),
     })),
   )
+  const posts = level.postMm.length > 0 ? level.posts : []
+  for (const a of things)
+    for (const { xMm, yMm } of posts)
+      gaps.push({ a, mm: Math.hypot(a.xMm - xMm, a.yMm - yMm) - reachOf(a) - POST_RADIUS_MM })
   gaps.sort((a, b) => a.mm - b.mm)
   return {
     shelf,

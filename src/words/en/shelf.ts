@@ -8,7 +8,7 @@ export const shelf = {
   firing: 'The glaze firing',
   loadOf: (day: string) => `Load of ${day}`,
   stage: {
-    propose: 'to load',
+    propose: 'to the kiln',
     shelf: 'being loaded',
     lid: 'loaded',
     light: 'lid shut',
@@ -19,7 +19,7 @@ export const shelf = {
     off: 'firing',
     cool: 'cooling',
     open: 'cooling',
-    unload: 'open',
+    unload: 'lid open',
   },
   kiln: {
     title: 'Which kiln?',
@@ -79,6 +79,7 @@ export const shelf = {
   touch: (a: string, b: string) => `${a} and ${b} touch`,
   chosen: (a: string) => `Tap where ${a} goes, or another to swap. Hold: leave it out.`,
   tapOne: 'Tap a pot to move it. s: on a slab.',
+  post: 'a post',
   tile: 'tile',
   cones: 'cones',
   again: 'Propose anew',
@@ -153,12 +154,6 @@ export const shelf = {
   kilnIsSo: 'The kiln is so',
   takeBack: 'Take back',
   calendar: 'Into the calendar',
-  call: {
-    cone: 'Look at the cone',
-    lid: 'Lid: below 120 °C',
-    unload: 'Unload: below 60 °C',
-    read: 'Read the kiln',
-  },
   care: {
     load: 'Kiln isolated. A shelf takes two hands. Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
     light:

@@ -5,11 +5,11 @@ import type { Action } from '../../../table/model/action.ts'
 import type { Table } from '../../../table/model/state.ts'
 import { KnuckleBar } from '../../../ui/bar.tsx'
 import { PressButton } from '../../../ui/press.tsx'
-import type { Words } from '../../../words/bench.ts'
 import { useApp } from '../../app.ts'
 import { useDays } from '../../days.ts'
 import { nameOf } from '../../text/pot-text.ts'
 import { Caution } from '../with-pot.tsx'
+import { type EndWords, useEndWords } from './end-words.ts'
 import './closed.css'
 
 type Closed = Extract<Card, { kind: 'closed' }>
@@ -24,20 +24,21 @@ const CLOCKS = 11
 
 /** Between the corners: what the sitting came to. */
 export function ClosedSum({ card }: { readonly card: Closed }) {
-  const w = useApp().words.value.bench
+  const { words } = useApp()
+  const w = useEndWords()
   return (
     <p class="closed-sum figures">
       {card.coats > 0 ? (
         <>
           <span>
-            <strong>{card.pots}</strong> {w.end.pots(card.pots)}
+            <strong>{card.pots}</strong> {w.pots(card.pots)}
           </span>
           <span>
-            <strong>{card.coats}</strong> {w.end.coats(card.coats)}
+            <strong>{card.coats}</strong> {w.coats(card.coats)}
           </span>
         </>
       ) : (
-        w.head.closed
+        words.value.bench.head.closed
       )}
     </p>
   )
@@ -45,8 +46,8 @@ export function ClosedSum({ card }: { readonly card: Closed }) {
 
 /** When each pot is dry for the kiln, and what was left out. */
 export function ClosedFace({ card }: { readonly card: Closed }) {
-  const { table, now, words, formats, bench } = useApp()
-  const w = words.value.bench
+  const { table, now, formats, bench } = useApp()
+  const w = useEndWords()
   const f = formats.value
   const from = useSignal(0)
   const { dry } = card
@@ -61,11 +62,11 @@ export function ClosedFace({ card }: { readonly card: Closed }) {
   return (
     <div class="face closed">
       <h1 class="closed-head figures">
-        {table.value.settings.candle ? w.end.dryToCandle : w.end.dry}
+        {table.value.settings.candle ? w.dryToCandle : w.dry}
         {late === undefined ? null : late > 0 ? (
-          <span class="alarm">, {w.end.late(f.span(late))}</span>
+          <span class="alarm">, {w.late(f.span(late))}</span>
         ) : (
-          <span>, {w.end.early(f.span(-late))}</span>
+          <span>, {w.early(f.span(-late))}</span>
         )}
       </h1>
       <ul class="closed-dry figures">
@@ -73,17 +74,17 @@ export function ClosedFace({ card }: { readonly card: Closed }) {
           <DryLine key={pot.potId} pot={pot} />
         ))}
       </ul>
-      <Caution>{w.end.caution}</Caution>
+      <Caution>{w.caution}</Caution>
       {left || dry.length > lines ? (
         <div class="closed-more">
           {dry.length > lines ? (
             <PressButton class="closed-next figures" onPress={next}>
-              {w.end.next(start + 1, start + shown.length, dry.length)}
+              {w.next(start + 1, start + shown.length, dry.length)}
             </PressButton>
           ) : null}
           {left ? (
             <PressButton class="closed-next" onPress={(atMs) => bench.hit(left, atMs)}>
-              {w.end.leftOut(leftText(words.value, table.value, left))}
+              {w.leftOut(leftText(w, table.value, left))}
             </PressButton>
           ) : null}
         </div>
@@ -95,7 +96,7 @@ export function ClosedFace({ card }: { readonly card: Closed }) {
 function DryLine({ pot: { potId, dry } }: { readonly pot: PotDry }) {
   const { table, now, words, formats } = useApp()
   const { dayOf } = useDays()
-  const w = words.value.bench.end
+  const w = useEndWords()
   const ends = Number.isFinite(dry.upper) ? dry.upper : dry.likely
   const both = (text: (at: number) => string): [string, string] => [text(dry.likely), text(ends)]
   const settled = !Number.isFinite(dry.likely) ? w.never : dry.upper <= now.value ? w.isDry : undefined
@@ -109,8 +110,7 @@ function DryLine({ pot: { potId, dry } }: { readonly pot: PotDry }) {
   )
 }
 
-function leftText(words: Words, table: Table, action: Action): string {
-  const { left } = words.bench.end
+function leftText({ left }: EndWords, table: Table, action: Action): string {
   switch (action.do) {
     case 'lid-on':
       return left['lid-on'](table.buckets[action.bucketId]?.facts.name ?? '')
@@ -125,7 +125,7 @@ function leftText(words: Words, table: Table, action: Action): string {
 /** What can be done from here, where the bar is otherwise: nothing has to be. */
 export function ClosedKeys({ card }: { readonly card: Closed }) {
   const { now, words, extras, bench, go } = useApp()
-  const w = words.value
+  const w = useEndWords()
   const dries = (lastOf(card.dry)?.likely ?? now.value) > now.value
   const hasWaits = (extras.value?.longWaits() ?? 0) > 0
   return (
@@ -137,12 +137,12 @@ export function ClosedKeys({ card }: { readonly card: Closed }) {
             bench.sheet.value = 'sooner'
           }}
         >
-          {w.bench.end.sooner}
+          {w.sooner}
         </PressButton>
       ) : null}
-      {hasWaits ? <KnuckleBar label={w.ring.calendar} rest /> : null}
+      {hasWaits ? <KnuckleBar label={words.value.ring.calendar} rest /> : null}
       <PressButton class="closed-key" onPress={() => go({ at: 'shelf' })}>
-        {w.bench.end.load}
+        {w.load}
       </PressButton>
     </section>
   )

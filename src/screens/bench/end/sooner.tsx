@@ -6,6 +6,7 @@ import { decideSetup } from '../../../table/decide/decide-setup.ts'
 import { PressButton } from '../../../ui/press.tsx'
 import { refusalText, useApp } from '../../app.ts'
 import { useDays } from '../../days.ts'
+import { useEndWords } from './end-words.ts'
 import '../other.css'
 
 /** What would have the pots dry sooner, a piece at a time between frames; undefined until all is known. */
@@ -34,7 +35,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
   const said = useSignal<string | undefined>(undefined)
   const found = useSooner()
   const { between } = useDays()
-  const w = words.value.bench
+  const w = useEndWords()
   const last = lastOf(potsThatDry(table.value))
   const take = (way: DrySooner) => (atMs: number) => {
     const refusal = app.act(way.action, atMs, decideSetup)
@@ -44,12 +45,12 @@ export function Sooner({ close }: { readonly close: () => void }) {
   return (
     <section class="other ways">
       <header class="other-head">
-        <h1>{w.end.soonerTitle}</h1>
+        <h1>{w.soonerTitle}</h1>
         <PressButton class="other-close" onPress={close}>
           {words.value.other.back}
         </PressButton>
       </header>
-      {last ? <p class="figures">{w.end.lastDry(between(last))}</p> : null}
+      {last ? <p class="figures">{w.lastDry(between(last))}</p> : null}
       {said.value ? (
         <p class="said" role="alert">
           {said.value}
@@ -58,11 +59,11 @@ export function Sooner({ close }: { readonly close: () => void }) {
       <div class="ways-list">
         {found?.map((way) => (
           <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
-            <span>{w.way[way.cut](0)}</span>
+            <span>{words.value.bench.way[way.cut](0)}</span>
             <small class="figures">
               {way.cut === 'candling'
-                ? w.end.candled(between(way.last))
-                : w.end.soonerBy(
+                ? w.candled(between(way.last))
+                : w.soonerBy(
                     between(way.last),
                     Number.isFinite(way.gainMs) ? formats.value.span(way.gainMs) : undefined,
                   )}
@@ -70,7 +71,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
           </PressButton>
         ))}
       </div>
-      {found?.length ? null : <p class="soft">{found ? w.end.noSooner : w.end.looking}</p>}
+      {found?.length ? null : <p class="soft">{found ? w.noSooner : w.looking}</p>}
     </section>
   )
 }

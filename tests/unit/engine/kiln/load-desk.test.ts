@@ -1,7 +1,7 @@
 /** The load's worker without a worker: what is answered when. */
 import { expect, test } from 'vitest'
-import { type LoadReply, makeLoadDesk, warmLoad } from '../../../../src/engine/kiln/messages.ts'
-import { firstLoad } from '../../../../src/engine/kiln/propose.ts'
+import { type LoadReply, makeLoadDesk } from '../../../../src/engine/kiln/messages.ts'
+import { firstLoad, proposeLoad } from '../../../../src/engine/kiln/propose.ts'
 import { loadOf, mixedPots, ROUND } from '../../../fixtures/kiln/loads.ts'
 
 /** A desk whose passes run when the test says so. */
@@ -53,6 +53,9 @@ test('bad input is refused with field, value and range, and the next question an
   expect(stages(replies).at(-1)).toBe('2 first')
 })
 
-test('the warming run answers a load of its own', () => {
-  expect(warmLoad).not.toThrow()
+test('one that is waited for ends with the load that is proposed without a worker', () => {
+  const { replies, ask, run } = openDesk()
+  ask({ id: 1, input: LOAD, soon: true })
+  run()
+  expect(replies.at(-1)).toEqual({ id: 1, stage: 'final', plan: proposeLoad(LOAD) })
 })

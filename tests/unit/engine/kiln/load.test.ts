@@ -1,10 +1,13 @@
 /** A proposed load: every pot once, on its shelf, clear of the others. */
 import { describe, expect, test } from 'vitest'
+import { build } from '../../../../src/engine/kiln/build.ts'
 import type { LoadPlan, PlacedItem, PotToLoad } from '../../../../src/engine/kiln/contract.ts'
 import { gapMm, nearestGap, swapped, troublesAt } from '../../../../src/engine/kiln/gaps.ts'
-import { slabRadiusMm } from '../../../../src/engine/kiln/items.ts'
+import { byOrder, itemOf, slabRadiusMm } from '../../../../src/engine/kiln/items.ts'
 import { inOrder } from '../../../../src/engine/kiln/places.ts'
+import { NO_HINTS } from '../../../../src/engine/kiln/problem.ts'
 import { firstLoad, proposeLoad } from '../../../../src/engine/kiln/propose.ts'
+import { randomFrom } from '../../../../src/engine/numeric/random.ts'
 import { BOX, HALVES, loadOf, mixedPots, RIDERS, ROUND, withHoles } from '../../../fixtures/kiln/loads.ts'
 
 const reach = (one: PlacedItem) => Math.max(one.bellyRadiusMm, one.footRadiusMm)
@@ -102,6 +105,8 @@ describe('what goes where', () => {
     for (const { id } of risky.filter((one) => plan.leftOut.every((left) => left.id !== one.id)))
       expect(placedIn(plan, id).level).not.toBe(top)
     expect(top.postMm).toEqual([])
+    const runny = plan.levels.map(({ items }) => items.some(({ id }) => risky.some((one) => one.id === id)))
+    expect(runny.lastIndexOf(true)).toBe(runny.filter((is) => is).length - 1)
     expect(placedIn(plan, '1').item).toMatchObject({ onSlab: true })
   })
 
@@ -119,6 +124,18 @@ describe('what goes where', () => {
     const three = proposeLoad(loadOf(kiln, [wide('a', 130), wide('b', 130), wide('c', 100)]), 6)
     expect(three.leftOut).toEqual([])
     expect(three.levels.map(({ postMm }) => postMm).sort()).toEqual([[], [125], [75, 75]])
+  })
+
+  test('three posts hold one shelf, and no other', () => {
+    const kiln = { ...ROUND, posts: [{ lengthMm: 125, count: 3 }] }
+    const plan = proposeLoad(
+      loadOf(
+        kiln,
+        ['a', 'b', 'c'].map((id) => pot(id, 100, 200)),
+      ),
+    )
+    expect(plan.levels.map(({ postMm }) => postMm)).toEqual([[125], []])
+    expect(plan.leftOut.map(({ why }) => why)).toEqual(['noPosts'])
   })
 
   test('what stays out names the posts, the shelf and the firing that would take it', () => {
@@ -152,6 +169,30 @@ describe('what goes where', () => {
       proposeLoad(loadOf(ROUND, [pot('tower', 560, 150), ...low], { pinned: [forced] }), 4).leftOut,
     ).toHaveLength(3)
   })
+})
+
+test('what is put by hand stays to the hair while others are pressed in beside it', () => {
+  for (let seed = 1; seed <= 6; seed++) {
+    const pin = { id: '4', column: 'whole', storey: 1, xMm: 37, yMm: -21 } as const
+    const { item } = placedIn(firstLoad(loadOf(ROUND, mixedPots(26, seed), { pinned: [pin] })), '4')
+    expect([item.xMm, item.yMm]).toEqual([37, -21])
+  }
+})
+
+test('a top level filled before its height is known keeps clear of the thermocouple all the same', () => {
+  const kiln = withHoles(ROUND)
+  for (let seed = 1; seed <= 6; seed++) {
+    const order = mixedPots(24, seed).map(itemOf).sort(byOrder)
+    const items = new Map(order.map((item) => [item.id, item]))
+    const way = { order, wholes: Infinity, topFirst: true, onEnd: false, roll: randomFrom(seed) }
+    const { trays } = build({ kiln, items, pinned: [], loaded: [] }, way, NO_HINTS)
+    for (const { probe, stood } of trays)
+      for (const { disc, item } of stood)
+        if (probe && item.heightMm > probe.overMm)
+          expect(Math.hypot(disc.x - probe.disc.x, disc.y - probe.disc.y)).toBeGreaterThan(
+            disc.r + probe.disc.r - 0.06,
+          )
+  }
 })
 
 describe('cones and tile', () => {
