@@ -11,7 +11,8 @@ import { Alarm } from '../desk/save.tsx'
 import { BackLine } from './back-line.tsx'
 import { Disputed } from './disputed.tsx'
 import { KilnMain } from './kiln-main.tsx'
-import { kilnRefusalText, leftOut, thingName, useBar, useLoad, usePropose } from './load-app.ts'
+import { kilnRefusalText, thingName, useBar, useLoad } from './load-app.ts'
+import { leftOut, usePropose } from './propose.ts'
 import type { Over } from './shelf.tsx'
 
 interface CardProps {
