@@ -79,14 +79,14 @@ function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
 }
 
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
-  const { table, words, formats } = useApp()
+  const { table, now, words, formats } = useApp()
   const w = words.value.bench
   const gloves = glovesText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.returnTitle(table.value.buckets[card.bucketId]?.facts.name ?? '')}</h1>
       <p>{w.returnText(formats.value.pour(card.litres))}</p>
-      <p class="soft figures">{w.pouredAgo(formats.value.span(card.sinceMs))}</p>
+      <p class="soft figures">{w.pouredAgo(formats.value.span(now.value - card.pouredAt))}</p>
       {gloves ? <Caution>{gloves}</Caution> : null}
     </div>
   )

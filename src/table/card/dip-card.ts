@@ -81,14 +81,14 @@ export function stirCard(
   const from = coatFrom(table, pot, bucketId)
   if (!from || !table.buckets[bucketId]) return undefined
   const { collar } = table
-  if (collar && collar.bucketId !== bucketId) return returnCard(table, now)
+  if (collar && collar.bucketId !== bucketId) return returnCard(table)
   const isCollar = from.plan.cover.kind === 'collar'
   const needsDecant = isCollar && collar === undefined
   return {
     kind: 'stir',
     bucketId,
     change: table.openBucket !== bucketId,
-    agoMs: agoMs(table, bucketId, now),
+    stirredAt: table.buckets[bucketId]?.stirredAt,
     waiting: waitingFor(table, steps, bucketId),
     visit,
     ...(isCollar && collar ? { inVessel: true as const } : {}),
@@ -116,14 +116,14 @@ function collarsFor(table: Table, steps: readonly AtStep[], bucketId: string, fi
 }
 
 /** The card of collar glaze that stands open; undefined when none does. */
-export function returnCard(table: Table, now: number): Card | undefined {
+export function returnCard(table: Table): Card | undefined {
   const { collar } = table
   return (
     collar && {
       kind: 'return',
       bucketId: collar.bucketId,
       litres: collar.litres,
-      sinceMs: now - collar.at,
+      pouredAt: collar.at,
       big: { do: 'returned', bucketId: collar.bucketId },
     }
   )

@@ -137,7 +137,7 @@ function meanwhile(
     return { work: { is: 'foot-check', pot: feet[0], left: leftAt(steps, 'foot-check') } }
   const poured = table.collar?.bucketId
   if (poured !== undefined && !line.some((each) => each.is === 'dip' && each.bucketId === poured)) {
-    const back = returnCard(table, now)
+    const back = returnCard(table)
     if (back) return { card: back }
   }
   const dues = duesOf(table, steps, line)

@@ -26,13 +26,13 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
   }
   if (soon) {
     if (table.collar && !collarStillWanted(table, steps))
-      return returnCard(table, now) ?? { kind: 'wait', after: [] }
+      return returnCard(table) ?? { kind: 'wait', after: [] }
     const { potId, what } = soon
     const early = what === 'touch' || what === 'damp-dries'
     const offer = early && potId ? ({ do: 'pick', potId } as const) : undefined
     return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), offer }
   }
-  if (table.collar) return returnCard(table, now) ?? { kind: 'wait', after: [] }
+  if (table.collar) return returnCard(table) ?? { kind: 'wait', after: [] }
   return finishedCard(table, steps)
 }
 

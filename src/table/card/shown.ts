@@ -21,10 +21,16 @@ const LONGEST_LINE_MS = 15_000
 /** Nothing is in the hands: a new order may fill their time. */
 const IDLE: ReadonlySet<CardKind> = new Set(['wait', 'finished', 'empty'])
 
+/** Hands are on a pot or in a bucket, and their next hit is meant for what they do. */
+const AT_WORK: ReadonlySet<CardKind> = new Set(['wax', 'wipe', 'foot-check', 'ready', 'stir', 'return'])
+
+/** Nobody is at one step longer than this: whoever has not hit the bar by then has left it, ms. Assumption. */
+const LONGEST_STEP_MS = 300_000
+
 /**
- * What shows at table time `now`, after what showed `earlier`. Work on the card stays until a hit, or until a clock moves
- * it on: a new order of work is followed from the next card on. And while its line is being said (`saying`) nothing
- * but a hit changes the card.
+ * What shows at table time `now`, after what showed `earlier`. Work on the card stays until a hit: a new order of work
+ * is followed from the next card on, and what comes due meanwhile waits for it, all but the question for the hot pan.
+ * While its line is being said (`saying`) nothing but a hit changes a card at all.
  */
 export function shownNow(
   earlier: Shown | undefined,
@@ -54,6 +60,9 @@ export function shownNow(
     const old = cardOf(table, now, before.schedule)
     if (stays(old)) return showing(old, before.schedule, before.since)
   }
-  const said = saying && table === before.table && now - before.since < LONGEST_LINE_MS
-  return said && !IDLE.has(before.card.kind) ? before : showing(card, schedule)
+  if (table !== before.table || IDLE.has(before.card.kind)) return showing(card, schedule)
+  const shownMs = now - before.since
+  const said = saying && shownMs < LONGEST_LINE_MS
+  const atWork = AT_WORK.has(before.card.kind) && card.kind !== 'wax-pan' && shownMs < LONGEST_STEP_MS
+  return said || atWork ? before : showing(card, schedule)
 }

@@ -98,6 +98,7 @@ export const cards = {
     insteadOf: (glaze: string, planned: string) => `You chose ${glaze}. The plan says ${planned}.`,
     hasIt: (number: Name, glaze: string) => `${number} already has ${glaze}. Really again?`,
     footFirst: (number: Name, place: string) => `${number}: sponge the foot, set down at ${place}`,
+    rimFirst: (number: Name, place: string) => `${number}: wipe the rim, set down at ${place}`,
     dripTitle: 'Drip',
     pourDripTitle: 'Drain',
     footTitle: 'Sponge the foot',
