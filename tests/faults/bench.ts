@@ -27,7 +27,7 @@ export const BENCH_FAULTS: readonly Fault[] = [
     file: 'src/table/card/shown.ts',
     find: 'return said || atWork ? before : showing(card, schedule)',
     replace: 'return said ? before : showing(card, schedule)',
-    tests: CALM,
+    tests: ['tests/unit/table/at-hand.test.ts'],
   },
   {
     id: 'a stir stands minutes before its dip',

@@ -15,6 +15,9 @@ import { Caution, WithPot } from './with-pot.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
+/** A stir so short a while ago is told of without its seconds. */
+const JUST_MS = 20_000
+
 /** What is still to be done with the pot in hand before the next: only its rim is wet where glaze was poured in. */
 function downFirst(words: Words, pot: PotState): string {
   const { rimFirst, footFirst } = words.bench
@@ -122,7 +125,7 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
         <WarningLine line={armed.line} warnings={armed.warnings} />
       ) : armed.stirredMs === undefined || asked || gloves || marks ? null : (
         <p class="soft figures">
-          {w.stirredAgo(formats.value.span(armed.stirredMs))}
+          {armed.stirredMs < JUST_MS ? w.stirredNow : w.stirredAgo(formats.value.span(armed.stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}
         </p>
       )}

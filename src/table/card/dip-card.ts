@@ -27,7 +27,7 @@ export function dipCard(
   const potId = pot.facts.potId
   const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
   if (!isFresh(table, bucketId, now) || needsDecant || (collar && collar.bucketId !== bucketId)) {
-    const card = stirCard(table, steps, pot, bucketId, now, visit)
+    const card = stirCard(table, steps, pot, bucketId, visit)
     const again = from.hasIt || from.insteadOf !== undefined
     const anyway = { do: 'start', potId, again, unstirred: true } as const
     return card?.kind === 'stir' ? { ...card, insteadOf: from.insteadOf, heldBar: anyway } : card
@@ -75,7 +75,6 @@ export function stirCard(
   steps: readonly AtStep[],
   pot: PotState,
   bucketId: string,
-  now: number,
   visit?: Visit,
 ): Card | undefined {
   const from = coatFrom(table, pot, bucketId)

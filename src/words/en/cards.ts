@@ -39,7 +39,8 @@ export const cards = {
     },
     seconds: (s: number) => `${s} s`,
     stirredAgo: (ago: string) => `stirred ${ago} ago`,
-    wallFull: (percent: number) => `wall ${percent} % full`,
+    stirredNow: 'just stirred',
+    wallFull: (percent: number) => `wall ${percent}\u00a0% full`,
     /** Steps that hands do on one pot with one hit of the bar, by their names. */
     step: {
       wax: {

@@ -4,7 +4,6 @@ import { potsOnCard } from '../../../src/table/card/card.ts'
 import { cardOf, type FollowedSchedule } from '../../../src/table/card/card-now.ts'
 import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
 import { tasksOf } from '../../../src/table/order/schedule.ts'
-import { stepsOf } from '../../../src/table/steps/work.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { PlannedPlay } from './planned.ts'
 import { Play } from './play.ts'
@@ -78,52 +77,6 @@ describe('a new order of work', () => {
   })
 })
 
-describe('work that hands are at', () => {
-  const kind = (play: PlannedPlay) => play.card.kind
-
-  it('stays on the card when another foot comes due: the hit is meant for the pot in hand', () => {
-    const play = begun(['G'], 2)
-    const clean = (number: number) => play.act({ do: 'sponged', potId: potId(number) })
-    // The second pot goes in first, and its foot can be checked first.
-    play
-      .act({ do: 'pick', potId: potId(2) })
-      .bar()
-      .wait(MIN_S)
-    clean(2).wait(MIN_S).bar().wait(MIN_S)
-    clean(1)
-    while (kind(play) === 'wait') play.wait(1)
-    expect(named(play.card)).toBe('foot-check t.2')
-    const both = () => stepsOf(play.table, play.nowMs).every(({ step }) => step.is === 'foot-check')
-    while (!both()) play.wait(1)
-    expect(named(play.card)).toBe('foot-check t.2')
-    expect(named(play.bar().card)).toBe('foot-check t.1')
-  })
-
-  it('stays when the next stir comes due, until a hit or for as long as a step can take', () => {
-    const play = begun(['GB'], 2)
-    play.bar().wait(MIN_S)
-    play.act({ do: 'sponged', potId: potId(1) })
-    const told = play.schedule!
-    const shown: Shown = {
-      card: {
-        kind: 'ready',
-        potIds: [potId(1)],
-        bucketId: 'B',
-        big: { do: 'touched', potIds: [potId(1)], dry: true },
-      },
-      schedule: told,
-      table: play.table,
-      since: play.nowMs,
-    }
-    const then = (s: number) => shownNow(shown, play.table, play.nowMs + s * 1000, told).card.kind
-    expect(then(30)).toBe('ready')
-    expect(then(299)).toBe('ready')
-    expect(then(301)).not.toBe('ready')
-    play.wait(30).act({ do: 'stirred', bucketId: 'G' })
-    expect(shownNow(shown, play.table, play.nowMs, told).card.kind).not.toBe('ready')
-  })
-})
-
 describe('while its line is said', () => {
   it('no clock changes a card, for as long as a line can last, and any hit does', () => {
     const play = begun()
@@ -149,6 +102,12 @@ describe('a hold', () => {
     expect(play.card).toMatchObject({ kind: 'held', left: { kind: 'armed', armed: { potId: potId(1) } } })
     play.wait(30).act({ do: 'resume' })
     expect(named(play.card)).toBe('armed t.1')
+    // Its stir is too old when the hands come back: it is still where they were.
+    play.act({ do: 'hold' }).wait(10 * MIN_S)
+    const later = play.card
+    expect(later).toMatchObject({ kind: 'held', left: { kind: 'armed', armed: { potId: potId(1) } } })
+    expect(later.kind === 'held' && later.lines[0]).toEqual({ potId: potId(1), at: 'dip-next' })
+    expect(play.act({ do: 'resume' }).card.kind).toBe('stir')
   })
 })
 
@@ -270,6 +229,13 @@ describe('pots that are kept on purpose', () => {
       offer: { do: 'pick', potId: potId(1) },
     })
     expect(kept?.kind === 'wait' && kept.kept?.[0]?.at).toBeGreaterThan(play.nowMs)
+    // The other potter has the coat before: for these hands it is not kept.
+    const { plan } = play.schedule!
+    const actions = plan.actions.map((action) =>
+      action.kind === 'dip' && action.potId === potId(1) ? { ...action, bucketId: 'H' } : action,
+    )
+    const theirs = cardOf(play.table, play.nowMs, { ...play.schedule!, plan: { ...plan, actions } })
+    expect(theirs).toMatchObject({ kind: 'wait', kept: [] })
     play.act({ do: 'pick', potId: potId(1) })
     expect(play.card).toMatchObject({ kind: 'stir', change: true, bucketId: 'B' })
   })
