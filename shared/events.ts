@@ -121,6 +121,10 @@ type TableHappening =
   | { readonly kind: 'touched-up'; readonly potId: string }
   /** The pan of hot wax: on, somebody is beside it, off. */
   | { readonly kind: 'wax-pan'; readonly is: 'on' | 'watched' | 'off' }
+  /** The work ends: lid on the bucket, tools in the settling bucket, floor mopped wet. `left`: it was left out. */
+  | { readonly kind: 'lid-on'; readonly bucketId: string; readonly left?: true }
+  | { readonly kind: 'tools-washed'; readonly left?: true }
+  | { readonly kind: 'floor-mopped'; readonly left?: true }
   | { readonly kind: 'washed-off'; readonly potId: string }
   /** Coats can't be told any more (false), or were counted by eye or scratch (true). */
   | { readonly kind: 'coats-counted'; readonly potId: string; readonly coats: number | null }
@@ -191,6 +195,9 @@ const KINDS: Readonly<Record<EventKind, true>> = {
   'foot-signed': true,
   'touched-up': true,
   'wax-pan': true,
+  'lid-on': true,
+  'tools-washed': true,
+  'floor-mopped': true,
   'washed-off': true,
   'coats-counted': true,
   'plan-changed': true,

@@ -24,9 +24,13 @@ export type LoadHappening =
   | { readonly kind: 'kiln-set'; readonly kiln: KilnFacts }
   /** Several loads may be of one board. */
   | ({ readonly kind: 'load-begun'; readonly kilnId: string; readonly firing: FiringFacts } & OfLoad)
-  /** A level as it is to be built: `postMm` are the lengths of one of the posts on it, which carry the next. */
+  /**
+   * A level as it is to be built. `number` is the first figure of its places; `postMm` are the lengths of one of the posts
+   * on it, which carry the next.
+   */
   | ({
       readonly kind: 'shelf-set'
+      readonly number: number
       readonly shelfId: string
       readonly postMm: readonly number[]
       readonly posts: readonly { readonly xMm: number; readonly yMm: number }[]
@@ -41,10 +45,9 @@ export type LoadHappening =
       readonly settled?: true
     } & OnLevel &
       Named)
-  /** It stands as drawn: `number` is the first figure of its places, `potIds` in the order of the second. */
+  /** It stands as drawn: `order` names what has a place, by its second figure from 1. */
   | ({
       readonly kind: 'shelf-loaded'
-      readonly number: number
       readonly order: readonly string[]
     } & OnLevel)
   | ({ readonly kind: 'lifted-out' } & Named)

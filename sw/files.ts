@@ -69,13 +69,16 @@ export async function keepOnly(versions: readonly (string | undefined)[]): Promi
 
 /**
  * A kept file: of the version that is shown, else of any other. A page of the version before finds its own parts, as
- * their names say their content.
+ * their names say their content. Undefined as well where what is kept cannot be read: the network may have it.
  */
 export async function keptFile(request: Request | string, version: string): Promise<Response | undefined> {
   const shown = cacheName(version)
-  const others = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== shown)
-  for (const name of [shown, ...others]) {
-    const found = await (await caches.open(name)).match(request, { ignoreVary: true })
+  const names = await caches.keys().catch(() => [])
+  for (const name of [shown, ...names.filter((other) => other.startsWith(PREFIX) && other !== shown)]) {
+    const found = await caches
+      .open(name)
+      .then((cache) => cache.match(request, { ignoreVary: true }))
+      .catch(() => undefined)
     if (found) return found
   }
   return undefined

@@ -20,7 +20,7 @@ export default defineConfig({
   test: {
     include: ['tests/{unit,reference,laws,planner}/**/*.test.ts'],
     environment: 'node',
-    setupFiles: ['tests/fixtures/seeded.ts', 'src/table/forecast/walls.ts'],
+    setupFiles: ['tests/fixtures/seeded.ts', 'src/table/card/with-coats.ts'],
     // Nothing here leaves anything behind for the next file: fresh workers would only cost time.
     isolate: false,
     testTimeout: 30_000,

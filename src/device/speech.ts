@@ -31,7 +31,12 @@ export const SPANISH: Readonly<Record<WordId, string>> = {
   pots: 'piezas',
   'return it to': 'devuélvelo a',
   'check the foot': 'revisa el pie',
-  'all coats are on': 'todas las capas están',
+  'lid on': 'pon la tapa',
+  tools: 'herramientas',
+  'settling bucket': 'cubo de decantar',
+  'wet mop': 'friega en mojado',
+  coats: 'capas',
+  'one coat': 'una capa',
   'wax pan is on': 'la cera está al fuego',
   'are you beside it': 'estás al lado',
 }

@@ -83,8 +83,10 @@ function callNotes(letter: string): Note[] {
   const step = 1 + (index % others)
   const second = (first + step) % CALL_NOTES_HZ.length
   const pair = [first, second].flatMap((at) => CALL_NOTES_HZ[at] ?? [])
-  return [0, 0.6].flatMap((fromS) => pair.map((hz, i) => note(fromS + i * 0.26, 0.24, one(hz))))
+  return pair.map((hz, i) => note(i * 0.26, 0.24, one(hz)))
 }
+/** A call is said twice, so long apart. */
+const CALL_AGAIN_S = 0.6
 
 const isPlain = (name: ToneName): name is keyof typeof PLAIN => Object.hasOwn(PLAIN, name)
 
@@ -94,6 +96,11 @@ export function renderTone(name: ToneName, sampleRate: number): Float32Array<Arr
   const lastsS = isPlain(name) ? TONE_S[name] : CALL_S
   const samples = new Float32Array(Math.ceil(lastsS * sampleRate))
   for (const each of notes) addNote(samples, each, sampleRate)
+  // Copied: computing takes a slow phone a tenth of a second.
+  if (!isPlain(name)) {
+    const again = Math.round(CALL_AGAIN_S * sampleRate)
+    samples.copyWithin(again, 0, samples.length - again)
+  }
   return samples
 }
 

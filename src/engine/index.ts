@@ -8,9 +8,22 @@ export * from './air/witness-cloth.ts'
 export * from './bucket/bucket.ts'
 export * from './bucket/collar.ts'
 export type * from './contract.ts'
+export { CANDLING_C, type Candled, type Candling, candling } from './kiln/candling.ts'
 export * from './kiln/contract.ts'
+export { gapMm, nearestGap, swapped, type Trouble, troublesAt } from './kiln/gaps.ts'
 export { slabRadiusMm } from './kiln/items.ts'
-export { FINAL_PASSES, FIRST_PASSES, proposeLoad, proposing } from './kiln/propose.ts'
+export {
+  type FoundPiece,
+  type Matched,
+  type Matching,
+  type MatchPot,
+  matching,
+  SHRINKAGE,
+  type Shrinkage,
+} from './kiln/matching.ts'
+export type { LoadAsk, LoadReply } from './kiln/messages.ts'
+export { inOrder } from './kiln/places.ts'
+export { firstLoad, proposeLoad, proposing } from './kiln/propose.ts'
 export * from './melt/cones.ts'
 export * from './melt/firing.ts'
 export * from './melt/melt.ts'

@@ -4,6 +4,7 @@ import { useContext } from 'preact/hooks'
 import type { Card } from '../table/card/card.ts'
 import type { FollowedSchedule } from '../table/card/card-now.ts'
 import type { More } from '../table/decide/decision.ts'
+import type { LoadInput, LoadPlan } from '../table/load/proposal.ts'
 import type { Action, Refusal } from '../table/model/action.ts'
 import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
@@ -21,6 +22,10 @@ export type Route =
   | { readonly at: 'buckets'; readonly bucketId?: string }
   | { readonly at: 'tile'; readonly bucketId: string; readonly underId?: string }
   | { readonly at: 'room' }
+  /** Loading a kiln and what comes after; without an id the load in hand. */
+  | { readonly at: 'shelf'; readonly loadId?: string }
+  /** The glaze firing to come, and readings out of a book. */
+  | { readonly at: 'firing' }
 
 /** How the phone is doing; what does not work is said. */
 export interface Health {
@@ -66,9 +71,11 @@ export interface BenchView {
   /** Pots that were tapped to be left out of the answer. */
   readonly leftOut: Signal<ReadonlySet<string>>
   /** What lies over the card. */
-  readonly sheet: Signal<'other' | 'warnings' | 'ways' | undefined>
+  readonly sheet: Signal<'other' | 'warnings' | 'ways' | 'sooner' | undefined>
   /** The one way of every hit on the bar: what it does, the card says. */
   pressBar(by: HitBy, atMs: number): void
+  /** What the bar of another screen does while that shows. */
+  readonly elsewhere: Signal<((atMs: number) => void) | undefined>
   /** The smaller answer of the card. */
   pressSmall(atMs: number): void
   /** Another action of the bench; its refusal is said. */
@@ -121,6 +128,8 @@ export interface App {
    */
   act(action: Action, atMs?: number, more?: More): Refusal | undefined
   readonly bench: BenchView
+  /** How a load could be packed, computed beside the page; rejects where no answer comes. */
+  proposeLoad(input: LoadInput): Promise<LoadPlan>
   go(route: Route): void
   /** This is the demo: a table of its own, of which nothing is backed up or taken in. */
   readonly demo: boolean

@@ -8,10 +8,22 @@ const FIELD = "yyyy-MM-dd'T'HH:mm"
 const daysBetween = (from: DateTime, to: DateTime): number =>
   Math.round(to.startOf('day').diff(from.startOf('day'), 'days').days)
 
+/** Whether two moments are on one day. */
+export const isSameDay = (aMs: number, bMs: number): boolean =>
+  daysBetween(DateTime.fromMillis(aMs), DateTime.fromMillis(bMs)) === 0
+
 /** The hour, with its day where that is not today: as near as a week by the day's name, else by its date. */
 export function momentText(words: Words['days'], language: string, atMs: number, nowMs: number): string {
+  const clock = DateTime.fromMillis(atMs).toFormat('HH:mm')
+  return withDay(words, language, atMs, nowMs, clock)
+}
+
+/** The day alone, as {@link momentText} says it: nothing of today. */
+export const dayText = (words: Words['days'], language: string, atMs: number, nowMs: number): string =>
+  withDay(words, language, atMs, nowMs, '').trim()
+
+function withDay(words: Words['days'], language: string, atMs: number, nowMs: number, clock: string): string {
   const at = DateTime.fromMillis(atMs).setLocale(language)
-  const clock = at.toFormat('HH:mm')
   const days = daysBetween(DateTime.fromMillis(nowMs), at)
   switch (days) {
     case -1:

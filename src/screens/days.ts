@@ -10,6 +10,8 @@ const MINUTE_MS = 60_000
 export interface Days {
   /** A moment, with its day where that is not today. Table time, ms. */
   moment(at: number): string
+  /** The day of a moment; nothing where that is today, or not known yet. */
+  dayOf(at: number): string
   /** The same of an estimate; never is said so. */
   about(at: number): string
   /** From the likely moment to the upper bound; as {@link Days.about} where they are the same, or where the bound is never. */
@@ -28,15 +30,23 @@ export function useDays(): Days {
   const far = (at: number) => (at < from ? w.days.ago(f.span(from - at)) : w.days.in(f.span(at - from)))
   const moment = (at: number) =>
     calendar ? calendar.momentText(w.days, settings.language, at + skewMs, from + skewMs) : far(at)
+  const hour = (at: number) =>
+    calendar?.momentText(w.days, settings.language, at + skewMs, at + skewMs) ?? far(at)
   const about = (at: number) =>
     !Number.isFinite(at) ? w.units.never : calendar ? w.days.about(moment(at)) : moment(at)
   return {
     moment,
+    dayOf: (at) => calendar?.dayText(w.days, settings.language, at + skewMs, from + skewMs) ?? '',
     about,
     between: ({ likely, upper }) => {
       if (!Number.isFinite(likely) || !Number.isFinite(upper)) return about(likely)
-      const [from, to] = [moment(likely), moment(upper)]
-      return from === to ? about(likely) : w.bench.fromTo(from, to)
+      const [begins, ends] = [moment(likely), moment(upper)]
+      if (begins === ends) return about(likely)
+      // Where both are on one day it is said once.
+      return w.bench.fromTo(
+        calendar?.isSameDay(likely + skewMs, upper + skewMs) ? hour(likely) : begins,
+        ends,
+      )
     },
   }
 }

@@ -10,6 +10,8 @@ const Pot = lazyPart(() => import('./board/pot.tsx').then((part) => part.Pot))
 const Buckets = lazyPart(() => import('./buckets/buckets.tsx').then((part) => part.Buckets))
 const Tiles = lazyPart(() => import('./buckets/test-tiles.tsx').then((part) => part.Tiles))
 const Stacks = lazyPart(() => import('./stacks/stacks.tsx').then((part) => part.Stacks))
+const Shelf = lazyPart(() => import('./shelf/shelf.tsx').then((part) => part.Shelf))
+const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
 /** The screens for clean hands, each fetched after the bench can take a hit. */
@@ -54,6 +56,10 @@ function Screen() {
       return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
       return <Room />
+    case 'shelf':
+      return <Shelf key={to.loadId} loadId={to.loadId} />
+    case 'firing':
+      return <Firing />
     default:
       return null
   }

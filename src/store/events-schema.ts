@@ -35,6 +35,7 @@ const onPot = { potId: id }
 const onBucket = { bucketId: id }
 const onDip = { dipId: id }
 const implied = z.boolean()
+const left = z.optional(z.literal(true))
 const seconds = between(0, LONGEST_S)
 const gramsPerMl = limited('gramsPerMl')
 const litres = between(0, 200)
@@ -102,6 +103,9 @@ const BODIES = {
   'foot-signed': onPot,
   'touched-up': onPot,
   'wax-pan': { is: z.enum(['on', 'watched', 'off']) },
+  'lid-on': { ...onBucket, left },
+  'tools-washed': { left },
+  'floor-mopped': { left },
   'washed-off': onPot,
   'coats-counted': { ...onPot, coats: z.nullable(whole(0, MOST_COATS)) },
   'plan-changed': { ...onPot, coats },

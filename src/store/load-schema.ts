@@ -75,6 +75,7 @@ export const LOAD_BODIES = {
   'load-begun': { ...ofLoad, kilnId: id, firing },
   'shelf-set': {
     ...onLevel,
+    number: whole(1, MOST_LEVELS),
     shelfId: id,
     postMm: z.array(limited('postMm')).check(z.maxLength(MOST_ON_END)),
     posts: z.array(z.object({ xMm: reach, yMm: reach })).check(z.maxLength(MOST_KINDS)),
@@ -82,7 +83,6 @@ export const LOAD_BODIES = {
   placed: { ...onLevel, ...named, xMm: reach, yMm: reach, slab: z.boolean(), pinned: yes, settled: yes },
   'shelf-loaded': {
     ...onLevel,
-    number: whole(1, MOST_LEVELS),
     order: z.array(id).check(z.maxLength(MOST_THINGS)),
   },
   'lifted-out': named,

@@ -13,6 +13,7 @@ import { longWaits } from '../table/steps/calls-ahead.ts'
 import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
 import type { Devices } from './devices.ts'
+import { openKilnCalls } from './kiln-calls.ts'
 import { openKnocking } from './knocking.ts'
 import { openNames } from './names.ts'
 import { openRinging, type Ringing, ringFacts } from './ringing.ts'
@@ -59,6 +60,7 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
   void fromNotice().catch(() => {})
 
   const waits = () => longWaits(table.peek(), now.peek())
+  const kiln = openKilnCalls(lent)
   return {
     ...names,
     caller: ringing,
@@ -69,7 +71,7 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
     askNotices: ringing.askNotices,
     knock: knocking.view,
     setKnock: knocking.set,
-    longWaits: () => waits().length,
+    longWaits: () => waits().length + kiln.ahead().length,
     async calendar() {
       const calls = waits().map(({ what, at, pots }) => {
         const places = pots.map(placeText).join(', ')
@@ -80,6 +82,12 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
           title: what === 'kiln' ? w.kilnDry(places) : w.ready(places),
         }
       })
+      const ofKiln = kiln.ahead().map(({ loadId, what, at }) => ({
+        uid: `${what}-${Math.round(at)}-${loadId}`,
+        dueMs: at + table.peek().skewMs,
+        title: words.peek().ring.kiln[what],
+      }))
+      calls.push(...ofKiln)
       if (calls.length === 0) return 'none'
       const { fileDay } = await import('../screens/calendar.ts')
       const name = `bucketside-${fileDay(Date.now())}.ics`

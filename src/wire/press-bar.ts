@@ -29,6 +29,7 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
   const slip: BenchView['slip'] = signal(undefined)
   const leftOut: BenchView['leftOut'] = signal(new Set())
   const sheet: BenchView['sheet'] = signal(undefined)
+  const elsewhere: BenchView['elsewhere'] = signal(undefined)
   let hitMs = Number.NEGATIVE_INFINITY
   let shownMs = Number.NEGATIVE_INFINITY
 
@@ -46,9 +47,15 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
     slip,
     leftOut,
     sheet,
+    elsewhere,
     hit,
     pressSmall: (atMs) => hit(smallAction(card.peek(), leftOut.peek()), atMs),
     pressBar(by, atMs) {
+      if (!atBench() && elsewhere.peek() && atMs - hitMs >= AGAIN_MS) {
+        hitMs = atMs
+        elsewhere.peek()?.(atMs)
+        return
+      }
       const shown = card.peek()
       if (!atBench() || shown.kind === 'empty' || atMs - hitMs < AGAIN_MS) return
       // Fingers are held to this by the rules for touches, from the paint of the card on.
@@ -59,7 +66,7 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
       else if (away.at.peek() && shown.kind !== 'count') away.back()
       else if (shown.kind === 'out') hush()
       else if (offersRing(opened, seen.peek(), shown, now.peek())) opened?.setRing(true)
-      else if (shown.kind === 'finished' && opened && opened.longWaits() > 0) void opened.calendar()
+      else if (shown.kind === 'closed' && opened && opened.longWaits() > 0) void opened.calendar()
       else hit(barAction(shown, by === 'hold', leftOut.peek()), atMs)
     },
     cardShown(atMs) {

@@ -119,6 +119,7 @@ export async function openProgram(faults: Faults): Promise<App> {
     extras,
     bench,
     act: hits.act,
+    proposeLoad: async (input) => (await import('./packing.ts')).proposeBeside(input),
     go: (to) => {
       route.value = to
     },

@@ -25,7 +25,9 @@ const print = (route: Route): string => {
         ? route.stackId
         : 'bucketId' in route
           ? route.bucketId
-          : undefined
+          : 'loadId' in route
+            ? route.loadId
+            : undefined
   const second = route.at === 'tile' ? route.underId : undefined
   const named = [id, second].flatMap((part) => (part === undefined ? [] : encodeURIComponent(part)))
   return ['#', route.at, ...named].join('/')
@@ -40,7 +42,10 @@ export function routeOf(hash: string): Route | undefined {
     case 'bench':
     case 'board':
     case 'room':
+    case 'firing':
       return { at }
+    case 'shelf':
+      return named === undefined ? { at } : { at, loadId: named }
     case 'pot':
       return named === undefined ? { at } : { at, potId: named }
     case 'stacks':

@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals'
 import { render } from 'preact'
 import type { Faults } from '../device/faults.ts'
-import { inDemo, keepTheme, lastSeenMs } from '../device/seen.ts'
+import { inDemo, keepTheme, lastSeenMs, showDemo } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
 import { fetchFaces } from '../screens/lazy.tsx'
 import { Screens } from '../screens/screens.tsx'
@@ -30,7 +30,7 @@ export async function start(
   })
   if (await wantsOwn()) app.go({ at: 'board' })
   // Asked for while the own table was being opened.
-  if (inDemo() && !app.demo) location.reload()
+  if (inDemo() && !app.demo && !(await app.tryDemo())) showDemo(false)
   render(
     <AppProvider value={app}>
       <Screens />

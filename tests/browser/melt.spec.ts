@@ -104,7 +104,7 @@ test('a top temperature that disagrees with the cone is asked about, and nothing
   page,
 }) => {
   await demo(page)
-  await open(page, 'room')
+  await open(page, 'firing')
   await type(page, 'Top temperature', '2300 F')
   const query = page.locator('.firing-query')
   await expect(query).toContainText('1260 °C goes with cone 9. Cone 6 falls at 1222 °C.')

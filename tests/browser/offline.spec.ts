@@ -71,7 +71,16 @@ test('main path with the network cut and the server stopped before the page is o
   expect((await bench.pot(33)).dips).toEqual([
     expect.objectContaining({ coat: 0, holdS: 4, how: 'planned', unstirred: false }),
   ])
-  for (const screen of ['board', 'pot', 'pot/demo.33', 'buckets', 'stacks', 'stacks/demo.tideline', 'room']) {
+  for (const screen of [
+    'board',
+    'pot',
+    'pot/demo.33',
+    'buckets',
+    'stacks',
+    'stacks/demo.tideline',
+    'room',
+    'shelf',
+  ]) {
     await page.goto(`./#/${screen}`)
     await page.clock.runFor(300)
     await expect(page.getByRole('heading').first()).toBeVisible()

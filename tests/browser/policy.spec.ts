@@ -42,7 +42,7 @@ test('no screen breaks the policy, and what it forbids is stopped', async ({ pag
     'tile/demo.heather',
     'stacks',
   ]
-  for (const screen of [...screens, 'stacks/demo.tideline', 'room', 'first', 'bench']) {
+  for (const screen of [...screens, 'stacks/demo.tideline', 'room', 'shelf', 'firing', 'first', 'bench']) {
     await page.goto(`./#/${screen}`)
     await opened(page)
     await page.waitForTimeout(250)

@@ -17,6 +17,8 @@ const SCREENS = [
   'buckets/demo.heather',
   'tile/demo.brackwater/demo.gatepost',
   'room',
+  'firing',
+  'shelf',
 ]
 
 /** Controls under 48 px, and anything past the edges of the screen. */

@@ -88,7 +88,9 @@ const TYPED: readonly (readonly [string, readonly (string | RegExp)[], number])[
   ['buckets/demo.gatepost', [], 12],
   ['buckets/new', [], 10],
   ['stacks/demo.tideline', [], 3],
-  ['room', [], 15],
+  ['room', [], 12],
+  ['firing', [], 3],
+  ['shelf', ['Its measures'], 13],
 ]
 
 test('every field of every screen refuses eight wrong inputs, each with its range', async ({ page }) => {

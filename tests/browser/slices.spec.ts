@@ -10,7 +10,7 @@ const YEAR = 10_000
 const OWN = 2000
 /** Longest that the page's thread may be at one thing, ms. 50 is asked for, and not reached yet: it is printed beside. */
 const ASKED_MS = 50
-const LONGEST_MS = 250
+const LONGEST_MS = 150
 /** A phone of a sixth of this machine's speed. */
 const SLOWDOWN = 6
 

@@ -3,6 +3,7 @@ import { ADVICE_FAULTS } from './advice.ts'
 import { AIR_FAULTS } from './air.ts'
 import { BENCH_FAULTS } from './bench.ts'
 import type { Fault } from './fault.ts'
+import { LOAD_FAULTS } from './load.ts'
 import { MELT_FAULTS } from './melt.ts'
 import { SHAPE_FAULTS } from './shape.ts'
 import { STORE_FAULTS } from './store.ts'
@@ -14,6 +15,7 @@ export const FAULTS: readonly Fault[] = [
   ...SHAPE_FAULTS,
   ...ADVICE_FAULTS,
   ...MELT_FAULTS,
+  ...LOAD_FAULTS,
   ...BENCH_FAULTS,
   ...STORE_FAULTS,
 ]

@@ -5,7 +5,7 @@ import { expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
 import { fold, step } from '../../src/table/fold/fold.ts'
 import type { Table } from '../../src/table/model/state.ts'
-import { deeds, KINDS, laid, Phone } from '../fixtures/any-action.ts'
+import { deeds, isOfKiln, KINDS, laid, loaded, Phone } from '../fixtures/any-action.ts'
 import { runsOf } from '../fixtures/runs.ts'
 
 const patient = { timeout: 7_200_000 }
@@ -48,11 +48,11 @@ function ordinary(events: readonly Stamped[]): readonly string[] {
   return [...new Set(events.map(({ hit }) => hit))].filter((hit) => !asking.has(hit))
 }
 
-test('any hit of any sitting of two pairs of hands and two phones', patient, () => {
+/** Sittings of two phones from a start on; the kinds of action that were done. */
+function sittings(start: readonly Stamped[], atKiln: boolean): ReadonlySet<string> {
   const done = new Set<string>()
-  const start = laid()
   fc.assert(
-    fc.property(deeds(10, 20), deeds(10, 16), fc.nat(), (first, apart, drawn) => {
+    fc.property(deeds(10, 20, atKiln), deeds(10, 16, atKiln), fc.nat(), (first, apart, drawn) => {
       const one = new Phone('a', start)
       for (const deed of first) one.do(deed)
       const two = new Phone('b', one.events)
@@ -68,7 +68,20 @@ test('any hit of any sitting of two pairs of hands and two phones', patient, () 
     }),
     { numRuns: runsOf(60, 0.2) },
   )
+  return done
+}
+
+test('any hit of any sitting of two pairs of hands and two phones', patient, () => {
+  const done = sittings(laid(), false)
   // What is laid or cleared at once is left to the records' own law.
-  const never = KINDS.filter((kind) => !done.has(kind) && kind !== 'lay-demo' && kind !== 'clear-table')
+  const never = KINDS.filter(
+    (kind) => !isOfKiln(kind) && !done.has(kind) && kind !== 'lay-demo' && kind !== 'clear-table',
+  )
   expect(never).toEqual([])
+})
+
+test('any hit at the kiln, of two phones that load the same pots', patient, () => {
+  const done = sittings(loaded(), true)
+  // A place in dispute comes of two phones joined, which no deed here follows.
+  expect(KINDS.filter((kind) => isOfKiln(kind) && !done.has(kind) && kind !== 'settle-place')).toEqual([])
 })

@@ -14,6 +14,8 @@ interface Named {
   readonly places: readonly string[]
   readonly buckets: readonly string[]
   readonly seconds: readonly number[]
+  /** Pots and coats of the whole sitting. */
+  readonly counts: readonly string[]
 }
 
 /** Reads a line as somebody hears it who sees nothing. */
@@ -23,6 +25,7 @@ function namedBy(words: readonly string[]): Named {
     places: [] as string[],
     buckets: [] as string[],
     seconds: [] as number[],
+    counts: [] as string[],
   }
   for (let i = 0; i < words.length; i++) {
     const word = words[i]!
@@ -35,6 +38,8 @@ function namedBy(words: readonly string[]): Named {
     } else if (word === 'one second') named.seconds.push(1)
     else if (/^\d+$/.test(word) && next === 'and a half') named.seconds.push(Number(word) + 0.5)
     else if (/^\d+$/.test(word) && next === 'seconds') named.seconds.push(Number(word))
+    else if (word === 'one coat') named.counts.push('1 coats')
+    else if (/^\d+$/.test(word) && next === 'coats') named.counts.push(`${word} coats`)
     else if (/^\d+$/.test(word) && next !== 'pots') named.numbers.push(word)
   }
   return named
@@ -59,6 +64,7 @@ function namedOn(card: Card, table: Table, now: number): Named {
     places: [...pots, ...down].map(placeOf),
     buckets: card.kind === 'armed' ? [card.armed.bucketId] : 'bucketId' in card ? [card.bucketId] : [],
     seconds: card.kind === 'armed' ? [card.armed.holdS] : [],
+    counts: card.kind === 'closed' ? [`${card.coats} coats`] : [],
   }
 }
 
@@ -73,7 +79,11 @@ function disagreements({ as, words, card, table, now }: SaidLine): readonly stri
   )
   // An armed card is said whole, and a call names every pot that its answer is for.
   const whole: readonly (keyof Named)[] =
-    as === 'card' && card.kind === 'armed' && said.seconds.length > 0 ? ['numbers', 'buckets', 'seconds'] : []
+    as === 'card' && card.kind === 'armed' && said.seconds.length > 0
+      ? ['numbers', 'buckets', 'seconds']
+      : card.kind === 'closed'
+        ? ['counts']
+        : []
   const asked =
     as === 'call' && card.kind === 'ready' ? card.potIds.flatMap((id) => table.pots[id] ?? []) : []
   const missed = [
@@ -125,7 +135,7 @@ function sit(play: BenchSitting, seed: number, hits: number): BenchSitting {
       play.tick()
     }
     const { big, small, kind, heldBar } = play.card
-    if (kind === 'finished') break
+    if (kind === 'closed') break
     const action = heldBar && random() < 0.1 ? heldBar : small && random() < 0.2 ? small : big
     // A hit on OUT ends its tone; a count is left alone but for a slip.
     if (action && kind !== 'out' && (kind !== 'count' || random() < 0.05)) play.try(action)

@@ -33,8 +33,17 @@ export async function openScreen(page: Page, address: string, screen: string) {
   // Another address first: a change of the part behind # alone opens nothing anew.
   await page.goto('about:blank')
   await page.goto(`${address}#/${screen}`)
-  await page.waitForSelector('#app:not([aria-busy]) > *')
+  await whenOpen(page)
 }
+
+/** Asked by a timer: a page out of sight has no frames, and may change nothing any more. */
+const whenOpen = (page: Page) =>
+  page.waitForFunction(() => document.querySelector('#app:not([aria-busy]) > *'), {
+    polling: 100,
+    timeout: OPENED_MS,
+  })
+/** Opened by then on any machine, however busy. */
+const OPENED_MS = 90_000
 
 /** The app's bench, opened for the first time on a journal of these records. */
 export async function openOn(
@@ -44,7 +53,7 @@ export async function openOn(
   phone?: string,
 ) {
   await page.goto(address)
-  await page.waitForSelector('#app:not([aria-busy]) > *')
+  await whenOpen(page)
   await plant(page, records, phone)
   await openScreen(page, address, 'bench')
 }
@@ -80,6 +89,8 @@ export function clocksOnApp(root: string): Sitting {
           [...document.querySelectorAll<HTMLElement>(selector)].filter((element) => element.checkVisibility())
         const bars = seen('#app [data-press="bar"]')
         const targets = bar && bars.length > 0 ? bars : seen('#app [data-press]')
+        // A hit may have led to another screen, where no hit counts.
+        if (targets.length === 0) location.replace('#/bench')
         const box = targets[Math.floor(share * targets.length)]?.getBoundingClientRect()
         return box && { x: box.x + box.width / 2, y: box.y + box.height / 2 }
       }, choice)

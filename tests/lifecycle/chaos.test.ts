@@ -166,7 +166,12 @@ const OTHERS = (Object.keys(KINDS) as Kind[]).filter((kind) => kind !== 'hit')
 /** What has to hold at any moment. */
 async function look(step: string): Promise<void> {
   for (const page of windows) {
-    await steady(() => page.waitForSelector('#app [data-press]', { timeout: 20_000 }))
+    await steady(() =>
+      page.waitForFunction(() => document.querySelector('#app:not([aria-busy]) button'), {
+        polling: 100,
+        timeout: 20_000,
+      }),
+    )
   }
   expect(errors, step).toEqual([])
   const [page] = windows

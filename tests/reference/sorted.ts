@@ -339,6 +339,30 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
     ['at %d, %d Pa, %d Pa s, after %d s: %d mm dry', 12, 'closed'],
     ['%d Pa at 1.45 and 0.06 Pa s leave %d mm after 10 s', 2, 'closed'],
   ],
+  packing: [
+    [
+      '%d equal circles go into a circle',
+      14,
+      'printed',
+      'Graham, Lubachevsky, Nurmela & Ostergard, Discrete Math. 181 (1998) 139: reached to 2 % of the radius',
+    ],
+    [
+      '%d equal circles go into a square',
+      12,
+      'printed',
+      'Nurmela & Ostergard, Discrete Comput. Geom. 18 (1997) 111; OEIS A281115: reached to 2 % of the radius',
+    ],
+    [
+      'circles of 1 to %d go into one of %d at 0.97, from 18 on at 0.95, 150 kicks',
+      7,
+      'printed',
+      'Ye, Huang & Lu, table of best containers for radii 1 to n: reached to 3 %, at 18 to 5 %',
+    ],
+    ['two discs go nowhere where only one has room: an overlap is never taken for none', 1, 'closed'],
+    ['no more unit discs than Groemer allows go into %s', 3, 'closed'],
+    ['equal discs cover pi over the root of 12 of the plane at most', 1, 'closed'],
+    ['discs that differ by %d cover %d at most', 2, 'memory'],
+  ],
   slurry: [
     [
       '1500 g/L at gravity 2.5 holds 833.3 g dry and 666.7 g water',

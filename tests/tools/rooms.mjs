@@ -64,14 +64,15 @@ const LEVELS = {
     ['fold', 'entry', 'forecast'],
     ['firing', 'steps'],
     ['advice', 'order'],
+    ['load'],
     ['card', 'decide'],
   ],
-  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'desk.ts', 'format.ts']],
+  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts']],
   screens: [
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'lazy.tsx'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'first', 'room', 'stacks'],
+    ['bench', 'board', 'buckets', 'first', 'room', 'shelf', 'stacks'],
   ],
 }
 

@@ -92,15 +92,18 @@ export function checkLoad({ kiln, pots, specials, pinned, loaded }: LoadInput): 
     oneOf('column', at.column, ['whole', 'left', 'right'])
     inRange('storey', at.storey, 1, 100)
   }
+  const known = new Set(ids)
   for (const spot of [...pinned, ...loaded.flatMap(({ items }) => items)]) {
-    oneOf('pinned or loaded id', spot.id, ids)
+    if (!known.has(spot.id))
+      throw new RangeError(`pinned or loaded id is ${spot.id}: must be one of the load`)
     inRange(`${spot.id}.xMm`, spot.xMm, -MOST_MM, MOST_MM)
     inRange(`${spot.id}.yMm`, spot.yMm, -MOST_MM, MOST_MM)
   }
-  for (const level of loaded)
-    oneOf(
-      'shelfId',
-      level.shelfId,
-      kiln.shelves.map(({ id }) => id),
-    )
+  const shelves = kiln.shelves.map(({ id }) => id)
+  for (const level of loaded) {
+    oneOf('shelfId', level.shelfId, shelves)
+    inRange('number', level.number, 1, 200)
+    inRange('postMm.length', level.postMm.length, 0, 3)
+    for (const piece of level.postMm) inRange('postMm', piece, 5, MOST_MM)
+  }
 }

@@ -1,78 +1,95 @@
 /** How pots go into a kiln: levels from below, what stands where, what is left out and why. Pure, the same load the same. */
-import { type Built, build, type Missed, type Problem, type Way } from './build.ts'
+import { randomFrom, seedOf } from '../numeric/random.ts'
 import { checkLoad } from './check-load.ts'
-import type { LeftOut, LeftOutWhy, LoadInput, LoadPlan } from './contract.ts'
+import type { LeftOut, LeftOutWhy, LoadInput, LoadPlan, PotToLoad } from './contract.ts'
 import { byOrder, type Item, itemOf, itemOfSpecial } from './items.ts'
+import { leftOutOf, tooLarge } from './left-out.ts'
+import type { Built, Problem } from './problem.ts'
+import { searching } from './search.ts'
 import { toldPlan } from './told.ts'
 
-/** Passes of a first answer, and of one that nobody waits for. */
+/** Passes of a first answer, of one that is waited for, and of one that nobody waits for. */
 export const FIRST_PASSES = 2
+export const SOON_PASSES = 12
 export const FINAL_PASSES = 24
+/** Of more pots than this an answer takes so long that the first pass is told, and nothing is tried for those left out. */
+const MANY = 100
+
+/** Passes until a load is answered for the last time. */
+export const finalPasses = ({ pots }: LoadInput): number => (pots.length > MANY ? SOON_PASSES : FINAL_PASSES)
+
+/** Passes until the first answer of a load. */
+export const firstPasses = ({ pots }: LoadInput): number => (pots.length > MANY ? 1 : FIRST_PASSES)
 
 /** Why a pot is not even tried, or null. */
-function heldBack(pot: LoadInput['pots'][number]): LeftOutWhy | null {
+function heldBack(pot: PotToLoad): LeftOutWhy | null {
   if (pot.notYet) return pot.notYet
   return (pot.risk === 'over' || pot.risk === 'unknown') && !pot.onSlab ? 'noSlab' : null
 }
 
-/** Fewer left out, then fewer levels, then the lower. */
-function isBetter(a: Built, b: Built): boolean {
-  const topOf = ({ trays }: Built) => Math.max(0, ...trays.map((tray) => tray.upMm))
-  return (a.missed.length - b.missed.length || a.trays.length - b.trays.length || topOf(a) - topOf(b)) < 0
-}
-
 /**
- * Proposes a load, better with every pass. Yields the best plan so far after each, `passes` of them, and returns the last.
- * The same input gives the same plans, whatever the order its pots come in; other ids, the same places. Pins and loaded
- * levels stay as they are, even where they are too near to each other.
+ * Proposes a load, better with every pass. Yields the best plan so far after each pass that found a better one, else null,
+ * and returns the last after `passes` of them. The same input gives the same plans, whatever the order its pots come in;
+ * other ids, the same places. Pins and loaded levels stay as they are, even where they are too near to each other.
  *
  * RangeError, before anything else, naming field, value and range: a measure that is no number or cannot be, a shelf larger
  * than the chamber, fewer than three posts of a length, an id twice, a pin or level of what isn't there.
  */
-export function* proposing(input: LoadInput, passes: number): Generator<LoadPlan, LoadPlan> {
+export function* proposing(input: LoadInput, passes: number): Generator<LoadPlan | null, LoadPlan> {
   checkLoad(input)
+  const { kiln, pinned, loaded } = input
+  const fixed = new Set([...pinned, ...loaded.flatMap((level) => level.items)].map(({ id }) => id))
   const held: LeftOut[] = []
   const items = new Map<string, Item>()
-  const fixed = new Set([
-    ...input.pinned.map(({ id }) => id),
-    ...input.loaded.flatMap((level) => level.items.map(({ id }) => id)),
-  ])
-  for (const pot of input.pots) {
+  const take = (item: Item) => {
+    const large = fixed.has(item.id) ? null : tooLarge(kiln, item)
+    if (large) held.push(large)
+    else items.set(item.id, item)
+  }
+  // In an order of their own, so that the order given decides nothing.
+  const pots = input.pots.map((pot) => ({ pot, item: itemOf(pot) })).sort((a, b) => byOrder(a.item, b.item))
+  for (const { pot, item } of pots) {
     const why = fixed.has(pot.id) ? null : heldBack(pot)
     if (why) held.push({ id: pot.id, why, mostMm: null, would: why === 'noSlab' ? [{ kind: 'slab' }] : [] })
-    else items.set(pot.id, itemOf(pot))
+    else take(item)
   }
-  for (const one of input.specials) items.set(one.id, itemOfSpecial(one))
-  const problem: Problem = { kiln: input.kiln, items, pinned: input.pinned, loaded: input.loaded }
-  const order = [...items.values()].filter(({ id }) => !fixed.has(id)).sort(byOrder)
-  const halves = input.kiln.shelves.some(({ kind }) => kind === 'halfRound' || kind === 'halfBox')
-  const ways: readonly Way[] = [true, false].flatMap((topFirst) =>
-    (halves ? [Infinity, 0] : [Infinity]).map((wholes) => ({
-      order,
-      wholes,
-      topFirst,
-      onEnd: false,
-      tops: new Map(),
-    })),
-  )
-  let best: Built | null = null
-  for (let pass = 0; ; pass++) {
-    const way = ways[pass % ways.length]!
-    const built: Built = build(problem, way)
-    if (!best || isBetter(built, best)) best = built
-    const plan = toldPlan(problem, best, [...held, ...best.missed.map(missedOf)], pass + 1)
-    if (pass + 1 >= passes) return plan
-    yield plan
+  for (const item of input.specials.map(itemOfSpecial).sort(byOrder)) take(item)
+  const problem: Problem = { kiln, items, pinned, loaded }
+  const loose = [...items.values()].filter(({ id, kind }) => kind === 'pot' && !fixed.has(id))
+  const seed = seedOf(input.loadId)
+  const search = searching(problem, loose, randomFrom(seed))
+  let best: Built = { trays: [], missed: [] }
+  for (let pass = 1; ; pass++) {
+    const found = search.next().value
+    if (found) best = found
+    const last = pass >= passes
+    if (last || found) {
+      const plan = toldPlan(
+        problem,
+        best,
+        [...held, ...leftOutOf(problem, best, loose, seed, last && loose.length <= MANY)],
+        pass,
+      )
+      if (last) return plan
+      yield plan
+    } else yield null
   }
 }
 
-const missedOf = ({ item, why }: Missed): LeftOut => ({ id: item.id, why, mostMm: null, would: [] })
-
-/** The load after so many passes, `FIRST_PASSES` where omitted: see {@link proposing}. */
-export function proposeLoad(input: LoadInput, passes = FIRST_PASSES): LoadPlan {
-  const steps = proposing(input, passes)
+const run = (steps: Generator<LoadPlan | null, LoadPlan>): LoadPlan => {
   for (;;) {
     const step = steps.next()
     if (step.done) return step.value
   }
+}
+
+/** The load after so many passes, `SOON_PASSES` where omitted, with what would get in what is left out: see {@link proposing}. */
+export const proposeLoad = (input: LoadInput, passes = SOON_PASSES): LoadPlan => run(proposing(input, passes))
+
+/** The load as it is first told, after a few passes and without what would get more in: see {@link proposing}. */
+export function firstLoad(input: LoadInput): LoadPlan {
+  const steps = proposing(input, FINAL_PASSES)
+  let plan: LoadPlan | null = null
+  for (let pass = 0; pass < firstPasses(input) || !plan; pass++) plan = steps.next().value ?? plan
+  return plan
 }

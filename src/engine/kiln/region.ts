@@ -1,5 +1,5 @@
 /** Where the middle of something may lie: inside a rectangle and a disc, both about the chamber's middle. Lengths in mm. */
-import type { Chamber, Clearances, Column, PostSpot, Shelf } from './contract.ts'
+import type { Chamber, Clearances, Column, PostSpot, Shelf, Side } from './contract.ts'
 
 export interface Region {
   readonly minX: number
@@ -15,9 +15,12 @@ export const POST_RADIUS_MM = 27
 
 /** A shelf in its column: what may stand on it where, and its posts. */
 export interface Floor {
-  /** For a foot and a reach (the wider of belly and foot), radii. */
+  /** For a foot, its edge clear of the shelf's, and the reach (the wider of belly and foot) over a cut; radii. */
+  readonly onShelf: (footMm: number, reachMm: number) => Region
+  /** For a reach, clear of the chamber's walls. */
+  readonly inChamber: (reachMm: number) => Region
+  /** Both. */
   readonly regionOf: (footMm: number, reachMm: number) => Region
-  readonly areaMm2: number
   readonly posts: readonly PostSpot[]
 }
 
@@ -52,39 +55,51 @@ function postsOf(shelf: Shelf, side: number): PostSpot[] {
   })
 }
 
+const ANYWHERE = { minX: -Infinity, maxX: Infinity, minY: -Infinity, maxY: Infinity, r: Infinity }
+
+/** Where both regions are. */
+const both = (a: Region, b: Region): Region => ({
+  minX: Math.max(a.minX, b.minX),
+  maxX: Math.min(a.maxX, b.maxX),
+  minY: Math.max(a.minY, b.minY),
+  maxY: Math.min(a.maxY, b.maxY),
+  r: Math.min(a.r, b.r),
+})
+
 /** The shelf as it lies in a column of the chamber. */
 export function floorOf(chamber: Chamber, shelf: Shelf, column: Column, clear: Clearances): Floor {
   const side = column === 'whole' ? 0 : column === 'left' ? -1 : 1
   const [halfX, halfY] = [shelf.widthMm / 2, shelf.depthMm / 2]
   const round = isRound(shelf)
-  const fromWall = (wall: 'front' | 'left' | 'back' | 'right') =>
-    chamber.kind === 'box' && chamber.elements.includes(wall) ? clear.elementMm : clear.gapMm
+  const onShelf = (footMm: number, reachMm: number): Region => {
+    const foot = footMm + clear.edgeMm
+    // The belly looks over the cut no further than its half of the gap between two columns.
+    const cut = Math.max(foot, reachMm + clear.gapMm / 2)
+    const [x, y] = round ? [Infinity, Infinity] : [halfX - foot, halfY - foot]
+    return {
+      minX: side > 0 ? cut : -x,
+      maxX: side < 0 ? -cut : x,
+      minY: -y,
+      maxY: y,
+      r: round ? halfX - foot : Infinity,
+    }
+  }
+  const inChamber = (reachMm: number): Region => {
+    if (chamber.kind === 'round')
+      return { ...ANYWHERE, r: chamber.diameterMm / 2 - clear.elementMm - reachMm }
+    const from = (wall: Side) => (chamber.elements.includes(wall) ? clear.elementMm : clear.gapMm) + reachMm
+    return {
+      minX: -chamber.widthMm / 2 + from('left'),
+      maxX: chamber.widthMm / 2 - from('right'),
+      minY: -chamber.depthMm / 2 + from('back'),
+      maxY: chamber.depthMm / 2 - from('front'),
+      r: Infinity,
+    }
+  }
   return {
-    regionOf(footMm, reachMm) {
-      const foot = footMm + clear.edgeMm
-      // The belly looks over the cut no further than its half of the gap between two columns.
-      const cut = Math.max(foot, reachMm + clear.gapMm / 2)
-      const sides =
-        chamber.kind === 'box'
-          ? {
-              minX: -chamber.widthMm / 2 + fromWall('left') + reachMm,
-              maxX: chamber.widthMm / 2 - fromWall('right') - reachMm,
-              minY: -chamber.depthMm / 2 + fromWall('back') + reachMm,
-              maxY: chamber.depthMm / 2 - fromWall('front') - reachMm,
-            }
-          : { minX: -Infinity, maxX: Infinity, minY: -Infinity, maxY: Infinity }
-      const x = round ? Infinity : halfX - foot
-      const y = round ? Infinity : halfY - foot
-      const across = chamber.kind === 'round' ? chamber.diameterMm / 2 - clear.elementMm - reachMm : Infinity
-      return {
-        minX: Math.max(sides.minX, side > 0 ? cut : -x),
-        maxX: Math.min(sides.maxX, side < 0 ? -cut : x),
-        minY: Math.max(sides.minY, -y),
-        maxY: Math.min(sides.maxY, y),
-        r: Math.min(across, round ? halfX - foot : Infinity),
-      }
-    },
-    areaMm2: shelfAreaMm2(shelf),
+    onShelf,
+    inChamber,
+    regionOf: (footMm, reachMm) => both(onShelf(footMm, reachMm), inChamber(reachMm)),
     posts: postsOf(shelf, side),
   }
 }

@@ -26,6 +26,10 @@ export const shelvesFor = (kiln: Kiln, stock: Stock, column: Column): readonly S
     .filter((shelf) => isHalf(shelf) === (column !== 'whole') && (stock.shelves.get(shelf.id) ?? 0) > 0)
     .sort((a, b) => shelfAreaMm2(b) - shelfAreaMm2(a) || (a.id < b.id ? -1 : 1))
 
+/** How many shelves are left for a column. */
+export const shelvesLeft = (kiln: Kiln, stock: Stock, column: Column): number =>
+  shelvesFor(kiln, stock, column).reduce((sum, { id }) => sum + (stock.shelves.get(id) ?? 0), 0)
+
 /** Takes one; a stock that lacks it goes below zero. */
 export const takeShelf = (stock: Stock, { id }: Shelf): void => {
   stock.shelves.set(id, (stock.shelves.get(id) ?? 0) - 1)

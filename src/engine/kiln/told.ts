@@ -1,11 +1,16 @@
 /** Levels as they are told: numbered, with places. */
-import type { Built, Problem } from './build.ts'
-import type { LeftOut, LoadLevel, LoadPlan, PlacedItem, Shelf } from './contract.ts'
-import { inOrder } from './places.ts'
-import { sumMm } from './stock.ts'
-import type { Stood, Tray } from './tray.ts'
 
-function placed({ item, disc, pinned }: Stood): PlacedItem {
+import { boundOf } from './bound.ts'
+import type { Kiln, LeftOut, LoadLevel, LoadPlan, PlacedItem, Shelf } from './contract.ts'
+import { inOrder } from './places.ts'
+import type { Built, Problem } from './problem.ts'
+import { holeAt, raisedMm } from './riders.ts'
+import { topMm, unseenIn } from './search.ts'
+import { freeMm, type Stood, type Tray } from './tray.ts'
+
+function placed(kiln: Kiln, tray: Tray, { item, disc, pinned }: Stood): PlacedItem {
+  const hole = item.kind === 'cones' ? holeAt(kiln, tray, freeMm(kiln, tray)) : undefined
+  const raised = hole ? raisedMm(hole, tray.upMm, item.heightMm) : 0
   return {
     id: item.id,
     kind: item.kind,
@@ -17,6 +22,7 @@ function placed({ item, disc, pinned }: Stood): PlacedItem {
     onSlab: item.onSlab,
     pinned,
     place: null,
+    ...(raised > 0 ? { raisedMm: raised } : {}),
   }
 }
 
@@ -77,26 +83,24 @@ export function toldPlan(
       storey: tray.storey,
       shelfId: tray.shelf.id,
       upMm: tray.upMm,
-      freeMm:
-        tray.postMm.length > 0
-          ? sumMm(tray.postMm)
-          : kiln.chamber.heightMm - kiln.clearances.lidMm - tray.upMm,
+      freeMm: freeMm(kiln, tray),
       postMm: tray.postMm,
       posts: tray.posts.map(({ x, y }) => ({ xMm: x, yMm: y })),
-      items: numbered(tray.shelf, numbers[i]!, tray.stood.map(placed), known),
+      items: numbered(
+        tray.shelf,
+        numbers[i]!,
+        tray.stood.map((one) => placed(kiln, tray, one)),
+        known,
+      ),
       loaded: loaded !== undefined,
     }
   })
-  const heightMm = Math.max(
-    0,
-    ...levels.flatMap(({ upMm, items }) => items.map((one) => upMm + one.heightMm)),
-  )
   return {
     levels: levels.sort((a, b) => a.number - b.number),
     leftOut,
-    unseen: [],
-    heightMm,
-    bound: { levels: 0, heightMm: 0 },
+    unseen: unseenIn(problem, trays).map(({ id }) => id),
+    heightMm: topMm(trays),
+    bound: boundOf(problem),
     passes,
   }
 }

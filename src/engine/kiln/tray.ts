@@ -3,12 +3,16 @@ import { type Disc, tightestSpot } from './candidates.ts'
 import type { Column, Kiln, Shelf } from './contract.ts'
 import type { Item } from './items.ts'
 import { type Floor, floorOf, POST_RADIUS_MM, type Region } from './region.ts'
+import { sumMm } from './stock.ts'
 
 /** An item where it stands. */
 export interface Stood {
   readonly item: Item
   readonly disc: Disc
+  /** Put there by hand. */
   readonly pinned: boolean
+  /** Stays where it is while others are pressed in. */
+  readonly fixed: boolean
 }
 
 /** The thermocouple's tip on a level: a disc for all that reach up to it. */
@@ -49,6 +53,10 @@ export function openTray(
   return { ...at, shelf, floor, postMm, probe: probeAt(kiln, at.upMm), posts, stood: [] }
 }
 
+/** From a level's face to the next shelf's underside, or to the lid less its clearance, mm. */
+export const freeMm = (kiln: Kiln, { postMm, upMm }: Tray): number =>
+  postMm.length > 0 ? sumMm(postMm) : kiln.chamber.heightMm - kiln.clearances.lidMm - upMm
+
 /** The thermocouple as a level at `upMm` meets it; null where it stays below. */
 export function probeAt(kiln: Kiln, upMm: number): Probe | null {
   const { thermocouple: tip, chamber, clearances } = kiln
@@ -86,6 +94,6 @@ export function place(tray: Tray, item: Item, halfGap: number): boolean {
   const r = item.reachMm + halfGap
   const spot = tightestSpot(discsFor(tray, item), regionFor(tray, item), r)
   if (!spot) return false
-  tray.stood.push({ item, disc: { ...spot, r }, pinned: false })
+  tray.stood.push({ item, disc: { ...spot, r }, pinned: false, fixed: false })
   return true
 }

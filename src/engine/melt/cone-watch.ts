@@ -16,7 +16,10 @@ const WITHIN_C = 300
 const RISE = { least: 0.4, most: 1.4, nodes: 121 }
 const SLACK = { mean: 0.15, sd: 0.13, nodes: 7 }
 /** A thermocouple against what the cone feels, K: type K new keeps to 9 K at 1222 degC (IEC 60584-1, class 2), drift on top. */
-const OFFSET = { sd: 6.5, nodes: 7 }
+const OFFSET = { mean: 0, sd: 6.5 }
+const OFFSET_NODES = 7
+/** Where a cone was seen to fall against where its chart says, beyond what the kiln itself is off, K. Assumption. */
+const SEEN_SD_K = 5
 /** A reading against the law of the rise, K, and part of the rise. Assumptions. */
 const READING_SD_K = 1.2
 const LAW_SD = 0.012
@@ -28,6 +31,22 @@ const SDS = 2.2
 const FORGET = 8
 const STEP_MIN = 2
 const HORIZON_MIN = 24 * 60
+
+/** How much hotter a kiln is than its thermometer shows, K. */
+export interface Offset {
+  readonly mean: number
+  readonly sd: number
+}
+
+/**
+ * What this kiln's fallen cones teach of its thermometer: each is where its chart has it fall, less what was shown, K. A
+ * normal law from 0 +- 6.5, each cone +- 5.
+ */
+export function offsetOf(overK: readonly number[]): Offset {
+  const precision = 1 / OFFSET.sd ** 2 + overK.length / SEEN_SD_K ** 2
+  const mean = overK.reduce((sum, over) => sum + over, 0) / SEEN_SD_K ** 2 / precision
+  return { mean, sd: 1 / Math.sqrt(precision) }
+}
 
 const rowOf = (n: number, mean: number, sd: number): { at: number; z: number }[] =>
   Array.from({ length: n }, (_, i) => {
@@ -72,16 +91,22 @@ export function fallsInMin(
  * nothing can be told: a cone without a chart, readings that do not rise, fewer than two that lie half an hour apart, or
  * more than 300 degC below where it falls.
  * @param log readings in the order of time, degC and minutes.
+ * @param offset how much hotter this kiln is than it shows, where that was learned.
  * @throws RangeError as `heatWorkMin`.
  */
-export function coneFallsMin(log: readonly LogPoint[], cone: string, endC: number): Band | null {
+export function coneFallsMin(
+  log: readonly LogPoint[],
+  cone: string,
+  endC: number,
+  offset: Offset = OFFSET,
+): Band | null {
   const work = coneWorks().find((each) => each.cone === cone)
   const used = log.slice(-READINGS_USED)
   const [first, last] = [used[0], used.at(-1)]
   if (!work || !first || !last || last.atMin - first.atMin < LEAST_APART_MIN) return null
   if (last.tempC <= first.tempC || last.tempC < Math.max(...log.map(({ tempC }) => tempC))) return null
-  if (last.tempC < endC - WITHIN_C) return null
-  const done = rowOf(OFFSET.nodes, 0, OFFSET.sd).map(({ at, z }) => ({
+  if (last.tempC + offset.mean < endC - WITHIN_C) return null
+  const done = rowOf(OFFSET_NODES, offset.mean, offset.sd).map(({ at, z }) => ({
     offsetK: at,
     weight: Math.exp(-(z ** 2) / 2),
     doneMin: heatWorkMin(

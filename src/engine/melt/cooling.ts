@@ -15,6 +15,8 @@ const USED_BELOW_C = 600
 /** What is thought of a kiln that nobody has read: ln of the rate at the reference, 1/h, and the exponent. Assumptions. */
 const LN_RATE = { mean: Math.log(0.16), sd: 0.6 }
 const EXPONENT = { mean: 0.07, sd: 0.15 }
+/** The same kiln with another load: how far ln of its rate may be from its earlier coolings'. Assumption. */
+const LN_RATE_AGAIN_SD = 0.25
 /** The room about the kiln, against the air that was noted, K. Assumption. */
 const ROOM_SD_K = 3
 /** A thermometer against itself, K, and how far a fall keeps to the law, part of it. Assumptions. */
@@ -57,11 +59,14 @@ const spread = (n: number, mean: number, sd: number): { at: number; z: number }[
     return { at: mean + z * SDS * sd, z: z * SDS }
   })
 
-/** How likely each kind of kiln is, given the falls from reading to reading. */
-function weigh(readings: readonly LogPoint[], roomC: number): Node[] {
+/**
+ * How likely each kind of kiln is, given the falls from reading to reading; `lnRate` is what its earlier coolings came to.
+ */
+function weigh(readings: readonly LogPoint[], roomC: number, lnRate?: number): Node[] {
   const nodes: Node[] = []
   let most = Number.NEGATIVE_INFINITY
-  for (const rate of spread(NODES.rate, LN_RATE.mean, LN_RATE.sd))
+  const [mean, sd] = lnRate === undefined ? [LN_RATE.mean, LN_RATE.sd] : [lnRate, LN_RATE_AGAIN_SD]
+  for (const rate of spread(NODES.rate, mean, sd))
     for (const exponent of spread(NODES.exponent, EXPONENT.mean, EXPONENT.sd)) {
       // No kiln cools the slower the hotter it is.
       const s = Math.max(0, exponent.at)
@@ -87,24 +92,48 @@ export function coolingReadings(log: readonly LogPoint[]): readonly LogPoint[] {
   return log.slice(hottest).filter(({ tempC }) => tempC < USED_BELOW_C)
 }
 
+const stands = (used: readonly LogPoint[]): boolean =>
+  used.length < 2 || used[0]!.tempC - used.at(-1)!.tempC < LEAST_FALL_K
+
+/**
+ * ln of the rate at 200 K above the room, 1/h, that a cooling came to: what the next one of the same kiln begins from. Null
+ * where it tells nothing: see {@link cooledMin}.
+ * @throws RangeError as {@link cooledMin}.
+ */
+export function lnRateOf(log: readonly LogPoint[], roomC: number): number | null {
+  inRange('roomC', roomC, -10, 50)
+  const used = coolingReadings(log)
+  if (stands(used)) return null
+  const nodes = weigh(used, roomC)
+  const all = nodes.reduce((sum, { weight }) => sum + weight, 0)
+  return nodes.reduce((sum, { rate, weight }) => sum + Math.log(rate) * weight, 0) / all
+}
+
 /**
  * Minutes after the last reading until the kiln's thermometer shows `targetC`; a bound that lies beyond 96 h is
- * `Infinity`. Null where nothing can be told: fewer than two readings below 600 degC, a thermometer that stands still, or
- * a target that is no warmer than the room.
+ * `Infinity`. Null where nothing can be told: fewer than two readings below 600 degC (one, with `lnRate`), a thermometer
+ * that stands still, or a target that is no warmer than the room.
  * @param log readings in the order of time, degC and minutes.
  * @param roomC air about the kiln, -10 to 50 degC.
  * @param targetC 20 to 400 degC.
+ * @param lnRate what earlier coolings of this kiln came to, see {@link lnRateOf}.
  * @throws RangeError naming field, value and allowed range.
  */
-export function cooledMin(log: readonly LogPoint[], roomC: number, targetC: number): Band | null {
+export function cooledMin(
+  log: readonly LogPoint[],
+  roomC: number,
+  targetC: number,
+  lnRate?: number,
+): Band | null {
   inRange('roomC', roomC, -10, 50)
   inRange('targetC', targetC, 20, 400)
   const used = coolingReadings(log)
   const last = used.at(-1)
-  if (!last || used.length < 2 || used[0]!.tempC - last.tempC < LEAST_FALL_K) return null
+  const alone = lnRate !== undefined && used.length === 1
+  if (!last || (stands(used) && !alone)) return null
   if (targetC <= roomC + SDS * ROOM_SD_K) return null
   if (last.tempC <= targetC) return { lower: 0, likely: 0, upper: 0 }
-  const left: Likelihood[] = weigh(used, roomC).map(({ rate, s, roomC: room, weight }) => ({
+  const left: Likelihood[] = weigh(used, roomC, lnRate).map(({ rate, s, roomC: room, weight }) => ({
     minutes: 60 * hoursToExcess(last.tempC - room, targetC - room, rate, s),
     weight,
   }))

@@ -53,7 +53,9 @@ export interface Lesson extends Learned {
 /** A tap in fifty is on the wrong answer (assumption). */
 export const LABEL_NOISE = 0.02
 /** Nodes of ln(fill): the same for every lesson, so that an observation is run through the balance once. */
-const FILL_STEPS = 15
+const FILL_STEPS = 13
+/** The node of the computed fill. */
+const AS_COMPUTED = (FILL_STEPS - 1) / 2
 const FILL_REACH = 2.8
 const FILLS: readonly number[] = Array.from(
   { length: FILL_STEPS },
@@ -116,11 +118,10 @@ function looked(look: Look): AtNodes {
   const fromMin = course.originMin + wettedS(course) / 60
   const latest = look.exactMin ?? look.dryMin ?? look.dampMin
   if (latest === undefined || latest <= fromMin) return 'tooEarly'
-  const likely = waitsOf(runPot(course, 1), look.of)
-  if (!(minutesOf(look.of, likely) < HORIZON_MIN)) return 'never'
-  return atEach((fill) =>
+  const waits = atEach((fill) =>
     Math.max(LEAST_WAIT_MIN, minutesOf(look.of, waitsOf(runPot(course, Math.exp(fill)), look.of))),
   )
+  return waits[AS_COMPUTED]! < HORIZON_MIN ? waits : 'never'
 }
 
 function weighed(weighing: Weighing): AtNodes {

@@ -15,6 +15,7 @@ import './bench.css'
 const other = () => import('./other.tsx')
 const Other = lazyPart(() => other().then(({ Other }) => Other))
 const Ways = lazyPart(() => other().then(({ Ways }) => Ways))
+const Sooner = lazyPart(() => other().then(({ Sooner }) => Sooner))
 
 const NoisePattern = lazyPart(() => import('./noise.tsx').then(({ NoisePattern }) => NoisePattern))
 
@@ -86,6 +87,7 @@ export function Bench() {
       {sheet === 'other' ? <Other close={close} /> : null}
       {sheet === 'warnings' ? <Other close={close} at="warnings" /> : null}
       {sheet === 'ways' ? <Ways close={close} /> : null}
+      {sheet === 'sooner' ? <Sooner close={close} /> : null}
       {app.table.value.settings.noisy ? <NoisePattern card={card} /> : null}
     </div>
   )

@@ -7,8 +7,8 @@ import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
-import { useDays } from '../days.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
+import { type EndWords, useEndWords } from './end/end-words.ts'
 import { Caution, WithPot } from './with-pot.tsx'
 import './ready.css'
 
@@ -96,7 +96,7 @@ export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
 }
 
 /** The card that was left, where it is about a bucket; what pots wait for is in the other lines. */
-function leftText(words: Words, table: Table, left: Card): string | undefined {
+function leftText(words: Words, end: EndWords, table: Table, left: Card): string | undefined {
   const w = words.bench
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
   switch (left.kind) {
@@ -108,6 +108,11 @@ function leftText(words: Words, table: Table, left: Card): string | undefined {
       return left.change ? w.openTitle(name(left.bucketId)) : w.stirTitle(name(left.bucketId))
     case 'return':
       return w.returnTitle(name(left.bucketId))
+    case 'lid':
+      return end.lid(name(left.bucketId))
+    case 'tools':
+    case 'floor':
+      return end[left.kind]
     default:
       return undefined
   }
@@ -115,8 +120,9 @@ function leftText(words: Words, table: Table, left: Card): string | undefined {
 
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
   const { table, words, formats, now } = useApp()
+  const end = useEndWords()
   const w = words.value.bench
-  const here = leftText(words.value, table.value, card.left)
+  const here = leftText(words.value, end, table.value, card.left)
   const { left } = card
   const leftId = left.kind === 'armed' ? left.armed.potId : undefined
   const others = card.lines.filter(({ potId }) => !here || potId !== leftId)
@@ -136,24 +142,6 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
       {table.value.pan ? (
         <Caution>{w.heldWax(formats.value.span(now.value - table.value.pan.onAt))}</Caution>
       ) : null}
-    </div>
-  )
-}
-
-export function FinishedFace({ card }: { readonly card: Of<'finished'> }) {
-  const { table, words } = useApp()
-  const w = words.value.bench
-  const number = nameOf(words.value, table.value.pots[card.slowestPotId])
-  const { between } = useDays()
-  return (
-    <div class="face face-wide">
-      <h1 class="title title-big">{w.head.finished}</h1>
-      <p class="strong">
-        {Number.isFinite(card.kiln.likely)
-          ? w.finishedText(number, between(card.kiln))
-          : w.finishedNever(number)}
-      </p>
-      <Caution>{w.finishedCaution}</Caution>
     </div>
   )
 }

@@ -2,7 +2,7 @@ import { type Card, isHandCard } from '../../table/card/card.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { offersRing } from './ring-line.ts'
-import { CalendarBar, CoatKeys, RestList, RingOffer } from './stand-ins.tsx'
+import { ClosedKeys, CoatKeys, EndBar, RestList, RingOffer } from './stand-ins.tsx'
 
 /** The bar's words, and what it does at rest. */
 export function BigBar({ card }: { readonly card: Card }) {
@@ -64,8 +64,12 @@ export function BigBar({ card }: { readonly card: Card }) {
           hand={table.value.settings.hand}
         />
       )
-    case 'finished':
-      return late && late.longWaits() > 0 ? <CalendarBar /> : <div class="bar bar-rest" />
+    case 'lid':
+    case 'tools':
+    case 'floor':
+      return <EndBar card={card} />
+    case 'closed':
+      return <ClosedKeys card={card} />
     case 'return':
       return <KnuckleBar label={w.returnBar} />
     case 'held':

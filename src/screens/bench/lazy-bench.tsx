@@ -1,24 +1,20 @@
 /** The part of the bench that no first hit waits for. */
 
-import {
-  AskDoseFace,
-  FinishedFace,
-  HeldFace,
-  ReadyFace,
-  ReturnFace,
-  StuckFace,
-  WaxPanFace,
-} from './between-faces.tsx'
+import { AskDoseFace, HeldFace, ReadyFace, ReturnFace, StuckFace, WaxPanFace } from './between-faces.tsx'
 import { ArmedFace, DripFace, StirFace } from './dip-faces.tsx'
+import { ClosedFace } from './end/closed-face.tsx'
+import { FloorFace, LidFace, ToolsFace } from './end/end-faces.tsx'
 import type { FaceProps } from './stand-ins.tsx'
 import { WaitFace } from './wait-face.tsx'
 import './lazy-bench.css'
 
 export { CoatKeys } from './coat-keys.tsx'
 export { CountScreen } from './count.tsx'
+export { ClosedKeys, ClosedSum } from './end/closed-face.tsx'
+export { EndBar } from './end/end-faces.tsx'
 export { HandStepLines } from './hand-step-lines.tsx'
 export { LowLines, OtherPotterDoes } from './hands-line.tsx'
-export { CalendarBar, RingAsk, RingOffer } from './ring-offer.tsx'
+export { RingAsk, RingOffer } from './ring-offer.tsx'
 export { SlipLine } from './slip-line.tsx'
 export { RestList } from './wait-face.tsx'
 export { WhileAway } from './while-away.tsx'
@@ -40,8 +36,14 @@ export function LazyFace({ card }: FaceProps) {
       return <ReturnFace card={card} />
     case 'held':
       return <HeldFace card={card} />
-    case 'finished':
-      return <FinishedFace card={card} />
+    case 'lid':
+      return <LidFace card={card} />
+    case 'tools':
+      return <ToolsFace />
+    case 'floor':
+      return <FloorFace />
+    case 'closed':
+      return <ClosedFace card={card} />
     case 'wax-pan':
       return <WaxPanFace card={card} />
     case 'ask-dose':

@@ -1,9 +1,12 @@
+import type { Card } from '../../table/card/card.ts'
+import type { Action } from '../../table/model/action.ts'
 import { lastHit } from '../../table/model/potters.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { nameOf } from '../text/pot-text.ts'
+import { useEndWords } from './end/end-words.ts'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
 
@@ -32,6 +35,8 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
       {under === undefined ? null : <small class="figures">{under}</small>}
     </PressButton>
   )
+  const leave = leavingOut(card.value)
+  const { leave: leaveText } = useEndWords()
   const mend = owed ?? (offers.length === 0 ? recent : undefined)
   // As many tiles as knuckles can tell apart: what is owed comes first, and offers before another choice.
   const choices = owed === undefined || offers.length === 0
@@ -51,7 +56,8 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
       {tile(w.takeBack, act({ do: 'take-back' }), lastHitText(table.value, words.value))}
       {owed ? null : tile(words.value.bench.board, () => go({ at: 'board' }))}
       {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
-      {choices ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}
+      {leave ? tile(leaveText, act(leave)) : null}
+      {choices && !leave ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}
       {inHand ? (
         <>
           {tile(w.held, open('held', inHand), number)}
@@ -86,6 +92,20 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
       ) : null}
     </div>
   )
+}
+
+/** What leaves out the step of the end that shows. */
+function leavingOut(card: Card): Action | undefined {
+  switch (card.kind) {
+    case 'lid':
+      return { do: 'lid-on', bucketId: card.bucketId, left: true }
+    case 'tools':
+      return { do: 'tools-washed', left: true }
+    case 'floor':
+      return { do: 'floor-mopped', left: true }
+    default:
+      return undefined
+  }
 }
 
 function lastHitText(table: Table, words: Words): string {

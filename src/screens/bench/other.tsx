@@ -17,6 +17,7 @@ import { WarningsPage } from './warnings-page.tsx'
 import { WeighPage } from './weigh.tsx'
 import './other.css'
 
+export { Sooner } from './end/sooner.tsx'
 export { Ways } from './schedule-options.tsx'
 
 /** How long it is said what a mended dip came to, ms. */

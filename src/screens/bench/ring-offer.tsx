@@ -1,5 +1,5 @@
 import type { Card } from '../../table/card/card.ts'
-import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
+import { AnswerBars } from '../../ui/bar.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import type { Extras } from '../extras.ts'
@@ -19,9 +19,6 @@ export function RingOffer({ extras }: { readonly extras: Extras }) {
     />
   )
 }
-
-/** All coats are on and the hands are clean: what is left is a long wait. */
-export const CalendarBar = () => <KnuckleBar label={useApp().words.value.ring.calendar} rest />
 
 /** Whether it will ring, in a few words, where a wait shows. */
 export function ringLine(extras: Extras | undefined, card: Card, words: Words): string | undefined {

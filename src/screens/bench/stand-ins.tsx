@@ -72,7 +72,18 @@ export const RingOffer = withStandIn<{ readonly extras: Extras }>(
   () => load().then((part) => part.RingOffer),
   RestingBar,
 )
-export const CalendarBar = withStandIn(() => load().then((part) => part.CalendarBar), RestingBar)
+
+export interface ClosedProps {
+  readonly card: Extract<Card, { kind: 'closed' }>
+}
+
+export interface EndProps {
+  readonly card: Extract<Card, { kind: 'lid' | 'tools' | 'floor' }>
+}
+
+export const EndBar = withStandIn<EndProps>(() => load().then((part) => part.EndBar), RestingBar)
+
+export const ClosedKeys = withStandIn<ClosedProps>(() => load().then((part) => part.ClosedKeys), RestingBar)
 
 /** Keys to count the coats of a pot that has an unknown number. */
 export const CoatKeys = withStandIn<{ readonly potId: string }>(
@@ -81,6 +92,11 @@ export const CoatKeys = withStandIn<{ readonly potId: string }>(
 )
 
 const Nothing = () => null
+
+export const ClosedSum = withStandIn<ClosedProps>(
+  () => load().then((part) => part.ClosedSum),
+  () => <span />,
+)
 
 export const RingAsk = withStandIn(() => load().then((part) => part.RingAsk), Nothing)
 export const OtherPotterDoes = withStandIn(() => load().then((part) => part.OtherPotterDoes), Nothing)

@@ -18,7 +18,13 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   const dueText = useDueText()
   const { about } = useDays()
   const { next, reason, kept = [] } = card
-  if (!next) return null
+  if (!next)
+    return (
+      <div class="face face-wide">
+        <h1 class="title title-big">{w.waitTitle}</h1>
+        {table.value.settings.potters === 2 ? <p class="strong">{w.othersRest}</p> : null}
+      </div>
+    )
   const { skewMs } = table.value
   const never = !Number.isFinite(next.at)
   const leftMs = next.at - now.value
@@ -92,10 +98,10 @@ function useDueText(): (due: Due) => string {
         return w.waitStir(table.value.buckets[bucketId]?.facts.name ?? '')
       case 'touch':
         return w.waitTouch(number, pot ? placeOf(pot) : '')
-      case 'foot-check':
-        return w.waitFoot(number)
       case 'dip':
         return w.waitDip(number)
+      case 'foot-check':
+        return w.waitFoot(number)
       case 'wax-sets':
         return w.waitWax(number)
       case 'wipe-dries':
@@ -129,14 +135,15 @@ export function RestList({ card }: { readonly card: Wait }) {
       {touch ? <p class="strong figures">{w.touchFirst(number(touch.potId), touch.others)}</p> : null}
       {offer?.do === 'pick' ? (
         <KnuckleBar
-          label={
-            card.kept?.length
-              ? w.oneNow
-              : (card.next?.what === 'damp-dries' ? w.dipNow : w.touchNow)(number(offer.potId))
-          }
+          label={card.kept?.length ? w.oneNow : nowText(w, card.next?.what)(number(offer.potId))}
           rest
         />
       ) : null}
     </section>
   )
+}
+
+/** What the bar at rest offers to do at once with a pot that waits. */
+function nowText(w: Words['bench'], what: Due['what'] | undefined) {
+  return what === 'damp-dries' ? w.dipNow : what === 'foot-check' ? w.footNow : w.touchNow
 }

@@ -54,6 +54,11 @@ export function Board() {
         )}
         {tiles.length === 0 ? null : <AirLine />}
         {tiles.length === 0 ? null : <WorthLine />}
+        {tiles.length === 0 ? null : (
+          <button type="button" class="desk-second" onClick={() => go({ at: 'shelf' })}>
+            {words.value.desk.shelf.title}
+          </button>
+        )}
       </main>
       <nav class="board-nav">
         <button type="button" class="key" onClick={() => go({ at: 'pot' })}>

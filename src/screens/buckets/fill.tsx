@@ -14,7 +14,7 @@ const LINES_SHOWN = 6
 
 /** What is in the bucket: how high it stands, whether it lasts over the board, and what was read and done. */
 export function Fill({ bucket }: { readonly bucket: BucketState }) {
-  const { table, words, formats, act } = useDesk()
+  const { table, words, formats, card, act, go } = useDesk()
   const w = words.value.desk.buckets.fill
   const f = formats.value
   const { units } = table.value.settings
@@ -30,6 +30,10 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
     const refusal = act({ do: what, bucketId, litres: litres.value })
     if (refusal && !refusalBeside(words.value, refusal, [litres]))
       litres.refuse(refusalText(words.value, refusal))
+    // The bench had asked for it before the lid goes on.
+    const asked = card.peek()
+    if (!refusal && what === 'read-level' && asked.kind === 'lid' && asked.bucketId === bucketId)
+      go({ at: 'bench' })
   }
   return (
     <section class="fill">

@@ -5,6 +5,7 @@ import { untaughtForecast } from '../../table/forecast/wall-forecast.ts'
 import { thickest, zoneReports } from '../../table/forecast/zone-report.ts'
 import { DEFAULT_AIR } from '../../table/model/defaults.ts'
 import type { PotState } from '../../table/model/state.ts'
+import { LATE_WORDS } from '../../words/late.ts'
 import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { warningText } from './warning-line.tsx'
@@ -13,7 +14,7 @@ import './why.css'
 /** What stands behind the figures of a pot: coats by zone, water in the wall, the spread of the waits. */
 export function Why({ pot }: { readonly pot: PotState }) {
   const { table, now, words, formats, card } = useApp()
-  const w = words.value.why
+  const w = LATE_WORDS[table.value.settings.language].why
   const f = formats.value
   const { skewMs } = table.value
   const days = useDays()
@@ -92,8 +93,8 @@ export function Why({ pot }: { readonly pot: PotState }) {
 
 /** The air that the waits rest on. */
 function AirRow() {
-  const { table, now, words, formats } = useApp()
-  const w = words.value.why
+  const { table, now, formats } = useApp()
+  const w = LATE_WORDS[table.value.settings.language].why
   const spell = table.value.air.at(-1)
   const air = spell?.air ?? DEFAULT_AIR
   const said = w.airIs(formats.value.temp(air.tempC), Math.round(air.rh * 100), w.draughts[air.draught])

@@ -1,6 +1,5 @@
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { lazyPart } from '../lazy.tsx'
 import { Air } from './air.tsx'
 import { Clay } from './clay.tsx'
 import { Keep } from './keep.tsx'
@@ -9,8 +8,6 @@ import { Count, Phone, Work } from './settings.tsx'
 import { Sitting } from './sitting.tsx'
 import { Taught } from './taught.tsx'
 import './room.css'
-
-const Firing = lazyPart(() => import('./firing.tsx').then((part) => part.Firing))
 
 /** The room: its air today, the board's clay, how it works, this phone, what is kept. */
 export function Room() {
@@ -24,7 +21,7 @@ export function Room() {
         <Sitting />
         <Clay />
         <Taught />
-        <Firing />
+        <FiringKey />
         <Count />
         <Ring />
         <Work />
@@ -33,6 +30,17 @@ export function Room() {
         <About />
       </main>
     </div>
+  )
+}
+
+/** The glaze firing has a page of its own, with the kiln. */
+function FiringKey() {
+  const { words, go } = useDesk()
+  const w = words.value.desk.shelf
+  return (
+    <button type="button" class="desk-second" onClick={() => go({ at: 'firing' })}>
+      {w.firing}
+    </button>
   )
 }
 

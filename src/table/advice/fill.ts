@@ -92,6 +92,14 @@ export function litresNow(table: Table, bucket: BucketState): number {
   return left
 }
 
+/** What is in a bucket now, by the litre's hundredth, and how deep it stands; undefined for an unknown bucket. */
+export function levelNow(table: Table, bucketId: string): { litres: number; mm: number } | undefined {
+  const bucket = table.buckets[bucketId]
+  if (!bucket) return undefined
+  const litres = Math.round(litresNow(table, bucket) * 100) / 100
+  return { litres, mm: levelMm(vessel(bucket.facts), litres * 1000) }
+}
+
 /** One pot in one bucket, with the level before, with it in, and after. Undefined where it does not go in. */
 export function fitNow(table: Table, pot: PotFacts, coat: CoatFacts): RoundFit | undefined {
   const bucket = table.buckets[coat.bucketId]

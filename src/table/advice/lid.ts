@@ -22,11 +22,14 @@ export function lidFor(jar: ShapeFacts): ShapeFacts {
   return { form: 'lid', heightMm, rimMm, wallMm, floorMm: wallMm, footLineMm: EDGE_MM }
 }
 
-/** When a pot and its other piece may go into the kiln, which they do together; undefined before all coats are on. */
-export function kilnOf(table: Table, pot: PotState): BandMs | undefined {
+/**
+ * When a pot and its other piece may go into the kiln, which they do together; undefined before all coats are on. `by`
+ * what: dry right through, or the skin alone where the kiln dries the rest.
+ */
+export function kilnOf(table: Table, pot: PotState, by: 'kiln' | 'ready' = 'kiln'): BandMs | undefined {
   const other = otherPiece(table, pot.facts)
   const bands = [pot, ...(other ? [other] : [])].map((piece) =>
-    nextCoat(piece) < planOf(table, piece).length ? undefined : forecastOf(table, piece)?.kiln,
+    nextCoat(piece) < planOf(table, piece).length ? undefined : forecastOf(table, piece)?.[by],
   )
   const known = bands.filter((band) => band !== undefined)
   return known.length < bands.length ? undefined : latestOf(known)

@@ -9,8 +9,9 @@ import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { mayBeDipped, nextBucket } from '../steps/steps.ts'
 import { isWaxDone, panAsk } from '../steps/wax-pan.ts'
 import { type AtStep, footCheck, leftAt, nextWork, stepsOf, type Work } from '../steps/work.ts'
-import { type Card, potsOnCard, type StuckWhy } from './card.ts'
+import { CARD_ROWS, type Card, potsOnCard, type StuckWhy } from './card.ts'
 import { dipCard } from './dip-card.ts'
+import { endOfSitting } from './end.ts'
 import type { follow } from './follow.ts'
 import { idleCard } from './idle.ts'
 
@@ -126,24 +127,27 @@ function scheduledCard(
   const stuck = steps.find(({ step }) => step.is === 'stuck')
   if (stuck?.step.is === 'stuck') return stuckCard(stuck.pot, stuck.step.why)
   const sitting = steps.filter(({ pot }) => !pot.later)
-  const order = schedule?.follow(table, sitting, schedule, now)
+  const ending = endOfSitting()?.endSteps(table, now)
+  const order = ending?.length ? undefined : schedule?.follow(table, sitting, schedule, now)
   if (order) return 'card' in order ? order.card : workCard(table, sitting, order.work, now)
   // The other hands have what is left: feet can be checked, nothing of theirs is offered.
   const theirs = schedule?.isAnyLeft(otherView(table), schedule)
-  const work = theirs ? footCheck(sitting) : (nextWork(table, sitting, now) ?? nextWork(table, steps, now))
+  const work = theirs
+    ? footCheck(sitting)
+    : (nextWork(table, sitting, now) ?? (ending ? undefined : nextWork(table, steps, now)))
   return work && workCard(table, steps, work, now)
 }
 
 /** The pan comes before what hands that hold no pot would do next: nobody walks away from it, and it is not left on. */
 function withPan(table: Table, card: Card, now: number): Card {
-  if (!table.pan) return card
+  if (!table.pan || card.kind === 'wax-pan') return card
   const onMs = now - table.pan.onAt
   const off = { do: 'wax-pan', is: 'off' } as const
   const stays = { do: 'wax-pan', is: 'watched' } as const
-  if (card.kind === 'finished') return { kind: 'wax-pan', onMs, why: 'closing', big: off }
   // A pot that was taken up, or is about to go in, is put down first.
   if (table.picked || card.kind === 'armed') return card
-  if (isWaxDone(table)) return { kind: 'wax-pan', onMs, why: 'waxed', big: off, small: stays }
+  if (isWaxDone(table) && !CARD_ROWS[card.kind].ends)
+    return { kind: 'wax-pan', onMs, why: 'waxed', big: off, small: stays }
   return panAsk(table, now) ? { kind: 'wax-pan', onMs, why: 'beside', big: stays, small: off } : card
 }
 
@@ -170,8 +174,9 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
       const into = nextBucket(table, pot)
       if (into !== undefined && !picked.touch && mayBeDipped(step, now))
         return dipCard(table, steps, pot, into, now)
+      // All its coats are on: what is left is its foot, which need not wait.
       return into === undefined
-        ? undefined
+        ? workCard(table, steps, { is: 'foot-check', pot, left: 1 + leftAt(steps, 'foot-check') }, now)
         : workCard(table, steps, { is: 'touch', bucketId: into, pots: [pot] }, now)
     }
     default:

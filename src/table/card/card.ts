@@ -49,6 +49,18 @@ export interface Visit {
   readonly pots: number
 }
 
+/** How much is in a bucket, and how deep it stands. */
+export interface Level {
+  readonly litres: number
+  readonly mm: number
+}
+
+/** When a pot, with its lid, is dry enough for the kiln. */
+export interface PotDry {
+  readonly potId: string
+  readonly dry: BandMs
+}
+
 interface Base {
   /** What a hit on the bar means; without it the bar is at rest. */
   readonly big?: Action
@@ -120,7 +132,26 @@ export type Card = Base &
         /** The touch that would narrow most of the other waits, and how many. */
         readonly touch?: { readonly potId: string; readonly others: number }
       }
-    | { readonly kind: 'finished'; readonly kiln: BandMs; readonly slowestPotId: string }
+    /** The end of the sitting: a bucket whose lid is to go on, so much being in it; `more` are to come. */
+    | {
+        readonly kind: 'lid'
+        readonly bucketId: string
+        readonly more: number
+        /** Its level was read since it was used last. */
+        readonly levelRead: boolean
+        readonly level?: Level
+      }
+    | { readonly kind: 'tools' }
+    | { readonly kind: 'floor' }
+    /** All is put away: what the sitting came to, and when each pot may go into the kiln, in the order of places. */
+    | {
+        readonly kind: 'closed'
+        readonly pots: number
+        readonly coats: number
+        readonly dry: readonly PotDry[]
+        /** What was left out, as what does it after all. */
+        readonly left: readonly Action[]
+      }
   )
 
 export type CardKind = Card['kind']
@@ -144,6 +175,8 @@ interface CardRow {
   readonly knocks?: true
   /** Nothing for the hands: the way to the board stands where Hold stands otherwise. */
   readonly rests?: true
+  /** A step of the end of a sitting that can be left out. */
+  readonly ends?: true
 }
 
 export const CARD_ROWS: Readonly<Record<CardKind, CardRow>> = {
@@ -163,7 +196,10 @@ export const CARD_ROWS: Readonly<Record<CardKind, CardRow>> = {
   return: { knocks: true },
   'wax-pan': {},
   wait: { rests: true },
-  finished: { rests: true },
+  lid: { knocks: true, ends: true },
+  tools: { knocks: true, ends: true },
+  floor: { knocks: true, ends: true },
+  closed: { rests: true },
 }
 /** Whether a card shows a step that hands do with one hit. */
 export const isHandCard = (card: Card): card is Extract<Card, { readonly kind: HandStepName }> =>

@@ -4,7 +4,7 @@ import { coatFrom } from '../model/coat-from.ts'
 import { isFresh } from '../model/fresh.ts'
 import { planOf } from '../model/plan.ts'
 import { potterOf } from '../model/potters.ts'
-import type { PotState, Table } from '../model/state.ts'
+import type { Hands, PotState, Table } from '../model/state.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { type AtStep, waitingFor } from '../steps/work.ts'
 import type { Armed, Card, Visit } from './card.ts'
@@ -80,7 +80,7 @@ export function stirCard(
   const from = coatFrom(table, pot, bucketId)
   if (!from || !table.buckets[bucketId]) return undefined
   const { collar } = table
-  if (collar && collar.bucketId !== bucketId) return returnCard(table)
+  if (collar && collar.bucketId !== bucketId) return returnCard(collar)
   const isCollar = from.plan.cover.kind === 'collar'
   const needsDecant = isCollar && collar === undefined
   return {
@@ -114,16 +114,11 @@ function collarsFor(table: Table, steps: readonly AtStep[], bucketId: string, fi
   })
 }
 
-/** The card of collar glaze that stands open; undefined when none does. */
-export function returnCard(table: Table): Card | undefined {
-  const { collar } = table
-  return (
-    collar && {
-      kind: 'return',
-      bucketId: collar.bucketId,
-      litres: collar.litres,
-      pouredAt: collar.at,
-      big: { do: 'returned', bucketId: collar.bucketId },
-    }
-  )
-}
+/** The card of collar glaze that stands open. */
+export const returnCard = ({ bucketId, litres, at }: NonNullable<Hands['collar']>): Card => ({
+  kind: 'return',
+  bucketId,
+  litres,
+  pouredAt: at,
+  big: { do: 'returned', bucketId },
+})

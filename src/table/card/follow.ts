@@ -135,11 +135,9 @@ function meanwhile(
   const feet = at(steps, 'foot-check')
   if (feet[0] && gapMs > FOOT_CHECK_GAP_MS)
     return { work: { is: 'foot-check', pot: feet[0], left: leftAt(steps, 'foot-check') } }
-  const poured = table.collar?.bucketId
-  if (poured !== undefined && !line.some((each) => each.is === 'dip' && each.bucketId === poured)) {
-    const back = returnCard(table)
-    if (back) return { card: back }
-  }
+  const { collar } = table
+  if (collar && !line.some((each) => each.is === 'dip' && each.bucketId === collar.bucketId))
+    return { card: returnCard(collar) }
   const dues = duesOf(table, steps, line)
   const [next, ...after] = dues
   const probe =

@@ -1,10 +1,10 @@
-import { forecastOf } from '../forecast/forecast.ts'
 import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { dueAt, dueWhat, nextBucket } from '../steps/steps.ts'
 import type { AtStep } from '../steps/work.ts'
 import type { Card, Due } from './card.ts'
 import { dipCard, returnCard } from './dip-card.ts'
+import { endOfSitting } from './end.ts'
 
 /** A bucket may be stirred this long before the pot it waits for can be dipped. */
 const STIR_AHEAD_MS = 90_000
@@ -14,6 +14,10 @@ const DUES_SHOWN = 2
 
 /** Nothing for the hands right now: return what was decanted, stir ahead, wait, or all is done. */
 export function idleCard(table: Table, steps: readonly AtStep[], now: number): Card {
+  const end = endOfSitting()
+  const ending = end?.endSteps(table, now)
+  const [ends] = ending ?? []
+  if (end && ends) return end.endCard(table, ends, now)
   const due = dues(table, steps)
   const soon = due[0]
   if (soon && soon.what === 'wipe-dries' && soon.at - now < STIR_AHEAD_MS) {
@@ -25,15 +29,15 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
     }
   }
   if (soon) {
-    if (table.collar && !collarStillWanted(table, steps))
-      return returnCard(table) ?? { kind: 'wait', after: [] }
+    if (table.collar && !collarStillWanted(table, steps)) return returnCard(table.collar)
     const { potId, what } = soon
-    const early = what === 'touch' || what === 'damp-dries'
+    const early = what === 'touch' || what === 'damp-dries' || what === 'foot-check'
     const offer = early && potId ? ({ do: 'pick', potId } as const) : undefined
     return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), offer }
   }
-  if (table.collar) return returnCard(table) ?? { kind: 'wait', after: [] }
-  return finishedCard(table, steps)
+  if (table.collar) return returnCard(table.collar)
+  // Where it is not over, the other hands have the rest.
+  return end && ending ? end.closedCard(table) : { kind: 'wait', after: [] }
 }
 
 const collarStillWanted = (table: Table, steps: readonly AtStep[]): boolean =>
@@ -51,18 +55,4 @@ function dues(table: Table, steps: readonly AtStep[]): readonly Due[] {
       return [{ potId: pot.facts.potId, at: dueAt(step), what, ...('dry' in step ? { band: step.dry } : {}) }]
     })
     .sort((a, b) => a.at - b.at)
-}
-
-function finishedCard(table: Table, steps: readonly AtStep[]): Card {
-  let slowest: { potId: string; kiln: Card & { kind: 'finished' } } | undefined
-  for (const { pot } of steps) {
-    const kiln = forecastOf(table, pot)?.kiln
-    if (!kiln) continue
-    if (!slowest || kiln.likely > slowest.kiln.kiln.likely)
-      slowest = {
-        potId: pot.facts.potId,
-        kiln: { kind: 'finished', kiln, slowestPotId: pot.facts.potId },
-      }
-  }
-  return slowest?.kiln ?? { kind: 'wait', after: [] }
 }

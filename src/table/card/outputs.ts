@@ -3,7 +3,7 @@ import type { PotState, Table } from '../model/state.ts'
 import { type AheadCall, callsAhead } from '../steps/calls-ahead.ts'
 import { panAsk } from '../steps/wax-pan.ts'
 import { stepsOf } from '../steps/work.ts'
-import type { Card } from './card.ts'
+import { CARD_ROWS, type Card } from './card.ts'
 import { type Line, panWords, type Spoken, spokenOf } from './spoken.ts'
 
 /** A ready call, made again until somebody answers. */
@@ -40,7 +40,9 @@ const THEN_EVERY_MIN = 10
 export function outputsOf(table: Table, now: number, card: Card): Outputs {
   const steps = stepsOf(table, now)
   const pan = panWords(panAsk(table, now))
-  const awake = table.pan !== undefined || steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
+  const ends = CARD_ROWS[card.kind].ends === true || card.kind === 'return'
+  const awake =
+    table.pan !== undefined || ends || steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
   const touches = steps.some(({ step }) => step.is === 'touch')
   const busy = card.kind === 'count' || card.kind === 'out'
   const calls = touches && !busy ? readyCalls(table, callsAhead(table, now), now, card) : []

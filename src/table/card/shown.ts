@@ -22,7 +22,7 @@ export interface Shown {
 const LONGEST_LINE_MS = 15_000
 
 /** Nothing is in the hands: a new order may fill their time. */
-const IDLE: ReadonlySet<CardKind> = new Set(['wait', 'finished', 'empty'])
+const IDLE: ReadonlySet<CardKind> = new Set(['wait', 'closed', 'empty'])
 
 /** Hands are on a pot or in a bucket, and their next hit is meant for what they do. */
 const AT_WORK: ReadonlySet<CardKind> = new Set(['wax', 'wipe', 'foot-check', 'ready', 'stir', 'return'])

@@ -87,8 +87,17 @@ function cardWords(table: Table, card: Card): Line | undefined {
       }
     case 'wax-pan':
       return card.why === 'waxed' ? { key: 'pan waxed', words: ['wax pan is on'] } : undefined
-    case 'finished':
-      return { key: 'finished', words: ['all coats are on'] }
+    case 'lid':
+      return { key: `lid ${card.bucketId}`, words: ['lid on', ...bucket(table, card.bucketId)] }
+    case 'tools':
+      return { key: 'tools', words: ['tools', 'settling bucket'] }
+    case 'floor':
+      return { key: 'floor', words: ['wet mop'] }
+    case 'closed': {
+      const { pots: of, coats: n } = card
+      if (of < 1 || Math.max(of, n) > LAST_NUMBER) return undefined
+      return { key: `closed ${of} ${n}`, words: [...pots(of), ...coats(n)] }
+    }
     default:
       return undefined
   }
@@ -120,6 +129,8 @@ const named = (pot: PotState): readonly Word[] =>
     : [String(pot.facts.number), ...place(pot)]
 
 const pots = (n: number): readonly Word[] => (n < 1 ? [] : n === 1 ? ['one pot'] : [String(n), 'pots'])
+
+const coats = (n: number): readonly Word[] => (n === 1 ? ['one coat'] : [String(n), 'coats'])
 
 /** Whole and half seconds; of others the voice has no words, and says nothing that is not so. */
 function seconds(s: number): readonly Word[] {

@@ -61,6 +61,19 @@ export function decideCard(table: Table, action: Action): Decision | undefined {
       )
     case 'wax-pan':
       return { events: [{ kind: 'wax-pan', is: action.is }] }
+    case 'lid-on': {
+      const { bucketId, litres, left } = action
+      if (!table.buckets[bucketId]) return { refusal: { code: 'unknown-bucket' } }
+      return {
+        events: [
+          ...(litres === undefined ? [] : [{ kind: 'level-read' as const, bucketId, litres }]),
+          { kind: 'lid-on', bucketId, ...(left ? { left } : {}) },
+        ],
+      }
+    }
+    case 'tools-washed':
+    case 'floor-mopped':
+      return { events: [{ kind: action.do, ...(action.left ? { left: action.left } : {}) }] }
     case 'clock-moved':
       return { events: [{ kind: 'clock-moved', byMs: action.byMs }] }
     default:

@@ -37,7 +37,8 @@ export function decideFiring(table: Table, action: FiringAction, stamp: HitStamp
   }
 }
 
-function firingRefusal({ cone, make, riseCPerH, holdMin, topC }: FiringFacts): Refusal | undefined {
+/** Why a firing cannot be as it was said: field, value and range. */
+export function firingRefusal({ cone, make, riseCPerH, holdMin, topC }: FiringFacts): Refusal | undefined {
   if (!isCone(cone, make)) return { code: 'not-a-cone', field: 'cone' }
   return firstWrong([
     ['riseCPerH', riseCPerH],

@@ -4,7 +4,7 @@ import type { Action } from '../model/action.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { isFresh } from '../model/fresh.ts'
 import { lastDip, nextCoat, planOf } from '../model/plan.ts'
-import { otherView, viewOf } from '../model/potters.ts'
+import { otherView, potterOf, viewOf } from '../model/potters.ts'
 import { HELD_S, outOf } from '../model/range.ts'
 import type { Table } from '../model/state.ts'
 import { potInHand } from '../steps/pot-in-hand.ts'
@@ -74,8 +74,13 @@ function decided(table: Table, action: Action, stamp: HitStamp, more?: More): De
           : { events: [...feetImplied(table, now), { kind: 'foot-signed', potId: action.potId }] },
       )
     case 'returned':
-      return table.collar?.bucketId === action.bucketId
-        ? { events: [{ kind: 'returned', bucketId: action.bucketId }] }
+      if (table.collar?.bucketId === action.bucketId)
+        return { events: [{ kind: 'returned', bucketId: action.bucketId }] }
+      // At the end it does not matter who poured it off.
+      return table.others?.collar?.bucketId === action.bucketId
+        ? {
+            events: [{ kind: 'returned', bucketId: action.bucketId, hands: potterOf(table) === 1 ? 0 : 1 }],
+          }
         : NOTHING
     case 'hold':
       return table.heldSince === undefined ? { events: [{ kind: 'held' }] } : NOTHING

@@ -75,7 +75,7 @@ function* folding(
   events: readonly Stamped[],
   each: number,
 ): Generator<void, Table> {
-  const ahead = readAhead(events, from.table.phone)
+  const ahead = yield* readAhead(events, from.table.phone ?? '', each)
   if (each < events.length) yield
   const lines = new Map(from.table.hits.map((line) => [line.hit, line]))
   const gone = new Map<string, HitLine>()

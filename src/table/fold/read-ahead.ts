@@ -10,6 +10,8 @@ export interface Move {
   readonly to: string
   /** START there would have said that the coat below was dry. */
   readonly dry: boolean
+  /** START said so where it was hit: that touch goes along. */
+  readonly touched: boolean
 }
 
 /** What later records say of earlier ones, read before the fold. */
@@ -62,18 +64,25 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
   'dip-corrected',
 ])
 
-/** Reads a history of the table of `phone` ahead of its fold. */
-export function readAhead(events: readonly Stamped[], phone = ''): Ahead {
+/** Reads a history of the table of `phone` ahead of its fold, so many events a step. */
+export function* readAhead(events: readonly Stamped[], phone: string, each: number): Generator<void, Ahead> {
   const back = takenBack(events)
   const out = new Set([...back, ...demosBeside(events, phone)])
   const started = new Map<string, Started>()
+  const touchedIn = new Set<string>()
   const mends = new Map<string, Mend[]>()
   const calledOff: string[] = []
   const skews = new Map<string, number>()
+  let unread = each
   for (const stamped of events) {
+    if (unread-- === 0) {
+      yield
+      unread = each
+    }
     const { event, hit } = stamped
     if (out.has(hit)) continue
-    if (event.kind === 'dipped')
+    if (event.kind === 'touched') touchedIn.add(hit)
+    else if (event.kind === 'dipped')
       started.set(event.dipId, { hit, event, skewMs: skews.get(phoneOf(stamped)) ?? 0 })
     else if (event.kind === 'count-cancelled') calledOff.push(event.dipId)
     else if (event.kind === 'clock-moved') {
@@ -97,7 +106,7 @@ export function readAhead(events: readonly Stamped[], phone = ''): Ahead {
     if (!start) continue
     const { movedMs } = dipTimesAfter(start.event, start.skewMs, said)
     if (movedMs !== 0 && !start.event.told) laterMs.set(start.hit, movedMs)
-    const move = moveOf(start.event, said)
+    const move = moveOf(start.event, said, touchedIn.has(start.hit))
     if (move) moves.set(start.hit, move)
   }
   let there: Set<string> | undefined
@@ -127,11 +136,15 @@ interface Started {
 }
 
 /** Where a dip went instead, if it did. */
-function moveOf({ dipId, potId: from }: Started['event'], said: readonly Mend[]): Move | undefined {
+function moveOf(
+  { dipId, potId: from }: Started['event'],
+  said: readonly Mend[],
+  touched: boolean,
+): Move | undefined {
   const last = said.findLast(({ event }) => event.kind === 'dip-corrected' && event.potId !== undefined)
   if (last?.event.kind !== 'dip-corrected' || last.event.potId === undefined) return undefined
   const { potId: to, dry = false } = last.event
-  return to === from ? undefined : { dipId, from, to, dry }
+  return to === from ? undefined : { dipId, from, to, dry, touched }
 }
 
 /** The hits that stand as taken back. */

@@ -52,9 +52,12 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from: st
     case 'shelf-set': {
       const key = levelKey(event)
       const before = load.levels[key]
-      if (before?.loaded) return load
-      const { column, storey, shelfId, postMm, posts } = event
-      return { ...load, levels: { ...load.levels, [key]: { column, storey, shelfId, postMm, posts } } }
+      if (before?.loadedAt !== undefined) return load
+      const { column, storey, number, shelfId, postMm, posts } = event
+      return {
+        ...load,
+        levels: { ...load.levels, [key]: { column, storey, number, shelfId, postMm, posts } },
+      }
     }
     case 'placed': {
       const key = thingKey(event)
@@ -67,14 +70,13 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from: st
     case 'shelf-loaded': {
       const key = levelKey(event)
       const level = load.levels[key]
-      if (!level || level.loaded) return load
+      if (!level || level.loadedAt !== undefined) return load
       const things = { ...load.things }
       for (const [i, name] of event.order.entries()) {
         const thing = things[name]
-        if (thing) things[name] = { ...thing, place: `${event.number}.${i + 1}` }
+        if (thing) things[name] = { ...thing, place: `${level.number}.${i + 1}` }
       }
-      const loaded = { at, number: event.number }
-      return { ...load, things, levels: { ...load.levels, [key]: { ...level, loaded } } }
+      return { ...load, things, levels: { ...load.levels, [key]: { ...level, loadedAt: at } } }
     }
     case 'lid-shut':
       return { ...load, shutAt: at }
@@ -114,7 +116,7 @@ function stood(
 ): Standing {
   const { column, storey, xMm, yMm, what, potId, slab, pinned } = event
   const here: InKiln = { column, storey, xMm, yMm }
-  const fixed = before?.place !== undefined && load.levels[levelKey(before)]?.loaded !== undefined
+  const fixed = before?.place !== undefined && load.levels[levelKey(before)]?.loadedAt !== undefined
   if (fixed && !event.settled) {
     const elsewhere = before.from !== undefined && from !== '' && before.from !== from
     return elsewhere ? { ...before, orHere: { ...here, from } } : before

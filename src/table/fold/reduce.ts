@@ -8,6 +8,7 @@ import type { HitLine, Table } from '../model/state.ts'
 import { type Ahead, asItWas, looksBack, NOTHING_AHEAD } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
+import { ended } from './reduce-end.ts'
 import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
@@ -144,8 +145,13 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       const { collar: _returned, ...rest } = table
       return rest
     }
-    case 'dipped':
-      return dipped(table, event, hit, at, skewMs, ahead.mends.get(event.dipId) ?? [])
+    case 'dipped': {
+      const move = ahead.moves.get(hit)
+      // START on the right pot would have said it; where it was hit there was no coat to say it of.
+      const unsaid = move?.dry === true && !move.touched
+      const said = unsaid ? touched(table, { kind: 'touched', potIds: [move.to], dry: true }, hit, at) : table
+      return dipped(said, event, hit, at, skewMs, ahead.mends.get(event.dipId) ?? [])
+    }
     case 'sponged':
     case 'set-down':
       return footDone(table, event, at)
@@ -167,6 +173,10 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       return change(table, event.potId, { touchedUpAt: at })
     case 'wax-pan':
       return waxPan(table, event.is, at)
+    case 'lid-on':
+    case 'tools-washed':
+    case 'floor-mopped':
+      return ended(table, event, at)
     case 'washed-off': {
       const pot = table.pots[event.potId]
       if (!pot) return table

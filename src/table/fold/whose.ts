@@ -7,7 +7,10 @@ import type { Table } from '../model/state.ts'
 import { keptOver } from './waiting.ts'
 
 /** The phone that wrote a record; nothing where it has no name. */
-export const phoneOf = ({ writer }: Stamped): string => writer?.split('.')[0] ?? ''
+export function phoneOf({ writer = '' }: Stamped): string {
+  const dot = writer.indexOf('.')
+  return dot < 0 ? writer : writer.slice(0, dot)
+}
 
 /** Whether something is put on a table. */
 const puts = ({ kind }: TableEvent): boolean => PUTS.has(kind)

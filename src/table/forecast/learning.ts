@@ -116,6 +116,8 @@ export function lessonsUsed(table: Table): readonly Seen[] {
 }
 
 interface Taught {
+  /** Asked of for every pot of a table, and the same for all of them. */
+  readonly table: Table | undefined
   readonly used: readonly Seen[]
   /** Before any of it, on the board's clay. */
   readonly start: Learned
@@ -123,9 +125,10 @@ interface Taught {
   readonly glazes: Map<string, Learned>
 }
 
-let taught: Taught = { used: [], start: UNLEARNED, room: UNLEARNED, glazes: new Map() }
+let taught: Taught = { table: undefined, used: [], start: UNLEARNED, room: UNLEARNED, glazes: new Map() }
 
 function taughtBy(table: Table): Taught {
+  if (taught.table === table) return taught
   const used = lessonsUsed(table)
   const start = unlearnedOn(bodyOf(table))
   if (!alike(taught.used, used) || taught.start.fillSd !== start.fillSd) {
@@ -133,8 +136,8 @@ function taughtBy(table: Table): Taught {
       used.map(({ observation }) => observation),
       start,
     )
-    taught = { used, start, room, glazes: new Map() }
-  }
+    taught = { table, used, start, room, glazes: new Map() }
+  } else taught = { ...taught, table }
   return taught
 }
 

@@ -12,9 +12,11 @@ import type {
   StackFacts,
   TileFacts,
 } from '../../../shared/nouns.ts'
+import type { LoadAction } from './load-action.ts'
 
 /** What a person can mean by a hit. Screens send these; `decide` answers with events or a refusal. */
 export type Action =
+  | LoadAction
   // The big bar and its second answer
   | { readonly do: 'waxed'; readonly potId: string }
   | { readonly do: 'wiped'; readonly potId: string }
@@ -54,6 +56,10 @@ export type Action =
   | { readonly do: 'pour-inside'; readonly potId: string }
   | { readonly do: 'touched-up'; readonly potId: string }
   | { readonly do: 'wax-pan'; readonly is: 'on' | 'watched' | 'off' }
+  /** `litres`: how much is in it by then. `left`: this step of the end is left out. */
+  | { readonly do: 'lid-on'; readonly bucketId: string; readonly litres?: number; readonly left?: true }
+  | { readonly do: 'tools-washed'; readonly left?: true }
+  | { readonly do: 'floor-mopped'; readonly left?: true }
   | { readonly do: 'count-coats'; readonly potId: string; readonly coats: number | null }
   | { readonly do: 'weigh'; readonly potId: string; readonly grams: number; readonly as: 'bisque' | 'now' }
   | { readonly do: 'gone'; readonly potId: string }
@@ -142,3 +148,5 @@ export type RefusalCode =
   | 'nothing-to-put-back'
   | 'read-only'
   | 'unread'
+  /** Not so at the kiln: `field` says why, in the words of its own screen. */
+  | 'at-kiln'

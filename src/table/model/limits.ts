@@ -74,13 +74,13 @@ export const LIMITS = {
   cupEmptyG: { least: 0, most: 2000 },
   cupFullG: { least: 20, most: 6000 },
   copies: { least: 1, most: 40, whole: true },
-  /** A kiln's inside, and its furniture. */
+  /** A kiln's inside, and its furniture: a shelf stands on three posts. */
   chamberMm: { least: 100, most: 2000 },
   shelfMm: { least: 80, most: 2000 },
   shelfThickMm: { least: 3, most: 60 },
   shelfCount: { least: 1, most: 60, whole: true },
   postMm: { least: 10, most: 600 },
-  postCount: { least: 1, most: 400, whole: true },
+  postCount: { least: 3, most: 400, whole: true },
   /** Where a probe or a spy hole is, and how far a probe stands in. */
   upMm: { least: 0, most: 2000 },
   angleDeg: { least: 0, most: 360 },

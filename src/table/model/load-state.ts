@@ -27,12 +27,13 @@ export interface Standing extends InKiln {
 export interface LevelState {
   readonly column: Column
   readonly storey: number
+  /** The first figure of its places. */
+  readonly number: number
   readonly shelfId: string
   /** Lengths of one of the posts on it, from below. */
   readonly postMm: readonly number[]
   readonly posts: readonly { readonly xMm: number; readonly yMm: number }[]
-  /** Since it is loaded: when, and the first figure of its places. */
-  readonly loaded?: { readonly at: number; readonly number: number }
+  readonly loadedAt?: number
 }
 
 /** A reading of the kiln's thermometer, degC. `id` is the record's. */
@@ -83,11 +84,18 @@ export interface OffsetTaken {
 export const levelKey = ({ column, storey }: { readonly column: Column; readonly storey: number }): string =>
   `${column} ${storey}`
 
-/** Pots by their id; of the others there is one. No id of a pot has a space. */
+/** Pots by their id; of the others there is one. */
 export const thingKey = ({
   what,
   potId,
 }: {
   readonly what: LoadedKind
   readonly potId?: string | undefined
-}): string => (what === 'pot' && potId !== undefined ? potId : `the ${what}`)
+}): string => (what === 'pot' && potId !== undefined ? potId : `~${what}`)
+
+/** What a key stands for. */
+export const thingOf = (key: string): { readonly what: LoadedKind; readonly potId?: string } =>
+  key === '~tile' ? { what: 'tile' } : key === '~cones' ? { what: 'cones' } : { what: 'pot', potId: key }
+
+/** A place as it is stored: to the hundredth of a mm, and no negative nothing. */
+export const stored = (mm: number): number => Math.round(mm * 100) / 100 + 0

@@ -35,6 +35,9 @@ export function nextCoat(pot: PotState): number {
   return coatsOn(pot).reduce((next, dip) => Math.max(next, dip.coat + 1), counted)
 }
 
+/** Whether coats of its plan are still to come. */
+export const wantsCoats = (table: Table, pot: PotState): boolean => nextCoat(pot) < planOf(table, pot).length
+
 /** The first coat that went into another bucket than planned for it, if the plan was not mended since. */
 export function strayed(table: Table, pot: PotState): DipState | undefined {
   const plan = planOf(table, pot)

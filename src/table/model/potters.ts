@@ -48,6 +48,12 @@ export function opened(table: Table, bucketId: string, at: number): Table {
   )
 }
 
+/** Nobody has this bucket open any more. */
+export function shut(table: Table, bucketId: string): Table {
+  const { openBucket, openedAt: _at, ...rest } = table
+  return taken(openBucket === bucketId ? rest : table, bucketId)
+}
+
 /** The other hands no longer have this bucket open. */
 function taken(table: Table, bucketId: string): Table {
   if (table.others?.openBucket !== bucketId) return table

@@ -87,6 +87,12 @@ export interface PotState {
   readonly later?: boolean
 }
 
+/** A step of the end of a sitting: when it was done, or left out. */
+export interface Ended {
+  readonly at: number
+  readonly left?: true
+}
+
 export interface BucketState {
   readonly facts: BucketFacts
   readonly gramsPerMl: number
@@ -95,6 +101,8 @@ export interface BucketState {
   readonly sievedAt?: number
   /** Litres when the level was read last; the dips since took theirs out. */
   readonly level?: { readonly at: number; readonly litres: number }
+  /** Its lid went on. */
+  readonly lid?: Ended
   /** What was read and done since the fill, oldest first. */
   readonly log: readonly FillLine[]
 }
@@ -162,6 +170,9 @@ export interface Table extends Hands {
   readonly pairs: Readonly<Record<string, PairFacts>>
   /** The pan of hot wax: on since, and when somebody last said that they are beside it; `stays`: after the last wax. */
   readonly pan?: { readonly onAt: number; readonly watchedAt: number; readonly stays?: true }
+  /** The tools were washed, the floor was mopped. */
+  readonly tools?: Ended
+  readonly floor?: Ended
   /** Whose hands the table is seen by, see `potters`. */
   readonly potter?: 1
   /** The same fields of the other pair of hands. */

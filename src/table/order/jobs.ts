@@ -8,14 +8,13 @@ import type { Table } from '../model/state.ts'
 import { dipStepMs, potInHand } from '../steps/pot-in-hand.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { type AtStep, stepsOf } from '../steps/work.ts'
+import { loadAt } from './load-at.ts'
 import { PAUSES, type Pace, paceOf, SET_UP_S } from './pace.ts'
 import { downS, LONG_AGO_MS, LONGEST_S, potJob, upS, WAX_S } from './pot-jobs.ts'
 import type { Schedule } from './schedule.ts'
 
 /** Hands' time of pouring off for collars, seconds. Common practice, no source. */
 const DECANT_S = 60
-/** An hour of the kiln that passed so long ago is forgotten. */
-const DEADLINE_KEPT_MS = 12 * 3_600_000
 /** Room that stirs to come are given beside what hands need to reach their dips, s; punctual hands need less. */
 const MOST_SLACK_S = 30
 
@@ -133,14 +132,6 @@ function handsOf(
             decanted: collar?.bucketId === openBucket,
           },
   }
-}
-
-/** When loading begins, table time ms; undefined without an hour of the kiln, or long after it. */
-export function loadAt(table: Table, now: number): number | undefined {
-  const { kilnOnAt, loadMin } = table.settings
-  if (kilnOnAt === null) return undefined
-  const onAt = kilnOnAt - table.skewMs
-  return now - onAt > DEADLINE_KEPT_MS ? undefined : onAt - loadMin * 60_000
 }
 
 function deadlineOf(table: Table, steps: readonly AtStep[], now: number): PlanInput['deadline'] {

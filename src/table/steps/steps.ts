@@ -2,7 +2,7 @@
 
 import type { CoatFacts } from '../../../shared/nouns.ts'
 import { type BandMs, forecastOf, waxSetMs } from '../forecast/forecast.ts'
-import { lastDip, nextCoat, planOf, strayed } from '../model/plan.ts'
+import { lastDip, nextCoat, planOf, strayed, wantsCoats } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { STEP_ROWS, type StepDue } from './step-rows.ts'
 
@@ -51,16 +51,23 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
       const dripEnds = dip.outAt + table.settings.dripS * 1000
       if (dip.spongedAt === undefined && !last)
         return now < dripEnds ? { is: 'drip', dip, until: dripEnds } : { is: 'foot', dip }
-      return { is: 'wait', dip, dry, askAt }
+      const done = !strayed(table, pot) && !wantsCoats(table, pot)
+      return done && isFootChecked(pot, dip)
+        ? { is: 'kiln', dry: band?.kiln ?? dry }
+        : { is: 'wait', dip, dry, askAt }
     }
     if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
-    if (nextCoat(pot) < planOf(table, pot).length) return { is: 'touch', dip, dry, askAt }
+    if (wantsCoats(table, pot)) return { is: 'touch', dip, dry, askAt }
   }
   if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
-  if (nextCoat(pot) < planOf(table, pot).length) return dipStep(table, pot)
-  if (pot.footSignedAt === undefined) return { is: 'foot-check' }
+  if (wantsCoats(table, pot)) return dipStep(table, pot)
+  if (!isFootChecked(pot, dip)) return { is: 'foot-check' }
   return { is: 'kiln', dry: band?.kiln ?? dry }
 }
+
+/** Whether a finger went round the foot after this coat. */
+const isFootChecked = ({ footSignedAt }: PotState, { outAt }: DipState): boolean =>
+  footSignedAt !== undefined && footSignedAt >= outAt
 
 /** Never before the upper bound of a wait unless a touch said dry; then START says that it was. */
 export const mayBeDipped = (step: Step, now: number): boolean =>

@@ -4,6 +4,7 @@ import { measured } from './measured.ts'
 import { melt } from './melt.ts'
 import { pot } from './pot.ts'
 import { room } from './room.ts'
+import { shelf } from './shelf.ts'
 import { stacks } from './stacks.ts'
 
 /** English of the screens for clean hands, a file a screen. Short; the number with its unit. */
@@ -17,6 +18,7 @@ export const desk = {
   room,
   measured,
   melt,
+  shelf,
   demo: { here: 'This is the demo.', leave: 'Back to my pots' },
   back: 'Back',
   save: 'Save',

@@ -1,6 +1,6 @@
 import type { Name } from '../name.ts'
 import { isOne } from './counts.ts'
-/** English of Other, of Why, of what is warned of before a dip, of ringing, and of days. */
+/** English of Other, of what is warned of before a dip, of ringing, and of days. */
 export const other = {
   other: {
     back: 'Back',
@@ -54,39 +54,6 @@ export const other = {
       stray: 'Another bucket',
       warnings: 'Before this coat',
     },
-  },
-  why: {
-    zone: 'zone',
-    likely: 'likely',
-    upTo: 'up to',
-    full: 'wall full',
-    touch: 'touch-dry',
-    thirsty: 'thirsty again',
-    kiln: 'kiln-dry',
-    water: 'water in it',
-    grams: (g: number) => `${g} g`,
-    drinks: 'room left in the wall',
-    part: (percent: number) => `${percent} %`,
-    air: 'air',
-    airIs: (temp: string, rh: number, draught: string) => `${temp}, ${rh} %, ${draught}`,
-    cloth: (percent: number) =>
-      percent === 0
-        ? ', by the cloth too'
-        : `, ${Math.abs(percent)} % ${percent > 0 ? 'more' : 'less'} by the cloth`,
-    noted: (ago: string) => `, noted ${ago} ago`,
-    draughts: {
-      still: 'still',
-      room: 'a room',
-      window: 'open window',
-      fan: 'fan in the room',
-      fanClose: 'fan close by',
-    },
-    taught: 'based on',
-    untaught: 'without checks',
-    checks: (n: number) => (n === 0 ? 'no checks yet' : isOne(n) ? '1 check' : `${n} checks`),
-    band: (early: string, likely: string, late: string) => `${likely} (${early} to ${late})`,
-    bare: 'Nothing is on it yet.',
-    trust: 'Estimates from wall, coats and air. Your touch decides.',
   },
   where: {
     outside: {
@@ -164,6 +131,13 @@ export const other = {
     ready: (places: string) => `${places} ready to touch`,
     kilnDry: (places: string) => `${places} kiln-dry`,
     noticeBody: 'Touch-check, then the next coat.',
+    kiln: {
+      cone: 'Kiln: look at the cones',
+      lid: 'Kiln: about at 120 °C, the lid',
+      unload: 'Kiln: about at 60 °C, unload',
+      read: 'Kiln: read it again',
+    },
+    kilnBody: 'An estimate: look at the cone, or the thermometer, first.',
     line: {
       proven: 'rings with the screen off',
       untested: 'ringing is not tested here',

@@ -72,7 +72,10 @@ export const waits = {
     'foot-check': 'foot of',
     return: 'return',
     wait: 'free',
-    finished: 'done',
+    lid: 'lid on',
+    tools: 'tools',
+    floor: 'mop',
+    closed: 'done',
     'wax-pan': 'wax pan',
   },
   /** Why the order of work has it here. */
@@ -101,6 +104,7 @@ export const waits = {
   oneNow: 'DO ONE NOW',
   dipNow: (number: Name) => `DIP ${number} ANYWAY`,
   touchNow: (number: Name) => `TOUCH ${number} NOW`,
+  footNow: (number: Name) => `CHECK ${number} NOW`,
   returnTitle: (name: string) => `Pour it back into ${name}`,
   pouredAgo: (ago: string) => `poured ${ago} ago`,
   returnText: (amount: string) => `What is left of the ${amount} you poured off.`,
@@ -127,12 +131,9 @@ export const waits = {
   panClosing: 'All coats are on. Turn it off now.',
   panCaution:
     'Use its thermostat, run the vent, keep sleeves and buckets away. On fire: heat off, lid on, never water.',
-  finishedText: (number: Name, when: string) => `Dry for the kiln ${when}; pot ${number} is last.`,
   kilnDry: (when: string) => `kiln-dry ${when}`,
   fromTo: (likely: string, late: string) => `${likely} to ${late}`,
-  finishedNever: (number: Name) => `${number} will not dry in this air. Fan, or warm the room.`,
-  finishedCaution:
-    'Wax burns off in the kiln: vent on, stay out of the room. Kiln surfaces burn. The maker’s manual and local rules come first. This app cannot tell whether a pot is safe for food: a laboratory can.',
+  othersRest: 'The other potter has the rest.',
   askText: (s: number) => `Was it under for ${s} s?`,
   stuckUncounted: (number: Name) => `${number}: how many coats are on?`,
   stuckUncountedText: 'Scratch an edge, or weigh it.',

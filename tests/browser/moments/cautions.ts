@@ -9,12 +9,20 @@ export const CAUTIONS: Readonly<Record<string, Readonly<Record<string, readonly 
     decant: [/manganese/, /GFCI or RCD/],
     'armed: collar': [/manganese: wear gloves/],
     return: [/manganese: wear gloves/],
-    finished: [
+    'tools: in the settling bucket': [/Unplug the mixer before you touch the blade/, /drain: local rules/],
+    closed: [
       /vent on/,
       /stay out of the room/,
       /manual and local rules come first/,
       /cannot tell whether a pot is safe for food/,
     ],
+  },
+  'the end': {
+    lid: [/manganese: wear gloves/],
+    tools: [/manganese: wear gloves/, /Never the sink/, /Unplug the mixer/, /drain: local rules/],
+    floor: [/silica dust: never sweep or brush/, /Wipe it wet/],
+    closed: [/vent on/, /cannot tell whether a pot is safe for food/],
+    'dry sooner': [/its manual first/],
   },
   'much to say': {
     'armed: one in hand, a run, gloves': [/sponge the foot/, /May run/, /manganese: wear gloves/],

@@ -1,4 +1,5 @@
 import { desk, firstVisit, lone } from './desk.ts'
+import { end } from './end.ts'
 import { lidded } from './lid.ts'
 import { calls, crowded, manyPots, marks, pouring, warned } from './many-pots.ts'
 import { onePot } from './one-pot.ts'
@@ -26,6 +27,7 @@ export const STORIES: readonly Story[] = [
   slips,
   phone,
   lidded,
+  end,
   lone,
   desk,
 ]

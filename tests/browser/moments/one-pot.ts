@@ -46,11 +46,20 @@ export const onePot: Story = {
     await workUntil(bench, /RETURNED/)
     await see('return')
     await bench.hit()
+    for (let i = 0; i < 3; i++) {
+      await untilBar(bench, /LID ON/)
+      await bench.hit()
+    }
+    await bench.pass(11)
+    await see('tools: in the settling bucket')
+    await bench.hit()
+    await bench.hit()
     await untilBar(bench, /FOOT CLEAN/)
     await bench.pass(11)
     await see('foot check')
     await bench.hit()
-    await see('finished')
+    await bench.pass(11)
+    await see('closed')
   },
 }
 

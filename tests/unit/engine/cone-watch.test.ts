@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { coneFallsMin, fallsInMin } from '../../../src/engine/melt/cone-watch.ts'
+import { coneFallsMin, fallsInMin, offsetOf } from '../../../src/engine/melt/cone-watch.ts'
 import { coneTemp, USUAL_CONES } from '../../../src/engine/melt/cones.ts'
 import { coneWorks, heatWorkMin } from '../../../src/engine/melt/firing.ts'
 import { readFiring } from '../../fixtures/firings.ts'
@@ -49,6 +49,16 @@ describe('when the cone of a firing falls', () => {
     const late = [...rising, { atMin: -60, tempC: 940 }].sort((a, b) => a.atMin - b.atMin)
     const inTime = [{ atMin: -60, tempC: 940 }, ...rising]
     expect(coneFallsMin(late, '6', endOf('6'))).toEqual(coneFallsMin(inTime, '6', endOf('6')))
+  })
+
+  test('cones teach how much hotter than shown a kiln is: by a normal law, and the forecast is earlier by it', () => {
+    const { mean, sd } = offsetOf([-12])
+    expect(mean).toBeCloseTo(-7.54, 2)
+    expect(sd).toBeCloseTo(3.96, 2)
+    expect(offsetOf([])).toEqual({ mean: 0, sd: 6.5 })
+    const told = (offset?: { mean: number; sd: number }) => coneFallsMin(rising, '6', endOf('6'), offset)
+    expect(told({ mean: 0, sd: 6.5 })).toEqual(told())
+    expect((told()?.likely ?? 0) - (told({ mean: 8, sd: 3 })?.likely ?? 0)).toBeGreaterThan(5)
   })
 
   test('one that is down already falls at once, one that never gets there never', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { cooledMin } from '../../../src/engine/melt/cooling.ts'
+import { cooledMin, lnRateOf } from '../../../src/engine/melt/cooling.ts'
 import { readCooling } from '../../fixtures/kilns.ts'
 
 const KILNS = process.env.PROVE ? 400 : 60
@@ -69,5 +69,31 @@ describe('when a kiln can be opened', () => {
   test('refuses by name what is no room or no goal', () => {
     expect(() => cooledMin(falling, Number.NaN, 60)).toThrow('roomC is NaN: must be from -10 to 50')
     expect(() => cooledMin(falling, 20, 1000)).toThrow('targetC is 1000: must be from 20 to 400')
+  })
+
+  test('an earlier cooling of the same kiln tells from one reading on, and narrows what two tell', () => {
+    const newton = (perH: number, hours: number) => ({
+      atMin: 60 * hours,
+      tempC: 20 + 500 * Math.exp(-perH * hours),
+    })
+    const earlier = lnRateOf(
+      [0, 2, 4, 8].map((hours) => newton(0.3, hours)),
+      20,
+    )
+    expect(Math.exp(earlier ?? 0)).toBeGreaterThan(0.24)
+    expect(Math.exp(earlier ?? 0)).toBeLessThan(0.36)
+    expect(lnRateOf([newton(0.3, 0)], 20)).toBeNull()
+    const one = [newton(0.3, 0)]
+    expect(cooledMin(one, 20, 60)).toBeNull()
+    const told = cooledMin(one, 20, 60, earlier ?? 0)
+    const hours = Math.log(500 / 40) / 0.3
+    expect(told?.lower).toBeLessThan(60 * hours)
+    expect(told?.upper).toBeGreaterThan(60 * hours)
+    const two = [newton(0.3, 0), newton(0.3, 0.5)]
+    const width = (lnRate?: number) => {
+      const band = cooledMin(two, 20, 60, lnRate)
+      return band ? band.upper / band.lower : 0
+    }
+    expect(width(earlier ?? 0)).toBeLessThan(width())
   })
 })

@@ -36,7 +36,7 @@ describe('work that hands are at', () => {
       .wait(MIN_S)
     clean(2).wait(MIN_S).bar().wait(MIN_S)
     clean(1)
-    while (kind(play) === 'wait') play.wait(1)
+    while (kind(play) !== 'foot-check') play.wait(1)
     expect(named(play.card)).toBe('foot-check t.2')
     const both = () => stepsOf(play.table, play.nowMs).every(({ step }) => step.is === 'foot-check')
     while (!both()) play.wait(1)

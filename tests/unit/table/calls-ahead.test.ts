@@ -40,13 +40,13 @@ it('calls together what is due within a minute, apart what is not, and buckets o
 
 it('has the kiln in the calendar, and no wait under an hour', () => {
   const play = only(34)
-  for (let i = 0; i < 6000 && play.card.kind !== 'finished'; i++)
+  for (let i = 0; i < 6000 && play.card.kind !== 'closed'; i++)
     play.card.big && play.card.kind !== 'count' ? play.bar() : play.wait(10)
-  expect(play.card.kind).toBe('finished')
-  const card = play.card.kind === 'finished' ? play.card : undefined
+  expect(play.card.kind).toBe('closed')
+  const card = play.card.kind === 'closed' ? play.card : undefined
   const waits = longWaits(play.table, play.nowMs)
   expect(waits.map(({ what }) => what)).toEqual(['kiln'])
-  expect(waits[0]?.at).toBe(card?.kiln.likely)
+  expect(waits[0]?.at).toBe(card?.dry[0]?.dry.likely)
   play.nowMs = (waits[0]?.at ?? 0) - LONG_MS + 1000
   expect(longWaits(play.table, play.nowMs)).toEqual([])
 })

@@ -251,6 +251,11 @@ describe('a foot to be checked', () => {
     play.bar().wait(MIN_S)
     play.act({ do: 'sponged', potId: potId(2) })
     const due = () => cardOf(play.table, play.nowMs, ordered ? play.schedule : undefined)
+    // What ends the sitting fills that wait.
+    for (const kind of ['lid', 'tools', 'floor']) {
+      expect(due().kind).toBe(kind)
+      play.act(due().big!)
+    }
     expect(due()).toMatchObject({ kind: 'wait', next: { what: 'foot-check', potId: potId(1) } })
     play.wait(12 * MIN_S)
     expect(named(due())).toBe(`foot-check ${potId(1)}`)

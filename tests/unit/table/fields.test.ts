@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { rangeOf, readEntry, showEntry, unitLabel } from '../../../src/table/entry/entry.ts'
 import { QUANTITY } from '../../../src/table/entry/measure.ts'
-import { LIMITS, type LimitedField } from '../../../src/table/model/limits.ts'
+import { LIMITS, type LimitedField, NAME_MOST } from '../../../src/table/model/limits.ts'
+import { Play } from './play.ts'
 
 const FIELDS = Object.keys(LIMITS) as LimitedField[]
 
@@ -34,10 +35,10 @@ const wrongFor = (field: LimitedField): readonly string[] => {
   ]
 }
 
-describe('each field refuses at least six wrong inputs and names its range', () => {
+describe('each field refuses eight wrong inputs and more, and names its range', () => {
   test.each(FIELDS)('%s', (field) => {
     const wrong = wrongFor(field)
-    expect(wrong.length).toBeGreaterThanOrEqual(6)
+    expect(wrong.length).toBeGreaterThanOrEqual(8)
     for (const units of ['metric', 'us'] as const)
       for (const text of wrong) {
         const entry = readEntry(field, text, units)
@@ -156,4 +157,37 @@ test('every field has a quantity, and a unit unless it is a bare number', () => 
     const bare = QUANTITY[field] === 'count' || QUANTITY[field] === 'gravity'
     expect(unitLabel(field, 'metric') === '', field).toBe(bare)
   }
+})
+
+describe('a name and a letter refuse eight wrong inputs, with the reason, and keep what was', () => {
+  const play = new Play().act({ do: 'lay-demo' })
+  const before = play.table
+  const bucket = before.buckets['demo.heather']!.facts
+  const stack = Object.values(before.stacks)[0]!
+
+  test.each([
+    ['', 'missing'],
+    [' \t ', 'missing'],
+    ['\u202edlrow', 'hidden-letters'],
+    ['Fen\u0000water', 'hidden-letters'],
+    ['Fen\nwater', 'hidden-letters'],
+    ['Fen\u200fwater', 'hidden-letters'],
+    ['\u2067Fenwater', 'hidden-letters'],
+    ['x'.repeat(NAME_MOST + 1), 'too-long'],
+    ['🏺'.repeat(NAME_MOST + 1), 'too-long'],
+  ])('%j: %s', (name, code) => {
+    expect(play.try({ do: 'set-bucket', bucket: { ...bucket, name } })).toMatchObject({ code })
+    expect(play.try({ do: 'set-stack', stack: { ...stack, name } })).toMatchObject({ code })
+    expect(play.table).toEqual(before)
+  })
+
+  test.each(['', ' ', 'h', 'HH', '4', 'G', '\u202eH', '🏺', '__proto__'])('letter %j', (letter) => {
+    expect(play.try({ do: 'set-bucket', bucket: { ...bucket, letter } })).toMatchObject({ field: 'letter' })
+    expect(play.table).toEqual(before)
+  })
+
+  test('names of any alphabet are taken', () => {
+    for (const name of ['Fenwater', 'Güllüdere 2', '海の色', 'x'.repeat(NAME_MOST)])
+      expect(play.try({ do: 'set-bucket', bucket: { ...bucket, name } })).toBeUndefined()
+  })
 })

@@ -64,7 +64,11 @@ describe('a jar with its lid', () => {
     expect(kilnOf(play.table, play.table.pots[lid!]!)).toBeUndefined()
     play.act({ do: 'logged', potId: lid!, agoMin: 0 })
     const ends = [body!, lid!].map((potId) => {
-      const step = stepOf(play.table, { ...play.table.pots[potId]!, footSignedAt: 1 }, play.nowMs + 9e8)
+      const step = stepOf(
+        play.table,
+        { ...play.table.pots[potId]!, footSignedAt: play.nowMs },
+        play.nowMs + 9e8,
+      )
       return step.is === 'kiln' ? step.dry.likely : 0
     })
     expect(kilnOf(play.table, play.table.pots[body!]!)?.likely).toBe(Math.max(...ends))

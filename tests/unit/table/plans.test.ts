@@ -151,9 +151,11 @@ describe('the wax pan', () => {
       .act({ do: 'set-plan', potId: 'demo.34', coats: [heather] })
       .act({ do: 'logged', potId: 'demo.34', agoMin: 300 })
     play.act({ do: 'foot-signed', potId: 'demo.34' })
-    expect(play.card).toMatchObject({ kind: 'wax-pan', why: 'closing' })
+    expect(play.card).toMatchObject({ kind: 'lid', bucketId: 'demo.heather' })
     play.bar()
-    expect(cardOf(play.table, play.nowMs).kind).toBe('finished')
+    expect(play.card).toMatchObject({ kind: 'wax-pan', why: 'closing' })
+    play.bar().bar().bar()
+    expect(cardOf(play.table, play.nowMs).kind).toBe('closed')
   })
 })
 

@@ -122,12 +122,17 @@ describe('what START implied', () => {
 })
 
 describe('what START on the right pot would have implied', () => {
-  test.each([false, true])('is said once of the coat below (touched before: %s)', (touched) => {
+  test.each([
+    ['a pot that was due', false, 33],
+    ['a pot that was due', true, 33],
+    ['a bare pot', false, 38],
+    ['a bare pot', true, 38],
+  ])('is said once of the coat below, hit on %s (touched before: %s)', (_on, touched, hit) => {
     const play = evening()
     for (const number of [33, 34]) dip(play, number)
     play.act({ do: 'sponged', potId: id(34) }).wait(7200)
     if (touched) play.act({ do: 'touched', potIds: [id(34)], dry: true }).wait(60)
-    const dipId = dip(play, 33)
+    const dipId = dip(play, hit)
     play.act({ do: 'was-other-pot', dipId, potId: id(34) })
     expect(pot(play, 34).dips).toHaveLength(2)
     expect(pot(play, 34).touches).toMatchObject([{ dry: true, dipId: pot(play, 34).dips[0]!.dipId }])

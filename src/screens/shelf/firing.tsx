@@ -14,12 +14,26 @@ import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { FiringFields, useFiring } from '../desk/firing-fields.tsx'
+import { DeskHead } from '../desk/head.tsx'
 import { amount } from '../text/amounts.ts'
 import { ConeAhead, Cooling } from './kiln-readings.tsx'
 import './firing.css'
 
+/** Cone, rise and hold of the glaze firing to come, and what a firing's book says. */
+export function FiringPage() {
+  const { words } = useDesk()
+  return (
+    <div class="desk">
+      <DeskHead title={words.value.desk.melt.firing.title} back={{ at: 'shelf' }} />
+      <main class="desk-main-part">
+        <Firing />
+      </main>
+    </div>
+  )
+}
+
 /** The glaze firing to come: cone, make, rise, hold. What was typed is never changed; what disagrees is asked. */
-export function Firing() {
+function Firing() {
   const { table, words, act } = useDesk()
   const w = words.value.desk.melt.firing
   const said = table.value.firing
@@ -35,7 +49,6 @@ export function Firing() {
   }
   return (
     <section class="firing">
-      <h2>{w.title}</h2>
       {said ? null : <p class="help">{Object.keys(table.value.tiles).length > 0 ? w.asTile : w.unsaid}</p>}
       <FiringFields entry={entry} onDone={done}>
         <EntryField entry={top} label={w.top} onDone={() => done()} />

@@ -1,0 +1,221 @@
+import { useState } from 'preact/hooks'
+import type { BandMs } from '../../table/forecast/forecast.ts'
+import { loadCooling } from '../../table/load/fire.ts'
+import { coneDownAt, LID_C, type LoadStage, UNLOAD_C } from '../../table/load/loads.ts'
+import type { Action } from '../../table/model/action.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
+import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
+import { useDays } from '../days.ts'
+import { Alarm } from '../desk/save.tsx'
+import { amount } from '../text/amounts.ts'
+import { BackLine } from './back-line.tsx'
+import { KilnMain } from './kiln-main.tsx'
+import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
+import { OffsetLines } from './offset-lines.tsx'
+import type { Over } from './shelf.tsx'
+
+interface FireProps {
+  readonly load: LoadState
+  readonly stage: LoadStage
+  readonly ahead: BandMs | undefined
+  readonly open: (over: Over) => void
+}
+
+/** A load from the moment its kiln is on until it is cool: one bar that follows it, everything else beside it. */
+export function FireCard({ load, stage, ahead, open }: FireProps) {
+  const { table, words, formats, act } = useLoad()
+  const w = words.value.desk.shelf
+  const [said, setSaid] = useState<string>()
+  const { loadId, firing } = load
+  const days = useDays()
+  const hit = (action: Action, atMs?: number) => {
+    const refusal = act(action, atMs)
+    setSaid(refusal && kilnRefusalText(words.value, formats.value, table.peek(), refusal))
+  }
+  const bars = {
+    candle: {
+      label: w.bar.clear,
+      press: (atMs: number) => hit({ do: 'hold-glass', loadId, fogged: false }, atMs),
+    },
+    cone: {
+      label: w.bar.cone,
+      press: (atMs: number) => hit({ do: 'see-cone', loadId, cone: firing.cone, is: 'down' }, atMs),
+    },
+    off: { label: w.bar.off, press: (atMs: number) => hit({ do: 'switch-off', loadId }, atMs) },
+    open: { label: w.bar.open, press: () => open('open') },
+    read: { label: w.bar.reading, press: () => open('reading') },
+  }
+  const does =
+    stage.is === 'candle' || stage.is === 'cone' || stage.is === 'off' || stage.is === 'open'
+      ? bars[stage.is]
+      : bars.read
+  const done = stage.is === 'unload' && stage.cold
+  useBar((atMs) => {
+    if (!done) does.press(atMs)
+  })
+  const small =
+    stage.is === 'candle'
+      ? { label: w.fogged, onPress: (atMs: number) => hit({ do: 'hold-glass', loadId, fogged: true }, atMs) }
+      : stage.is === 'cone' || stage.is === 'open'
+        ? { label: w.bar.reading, onPress: () => open('reading') }
+        : undefined
+  const fires = load.offAt === undefined
+  const last = load.readings.at(-1)
+  const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
+  const down = coneDownAt(load)
+  return (
+    <>
+      <KilnMain>
+        <Alarm said={said} />
+        <p class="kiln-big figures">
+          {last
+            ? w.last(temp(last.tempC), days.moment(last.at))
+            : load.litAt === undefined
+              ? ''
+              : w.lit(days.moment(load.litAt))}
+        </p>
+        {fires ? (
+          <>
+            {stage.is === 'candle' ? <Candling load={load} /> : null}
+            {down === undefined ? null : <p class="figures">{w.down(firing.cone, days.moment(down))}</p>}
+            {stage.is === 'hold' ? (
+              <p class="kiln-big figures">{w.holdUntil(days.moment(stage.untilAt))}</p>
+            ) : null}
+            {ahead && down === undefined ? (
+              <p class="figures">
+                {w.conesFall(
+                  firing.cone,
+                  days.moment(ahead.likely),
+                  days.moment(ahead.lower),
+                  days.moment(ahead.upper),
+                )}
+              </p>
+            ) : null}
+            {stage.is === 'fire' && !ahead ? <p class="help">{w.early}</p> : null}
+            <p>{w.decides}</p>
+          </>
+        ) : (
+          <CoolLines load={load} done={done} />
+        )}
+        <OffsetLines load={load} />
+        <p class="caution">
+          {fires
+            ? stage.is === 'fire' || stage.is === 'candle'
+              ? w.care.light
+              : w.care.spy
+            : stage.is === 'cool'
+              ? w.care.cool
+              : w.care.open}
+        </p>
+        <div class="kiln-keys">
+          {fires ? (
+            <>
+              <button type="button" class="key" onClick={() => open('cone')}>
+                {w.cone}
+              </button>
+              {stage.is === 'off' ? (
+                <button type="button" class="key" onClick={() => open('reading')}>
+                  {w.bar.reading}
+                </button>
+              ) : (
+                <button type="button" class="key" onClick={() => hit({ do: 'switch-off', loadId })}>
+                  {w.bar.off}
+                </button>
+              )}
+            </>
+          ) : load.openedAt === undefined ? (
+            <>
+              {load.bungAt === undefined ? (
+                <button type="button" class="key" onClick={() => hit({ do: 'pull-bung', loadId })}>
+                  {w.bung}
+                </button>
+              ) : null}
+              {stage.is === 'cool' ? (
+                <button type="button" class="key" onClick={() => open('open')}>
+                  {w.bar.open}
+                </button>
+              ) : null}
+            </>
+          ) : null}
+          {last ? (
+            <button
+              type="button"
+              class="key"
+              onClick={() => hit({ do: 'drop-reading', loadId, readId: last.id })}
+            >
+              {w.drop}
+            </button>
+          ) : null}
+          <button type="button" class="key" onClick={() => open('ticket')}>
+            {w.ticket}
+          </button>
+        </div>
+      </KilnMain>
+      <BackLine />
+      {done ? (
+        <KnuckleBar label={w.cold} rest />
+      ) : small ? (
+        <AnswerBars big={does.label} small={small} hand={table.value.settings.hand} />
+      ) : (
+        <KnuckleBar label={does.label} />
+      )}
+    </>
+  )
+}
+
+function Candling({ load }: { readonly load: LoadState }) {
+  const { words } = useLoad()
+  const w = words.value.desk.shelf
+  const days = useDays()
+  const last = load.glass.at(-1)
+  return (
+    <>
+      <p>{w.candling}</p>
+      {last ? <p class="figures">{w.glassLast(last.fogged, days.moment(last.at))}</p> : null}
+    </>
+  )
+}
+
+function CoolLines({ load, done }: { readonly load: LoadState; readonly done: boolean }) {
+  const { table, words, extras } = useLoad()
+  const w = words.value.desk.shelf
+  const days = useDays()
+  const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
+  if (done) return <p class="kiln-big">{w.cold}</p>
+  const cools = loadCooling(table.value, load)
+  const band = ({ lower, likely, upper }: BandMs) =>
+    w.fromTo(
+      days.moment(likely),
+      days.moment(lower),
+      Number.isFinite(upper) ? days.moment(upper) : words.value.units.never,
+    )
+  const { lid, unload, again } = cools ?? {}
+  return (
+    <>
+      {load.bungAt === undefined ? null : <p class="figures">{w.bungAt(days.moment(load.bungAt))}</p>}
+      {lid && unload ? (
+        <>
+          {load.openedAt === undefined && lid.upper > (cools?.last.at ?? 0) ? (
+            <p class="kiln-big figures">{w.lidAt(temp(LID_C), band(lid))}</p>
+          ) : null}
+          <p class="kiln-big figures">{w.unloadAt(temp(UNLOAD_C), band(unload))}</p>
+        </>
+      ) : (
+        <p>{w.moreReadings}</p>
+      )}
+      {again ? (
+        <p class="figures">
+          {again.at === undefined
+            ? w.readAtTemp(temp(again.tempC))
+            : w.readAt(temp(Math.round(again.tempC / 10) * 10), days.moment(again.at))}
+        </p>
+      ) : null}
+      <p class="help">{w.thermometer}</p>
+      {extras.value && extras.value.longWaits() > 0 ? (
+        <button type="button" class="key" onClick={() => void extras.value?.calendar()}>
+          {w.calendar}
+        </button>
+      ) : null}
+    </>
+  )
+}

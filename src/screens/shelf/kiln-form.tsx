@@ -1,0 +1,157 @@
+import { useState } from 'preact/hooks'
+import type { KilnFacts } from '../../../shared/load.ts'
+import { KILN_OFFERS, KILN_SIZES, type KilnOffer } from '../../table/load/kiln-sizes.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { Choice } from '../../ui/choice.tsx'
+import { LevelDrawing } from '../../ui/level-drawing.tsx'
+import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { Alarm } from '../desk/save.tsx'
+import { KilnMain } from './kiln-main.tsx'
+import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
+
+interface FormProps {
+  readonly kiln: KilnFacts | undefined
+  readonly done: () => void
+}
+
+type Facts = Omit<KilnFacts, 'kilnId'>
+
+/** Which kiln it is: asked once, from usual sizes, every measure to be changed. */
+export function KilnForm({ kiln, done }: FormProps) {
+  const { words } = useLoad()
+  const w = words.value.desk.shelf.kiln
+  const [offer, setOffer] = useState<KilnOffer | undefined>(kiln ? undefined : KILN_OFFERS[0])
+  const facts: Facts | undefined = offer === undefined ? kiln : KILN_SIZES[offer]
+  return (
+    <>
+      {facts ? (
+        <Measures key={offer ?? ''} facts={facts} kilnId={kiln?.kilnId} done={done}>
+          <Choice
+            label={w.title}
+            options={KILN_OFFERS.map((value) => ({ value, label: w.offers[value] }))}
+            value={offer}
+            help={w.text}
+            onChoose={setOffer}
+          />
+        </Measures>
+      ) : null}
+    </>
+  )
+}
+
+interface MeasuresProps {
+  readonly facts: Facts
+  readonly kilnId: string | undefined
+  readonly done: () => void
+  readonly children: preact.ComponentChildren
+}
+
+function Measures({ facts, kilnId, done, children }: MeasuresProps) {
+  const { table, words, formats, act } = useLoad()
+  const w = words.value.desk.shelf
+  const [said, setSaid] = useState<string>()
+  const [opened, setOpened] = useState(false)
+  const { chamber } = facts
+  const shelf = facts.shelves[0]
+  const round = chamber.kind === 'round'
+  const wide = useEntry('chamberMm', round ? chamber.diameterMm : chamber.widthMm)
+  const deep = useEntry('chamberMm', round ? chamber.diameterMm : chamber.depthMm)
+  const high = useEntry('chamberMm', chamber.heightMm)
+  const across = useEntry('shelfMm', shelf?.widthMm)
+  const back = useEntry('shelfMm', shelf?.depthMm)
+  const thick = useEntry('shelfThickMm', shelf?.thickMm)
+  const count = useEntry('shelfCount', shelf?.count)
+  const spy = useEntry('upMm', facts.spyHoles[0]?.upMm, true)
+  const couple = useEntry('upMm', facts.couple?.upMm, true)
+  const posts = facts.posts.map((post) => ({ post, entry: useEntry('postCount', post.count, true) }))
+  const flat = shelf?.kind === 'round' || shelf?.kind === 'halfRound'
+  const all = [wide, deep, high, across, back, thick, count, spy, couple, ...posts.map(({ entry }) => entry)]
+  const read = (): Facts | undefined => {
+    const right = all.map((entry) => entry.check()).every(Boolean)
+    const values = [wide, deep, high, across, back, thick, count].map(({ value }) => value)
+    const [widthMm, depthMm, heightMm, shelfMm, backMm, thickMm, many] = values
+    if (!right || !shelf || values.some((value) => value === undefined)) return undefined
+    const size = { widthMm: shelfMm ?? 0, depthMm: (flat ? shelfMm : backMm) ?? 0, thickMm: thickMm ?? 0 }
+    return {
+      chamber: round
+        ? { kind: 'round', diameterMm: widthMm ?? 0, heightMm: heightMm ?? 0 }
+        : { ...chamber, widthMm: widthMm ?? 0, depthMm: depthMm ?? 0, heightMm: heightMm ?? 0 },
+      shelves: [{ ...shelf, ...size, count: many ?? 0 }, ...facts.shelves.slice(1)],
+      posts: posts.flatMap(({ post, entry }) =>
+        entry.value === undefined ? [] : [{ lengthMm: post.lengthMm, count: entry.value }],
+      ),
+      spyHoles:
+        spy.value === undefined ? [] : [{ angleDeg: facts.spyHoles[0]?.angleDeg ?? 0, upMm: spy.value }],
+      ...(couple.value === undefined
+        ? {}
+        : { couple: { angleDeg: 180, reachMm: 30, ...facts.couple, upMm: couple.value } }),
+    }
+  }
+  useBar((atMs) => {
+    const next = read()
+    if (!next) return setOpened(true)
+    const kiln = { ...next, ...(kilnId === undefined ? {} : { kilnId }) }
+    const refusal = act({ do: 'set-kiln', kiln }, atMs)
+    if (!refusal) return done()
+    setOpened(true)
+    if (!refusalBeside(words.value, refusal, all))
+      setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
+  })
+  const [widthMm, depthMm] = [wide.value ?? 100, (round ? wide.value : deep.value) ?? 100]
+  const sides =
+    shelf?.kind === 'halfRound' || shelf?.kind === 'halfBox'
+      ? (['left', 'right'] as const)
+      : (['whole'] as const)
+  return (
+    <>
+      <KilnMain>
+        <Alarm said={said} />
+        {children}
+        {opened || !shelf ? null : (
+          <div class="kiln-drawn">
+            <LevelDrawing
+              round={round}
+              widthMm={widthMm}
+              depthMm={depthMm}
+              shelves={sides.map((side) => ({
+                ...shelf,
+                side,
+                widthMm: across.value ?? 0,
+                depthMm: (flat ? across.value : back.value) ?? 0,
+              }))}
+              posts={[]}
+              things={[]}
+              label={w.kiln.offers.round}
+              front={w.map.front}
+            />
+          </div>
+        )}
+        {opened ? (
+          <div class="fields">
+            <EntryField entry={wide} label={`${w.kiln.chamber}: ${round ? w.kiln.across : w.kiln.wide}`} />
+            {round ? null : <EntryField entry={deep} label={w.kiln.deep} />}
+            <EntryField entry={high} label={w.kiln.high} />
+            <EntryField entry={across} label={w.kiln.shelfAcross} />
+            {flat ? null : <EntryField entry={back} label={w.kiln.shelfDeep} />}
+            <EntryField entry={thick} label={w.kiln.thick} />
+            <EntryField entry={count} label={w.kiln.count} />
+            {posts.map(({ post, entry }) => (
+              <EntryField
+                key={post.lengthMm}
+                entry={entry}
+                label={w.kiln.posts(formats.value.mm(post.lengthMm))}
+              />
+            ))}
+            <EntryField entry={spy} label={w.kiln.spy} />
+            <EntryField entry={couple} label={w.kiln.couple} />
+          </div>
+        ) : (
+          <button type="button" class="key" onClick={() => setOpened(true)}>
+            {w.kiln.edit}
+          </button>
+        )}
+      </KilnMain>
+      <KnuckleBar label={w.kiln.take} />
+    </>
+  )
+}

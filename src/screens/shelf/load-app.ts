@@ -1,0 +1,100 @@
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { decideLoad } from '../../table/decide/decide-load.ts'
+import { decideSetup } from '../../table/decide/decide-setup.ts'
+import type { More } from '../../table/decide/decision.ts'
+import { loadInput } from '../../table/load/proposal.ts'
+import type { Action, Refusal } from '../../table/model/action.ts'
+import { thingOf } from '../../table/model/load-state.ts'
+import type { Table } from '../../table/model/state.ts'
+import type { DeskWords } from '../../words/desk.ts'
+import type { Formats } from '../../words/format.ts'
+import { refusalText, useApp } from '../app.ts'
+import { useDesk } from '../desk/desk-app.ts'
+import { amount } from '../text/amounts.ts'
+import { nameOf } from '../text/pot-text.ts'
+
+const more: More = (table, action, stamp) =>
+  decideLoad(table, action, stamp) ?? decideSetup(table, action, stamp)
+
+/** The program as the kiln's screen sees it: what is done there is decided here. */
+export function useLoad() {
+  const app = useApp()
+  const { words } = useDesk()
+  const act = (action: Action, atMs?: number): Refusal | undefined => app.act(action, atMs, more)
+  return { ...app, words, act }
+}
+
+/** What the bar of this screen does, for a finger, a key or a knock. */
+export function useBar(press: (atMs: number) => void): void {
+  const { bench } = useApp()
+  const latest = useRef(press)
+  useLayoutEffect(() => {
+    latest.current = press
+  })
+  useEffect(() => {
+    const mine = (atMs: number) => latest.current(atMs)
+    bench.elsewhere.value = mine
+    return () => {
+      if (bench.elsewhere.value === mine) bench.elsewhere.value = undefined
+    }
+  }, [])
+}
+
+/** What a thing in the kiln is called: a pot by its number. */
+export function thingName(words: DeskWords, table: Table, key: string): string {
+  const { what, potId } = thingOf(key)
+  const w = words.desk.shelf
+  return what === 'tile'
+    ? w.tile
+    : what === 'cones'
+      ? w.cones
+      : String(nameOf(words, table.pots[potId ?? '']))
+}
+
+/** Why something was refused at the kiln: field, value and range where there are such. */
+export function kilnRefusalText(words: DeskWords, formats: Formats, table: Table, refusal: Refusal): string {
+  const w = words.desk.shelf
+  const { field = '', facts = {} } = refusal
+  const number = String(facts.number ?? '')
+  const mm = (fact: string | number | undefined) => formats.mm(Number(fact ?? 0))
+  if (refusal.code === 'at-kiln') {
+    if (field === 'too-tall') return w.tooTall(number, mm(facts.value), mm(facts.most))
+    if (field === 'too-wide') return w.tooWide(number, mm(facts.value), mm(facts.most))
+    if (field === 'fahrenheit') return w.fahrenheit(String(facts.value), String(facts.asC))
+    if (field === 'leap') return w.leap(String(facts.value))
+    const text = w.refusal[field]
+    return typeof text === 'function' ? text(number) : (text ?? refusalText(words, refusal))
+  }
+  if (refusal.code === 'out-of-range' && (field === 'agoMin' || field === 'readC')) {
+    const { units } = table.settings
+    const told = (value: string | number | undefined) =>
+      field === 'readC' ? amount('readC', Number(value), units) : `${Number(value)} min`
+    const range = words.desk.range(told(facts.least), told(facts.most))
+    return w.outOf(field === 'readC' ? w.bar.reading : w.ago, told(facts.value), range)
+  }
+  return refusalText(words, refusal)
+}
+
+/** Begins a load where none is in hand, and lays out what is proposed for it. `said` tells of no answer. */
+export function usePropose() {
+  const app = useLoad()
+  const [asking, setAsking] = useState(false)
+  const propose = async (loadId: string): Promise<Refusal | 'failed' | undefined> => {
+    const load = app.table.peek().loads?.[loadId]
+    if (!load || asking) return undefined
+    setAsking(true)
+    try {
+      const plan = await app.proposeLoad(loadInput(app.table.peek(), load, app.now.peek()))
+      leftOut.set(loadId, plan)
+      return app.act({ do: 'lay-out', loadId, plan })
+    } catch {
+      return 'failed'
+    } finally {
+      setAsking(false)
+    }
+  }
+  return { asking, propose }
+}
+
+/** The latest proposal of each load since the page was opened: why something is left out is said of it. */
+export const leftOut = new Map<string, Awaited<ReturnType<ReturnType<typeof useApp>['proposeLoad']>>>()

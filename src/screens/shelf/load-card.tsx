@@ -1,0 +1,244 @@
+import { useMemo, useState } from 'preact/hooks'
+import type { KilnFacts } from '../../../shared/load.ts'
+import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
+import { FIRST_SHELF_MM, type Gap, levelView } from '../../table/load/level-view.ts'
+import { type LoadStage, levelsOf, loadInHand } from '../../table/load/loads.ts'
+import { potsForLoad } from '../../table/load/to-load.ts'
+import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { LevelDrawing } from '../../ui/level-drawing.tsx'
+import { Alarm } from '../desk/save.tsx'
+import { BackLine } from './back-line.tsx'
+import { Disputed } from './disputed.tsx'
+import { KilnMain } from './kiln-main.tsx'
+import { kilnRefusalText, leftOut, thingName, useBar, useLoad, usePropose } from './load-app.ts'
+import type { Over } from './shelf.tsx'
+
+interface CardProps {
+  readonly load: LoadState | undefined
+  readonly stage: LoadStage
+  readonly kiln: KilnFacts
+  readonly open: (over: Over) => void
+}
+
+/** A load until its kiln is on: proposed, stacked shelf by shelf, the lid shut. */
+export function LoadCard({ load, stage, kiln, open }: CardProps) {
+  const app = useLoad()
+  const { table, words, formats } = app
+  const w = words.value.desk.shelf
+  const { asking, propose } = usePropose()
+  const [said, setSaid] = useState<string>()
+  const [looked, setLooked] = useState<string>()
+  const tell = (refusal: ReturnType<typeof app.act> | 'failed') =>
+    setSaid(
+      refusal === 'failed'
+        ? w.failed
+        : refusal && refusal.code !== 'nothing-to-do'
+          ? kilnRefusalText(words.value, formats.value, table.peek(), refusal)
+          : undefined,
+    )
+  const begin = async (): Promise<void> => {
+    if (!load) {
+      const firing = firingOf(table.peek()) ?? USUAL_FIRING
+      const refusal = app.act({ do: 'begin-load', kilnId: kiln.kilnId, firing })
+      if (refusal) return tell(refusal)
+    }
+    const loadId = load?.loadId ?? loadInHand(table.peek())?.loadId
+    if (loadId !== undefined) tell(await propose(loadId))
+  }
+  const levels = load ? levelsOf(load) : []
+  const shown =
+    levels.find((level) => levelKey(level) === looked) ?? (stage.is === 'shelf' ? stage.level : undefined)
+  useBar((atMs) => {
+    setSaid(undefined)
+    setLooked(undefined)
+    if (stage.is === 'propose') void begin()
+    else if (load && stage.is === 'shelf') {
+      const { column, storey } = stage.level
+      // What is looked at is what is meant: another shelf's bar would load one that nobody sees.
+      if (shown === stage.level)
+        tell(app.act({ do: 'load-shelf', loadId: load.loadId, column, storey }, atMs))
+    } else if (load && stage.is === 'lid') tell(app.act({ do: 'shut-lid', loadId: load.loadId }, atMs))
+    else if (load) tell(app.act({ do: 'light', loadId: load.loadId }, atMs))
+  })
+  const label =
+    stage.is === 'shelf'
+      ? w.bar.shelf(stage.level.number)
+      : stage.is === 'lid'
+        ? w.bar.lid
+        : stage.is === 'light'
+          ? w.bar.light
+          : asking
+            ? w.bar.wait
+            : w.bar.propose
+  /** What a shelf stands on: the posts of the one below it in its column. */
+  const standsOn = ({ column, storey }: LevelState): string => {
+    const below = levels.find((other) => other.column === column && other.storey === storey - 1)
+    const mm = below?.postMm.reduce((sum, one) => sum + one, 0)
+    return mm ? w.onThreePosts(formats.value.mm(mm)) : w.onStilts(formats.value.mm(FIRST_SHELF_MM))
+  }
+  const out = load ? (leftOut.get(load.loadId)?.leftOut.length ?? 0) : 0
+  const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.load
+  return (
+    <>
+      <KilnMain>
+        <Alarm said={said} />
+        {load ? <Disputed load={load} /> : null}
+        {shown ? (
+          <div class="level-keys">
+            {levels.map((level) => (
+              <button
+                key={levelKey(level)}
+                type="button"
+                class="key"
+                aria-pressed={level === shown}
+                onClick={() => setLooked(levelKey(level))}
+              >
+                {level.number}
+                {level.loadedAt === undefined ? '' : ' ✓'}
+              </button>
+            ))}
+            <span class="figures">{standsOn(shown)}</span>
+          </div>
+        ) : null}
+        {load && shown ? (
+          <Level load={load} level={shown} tell={tell} />
+        ) : stage.is === 'propose' ? (
+          <Ready load={load} open={open} kiln={kiln} />
+        ) : null}
+        <p class="caution">{care}</p>
+        {stage.is === 'propose' || !load ? null : (
+          <div class="kiln-keys">
+            {out > 0 ? (
+              <button type="button" class="key" onClick={() => open('out')}>
+                {w.out(out)}
+              </button>
+            ) : null}
+            {stage.is === 'shelf' ? (
+              <button type="button" class="key" onClick={() => void propose(load.loadId).then(tell)}>
+                {w.again}
+              </button>
+            ) : null}
+            <button type="button" class="key" onClick={() => open('ticket')}>
+              {w.ticket}
+            </button>
+          </div>
+        )}
+      </KilnMain>
+      <BackLine />
+      <KnuckleBar label={label} />
+    </>
+  )
+}
+
+function Ready({ load, kiln, open }: Pick<CardProps, 'load' | 'kiln' | 'open'>) {
+  const { table, words, formats, go } = useLoad()
+  const w = words.value.desk.shelf
+  const pots = useMemo(() => potsForLoad(table.value, load?.loadId ?? ''), [table.value, load])
+  const { chamber, shelves } = kiln
+  const across = chamber.kind === 'round' ? chamber.diameterMm : chamber.widthMm
+  const inside = `${w.kiln[chamber.kind]} ${formats.value.mm(across)} × ${formats.value.mm(chamber.heightMm)}`
+  const stock = shelves.map((shelf) => `${shelf.count} ${w.kiln.shelf[shelf.kind]}`).join(', ')
+  return (
+    <>
+      <p class="kiln-big">{pots.length > 0 ? w.ready(pots.length) : w.none}</p>
+      <p class="figures">{w.kiln.line(inside, stock)}</p>
+      <div class="kiln-keys">
+        <button type="button" class="key" onClick={() => open('kiln')}>
+          {w.kiln.change}
+        </button>
+        <button type="button" class="key" onClick={() => go({ at: 'firing' })}>
+          {w.firing}
+        </button>
+      </div>
+    </>
+  )
+}
+
+interface LevelProps {
+  readonly load: LoadState
+  readonly level: LevelState
+  readonly tell: (refusal: ReturnType<ReturnType<typeof useLoad>['act']>) => void
+}
+
+/** One shelf from above, to be moved about on, and the nearest gap on it. */
+function Level({ load, level, tell }: LevelProps) {
+  const { table, words, formats, act } = useLoad()
+  const w = words.value.desk.shelf
+  const [chosen, setChosen] = useState<string>()
+  const view = levelView(table.value, load, level)
+  if (!view) return null
+  const { column, storey } = level
+  const { chamber } = load.kiln
+  const [widthMm, depthMm] =
+    chamber.kind === 'round' ? [chamber.diameterMm, chamber.diameterMm] : [chamber.widthMm, chamber.depthMm]
+  const name = (key: string) => thingName(words.value, table.value, key)
+  const at = (spot: { readonly xMm: number; readonly yMm: number }) => ({ column, storey, ...spot })
+  const { loadId } = load
+  const fixed = level.loadedAt !== undefined
+  const [tight] = view.tight
+  const beside = ({ b }: Gap): string => (b ? name(b.key) : w.post)
+  const gap = (mm: number) => formats.value.mm(Math.max(0, mm))
+  return (
+    <>
+      {tight ? (
+        <p class="alarm figures" role="status">
+          {tight.mm > 0
+            ? w.apart(name(tight.a.key), beside(tight), gap(tight.mm))
+            : w.touch(name(tight.a.key), beside(tight))}
+        </p>
+      ) : view.nearest ? (
+        <p class="figures">
+          {w.nearest(name(view.nearest.a.key), beside(view.nearest), gap(view.nearest.mm))}
+        </p>
+      ) : null}
+      <div class="kiln-drawn">
+        <LevelDrawing
+          round={chamber.kind === 'round'}
+          widthMm={widthMm}
+          depthMm={depthMm}
+          shelves={[{ ...view.shelf, side: column }]}
+          posts={level.postMm.length > 0 ? level.posts : []}
+          things={view.things.map((one) => ({
+            ...one,
+            kind: one.what,
+            label:
+              one.what === 'pot'
+                ? `${name(one.key)}${one.onSlab ? 's' : ''}`
+                : one.what === 'tile'
+                  ? 'T'
+                  : 'C',
+          }))}
+          tight={view.tight.flatMap(({ a, b }) => (b ? [[a.key, b.key] as const] : []))}
+          chosen={chosen}
+          label={w.drawn(level.number, view.things.map(({ key }) => name(key)).join(', '))}
+          front={w.map.front}
+          {...(fixed
+            ? {}
+            : {
+                onTap: (key, spot) => {
+                  if (key === undefined) {
+                    if (chosen !== undefined) tell(act({ do: 'stand', loadId, key: chosen, at: at(spot) }))
+                    setChosen(undefined)
+                  } else if (chosen === undefined || chosen === key)
+                    setChosen(chosen === key ? undefined : key)
+                  else {
+                    tell(act({ do: 'swap', loadId, keys: [chosen, key] }))
+                    setChosen(undefined)
+                  }
+                },
+                onDrag: (key, spot) => {
+                  setChosen(undefined)
+                  tell(act({ do: 'stand', loadId, key, at: at(spot) }))
+                },
+                onHold: (key) => {
+                  setChosen(undefined)
+                  tell(act({ do: 'lift-out', loadId, key }))
+                },
+              })}
+        />
+      </div>
+      {fixed ? null : <p class="help">{chosen === undefined ? w.tapOne : w.chosen(name(chosen))}</p>}
+    </>
+  )
+}

@@ -1,0 +1,51 @@
+import { conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
+import { amount } from '../text/amounts.ts'
+import { useLoad } from './load-app.ts'
+
+/** A change smaller than this is not offered, K. */
+const WORTH_C = 1
+
+/** What the fallen cones say of this kiln's thermometer: it moves nothing until the person takes it. */
+export function OffsetLines({ load }: { readonly load: LoadState }) {
+  const { table, words, act } = useLoad()
+  const w = words.value.desk.shelf
+  const { kilnId } = load.kiln
+  const { units } = table.value.settings
+  const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
+  const degrees = (byC: number) =>
+    `${Math.round(byC * (units === 'us' ? 1.8 : 1) * 10) / 10} ${units === 'us' ? '°F' : '°C'}`
+  const said = (byC: number) => (byC < 0 ? w.cooler(degrees(-byC)) : w.hotter(degrees(byC)))
+  const last = conesTaught(load).at(-1)
+  if (!last) return null
+  const odd = isOdd(table.value, kilnId, last)
+  const learned = offsetLearned(table.value, kilnId)
+  const taken = table.value.offsets?.[kilnId]
+  const offers =
+    learned && Math.abs(learned.mean - (taken?.offsetC ?? 0)) >= WORTH_C && learned.of > (taken?.of ?? 0)
+  const take = (offsetC: number, of: number) =>
+    act({ do: 'take-offset', kilnId, offsetC: Math.round(offsetC * 10) / 10, of })
+  if (!odd && !offers) return null
+  return (
+    <div>
+      <p class={odd ? 'alarm figures' : 'figures'}>
+        {w.offset(last.cone, temp(last.shownC), temp(last.chartC))}
+      </p>
+      {odd ? (
+        <>
+          <p>{w.odd}</p>
+          <button type="button" class="key" onClick={() => take(last.overK, 1)}>
+            {w.kilnIsSo}
+          </button>
+        </>
+      ) : offers ? (
+        <>
+          <p class="figures">{w.learned(said(learned.mean), degrees(learned.sd), learned.of)}</p>
+          <button type="button" class="key" onClick={() => take(learned.mean, learned.of)}>
+            {w.use}
+          </button>
+        </>
+      ) : null}
+    </div>
+  )
+}

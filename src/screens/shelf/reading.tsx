@@ -1,0 +1,112 @@
+import { useState } from 'preact/hooks'
+import { readEntry } from '../../table/entry/entry.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { Alarm } from '../desk/save.tsx'
+import { amount } from '../text/amounts.ts'
+import { AgoKeys } from './ago-keys.tsx'
+import { KilnMain } from './kiln-main.tsx'
+import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
+
+interface ReadingProps {
+  readonly load: LoadState
+  /** The lid is lifted with it. */
+  readonly opens: boolean
+  readonly close: () => void
+}
+
+const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '−', '0', '⌫'] as const
+const MOST_LETTERS = 5
+
+/** What the kiln's thermometer reads, in large keys for a glove; what cannot be is asked, never changed. */
+export function ReadingPage({ load, opens, close }: ReadingProps) {
+  const { table, words, formats, act } = useLoad()
+  const w = words.value.desk.shelf
+  const { units } = table.value.settings
+  const [text, setText] = useState('')
+  const [agoMin, setAgo] = useState(0)
+  const [said, setSaid] = useState<string>()
+  const [asked, setAsked] = useState<readonly number[]>([])
+  const { loadId } = load
+  const keep = (tempC: number, sure: boolean, atMs?: number): void => {
+    const late = agoMin === 0 ? {} : { agoMin }
+    const refusal = act(
+      opens ? { do: 'open-lid', loadId, tempC, ...late } : { do: 'read-heat', loadId, tempC, sure, ...late },
+      atMs,
+    )
+    if (!refusal) {
+      close()
+      return
+    }
+    setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
+    const { value, asC } = refusal.facts ?? {}
+    if (refusal.field === 'fahrenheit') setAsked([Number(value), Number(asC)])
+    else setAsked(refusal.field === 'leap' ? [Number(value)] : [])
+  }
+  useBar((atMs) => {
+    // A lid may be lifted without a look at the thermometer.
+    if (text === '' && opens) {
+      const refusal = act({ do: 'open-lid', loadId, ...(agoMin === 0 ? {} : { agoMin }) }, atMs)
+      if (refusal) setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
+      else close()
+      return
+    }
+    const entry = readEntry('readC', text.replace('−', '-'), units)
+    if (entry.ok) keep(entry.value, false, atMs)
+    else {
+      const { least, most, unit } = entry.range
+      const range = `${words.value.desk.range(least, most)} ${unit}`
+      setSaid(
+        text === ''
+          ? words.value.desk.wrong.missing(range)
+          : w.outOf(w.bar.reading, `${text} ${unit}`, range),
+      )
+      setAsked([])
+    }
+  })
+  const type = (key: (typeof KEYS)[number]) => () => {
+    setSaid(undefined)
+    setAsked([])
+    setText((before) =>
+      key === '⌫'
+        ? before.slice(0, -1)
+        : key === '−'
+          ? before.startsWith('−')
+            ? before.slice(1)
+            : `−${before}`
+          : before.length < MOST_LETTERS
+            ? before + key
+            : before,
+    )
+  }
+  const unit = units === 'us' ? '°F' : '°C'
+  return (
+    <>
+      <KilnMain>
+        <Alarm said={said} />
+        {asked.length > 0 ? (
+          <div class="kiln-keys">
+            {asked.map((tempC) => (
+              <button key={tempC} type="button" class="key" onClick={() => keep(tempC, true)}>
+                {w.itIs(amount('readC', tempC, units))}
+              </button>
+            ))}
+          </div>
+        ) : (
+          <p class="kiln-figure figures" role="status" aria-label={w.readTitle}>
+            {text === '' ? '–' : text} <small>{unit}</small>
+          </p>
+        )}
+        <AgoKeys agoMin={agoMin} choose={setAgo} />
+        <div class="kiln-pad">
+          {KEYS.map((key) => (
+            <button key={key} type="button" class="key figures" onClick={type(key)}>
+              {key}
+            </button>
+          ))}
+        </div>
+      </KilnMain>
+      <KnuckleBar label={opens ? w.bar.open : w.bar.save} />
+    </>
+  )
+}

@@ -1,0 +1,92 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
+import { coneAhead } from '../../table/load/fire.ts'
+import { isHot, loadInHand, loadsOf, stageOf } from '../../table/load/loads.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
+import type { Table } from '../../table/model/state.ts'
+import { useDays } from '../days.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { ConePage } from './cone-page.tsx'
+import { FireCard } from './fire-card.tsx'
+import { KilnForm } from './kiln-form.tsx'
+import { LeftOutPage } from './left-out.tsx'
+import { useLoad } from './load-app.ts'
+import { LoadCard } from './load-card.tsx'
+import { ReadingPage } from './reading.tsx'
+import { Ticket } from './ticket.tsx'
+import './shelf.css'
+
+/** What lies over the card of a load. */
+export type Over = 'kiln' | 'out' | 'ticket' | 'reading' | 'cone' | 'open'
+
+/** The load that a screen without one shows: the one in hand, else one whose kiln is hot, else the latest. */
+const shown = (table: Table, loadId: string | undefined): LoadState | undefined =>
+  (loadId === undefined ? undefined : table.loads?.[loadId]) ??
+  loadInHand(table) ??
+  loadsOf(table).find(isHot) ??
+  loadsOf(table)[0]
+
+/** The kiln: a load is proposed, stacked, fired and cooled on one card whose bar follows it. */
+export function Shelf({ loadId }: { readonly loadId?: string | undefined }) {
+  const app = useLoad()
+  const { table, now, words, go } = app
+  const w = words.value.desk.shelf
+  const [over, setOver] = useState<Over>()
+  const root = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    if (!root.current) return
+    const { detach } = app.attachBench(root.current)
+    return detach
+  }, [])
+  const days = useDays()
+  const load = shown(table.value, loadId)
+  const kiln = Object.values(table.value.kilns ?? {}).at(-1)
+  const close = () => setOver(undefined)
+  const ahead = load && coneAhead(table.value, load)
+  const stage = load && stageOf(table.value, load, now.value, ahead?.lower)
+  const of = load ? w.loadOf(days.moment(load.begunAt)) : undefined
+  const title =
+    stage?.is === 'shelf' && !over ? w.shelfOf(stage.nth, stage.of) : stage ? w.stage[stage.is] : w.title
+  const others = loadsOf(table.value).filter((other) => other !== load && isHot(other))
+  const face = () => {
+    if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={close} />
+    if (!load || !stage)
+      return <LoadCard load={undefined} stage={{ is: 'propose' }} kiln={kiln} open={setOver} />
+    if (over === 'ticket') return <Ticket load={load} close={close} />
+    if (over === 'out') return <LeftOutPage load={load} close={close} />
+    if (over === 'reading' || over === 'open')
+      return <ReadingPage load={load} opens={over === 'open'} close={close} />
+    if (over === 'cone') return <ConePage load={load} close={close} />
+    if (load.litAt === undefined) return <LoadCard load={load} stage={stage} kiln={kiln} open={setOver} />
+    return <FireCard load={load} stage={stage} ahead={ahead} open={setOver} />
+  }
+  return (
+    <div class={over === 'ticket' ? 'desk ticket' : 'desk kiln'} ref={root}>
+      <DeskHead title={title} under={of} back={over ? close : { at: 'board' }}>
+        {over ? null : others.length > 0 ? (
+          <button
+            type="button"
+            class="key"
+            onClick={() => go({ at: 'shelf', loadId: others[0]?.loadId ?? '' })}
+          >
+            {w.loadOf(days.moment(others[0]?.begunAt ?? 0))}
+          </button>
+        ) : load?.litAt !== undefined ? (
+          <button
+            type="button"
+            class="key"
+            onClick={() => {
+              const inHand = loadInHand(table.value)
+              const firing = firingOf(table.value) ?? USUAL_FIRING
+              if (!inHand && kiln) app.act({ do: 'begin-load', kilnId: kiln.kilnId, firing })
+              go({ at: 'shelf', loadId: loadInHand(table.peek())?.loadId ?? load.loadId })
+            }}
+          >
+            {w.next}
+          </button>
+        ) : null}
+      </DeskHead>
+      {face()}
+    </div>
+  )
+}

@@ -1,0 +1,145 @@
+import type { TableEvent } from '../../../shared/events.ts'
+import type { Refusal } from '../model/action.ts'
+import { isCone } from '../model/cone.ts'
+import { LIMITS, outOfRange } from '../model/limits.ts'
+import type { LoadAction } from '../model/load-action.ts'
+import type { LoadState } from '../model/load-state.ts'
+import type { Table } from '../model/state.ts'
+import { checked } from './check-entry.ts'
+import type { Decision, HitStamp } from './decision.ts'
+
+type FireAction = Extract<
+  LoadAction,
+  {
+    do:
+      | 'light'
+      | 'hold-glass'
+      | 'read-heat'
+      | 'drop-reading'
+      | 'see-cone'
+      | 'pull-bung'
+      | 'switch-off'
+      | 'open-lid'
+  }
+>
+
+const MIN_MS = 60_000
+/** Kilns rise no faster than their limit says, and fall so fast with an open lid alone, degC/h. Assumption. */
+const MOST_FALL_C_PER_H = 900
+/** A thermometer may be off by so much from one look to the next, K. */
+const READING_SLACK_C = 30
+
+const not = (field: string, facts?: Refusal['facts']): Refusal => ({
+  code: 'at-kiln',
+  field,
+  ...(facts ? { facts } : {}),
+})
+
+/** What is seen and done once a load is shut in. */
+export function atFire(table: Table, load: LoadState, action: FireAction, stamp: HitStamp): Decision {
+  const { loadId } = load
+  if (action.do === 'drop-reading')
+    return load.readings.some(({ id }) => id === action.readId)
+      ? { events: [{ kind: 'reading-dropped', loadId, readId: action.readId }] }
+      : { refusal: { code: 'nothing-to-do' } }
+  const now = stamp.at - table.skewMs
+  const ago = action.agoMin ?? 0
+  const at = now - ago * MIN_MS
+  const late = action.agoMin === undefined || ago === 0 ? {} : { agoMin: ago }
+  const since = (from: number | undefined): Refusal | undefined => backInTime(ago, now, from)
+  const wrong = outOfRange('agoMin', ago)
+  if (wrong) return { refusal: wrong }
+  switch (action.do) {
+    case 'light':
+      return checked(load.litAt === undefined ? undefined : not('lit-already'), {
+        kind: 'kiln-lit',
+        loadId,
+        ...late,
+      })
+    case 'hold-glass':
+      return lit(load, since(load.litAt), { kind: 'glass-held', loadId, fogged: action.fogged, ...late })
+    case 'read-heat': {
+      const refusal =
+        since(load.litAt) ??
+        outOfRange('readC', action.tempC) ??
+        twice(load, at) ??
+        (action.sure ? undefined : unlikely(load, at, action.tempC))
+      return lit(load, refusal, { kind: 'heat-read', loadId, tempC: action.tempC, ...late })
+    }
+    case 'see-cone': {
+      const { cone, is } = action
+      const other: Refusal | undefined = isCone(cone, load.firing.make)
+        ? undefined
+        : { code: 'not-a-cone', field: 'cone' }
+      return lit(load, other ?? since(load.litAt), { kind: 'cone-seen', loadId, cone, is, ...late })
+    }
+    case 'switch-off':
+      return lit(load, load.offAt === undefined ? since(load.litAt) : not('off-already'), {
+        kind: 'kiln-off',
+        loadId,
+        ...late,
+      })
+    case 'pull-bung':
+      return checked(load.offAt === undefined ? not('not-off') : since(load.offAt), {
+        kind: 'bung-pulled',
+        loadId,
+        ...late,
+      })
+    case 'open-lid': {
+      const { tempC } = action
+      const refusal =
+        (load.offAt === undefined ? not('not-off') : undefined) ??
+        (load.openedAt === undefined ? undefined : not('open-already')) ??
+        since(load.offAt) ??
+        (tempC === undefined ? undefined : outOfRange('readC', tempC))
+      return checked(refusal, {
+        kind: 'lid-opened',
+        loadId,
+        ...(tempC === undefined ? {} : { tempC }),
+        ...late,
+      })
+    }
+  }
+}
+
+const lit = (load: LoadState, refusal: Refusal | undefined, ...events: TableEvent[]): Decision =>
+  checked(load.litAt === undefined ? not('not-lit') : refusal, ...events)
+
+/** Before what has to come first: it goes back in time. */
+function backInTime(ago: number, now: number, from: number | undefined): Refusal | undefined {
+  if (from === undefined || now - ago * MIN_MS >= from) return undefined
+  const most = Math.max(0, Math.floor((now - from) / MIN_MS))
+  return { code: 'out-of-range', field: 'agoMin', facts: { value: ago, least: LIMITS.agoMin.least, most } }
+}
+
+/** Two readings of one minute are one too many. */
+const twice = ({ readings }: LoadState, at: number): Refusal | undefined =>
+  readings.some((reading) => Math.floor(reading.at / MIN_MS) === Math.floor(at / MIN_MS))
+    ? not('same-minute')
+    : undefined
+
+const fahrenheitAsC = (value: number): number => (value - 32) / 1.8
+
+/** What no kiln does between two looks is asked about: the other unit, where that would fit, else the number. */
+function unlikely({ readings, litAt, offAt }: LoadState, at: number, tempC: number): Refusal | undefined {
+  const fits = (value: number): boolean => {
+    const before = readings.findLast((reading) => reading.at < at)
+    const next = readings.find((reading) => reading.at > at)
+    const hours = (from: number, to: number): number => Math.max(0, to - from) / (60 * MIN_MS)
+    const between = (fromC: number, toC: number, span: number): boolean => {
+      const off = offAt !== undefined && at > offAt
+      const most = toC < fromC ? MOST_FALL_C_PER_H : off ? 0 : LIMITS.riseCPerH.most
+      return Math.abs(toC - fromC) <= READING_SLACK_C + most * span
+    }
+    if (!before && litAt !== undefined && offAt === undefined && !between(20, value, hours(litAt, at) + 1))
+      return false
+    return (
+      (!before || between(before.tempC, value, hours(before.at, at))) &&
+      (!next || between(value, next.tempC, hours(at, next.at)))
+    )
+  }
+  if (fits(tempC)) return undefined
+  const asC = fahrenheitAsC(tempC)
+  const facts = { value: Math.round(tempC), asC: Math.round(asC) }
+  return not(fits(asC) ? 'fahrenheit' : 'leap', facts)
+}

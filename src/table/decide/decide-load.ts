@@ -1,0 +1,226 @@
+import type { TableEvent } from '../../../shared/events.ts'
+import type { LoadHappening } from '../../../shared/load-events.ts'
+import { levelView, onShelf } from '../load/level-view.ts'
+import { loadsOf } from '../load/loads.ts'
+import { planEvents } from '../load/proposal.ts'
+import { sizeOf } from '../load/to-load.ts'
+import type { Action, Refusal } from '../model/action.ts'
+import { outOfRange } from '../model/limits.ts'
+import type { LoadAction } from '../model/load-action.ts'
+import { type InKiln, type LoadState, levelKey, type Standing, stored, thingOf } from '../model/load-state.ts'
+import { withPieces } from '../model/pieces.ts'
+import type { Table } from '../model/state.ts'
+import { checked } from './check-entry.ts'
+import { atFire } from './decide-fire.ts'
+import { firingRefusal } from './decide-firing.ts'
+import type { Decision, HitStamp } from './decision.ts'
+import { kilnRefusal } from './kiln-refusal.ts'
+
+/** Nothing happens at the kiln, for this reason; `facts` fill its words. */
+export const atKilnRefusal = (field: string, facts?: Refusal['facts']): Refusal => ({
+  code: 'at-kiln',
+  field,
+  ...(facts ? { facts } : {}),
+})
+const not = (field: string, facts?: Refusal['facts']): Decision => ({ refusal: atKilnRefusal(field, facts) })
+
+const isOfKiln = (action: Action): action is LoadAction => KILN_ACTIONS.has(action.do)
+const KILN_ACTIONS: ReadonlySet<string> = new Set<LoadAction['do']>([
+  'set-kiln',
+  'begin-load',
+  'lay-out',
+  'stand',
+  'swap',
+  'lift-out',
+  'settle-place',
+  'load-shelf',
+  'shut-lid',
+  'light',
+  'hold-glass',
+  'read-heat',
+  'drop-reading',
+  'see-cone',
+  'pull-bung',
+  'switch-off',
+  'open-lid',
+  'take-offset',
+])
+
+/**
+ * Loading and firing: every value is checked, and nothing is stored unless all of it is right. Undefined for what is
+ * done elsewhere.
+ */
+export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decision | undefined {
+  if (!isOfKiln(action)) return undefined
+  switch (action.do) {
+    case 'set-kiln': {
+      const kiln = { ...action.kiln, kilnId: action.kiln.kilnId ?? `k.${stamp.hit}` }
+      return checked(kilnRefusal(kiln), { kind: 'kiln-set', kiln })
+    }
+    case 'begin-load':
+      if (!table.kilns?.[action.kilnId]) return not('no-kiln')
+      return checked(firingRefusal(action.firing), {
+        kind: 'load-begun',
+        loadId: `l.${stamp.hit}`,
+        kilnId: action.kilnId,
+        firing: action.firing,
+      })
+    case 'take-offset': {
+      const { kilnId, offsetC, of } = action
+      if (!table.kilns?.[kilnId]) return not('no-kiln')
+      return checked(outOfRange('offsetC', offsetC), { kind: 'offset-taken', kilnId, offsetC, of })
+    }
+    default: {
+      const load = table.loads?.[action.loadId]
+      return load ? ofLoad(table, load, action, stamp) : not('no-load')
+    }
+  }
+}
+
+type OfLoad = Exclude<LoadAction, { do: 'set-kiln' | 'begin-load' | 'take-offset' }>
+
+function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp): Decision {
+  const { loadId } = load
+  const unlit = load.litAt === undefined
+  switch (action.do) {
+    case 'lay-out': {
+      if (!unlit) return not('lit-already')
+      const events = planEvents(load, action.plan)
+      const wrong = events.map((event) =>
+        event.kind === 'placed' ? goneOrElsewhere(table, load, event.potId) : undefined,
+      )
+      const first = wrong.find((each) => each !== undefined)
+      return events.length === 0 ? { refusal: { code: 'nothing-to-do' } } : checked(first, ...events)
+    }
+    case 'stand':
+      return unlit ? stand(table, load, [[action.key, action.at]]) : not('lit-already')
+    case 'swap': {
+      const [a, b] = action.keys
+      const [thing, other] = [load.things[a], load.things[b]]
+      if (!thing || !other || a === b) return { refusal: { code: 'nothing-to-do' } }
+      return unlit
+        ? stand(table, load, [
+            [a, other],
+            [b, thing],
+          ])
+        : not('lit-already')
+    }
+    case 'lift-out': {
+      if (!unlit) return not('lit-already')
+      const { what, potId } = thingOf(action.key)
+      const out: TableEvent[] = load.things[action.key]
+        ? [{ kind: 'lifted-out', loadId, what, ...(potId ? { potId } : {}) }]
+        : []
+      if (potId === undefined)
+        return out.length > 0 ? { events: out } : { refusal: { code: 'nothing-to-do' } }
+      if (!table.pots[potId] || table.pots[potId].gone) return { refusal: { code: 'unknown-pot' } }
+      return { events: [...out, { kind: 'put-off', potIds: withPieces(table, [potId]), later: true }] }
+    }
+    case 'settle-place': {
+      const thing = load.things[action.key]
+      if (!thing?.orHere) return { refusal: { code: 'nothing-to-do' } }
+      return {
+        events: [standing(load, action.key, thing, action.other ? thing.orHere : thing, { settled: true })],
+      }
+    }
+    case 'load-shelf': {
+      const level = load.levels[levelKey(action)]
+      const view = level && levelView(table, load, level)
+      if (!level || !view) return not('no-shelf')
+      if (!unlit) return not('lit-already')
+      if (level.loadedAt !== undefined) return { refusal: { code: 'nothing-to-do' } }
+      const { column, storey } = level
+      const below = load.levels[levelKey({ column, storey: storey - 1 })]
+      if (storey > 1 && below?.loadedAt === undefined) return not('shelf-below', { number: level.number })
+      const order = view.things.filter(({ place }) => place !== undefined).map(({ key }) => key)
+      return { events: [{ kind: 'shelf-loaded', loadId, column, storey, order }] }
+    }
+    case 'shut-lid':
+      if (load.shutAt !== undefined) return { refusal: { code: 'nothing-to-do' } }
+      return { events: [{ kind: 'lid-shut', loadId }] }
+    default:
+      return atFire(table, load, action, stamp)
+  }
+}
+
+/** Things go to these spots, each as near as its shelf reaches. Gaps are told and never refused; what cannot be is. */
+function stand(table: Table, load: LoadState, moves: readonly (readonly [string, InKiln])[]): Decision {
+  const events: TableEvent[] = []
+  for (const [key, at] of moves) {
+    const level = load.levels[levelKey(at)]
+    const shelf = level && load.kiln.shelves.find(({ id }) => id === level.shelfId)
+    if (!level || !shelf) return not('no-shelf')
+    const before = load.things[key]
+    const from = before && load.levels[levelKey(before)]
+    if (level.loadedAt !== undefined) return not('loaded', { number: level.number })
+    if (from?.loadedAt !== undefined) return not('loaded', { number: from.number })
+    const { potId } = thingOf(key)
+    const wrong = goneOrElsewhere(table, load, potId) ?? tooLarge(table, load, potId, shelf)
+    if (wrong) return { refusal: wrong }
+    const pot = potId === undefined ? undefined : table.pots[potId]
+    const footMm = pot ? sizeOf(table, pot).footRadiusMm : 0
+    const slab = before?.slab ?? pot?.slab === true
+    const spot = onShelf(shelf, level.column, footMm, at)
+    if (!Number.isFinite(spot.xMm + spot.yMm)) return not('no-place')
+    events.push(standing(load, key, { slab }, { ...level, ...spot }, { pinned: true }))
+  }
+  return { events }
+}
+
+function standing(
+  { loadId }: LoadState,
+  key: string,
+  { slab }: Pick<Standing, 'slab'>,
+  { column, storey, xMm, yMm }: InKiln,
+  how: { readonly pinned?: true; readonly settled?: true },
+): LoadHappening {
+  return {
+    kind: 'placed',
+    loadId,
+    ...thingOf(key),
+    column,
+    storey,
+    xMm: stored(xMm),
+    yMm: stored(yMm),
+    slab,
+    ...how,
+  }
+}
+
+/** A pot that is no more, or that another load has; one that was fired stands in a load that was lit. */
+function goneOrElsewhere(table: Table, load: LoadState, potId: string | undefined): Refusal | undefined {
+  if (potId === undefined) return undefined
+  const pot = table.pots[potId]
+  if (!pot || pot.gone) return { code: 'unknown-pot' }
+  const other = loadsOf(table).find(
+    ({ loadId, things }) => loadId !== load.loadId && things[potId] !== undefined,
+  )
+  if (!other) return undefined
+  return atKilnRefusal(other.openedAt === undefined ? 'on-other-load' : 'already-fired', {
+    number: pot.facts.number,
+  })
+}
+
+/** Taller than the chamber leaves over its lowest shelf, or wider at the foot than the shelf. */
+function tooLarge(
+  table: Table,
+  load: LoadState,
+  potId: string | undefined,
+  shelf: LoadState['kiln']['shelves'][number],
+): Refusal | undefined {
+  const pot = potId === undefined ? undefined : table.pots[potId]
+  if (!pot) return undefined
+  const { number } = pot.facts
+  const { heightMm, footRadiusMm } = sizeOf(table, pot)
+  const highMm = load.kiln.chamber.heightMm - shelf.thickMm
+  if (heightMm > highMm)
+    return atKilnRefusal('too-tall', { number, value: Math.round(heightMm), most: Math.floor(highMm) })
+  const wideMm = Math.min(shelf.widthMm, shelf.depthMm)
+  if (2 * footRadiusMm > wideMm)
+    return atKilnRefusal('too-wide', {
+      number,
+      value: Math.round(2 * footRadiusMm),
+      most: Math.floor(wideMm),
+    })
+  return undefined
+}

@@ -1,0 +1,124 @@
+import type { Column } from '../../../shared/load.ts'
+import { type LevelState, type LoadState, levelKey, type Standing } from '../model/load-state.ts'
+import type { PotState, Table } from '../model/state.ts'
+
+/** Loads, the latest begun first. */
+export const loadsOf = (table: Table): readonly LoadState[] =>
+  Object.values(table.loads ?? {}).toSorted((a, b) => b.begunAt - a.begunAt)
+
+/** The load that a pot stands in, the latest where it is in several. */
+export const loadOf = (table: Table, potId: string): LoadState | undefined =>
+  loadsOf(table).find(({ things }) => things[potId] !== undefined)
+
+/** A load that is not lit yet: what is proposed and moved is in it. There is one at a time. */
+export const loadInHand = (table: Table): LoadState | undefined =>
+  loadsOf(table).find(({ litAt }) => litAt === undefined)
+
+/** A load whose fire is on, or that cools with its lid shut. */
+export const isHot = ({ litAt, openedAt }: LoadState): boolean =>
+  litAt !== undefined && openedAt === undefined
+
+/** Levels that something stands on or that are loaded, and those below them, from below. */
+export function levelsOf(load: LoadState): readonly LevelState[] {
+  const used = new Set(Object.values(load.things).map(levelKey))
+  const top = (column: Column): number =>
+    Math.max(
+      0,
+      ...Object.values(load.levels)
+        .filter(
+          (level) => level.column === column && (level.loadedAt !== undefined || used.has(levelKey(level))),
+        )
+        .map(({ storey }) => storey),
+    )
+  return Object.values(load.levels)
+    .filter((level) => level.storey <= top(level.column))
+    .sort((a, b) => a.number - b.number)
+}
+
+/** Whether a level and all below it in its column are loaded. */
+export const isBuilt = (load: LoadState, { column, storey }: LevelState): boolean =>
+  Array.from({ length: storey }, (_, i) => load.levels[levelKey({ column, storey: i + 1 })]).every(
+    (level) => level?.loadedAt !== undefined,
+  )
+
+/** What stands on a level, with its key. */
+export const thingsOn = (
+  load: LoadState,
+  level: { readonly column: Column; readonly storey: number },
+): readonly (readonly [string, Standing])[] =>
+  Object.entries(load.things).filter(([, thing]) => levelKey(thing) === levelKey(level))
+
+/** Pots of a load that are still on the table. */
+export const potsIn = (table: Table, load: LoadState): readonly PotState[] =>
+  Object.values(load.things).flatMap(({ potId }) => {
+    const pot = potId === undefined ? undefined : table.pots[potId]
+    return pot && !pot.gone ? [pot] : []
+  })
+
+/** Degrees at which the lid may be lifted, and pots taken out. Common practice, no source; the manual comes first. */
+export const LID_C = 120
+export const UNLOAD_C = 60
+
+/** Water boils: a kiln that candles stays below, degC. */
+const CANDLED_C = 100
+/** A glass that stays clear so often, so far apart, means dry. Common practice, no source. */
+const CLEAR_TWICE_MS = 20 * 60_000
+
+/** The cold glass at the spy hole stayed clear, twice, 20 minutes apart and not fogged since. */
+export function isCandled({ glass }: LoadState): boolean {
+  const since = glass.slice(glass.findLastIndex(({ fogged }) => fogged) + 1)
+  const [first, last] = [since[0], since.at(-1)]
+  return first !== undefined && last !== undefined && last.at - first.at >= CLEAR_TWICE_MS
+}
+
+/** Whether the kiln is still held below boiling, so that pots dry through. */
+export const candles = (table: Table, load: LoadState): boolean =>
+  table.settings.candle && !isCandled(load) && load.readings.every(({ tempC }) => tempC < CANDLED_C)
+
+/** The wanted cone was seen to lie, or one above it. */
+export const coneDownAt = ({ cones, firing }: LoadState): number | undefined =>
+  cones.find(({ cone, is }) => cone === firing.cone && (is === 'down' || is === 'flat'))?.at
+
+/** Where a load stands, which is what its bar does next. Times are table time, ms. */
+export type LoadStage =
+  | { readonly is: 'propose' }
+  | { readonly is: 'shelf'; readonly level: LevelState; readonly nth: number; readonly of: number }
+  | { readonly is: 'lid' }
+  | { readonly is: 'light' }
+  | { readonly is: 'candle' }
+  | { readonly is: 'fire' }
+  /** The cone may fall from now on. */
+  | { readonly is: 'cone' }
+  | { readonly is: 'hold'; readonly untilAt: number }
+  | { readonly is: 'off' }
+  | { readonly is: 'cool' }
+  | { readonly is: 'open' }
+  /** The lid is up; it cools to where pots can be taken out. */
+  | { readonly is: 'unload'; readonly cold: boolean }
+
+const MIN_MS = 60_000
+
+/** The stage of a load at a moment; `coneFrom` is when its cone may fall at the earliest, where that can be told. */
+export function stageOf(table: Table, load: LoadState, now: number, coneFrom?: number): LoadStage {
+  if (load.litAt === undefined) {
+    const levels = levelsOf(load)
+    if (levels.length === 0) return { is: 'propose' }
+    const at = levels.findIndex((level) => level.loadedAt === undefined)
+    const level = levels[at]
+    if (level) return { is: 'shelf', level, nth: at + 1, of: levels.length }
+    return load.shutAt === undefined ? { is: 'lid' } : { is: 'light' }
+  }
+  const last = load.readings.at(-1)
+  if (load.openedAt !== undefined) return { is: 'unload', cold: last !== undefined && last.tempC <= UNLOAD_C }
+  if (load.offAt !== undefined) {
+    const cooled = last !== undefined && last.at > load.offAt && last.tempC <= LID_C
+    return { is: cooled ? 'open' : 'cool' }
+  }
+  const down = coneDownAt(load)
+  if (down !== undefined) {
+    const untilAt = down + load.firing.holdMin * MIN_MS
+    return now < untilAt ? { is: 'hold', untilAt } : { is: 'off' }
+  }
+  if (candles(table, load)) return { is: 'candle' }
+  return { is: coneFrom !== undefined && now >= coneFrom ? 'cone' : 'fire' }
+}

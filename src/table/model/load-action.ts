@@ -1,0 +1,39 @@
+import type { ConeStand, KilnFacts } from '../../../shared/load.ts'
+import type { FiringFacts } from '../../../shared/nouns.ts'
+import type { LoadPlan } from '../../engine/kiln/contract.ts'
+import type { InKiln } from './load-state.ts'
+
+interface OfLoad {
+  readonly loadId: string
+}
+interface Late extends OfLoad {
+  readonly agoMin?: number
+}
+
+/** What a person can mean by a hit at the kiln. A `key` is one of `thingKey`. */
+export type LoadAction =
+  | { readonly do: 'set-kiln'; readonly kiln: Omit<KilnFacts, 'kilnId'> & { readonly kilnId?: string } }
+  | { readonly do: 'begin-load'; readonly kilnId: string; readonly firing: FiringFacts }
+  /** A proposal as it was answered. */
+  | ({ readonly do: 'lay-out'; readonly plan: LoadPlan } & OfLoad)
+  | ({ readonly do: 'stand'; readonly key: string; readonly at: InKiln } & OfLoad)
+  | ({ readonly do: 'swap'; readonly keys: readonly [string, string] } & OfLoad)
+  /** It stays out of this firing, a pot until a later one. */
+  | ({ readonly do: 'lift-out'; readonly key: string } & OfLoad)
+  /** Two phones had it in two places: it is in the first, or in the other. */
+  | ({ readonly do: 'settle-place'; readonly key: string; readonly other: boolean } & OfLoad)
+  | ({
+      readonly do: 'load-shelf'
+      readonly column: InKiln['column']
+      readonly storey: number
+    } & OfLoad)
+  | ({ readonly do: 'shut-lid' } & OfLoad)
+  | ({ readonly do: 'light' } & Late)
+  | ({ readonly do: 'hold-glass'; readonly fogged: boolean } & Late)
+  | ({ readonly do: 'read-heat'; readonly tempC: number; readonly sure?: boolean } & Late)
+  | ({ readonly do: 'drop-reading'; readonly readId: string } & OfLoad)
+  | ({ readonly do: 'see-cone'; readonly cone: string; readonly is: ConeStand } & Late)
+  | ({ readonly do: 'pull-bung' } & Late)
+  | ({ readonly do: 'switch-off' } & Late)
+  | ({ readonly do: 'open-lid'; readonly tempC?: number } & Late)
+  | { readonly do: 'take-offset'; readonly kilnId: string; readonly offsetC: number; readonly of: number }

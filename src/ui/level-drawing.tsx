@@ -1,0 +1,223 @@
+import { useRef, useState } from 'preact/hooks'
+import { freshId } from './pattern.tsx'
+
+/** Something that stands on a shelf: two discs about one axis, mm. */
+export interface DrawnThing {
+  readonly key: string
+  readonly label: string
+  readonly kind: 'pot' | 'tile' | 'cones'
+  readonly xMm: number
+  readonly yMm: number
+  readonly bellyRadiusMm: number
+  readonly footRadiusMm: number
+  readonly onSlab: boolean
+}
+
+export interface DrawnShelf {
+  readonly kind: 'round' | 'halfRound' | 'box' | 'halfBox'
+  readonly side: 'whole' | 'left' | 'right'
+  readonly widthMm: number
+  readonly depthMm: number
+}
+
+interface LevelProps {
+  readonly round: boolean
+  /** The chamber's inside. */
+  readonly widthMm: number
+  readonly depthMm: number
+  readonly shelves: readonly DrawnShelf[]
+  readonly posts: readonly { readonly xMm: number; readonly yMm: number }[]
+  readonly things: readonly DrawnThing[]
+  readonly tight?: readonly (readonly [string, string])[]
+  readonly chosen?: string | undefined
+  readonly label: string
+  readonly front: string
+  /** A tap on a thing, or on the bare shelf. */
+  readonly onTap?: (key: string | undefined, at: Spot) => void
+  readonly onDrag?: (key: string, at: Spot) => void
+  /** Held for 700 ms. */
+  readonly onHold?: (key: string) => void
+}
+
+interface Spot {
+  readonly xMm: number
+  readonly yMm: number
+}
+
+const HOLD_MS = 700
+/** A finger wanders by so much in a tap, px. */
+const TAP_PX = 10
+const POST_RADIUS_MM = 27
+/** Room round the chamber for the word at its front, mm. */
+const EDGE_MM = 10
+
+/** Letters in a disc, mm: as large as it holds. */
+const lettersMm = (radiusMm: number, text: string): number =>
+  Math.max(18, Math.min(radiusMm * 0.95, (radiusMm * 2.4) / Math.max(1, text.length)))
+
+function shelfPath({ kind, side, widthMm, depthMm }: DrawnShelf): string {
+  const [w, d] = [widthMm / 2, depthMm / 2]
+  const [from, to] = side === 'left' ? [-w, 0] : side === 'right' ? [0, w] : [-w, w]
+  if (kind === 'box' || kind === 'halfBox') return `M${from} ${-d} H${to} V${d} H${from} Z`
+  if (side === 'whole') return `M${-w} 0 A${w} ${w} 0 1 1 ${w} 0 A${w} ${w} 0 1 1 ${-w} 0 Z`
+  return side === 'left' ? `M0 ${-w} A${w} ${w} 0 0 0 0 ${w} Z` : `M0 ${-w} A${w} ${w} 0 0 1 0 ${w} Z`
+}
+
+/** A shelf in its kiln from above, to scale, the front at the bottom. */
+export function LevelDrawing(props: LevelProps) {
+  const { round, widthMm, depthMm, shelves, posts, things, tight = [], chosen, label, front } = props
+  const { onTap, onDrag, onHold } = props
+  const [id] = useState(freshId)
+  const [moved, setMoved] = useState<{ readonly key: string; readonly at: Spot }>()
+  const svg = useRef<SVGSVGElement>(null)
+  const held = useRef<
+    | {
+        readonly pointer: number
+        readonly key: string | undefined
+        readonly x: number
+        readonly y: number
+        readonly timer: ReturnType<typeof setTimeout> | undefined
+        dragged: boolean
+        done: boolean
+      }
+    | undefined
+  >(undefined)
+  const [w, d] = [widthMm / 2 + EDGE_MM, depthMm / 2 + EDGE_MM]
+  const spot = (event: PointerEvent): Spot => {
+    const at = svg.current?.getScreenCTM()?.inverse()
+    const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(at)
+    return { xMm: point.x, yMm: point.y }
+  }
+  const keyAt = ({ xMm, yMm }: Spot): string | undefined =>
+    things
+      .map((one) => ({ one, far: Math.hypot(one.xMm - xMm, one.yMm - yMm) }))
+      .filter(({ one, far }) => far <= Math.max(one.bellyRadiusMm, one.footRadiusMm))
+      .sort((a, b) => a.far - b.far)[0]?.one.key
+  const end = () => {
+    clearTimeout(held.current?.timer)
+    held.current = undefined
+    setMoved(undefined)
+  }
+  const begin = (event: PointerEvent) => {
+    if (!onTap || !event.isPrimary || event.button !== 0) return
+    const key = keyAt(spot(event))
+    const timer =
+      key === undefined
+        ? undefined
+        : setTimeout(() => {
+            if (!held.current || held.current.dragged) return
+            held.current.done = true
+            onHold?.(key)
+          }, HOLD_MS)
+    held.current = {
+      pointer: event.pointerId,
+      key,
+      x: event.clientX,
+      y: event.clientY,
+      timer,
+      dragged: false,
+      done: false,
+    }
+    svg.current?.setPointerCapture(event.pointerId)
+  }
+  const move = (event: PointerEvent) => {
+    const now = held.current
+    if (now?.pointer !== event.pointerId || now.done || now.key === undefined) return
+    if (!now.dragged && Math.hypot(event.clientX - now.x, event.clientY - now.y) < TAP_PX) return
+    now.dragged = true
+    clearTimeout(now.timer)
+    setMoved({ key: now.key, at: spot(event) })
+  }
+  const lift = (event: PointerEvent) => {
+    const now = held.current
+    if (now?.pointer !== event.pointerId) return
+    const at = spot(event)
+    end()
+    if (now.done) return
+    if (now.dragged && now.key !== undefined) onDrag?.(now.key, at)
+    else onTap?.(now.key, at)
+  }
+  const at = (one: DrawnThing): Spot => (moved?.key === one.key ? moved.at : one)
+  const find = (key: string) => things.find((one) => one.key === key)
+  return (
+    <svg
+      ref={svg}
+      class={onTap ? 'level level-live' : 'level'}
+      viewBox={`${-w} ${-d} ${2 * w} ${2 * d + 26}`}
+      role="img"
+      aria-label={label}
+      onPointerDown={begin}
+      onPointerMove={move}
+      onPointerUp={lift}
+      onPointerCancel={end}
+    >
+      <defs>
+        <pattern
+          id={`${id}p`}
+          width="9"
+          height="9"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
+          <rect width="4.5" height="9" fill="var(--ink)" />
+        </pattern>
+        <pattern
+          id={`${id}t`}
+          width="12"
+          height="12"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(-45)"
+        >
+          <rect width="6" height="12" fill="var(--brick)" />
+        </pattern>
+      </defs>
+      {round ? (
+        <ellipse rx={widthMm / 2} ry={depthMm / 2} class="level-chamber" />
+      ) : (
+        <rect x={-widthMm / 2} y={-depthMm / 2} width={widthMm} height={depthMm} class="level-chamber" />
+      )}
+      {shelves.map((shelf, i) => (
+        <path key={i} d={shelfPath(shelf)} class="level-shelf" />
+      ))}
+      {posts.map(({ xMm, yMm }, i) => (
+        <circle key={i} cx={xMm} cy={yMm} r={POST_RADIUS_MM} fill={`url(#${id}p)`} class="level-line" />
+      ))}
+      {things.map((one) => {
+        const { xMm, yMm } = at(one)
+        const r = Math.max(one.bellyRadiusMm, one.kind === 'pot' ? 0 : one.footRadiusMm)
+        const is = one.key === chosen ? 'level-thing is-chosen' : 'level-thing'
+        return (
+          <g key={one.key} class={is} transform={`translate(${xMm} ${yMm})`} data-thing={one.key}>
+            {one.onSlab ? <circle r={one.footRadiusMm} class="level-slab" /> : null}
+            {one.kind === 'cones' ? (
+              <path d={`M0 ${-r} L${r * 0.87} ${r / 2} H${-r * 0.87} Z`} class="level-body" />
+            ) : one.kind === 'tile' ? (
+              <rect x={-r * 0.7} y={-r * 0.7} width={r * 1.4} height={r * 1.4} class="level-body" />
+            ) : (
+              <circle r={r} class="level-body" />
+            )}
+            <text class="level-text" font-size={lettersMm(r, one.label)} y={lettersMm(r, one.label) * 0.36}>
+              {one.label}
+            </text>
+          </g>
+        )
+      })}
+      {tight.map(([a, b]) => {
+        const [one, other] = [find(a), find(b)]
+        if (!one || !other) return null
+        const [from, to] = [at(one), at(other)]
+        return (
+          <path
+            key={`${a} ${b}`}
+            d={`M${from.xMm} ${from.yMm} L${to.xMm} ${to.yMm}`}
+            stroke={`url(#${id}t)`}
+            class="level-tight"
+          />
+        )
+      })}
+      <text class="level-front" y={d + 18}>
+        ▲ {front}
+      </text>
+    </svg>
+  )
+}

@@ -1,0 +1,48 @@
+import { computed, effect } from '@preact/signals'
+import { openNotices } from '../device/notices.ts'
+import { type LoadCall, loadCalls } from '../table/load/fire.ts'
+import type { Lent } from './extras.ts'
+
+/** A call that was missed for so long is not made any more, ms: the kiln's own screen says it. */
+const LATE_MS = 30 * 60_000
+/** One notice of what comes next at the kiln stays to be read; another rings when it is due. */
+const NEXT_TAG = 'kiln-next'
+const CALL_TAG = 'kiln'
+
+/** Rings, and posts a notice, when a cone, a lid or a reading of a load is due. Returns what is ahead. */
+export function openKilnCalls(lent: Pick<Lent, 'table' | 'now' | 'words' | 'formats' | 'sounding'>): {
+  ahead(): readonly LoadCall[]
+} {
+  const { table, now, words, formats, sounding } = lent
+  const notices = openNotices()
+  // The loads alone: what cools is not computed anew with every hit at the bench.
+  const loads = computed(() => table.value.loads)
+  const calls = computed(() => (loads.value ? loadCalls(table.peek()) : []))
+  const made = new Set<string>()
+  let posted = ''
+  const keyOf = ({ loadId, what }: LoadCall) =>
+    `${loadId} ${what} ${loads.peek()?.[loadId]?.readings.length ?? 0}`
+  const epoch = (at: number) => at + table.peek().skewMs
+  effect(() => {
+    for (const call of calls.value) {
+      const overdueMs = now.value - call.at
+      if (overdueMs < 0 || overdueMs > LATE_MS || made.has(keyOf(call))) continue
+      made.add(keyOf(call))
+      sounding.sound.warn([])
+      const title = words.peek().ring.kiln[call.what]
+      const body = words.peek().ring.kilnBody
+      void notices.post({ tag: CALL_TAG, title, body, atMs: epoch(call.at), silent: false })
+    }
+  })
+  effect(() => {
+    const next = calls.value.find(({ at }) => at > now.peek())
+    const title = next ? `${formats.peek().clock(epoch(next.at))} ${words.peek().ring.kiln[next.what]}` : ''
+    if (title === posted) return
+    posted = title
+    if (next) {
+      const body = words.peek().ring.kilnBody
+      void notices.post({ tag: NEXT_TAG, title, body, atMs: epoch(next.at), silent: true })
+    } else void notices.clear(NEXT_TAG)
+  })
+  return { ahead: () => calls.peek().filter(({ at }) => at > now.peek()) }
+}

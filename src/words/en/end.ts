@@ -1,0 +1,46 @@
+import { isOne } from './counts.ts'
+
+/** English of the end of a sitting: fetched with its faces. */
+export const end = {
+  lidBar: 'LID ON',
+  levelBar: 'OTHER LEVEL',
+  toolsBar: 'TOOLS IN',
+  floorBar: 'MOPPED',
+  lid: (name: string) => `Lid on ${name}`,
+  deep: (mm: string) => `${mm} deep`,
+  level: (litres: string) => `${litres} as computed. Look in first.`,
+  levelRead: (litres: string) => `${litres} as you read it.`,
+  more: (n: number) => (n === 0 ? 'the last bucket' : isOne(n) ? '1 more bucket' : `${n} more buckets`),
+  tools: 'Tools into the settling bucket',
+  toolsText: 'Tongs, cups, whisk, sponges. Never the sink.',
+  toolsCaution:
+    'Unplug the mixer before you touch the blade. No glaze down a drain: local rules say where it goes.',
+  floor: 'Mop it wet',
+  floorText: 'Table, boards, floor. The water goes into the settling bucket.',
+  floorCaution: 'Dry glaze is silica dust: never sweep or brush it. Wipe it wet.',
+  leave: 'Leave this step out',
+  pots: (n: number) => (isOne(n) ? 'pot' : 'pots'),
+  coats: (n: number) => (isOne(n) ? 'coat' : 'coats'),
+  fromTo: (likely: string, late: string) => (likely === late ? likely : `${likely}–${late}`),
+  days: (likely: string, late: string) => (likely === late ? likely : `${likely} – ${late}`),
+  dry: 'Dry for the kiln',
+  dryToCandle: 'Dry enough to candle',
+  early: (span: string) => `${span} early`,
+  late: (span: string) => `${span} late`,
+  isDry: 'dry now',
+  never: 'never in this air',
+  leftOut: (what: string) => `Left out: ${what}. Done now?`,
+  left: { 'lid-on': (name: string) => `lid on ${name}`, 'tools-washed': 'tools', 'floor-mopped': 'mop' },
+  sooner: 'DRY SOONER',
+  load: 'LOAD THE KILN',
+  soonerTitle: 'Dry sooner',
+  lastDry: (when: string) => `The last pot now: ${when}.`,
+  candled: (when: string) => `the last pot may go in ${when}, and dries through there`,
+  soonerBy: (when: string, span: string | undefined) =>
+    span === undefined ? `last pot ${when}` : `last pot ${when}, ${span} sooner`,
+  looking: 'Looking for what would help.',
+  noSooner: 'Nothing here would gain ten minutes.',
+  next: (from: number, to: number, of: number) => `${from} to ${to} of ${of}. NEXT`,
+  caution:
+    'Kiln: vent on, stay out of the room; its manual and local rules come first. This app cannot tell whether a pot is safe for food.',
+}

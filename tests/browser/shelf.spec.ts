@@ -1,0 +1,245 @@
+import { expect, type Page, test } from '@playwright/test'
+import { loadsOf } from '../../src/table/load/loads.ts'
+import { glazed } from '../fixtures/glazed.ts'
+import { BenchPage, EVENING } from './bench.ts'
+
+/** Loading, firing and cooling by the bar of the kiln's screen. */
+class KilnPage {
+  constructor(
+    readonly page: Page,
+    readonly bench: BenchPage,
+  ) {}
+
+  static async open(page: Page, times = 1): Promise<KilnPage> {
+    const bench = await BenchPage.on(page, glazed(EVENING.getTime(), times))
+    await page.goto('./#/shelf')
+    const kiln = new KilnPage(page, bench)
+    await expect(kiln.bar).toBeVisible()
+    return kiln
+  }
+
+  get bar() {
+    return this.page.locator('.kiln [data-press="bar"]')
+  }
+  get face() {
+    return this.page.locator('.kiln-main')
+  }
+  says = (text: string | RegExp) => expect(this.bar).toHaveText(text, { timeout: 20_000 })
+
+  async hit(): Promise<void> {
+    await this.page.clock.runFor(450)
+    // The rules for touches go by the browser's own stamps, which no clock here moves.
+    await this.page.waitForTimeout(420)
+    await this.bar.tap()
+    await this.page.clock.runFor(150)
+  }
+  async key(name: string | RegExp): Promise<void> {
+    await this.page.clock.runFor(150)
+    await this.page.locator('.kiln').getByRole('button', { name }).first().tap()
+    await this.page.clock.runFor(150)
+  }
+  async pass(minutes: number): Promise<void> {
+    await this.page.clock.fastForward(minutes * 60_000 - 1000)
+    await this.page.clock.runFor(1000)
+  }
+  /** READING, its digits, SAVE. */
+  async read(text: string): Promise<void> {
+    await this.hit()
+    await this.type(text)
+    await this.hit()
+  }
+  async type(text: string): Promise<void> {
+    for (const digit of text) {
+      await this.page.locator('.kiln-pad').getByText(digit, { exact: true }).tap()
+      await this.page.clock.runFor(30)
+    }
+  }
+  async load() {
+    const [load] = loadsOf(await this.bench.table())
+    if (!load) throw new Error('no load')
+    return load
+  }
+  /** As after the phone has killed the page. */
+  async again(): Promise<void> {
+    await this.load()
+    await this.page.reload()
+    await expect(this.bar).toBeVisible()
+    await this.page.clock.runFor(500)
+  }
+}
+
+test('glazed pots go from the board to below 60 degC by the bar, killed and reopened in between', async ({
+  page,
+}) => {
+  test.setTimeout(240_000)
+  const kiln = await KilnPage.open(page)
+  await kiln.says('THIS KILN')
+  await kiln.hit()
+  await kiln.says('PROPOSE')
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
+  await kiln.again()
+  await kiln.says('SHELF 1 AS DRAWN')
+  for (let shelf = 1; shelf < 6 && (await kiln.bar.textContent())?.includes('AS DRAWN'); shelf++) {
+    await kiln.says(`SHELF ${shelf} AS DRAWN`)
+    await kiln.hit()
+  }
+  await kiln.says('LID SHUT')
+  const places = Object.values((await kiln.load()).things).flatMap(({ place }) => place ?? [])
+  expect(places).toContain('1.1')
+  expect(new Set(places).size).toBe(places.length)
+  await kiln.hit()
+  await kiln.says('KILN ON')
+  await expect(kiln.face).toContainText('Maker’s manual and local code first')
+  await kiln.hit()
+  await kiln.says('READING')
+  await kiln.pass(420)
+  await kiln.read('1050')
+  await kiln.again()
+  await expect(kiln.face).toContainText('1050 °C')
+  await kiln.pass(45)
+  await kiln.read('1110')
+  await kiln.pass(45)
+  await kiln.read('1160')
+  await expect(kiln.face).toContainText(/Cone 6 about \d\d:\d\d \(\d\d:\d\d to \d\d:\d\d\)/)
+  await expect(kiln.face).toContainText('The cone in the kiln decides')
+  await kiln.pass(56)
+  await expect(page.locator('.kiln .bar')).toContainText('CONE DOWN')
+  await kiln.hit()
+  await kiln.says('KILN OFF')
+  await kiln.hit()
+  await kiln.says('READING')
+  await kiln.pass(300)
+  await kiln.read('560')
+  await kiln.pass(90)
+  await kiln.read('430')
+  await expect(kiln.face).toContainText(/lid from 120 °C: .*\(.* to .*\)/)
+  await expect(kiln.face).toContainText(/below 60 °C: .*\(.* to .*\)/)
+  await kiln.again()
+  await kiln.pass(500)
+  await kiln.read('118')
+  await expect(page.locator('.kiln .bar')).toContainText('LID OPEN')
+  await expect(kiln.face).toContainText('Heat gloves')
+  await kiln.hit()
+  await kiln.hit()
+  await kiln.says('READING')
+  await kiln.pass(200)
+  await kiln.read('58')
+  await kiln.says('Cool enough to unload.')
+  expect((await kiln.load()).readings.map(({ tempC }) => tempC)).toEqual([
+    1050, 1110, 1160, 560, 430, 118, 58,
+  ])
+})
+
+test('a pot is tapped to another place, dragged, swapped, and held to leave it out', async ({ page }) => {
+  const kiln = await KilnPage.open(page)
+  await kiln.hit()
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
+  const level = page.locator('svg.level')
+  const middle = async (key: string) => {
+    const box = await page.locator(`[data-thing="${key}"] .level-body`).boundingBox()
+    if (!box) throw new Error(`${key} is not there`)
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+  }
+  const tap = async ({ x, y }: { x: number; y: number }) => {
+    await page.touchscreen.tap(x, y)
+    await page.clock.runFor(150)
+  }
+  const spot = async (number: number) => (await kiln.load()).things[`demo.${number}`]
+  const inPx = async () => {
+    const box = await level.boundingBox()
+    if (!box) throw new Error('no drawing')
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 - 6 }
+  }
+  const before = await spot(31)
+  await tap(await middle('demo.31'))
+  await tap(await inPx())
+  const moved = await spot(31)
+  expect(moved).toMatchObject({ pinned: true })
+  expect(Math.hypot(moved?.xMm ?? 999, moved?.yMm ?? 999)).toBeLessThan(60)
+  await expect(kiln.face).toContainText(/Nearest: |apart|touch/)
+  const other = await spot(32)
+  await tap(await middle('demo.31'))
+  await tap(await middle('demo.32'))
+  expect(await spot(32)).toMatchObject({ xMm: moved?.xMm, yMm: moved?.yMm })
+  expect((await spot(31))?.xMm).toBeCloseTo(other?.xMm ?? 0, 0)
+  expect(before).toBeDefined()
+  // Dragged until it touches its neighbour: said, striped, and not refused.
+  const from = await middle('demo.31')
+  const to = await middle('demo.32')
+  await page.mouse.move(from.x, from.y)
+  await page.mouse.down()
+  await page.mouse.move((from.x + to.x) / 2, (from.y + to.y) / 2, { steps: 4 })
+  await page.mouse.move(from.x + (to.x - from.x) * 0.8, from.y + (to.y - from.y) * 0.8, { steps: 4 })
+  await page.mouse.up()
+  await page.clock.runFor(150)
+  await expect(kiln.face.locator('.alarm')).toContainText(/3[12] and 3[12] touch/)
+  await expect(page.locator('.level-tight')).not.toHaveCount(0)
+  const held = await middle('demo.38')
+  await page.mouse.move(held.x, held.y)
+  await page.mouse.down()
+  await page.clock.runFor(750)
+  await page.mouse.up()
+  await page.clock.runFor(150)
+  expect(await spot(38)).toBeUndefined()
+  expect((await kiln.bench.pot(38)).later).toBe(true)
+})
+
+test('readings that cannot be are asked about, and nothing of them is kept until then', async ({ page }) => {
+  const kiln = await KilnPage.open(page)
+  for (let i = 0; i < 8 && (await kiln.bar.textContent()) !== 'READING'; i++) {
+    await kiln.hit()
+    if (i === 1) await kiln.says('SHELF 1 AS DRAWN')
+  }
+  await kiln.pass(60)
+  await kiln.hit()
+  await kiln.type('1500')
+  await kiln.hit()
+  await expect(page.getByRole('alert')).toContainText('1500 °C: -50 to 1400 °C')
+  await kiln.key('2 h')
+  for (let i = 0; i < 4; i++) await page.locator('.kiln-pad').getByText('⌫').tap()
+  await kiln.type('80')
+  await kiln.hit()
+  await expect(page.getByRole('alert')).toContainText(/120 min: 0 min to 6\d min/)
+  await kiln.key('now')
+  await kiln.hit()
+  await kiln.pass(10)
+  await kiln.hit()
+  await kiln.type('302')
+  await kiln.hit()
+  await expect(page.getByRole('alert')).toContainText('302 °F would be 150 °C')
+  expect((await kiln.load()).readings).toHaveLength(1)
+  await page.getByRole('button', { name: 'It is 150 °C' }).tap()
+  await page.clock.runFor(150)
+  expect((await kiln.load()).readings.map(({ tempC }) => tempC)).toEqual([80, 150])
+})
+
+for (const [offer, times] of [
+  ['wide round', 5],
+  ['box', 5],
+  ['round, half shelves', 3],
+] as const) {
+  if (!process.env.PROVE && offer !== 'wide round') continue
+  test(`${times * 8} pots in a kiln of the size: ${offer}`, async ({ page }) => {
+    const kiln = await KilnPage.open(page, times)
+    await page.getByRole('radio', { name: offer, exact: true }).tap()
+    await kiln.hit()
+    await expect(kiln.face).toContainText(`${times * 8} pots`)
+    await kiln.hit()
+    await kiln.says('SHELF 1 AS DRAWN')
+    const stands = Object.values((await kiln.load()).things).filter(({ what }) => what === 'pot').length
+    if (stands < times * 8) {
+      await kiln.key(/pots? left out/)
+      await expect(kiln.face).toContainText('Left out')
+      await page.locator('.desk-back').tap()
+      await page.clock.runFor(150)
+    }
+    expect(stands).toBeGreaterThan(times * 4)
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360)
+    await kiln.key('Shelf ticket')
+    await page.emulateMedia({ media: 'print' })
+    await expect(page.locator('.ticket-level').first()).toBeVisible()
+    await expect(page.getByRole('button', { name: 'Print' })).toBeHidden()
+  })
+}

@@ -1,0 +1,148 @@
+/** Faults of the kiln's load. */
+import type { Fault } from './fault.ts'
+
+const LAWS = ['tests/laws/load.test.ts']
+const UNIT = ['tests/unit/engine/kiln/load.test.ts']
+
+export const LOAD_FAULTS: readonly Fault[] = [
+  {
+    id: 'a slab as wide as the foot',
+    file: 'src/engine/kiln/items.ts',
+    find: 'return Math.max(foot + SLAB_LEDGE_MM, holds)',
+    replace: 'return Math.max(foot, holds)',
+    tests: UNIT,
+  },
+  {
+    id: 'a belly that reaches the elements',
+    file: 'src/engine/kiln/region.ts',
+    find: 'chamber.diameterMm / 2 - clear.elementMm - reachMm',
+    replace: 'chamber.diameterMm / 2 - clear.elementMm',
+    tests: LAWS,
+  },
+  {
+    id: 'a foot on the edge of its shelf',
+    file: 'src/engine/kiln/region.ts',
+    find: 'const foot = footMm + clear.edgeMm',
+    replace: 'const foot = footMm',
+    tests: LAWS,
+  },
+  {
+    id: 'an overlap of three millimetres counts as none',
+    file: 'src/engine/kiln/squeeze.ts',
+    find: 'export const ACCEPTED_MM = 0.05',
+    replace: 'export const ACCEPTED_MM = 3',
+    tests: ['tests/reference/packing.test.ts'],
+  },
+  {
+    id: 'the most pressed disc is never sent away',
+    file: 'src/engine/kiln/squeeze.ts',
+    find: 'if (most < least) [least, x, y] = [most, spot.x, spot.y]',
+    replace: 'if (k === 0) [least, x, y] = [most, at[2 * i]!, at[2 * i + 1]!]',
+    tests: ['tests/reference/packing.test.ts'],
+  },
+  {
+    id: 'headspace forgotten when posts are chosen',
+    file: 'src/engine/kiln/build.ts',
+    find: 'sumMm(posts) - clearances.headspaceMm)',
+    replace: 'sumMm(posts))',
+    tests: LAWS,
+  },
+  {
+    id: 'posts come out of nowhere',
+    file: 'src/engine/kiln/build.ts',
+    find: 'takePosts(stock, posts)',
+    replace: 'takePosts(stock, [])',
+    tests: UNIT,
+  },
+  {
+    id: 'the thermocouple is not looked at on the top level',
+    file: 'src/engine/kiln/build.ts',
+    find: 'if (one.item.heightMm <= probe.overMm || nearMm >= one.disc.r + probe.disc.r - 1e-6) continue',
+    replace: 'if (nearMm >= 0) continue',
+    tests: UNIT,
+  },
+  {
+    id: 'the order given decides the load',
+    file: 'src/engine/kiln/items.ts',
+    find: '(a.id < b.id ? -1 : a.id > b.id ? 1 : 0)',
+    replace: '0',
+    tests: LAWS,
+  },
+  {
+    id: 'a pinned pot is pressed aside',
+    file: 'src/engine/kiln/site.ts',
+    find: 'pinned, fixed: true',
+    replace: 'pinned, fixed: false',
+    tests: UNIT,
+  },
+  {
+    id: 'runny pots stand anywhere',
+    file: 'src/engine/kiln/items.ts',
+    find: 'b.risk - a.risk ||',
+    replace: '0 ||',
+    tests: UNIT,
+  },
+  {
+    id: 'places run the other way round',
+    file: 'src/engine/kiln/places.ts',
+    find: 'Math.atan2(-xMm, yMm)',
+    replace: 'Math.atan2(xMm, yMm)',
+    tests: UNIT,
+  },
+  {
+    id: 'the inner ring first',
+    file: 'src/engine/kiln/places.ts',
+    find: 'return along > far &&',
+    replace: 'return along < far &&',
+    tests: UNIT,
+  },
+  {
+    id: 'Groemer without the girth',
+    file: 'src/engine/kiln/bound.ts',
+    find: 'area - girth * (1 - root3 / 2)',
+    replace: 'area - 0 * girth * (1 - root3 / 2)',
+    tests: ['tests/reference/packing.test.ts'],
+  },
+  {
+    id: 'a bound that a load beats',
+    file: 'src/engine/kiln/bound.ts',
+    find: 'Math.ceil(covered / (part * face) - 1e-9)',
+    replace: 'Math.ceil(covered / (0.4 * part * face) - 1e-9)',
+    tests: LAWS,
+  },
+  {
+    id: 'nothing shrinks',
+    file: 'src/engine/kiln/matching.ts',
+    find: 'seen - length * (1 - s)',
+    replace: 'seen - length * (1 - 0 * s)',
+    tests: ['tests/unit/engine/kiln/matching.test.ts'],
+  },
+  {
+    id: 'a seen stack says nothing',
+    file: 'src/engine/kiln/matching.ts',
+    find: 'if (piece.stackId !== null)',
+    replace: 'if (piece.stackId === "")',
+    tests: ['tests/unit/engine/kiln/matching.test.ts'],
+  },
+  {
+    id: 'the kiln is warm at once',
+    file: 'src/engine/kiln/candling.ts',
+    find: 'Math.max(0, atMin - litAtMin) + WARMING_MIN',
+    replace: 'Math.max(0, atMin - litAtMin)',
+    tests: ['tests/unit/engine/kiln/candling.test.ts'],
+  },
+  {
+    id: 'pots are candled in the air of the room',
+    file: 'src/engine/kiln/candling.ts',
+    find: "{ kind: 'air', atMin: litAtMin, air }",
+    replace: "{ kind: 'air', atMin: litAtMin, air: room }",
+    tests: ['tests/unit/engine/kiln/candling.test.ts'],
+  },
+  {
+    id: 'an older load is searched on',
+    file: 'src/engine/kiln/messages.ts',
+    find: 'if (newest !== ask) return',
+    replace: '',
+    tests: ['tests/unit/engine/kiln/load-desk.test.ts'],
+  },
+]

@@ -1,0 +1,183 @@
+import { describe, expect, test } from 'vitest'
+import {
+  coneAhead,
+  conesTaught,
+  isOdd,
+  loadCalls,
+  loadCooling,
+  offsetLearned,
+} from '../../../src/table/load/fire.ts'
+import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
+import { Play } from './play.ts'
+
+const FIRING = { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 } as const
+
+/** A load without pots whose kiln is on. */
+function on(play = new Play()): { play: Play; loadId: string } {
+  if (!play.table.kilns) play.act({ do: 'set-kiln', kiln: KILN_SIZES.round })
+  const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+  play.act({ do: 'begin-load', kilnId, firing: FIRING })
+  const loadId = Object.keys(play.table.loads ?? {}).at(-1) ?? ''
+  play.act({ do: 'light', loadId })
+  return { play, loadId }
+}
+const load = (play: Play, loadId: string) => {
+  const found = play.table.loads?.[loadId]
+  if (!found) throw new Error('no load')
+  return found
+}
+/** Rises to `fromC` in eight hours, then 60 degC an hour, read every half hour, until `toC`. */
+function fired(play: Play, loadId: string, fromC: number, toC: number): void {
+  play.wait(8 * 3600)
+  for (let tempC = fromC; tempC <= toC; tempC += 30) {
+    play.act({ do: 'read-heat', loadId, tempC })
+    play.wait(1800)
+  }
+}
+
+describe('when the cone falls', () => {
+  test('is told from readings half an hour apart, near where its chart has it at that rise', () => {
+    const { play, loadId } = on()
+    play.wait(8 * 3600).act({ do: 'read-heat', loadId, tempC: 1100 })
+    expect(coneAhead(play.table, load(play, loadId))).toBeUndefined()
+    for (const tempC of [1130, 1160, 1190]) play.wait(1800).act({ do: 'read-heat', loadId, tempC })
+    const ahead = coneAhead(play.table, load(play, loadId))
+    // 32 K at 60 degC/h are 32 minutes to the chart's 1222.
+    const min = ((ahead?.likely ?? 0) - play.nowMs) / 60_000
+    expect(min).toBeGreaterThan(25)
+    expect(min).toBeLessThan(40)
+    expect(ahead?.lower).toBeLessThan(ahead?.likely ?? 0)
+    expect(loadCalls(play.table)).toMatchObject([{ what: 'cone', at: ahead?.lower }])
+  })
+
+  test('an earlier reading that is said late tells the same as in time', () => {
+    const inTime = on()
+    const late = on()
+    inTime.play.wait(8 * 3600).act({ do: 'read-heat', loadId: inTime.loadId, tempC: 1100 })
+    late.play.wait(8 * 3600)
+    inTime.play.wait(1800).act({ do: 'read-heat', loadId: inTime.loadId, tempC: 1130 })
+    inTime.play.wait(1800).act({ do: 'read-heat', loadId: inTime.loadId, tempC: 1160 })
+    late.play.wait(3600).act({ do: 'read-heat', loadId: late.loadId, tempC: 1160 })
+    late.play.act({ do: 'read-heat', loadId: late.loadId, tempC: 1130, agoMin: 30 })
+    late.play.act({ do: 'read-heat', loadId: late.loadId, tempC: 1100, agoMin: 60 })
+    expect(coneAhead(late.play.table, load(late.play, late.loadId))).toEqual(
+      coneAhead(inTime.play.table, load(inTime.play, inTime.loadId)),
+    )
+  })
+})
+
+describe('the kiln’s own offset', () => {
+  const taught = (toC: number) => {
+    const { play, loadId } = on()
+    fired(play, loadId, toC - 120, toC)
+    // Read, and seen to lie within a minute of it.
+    play.nowMs -= 1790_000
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    return { play, loadId }
+  }
+
+  test('a cone that fell 12 below its chart makes it 7.5 hotter than shown, and moves nothing until it is taken', () => {
+    const { play, loadId } = taught(1210)
+    const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+    const [cone] = conesTaught(load(play, loadId))
+    expect(cone?.chartC).toBeCloseTo(1222, 0)
+    expect(cone?.overK).toBeCloseTo(12, 0)
+    const learned = offsetLearned(play.table, kilnId)
+    expect(learned?.mean).toBeCloseTo(7.5, 0)
+    expect(learned?.sd).toBeCloseTo(3.96, 1)
+    play.act({ do: 'switch-off', loadId })
+    const next = on(play)
+    const ahead = () => {
+      const found = coneAhead(play.table, load(play, next.loadId))
+      return ((found?.likely ?? 0) - play.nowMs) / 60_000
+    }
+    fired(play, next.loadId, 1070, 1160)
+    const before = ahead()
+    play.act({ do: 'take-offset', kilnId, offsetC: 7.5, of: 1 })
+    expect(before - ahead()).toBeGreaterThan(4)
+  })
+
+  test('a cone far from its chart is asked about, and teaches nothing by itself', () => {
+    const { play, loadId } = taught(1150)
+    const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+    const [cone] = conesTaught(load(play, loadId))
+    expect(cone && isOdd(play.table, kilnId, cone)).toBe(true)
+    expect(offsetLearned(play.table, kilnId)).toBeUndefined()
+  })
+
+  test('a cone seen long after the last reading is tied to none', () => {
+    const { play, loadId } = on()
+    fired(play, loadId, 1090, 1210)
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' }).act({ do: 'switch-off', loadId })
+    play.wait(5 * 3600).act({ do: 'read-heat', loadId, tempC: 560 })
+    expect(conesTaught(load(play, loadId))).toEqual([])
+  })
+})
+
+describe('cooling', () => {
+  const cooled = (play: Play, loadId: string, perH: number) => {
+    play
+      .wait(8 * 3600)
+      .act({ do: 'switch-off', loadId })
+      .wait(5 * 3600)
+    for (let hours = 0; hours < 3; hours++) {
+      play.act({ do: 'read-heat', loadId, tempC: Math.round(20 + 500 * Math.exp(-perH * hours)) })
+      play.wait(3600)
+    }
+  }
+
+  test('is told from two readings below 600, with the next one asked where it tells most', () => {
+    const { play, loadId } = on()
+    play
+      .wait(8 * 3600)
+      .act({ do: 'switch-off', loadId })
+      .wait(5 * 3600)
+      .act({ do: 'read-heat', loadId, tempC: 520 })
+    expect(loadCooling(play.table, load(play, loadId))).toMatchObject({ lid: null, unload: null })
+    play.wait(3600).act({ do: 'read-heat', loadId, tempC: 446 })
+    const cools = loadCooling(play.table, load(play, loadId))
+    // Newton's law at these readings: ln(500/426) an hour, ln(426/100) left.
+    const hours = Math.log(426 / 100) / Math.log(500 / 426)
+    expect(((cools?.lid?.likely ?? 0) - play.nowMs) / 3_600_000).toBeGreaterThan(0.85 * hours)
+    expect(((cools?.lid?.likely ?? 0) - play.nowMs) / 3_600_000).toBeLessThan(1.3 * hours)
+    expect(cools?.again?.tempC).toBeCloseTo(20 + Math.sqrt(426 * 100), 0)
+    expect(
+      loadCalls(play.table)
+        .map(({ what }) => what)
+        .sort(),
+    ).toEqual(['lid', 'read', 'unload'])
+  })
+
+  test('after an earlier one of the same kiln a single reading tells, and nearer', () => {
+    const first = on()
+    cooled(first.play, first.loadId, 0.25)
+    const { play, loadId } = on(first.play)
+    play
+      .wait(8 * 3600)
+      .act({ do: 'switch-off', loadId })
+      .wait(5 * 3600)
+      .act({ do: 'read-heat', loadId, tempC: 520 })
+    const lid = loadCooling(play.table, load(play, loadId))?.lid
+    expect(((lid?.likely ?? 0) - play.nowMs) / 3_600_000).toBeCloseTo(Math.log(5) / 0.25, -1)
+  })
+
+  test('a bung that was pulled begins it anew', () => {
+    const { play, loadId } = on()
+    cooled(play, loadId, 0.16)
+    play.act({ do: 'pull-bung', loadId })
+    expect(loadCooling(play.table, load(play, loadId))).toBeUndefined()
+    play.act({ do: 'read-heat', loadId, tempC: 320 }).wait(1800).act({ do: 'read-heat', loadId, tempC: 240 })
+    const lid = loadCooling(play.table, load(play, loadId))?.lid
+    expect(((lid?.likely ?? 0) - play.nowMs) / 3_600_000).toBeLessThan(3)
+  })
+
+  test('a reading that was none is left out', () => {
+    const { play, loadId } = on()
+    cooled(play, loadId, 0.16)
+    const before = loadCooling(play.table, load(play, loadId))
+    play.act({ do: 'read-heat', loadId, tempC: 200, sure: true })
+    expect(loadCooling(play.table, load(play, loadId))).not.toEqual(before)
+    play.act({ do: 'drop-reading', loadId, readId: load(play, loadId).readings.at(-1)?.id ?? '' })
+    expect(loadCooling(play.table, load(play, loadId))).toEqual(before)
+  })
+})

@@ -1,0 +1,309 @@
+import { describe, expect, test } from 'vitest'
+import type { Stamped, TableEvent } from '../../../shared/events.ts'
+import { proposeLoad } from '../../../src/engine/kiln/propose.ts'
+import { fold } from '../../../src/table/fold/fold.ts'
+import { KILN_OFFERS, KILN_SIZES, type KilnOffer } from '../../../src/table/load/kiln-sizes.ts'
+import { levelView, onShelf } from '../../../src/table/load/level-view.ts'
+import { isCandled, levelsOf, stageOf } from '../../../src/table/load/loads.ts'
+import { loadInput } from '../../../src/table/load/proposal.ts'
+import { potsForLoad } from '../../../src/table/load/to-load.ts'
+import type { Action } from '../../../src/table/model/action.ts'
+import { glazed } from '../../fixtures/glazed.ts'
+import { Play, START_MS } from './play.ts'
+import '../../../src/table/forecast/walls.ts'
+
+const FIRING = { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 } as const
+
+/** Glazed pots, a kiln, and a load begun. */
+function begun(times = 1, offer: KilnOffer = 'round'): Play {
+  const play = new Play()
+  for (const [i, hit] of glazed(START_MS, times).entries()) play.append(hit, `g${i}`)
+  play.act({ do: 'set-kiln', kiln: KILN_SIZES[offer] })
+  const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+  return play.act({ do: 'begin-load', kilnId, firing: FIRING })
+}
+const loadOf = (play: Play) => {
+  const load = Object.values(play.table.loads ?? {}).at(-1)
+  if (!load) throw new Error('no load')
+  return load
+}
+const planOf = (play: Play) => proposeLoad(loadInput(play.table, loadOf(play), play.nowMs))
+function proposed(times = 1, offer: KilnOffer = 'round'): Play {
+  const play = begun(times, offer)
+  return play.act({ do: 'lay-out', loadId: loadOf(play).loadId, plan: planOf(play) })
+}
+function loaded(): Play {
+  const play = proposed()
+  for (const { column, storey } of levelsOf(loadOf(play)))
+    play.act({ do: 'load-shelf', loadId: loadOf(play).loadId, column, storey })
+  return play
+}
+function lit(): Play {
+  const play = loaded()
+  const { loadId } = loadOf(play)
+  return play.act({ do: 'shut-lid', loadId }).act({ do: 'light', loadId })
+}
+const stage = (play: Play) => stageOf(play.table, loadOf(play), play.nowMs)
+const refusal = (play: Play, action: Action) => play.try(action)
+
+describe('a load is laid out', () => {
+  test.each(KILN_OFFERS)('in a kiln of usual size: %s', (offer) => {
+    const play = proposed(1, offer)
+    const load = loadOf(play)
+    const plan = planOf(play)
+    const stands = Object.values(load.things).filter(({ what }) => what === 'pot').length
+    expect(stands + plan.leftOut.filter(({ id }) => !id.startsWith('~')).length).toBe(8)
+    expect(stands).toBeGreaterThan(3)
+    for (const level of levelsOf(load)) expect(levelView(play.table, load, level)?.tight).toEqual([])
+  })
+
+  test('forty pots: each stands once or is left out by name', () => {
+    const play = proposed(5, 'wide')
+    const plan = planOf(play)
+    const stands = Object.keys(loadOf(play).things)
+    const all = potsForLoad(play.table, loadOf(play).loadId).map(({ facts }) => facts.potId)
+    expect(all).toHaveLength(40)
+    expect(
+      [...stands, ...plan.leftOut.map(({ id }) => id)].filter((id) => !id.startsWith('~')).sort(),
+    ).toEqual(all.sort())
+  })
+
+  test('a pot whose foot nobody checked, that is wet, or may run without a slab is left out by name', () => {
+    const play = begun()
+    const why = () => Object.fromEntries(planOf(play).leftOut.map(({ id, why: code }) => [id, code]))
+    play.act({ do: 'set-slab', potId: 'demo.31', slab: false })
+    expect(why()['demo.31']).toBe('noSlab')
+    play.append([{ kind: 'washed-off', potId: 'demo.34' }], 'w')
+    expect(potsForLoad(play.table, loadOf(play).loadId).map(({ facts }) => facts.number)).not.toContain(34)
+    const wet = new Play()
+    for (const [i, hit] of glazed(START_MS, 1, 1).entries()) wet.append(hit, `g${i}`)
+    wet.append(
+      glazed(START_MS, 1, 1)
+        .flat()
+        .filter((event) => event.kind === 'washed-off'),
+      'none',
+    )
+    wet.act({ do: 'set-kiln', kiln: KILN_SIZES.round })
+    wet.act({ do: 'begin-load', kilnId: Object.keys(wet.table.kilns ?? {})[0] ?? '', firing: FIRING })
+    expect(planOf(wet).leftOut.filter(({ why: code }) => code === 'wet').length).toBeGreaterThan(4)
+    wet.act({ do: 'set-settings', settings: { candle: true } })
+    expect(planOf(wet).leftOut.filter(({ why: code }) => code === 'wet')).toEqual([])
+  })
+})
+
+describe('hands move what was proposed', () => {
+  test('a place is fixed when its shelf is loaded, and nothing there moves any more', () => {
+    const play = proposed()
+    const { loadId } = loadOf(play)
+    const [first] = levelsOf(loadOf(play))
+    if (!first) throw new Error('no level')
+    const places = levelView(play.table, loadOf(play), first)?.things.flatMap(({ key, place }) =>
+      place ? [[key, place]] : [],
+    )
+    play.act({ do: 'load-shelf', loadId, column: first.column, storey: first.storey })
+    const fixed = Object.entries(loadOf(play).things).flatMap(([key, { place }]) =>
+      place ? [[key, place]] : [],
+    )
+    expect(fixed.sort()).toEqual(places?.sort())
+    const [key = ''] = fixed[0] ?? []
+    const at = { column: first.column, storey: first.storey, xMm: 0, yMm: 0 }
+    expect(refusal(play, { do: 'stand', loadId, key, at })).toMatchObject({
+      field: 'loaded',
+      facts: { number: 1 },
+    })
+    const before = loadOf(play).things[key]
+    // Nothing may be left to propose.
+    refusal(play, { do: 'lay-out', loadId, plan: planOf(play) })
+    expect(loadOf(play).things[key]).toEqual(before)
+  })
+
+  test('a pot put by hand stays where it is when the rest is proposed anew', () => {
+    const play = proposed()
+    const { loadId } = loadOf(play)
+    const spot = loadOf(play).things['demo.38']
+    if (!spot) throw new Error('38 is out')
+    play.act({ do: 'stand', loadId, key: 'demo.38', at: { ...spot, xMm: 0, yMm: 0 } })
+    play.act({ do: 'lay-out', loadId, plan: planOf(play) })
+    expect(loadOf(play).things['demo.38']).toMatchObject({ xMm: 0, yMm: 0, pinned: true })
+  })
+
+  test('two pots swap, one left out waits for a later firing, and either is taken back', () => {
+    const play = proposed()
+    const { loadId, things } = loadOf(play)
+    play.act({ do: 'swap', loadId, keys: ['demo.31', 'demo.38'] })
+    expect(loadOf(play).things['demo.31']).toMatchObject({ storey: things['demo.38']?.storey })
+    play.act({ do: 'lift-out', loadId, key: 'demo.31' })
+    expect(loadOf(play).things['demo.31']).toBeUndefined()
+    expect(play.table.pots['demo.31']?.later).toBe(true)
+    play.act({ do: 'take-back' })
+    expect(loadOf(play).things['demo.31']).toBeDefined()
+    expect(play.table.pots['demo.31']?.later).toBeFalsy()
+  })
+
+  test('what two phones put in two places is in both until somebody says', () => {
+    const play = loaded()
+    const { loadId, things } = loadOf(play)
+    const spot = things['demo.31']
+    if (!spot) throw new Error('31 is out')
+    const named = { loadId, what: 'pot', potId: 'demo.31', column: 'whole', slab: false } as const
+    const history = play.events.map((event): Stamped => ({ ...event, writer: 'a.1' }))
+    const other: TableEvent = { kind: 'placed', ...named, storey: 2, xMm: 5, yMm: 5 }
+    const both = [...history, { id: 'z', hit: 'z', at: play.nowMs, writer: 'b.1', event: other }]
+    const table = fold(both, 'a')
+    expect(table.loads?.[loadId]?.things['demo.31']).toMatchObject({
+      place: spot.place,
+      orHere: { storey: 2 },
+    })
+    const settled: TableEvent = { ...other, settled: true }
+    const after = fold([...both, { id: 'y', hit: 'y', at: play.nowMs, writer: 'a.1', event: settled }], 'a')
+    expect(after.loads?.[loadId]?.things['demo.31']).toMatchObject({ storey: 2, xMm: 5 })
+    expect(after.loads?.[loadId]?.things['demo.31']).not.toHaveProperty('orHere')
+  })
+
+  test('a foot comes to lie on the shelf, wherever it was put', () => {
+    const shelf = { id: 's', kind: 'round', widthMm: 400, depthMm: 400, thickMm: 16, count: 1 } as const
+    const at = onShelf(shelf, 'whole', 40, { xMm: 900, yMm: -900 })
+    expect(Math.hypot(at.xMm, at.yMm)).toBeCloseTo(155, 5)
+    const half = onShelf({ ...shelf, kind: 'halfBox' }, 'left', 40, { xMm: 50, yMm: 0 })
+    expect(half.xMm).toBe(-45)
+  })
+})
+
+describe('bad input is named by field, value and range, and nothing of it is kept', () => {
+  const small = {
+    ...KILN_SIZES.round,
+    shelves: [{ ...KILN_SIZES.round.shelves[0]!, widthMm: 600, depthMm: 600 }],
+  }
+  test('a shelf larger than the chamber, posts fewer than three, no number', () => {
+    const play = new Play()
+    expect(refusal(play, { do: 'set-kiln', kiln: small })).toMatchObject({
+      field: 'shelfMm',
+      facts: { value: 600, least: 80, most: 460 },
+    })
+    const posts = [{ lengthMm: 100, count: 2 }]
+    expect(refusal(play, { do: 'set-kiln', kiln: { ...KILN_SIZES.round, posts } })).toMatchObject({
+      field: 'postCount',
+      facts: { value: 2, least: 3 },
+    })
+    const chamber = { kind: 'round', diameterMm: Number.NaN, heightMm: 500 } as const
+    expect(refusal(play, { do: 'set-kiln', kiln: { ...KILN_SIZES.round, chamber } })?.field).toBe('chamberMm')
+    expect(play.table.kilns).toBeUndefined()
+  })
+
+  test('a pot on two loads, fired already, or gone', () => {
+    const play = lit()
+    const first = loadOf(play).loadId
+    const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+    play.wait(60).act({ do: 'begin-load', kilnId, firing: FIRING })
+    const second = loadOf(play).loadId
+    play.append(
+      [
+        {
+          kind: 'shelf-set',
+          loadId: second,
+          column: 'whole',
+          storey: 1,
+          number: 1,
+          shelfId: 's1',
+          postMm: [],
+          posts: [],
+        },
+      ],
+      'level',
+    )
+    const put = (key: string) =>
+      refusal(play, { do: 'stand', loadId: second, key, at: { column: 'whole', storey: 1, xMm: 0, yMm: 0 } })
+    expect(put('demo.31')).toMatchObject({ field: 'on-other-load', facts: { number: 31 } })
+    play.act({ do: 'switch-off', loadId: first }).wait(60).act({ do: 'open-lid', loadId: first, tempC: 50 })
+    expect(put('demo.31')).toMatchObject({ field: 'already-fired' })
+    expect(put('nobody')?.code).toBe('unknown-pot')
+    expect(refusal(play, { do: 'open-lid', loadId: first })?.field).toBe('open-already')
+  })
+
+  test('a pot taller than the chamber', () => {
+    const play = begun(1, 'small')
+    const { loadId } = loadOf(play)
+    const facts = play.table.pots['demo.35']?.facts
+    if (!facts) throw new Error('no 35')
+    play.append([{ kind: 'pot-set', pot: { ...facts, shape: { ...facts.shape, heightMm: 400 } } }], 'tall')
+    play.act({ do: 'lay-out', loadId, plan: planOf(play) })
+    expect(
+      refusal(play, {
+        do: 'stand',
+        loadId,
+        key: 'demo.35',
+        at: { column: 'whole', storey: 1, xMm: 0, yMm: 0 },
+      }),
+    ).toMatchObject({ field: 'too-tall', facts: { number: 35, value: 400, most: 324 } })
+  })
+
+  test('readings back in time, twice a minute, out of range, of the other unit, and a cone of the other make', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    const read = (tempC: number, agoMin = 0, sure = false) =>
+      refusal(play, { do: 'read-heat', loadId, tempC, agoMin, sure })
+    play.wait(600)
+    expect(read(60, 30)).toMatchObject({ field: 'agoMin', facts: { value: 30, least: 0, most: 10 } })
+    expect(read(60)).toBeUndefined()
+    expect(read(61)?.field).toBe('same-minute')
+    play.wait(3600)
+    expect(read(1500)).toMatchObject({ field: 'readC', facts: { value: 1500, least: -50, most: 1400 } })
+    expect(read(-60)?.field).toBe('readC')
+    expect(read(Number.NaN)?.field).toBe('readC')
+    play.wait(7 * 3600)
+    expect(read(1000)).toBeUndefined()
+    play.wait(600)
+    expect(read(1330)).toMatchObject({ field: 'leap' })
+    expect(read(1330, 0, true)).toBeUndefined()
+    play.act({ do: 'take-back' }).wait(3600)
+    expect(refusal(play, { do: 'see-cone', loadId, cone: '6a', is: 'down' })?.code).toBe('not-a-cone')
+    play.act({ do: 'switch-off', loadId }).wait(6 * 3600)
+    expect(read(500)).toBeUndefined()
+    play.wait(3600)
+    expect(read(842)).toMatchObject({ field: 'fahrenheit', facts: { value: 842, asC: 450 } })
+    expect(loadOf(play).readings.map(({ tempC }) => tempC)).toEqual([60, 1000, 500])
+  })
+})
+
+describe('the bar follows the load', () => {
+  test('from the proposal to where the pots come out', () => {
+    const play = begun()
+    expect(stage(play).is).toBe('propose')
+    const { loadId } = loadOf(play)
+    play.act({ do: 'lay-out', loadId, plan: planOf(play) })
+    for (let now = stage(play); now.is === 'shelf'; now = stage(play))
+      play.act({ do: 'load-shelf', loadId, column: now.level.column, storey: now.level.storey })
+    expect(stage(play).is).toBe('lid')
+    play.act({ do: 'shut-lid', loadId })
+    expect(stage(play).is).toBe('light')
+    play.act({ do: 'light', loadId })
+    expect(stage(play).is).toBe('fire')
+    expect(stageOf(play.table, loadOf(play), play.nowMs, play.nowMs - 1).is).toBe('cone')
+    play.wait(8 * 3600).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    expect(stage(play).is).toBe('off')
+    play.act({ do: 'switch-off', loadId })
+    expect(stage(play).is).toBe('cool')
+    play.wait(15 * 3600).act({ do: 'read-heat', loadId, tempC: 119 })
+    expect(stage(play).is).toBe('open')
+    play.act({ do: 'open-lid', loadId })
+    expect(stage(play)).toEqual({ is: 'unload', cold: false })
+    play.wait(7200).act({ do: 'read-heat', loadId, tempC: 59 })
+    expect(stage(play)).toEqual({ is: 'unload', cold: true })
+  })
+
+  test('a kiln that candles stays at it until the glass was clear twice, 20 minutes apart', () => {
+    const play = begun()
+    play.act({ do: 'set-settings', settings: { candle: true } })
+    const { loadId } = loadOf(play)
+    play.act({ do: 'light', loadId }).wait(3600)
+    const glass = (fogged: boolean) => play.act({ do: 'hold-glass', loadId, fogged })
+    glass(false).wait(600)
+    glass(false)
+    expect(isCandled(loadOf(play))).toBe(false)
+    glass(true).wait(1200)
+    glass(false).wait(1200)
+    expect(stage(play).is).toBe('candle')
+    glass(false)
+    expect(stage(play).is).toBe('fire')
+  })
+})

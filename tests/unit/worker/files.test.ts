@@ -1,0 +1,106 @@
+import { createHash } from 'node:crypto'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { cacheName, isWhole, keepAll, keepOnly, keptFile } from '../../../sw/files.ts'
+
+const BASE = 'https://bench.example/app/'
+const urlOf = (of: Request | string) => new URL(typeof of === 'string' ? of : of.url, BASE).href
+const entry = (url: string, text: string) => ({
+  url,
+  integrity: `sha256-${createHash('sha256').update(text).digest('base64')}`,
+})
+
+/** What a browser keeps, by cache and address; `torn` ones cannot be read. */
+let kept: Map<string, Map<string, Response>>
+let torn: Set<string>
+/** What the host puts out. */
+let host: Record<string, string>
+
+beforeEach(() => {
+  kept = new Map()
+  torn = new Set()
+  host = {}
+  vi.stubGlobal('location', { href: `${BASE}sw.js` })
+  vi.stubGlobal('caches', {
+    keys: async () => [...kept.keys()],
+    delete: async (name: string) => kept.delete(name),
+    open: async (name: string) => {
+      if (torn.has(name)) throw new DOMException('torn', 'UnknownError')
+      const files = kept.get(name) ?? new Map<string, Response>()
+      kept.set(name, files)
+      return {
+        keys: async () => [...files.keys()].map((url) => ({ url })),
+        match: async (of: Request | string) => files.get(urlOf(of))?.clone(),
+        put: async (of: Request | string, response: Response) => void files.set(urlOf(of), response),
+      }
+    },
+  })
+  vi.stubGlobal('fetch', async (of: string) => {
+    const text = host[of]
+    return text === undefined ? new Response('gone', { status: 404 }) : new Response(text)
+  })
+})
+afterEach(() => void vi.unstubAllGlobals())
+
+const textOf = async (request: string, version: string) => (await keptFile(request, version))?.text()
+
+describe('a version', () => {
+  const files = [entry('index.html', 'page'), entry('bench-1.js', 'bench')]
+
+  test('is kept whole where the host has every file as it should be', async () => {
+    host = { 'index.html': 'page', 'bench-1.js': 'bench' }
+    await keepAll('one', files)
+    expect(await isWhole('one', files)).toBe(true)
+    expect(await textOf('bench-1.js', 'one')).toBe('bench')
+  })
+
+  test.each([
+    ['an error page', { 'index.html': 'page', 'bench-1.js': '<!doctype html>' }],
+    ['half a file', { 'index.html': 'page', 'bench-1.js': 'ben' }],
+    ['a file that is missing', { 'index.html': 'page' }],
+    ['an empty file', { 'index.html': '', 'bench-1.js': 'bench' }],
+  ])('is refused with %s, and made whole once it can be', async (_what, broken) => {
+    host = broken as Record<string, string>
+    await expect(keepAll('one', files)).rejects.toThrow()
+    expect(await isWhole('one', files)).toBe(false)
+    host = { 'index.html': 'page', 'bench-1.js': 'bench' }
+    await keepAll('one', files)
+    expect(await isWhole('one', files)).toBe(true)
+  })
+
+  test('takes from the one before what has not changed, without the network', async () => {
+    host = { 'index.html': 'page', 'bench-1.js': 'bench' }
+    await keepAll('one', files)
+    host = { 'index.html': 'next page' }
+    await keepAll('two', [entry('index.html', 'next page'), entry('bench-1.js', 'bench')])
+    expect(await textOf('bench-1.js', 'two')).toBe('bench')
+  })
+})
+
+describe('after an update', () => {
+  beforeEach(async () => {
+    for (const version of ['old', 'before', 'now']) {
+      host = { 'index.html': version, [`bench-${version}.js`]: version }
+      await keepAll(version, [entry('index.html', version), entry(`bench-${version}.js`, version)])
+    }
+  })
+
+  test('a page of the version before finds its parts, and the page given out is the new one', async () => {
+    await keepOnly(['now', 'before', undefined])
+    expect(await textOf('index.html', 'now')).toBe('now')
+    expect(await textOf('bench-before.js', 'now')).toBe('before')
+    expect(await textOf('bench-old.js', 'now')).toBeUndefined()
+  })
+
+  test('caches that are not the app’s stay', async () => {
+    kept.set('elsewhere', new Map())
+    await keepOnly(['now'])
+    expect([...kept.keys()].sort()).toEqual([cacheName('now'), 'elsewhere'].sort())
+  })
+
+  test('files that cannot be read any more are left to the other version, or to the network', async () => {
+    torn.add(cacheName('now'))
+    expect(await textOf('bench-before.js', 'now')).toBe('before')
+    for (const version of ['old', 'before']) torn.add(cacheName(version))
+    expect(await keptFile('index.html', 'now')).toBeUndefined()
+  })
+})
