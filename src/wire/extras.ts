@@ -12,6 +12,7 @@ import type { Table } from '../table/model/state.ts'
 import { longWaits } from '../table/steps/calls-ahead.ts'
 import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
+import { KILN_WORDS } from '../words/kiln.ts'
 import type { Devices } from './devices.ts'
 import { openKilnCalls } from './kiln-calls.ts'
 import { openKnocking } from './knocking.ts'
@@ -85,7 +86,7 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
       const ofKiln = kiln.ahead().map(({ loadId, what, at }) => ({
         uid: `${what}-${Math.round(at)}-${loadId}`,
         dueMs: at + table.peek().skewMs,
-        title: words.peek().ring.kiln[what],
+        title: KILN_WORDS[table.peek().settings.language].call[what],
       }))
       calls.push(...ofKiln)
       if (calls.length === 0) return 'none'

@@ -1,6 +1,7 @@
 import { computed, effect } from '@preact/signals'
 import { openNotices } from '../device/notices.ts'
 import { type LoadCall, loadCalls } from '../table/load/fire.ts'
+import { KILN_WORDS } from '../words/kiln.ts'
 import type { Lent } from './extras.ts'
 
 /** A call that was missed for so long is not made any more, ms: the kiln's own screen says it. */
@@ -10,10 +11,11 @@ const NEXT_TAG = 'kiln-next'
 const CALL_TAG = 'kiln'
 
 /** Rings, and posts a notice, when a cone, a lid or a reading of a load is due. Returns what is ahead. */
-export function openKilnCalls(lent: Pick<Lent, 'table' | 'now' | 'words' | 'formats' | 'sounding'>): {
+export function openKilnCalls(lent: Pick<Lent, 'table' | 'now' | 'formats' | 'sounding'>): {
   ahead(): readonly LoadCall[]
 } {
-  const { table, now, words, formats, sounding } = lent
+  const { table, now, formats, sounding } = lent
+  const said = () => KILN_WORDS[table.peek().settings.language]
   const notices = openNotices()
   // The loads alone: what cools is not computed anew with every hit at the bench.
   const loads = computed(() => table.value.loads)
@@ -29,18 +31,18 @@ export function openKilnCalls(lent: Pick<Lent, 'table' | 'now' | 'words' | 'form
       if (overdueMs < 0 || overdueMs > LATE_MS || made.has(keyOf(call))) continue
       made.add(keyOf(call))
       sounding.sound.warn([])
-      const title = words.peek().ring.kiln[call.what]
-      const body = words.peek().ring.kilnBody
+      const title = said().call[call.what]
+      const body = said().body
       void notices.post({ tag: CALL_TAG, title, body, atMs: epoch(call.at), silent: false })
     }
   })
   effect(() => {
     const next = calls.value.find(({ at }) => at > now.peek())
-    const title = next ? `${formats.peek().clock(epoch(next.at))} ${words.peek().ring.kiln[next.what]}` : ''
+    const title = next ? `${formats.peek().clock(epoch(next.at))} ${said().call[next.what]}` : ''
     if (title === posted) return
     posted = title
     if (next) {
-      const body = words.peek().ring.kilnBody
+      const body = said().body
       void notices.post({ tag: NEXT_TAG, title, body, atMs: epoch(next.at), silent: true })
     } else void notices.clear(NEXT_TAG)
   })

@@ -1,7 +1,8 @@
 /** Storage that was lost, in the ways a phone loses it: told, and brought back where anything can. */
 import { expect, type Page, test } from '@playwright/test'
 import { demoEvents } from '../../src/table/decide/demo.ts'
-import { opened, plant, storedIds } from './bench.ts'
+import { recordsOf, season } from '../fixtures/season.ts'
+import { opened, plant, plantRecords, storedIds } from './bench.ts'
 
 // Workers, files and loads of whole versions, on any machine.
 test.describe.configure({ timeout: 90_000 })
@@ -165,3 +166,32 @@ test('a newer version in another window: said at once, and nothing sounds as don
   await page.waitForTimeout(500)
   expect(await count(other)).toBe(before)
 })
+
+/** Three evenings and more, up to the end of one: nothing asks for hands. */
+function evenings() {
+  const events = season(600)
+  const end = events.findIndex(({ event }, i) => i > 300 && event.kind === 'table-cleared')
+  return recordsOf(events.slice(0, end))
+}
+
+// It waits for a start to be quiet: left to `npm run prove`.
+if (process.env.PROVE)
+  test('at a quiet start what lies singly is packed, and the table is the same', async ({ page }) => {
+    const records = evenings()
+    expect(records.length).toBeGreaterThan(300)
+    await page.goto('./')
+    await opened(page)
+    await plantRecords(page, records)
+    await page.goto('./#/board')
+    await page.reload()
+    await opened(page)
+    const tiles = () => page.locator('.board-tiles').textContent()
+    const before = await tiles()
+    const packs = async () => (await storedIds(page)).filter((key) => key.startsWith('pack'))
+    expect(await packs()).toEqual([])
+    await expect.poll(async () => (await packs()).length, { timeout: 60_000 }).toBe(1)
+    await expect.poll(() => count(page)).toBe(1)
+    await page.reload()
+    await opened(page)
+    expect(await tiles()).toBe(before)
+  })

@@ -77,9 +77,9 @@ export const LOAD_FAULTS: readonly Fault[] = [
   },
   {
     id: 'runny pots stand anywhere',
-    file: 'src/engine/kiln/items.ts',
-    find: 'b.risk - a.risk ||',
-    replace: '0 ||',
+    file: 'src/engine/kiln/search.ts',
+    find: '(a, b) => b.risk - a.risk || heights',
+    replace: '(a, b) => heights',
     tests: UNIT,
   },
   {

@@ -9,7 +9,8 @@ export function BackLine() {
   const w = words.value
   const back = table.value.takenBack
   const last = lastHit(table.value)
-  const named = (kind: string | undefined) => w.hits[kind ?? ''] ?? ''
+  const hits = w.desk.shelf.hits
+  const named = (kind: string | undefined) => hits[kind ?? ''] ?? w.hits[kind ?? ''] ?? ''
   if (back && now.value - back.at < HIT_TOLD_MS)
     return (
       <div class="kiln-back">
@@ -20,7 +21,7 @@ export function BackLine() {
         />
       </div>
     )
-  if (!last || now.value - last.at >= HIT_TOLD_MS || w.hits[last.kind] === undefined) return null
+  if (!last || now.value - last.at >= HIT_TOLD_MS || named(last.kind) === '') return null
   return (
     <div class="kiln-back">
       <BackStrip

@@ -1,7 +1,7 @@
-import { useState } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import type { BandMs } from '../../table/forecast/forecast.ts'
-import { loadCooling } from '../../table/load/fire.ts'
-import { coneDownAt, LID_C, type LoadStage, UNLOAD_C } from '../../table/load/loads.ts'
+import { coneAhead, loadCooling } from '../../table/load/fire.ts'
+import { coneDownAt, LID_C, stageOf, UNLOAD_C } from '../../table/load/loads.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
@@ -16,14 +16,14 @@ import type { Over } from './shelf.tsx'
 
 interface FireProps {
   readonly load: LoadState
-  readonly stage: LoadStage
-  readonly ahead: BandMs | undefined
   readonly open: (over: Over) => void
 }
 
 /** A load from the moment its kiln is on until it is cool: one bar that follows it, everything else beside it. */
-export function FireCard({ load, stage, ahead, open }: FireProps) {
-  const { table, words, formats, act } = useLoad()
+export function FireCard({ load, open }: FireProps) {
+  const { table, now, words, formats, act } = useLoad()
+  const ahead = useMemo(() => coneAhead(table.value, load), [table.value.offsets, load])
+  const stage = stageOf(table.value, load, now.value, ahead?.lower)
   const w = words.value.desk.shelf
   const [said, setSaid] = useState<string>()
   const { loadId, firing } = load
@@ -181,8 +181,8 @@ function CoolLines({ load, done }: { readonly load: LoadState; readonly done: bo
   const w = words.value.desk.shelf
   const days = useDays()
   const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
-  if (done) return <p class="kiln-big">{w.cold}</p>
-  const cools = loadCooling(table.value, load)
+  if (done) return <p>{w.care.food}</p>
+  const cools = useMemo(() => loadCooling(table.value, load), [load, table.value.air])
   const band = ({ lower, likely, upper }: BandMs) =>
     w.fromTo(
       days.moment(likely),

@@ -3,7 +3,8 @@ import type { LoadState } from '../../table/model/load-state.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from './kiln-main.tsx'
-import { leftOut, thingName, useBar, useLoad, usePropose } from './load-app.ts'
+import { thingName, useBar, useLoad } from './load-app.ts'
+import { leftOut, usePropose } from './propose.ts'
 
 type Would = LoadPlan['leftOut'][number]['would'][number]
 

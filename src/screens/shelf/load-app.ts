@@ -1,8 +1,5 @@
-import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
-import { decideLoad } from '../../table/decide/decide-load.ts'
-import { decideSetup } from '../../table/decide/decide-setup.ts'
-import type { More } from '../../table/decide/decision.ts'
-import { loadInput } from '../../table/load/proposal.ts'
+import { createContext } from 'preact'
+import { useContext, useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import type { Action, Refusal } from '../../table/model/action.ts'
 import { thingOf } from '../../table/model/load-state.ts'
 import type { Table } from '../../table/model/state.ts'
@@ -13,14 +10,18 @@ import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'
 
-const more: More = (table, action, stamp) =>
-  decideLoad(table, action, stamp) ?? decideSetup(table, action, stamp)
+type Act = (action: Action, atMs?: number) => Refusal | undefined
+
+const ActContext = createContext<Act | undefined>(undefined)
+/** Lends what decides on deeds at the kiln to its pages: they are fetched without it. */
+export const ActProvider = ActContext.Provider
 
 /** The program as the kiln's screen sees it: what is done there is decided here. */
 export function useLoad() {
   const app = useApp()
   const { words } = useDesk()
-  const act = (action: Action, atMs?: number): Refusal | undefined => app.act(action, atMs, more)
+  const act = useContext(ActContext)
+  if (!act) throw new Error('a page of the kiln outside its screen')
   return { ...app, words, act }
 }
 
@@ -74,27 +75,3 @@ export function kilnRefusalText(words: DeskWords, formats: Formats, table: Table
   }
   return refusalText(words, refusal)
 }
-
-/** Begins a load where none is in hand, and lays out what is proposed for it. `said` tells of no answer. */
-export function usePropose() {
-  const app = useLoad()
-  const [asking, setAsking] = useState(false)
-  const propose = async (loadId: string): Promise<Refusal | 'failed' | undefined> => {
-    const load = app.table.peek().loads?.[loadId]
-    if (!load || asking) return undefined
-    setAsking(true)
-    try {
-      const plan = await app.proposeLoad(loadInput(app.table.peek(), load, app.now.peek()))
-      leftOut.set(loadId, plan)
-      return app.act({ do: 'lay-out', loadId, plan })
-    } catch {
-      return 'failed'
-    } finally {
-      setAsking(false)
-    }
-  }
-  return { asking, propose }
-}
-
-/** The latest proposal of each load since the page was opened: why something is left out is said of it. */
-export const leftOut = new Map<string, Awaited<ReturnType<ReturnType<typeof useApp>['proposeLoad']>>>()

@@ -11,7 +11,8 @@ import { Alarm } from '../desk/save.tsx'
 import { BackLine } from './back-line.tsx'
 import { Disputed } from './disputed.tsx'
 import { KilnMain } from './kiln-main.tsx'
-import { kilnRefusalText, leftOut, thingName, useBar, useLoad, usePropose } from './load-app.ts'
+import { kilnRefusalText, thingName, useBar, useLoad } from './load-app.ts'
+import { leftOut, usePropose } from './propose.ts'
 import type { Over } from './shelf.tsx'
 
 interface CardProps {
@@ -78,12 +79,14 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
     return mm ? w.onThreePosts(formats.value.mm(mm)) : w.onStilts(formats.value.mm(FIRST_SHELF_MM))
   }
   const out = load ? (leftOut.get(load.loadId)?.leftOut.length ?? 0) : 0
+  const unseen = load !== undefined && (leftOut.get(load.loadId)?.unseen.length ?? 0) > 0
   const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.load
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
         {load ? <Disputed load={load} /> : null}
+        {unseen && stage.is === 'shelf' ? <p class="alarm">{w.unseen}</p> : null}
         {shown ? (
           <div class="level-keys">
             {levels.map((level) => (
@@ -238,7 +241,7 @@ function Level({ load, level, tell }: LevelProps) {
               })}
         />
       </div>
-      {fixed ? null : <p class="help">{chosen === undefined ? w.tapOne : w.chosen(name(chosen))}</p>}
+      {chosen === undefined ? null : <p class="help">{w.chosen(name(chosen))}</p>}
     </>
   )
 }

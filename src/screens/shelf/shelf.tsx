@@ -1,20 +1,26 @@
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks'
+import { decideLoad } from '../../table/decide/decide-load.ts'
+import { decideSetup } from '../../table/decide/decide-setup.ts'
+import type { More } from '../../table/decide/decision.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
-import { coneAhead } from '../../table/load/fire.ts'
 import { isHot, loadInHand, loadsOf, stageOf } from '../../table/load/loads.ts'
+import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import type { Table } from '../../table/model/state.ts'
+import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { ConePage } from './cone-page.tsx'
-import { FireCard } from './fire-card.tsx'
-import { KilnForm } from './kiln-form.tsx'
-import { LeftOutPage } from './left-out.tsx'
-import { useLoad } from './load-app.ts'
-import { LoadCard } from './load-card.tsx'
-import { ReadingPage } from './reading.tsx'
-import { Ticket } from './ticket.tsx'
+import { lazyPart } from '../lazy.tsx'
+import { ActProvider, useLoad } from './load-app.ts'
 import './shelf.css'
+
+const LoadCard = lazyPart(() => import('./load-card.tsx').then((part) => part.LoadCard))
+const FireCard = lazyPart(() => import('./fire-card.tsx').then((part) => part.FireCard))
+const ReadingPage = lazyPart(() => import('./reading.tsx').then((part) => part.ReadingPage))
+const KilnForm = lazyPart(() => import('./kiln-form.tsx').then((part) => part.KilnForm))
+const LeftOutPage = lazyPart(() => import('./left-out.tsx').then((part) => part.LeftOutPage))
+const Ticket = lazyPart(() => import('./ticket.tsx').then((part) => part.Ticket))
+const ConePage = lazyPart(() => import('./cone-page.tsx').then((part) => part.ConePage))
 
 /** What lies over the card of a load. */
 export type Over = 'kiln' | 'out' | 'ticket' | 'reading' | 'cone' | 'open'
@@ -26,8 +32,25 @@ const shown = (table: Table, loadId: string | undefined): LoadState | undefined 
   loadsOf(table).find(isHot) ??
   loadsOf(table)[0]
 
+const more: More = (table, action, stamp) =>
+  decideLoad(table, action, stamp) ?? decideSetup(table, action, stamp)
+
+interface ShelfProps {
+  readonly loadId?: string | undefined
+}
+
 /** The kiln: a load is proposed, stacked, fired and cooled on one card whose bar follows it. */
-export function Shelf({ loadId }: { readonly loadId?: string | undefined }) {
+export function Shelf({ loadId }: ShelfProps) {
+  const app = useApp()
+  const act = useCallback((action: Action, atMs?: number) => app.act(action, atMs, more), [app])
+  return (
+    <ActProvider value={act}>
+      <LoadScreen loadId={loadId} />
+    </ActProvider>
+  )
+}
+
+function LoadScreen({ loadId }: ShelfProps) {
   const app = useLoad()
   const { table, now, words, go } = app
   const w = words.value.desk.shelf
@@ -42,8 +65,7 @@ export function Shelf({ loadId }: { readonly loadId?: string | undefined }) {
   const load = shown(table.value, loadId)
   const kiln = Object.values(table.value.kilns ?? {}).at(-1)
   const close = () => setOver(undefined)
-  const ahead = load && coneAhead(table.value, load)
-  const stage = load && stageOf(table.value, load, now.value, ahead?.lower)
+  const stage = load && stageOf(table.value, load, now.value)
   const of = load ? w.loadOf(days.moment(load.begunAt)) : undefined
   const title =
     stage?.is === 'shelf' && !over ? w.shelfOf(stage.nth, stage.of) : stage ? w.stage[stage.is] : w.title
@@ -58,7 +80,7 @@ export function Shelf({ loadId }: { readonly loadId?: string | undefined }) {
       return <ReadingPage load={load} opens={over === 'open'} close={close} />
     if (over === 'cone') return <ConePage load={load} close={close} />
     if (load.litAt === undefined) return <LoadCard load={load} stage={stage} kiln={kiln} open={setOver} />
-    return <FireCard load={load} stage={stage} ahead={ahead} open={setOver} />
+    return <FireCard load={load} open={setOver} />
   }
   return (
     <div class={over === 'ticket' ? 'desk ticket' : 'desk kiln'} ref={root}>

@@ -6,7 +6,7 @@ import { POST_RADIUS_MM } from '../../engine/kiln/region.ts'
 import type { LevelState, LoadState } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
 import { thingsOn } from './loads.ts'
-import { CONES, TILE } from './proposal.ts'
+import { CONES, TILE } from './specials.ts'
 import { runOf, sizeOf } from './to-load.ts'
 
 /** Something on a level as it is drawn: two discs about one axis, mm. */

@@ -112,7 +112,8 @@ function handsOf(
   )?.step
   const dip = counting?.is === 'count' ? counting.dip : potInHand(table, steps)?.dip
   const busyMs = dip ? dip.tappedAt + dipStepMs(table, dip) : now
-  const freeAtS = (busyMs > now ? upS(busyMs) : downS(now)) + otherwiseS
+  // A record may say OUT of any day to come.
+  const freeAtS = Math.min((busyMs > now ? upS(busyMs) : downS(now)) + otherwiseS, downS(now) + LONGEST_S)
   const { openBucket, collar } = table
   const stirredAt = openBucket === undefined ? undefined : table.buckets[openBucket]?.stirredAt
   // Hands that have been free for a while are on their way to a dip, or wait for a pot: their card stays until the
@@ -144,7 +145,8 @@ function deadlineOf(table: Table, steps: readonly AtStep[], now: number): PlanIn
     return Math.min((table.settings.candle ? forecast.ready : forecast.kiln).upper, now + LONGEST_S * 1000)
   })
   return {
-    loadStartS: downS(at),
+    // An hour of any later day says no more to an order.
+    loadStartS: Math.min(downS(at), downS(now) + 4 * LONGEST_S),
     ...(done.length > 0 ? { doneDryAtS: upS(Math.max(now - LONG_AGO_MS, ...done)) } : {}),
   }
 }

@@ -131,13 +131,6 @@ export const other = {
     ready: (places: string) => `${places} ready to touch`,
     kilnDry: (places: string) => `${places} kiln-dry`,
     noticeBody: 'Touch-check, then the next coat.',
-    kiln: {
-      cone: 'Kiln: look at the cones',
-      lid: 'Kiln: about at 120 °C, the lid',
-      unload: 'Kiln: about at 60 °C, unload',
-      read: 'Kiln: read it again',
-    },
-    kilnBody: 'An estimate: look at the cone, or the thermometer, first.',
     line: {
       proven: 'rings with the screen off',
       untested: 'ringing is not tested here',

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest'
+import type { TableEvent } from '../../../shared/events.ts'
+import { checkInput } from '../../../src/planner/problem/check.ts'
 import { type BandMs, forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { waitsAhead } from '../../../src/table/forecast/waits-ahead.ts'
 import { isStale } from '../../../src/table/model/fresh.ts'
 import { jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
 import { variantsOf } from '../../../src/table/order/schedule-options.ts'
+import { toldDip } from '../../fixtures/told-dip.ts'
 import { potId, twelve } from '../../fixtures/twelve.ts'
 import { plan } from '../../planner/plan.ts'
 import { Play } from './play.ts'
@@ -51,6 +54,21 @@ describe('the table as a question to the planner', () => {
     play.wait(60).act({ do: 'touched', potIds: ['demo.33'], dry: true })
     expect(ready().readyAtS).toBe(Math.ceil(play.nowMs / 1000))
   })
+
+  it.each([1, 7, 83, 20_000])(
+    'is one the planner takes where a record says OUT, or a kiln is set, %d days on',
+    (days) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      const outAt = play.nowMs + days * 86_400_000
+      play.append([{ kind: 'settings-set', settings: { kilnOnAt: outAt } }], 'kiln')
+      expect(() => checkInput(inputOf(play))).not.toThrow()
+      play.append(
+        [{ ...toldDip({ dipId: 'ahead', potId: 'demo.33', outAt }), told: false, holdS: 4 } as TableEvent],
+        'ahead',
+      )
+      for (const laterS of [0, 60]) expect(() => checkInput(inputOf(play.wait(laterS)))).not.toThrow()
+    },
+  )
 
   it('plans a coat to come with nearly the waits that it is forecast with once it is on', () => {
     const play = new Play().act({ do: 'lay-demo' })

@@ -65,6 +65,18 @@ describe('the bar', () => {
     expect(refused).toHaveBeenCalledTimes(1)
   })
 
+  it.each(WAYS)('of another screen does what that says, for %s, and nothing of the bench', (by) => {
+    const { opened, act, leave } = bench()
+    const elsewhere = vi.fn()
+    opened.elsewhere.value = elsewhere
+    leave()
+    opened.pressBar(by, 1000)
+    opened.pressBar(by, 1399)
+    expect(elsewhere).toHaveBeenCalledTimes(1)
+    expect(elsewhere).toHaveBeenCalledWith(1000)
+    expect(act).not.toHaveBeenCalled()
+  })
+
   it.each(WAYS)('is not there on another screen for %s', (by) => {
     const { opened, act, refused, leave } = bench()
     leave()

@@ -6,6 +6,9 @@ test.each([
   ['#/tile/a%2Fb/c', { at: 'tile', bucketId: 'a/b', underId: 'c' }],
   ['#/tile/a', { at: 'tile', bucketId: 'a' }],
   ['#/buckets', { at: 'buckets' }],
+  ['#/shelf', { at: 'shelf' }],
+  ['#/shelf/l.1', { at: 'shelf', loadId: 'l.1' }],
+  ['#/firing', { at: 'firing' }],
   ['#/nowhere', undefined],
   ['', undefined],
 ])('the address %j names its screen', (hash, route) => {
