@@ -78,7 +78,7 @@ export interface Sound {
   /** Ends the OUT tone; the drip call still comes. */
   hush(): void
   /** A drip call `afterS` from the tap, for a dip that was stopped early. */
-  drip(afterS: number, tapMs: number): void
+  drip(afterS: number, tapMs: number, poured?: boolean): void
   /** Two notes of the bucket, then the places: "B one, ready"; no places: the notes alone. */
   call(bucketLetter: string, places: readonly Place[], bucketId?: string): void
   /**

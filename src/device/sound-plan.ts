@@ -68,6 +68,8 @@ export interface CountAsk {
   readonly holdS: number
   /** From OUT to the drip call. */
   readonly dripS?: number
+  /** The glaze is poured into the pot: the words are those of pouring, and the rim is wiped after it. */
+  readonly poured?: boolean
 }
 
 /** A place on a ware board: board letter and number. */
@@ -122,7 +124,7 @@ export function planCount(ask: CountAsk): CountPlan {
   const outS = holdFromS + ask.holdS
   const dripS = outS + dripAfterS
   const cues: Cue[] = [tone(0, 'heard'), tone(inS - 2, 'low'), tone(inS - 1, 'low'), tone(inS, 'in')]
-  cues.push({ atS: inS, word: 'in', onBeat: true })
+  cues.push({ atS: inS, word: ask.poured ? 'pour' : 'in', onBeat: true })
   const beats = beatsOf(ask.holdS).filter((s) => s > 0 || ask.lowerS >= CROWDED_S)
   const lastBeat = beats.at(-1)
   for (const s of beats) {
@@ -130,8 +132,9 @@ export function planCount(ask: CountAsk): CountPlan {
     if (s > 0 && s <= LAST_NUMBER) cues.push({ atS: holdFromS + s, word: String(s), onBeat: true })
   }
   cues.push(tone(outS, 'out'), { atS: outS, word: 'out', onBeat: true })
-  if (dripAfterS - OUT_S > SAID_S) cues.push({ atS: outS + OUT_S, word: 'drip', onBeat: false })
-  cues.push(...dripCues(dripS))
+  if (!ask.poured && dripAfterS - OUT_S > SAID_S)
+    cues.push({ atS: outS + OUT_S, word: 'drip', onBeat: false })
+  cues.push(...dripCues(dripS, ask.poured))
   return { cues, totals: { inS, holdFromS, outS, outUntilS: outS + OUT_S, dripS } }
 }
 
@@ -142,14 +145,15 @@ function beatsOf(holdS: number): number[] {
   return beats
 }
 
-function dripCues(atS: number): Cue[] {
-  return [tone(atS, 'drip'), { atS: atS + TONE_S.drip + 0.1, word: 'sponge the foot', onBeat: false }]
+function dripCues(atS: number, poured = false): Cue[] {
+  const word = poured ? 'wipe the rim' : 'sponge the foot'
+  return [tone(atS, 'drip'), { atS: atS + TONE_S.drip + 0.1, word, onBeat: false }]
 }
 
 /** The drip call alone, for a dip that ended before its time. */
-export function planDrip(afterS: number): CuePlan {
+export function planDrip(afterS: number, poured = false): CuePlan {
   within('afterS', afterS, { min: 0, max: DRIP_S.max })
-  return { cues: dripCues(afterS) }
+  return { cues: dripCues(afterS, poured) }
 }
 
 /**

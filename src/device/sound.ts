@@ -165,7 +165,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
       }
     },
     count: (plan, tapMs) => startCount(plan, tapMs, plan.totals.outUntilS),
-    drip: (afterS, tapMs) => startCount(planDrip(afterS), tapMs, 0),
+    drip: (afterS, tapMs, poured) => startCount(planDrip(afterS, poured), tapMs, 0),
     stop() {
       if (!context) return
       const now = context.currentTime

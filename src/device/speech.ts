@@ -13,6 +13,7 @@ export const SPANISH: Readonly<Record<WordId, string>> = {
   'ready to touch': 'lista para tocar',
   drip: 'escurre',
   'sponge the foot': 'limpia el pie',
+  'wipe the rim': 'limpia el borde',
   stir: 'remueve',
   'set down': 'déjala',
   touch: 'toca',

@@ -4,6 +4,7 @@ import { openSound } from '../device/sound.ts'
 import { planCount } from '../device/sound-plan.ts'
 import type { Clip } from '../device/sound-schedule.ts'
 import { openVoice } from '../device/voice.ts'
+import { dipOf } from '../table/model/change.ts'
 import type { Table } from '../table/model/state.ts'
 import type { Devices } from './devices.ts'
 import { type OneSounds, openOneSounds } from './one-sounds.ts'
@@ -81,7 +82,8 @@ function soundHit(
       case 'dipped': {
         if (event.told) break
         const { leadS, lowerS, holdS } = event
-        const plan = planCount({ leadS, lowerS, holdS, dripS: table.settings.dripS })
+        const poured = event.cover.kind === 'inside'
+        const plan = planCount({ leadS, lowerS, holdS, dripS: table.settings.dripS, poured })
         sound.count(plan, atMs)
         haptics.count(plan)
         return
@@ -92,7 +94,7 @@ function soundHit(
         return
       case 'count-stopped':
         sound.stop()
-        sound.drip(table.settings.dripS, atMs)
+        sound.drip(table.settings.dripS, atMs, dipOf(table, event.dipId)?.dip.cover.kind === 'inside')
         haptics.feel('out')
         return
     }

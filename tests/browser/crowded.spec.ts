@@ -52,3 +52,56 @@ for (const [told, limitMm] of [
       expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
     }
   })
+
+test('six pots ready at once, held by tongs, with a hit to take back: all of it can be read', async ({
+  page,
+}) => {
+  const first = [1, 2, 3, 4, 5, 6, 7].map((number) => [
+    toldDip({ potId: `t.${number}`, outAt: EVENING.getTime() + number * 5000, bucketId: 'G' }),
+    { kind: 'sponged', potId: `t.${number}`, implied: true } as const,
+  ])
+  const bench = await BenchPage.on(page, [
+    ...twelve(['GB'], 7),
+    [{ kind: 'settings-set', settings: { readyMeans: 'touch' } }],
+    ...first,
+  ])
+  for (let i = 0; i < 60 && (await bench.label()) !== 'DRY'; i++)
+    if ((await bench.label()).startsWith('STIRRED')) await bench.hit()
+    else await bench.pass(59)
+  await expect(bench.face).toContainText('6 ready?')
+  await expect(page.locator('.ready-tile')).toHaveCount(6)
+  await page.clock.runFor(450)
+  await page.locator('.corner-hold').tap()
+  await page.clock.runFor(500)
+  await bench.hit()
+  await expect(page.locator('.strip')).toContainText('Take back')
+  for (const [width, height] of SIZES) {
+    await page.setViewportSize({ width, height })
+    await page.clock.runFor(300)
+    expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
+  }
+})
+
+test('a coat that was held too long, then the next pot: what it came to can be read', async ({ page }) => {
+  const bench = await BenchPage.on(page, twelve(['GBH'], 3))
+  await bench.pass(400)
+  await bench.arm(1)
+  await bench.hit()
+  await page.clock.runFor(9000)
+  await bench.pass(20)
+  await bench.other('Change the seconds', '+5 s')
+  const look = async (moment: string) => {
+    for (const [width, height] of SIZES) {
+      await page.setViewportSize({ width, height })
+      await page.clock.runFor(300)
+      expect((await measure(page)).hidden, `${moment}, ${width} by ${height}`).toEqual([])
+    }
+    await page.setViewportSize({ width: 360, height: 640 })
+  }
+  await expect(page.locator('.said-note')).toContainText('Logged 8 s.')
+  await look('drip')
+  await page.clock.runFor(6000)
+  await expect(bench.bar).toContainText('START')
+  await expect(page.locator('.said-note')).toContainText('Logged 8 s.')
+  await look('next')
+})

@@ -47,7 +47,7 @@ async function taken(page: Page): Promise<string[][]> {
   const lines = await page.evaluate(() => window.saidClips.splice(0))
   return lines.map((line) => line.map(wordAt)).filter((words) => !words.some((word) => COUNTED.has(word)))
 }
-const COUNTED: ReadonlySet<string> = new Set(['in', 'out', 'drip', 'sponge the foot'])
+const COUNTED: ReadonlySet<string> = new Set(['in', 'out', 'drip', 'sponge the foot', 'wipe the rim'])
 
 /** What the screen names: pot, place, glaze and seconds, each empty where it names none. */
 const shown = (page: Page) =>

@@ -19,9 +19,16 @@ export const BENCH_FAULTS: readonly Fault[] = [
   {
     id: 'a clock changes a card that is being said',
     file: 'src/table/card/shown.ts',
-    find: 'return said && !IDLE.has(before.card.kind) ? before : showing(card, schedule)',
-    replace: 'return showing(card, schedule)',
+    find: 'return said || atWork ? before : showing(card, schedule)',
+    replace: 'return atWork ? before : showing(card, schedule)',
     tests: CALM,
+  },
+  {
+    id: 'what comes due takes the card from under the hands',
+    file: 'src/table/card/shown.ts',
+    find: 'return said || atWork ? before : showing(card, schedule)',
+    replace: 'return said ? before : showing(card, schedule)',
+    tests: ['tests/unit/table/at-hand.test.ts'],
   },
   {
     id: 'a stir stands minutes before its dip',

@@ -10,6 +10,7 @@ import { useApp } from '../app.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { type EndWords, useEndWords } from './end/end-words.ts'
 import { Caution, WithPot } from './with-pot.tsx'
+import './ready.css'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 
@@ -46,10 +47,13 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
       </WithPot>
     )
   return (
-    <div class="face face-wide">
-      <h1 class="title">{w.readyMany(pots.length - out.size)}</h1>
+    <div class="face face-wide face-ready">
+      <div class="ready-head">
+        <h1 class="title">{w.readyMany(pots.length - out.size)}</h1>
+        {next}
+      </div>
       <ul class="ready-tiles">
-        {pots.slice(0, 6).map((pot) => (
+        {pots.map((pot) => (
           <li key={pot.facts.potId}>
             <PressButton
               class={out.has(pot.facts.potId) ? 'ready-tile ready-tile-out' : 'ready-tile'}
@@ -67,7 +71,6 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
       <p class="soft">
         {where}. {tonged} {w.leaveOut}
       </p>
-      {next}
     </div>
   )
 }
@@ -79,14 +82,14 @@ function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
 }
 
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
-  const { table, words, formats } = useApp()
+  const { table, now, words, formats } = useApp()
   const w = words.value.bench
   const gloves = glovesText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.returnTitle(table.value.buckets[card.bucketId]?.facts.name ?? '')}</h1>
       <p>{w.returnText(formats.value.pour(card.litres))}</p>
-      <p class="soft figures">{w.pouredAgo(formats.value.span(card.sinceMs))}</p>
+      <p class="soft figures">{w.pouredAgo(formats.value.span(now.value - card.pouredAt))}</p>
       {gloves ? <Caution>{gloves}</Caution> : null}
     </div>
   )

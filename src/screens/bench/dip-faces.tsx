@@ -2,6 +2,8 @@ import type { Decant } from '../../table/advice/collar.ts'
 import type { Card } from '../../table/card/card.ts'
 import { isFresh } from '../../table/model/fresh.ts'
 import { halfAt } from '../../table/model/halves.ts'
+import { lastDip } from '../../table/model/plan.ts'
+import type { PotState } from '../../table/model/state.ts'
 import { marksMayShow } from '../../table/steps/tongs.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
@@ -12,6 +14,16 @@ import { cautionText, coverText, glovesText, nameOf, placeOf } from '../text/pot
 import { Caution, WithPot } from './with-pot.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
+
+/** A stir so short a while ago is told of without its seconds. */
+const JUST_MS = 20_000
+
+/** What is still to be done with the pot in hand before the next: only its rim is wet where glaze was poured in. */
+function downFirst(words: Words, pot: PotState): string {
+  const { rimFirst, footFirst } = words.bench
+  const poured = lastDip(pot)?.cover.kind === 'inside'
+  return (poured ? rimFirst : footFirst)(nameOf(words, pot), placeOf(pot))
+}
 
 /** What to pour for the collars, and into what. */
 function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vessel }: Decant): string {
@@ -25,23 +37,21 @@ function decantText({ bench }: Words, formats: Formats, { litres, levelMm, vesse
 export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const { table, now, words, formats } = useApp()
   const w = words.value.bench
-  const { decant, change, visit, waiting, agoMs, inVessel } = card
+  const { decant, change, visit, waiting, stirredAt, inVessel } = card
   const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''
   const glaze = name(card.bucketId)
   const marked = cautionText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   const cautions = [marked, inVessel ? '' : w.stirCaution].filter(Boolean).join(' ')
   const closed = change ? name(table.value.openBucket) : ''
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
-  const last = agoMs === undefined ? w.stirNever : w.stirAgo(formats.value.span(agoMs))
+  const last = stirredAt === undefined ? w.stirNever : w.stirAgo(formats.value.span(now.value - stirredAt))
   const why = isFresh(table.value, card.bucketId, now.value) && card.reason ? w.reason[card.reason] : ''
   const ago = why ? w.stirEarly(last, why) : last
   const count = visit ? w.dipsFor(visit.dips, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
   const planned = card.insteadOf && name(card.insteadOf)
   return (
     <div class="face face-wide">
-      {inHand ? (
-        <p class="in-hand in-hand-wide">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p>
-      ) : null}
+      {inHand ? <p class="in-hand in-hand-wide">{downFirst(words.value, inHand)}</p> : null}
       <h1 class={decant ? 'title' : 'title title-big'}>{change ? w.openTitle(glaze) : w.stirTitle(glaze)}</h1>
       <p>
         {change
@@ -91,7 +101,7 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       drawn={asked ? 'as-is' : 'with-next'}
       alarm={armed.foot === 'near' || armed.foot === 'over'}
     >
-      {inHand ? <p class="in-hand">{w.footFirst(nameOf(words.value, inHand), placeOf(inHand))}</p> : null}
+      {inHand ? <p class="in-hand">{downFirst(words.value, inHand)}</p> : null}
       <h1 class="title glaze">
         <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
         {bucket.name}
@@ -115,7 +125,7 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
         <WarningLine line={armed.line} warnings={armed.warnings} />
       ) : armed.stirredMs === undefined || asked || gloves || marks ? null : (
         <p class="soft figures">
-          {w.stirredAgo(formats.value.span(armed.stirredMs))}
+          {armed.stirredMs < JUST_MS ? w.stirredNow : w.stirredAgo(formats.value.span(armed.stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}
         </p>
       )}

@@ -22,7 +22,8 @@ import type { LowProps } from './stand-ins.tsx'
  */
 function HandsText({ card, brief }: { readonly card: Card; readonly brief: boolean }) {
   const { table, schedule, now, words, formats } = useApp()
-  const line = handsLine(table.value, schedule.value, now.value)
+  const stirs = card.kind === 'stir' ? card.bucketId : null
+  const line = handsLine(table.value, schedule.value, now.value, stirs)
   if (!line) return null
   const w = words.value.bench
   const { skewMs } = table.value

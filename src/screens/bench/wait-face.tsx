@@ -52,6 +52,7 @@ export function WaitFace({ card }: { readonly card: Wait }) {
           <p key={bucketId} class="strong figures kept">
             {w.kept(
               namesOf(words.value, table.value, potIds),
+              potIds.length,
               table.value.buckets[bucketId]?.facts.name ?? '',
               f.clock(at + skewMs),
             )}

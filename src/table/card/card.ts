@@ -97,7 +97,8 @@ export type Card = Base &
         readonly kind: 'stir'
         readonly bucketId: string
         readonly change: boolean
-        readonly agoMs: number | undefined
+        /** Epoch ms; undefined while it was never stirred. */
+        readonly stirredAt: number | undefined
         readonly waiting: number
         readonly visit?: Visit
         /** The hands chose it: the bucket that the pot's plan names instead. */
@@ -119,7 +120,7 @@ export type Card = Base &
         readonly kind: 'return'
         readonly bucketId: string
         readonly litres: number
-        readonly sinceMs: number
+        readonly pouredAt: number
       }
     /** The pan of hot wax is on: the last foot is waxed, all else is done, or nobody has said for long to be beside it. */
     | { readonly kind: 'wax-pan'; readonly onMs: number; readonly why: 'waxed' | 'closing' | 'beside' }

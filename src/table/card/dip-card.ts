@@ -27,7 +27,7 @@ export function dipCard(
   const potId = pot.facts.potId
   const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
   if (!isFresh(table, bucketId, now) || needsDecant || (collar && collar.bucketId !== bucketId)) {
-    const card = stirCard(table, steps, pot, bucketId, now, visit)
+    const card = stirCard(table, steps, pot, bucketId, visit)
     const again = from.hasIt || from.insteadOf !== undefined
     const anyway = { do: 'start', potId, again, unstirred: true } as const
     return card?.kind === 'stir' ? { ...card, insteadOf: from.insteadOf, heldBar: anyway } : card
@@ -75,20 +75,19 @@ export function stirCard(
   steps: readonly AtStep[],
   pot: PotState,
   bucketId: string,
-  now: number,
   visit?: Visit,
 ): Card | undefined {
   const from = coatFrom(table, pot, bucketId)
   if (!from || !table.buckets[bucketId]) return undefined
   const { collar } = table
-  if (collar && collar.bucketId !== bucketId) return returnCard(collar, now)
+  if (collar && collar.bucketId !== bucketId) return returnCard(collar)
   const isCollar = from.plan.cover.kind === 'collar'
   const needsDecant = isCollar && collar === undefined
   return {
     kind: 'stir',
     bucketId,
     change: table.openBucket !== bucketId,
-    agoMs: agoMs(table, bucketId, now),
+    stirredAt: table.buckets[bucketId]?.stirredAt,
     waiting: waitingFor(table, steps, bucketId),
     visit,
     ...(isCollar && collar ? { inVessel: true as const } : {}),
@@ -116,10 +115,10 @@ function collarsFor(table: Table, steps: readonly AtStep[], bucketId: string, fi
 }
 
 /** The card of collar glaze that stands open. */
-export const returnCard = ({ bucketId, litres, at }: NonNullable<Hands['collar']>, now: number): Card => ({
+export const returnCard = ({ bucketId, litres, at }: NonNullable<Hands['collar']>): Card => ({
   kind: 'return',
   bucketId,
   litres,
-  sinceMs: now - at,
+  pouredAt: at,
   big: { do: 'returned', bucketId },
 })

@@ -12,7 +12,7 @@ import { returnCard } from './dip-card.ts'
 export function endCard(table: Table, step: EndStep, now: number): Card {
   switch (step.is) {
     case 'return':
-      return returnCard(step.collar, now)
+      return returnCard(step.collar)
     case 'lid': {
       const { bucketId, more, levelRead } = step
       return { kind: 'lid', bucketId, more, levelRead, big: { do: 'lid-on', bucketId } }

@@ -84,7 +84,7 @@ function taken(
       const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
       // A pot that was washed off, or got another stack, no longer wants what was told.
       if (here && nextBucket(table, here.pot) !== task.bucketId) return undefined
-      const card = here && stirCard(table, steps, here.pot, task.bucketId, now, visit(line, task.bucketId))
+      const card = here && stirCard(table, steps, here.pot, task.bucketId, visit(line, task.bucketId))
       return card && { card: { ...card, reason: stirReason(table, task, now) } }
     }
     case 'dip': {
@@ -137,13 +137,18 @@ function meanwhile(
     return { work: { is: 'foot-check', pot: feet[0], left: leftAt(steps, 'foot-check') } }
   const { collar } = table
   if (collar && !line.some((each) => each.is === 'dip' && each.bucketId === collar.bucketId))
-    return { card: returnCard(collar, now) }
+    return { card: returnCard(collar) }
   const dues = duesOf(table, steps, line)
   const [next, ...after] = dues
   const probe =
     schedule.touch &&
-    steps.find(({ pot, step }) => step.is === 'wait' && pot.facts.potId === schedule.touch?.potId)
-  const kept = keptFor(steps, line, now)
+    steps.find(
+      ({ pot, step }) =>
+        step.is === 'wait' &&
+        pot.facts.potId === schedule.touch?.potId &&
+        nextBucket(table, pot) !== undefined,
+    )
+  const kept = keptFor(table, steps, line, now)
   const touched = probe?.pot.facts.potId ?? dues.find((due) => due.what === 'touch')?.potId
   const potId = kept[0]?.potIds[0] ?? touched
   return {
@@ -151,7 +156,7 @@ function meanwhile(
       kind: 'wait',
       next,
       after: after.slice(0, DUES_SHOWN),
-      reason: isHeld(line) ? 'heldSavesStir' : undefined,
+      reason: next?.what !== 'foot-check' && isHeld(line) ? 'heldSavesStir' : undefined,
       kept,
       touch: kept.length > 0 ? undefined : probe && schedule.touch,
       offer:
@@ -165,11 +170,18 @@ function meanwhile(
 }
 
 /** Pots that could go now and are kept for their bucket, and when it is their turn; the soonest first. */
-function keptFor(steps: readonly AtStep[], line: readonly Task[], now: number): readonly Kept[] {
+function keptFor(
+  table: Table,
+  steps: readonly AtStep[],
+  line: readonly Task[],
+  now: number,
+): readonly Kept[] {
   const kept: { bucketId: string; at: number; potIds: string[] }[] = []
   for (const { pot, step } of steps) {
     const task = line.find((each) => each.is === 'dip' && each.potId === pot.facts.potId)
     if (task?.is !== 'dip' || !mayBeDipped(step, now)) continue
+    // The coat before that one may be the other potter's.
+    if (nextBucket(table, pot) !== task.bucketId) continue
     const group = kept.find(({ bucketId }) => bucketId === task.bucketId)
     if (!group) kept.push({ bucketId: task.bucketId, at: task.startAt, potIds: [pot.facts.potId] })
     else {

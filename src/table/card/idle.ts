@@ -29,13 +29,13 @@ export function idleCard(table: Table, steps: readonly AtStep[], now: number): C
     }
   }
   if (soon) {
-    if (table.collar && !collarStillWanted(table, steps)) return returnCard(table.collar, now)
+    if (table.collar && !collarStillWanted(table, steps)) return returnCard(table.collar)
     const { potId, what } = soon
     const early = what === 'touch' || what === 'damp-dries' || what === 'foot-check'
     const offer = early && potId ? ({ do: 'pick', potId } as const) : undefined
     return { kind: 'wait', next: soon, after: due.slice(1, 1 + DUES_SHOWN), offer }
   }
-  if (table.collar) return returnCard(table.collar, now)
+  if (table.collar) return returnCard(table.collar)
   // Where it is not over, the other hands have the rest.
   return end && ending ? end.closedCard(table) : { kind: 'wait', after: [] }
 }

@@ -1,3 +1,4 @@
+import { byPlace } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { type AheadCall, callsAhead } from '../steps/calls-ahead.ts'
 import { panAsk } from '../steps/wax-pan.ts'
@@ -72,7 +73,9 @@ function readyCalls(
       bucketId: first.bucketId,
       bucketLetter: first.bucketLetter,
       potIds,
-      places: asked.map(({ facts }) => ({ board: facts.place.board, place: facts.place.spot })),
+      places: [...asked]
+        .sort(byPlace)
+        .map(({ facts }) => ({ board: facts.place.board, place: facts.place.spot })),
       onCard,
     }
   })

@@ -1,7 +1,10 @@
+import { isFresh } from '../model/fresh.ts'
 import { potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
+import { whereYouWere } from '../steps/pot-in-hand.ts'
+import { stepsOf } from '../steps/work.ts'
 import { cardKey } from './bar-action.ts'
-import type { Card, CardKind } from './card.ts'
+import { type Card, type CardKind, potsOnCard } from './card.ts'
 import { cardOf, type FollowedSchedule } from './card-now.ts'
 
 /** What shows: one card, the order of work that it follows, and the table it is of, as its hands see it. */
@@ -21,10 +24,20 @@ const LONGEST_LINE_MS = 15_000
 /** Nothing is in the hands: a new order may fill their time. */
 const IDLE: ReadonlySet<CardKind> = new Set(['wait', 'closed', 'empty'])
 
+/** Hands are on a pot or in a bucket, and their next hit is meant for what they do. */
+const AT_WORK: ReadonlySet<CardKind> = new Set(['wax', 'wipe', 'foot-check', 'ready', 'stir', 'return'])
+
+/** Nobody is at one step longer than this: whoever has not hit the bar by then has left it, ms. Assumption. */
+const LONGEST_STEP_MS = 300_000
+
+/** A pot that is about to go in stays until its bucket has to be stirred. */
+const isAtWork = (card: Card, table: Table, now: number): boolean =>
+  card.kind === 'armed' ? isFresh(table, card.armed.bucketId, now) : AT_WORK.has(card.kind)
+
 /**
- * What shows at table time `now`, after what showed `earlier`. Work on the card stays until a hit, or until a clock moves
- * it on: a new order of work is followed from the next card on. And while its line is being said (`saying`) nothing
- * but a hit changes the card.
+ * What shows at table time `now`, after what showed `earlier`. Work on the card stays until a hit: a new order of work
+ * is followed from the next card on, and what comes due meanwhile waits for it, all but the question for the hot pan.
+ * While its line is being said (`saying`) nothing but a hit changes a card at all.
  */
 export function shownNow(
   earlier: Shown | undefined,
@@ -37,7 +50,11 @@ export function shownNow(
   if (card.kind === 'held' && earlier) {
     // The hands come back to what they left: its order of work stands as long as they are away.
     const left = earlier.left ?? earlier
-    return { card: cardOf(table, now, left.schedule), schedule: left.schedule, table, since: now, left }
+    const lines = whereYouWere(table, stepsOf(table, now), potsOnCard(left.card))
+    const where = IDLE.has(left.card.kind)
+      ? cardOf(table, now, left.schedule)
+      : { ...card, left: left.card, lines }
+    return { card: where, schedule: left.schedule, table, since: now, left }
   }
   const before = earlier?.left ?? earlier
   const showing = (next: Card, followed: FollowedSchedule | undefined, since = now): Shown => ({
@@ -54,6 +71,9 @@ export function shownNow(
     const old = cardOf(table, now, before.schedule)
     if (stays(old)) return showing(old, before.schedule, before.since)
   }
-  const said = saying && table === before.table && now - before.since < LONGEST_LINE_MS
-  return said && !IDLE.has(before.card.kind) ? before : showing(card, schedule)
+  if (table !== before.table || IDLE.has(before.card.kind)) return showing(card, schedule)
+  const shownMs = now - before.since
+  const said = saying && shownMs < LONGEST_LINE_MS
+  const atWork = isAtWork(before.card, table, now) && card.kind !== 'wax-pan' && shownMs < LONGEST_STEP_MS
+  return said || atWork ? before : showing(card, schedule)
 }

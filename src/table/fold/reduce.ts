@@ -1,7 +1,7 @@
 /** What each kind of event changes on the table. */
 
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
-import { change, unpicked, without, withPot } from '../model/change.ts'
+import { change, dipOf, unpicked, without, withPot } from '../model/change.ts'
 import { pairKey } from '../model/pair-key.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
 import type { HitLine, Table } from '../model/state.ts'
@@ -182,7 +182,9 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       if (!pot) return table
       // Bare again: its stack from the start.
       const { coatsCounted, footSignedAt, ownPlan, begunPlan, touchedUpAt, ...rest } = pot
-      return withPot(table, { ...rest, uncounted: false, washedAt: at })
+      // Whoever had it in hand has water in hand now: what comes next is the order's.
+      const free = table.picked?.potId === event.potId ? unpicked(table) : table
+      return withPot(free, { ...rest, uncounted: false, washedAt: at })
     }
     case 'coats-counted': {
       const pot = table.pots[event.potId]
@@ -242,7 +244,9 @@ const UNNAMED = new Set<TableEvent['kind']>([
 export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
   const { event, hit } = stamped
   if (UNNAMED.has(event.kind) || ('implied' in event && event.implied)) return undefined
-  const potId = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
+  const dipId = 'dipId' in event ? event.dipId : undefined
+  const of = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
+  const potId = of ?? (dipId === undefined ? undefined : dipOf(table, dipId)?.pot.facts.potId)
   const bucketId = 'bucketId' in event ? event.bucketId : undefined
   const hands = event.hands === 1 ? { hands: event.hands } : {}
   const logged = event.kind === 'dipped' && event.told ? { logged: true as const } : {}

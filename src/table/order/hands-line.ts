@@ -31,13 +31,23 @@ export interface Range {
   readonly upper: number
 }
 
-/** The hands line of the hands that see the table; undefined while no order of work is told. */
-export function handsLine(table: Table, schedule: Schedule | undefined, now: number): HandsLine | undefined {
+/**
+ * The hands line of the hands that see the table; undefined while no order of work is told. `stirs`: the bucket that the
+ * card has stirred, null where it has none and the first bucket of the order is still to come.
+ */
+export function handsLine(
+  table: Table,
+  schedule: Schedule | undefined,
+  now: number,
+  stirs?: string | null,
+): HandsLine | undefined {
   if (!schedule || schedule.plan.actions.length === 0) return undefined
   const line = tasksOf(table, schedule)
-  const next = line.findIndex((task, i) => i > 0 && task.is === 'open' && isFollowed(table, line))
-  const open = next > 0 ? line[next] : undefined
-  const before = next > 0 ? line[next - 1] : undefined
+  const isAhead = (task: Task, i: number): boolean =>
+    task.is === 'open' && (i > 0 || (stirs !== undefined && stirs !== task.bucketId))
+  const next = isFollowed(table, line) ? line.findIndex(isAhead) : -1
+  const open = line[next]
+  const before = line[next - 1]
   const { plan, foresight } = schedule
   const loadS = plan.slackS === null || plan.dryAtS === null ? null : plan.dryAtS + plan.slackS
   const slackS = loadS === null ? null : foresight ? loadS - foresight.dryAtS.likely : plan.slackS

@@ -25,6 +25,9 @@ const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).le
 /** Pots due within this of one another are called as one. */
 export const TOGETHER_MS = 60_000
 
+/** More than so many have no room on a card: the others are called when these are answered. */
+export const MOST_TOGETHER = 6
+
 /** The next thing a pair of hands can do with a pot, in one of the orders that a table works through. */
 export type Work =
   | { readonly is: 'touch'; readonly bucketId: string; readonly pots: readonly PotState[] }
@@ -82,7 +85,7 @@ export function leftAt(steps: readonly AtStep[], is: HandStepName): number {
 /** A foot to sign off, if any. */
 export const footCheck = (steps: readonly AtStep[]): Work | undefined => firstAt(steps, 'foot-check')
 
-/** Pots to touch before one bucket, or before the one with the longest chain; those due within a minute join. */
+/** Pots to touch before one bucket, or before the one with the longest chain; those due within a minute join, as far as a card has room. */
 export function dueFor(
   table: Table,
   steps: readonly AtStep[],
@@ -98,7 +101,8 @@ export function dueFor(
   const soon = steps.flatMap(({ pot, step }) =>
     step.is === 'touch' || (step.is === 'wait' && step.askAt - now <= TOGETHER_MS) ? [pot] : [],
   )
-  return { is: 'touch', bucketId: into, pots: soon.filter((pot) => nextBucket(table, pot) === into) }
+  const called = soon.filter((pot) => nextBucket(table, pot) === into).slice(0, MOST_TOGETHER)
+  return { is: 'touch', bucketId: into, pots: called }
 }
 
 /** Pots at one step, in the order of places. */

@@ -39,7 +39,8 @@ export const cards = {
     },
     seconds: (s: number) => `${s} s`,
     stirredAgo: (ago: string) => `stirred ${ago} ago`,
-    wallFull: (percent: number) => `wall ${percent} % full`,
+    stirredNow: 'just stirred',
+    wallFull: (percent: number) => `wall ${percent}\u00a0% full`,
     /** Steps that hands do on one pot with one hit of the bar, by their names. */
     step: {
       wax: {
@@ -98,6 +99,7 @@ export const cards = {
     insteadOf: (glaze: string, planned: string) => `You chose ${glaze}. The plan says ${planned}.`,
     hasIt: (number: Name, glaze: string) => `${number} already has ${glaze}. Really again?`,
     footFirst: (number: Name, place: string) => `${number}: sponge the foot, set down at ${place}`,
+    rimFirst: (number: Name, place: string) => `${number}: wipe the rim, set down at ${place}`,
     dripTitle: 'Drip',
     pourDripTitle: 'Drain',
     footTitle: 'Sponge the foot',

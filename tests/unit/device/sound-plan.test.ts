@@ -40,6 +40,12 @@ describe('the plan of a count', () => {
     expect(plan.totals).toEqual({ inS: 3, holdFromS: 3.6, outS: 7.6, outUntilS: 7.6 + OUT_S, dripS: 17.6 })
   })
 
+  it('is said as a pour where the glaze is poured in: no foot was under', () => {
+    const plan = planCount({ leadS: 3, lowerS: 0.6, holdS: 3, poured: true })
+    expect(words(plan).map((c) => c.word)).toEqual(['pour', '1', '2', 'out', 'wipe the rim'])
+    expect(words(planDrip(10, true)).map((c) => c.word)).toEqual(['wipe the rim'])
+  })
+
   it('says the seconds done on the beat, for every count', () => {
     fc.assert(
       fc.property(ask, (a) => {

@@ -102,6 +102,12 @@ describe('a hold', () => {
     expect(play.card).toMatchObject({ kind: 'held', left: { kind: 'armed', armed: { potId: potId(1) } } })
     play.wait(30).act({ do: 'resume' })
     expect(named(play.card)).toBe('armed t.1')
+    // Its stir is too old when the hands come back: it is still where they were.
+    play.act({ do: 'hold' }).wait(10 * MIN_S)
+    const later = play.card
+    expect(later).toMatchObject({ kind: 'held', left: { kind: 'armed', armed: { potId: potId(1) } } })
+    expect(later.kind === 'held' && later.lines[0]).toEqual({ potId: potId(1), at: 'dip-next' })
+    expect(play.act({ do: 'resume' }).card.kind).toBe('stir')
   })
 })
 
@@ -223,6 +229,13 @@ describe('pots that are kept on purpose', () => {
       offer: { do: 'pick', potId: potId(1) },
     })
     expect(kept?.kind === 'wait' && kept.kept?.[0]?.at).toBeGreaterThan(play.nowMs)
+    // The other potter has the coat before: for these hands it is not kept.
+    const { plan } = play.schedule!
+    const actions = plan.actions.map((action) =>
+      action.kind === 'dip' && action.potId === potId(1) ? { ...action, bucketId: 'H' } : action,
+    )
+    const theirs = cardOf(play.table, play.nowMs, { ...play.schedule!, plan: { ...plan, actions } })
+    expect(theirs).toMatchObject({ kind: 'wait', kept: [] })
     play.act({ do: 'pick', potId: potId(1) })
     expect(play.card).toMatchObject({ kind: 'stir', change: true, bucketId: 'B' })
   })

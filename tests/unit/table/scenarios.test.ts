@@ -107,13 +107,13 @@ describe('main path (scenario 1)', () => {
 describe('stir gate (scenario 2)', () => {
   it('asks for a stir after five minutes, not at five', () => {
     const play = onePot(33)
-    expect(play.card).toMatchObject({ kind: 'stir', bucketId: 'demo.gatepost', agoMs: undefined })
+    expect(play.card).toMatchObject({ kind: 'stir', bucketId: 'demo.gatepost', stirredAt: undefined })
     play.bar().wait(300)
     expect(play.card.kind).toBe('armed')
     const { big } = play.card
     if (!big) throw new Error('an armed card without START')
     play.wait(1)
-    expect(play.card).toMatchObject({ kind: 'stir', agoMs: 301_000 })
+    expect(play.card).toMatchObject({ kind: 'stir', stirredAt: play.nowMs - 301_000 })
     // START of the card that stood there a moment ago.
     expect(play.try(big)).toMatchObject({ code: 'stir-first' })
     const held = play.card.heldBar

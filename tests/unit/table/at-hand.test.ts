@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest'
+import type { Card } from '../../../src/table/card/card.ts'
+import { potsOnCard } from '../../../src/table/card/card.ts'
+import { cardOf } from '../../../src/table/card/card-now.ts'
+import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
+import { stepsOf } from '../../../src/table/steps/work.ts'
+import { toldDip } from '../../fixtures/told-dip.ts'
+import { potId, twelve } from '../../fixtures/twelve.ts'
+import { PlannedPlay } from './planned.ts'
+
+const MIN_S = 60
+
+/** A table of the twelve pots' kind with Gatepost open and stirred. */
+function begun(...of: Parameters<typeof twelve>): PlannedPlay {
+  const play = new PlannedPlay()
+  for (const [i, events] of twelve(...of).entries()) play.append(events, `laid-${i}`)
+  return play
+    .wait(3600)
+    .ask()
+    .wait(3 * MIN_S)
+    .bar()
+}
+
+const named = (card: Card): string => `${card.kind} ${potsOnCard(card).join()}`
+
+describe('work that hands are at', () => {
+  const kind = (play: PlannedPlay) => play.card.kind
+
+  it('stays on the card when another foot comes due: the hit is meant for the pot in hand', () => {
+    const play = begun(['G'], 2)
+    const clean = (number: number) => play.act({ do: 'sponged', potId: potId(number) })
+    // The second pot goes in first, and its foot can be checked first.
+    play
+      .act({ do: 'pick', potId: potId(2) })
+      .bar()
+      .wait(MIN_S)
+    clean(2).wait(MIN_S).bar().wait(MIN_S)
+    clean(1)
+    while (kind(play) !== 'foot-check') play.wait(1)
+    expect(named(play.card)).toBe('foot-check t.2')
+    const both = () => stepsOf(play.table, play.nowMs).every(({ step }) => step.is === 'foot-check')
+    while (!both()) play.wait(1)
+    expect(named(play.card)).toBe('foot-check t.2')
+    expect(named(play.bar().card)).toBe('foot-check t.1')
+  })
+
+  it('stays when the next stir comes due, until a hit or for as long as a step can take', () => {
+    const play = begun(['GB'], 2)
+    play.bar().wait(MIN_S)
+    play.act({ do: 'sponged', potId: potId(1) })
+    const told = play.schedule!
+    const shown: Shown = {
+      card: {
+        kind: 'ready',
+        potIds: [potId(1)],
+        bucketId: 'B',
+        big: { do: 'touched', potIds: [potId(1)], dry: true },
+      },
+      schedule: told,
+      table: play.table,
+      since: play.nowMs,
+    }
+    const then = (s: number) => shownNow(shown, play.table, play.nowMs + s * 1000, told).card.kind
+    expect(then(30)).toBe('ready')
+    expect(then(299)).toBe('ready')
+    expect(then(301)).not.toBe('ready')
+    play.wait(30).act({ do: 'stirred', bucketId: 'G' })
+    expect(shownNow(shown, play.table, play.nowMs, told).card.kind).not.toBe('ready')
+  })
+})
+
+describe('a pot that is about to go in', () => {
+  it('stays until its bucket has to be stirred, whatever comes due meanwhile', () => {
+    const play = begun()
+    const { table, nowMs, schedule } = play
+    // Another order, that has the third pot first.
+    const turned = schedule!.plan.actions.filter(
+      ({ kind, ...at }) => kind !== 'dip' || !('potId' in at) || at.potId === potId(3),
+    )
+    const other = { ...schedule!, plan: { ...schedule!.plan, actions: turned } }
+    const shown = { ...shownNow(undefined, table, nowMs, schedule), schedule: other }
+    expect(named(cardOf(table, nowMs, other))).toBe('armed t.3')
+    expect(named(shownNow(shown, table, nowMs + 60_000, other).card)).toBe('armed t.1')
+    expect(shownNow(shown, table, nowMs + 302_000, other).card.kind).toBe('stir')
+  })
+
+  it('is none any more once it is washed off', () => {
+    const play = begun()
+    play.act({ do: 'pick', potId: potId(2) })
+    expect(named(play.card)).toBe('armed t.2')
+    play.act({ do: 'wash-off', potId: potId(2) })
+    expect(play.table.picked).toBeUndefined()
+    expect(named(play.card)).toBe('armed t.1')
+  })
+})
+
+describe('the pot to touch first', () => {
+  it('is offered where a coat is still to come: another has nothing to answer', () => {
+    const play = begun(['GB'], 2)
+    const out = { coat: 1, bucketId: 'B', outAt: play.nowMs - 60_000 }
+    play.append([toldDip({ potId: potId(1), ...out, coat: 0 }), toldDip({ potId: potId(1), ...out })], 'told')
+    play.append([{ kind: 'sponged', potId: potId(1), implied: true }], 'down')
+    play
+      .act({ do: 'pick', potId: potId(2) })
+      .bar()
+      .wait(MIN_S)
+    play.act({ do: 'sponged', potId: potId(2) })
+    const touch = (number: number) => {
+      const told = { ...play.schedule!, touch: { potId: potId(number), others: 1 } }
+      const card = cardOf(play.table, play.nowMs, told)
+      return card.kind === 'wait' ? card.touch?.potId : card.kind
+    }
+    expect(touch(2)).toBe(potId(2))
+    expect(touch(1)).toBeUndefined()
+  })
+})
