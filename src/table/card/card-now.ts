@@ -4,7 +4,7 @@ import { lastDip } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import type { isAnyLeft, Schedule } from '../order/schedule.ts'
-import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
+import { potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
 import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { mayBeDipped, nextBucket } from '../steps/steps.ts'
 import { isWaxDone, panAsk } from '../steps/wax-pan.ts'
@@ -112,8 +112,7 @@ function handsCard(
   const next = (table.picked && pickedCard(table, steps, now)) ?? scheduledCard(table, steps, now, schedule)
   if (!hand || !held) return withPan(table, next ?? idleCard(table, steps, now), now)
   // One hit a coat: START for the next pot, or the stir before it, implies this one's foot.
-  const overdue = schedule !== undefined && now >= hand.dip.tappedAt + dipStepMs(table, hand.dip)
-  const implies = next?.kind === 'armed' || (next?.kind === 'stir' && overdue)
+  const implies = next?.kind === 'armed' || (next?.kind === 'stir' && schedule !== undefined)
   return next && implies ? { ...next, inHand: hand.pot.facts.potId } : held
 }
 
