@@ -153,6 +153,10 @@ export interface Odds {
       { readonly readyLateS: number; readonly waitsLateS: readonly number[]; readonly kilnLateS: number }
     >
   >
+  /** Pots without coats to come: OUT of the last on the input's clock, and from there until kiln-dry; omitted: none. */
+  readonly done?: Readonly<
+    Record<string, { readonly outAtS: number; readonly dryS: number; readonly dryLateS: number }>
+  >
 }
 
 /** A moment as likely sooner as later, with the edges that one in ten comes before, and one in ten after. */

@@ -43,6 +43,33 @@ describe('how an order may come out', () => {
     }
   })
 
+  it('tells the same hours of the kiln when a coat has gone on as it was told', () => {
+    const wide = { readyLateS: 0, waitsLateS: [0], kilnLateS: 1200 * MIN }
+    const pots = ['A', 'B', 'C'].map((id) => pot(id, ['X'], [], { kilnDryS: 600 * MIN }))
+    const before = board([bucket('X', 3, 1, 60)], pots)
+    const told = plan(before)
+    const [first] = told.actions.filter((action) => action.kind === 'dip')
+    if (first?.kind !== 'dip') throw new Error('no dip')
+    const odds = (ids: readonly string[]): Odds => ({
+      ...CERTAIN,
+      pots: Object.fromEntries(ids.map((id) => [id, wide])),
+    })
+    const asTold = foresee(before, told, odds(['A', 'B', 'C']))!
+    const left = pots.filter(({ id }) => id !== first.potId)
+    const open = { bucketId: 'X', stirEndS: first.startS, decanted: false }
+    const after = {
+      ...before,
+      nowS: first.endS,
+      pots: left.map((one) => ({ ...one, readyAtS: first.endS })),
+      hands: [{ freeAtS: first.endS, open }] as const,
+    }
+    const done = { [first.potId]: { outAtS: first.endS, dryS: 600 * MIN, dryLateS: 1200 * MIN } }
+    const seen = foresee(after, plan(after), { ...odds(left.map(({ id }) => id)), done })!
+    expect(seen.dryAtS.upper).toBeGreaterThan(seen.dryAtS.likely + 60 * MIN)
+    for (const edge of ['lower', 'likely', 'upper'] as const)
+      expect(Math.abs(seen.dryAtS[edge] - asTold.dryAtS[edge])).toBeLessThan(MIN)
+  })
+
   it('says how often the kiln’s hour is missed', () => {
     const odds = (workMin: number, dryMin: number) => {
       const input = exampleFive(workMin, dryMin)

@@ -20,11 +20,21 @@ const AGAIN_LEAST_S = 120
 /** The interruption that is told of, s. */
 export const INTERRUPTION_S = 600
 
-/** Draws of the normal law by two uniform ones (G. Box, M. Muller, Ann. Math. Stat. 29 (1958) 610). */
-function makeNormal(seed: number) {
-  const random = makeRandom(seed)
-  const normal = () => Math.sqrt(-2 * Math.log(random.unit())) * Math.cos(2 * Math.PI * random.unit())
-  return { random, normal }
+/** A seed for what one thing meets in one future (FNV-1a). */
+function seedOf(seed: number, name: string, future: number): number {
+  let hash = 0x811c9dc5 ^ seed
+  for (let i = 0; i < name.length; i++) hash = Math.imul(hash ^ name.charCodeAt(i), 0x01000193)
+  return Math.imul(hash ^ future, 0x01000193) ^ (future << 16)
+}
+
+/**
+ * Draws of the normal law by two uniform ones (G. Box, M. Muller, Ann. Math. Stat. 29 (1958) 610). Futures come in
+ * pairs of opposite draws, whose middle is nearer to the true one.
+ */
+function makeNormal(seed: number, name: string, future: number): () => number {
+  const random = makeRandom(seedOf(seed, name, future >> 1))
+  const sign = future % 2 === 0 ? 1 : -1
+  return () => sign * Math.sqrt(-2 * Math.log(random.unit())) * Math.cos(2 * Math.PI * random.unit())
 }
 
 /** A wait as hands meet it: nobody asks before its likely end, and damp coats are asked about again. */
@@ -43,37 +53,57 @@ const slowerS = ({ laterS, meanLaterS }: Odds): number =>
     ? 0
     : Math.max(0, Math.round(laterS.reduce((sum, each) => sum + each, 0) / laterS.length - meanLaterS))
 
+/** What one pot meets in one future, from the kiln back: whatever it has behind it by now changes none of these draws. */
+function makeMet(odds: Odds, seed: number, future: number) {
+  const room = Math.sqrt(SHARED) * makeNormal(seed, '', future)()
+  /** How far a wait is from its likely end, in spreads: that for the kiln first, then those between coats. */
+  const spreads = (name: string): (() => number) => {
+    const normal = makeNormal(seed, name, future)
+    return () => room + Math.sqrt(1 - SHARED) * normal()
+  }
+  /** How much later than bare work the hands are, s, at one step after another. */
+  const later = (name: string): (() => number) => {
+    const random = makeRandom(seedOf(seed, `${name} hands`, future))
+    return () =>
+      (random.unit() < odds.pauses ? INTERRUPTION_S : 0) +
+      (odds.laterS.length > 0 ? odds.laterS[random.int(odds.laterS.length)]! : 0)
+  }
+  return { spreads, later }
+}
+
 /** The board with every wait and every step as one future has them. Times only: the order's ops stay the same. */
-function lay(problem: Problem, base: Problem, odds: Odds, draw: ReturnType<typeof makeNormal>): void {
-  const { random, normal } = draw
-  const room = Math.sqrt(SHARED) * normal()
-  const z = () => room + Math.sqrt(1 - SHARED) * normal()
-  const laterS = () =>
-    (random.unit() < odds.pauses ? INTERRUPTION_S : 0) +
-    (odds.laterS.length > 0 ? odds.laterS[random.int(odds.laterS.length)]! : 0)
+function lay(
+  problem: Problem,
+  base: Problem,
+  odds: Odds,
+  { spreads, later }: ReturnType<typeof makeMet>,
+): void {
   base.pots.forEach((pot, p) => {
     const own = odds.pots[pot.id]
-    let o = base.firstOp[p]!
-    const readyS = base.release[o]!
-    problem.release[o] = Math.round(met(readyS, readyS * Math.exp(sdOf(readyS, own?.readyLateS ?? 0) * z())))
-    for (let k = 0; o >= 0; o = base.next[o]!) {
-      if (base.bucket[o]! < 0) continue
+    const [z, laterS] = [spreads(pot.id), later(pot.id)]
+    const kilnZ = z()
+    const dips: number[] = []
+    for (let o = base.firstOp[p]!; o >= 0; o = base.next[o]!) if (base.bucket[o]! >= 0) dips.push(o)
+    for (let k = dips.length - 1; k >= 0; k--) {
+      const o = dips[k]!
       const moreS = laterS() - odds.meanLaterS
       problem.dur[o] = Math.max(1, Math.round(base.dur[o]! + moreS))
       problem.out[o] = Math.max(0, Math.round(base.out[o]! + moreS))
-      const coat = pot.coats[k]!
-      const waitS = coat.waitAfterS
+      const waitS = pot.coats[k]!.waitAfterS
       const trueS = waitS * Math.exp(sdOf(waitS, own?.waitsLateS[k] ?? 0) * z())
       problem.after[o] = Math.max(problem.dur[o]!, Math.round(problem.out[o]! + met(waitS, trueS)))
       if (base.dry[o]! >= 0) {
-        const kilnS = pot.kilnDryS * Math.exp(sdOf(pot.kilnDryS, own?.kilnLateS ?? 0) * z())
+        const kilnS = pot.kilnDryS * Math.exp(sdOf(pot.kilnDryS, own?.kilnLateS ?? 0) * kilnZ)
         problem.dry[o] = Math.round(problem.out[o]! + kilnS)
       }
-      k++
     }
+    const first = base.firstOp[p]!
+    const readyS = base.release[first]!
+    const trueS = readyS * Math.exp(sdOf(readyS, own?.readyLateS ?? 0) * z())
+    problem.release[first] = Math.round(met(readyS, trueS))
   })
-  base.buckets.forEach((_, b) => {
-    const moreS = laterS() - odds.meanLaterS
+  base.buckets.forEach(({ id }, b) => {
+    const moreS = later(`bucket ${id}`)() - odds.meanLaterS
     // START comes as much later than the step begins.
     problem.freshS[b] = Math.max(0, base.freshS[b]! - slowerS(odds))
     problem.openS[b] = Math.max(0, Math.round(base.openS[b]! + moreS))
@@ -119,26 +149,32 @@ export function foresee(input: PlanInput, plan: Plan, odds: Odds): Foresight | n
   const problem = copyOf(base)
   const timer = makeTimer(problem)
   const { order } = recall(base, makeTimer(base), plan).found
-  const draw = makeNormal(input.seed)
+  const done = Object.entries(odds.done ?? {})
   const ends: number[] = []
   const dries: number[] = []
-  const lastDryS = () => {
-    let dryS = (input.deadline?.doneDryAtS ?? Number.NEGATIVE_INFINITY) - input.nowS
+  const lastDryS = (drawn: ReturnType<typeof makeMet>) => {
+    let dryS =
+      done.length > 0 ? Number.NEGATIVE_INFINITY : (input.deadline?.doneDryAtS ?? -Infinity) - input.nowS
+    for (const [id, pot] of done) {
+      const waitS = pot.dryS * Math.exp(sdOf(pot.dryS, pot.dryLateS) * drawn.spreads(id)())
+      dryS = Math.max(dryS, Math.round(pot.outAtS + waitS - input.nowS))
+    }
     for (let o = 0; o < base.n; o++)
       if (problem.dry[o]! >= 0) dryS = Math.max(dryS, timer.start[o]! + problem.dry[o]!)
     return dryS
   }
-  const ended = (of: Order) => {
+  const ended = (of: Order, drawn: ReturnType<typeof makeMet>) => {
     timer.run(of, Number.POSITIVE_INFINITY)
     let endS = 0
     for (let o = 0; o < base.n; o++) endS = Math.max(endS, timer.start[o]! + problem.dur[o]!)
-    return { endS, dryS: lastDryS() }
+    return { endS, dryS: lastDryS(drawn) }
   }
   for (let k = 0; k < FUTURES; k++) {
-    lay(problem, base, odds, draw)
-    const asScheduled = ended(order)
+    const drawn = makeMet(odds, input.seed, k)
+    lay(problem, base, odds, drawn)
+    const asScheduled = ended(order, drawn)
     // Two who wait for one another's bucket do not keep to an order that no longer fits: they go by the rule at least.
-    const byRule = problem.potterCount === 2 ? ended(orderByRule(problem, PLAIN_RULE)) : asScheduled
+    const byRule = problem.potterCount === 2 ? ended(orderByRule(problem, PLAIN_RULE), drawn) : asScheduled
     const end = byRule.endS < asScheduled.endS ? byRule : asScheduled
     ends.push(end.endS)
     dries.push(end.dryS)

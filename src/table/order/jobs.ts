@@ -2,7 +2,7 @@
 
 import type { Bucket, Foresight, Hands, Odds, Plan, PlanInput } from '../../planner/types.ts'
 import { forecastOf } from '../forecast/forecast.ts'
-import { nextCoat } from '../model/plan.ts'
+import { lastDip, nextCoat } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { dipStepMs, potInHand } from '../steps/pot-in-hand.ts'
@@ -82,6 +82,7 @@ export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []
     meanLaterS: Math.round(pace.dipS),
     pauses: PAUSES,
     pots: Object.fromEntries(jobs.map(({ job, odds }) => [job.id, odds])),
+    done: doneOf(table, steps, now),
   }
   return { input, odds, firstCoat, awayMs }
 }
@@ -135,18 +136,30 @@ function handsOf(
   }
 }
 
+/** Pots that have all their coats, with when they are dry enough to load. */
+function doneOf(table: Table, steps: readonly AtStep[], now: number): NonNullable<Odds['done']> {
+  return Object.fromEntries(
+    steps.flatMap(({ pot, step }) => {
+      const dip = lastDip(pot)
+      if (!dip || pot.later || nextBucket(table, pot) !== undefined || step.is === 'count') return []
+      const forecast = forecastOf(table, pot)
+      if (!forecast) return []
+      const dry = table.settings.candle ? forecast.ready : forecast.kiln
+      const afterS = (at: number) => Math.min(LONGEST_S, Math.max(0, upS(at - dip.outAt)))
+      const outAtS = downS(Math.min(now, Math.max(dip.outAt, now - LONG_AGO_MS)))
+      const done = { outAtS, dryS: afterS(dry.likely), dryLateS: afterS(dry.upper) }
+      return [[pot.facts.potId, done]]
+    }),
+  )
+}
+
 function deadlineOf(table: Table, steps: readonly AtStep[], now: number): PlanInput['deadline'] {
   const at = loadAt(table, now)
   if (at === undefined) return null
-  const done = steps.flatMap(({ pot, step }) => {
-    if (pot.later || nextBucket(table, pot) !== undefined || step.is === 'count') return []
-    const forecast = forecastOf(table, pot)
-    if (!forecast) return []
-    return Math.min((table.settings.candle ? forecast.ready : forecast.kiln).upper, now + LONGEST_S * 1000)
-  })
+  const done = Object.values(doneOf(table, steps, now)).map(({ outAtS, dryS }) => outAtS + dryS)
   return {
     // An hour of any later day says no more to an order.
     loadStartS: Math.min(downS(at), downS(now) + 4 * LONGEST_S),
-    ...(done.length > 0 ? { doneDryAtS: upS(Math.max(now - LONG_AGO_MS, ...done)) } : {}),
+    ...(done.length > 0 ? { doneDryAtS: Math.max(downS(now - LONG_AGO_MS), ...done) } : {}),
   }
 }
