@@ -139,9 +139,9 @@ function handsOf(
 /** Pots that have all their coats, with when they are dry enough to load. */
 function doneOf(table: Table, steps: readonly AtStep[], now: number): NonNullable<Odds['done']> {
   return Object.fromEntries(
-    steps.flatMap(({ pot, step }) => {
+    steps.flatMap(({ pot }) => {
       const dip = lastDip(pot)
-      if (!dip || pot.later || nextBucket(table, pot) !== undefined || step.is === 'count') return []
+      if (!dip || pot.later || nextBucket(table, pot) !== undefined) return []
       const forecast = forecastOf(table, pot)
       if (!forecast) return []
       const dry = table.settings.candle ? forecast.ready : forecast.kiln
