@@ -139,7 +139,7 @@ test('the stack softens on the pot that is shown, and a remedy is one tap', asyn
   await look.getByRole('button', { name: /^Brackwater down to \d+ mm.*off the shelf/ }).click()
   await settle()
   await expect(look).toContainText('cone 6: near')
-  await expect(page.locator('.coats')).toContainText(/down to \d+ mm up/)
+  await expect(page.locator('.coats')).toContainText(/down to \d+\smm up/)
 })
 
 test('whom motion disturbs sees three stills', async ({ page }) => {

@@ -194,7 +194,7 @@ test('the room keeps its air and units; what is out of range is refused', async 
 
 test('readings of a kiln tell when its cone falls, and later when it may be opened', async ({ page }) => {
   await demo(page)
-  await open(page, 'room')
+  await open(page, 'firing')
   const keep = async (readings: string) => {
     await page.getByLabel('Readings of a firing').fill(readings)
     await key(page, 'Keep readings').click()

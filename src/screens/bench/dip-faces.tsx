@@ -92,8 +92,8 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const onFoodSide = armed.cover.kind === 'full' || armed.cover.kind === 'inside'
   const gloves = glovesText(words.value, bucket.cautions, onFoodSide)
-  // Looks give way to a warning and to gloves, what is only good to know to both; it is behind *Put right* as well.
-  const marks = marksMayShow(pot) && !asked && !(armed.line && gloves)
+  // With a pot in hand looks give way to a warning and gloves. What is only good to know is behind *Put right* as well.
+  const marks = marksMayShow(pot) && !asked && !(armed.line && gloves && inHand)
   const told = armed.line !== undefined || (armed.warnings.length > 0 && !(marks && gloves))
   return (
     <WithPot
