@@ -126,7 +126,9 @@ test('workers stopped, audio dead though it says it runs, a count frozen, all pe
   await says(page, '#app', 'Not allowed by the phone')
   await page.evaluate(() => location.replace('#/bench'))
   // By FOOT CLEAN, or by START of the next pot.
-  await expect.poll(() => text(page, '.bench'), { timeout: 15_000 }).toMatch(/FOOT CLEAN|sponge the foot|wipe the rim/)
+  await expect
+    .poll(() => text(page, '.bench'), { timeout: 15_000 })
+    .toMatch(/FOOT CLEAN|sponge the foot|wipe the rim/)
   expect(await text(page, '.bench')).not.toContain('slept')
   expect(errors).toEqual([])
 })
