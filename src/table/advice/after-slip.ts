@@ -10,7 +10,7 @@ export interface AfterSlip {
   readonly holdS: number
   /** Likely coat where it comes nearest to a limit, mm. */
   readonly buildMm: number
-  /** Seconds for the coat that follows; 0: leave it out. Undefined when none follows. */
+  /** Seconds for the coat that follows, once this one is ready for it; 0: leave it out. Undefined when none follows. */
   readonly nextS: number | undefined
 }
 
@@ -18,14 +18,15 @@ export interface AfterSlip {
 export function afterSlip(table: Table, dipId: string, now: number): AfterSlip | undefined {
   for (const pot of Object.values(table.pots)) {
     const dip = pot.dips.find((one) => one.dipId === dipId)
-    const zones = dip && forecastOf(table, pot)?.pot.zones
-    if (!dip || !zones || zones.length === 0) continue
+    const forecast = dip && forecastOf(table, pot)
+    if (!dip || !forecast || forecast.pot.zones.length === 0) continue
     const planned = planOf(table, pot)[nextCoat(pot)]?.holdS
-    const repair = repairNow(table, pot, now)
+    // On the wall as it stands then: as wet as it is now it takes no coat.
+    const repair = repairNow(table, pot, Math.max(now, forecast.ready.likely))
     return {
       pot,
       holdS: dip.holdS,
-      buildMm: worstZone(zones, limitsOf(table)).likelyMm,
+      buildMm: worstZone(forecast.pot.zones, limitsOf(table)).likelyMm,
       nextS: planned !== undefined && repair ? (repair.holdS ?? 0) : planned,
     }
   }

@@ -46,7 +46,12 @@ function kindOf(table: Table, pot: PotState): string {
   })
   const { readyMeans, lowerMmPerS, dripS } = table.settings
   const own = absorption ?? table.board.absorption
+  // What touches have taught but for `timeMean`, which scales what is kept.
+  const { fillMean, fillSd, timeSd } = lessonOf(table)
   return JSON.stringify([
+    fillMean,
+    fillSd,
+    timeSd,
     shape,
     own,
     pot.damp?.water,
@@ -68,7 +73,7 @@ const always = (min: number): WaitMin => ({ likely: min, upper: min })
 
 /**
  * The waits a pot's plan will bring, as if it were dipped from bisque, each coat when the one below is dry.
- * Kept by kind of pot: alike pots are computed once. What touches have taught scales them.
+ * Kept by kind of pot and by what touches have taught: alike pots are computed once.
  */
 export function waitsAhead(table: Table, pot: PotState): WaitsAhead {
   const { settings } = table

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
 import { checkInput } from '../../../src/planner/problem/check.ts'
 import { type BandMs, forecastOf } from '../../../src/table/forecast/forecast.ts'
@@ -53,6 +53,19 @@ describe('the table as a question to the planner', () => {
     expect(ready().readyAtS).toBeGreaterThanOrEqual(Math.ceil(play.nowMs / 1000) + 120)
     play.wait(60).act({ do: 'touched', potIds: ['demo.33'], dry: true })
     expect(ready().readyAtS).toBe(Math.ceil(play.nowMs / 1000))
+  })
+
+  it('tells after a touch the waits that a phone tells which has just been opened', async () => {
+    const play = new Play().act({ do: 'lay-demo' })
+    const waits = () => waitsAhead(play.table, play.table.pots['demo.33']!)
+    const before = waits()
+    play.act({ do: 'logged', potId: 'demo.34', agoMin: 0 })
+    play.wait(120).act({ do: 'touched', potIds: ['demo.34'], dry: true })
+    const after = waits()
+    vi.resetModules()
+    const opened = await import('../../../src/table/forecast/waits-ahead.ts')
+    expect(after.kiln[0]!.likely).toBeLessThan(before.kiln[0]!.likely)
+    expect(after).toEqual(opened.waitsAhead(play.table, play.table.pots['demo.33']!))
   })
 
   it.each([1, 7, 83, 20_000])(

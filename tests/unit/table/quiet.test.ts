@@ -208,6 +208,21 @@ describe('after a coat was held longer', () => {
     expect(after.nextS!).toBeLessThanOrEqual(3)
   })
 
+  test.each(['demo.31', 'demo.34'])(
+    '%s: the seconds told are those of the card once it is ready',
+    (potId) => {
+      const play = demo().act({ do: 'logged', potId, agoMin: 0 })
+      const { dipId } = potOf(play, potId).dips[0]!
+      play.act({ do: 'held-longer', dipId, byS: 8 })
+      const { nextS } = afterSlip(play.table, dipId, play.nowMs)!
+      play.nowMs = forecastOf(play.table, potOf(play, potId))!.ready.likely
+      const pot = potOf(play, potId)
+      const plan = planOf(play.table, pot)[1]!
+      const repair = nextAdvice(play, potId).warnings.find((warning) => warning.kind === 'repair')
+      expect(nextS).toBe(repair ? (repair.holdS ?? 0) : plan.holdS)
+    },
+  )
+
   test('the next coat of that pot says it before anything else', () => {
     const play = demo().act({ do: 'logged', potId: 'demo.34', agoMin: 0 })
     play.act({ do: 'held-longer', dipId: potOf(play, 'demo.34').dips[0]!.dipId, byS: 12 })
