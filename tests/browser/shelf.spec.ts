@@ -162,6 +162,7 @@ test('readings that cannot be are asked about, and nothing of them is kept until
   await kiln.key('LID OPEN')
   await expect(kiln.face).toContainText('1200 °C at the last look. Lid from 120 °C.')
   await expect(kiln.face.getByText('Heat gloves')).toBeInViewport()
+  await expect(kiln.page.locator('.kiln-pad').getByText('0', { exact: true })).toBeInViewport({ ratio: 1 })
 })
 
 for (const [offer, times] of [

@@ -95,7 +95,7 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
         {opens && last && last.tempC > LID_C ? (
           <p class="alarm figures">{w.hotLid(temp(last.tempC), temp(LID_C))}</p>
         ) : null}
-        {opens ? <p class="caution">{w.care.open}</p> : null}
+        {opens ? <p class="caution">{w.care.lid}</p> : null}
         {asked.length > 0 ? (
           <div class="kiln-keys">
             {asked.map((tempC) => (

@@ -175,6 +175,7 @@ export const shelf = {
       'Maker’s manual and local code first; wiring and gas are for licensed people. Vent on from the start, stay out of burn-off, nothing near that burns, CO alarm on.',
     spy: 'Spy hole: rated dark glasses, an arm’s length away.',
     cool: 'The outside burns. The manual may say colder.',
+    lid: 'Heat gloves, face away from the gap.',
     open: 'Heat gloves, then cut gloves. Chips and drips: grind wet, eye cover. Shivered ware is slivers: never for food, never again into the fire.',
     food: 'This app cannot tell whether a pot is safe for food.',
   },
