@@ -1,5 +1,6 @@
 import { createContext } from 'preact'
 import { useContext, useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import { unitLabel } from '../../table/entry/entry.ts'
 import type { Action, Refusal } from '../../table/model/action.ts'
 import { thingOf } from '../../table/model/load-state.ts'
 import type { Table } from '../../table/model/state.ts'
@@ -56,18 +57,25 @@ export function thingName(words: DeskWords, table: Table, key: string): string {
 export function kilnRefusalText(words: DeskWords, formats: Formats, table: Table, refusal: Refusal): string {
   const w = words.desk.shelf
   const { field = '', facts = {} } = refusal
+  const { units } = table.settings
   const number = String(facts.number ?? '')
   const mm = (fact: string | number | undefined) => formats.mm(Number(fact ?? 0))
   if (refusal.code === 'at-kiln') {
     if (field === 'too-tall') return w.tooTall(number, mm(facts.value), mm(facts.most))
     if (field === 'too-wide') return w.tooWide(number, mm(facts.value), mm(facts.most))
-    if (field === 'fahrenheit') return w.fahrenheit(String(facts.value), String(facts.asC))
-    if (field === 'leap') return w.leap(String(facts.value))
+    const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
+    if (field === 'leap') return w.leap(temp(Number(facts.value)))
+    if (field === 'fahrenheit') {
+      const [value, asC] = [Number(facts.value), Number(facts.asC)]
+      // The number as typed, in the unit it was not typed in.
+      const [number, unit] = units === 'us' ? [asC, 'metric' as const] : [value, 'us' as const]
+      const typed = `${Math.round(number)} ${unitLabel('readC', unit)}`
+      return w.otherUnit(temp(value), typed, temp(asC))
+    }
     const text = w.refusal[field]
     return typeof text === 'function' ? text(number) : (text ?? refusalText(words, refusal))
   }
   if (refusal.code === 'out-of-range' && (field === 'agoMin' || field === 'readC')) {
-    const { units } = table.settings
     const told = (value: string | number | undefined) =>
       field === 'readC' ? amount('readC', Number(value), units) : `${Number(value)} min`
     const range = words.desk.range(told(facts.least), told(facts.most))

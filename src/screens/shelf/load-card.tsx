@@ -104,6 +104,7 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
             <span class="figures">{standsOn(shown)}</span>
           </div>
         ) : null}
+        {shown ? <p class="caution">{w.care.shelf}</p> : null}
         {load && shown ? (
           <Level load={load} level={shown} tell={tell} />
         ) : stage.is === 'propose' ? (

@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks'
 import { readEntry } from '../../table/entry/entry.ts'
+import { LID_C } from '../../table/load/loads.ts'
+import { LIMITS } from '../../table/model/limits.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Alarm } from '../desk/save.tsx'
@@ -40,7 +42,8 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
     }
     setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
     const { value, asC } = refusal.facts ?? {}
-    if (refusal.field === 'fahrenheit') setAsked([Number(value), Number(asC)])
+    if (refusal.field === 'fahrenheit')
+      setAsked([Number(value), Number(asC)].filter((tempC) => tempC <= LIMITS.readC.most))
     else setAsked(refusal.field === 'leap' ? [Number(value)] : [])
   }
   useBar((atMs) => {
@@ -53,6 +56,9 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
     }
     const entry = readEntry('readC', text.replace('−', '-'), units)
     if (entry.ok) keep(entry.value, false, atMs)
+    // Above the range it may be the other unit: that is asked.
+    else if (entry.why === 'out-of-range' && units === 'metric' && Number(text) > LIMITS.readC.most)
+      keep(Number(text), false, atMs)
     else {
       const { least, most, unit } = entry.range
       const range = `${words.value.desk.range(least, most)} ${unit}`
@@ -79,11 +85,17 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
             : before,
     )
   }
+  const last = load.readings.at(-1)
+  const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
   const unit = units === 'us' ? '°F' : '°C'
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
+        {opens && last && last.tempC > LID_C ? (
+          <p class="alarm figures">{w.hotLid(temp(last.tempC), temp(LID_C))}</p>
+        ) : null}
+        {opens ? <p class="caution">{w.care.open}</p> : null}
         {asked.length > 0 ? (
           <div class="kiln-keys">
             {asked.map((tempC) => (

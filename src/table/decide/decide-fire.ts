@@ -1,4 +1,5 @@
 import type { TableEvent } from '../../../shared/events.ts'
+import type { Units } from '../entry/measure.ts'
 import type { Refusal } from '../model/action.ts'
 import { isCone } from '../model/cone.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
@@ -61,9 +62,9 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
     case 'read-heat': {
       const refusal =
         since(load.litAt) ??
-        outOfRange('readC', action.tempC) ??
+        overRange(load, at, action, table.settings.units) ??
         twice(load, at) ??
-        (action.sure ? undefined : unlikely(load, at, action.tempC))
+        (action.sure ? undefined : unlikely(load, at, action.tempC, table.settings.units))
       return lit(load, refusal, { kind: 'heat-read', loadId, tempC: action.tempC, ...late })
     }
     case 'see-cone': {
@@ -118,10 +119,35 @@ const twice = ({ readings }: LoadState, at: number): Refusal | undefined =>
     ? not('same-minute')
     : undefined
 
-const fahrenheitAsC = (value: number): number => (value - 32) / 1.8
+/** What the number typed would be in the other unit, degC. */
+const inOtherUnit = (tempC: number, units: Units): number =>
+  units === 'us' ? tempC * 1.8 + 32 : (tempC - 32) / 1.8
+
+const tenth = (tempC: number): number => Math.round(tempC * 10) / 10
+
+const askedUnit = (tempC: number, asC: number): Refusal =>
+  not('fahrenheit', { value: tenth(tempC), asC: tenth(asC) })
+
+/** More than any kiln has: asked about where the other unit would fit, else refused with the range. */
+function overRange(
+  load: LoadState,
+  at: number,
+  { tempC, sure }: { readonly tempC: number; readonly sure?: boolean },
+  units: Units,
+): Refusal | undefined {
+  const wrong = outOfRange('readC', tempC)
+  const asC = inOtherUnit(tempC, units)
+  const asked = wrong && !sure && !outOfRange('readC', asC) && !unlikely(load, at, asC, units)
+  return asked ? askedUnit(tempC, asC) : wrong
+}
 
 /** What no kiln does between two looks is asked about: the other unit, where that would fit, else the number. */
-function unlikely({ readings, litAt, offAt }: LoadState, at: number, tempC: number): Refusal | undefined {
+function unlikely(
+  { readings, litAt, offAt }: LoadState,
+  at: number,
+  tempC: number,
+  units: Units,
+): Refusal | undefined {
   const fits = (value: number): boolean => {
     const before = readings.findLast((reading) => reading.at < at)
     const next = readings.find((reading) => reading.at > at)
@@ -139,7 +165,6 @@ function unlikely({ readings, litAt, offAt }: LoadState, at: number, tempC: numb
     )
   }
   if (fits(tempC)) return undefined
-  const asC = fahrenheitAsC(tempC)
-  const facts = { value: Math.round(tempC), asC: Math.round(asC) }
-  return not(fits(asC) ? 'fahrenheit' : 'leap', facts)
+  const asC = inOtherUnit(tempC, units)
+  return fits(asC) ? askedUnit(tempC, asC) : not('leap', { value: tenth(tempC) })
 }

@@ -167,7 +167,9 @@ export const shelf = {
   kilnIsSo: 'The kiln is so',
   takeBack: 'Take back',
   calendar: 'Into the calendar',
+  hotLid: (temp: string, lid: string) => `${temp} at the last look. Lid from ${lid}.`,
   care: {
+    shelf: 'Kiln isolated. A shelf takes two hands.',
     load: 'Kiln isolated. A shelf takes two hands. Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
     light:
       'Maker’s manual and local code first; wiring and gas are for licensed people. Vent on from the start, stay out of burn-off, nothing near that burns, CO alarm on.',
@@ -196,9 +198,9 @@ export const shelf = {
   tooWide: (n: string, value: string, most: string) =>
     `${n} is ${value} across its foot: up to ${most} goes on that shelf.`,
   outOf: (field: string, value: string, range: string) => `${field} ${value}: ${range}.`,
-  fahrenheit: (value: string, asC: string) =>
-    `${value} °C cannot be. ${value} °F would be ${asC} °C. Which is it?`,
-  leap: (value: string) => `${value} °C is a leap since the last reading. Is it so?`,
+  otherUnit: (value: string, typed: string, would: string) =>
+    `${value} cannot be. ${typed} would be ${would}. Which is it?`,
+  leap: (value: string) => `${value} is a leap since the last reading. Is it so?`,
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,
   map: {

@@ -263,6 +263,21 @@ describe('bad input is named by field, value and range, and nothing of it is kep
     expect(read(842)).toMatchObject({ field: 'fahrenheit', facts: { value: 842, asC: 450 } })
     expect(loadOf(play).readings.map(({ tempC }) => tempC)).toEqual([60, 1000, 500])
   })
+
+  test('degF over the range is asked about in degC, and degC in degF', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    const read = (tempC: number, sure = false) => refusal(play, { do: 'read-heat', loadId, tempC, sure })
+    play.wait(8 * 3600)
+    expect(read(2192)).toMatchObject({ field: 'fahrenheit', facts: { value: 2192, asC: 1200 } })
+    expect(read(2192, true)).toMatchObject({ field: 'readC', facts: { value: 2192, most: 1400 } })
+    expect(read(1200)).toBeUndefined()
+    play.wait(600)
+    play.act({ do: 'set-settings', settings: { units: 'us' } })
+    // 1205 of a thermometer in degC, typed as degF.
+    expect(read((1205 - 32) / 1.8)).toMatchObject({ field: 'fahrenheit', facts: { value: 651.7, asC: 1205 } })
+    expect(loadOf(play).readings.map(({ tempC }) => tempC)).toEqual([1200])
+  })
 })
 
 describe('the bar follows the load', () => {

@@ -1,0 +1,69 @@
+import { expect, type Page } from '@playwright/test'
+import { loadsOf } from '../../src/table/load/loads.ts'
+import { glazed } from '../fixtures/glazed.ts'
+import { BenchPage, EVENING } from './bench.ts'
+
+/** Loading, firing and cooling by the bar of the kiln's screen. */
+export class KilnPage {
+  constructor(
+    readonly page: Page,
+    readonly bench: BenchPage,
+  ) {}
+
+  static async open(page: Page, times = 1): Promise<KilnPage> {
+    const bench = await BenchPage.on(page, glazed(EVENING.getTime(), times))
+    await page.goto('./#/shelf')
+    const kiln = new KilnPage(page, bench)
+    await expect(kiln.bar).toBeVisible()
+    return kiln
+  }
+
+  get bar() {
+    return this.page.locator('.kiln [data-press="bar"]')
+  }
+  get face() {
+    return this.page.locator('.kiln-main')
+  }
+  says = (text: string | RegExp) => expect(this.bar).toHaveText(text, { timeout: 20_000 })
+
+  async hit(): Promise<void> {
+    await this.page.clock.runFor(450)
+    // The rules for touches go by the browser's own stamps, which no clock here moves.
+    await this.page.waitForTimeout(420)
+    await this.bar.tap()
+    await this.page.clock.runFor(150)
+  }
+  async key(name: string | RegExp): Promise<void> {
+    await this.page.clock.runFor(150)
+    await this.page.locator('.kiln').getByRole('button', { name }).first().tap()
+    await this.page.clock.runFor(150)
+  }
+  async pass(minutes: number): Promise<void> {
+    await this.page.clock.fastForward(minutes * 60_000 - 1000)
+    await this.page.clock.runFor(1000)
+  }
+  /** READING, its digits, SAVE. */
+  async read(text: string): Promise<void> {
+    await this.hit()
+    await this.type(text)
+    await this.hit()
+  }
+  async type(text: string): Promise<void> {
+    for (const digit of text) {
+      await this.page.locator('.kiln-pad').getByText(digit, { exact: true }).tap()
+      await this.page.clock.runFor(30)
+    }
+  }
+  async load() {
+    const [load] = loadsOf(await this.bench.table())
+    if (!load) throw new Error('no load')
+    return load
+  }
+  /** As after the phone has killed the page. */
+  async again(): Promise<void> {
+    await this.load()
+    await this.page.reload()
+    await expect(this.bar).toBeVisible()
+    await this.page.clock.runFor(500)
+  }
+}
