@@ -4,7 +4,7 @@ import { lastDip } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import type { isAnyLeft, Schedule } from '../order/schedule.ts'
-import { potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
+import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
 import { HAND_STEPS, isHandStep } from '../steps/step-rows.ts'
 import { mayBeDipped, nextBucket } from '../steps/steps.ts'
 import { isWaxDone, panAsk } from '../steps/wax-pan.ts'
@@ -112,8 +112,13 @@ function handsCard(
   const next = (table.picked && pickedCard(table, steps, now)) ?? scheduledCard(table, steps, now, schedule)
   if (!hand || !held) return withPan(table, next ?? idleCard(table, steps, now), now)
   // One hit a coat: START for the next pot, or the stir before it, implies this one's foot.
-  const implies = next?.kind === 'armed' || (next?.kind === 'stir' && schedule !== undefined)
-  return next && implies ? { ...next, inHand: hand.pot.facts.potId } : held
+  const inHand = hand.pot.facts.potId
+  if (next?.kind === 'armed') return { ...next, inHand }
+  if (!schedule) return held
+  // What the order stirs once this foot is clean shows now: it would come under a knuckle that means the foot.
+  const cleanAt = Math.ceil((hand.dip.tappedAt + dipStepMs(table, hand.dip)) / 1000) * 1000
+  const then = next?.kind === 'stir' ? next : scheduledCard(table, steps, Math.max(now, cleanAt), schedule)
+  return then?.kind === 'stir' ? { ...then, inHand } : held
 }
 
 /** What the order of work says, or the simple rule where it says nothing. */

@@ -62,6 +62,23 @@ describe('twelve pots (scenario 14)', () => {
       expect(pot.dips.some((dip) => dip.unstirred)).toBe(false)
   })
 
+  it('shows a stir that is next as the drip ends: FOOT CLEAN does not turn into STIRRED', () => {
+    const play = laid().ask()
+    let stirs = 0
+    for (let i = 0; i < 4000 && !allDipped(play, 30); i++) {
+      const { kind } = play.card
+      if (kind === 'armed' || kind === 'stir') play.wait(kind === 'stir' ? MIN_S : 0).bar()
+      const before = play.card
+      play.wait(1)
+      if (play.card.kind !== 'stir') continue
+      // Later than these hands need for the foot, the pot has long been put down.
+      const quick = before.kind === 'drip' && play.nowMs < before.dip.tappedAt + (MIN_S + 2) * 1000
+      expect(quick && before.until < play.nowMs - 1000).toBe(false)
+      stirs++
+    }
+    expect(stirs).toBeGreaterThan(3)
+  })
+
   it('says how many for a bucket, which of them is next, and what follows when', () => {
     const play = laid().ask()
     const began = play.nowMs
