@@ -38,6 +38,12 @@ test('glazed pots go from the board to below 60 degC by the bar, killed and reop
   await expect(kiln.face).toContainText('The cone in the kiln decides')
   await kiln.pass(56)
   await expect(page.locator('.kiln .bar')).toContainText('CONE DOWN')
+  const [label = 0, key = 0] = await page.locator('.kiln .bar-answer-small').evaluate((small) => {
+    const text = document.createRange()
+    text.selectNodeContents(small)
+    return [text.getBoundingClientRect().width, small.getBoundingClientRect().width]
+  })
+  expect(label).toBeLessThan(key - 24)
   await kiln.hit()
   await kiln.says('KILN OFF')
   await kiln.hit()
