@@ -199,7 +199,7 @@ const BEFORE: readonly Slip[] = [
     slip: 'about to use another bucket: said, and asked twice',
     tiles: ['Another bucket', /Heather$/],
     follows: async (_before, after, page) => {
-      expect(after.picked).toEqual({ potId: 'demo.34', bucketId: 'demo.heather' })
+      expect(after.picked).toMatchObject({ potId: 'demo.34', bucketId: 'demo.heather' })
       await expect(page.locator('.bench .bar')).toContainText(/STIRRED|HOLD TO DIP ANYWAY/)
     },
   },

@@ -18,6 +18,9 @@ import { idleCard } from './idle.ts'
 /** The OUT card stands this long, and no call comes before; a hit ends its tone. */
 export const OUT_MS = 3000
 
+/** From taking a pot of one's own choice to its START. Assumption. */
+const REACH_MS = 60_000
+
 /** A schedule with what follows it: that code comes with the planner, and the first cards do without both. */
 export interface FollowedSchedule extends Schedule {
   readonly follow: typeof follow
@@ -161,23 +164,28 @@ function pickedCard(table: Table, steps: readonly AtStep[], now: number): Card |
   const here = steps.find(({ pot }) => pot.facts.potId === picked?.potId)
   if (!picked || !here) return undefined
   const { pot, step } = here
-  if (picked.bucketId !== undefined) return dipCard(table, steps, pot, picked.bucketId, now)
+  // A stir that would be too old before the hands get to START is asked for at once: START does not turn into it.
+  const dip = (into: string) => {
+    const isStirred = (table.buckets[into]?.stirredAt ?? Number.NEGATIVE_INFINITY) >= picked.at
+    const freshAt = isStirred ? now : Math.max(now, picked.at + REACH_MS)
+    return dipCard(table, steps, pot, into, now, undefined, freshAt)
+  }
+  if (picked.bucketId !== undefined) return dip(picked.bucketId)
   if (isHandStep(step.is))
     return workCard(table, steps, { is: step.is, pot, left: leftAt(steps, step.is) }, now)
   switch (step.is) {
     case 'stuck':
       return stuckCard(pot, step.why)
     case 'dip':
-      return dipCard(table, steps, pot, step.plan.bucketId, now)
+      return dip(step.plan.bucketId)
     case 'damp-dries': {
       const into = nextBucket(table, pot)
-      return into === undefined ? undefined : dipCard(table, steps, pot, into, now)
+      return into === undefined ? undefined : dip(into)
     }
     case 'wait':
     case 'touch': {
       const into = nextBucket(table, pot)
-      if (into !== undefined && !picked.touch && mayBeDipped(step, now))
-        return dipCard(table, steps, pot, into, now)
+      if (into !== undefined && !picked.touch && mayBeDipped(step, now)) return dip(into)
       // All its coats are on: what is left is its foot, which need not wait.
       return into === undefined
         ? workCard(table, steps, { is: 'foot-check', pot, left: 1 + leftAt(steps, 'foot-check') }, now)

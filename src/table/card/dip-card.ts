@@ -11,7 +11,7 @@ import type { Armed, Card, Visit } from './card.ts'
 
 /**
  * A dip that could start now, behind whatever its bucket needs first: return, open, decant, stir. Its warnings, and
- * how much to decant, come with `judged`.
+ * how much to decant, come with `judged`. `freshAt`: when its stir still has to be good, table time, ms.
  */
 export function dipCard(
   table: Table,
@@ -20,13 +20,14 @@ export function dipCard(
   bucketId: string,
   now: number,
   visit?: Visit,
+  freshAt = now,
 ): Card | undefined {
   const from = coatFrom(table, pot, bucketId)
   if (!from || !table.buckets[bucketId]) return undefined
   const { collar } = table
   const potId = pot.facts.potId
   const needsDecant = from.plan.cover.kind === 'collar' && collar === undefined
-  if (!isFresh(table, bucketId, now) || needsDecant || (collar && collar.bucketId !== bucketId)) {
+  if (!isFresh(table, bucketId, freshAt) || needsDecant || (collar && collar.bucketId !== bucketId)) {
     const card = stirCard(table, steps, pot, bucketId, visit)
     const again = from.hasIt || from.insteadOf !== undefined
     const anyway = { do: 'start', potId, again, unstirred: true } as const

@@ -195,7 +195,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'picked':
       return {
         ...table,
-        picked: { potId: event.potId, bucketId: event.bucketId, ...(event.touch ? { touch: true } : {}) },
+        picked: { potId: event.potId, at, bucketId: event.bucketId, ...(event.touch ? { touch: true } : {}) },
       }
     case 'put-off':
       return event.potIds.reduce((t, potId) => change(t, potId, { later: event.later }), table)

@@ -141,7 +141,13 @@ export interface Hands {
   readonly usedAt?: number
   readonly collar?: { readonly bucketId: string; readonly litres: number; readonly at: number }
   /** The pot the hands chose themselves; `touch`: to touch it only. */
-  readonly picked?: { readonly potId: string; readonly bucketId?: string; readonly touch?: true }
+  readonly picked?: {
+    readonly potId: string
+    readonly bucketId?: string
+    readonly touch?: true
+    /** Table time, ms. */
+    readonly at: number
+  }
 }
 
 /** The whole table: a fold of the journal. */

@@ -44,6 +44,18 @@ describe('work that hands are at', () => {
     expect(named(play.bar().card)).toBe('foot-check t.1')
   })
 
+  it('is a stir first where a pot of their own choice would meet one that is too old by START', () => {
+    const left = (s: number) => {
+      const play = begun(['G'], 2).wait(5 * MIN_S - s)
+      play.act({ do: 'pick', potId: potId(2) })
+      return play
+    }
+    expect(kind(left(59))).toBe('stir')
+    expect(kind(left(59).bar())).toBe('armed')
+    const aimed = left(70)
+    for (let s = 0; s < 65; s++) expect(kind(aimed.wait(1))).toBe('armed')
+  })
+
   it('stays when the next stir comes due, until a hit or for as long as a step can take', () => {
     const play = begun(['GB'], 2)
     play.bar().wait(MIN_S)
