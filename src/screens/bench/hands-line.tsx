@@ -116,7 +116,7 @@ export function LowLines({ faults: known }: LowProps) {
         }}
       >
         {said}
-        <HandsText card={card.value} brief />
+        {lines.length > room ? null : <HandsText card={card.value} brief />}
       </PressButton>
     )
   return (

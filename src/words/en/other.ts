@@ -24,7 +24,7 @@ export const other = {
     weighed: (grams: string) => `${grams} g`,
     makes: (s: number) => `makes ${s} s`,
     logged: (s: number, build: string, next: number | undefined) =>
-      `Logged ${s} s. Build ${build}.${next === undefined ? '' : next > 0 ? ` Next coat ${next} s.` : ' Leave the next coat out.'}`,
+      `Logged ${s} s. Build ${build}.${next === undefined ? '' : next > 0 ? ` Next coat ${next} s.` : ' Skip the next.'}`,
     coatsOn: (number: Name) => `${number}: coats on it`,
     notSure: 'not sure',
     weigh: 'Weigh it',

@@ -83,12 +83,13 @@ export const late: Story = {
   },
 }
 
-/** Two at one phone. */
+/** Two at one phone, too late for the kiln: half a strip has to say it. */
 export const two: Story = {
   name: 'two potters',
   hands: 'bench',
   async tell(page, see) {
-    const bench = await BenchPage.on(page, [...twelve(), settings({ potters: 2 })])
+    const kilnOnAt = EVENING.getTime() + 5 * 3_600_000
+    const bench = await BenchPage.on(page, [...twelve(), settings({ potters: 2, kilnOnAt })])
     await bench.pass(400)
     await bench.told()
     await see('first hands')
