@@ -86,7 +86,7 @@ describe('while its line is said', () => {
     expect(shownNow(shown, play.table, at(302), play.schedule, true).card).toBe(shown.card)
     expect(shownNow(shown, play.table, at(302), play.schedule, false).card.kind).toBe('stir')
     expect(shownNow(shown, play.table, at(320), play.schedule, true).card.kind).toBe('stir')
-    const hit = play.wait(299).act({ do: 'pick', potId: potId(2) })
+    const hit = play.wait(200).act({ do: 'pick', potId: potId(2) })
     expect(named(shownNow(shown, hit.table, hit.nowMs, hit.schedule, true).card)).toBe('armed t.2')
   })
 })
