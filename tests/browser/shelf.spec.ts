@@ -87,6 +87,8 @@ test('a pot is tapped to another place, dragged, swapped, and held to leave it o
   const tap = async ({ x, y }: { x: number; y: number }) => {
     await page.touchscreen.tap(x, y)
     await page.clock.runFor(150)
+    // What is said of the tap may move the drawing: it is drawn by then.
+    await page.waitForTimeout(150)
   }
   const spot = async (number: number) => (await kiln.load()).things[`demo.${number}`]
   const inPx = async () => {
@@ -99,7 +101,8 @@ test('a pot is tapped to another place, dragged, swapped, and held to leave it o
   await tap(await inPx())
   const moved = await spot(31)
   expect(moved).toMatchObject({ pinned: true })
-  expect(Math.hypot(moved?.xMm ?? 999, moved?.yMm ?? 999)).toBeLessThan(60)
+  // About the middle: the shelf's edge is 200 mm away, and the drawing gives way to a line that breaks.
+  expect(Math.hypot(moved?.xMm ?? 999, moved?.yMm ?? 999)).toBeLessThan(100)
   await expect(kiln.face).toContainText(/Nearest: |apart|touch/)
   const other = await spot(32)
   await tap(await middle('demo.31'))
