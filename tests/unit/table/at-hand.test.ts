@@ -5,21 +5,10 @@ import { cardOf } from '../../../src/table/card/card-now.ts'
 import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
 import { stepsOf } from '../../../src/table/steps/work.ts'
 import { toldDip } from '../../fixtures/told-dip.ts'
-import { potId, twelve } from '../../fixtures/twelve.ts'
-import { PlannedPlay } from './planned.ts'
+import { potId } from '../../fixtures/twelve.ts'
+import { begun, type PlannedPlay } from './planned.ts'
 
 const MIN_S = 60
-
-/** A table of the twelve pots' kind with Gatepost open and stirred. */
-function begun(...of: Parameters<typeof twelve>): PlannedPlay {
-  const play = new PlannedPlay()
-  for (const [i, events] of twelve(...of).entries()) play.append(events, `laid-${i}`)
-  return play
-    .wait(3600)
-    .ask()
-    .wait(3 * MIN_S)
-    .bar()
-}
 
 const named = (card: Card): string => `${card.kind} ${potsOnCard(card).join()}`
 

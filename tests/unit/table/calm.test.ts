@@ -4,22 +4,11 @@ import { potsOnCard } from '../../../src/table/card/card.ts'
 import { cardOf, type FollowedSchedule } from '../../../src/table/card/card-now.ts'
 import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
 import { tasksOf } from '../../../src/table/order/schedule.ts'
-import { potId, twelve } from '../../fixtures/twelve.ts'
-import { PlannedPlay } from './planned.ts'
+import { potId } from '../../fixtures/twelve.ts'
+import { begun, PlannedPlay } from './planned.ts'
 import { Play } from './play.ts'
 
 const MIN_S = 60
-
-/** A table of the twelve pots' kind with Gatepost open and stirred. */
-function begun(...of: Parameters<typeof twelve>): PlannedPlay {
-  const play = new PlannedPlay()
-  for (const [i, events] of twelve(...of).entries()) play.append(events, `laid-${i}`)
-  return play
-    .wait(3600)
-    .ask()
-    .wait(3 * MIN_S)
-    .bar()
-}
 
 const named = (card: Card): string => `${card.kind} ${potsOnCard(card).join()}`
 

@@ -10,6 +10,7 @@ import type { Action, Refusal } from '../../../src/table/model/action.ts'
 import { type Potter, viewOf } from '../../../src/table/model/potters.ts'
 import { awayOf, type Owings, owingOf } from '../../../src/table/order/absent.ts'
 import { type Jobs, jobsOf, scheduleFrom } from '../../../src/table/order/jobs.ts'
+import { twelve } from '../../fixtures/twelve.ts'
 import { replan } from '../../planner/plain.ts'
 import { plan } from '../../planner/plan.ts'
 import { Play, setting } from './play.ts'
@@ -63,4 +64,11 @@ export class PlannedPlay extends Play {
     this.ask()
     return undefined
   }
+}
+
+/** A table of the twelve pots' kind with Gatepost open and stirred. */
+export function begun(...of: Parameters<typeof twelve>): PlannedPlay {
+  const play = new PlannedPlay()
+  for (const [i, events] of twelve(...of).entries()) play.append(events, `laid-${i}`)
+  return play.wait(3600).ask().wait(180).bar()
 }
