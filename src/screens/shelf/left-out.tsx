@@ -1,12 +1,33 @@
-import type { LoadPlan } from '../../table/load/proposal.ts'
+import { useEffect, useState } from 'preact/hooks'
+import { type LoadPlan, leftOutInput, potsLeftOut } from '../../table/load/proposal.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from './kiln-main.tsx'
 import { thingName, useBar, useLoad } from './load-app.ts'
-import { leftOut, usePropose } from './propose.ts'
+import { usePropose } from './propose.ts'
 
-type Would = LoadPlan['leftOut'][number]['would'][number]
+type LeftOut = LoadPlan['leftOut'][number]
+type Would = LeftOut['would'][number]
+
+/** Why things are left out of a load as it stands, by their keys, computed anew whenever it changes; undefined until then. */
+function useLeftOut(load: LoadState): ReadonlyMap<string, LeftOut> | undefined {
+  const { table, now, proposeLoad } = useLoad()
+  const { pots, settings } = table.value
+  const [found, setFound] = useState<ReadonlyMap<string, LeftOut>>()
+  useEffect(() => {
+    let gone = false
+    setFound(undefined)
+    proposeLoad(leftOutInput(table.peek(), load, now.peek())).then(
+      ({ leftOut }) => gone || setFound(new Map(leftOut.map((one) => [one.id, one]))),
+      () => {},
+    )
+    return () => {
+      gone = true
+    }
+  }, [load, pots, settings])
+  return found
+}
 
 /** What stays out of this load by name, why, and what would make it fit. */
 export function LeftOutPage({ load, close }: { readonly load: LoadState; readonly close: () => void }) {
@@ -17,11 +38,16 @@ export function LeftOutPage({ load, close }: { readonly load: LoadState; readonl
   useBar(() => void propose(loadId).then(close))
   const name = (key: string) => thingName(words.value, table.value, key)
   const mm = (value: number | null) => formats.value.mm(value ?? 0)
-  const out = leftOut.get(loadId)?.leftOut ?? []
+  const found = useLeftOut(load)
+  const riders = [...(found?.keys() ?? [])].filter((key) => key.startsWith('~'))
+  const out = [...potsLeftOut(table.value, load).map(({ facts }) => facts.potId), ...riders]
   const later = potsOnTable(table.value).filter(({ later }) => later)
-  const why = ({ why: code, mostMm }: (typeof out)[number]): string => {
-    const text = w.why[code]
-    return typeof text === 'function' ? text(mm(mostMm)) : text
+  const why = (key: string): string => {
+    if (!found) return '…'
+    const one = found.get(key)
+    if (!one) return w.why.fits
+    const text = w.why[one.why]
+    return typeof text === 'function' ? text(mm(one.mostMm)) : text
   }
   const would = (one: Would): string => {
     switch (one.kind) {
@@ -41,18 +67,18 @@ export function LeftOutPage({ load, close }: { readonly load: LoadState; readonl
     <>
       <KilnMain>
         <h2>{w.outTitle}</h2>
-        {out.map((one) => (
-          <div key={one.id}>
+        {out.map((key) => (
+          <div key={key}>
             <p>
-              <strong>{name(one.id)}</strong> {why(one)}
+              <strong>{name(key)}</strong> {why(key)}
             </p>
-            {one.would.map((way, i) =>
+            {found?.get(key)?.would.map((way, i) =>
               way.kind === 'slab' ? (
                 <button
                   key={i}
                   type="button"
                   class="key"
-                  onClick={() => act({ do: 'set-slab', potId: one.id, slab: true })}
+                  onClick={() => act({ do: 'set-slab', potId: key, slab: true })}
                 >
                   {would(way)}
                 </button>
@@ -64,7 +90,7 @@ export function LeftOutPage({ load, close }: { readonly load: LoadState; readonl
             )}
           </div>
         ))}
-        {out.some(({ why: code }) => code === 'wet') ? (
+        {out.some((key) => found?.get(key)?.why === 'wet') ? (
           <button
             type="button"
             class="key"

@@ -1,5 +1,7 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Units } from '../entry/measure.ts'
+import { loadCooling, seriesOf } from '../load/fire.ts'
+import { LID_C } from '../load/loads.ts'
 import type { Refusal } from '../model/action.ts'
 import { isCone } from '../model/cone.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
@@ -69,9 +71,7 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
     }
     case 'see-cone': {
       const { cone, is } = action
-      const other: Refusal | undefined = isCone(cone, load.firing.make)
-        ? undefined
-        : { code: 'not-a-cone', field: 'cone' }
+      const other = isCone(cone, load.firing.make) ? undefined : noCone(cone, load)
       return lit(load, other ?? since(load.litAt), { kind: 'cone-seen', loadId, cone, is, ...late })
     }
     case 'switch-off':
@@ -92,7 +92,7 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
         (load.offAt === undefined ? not('not-off') : undefined) ??
         (load.openedAt === undefined ? undefined : not('open-already')) ??
         since(load.offAt) ??
-        (tempC === undefined ? undefined : outOfRange('readC', tempC))
+        (tempC === undefined ? undefined : oddAtLid(table, load, at, { ...action, tempC }))
       return checked(refusal, {
         kind: 'lid-opened',
         loadId,
@@ -101,6 +101,32 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
       })
     }
   }
+}
+
+function noCone(cone: string, { firing }: LoadState): Refusal {
+  const all = seriesOf(firing)
+  const facts = { value: cone, least: all[0] ?? '', most: all.at(-1) ?? '' }
+  return { code: 'not-a-cone', field: 'cone', facts }
+}
+
+/** What a lid cannot be lifted at, or hardly: asked about as readings are. */
+function oddAtLid(
+  table: Table,
+  load: LoadState,
+  at: number,
+  action: { readonly tempC: number; readonly sure?: boolean },
+): Refusal | undefined {
+  const { units } = table.settings
+  const wrong = overRange(load, at, action, units)
+  if (wrong || action.sure) return wrong
+  const odd = unlikely(load, at, action.tempC, units)
+  if (odd) return odd
+  const asC = inOtherUnit(action.tempC, units)
+  if (action.tempC <= LID_C || asC > LID_C || unlikely(load, at, asC, units)) return undefined
+  // Too hot for a lid, and as the other unit it would be right: asked, unless the readings have the kiln so hot.
+  const cools = loadCooling(table, load)
+  const cooled = cools?.lid ? cools.lid.upper <= at : !cools || cools.last.tempC <= LID_C
+  return cooled ? not('hot-lid', { value: tenth(action.tempC), asC: tenth(asC) }) : undefined
 }
 
 const lit = (load: LoadState, refusal: Refusal | undefined, ...events: TableEvent[]): Decision =>
