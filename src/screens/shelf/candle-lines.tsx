@@ -1,4 +1,4 @@
-import { candlingSteps } from '../../table/load/candle.ts'
+import { candlingSteps, roughly } from '../../table/load/candle.ts'
 import { potsIn } from '../../table/load/loads.ts'
 import { lightingAt } from '../../table/load/to-load.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
@@ -20,9 +20,10 @@ export function CandleLines({ load }: { readonly load: LoadState }) {
     [table.value.pots, table.value.air, things, litAt],
   )
   const days = useDays()
-  if (!found || Math.round(found.waterG) === 0) return null
-  const { likelyMin, lateMin, waterG, potId } = found
-  const water = amount('grams', Math.round(waterG), table.value.settings.units)
+  if (!found) return null
+  const { likelyMin, lateMin, waterG, potId } = roughly(found)
+  if (waterG === 0) return null
+  const water = amount('grams', waterG, table.value.settings.units)
   const told = (min: number) =>
     !Number.isFinite(min)
       ? words.value.units.never

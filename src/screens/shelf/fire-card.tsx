@@ -93,7 +93,7 @@ export function FireCard({ load, open }: FireProps) {
               </p>
             ) : null}
             {stage.is === 'fire' && !ahead ? <p class="help">{w.early}</p> : null}
-            <p>{w.decides}</p>
+            {stage.is === 'candle' ? null : <p>{w.decides}</p>}
           </>
         ) : (
           <CoolLines load={load} done={done} />

@@ -5,7 +5,6 @@ import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from './kiln-main.tsx'
 import { thingName, useBar, useLoad } from './load-app.ts'
-import { usePropose } from './propose.ts'
 
 type LeftOut = LoadPlan['leftOut'][number]
 type Would = LeftOut['would'][number]
@@ -29,13 +28,16 @@ function useLeftOut(load: LoadState): ReadonlyMap<string, LeftOut> | undefined {
   return found
 }
 
+interface LeftOutProps {
+  readonly load: LoadState
+  readonly propose: (loadId: string) => Promise<unknown>
+}
+
 /** What stays out of this load by name, why, and what would make it fit. */
-export function LeftOutPage({ load, close }: { readonly load: LoadState; readonly close: () => void }) {
+export function LeftOutPage({ load, propose }: LeftOutProps) {
   const { table, words, formats, act } = useLoad()
-  const { asking, propose } = usePropose()
   const w = words.value.desk.shelf
-  const { loadId } = load
-  useBar(() => void propose(loadId).then(close))
+  useBar(() => void propose(load.loadId))
   const name = (key: string) => thingName(words.value, table.value, key)
   const mm = (value: number | null) => formats.value.mm(value ?? 0)
   const found = useLeftOut(load)
@@ -63,22 +65,30 @@ export function LeftOutPage({ load, close }: { readonly load: LoadState; readonl
         return w.would.slab
     }
   }
+  // Those of which the same is said are named together; a slab goes under one pot.
+  const groups = new Map<string, string[]>()
+  for (const key of out) {
+    const ways = found?.get(key)?.would ?? []
+    const own = ways.some(({ kind }) => kind === 'slab') ? key : ''
+    const said = [why(key), ...ways.map(would), own].join('|')
+    groups.set(said, [...(groups.get(said) ?? []), key])
+  }
   return (
     <>
       <KilnMain>
         <h2>{w.outTitle}</h2>
-        {out.map((key) => (
-          <div key={key}>
+        {[...groups.values()].map((keys) => (
+          <div key={keys.join()}>
             <p>
-              <strong>{name(key)}</strong> {why(key)}
+              <strong>{keys.map(name).join(', ')}</strong> {why(keys[0] ?? '')}
             </p>
-            {found?.get(key)?.would.map((way, i) =>
+            {found?.get(keys[0] ?? '')?.would.map((way, i) =>
               way.kind === 'slab' ? (
                 <button
                   key={i}
                   type="button"
                   class="key"
-                  onClick={() => act({ do: 'set-slab', potId: key, slab: true })}
+                  onClick={() => act({ do: 'set-slab', potId: keys[0] ?? '', slab: true })}
                 >
                   {would(way)}
                 </button>
@@ -114,7 +124,7 @@ export function LeftOutPage({ load, close }: { readonly load: LoadState; readonl
           </div>
         ))}
       </KilnMain>
-      <KnuckleBar label={asking ? w.bar.wait : w.bar.propose} />
+      <KnuckleBar label={w.bar.propose} />
     </>
   )
 }

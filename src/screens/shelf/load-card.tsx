@@ -16,22 +16,23 @@ import { Disputed } from './disputed.tsx'
 import { KilnMain } from './kiln-main.tsx'
 import { Level } from './level.tsx'
 import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
-import { usePropose } from './propose.ts'
+import type { Packing } from './propose.ts'
 import type { Over } from './shelf.tsx'
 
 interface CardProps {
   readonly load: LoadState | undefined
   readonly stage: LoadStage
   readonly kiln: KilnFacts
+  readonly packing: Packing
   readonly open: (over: Over) => void
 }
 
 /** A load until its kiln is on: proposed, stacked shelf by shelf, the lid shut. */
-export function LoadCard({ load: kept, stage: known, kiln, open }: CardProps) {
+export function LoadCard({ load: kept, stage: known, kiln, packing, open }: CardProps) {
   const app = useLoad()
   const { table, words, formats } = app
   const w = words.value.desk.shelf
-  const { asking, propose, drawn } = usePropose()
+  const { asking, propose, drawn } = packing
   const load = kept && drawn(kept)
   const stage = load && load !== kept ? stageOf(table.value, load, app.now.value) : known
   const [said, setSaid] = useState<string>()

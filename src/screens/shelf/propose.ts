@@ -8,11 +8,14 @@ import { useLoad } from './load-app.ts'
 /** A load that changed while it was packed is packed anew, at most so many times. */
 const ASKED_ANEW = 3
 
+/** How a load is packed from the screen's pages. */
+export type Packing = ReturnType<typeof usePacking>
+
 /**
  * Packs a load and lays it out. While the answer is made better, `drawn` shows the first; nothing of that is kept. `failed`:
  * no answer came.
  */
-export function usePropose() {
+export function usePacking() {
   const app = useLoad()
   const [asking, setAsking] = useState(false)
   const [first, setFirst] = useState<LoadPlan>()

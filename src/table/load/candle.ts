@@ -6,6 +6,14 @@ import { otherPiece } from '../model/pieces.ts'
 import { planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 
+/** A candling as it is told: to the quarter of an hour and to ten grams, as nobody knows it finer. */
+export const roughly = (candling: Candling): Candling => ({
+  ...candling,
+  likelyMin: Math.round(candling.likelyMin / 15) * 15,
+  lateMin: Math.round(candling.lateMin / 15) * 15,
+  waterG: Math.round(candling.waterG / 10) * 10,
+})
+
 /**
  * How long pots that are lit at `litAt`, table time, ms, have to be candled, and how much water leaves them, a pot a step:
  * others may have the thread in between. A lid goes with its jar. Null without pots.

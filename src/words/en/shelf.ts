@@ -119,7 +119,7 @@ export const shelf = {
     foot: 'its foot is not checked',
     wet: 'not dry when the kiln goes on',
     later: 'kept for a later firing',
-    fits: 'goes in now: propose anew',
+    fits: 'may go in now: propose anew',
   },
   would: {
     posts: (mm: string) => `three more posts of ${mm}`,
@@ -143,8 +143,7 @@ export const shelf = {
   early: 'Told from two readings half an hour apart, within 300 °C of the cone.',
   holdUntil: (clock: string) => `Hold until ${clock}`,
   down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
-  candling:
-    'Held below 100 °C, vent open. A cold glass at the spy hole has the last word: clear twice, 20 minutes apart.',
+  candling: 'Below 100 °C, vent open. The cold glass has the last word: clear twice, 20 minutes apart.',
   candleFor: (likely: string, late: string, water: string, pot: string) =>
     `Candle about ${likely}, up to ${late}: ${water} of water has to leave. ${pot} takes longest.`,
   candleUntil: (likely: string, late: string, water: string, pot: string) =>

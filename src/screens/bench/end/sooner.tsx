@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals'
 import { type DrySooner, lastOf, soonerSteps } from '../../../table/card/dry-sooner.ts'
 import { potsThatDry } from '../../../table/card/end-card.ts'
 import { decideSetup } from '../../../table/decide/decide-setup.ts'
-import { candlingSteps } from '../../../table/load/candle.ts'
+import { candlingSteps, roughly } from '../../../table/load/candle.ts'
 import { lightingAt } from '../../../table/load/to-load.ts'
 import { PressButton } from '../../../ui/press.tsx'
 import { refusalText, useApp } from '../../app.ts'
@@ -21,15 +21,13 @@ function CandledFor({ litAt }: { readonly litAt: number }) {
   const of = table.value
   const pots = () => potsThatDry(of).flatMap(({ potId }) => of.pots[potId] ?? [])
   const found = useSteps(() => candlingSteps(of, pots(), litAt), [of])
-  if (!found || Math.round(found.waterG) === 0) return null
-  const [likely, late] = [found.likelyMin, found.lateMin].map((min) =>
+  if (!found) return null
+  const { likelyMin, lateMin, waterG } = roughly(found)
+  if (waterG === 0) return null
+  const [likely, late] = [likelyMin, lateMin].map((min) =>
     Number.isFinite(min) ? formats.value.span(min * MIN_MS) : w.never,
   )
-  return (
-    <>
-      {w.candledFor(likely ?? '', late ?? '', amount('grams', Math.round(found.waterG), of.settings.units))}
-    </>
-  )
+  return <>{w.candledFor(likely ?? '', late ?? '', amount('grams', waterG, of.settings.units))}</>
 }
 
 /** What would help: a fan, another board, candling, with what each gains; taken in one tap. */
