@@ -52,7 +52,7 @@ function ordinary(events: readonly Stamped[]): readonly string[] {
 function sittings(start: readonly Stamped[], atKiln: boolean): ReadonlySet<string> {
   const done = new Set<string>()
   fc.assert(
-    fc.property(deeds(10, 20, atKiln), deeds(10, 16, atKiln), fc.nat(), (first, apart, drawn) => {
+    fc.property(deeds(10, atKiln ? 32 : 20, atKiln), deeds(10, 16, atKiln), fc.nat(), (first, apart, drawn) => {
       const one = new Phone('a', start)
       for (const deed of first) one.do(deed)
       const two = new Phone('b', one.events)
