@@ -1,9 +1,8 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Units } from '../entry/measure.ts'
-import { loadCooling, seriesOf } from '../load/fire.ts'
 import { LID_C } from '../load/loads.ts'
 import type { Refusal } from '../model/action.ts'
-import { isCone } from '../model/cone.ts'
+import { coneEnds, isCone } from '../model/cone.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import type { LoadAction } from '../model/load-action.ts'
 import type { LoadState } from '../model/load-state.ts'
@@ -29,6 +28,9 @@ type FireAction = Extract<
 const MIN_MS = 60_000
 /** Kilns rise no faster than their limit says, and fall so fast with an open lid alone, degC/h. Assumption. */
 const MOST_FALL_C_PER_H = 900
+/** Kilns fall no slower than by this part of what they are over the room, an hour. Assumption. */
+const SLOW_PER_H = 0.1
+const ROOM_C = 20
 /** A thermometer may be off by so much from one look to the next, K. */
 const READING_SLACK_C = 30
 
@@ -104,9 +106,8 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
 }
 
 function noCone(cone: string, { firing }: LoadState): Refusal {
-  const all = seriesOf(firing)
-  const facts = { value: cone, least: all[0] ?? '', most: all.at(-1) ?? '' }
-  return { code: 'not-a-cone', field: 'cone', facts }
+  const [least, most] = coneEnds(firing.make)
+  return { code: 'not-a-cone', field: 'cone', facts: { value: cone, least, most } }
 }
 
 /** What a lid cannot be lifted at, or hardly: asked about as readings are. */
@@ -124,9 +125,10 @@ function oddAtLid(
   const asC = inOtherUnit(action.tempC, units)
   if (action.tempC <= LID_C || asC > LID_C || unlikely(load, at, asC, units)) return undefined
   // Too hot for a lid, and as the other unit it would be right: asked, unless the readings have the kiln so hot.
-  const cools = loadCooling(table, load)
-  const cooled = cools?.lid ? cools.lid.upper <= at : !cools || cools.last.tempC <= LID_C
-  return cooled ? not('hot-lid', { value: tenth(action.tempC), asC: tenth(asC) }) : undefined
+  const last = load.readings.findLast((reading) => reading.at <= at && reading.at > (load.offAt ?? 0))
+  const hours = (at - (last?.at ?? 0)) / (60 * MIN_MS)
+  const slowC = last ? ROOM_C + (last.tempC - ROOM_C) * Math.exp(-SLOW_PER_H * hours) : 0
+  return slowC <= LID_C ? not('hot-lid', { value: tenth(action.tempC), asC: tenth(asC) }) : undefined
 }
 
 const lit = (load: LoadState, refusal: Refusal | undefined, ...events: TableEvent[]): Decision =>

@@ -193,14 +193,9 @@ export function loadCalls(table: Table): readonly LoadCall[] {
 
 export { CONE_STANDS, type ConeStand }
 
-/** All cones of a make, the softest first. */
-export const seriesOf = ({ make }: FiringFacts): readonly string[] =>
-  conesOf(make, make === 'american' ? USUAL_CONES.mounting : 'unstated')
-
 /** The cones of a set: the guide before the wanted one, it, and the guard after it, where the series has them. */
-export function besideCones(firing: FiringFacts): readonly string[] {
-  const { cone } = firing
-  const all = seriesOf(firing)
+export function besideCones({ cone, make }: FiringFacts): readonly string[] {
+  const all = conesOf(make, make === 'american' ? USUAL_CONES.mounting : 'unstated')
   const at = all.indexOf(cone)
   return at < 0 ? [cone] : all.slice(Math.max(0, at - 1), at + 2)
 }

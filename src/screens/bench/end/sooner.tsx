@@ -7,9 +7,9 @@ import { lightingAt } from '../../../table/load/to-load.ts'
 import { PressButton } from '../../../ui/press.tsx'
 import { refusalText, useApp } from '../../app.ts'
 import { useDays } from '../../days.ts'
+import { useLateWords } from '../../late-words.ts'
 import { useSteps } from '../../parts/use-steps.ts'
 import { amount } from '../../text/amounts.ts'
-import { useEndWords } from './end-words.ts'
 import '../other.css'
 
 const MIN_MS = 60_000
@@ -17,7 +17,7 @@ const MIN_MS = 60_000
 /** Hours in the kiln below boiling, and the water that leaves there, for pots that are lit at `litAt`, table time, ms. */
 function CandledFor({ litAt }: { readonly litAt: number }) {
   const { table, formats } = useApp()
-  const w = useEndWords()
+  const { end: w } = useLateWords()
   const of = table.value
   const pots = () => potsThatDry(of).flatMap(({ potId }) => of.pots[potId] ?? [])
   const found = useSteps(() => candlingSteps(of, pots(), litAt), [of])
@@ -38,7 +38,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
   const of = table.value
   const found = useSteps(() => soonerSteps(of, now.peek()), [of])
   const { between } = useDays()
-  const w = useEndWords()
+  const { end: w, other } = useLateWords()
   const last = lastOf(potsThatDry(table.value))
   const litAt = (dryAt: number) => Math.max(dryAt, lightingAt(of, now.peek()))
   const take = (way: DrySooner) => (atMs: number) => {
@@ -51,7 +51,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
       <header class="other-head">
         <h1>{w.soonerTitle}</h1>
         <PressButton class="other-close" onPress={close}>
-          {words.value.other.back}
+          {other.back}
         </PressButton>
       </header>
       {last ? <p class="figures">{w.lastDry(between(last))}</p> : null}
