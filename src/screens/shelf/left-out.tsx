@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks'
-import { type LoadPlan, leftOutInput, potsLeftOut } from '../../table/load/proposal.ts'
+import { type LoadPlan, leftOutInput } from '../../table/load/proposal.ts'
+import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'

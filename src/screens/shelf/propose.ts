@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { laidOut } from '../../table/load/plan-events.ts'
-import { type LoadPlan, loadInput } from '../../table/load/proposal.ts'
+import type { LoadPlan } from '../../table/load/proposal.ts'
 import type { Refusal } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { useLoad } from './load-app.ts'
@@ -23,6 +23,7 @@ export function usePacking() {
     if (asking) return undefined
     setAsking(true)
     try {
+      const { loadInput } = await import('../../table/load/proposal.ts')
       for (let asked = 0; asked < ASKED_ANEW; asked++) {
         const load = app.table.peek().loads?.[loadId]
         if (!load) return undefined

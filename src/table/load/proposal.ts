@@ -1,7 +1,7 @@
 import type { LoadInput, LoadPlan, Special } from '../../engine/kiln/contract.ts'
 import { rideAlong } from '../advice/ticket.ts'
 import { type LoadState, levelKey } from '../model/load-state.ts'
-import type { PotState, Table } from '../model/state.ts'
+import type { Table } from '../model/state.ts'
 import { engineKiln } from './kiln-space.ts'
 import { isBuilt, levelsOf, thingsOn } from './loads.ts'
 import { CONES, TILE } from './specials.ts'
@@ -16,10 +16,6 @@ export function leftOutInput(table: Table, load: LoadState, now: number): LoadIn
   const things = Object.entries(load.things).map(([key, thing]) => [key, { ...thing, pinned: true as const }])
   return loadInput(table, { ...load, things: Object.fromEntries(things) }, now)
 }
-
-/** Pots of a load that are in no place of it. */
-export const potsLeftOut = (table: Table, load: LoadState): readonly PotState[] =>
-  potsForLoad(table, load.loadId).filter(({ facts }) => load.things[facts.potId] === undefined)
 
 /** What a load is proposed from: its pots, what was put by hand, what stands already. */
 export function loadInput(table: Table, load: LoadState, now: number): LoadInput {
