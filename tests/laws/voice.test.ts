@@ -95,6 +95,20 @@ function disagreements({ as, words, card, table, now }: SaidLine): readonly stri
   return [...wrong, ...missed].map((what) => `"${words.join(' ')}" on ${card.kind}: ${what}`)
 }
 
+/** Places that were called twice within a minute, in words. */
+function repeated(lines: readonly SaidLine[]): readonly string[] {
+  const saidAt = new Map<string, number>()
+  return lines
+    .filter(({ as }) => as === 'call')
+    .flatMap(({ words, now }) =>
+      namedBy(words).places.flatMap((place) => {
+        const before = saidAt.get(place) ?? Number.NEGATIVE_INFINITY
+        saidAt.set(place, now)
+        return now - before < 55_000 ? [`${place} again after ${Math.round((now - before) / 1000)} s`] : []
+      }),
+    )
+}
+
 type Random = () => number
 const pick = <T>(random: Random, from: readonly T[]): T => from[Math.floor(random() * from.length)]!
 
@@ -176,11 +190,12 @@ describe.each(SITTINGS)('over %s with slips', (_name, laid, hits) => {
       const play = sit(laid(), seed, hits)
       expect(play.lines.length).toBeGreaterThan(20)
       expect([...play.lines.flatMap(disagreements), ...play.broken]).toEqual([])
+      expect(repeated(play.lines)).toEqual([])
       for (const { call, track } of play.notices) {
         const known = track.filter(
           ({ bucketId, at }) => bucketId === call.bucketId && Math.abs(at - call.at) < 1500,
         )
-        expect(known, call.key).not.toEqual([])
+        expect(known, call.potIds.join()).not.toEqual([])
       }
     },
     120_000,
