@@ -6,7 +6,7 @@ import { decideSetup } from '../../../table/decide/decide-setup.ts'
 import { PressButton } from '../../../ui/press.tsx'
 import { refusalText, useApp } from '../../app.ts'
 import { useDays } from '../../days.ts'
-import { useEndWords } from './end-words.ts'
+import { useLateWords } from '../../late-words.ts'
 import '../other.css'
 
 /** What would have the pots dry sooner, a piece at a time between frames; undefined until all is known. */
@@ -35,7 +35,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
   const said = useSignal<string | undefined>(undefined)
   const found = useSooner()
   const { between } = useDays()
-  const w = useEndWords()
+  const { end: w, other } = useLateWords()
   const last = lastOf(potsThatDry(table.value))
   const take = (way: DrySooner) => (atMs: number) => {
     const refusal = app.act(way.action, atMs, decideSetup)
@@ -47,7 +47,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
       <header class="other-head">
         <h1>{w.soonerTitle}</h1>
         <PressButton class="other-close" onPress={close}>
-          {words.value.other.back}
+          {other.back}
         </PressButton>
       </header>
       {last ? <p class="figures">{w.lastDry(between(last))}</p> : null}
