@@ -65,6 +65,7 @@ const LEVELS = {
     ['firing', 'steps'],
     ['advice', 'order'],
     ['load'],
+    ['opening'],
     ['card', 'decide'],
   ],
   words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts']],
