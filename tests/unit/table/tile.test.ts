@@ -3,7 +3,7 @@ import type { FiringFacts, StripeFacts, TileFacts } from '../../../shared/nouns.
 import { rideAlong } from '../../../src/table/advice/ticket.ts'
 import { USUAL_FIRING } from '../../../src/table/firing/firing.ts'
 import { flowOf, meltCoats, runAt } from '../../../src/table/firing/glaze-flow.ts'
-import { pairsProved } from '../../../src/table/firing/pairs.ts'
+import { pairsProved } from '../../../src/table/fired/pairs.ts'
 import { tilesOf } from '../../../src/table/firing/tiles.ts'
 import type { Action } from '../../../src/table/model/action.ts'
 import { Play } from './play.ts'
