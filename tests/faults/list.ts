@@ -3,6 +3,7 @@ import { ADVICE_FAULTS } from './advice.ts'
 import { AIR_FAULTS } from './air.ts'
 import { BENCH_FAULTS } from './bench.ts'
 import type { Fault } from './fault.ts'
+import { FIRE_FAULTS } from './fire.ts'
 import { LOAD_FAULTS } from './load.ts'
 import { MELT_FAULTS } from './melt.ts'
 import { SHAPE_FAULTS } from './shape.ts'
@@ -15,6 +16,7 @@ export const FAULTS: readonly Fault[] = [
   ...SHAPE_FAULTS,
   ...ADVICE_FAULTS,
   ...MELT_FAULTS,
+  ...FIRE_FAULTS,
   ...LOAD_FAULTS,
   ...BENCH_FAULTS,
   ...STORE_FAULTS,
