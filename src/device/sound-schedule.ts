@@ -1,6 +1,6 @@
 /** Puts a plan on an audio clock, as a whole. Works on any context, so that tests can render it offline. */
 import type { CuePlan, ToneCue, ToneName, WordCue, WordId } from './sound-plan.ts'
-import { renderTone } from './tones.ts'
+import { CALL_NOTES, callNote, renderTone } from './tones.ts'
 
 /** A spoken word inside a buffer: it begins at `fromS`, its stressed onset is `beatS` later. */
 export interface Clip {
@@ -43,12 +43,19 @@ function toneBuffer(context: BaseAudioContext, name: ToneName): AudioBuffer {
   return buffer
 }
 
-/** Renders tones before they are wanted, one a turn, so that the first tap has not to wait for them. */
+/** Renders tones, and the notes of calls, before they are wanted, one a turn, so that no tap has to wait for them. */
 export function renderAhead(context: BaseAudioContext, names: readonly ToneName[]): void {
-  const [name, ...rest] = names
-  if (name === undefined) return
-  toneBuffer(context, name)
-  setTimeout(() => renderAhead(context, rest))
+  const work = [
+    ...names.map((name) => () => toneBuffer(context, name)),
+    ...Array.from({ length: CALL_NOTES }, (_, index) => () => callNote(index, context.sampleRate)),
+  ]
+  const next = (): void => {
+    const render = work.shift()
+    if (!render) return
+    render()
+    setTimeout(next)
+  }
+  next()
 }
 
 /** Schedules `plan` with its zero at `fromS` of the context's clock. What is late by more than 50 ms is left out. */

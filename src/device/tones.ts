@@ -76,31 +76,48 @@ const PLAIN: Readonly<Record<keyof typeof TONE_S, readonly Note[]>> = {
   hold: [note(0, TONE_S.hold, one(1047), { glide: 2.5, shape: 'held' })],
 }
 
-function callNotes(letter: string): Note[] {
+/** Indices of a letter's two notes in {@link CALL_NOTES_HZ}. */
+function notePair(letter: string): readonly [number, number] {
   const index = callLetter(letter).charCodeAt(0) - 'A'.charCodeAt(0)
   const others = CALL_NOTES_HZ.length - 1
   const first = Math.floor(index / others)
   const step = 1 + (index % others)
-  const second = (first + step) % CALL_NOTES_HZ.length
-  const pair = [first, second].flatMap((at) => CALL_NOTES_HZ[at] ?? [])
-  return pair.map((hz, i) => note(i * 0.26, 0.24, one(hz)))
+  return [first, (first + step) % CALL_NOTES_HZ.length]
 }
-/** A call is said twice, so long apart. */
+const CALL_NOTE_S = 0.24
+/** From the first note of a call to its second, and to its first again. */
+const CALL_NEXT_S = 0.26
 const CALL_AGAIN_S = 0.6
+
+export const CALL_NOTES = CALL_NOTES_HZ.length
+const rung = new Map<string, Float32Array>()
+
+/** Samples of one of the {@link CALL_NOTES} notes, computed once: that takes a slow phone a fiftieth of a second. */
+export function callNote(index: number, sampleRate: number): Float32Array {
+  const key = `${index} ${sampleRate}`
+  const known = rung.get(key)
+  if (known) return known
+  const samples = new Float32Array(Math.round(CALL_NOTE_S * sampleRate))
+  addNote(samples, note(0, CALL_NOTE_S, one(CALL_NOTES_HZ[index] ?? 0)), sampleRate)
+  rung.set(key, samples)
+  return samples
+}
+
+function renderCall(letter: string, sampleRate: number): Float32Array<ArrayBuffer> {
+  const samples = new Float32Array(Math.ceil(CALL_S * sampleRate))
+  for (const [i, index] of notePair(letter).entries())
+    for (const fromS of [i * CALL_NEXT_S, i * CALL_NEXT_S + CALL_AGAIN_S])
+      samples.set(callNote(index, sampleRate), Math.round(fromS * sampleRate))
+  return samples
+}
 
 const isPlain = (name: ToneName): name is keyof typeof PLAIN => Object.hasOwn(PLAIN, name)
 
 /** Samples between -1 and 1 at `sampleRate` Hz. A name `call-X` is the two notes of bucket X, twice. */
 export function renderTone(name: ToneName, sampleRate: number): Float32Array<ArrayBuffer> {
-  const notes = isPlain(name) ? PLAIN[name] : callNotes(name.slice('call-'.length))
-  const lastsS = isPlain(name) ? TONE_S[name] : CALL_S
-  const samples = new Float32Array(Math.ceil(lastsS * sampleRate))
-  for (const each of notes) addNote(samples, each, sampleRate)
-  // Copied: computing takes a slow phone a tenth of a second.
-  if (!isPlain(name)) {
-    const again = Math.round(CALL_AGAIN_S * sampleRate)
-    samples.copyWithin(again, 0, samples.length - again)
-  }
+  if (!isPlain(name)) return renderCall(name.slice('call-'.length), sampleRate)
+  const samples = new Float32Array(Math.ceil(TONE_S[name] * sampleRate))
+  for (const each of PLAIN[name]) addNote(samples, each, sampleRate)
   return samples
 }
 
