@@ -1,6 +1,6 @@
 /** Puts a plan on an audio clock, as a whole. Works on any context, so that tests can render it offline. */
 import type { CuePlan, ToneCue, ToneName, WordCue, WordId } from './sound-plan.ts'
-import { CALL_NOTES, callNote, renderTone } from './tones.ts'
+import { CALL_NOTES, callNotes, renderCallNote, renderTone } from './tones.ts'
 
 /** A spoken word inside a buffer: it begins at `fromS`, its stressed onset is `beatS` later. */
 export interface Clip {
@@ -29,30 +29,29 @@ const LATE_S = 0.05
 /** Between words that follow one another. */
 const GAP_S = 0.06
 
-const kits = new WeakMap<BaseAudioContext, Map<ToneName, AudioBuffer>>()
+/** Tones by name and notes of calls by index, computed once: that takes a slow phone a tenth of a second. */
+const kits = new WeakMap<BaseAudioContext, Map<ToneName | number, AudioBuffer>>()
 
-function toneBuffer(context: BaseAudioContext, name: ToneName): AudioBuffer {
-  const kit = kits.get(context) ?? new Map<ToneName, AudioBuffer>()
+function toneBuffer(context: BaseAudioContext, name: ToneName | number): AudioBuffer {
+  const kit = kits.get(context) ?? new Map<ToneName | number, AudioBuffer>()
   kits.set(context, kit)
   const known = kit.get(name)
   if (known) return known
-  const samples = renderTone(name, context.sampleRate)
-  const buffer = context.createBuffer(1, samples.length, context.sampleRate)
+  const { sampleRate } = context
+  const samples = typeof name === 'number' ? renderCallNote(name, sampleRate) : renderTone(name, sampleRate)
+  const buffer = context.createBuffer(1, samples.length, sampleRate)
   buffer.copyToChannel(samples, 0)
   kit.set(name, buffer)
   return buffer
 }
 
-/** Renders tones, and the notes of calls, before they are wanted, one a turn, so that no tap has to wait for them. */
+/** Renders tones, and the notes of calls, before they are wanted, one a turn, so that nothing has to wait for them. */
 export function renderAhead(context: BaseAudioContext, names: readonly ToneName[]): void {
-  const work = [
-    ...names.map((name) => () => toneBuffer(context, name)),
-    ...Array.from({ length: CALL_NOTES }, (_, index) => () => callNote(index, context.sampleRate)),
-  ]
+  const wanted = [...names, ...Array(CALL_NOTES).keys()]
   const next = (): void => {
-    const render = work.shift()
-    if (!render) return
-    render()
+    const name = wanted.shift()
+    if (name === undefined) return
+    toneBuffer(context, name)
     setTimeout(next)
   }
   next()
@@ -91,6 +90,13 @@ export function schedule(
     if (lateS > LATE_S && !mayJoin) return
     const skipS = cue.tone === 'out' ? lateS : 0
     if (skipS >= cue.lastsS) return
+    if (cue.tone.startsWith('call-')) {
+      for (const { index, fromS: noteS } of callNotes(cue.tone.slice('call-'.length))) {
+        const buffer = toneBuffer(context, index)
+        start(buffer, all, fromS + cue.atS + lateS + noteS, 0, buffer.duration)
+      }
+      return
+    }
     const buffer = toneBuffer(context, cue.tone)
     start(buffer, cue.tone === 'out' ? out : all, fromS + cue.atS + lateS, skipS, cue.lastsS - skipS)
   }

@@ -76,38 +76,37 @@ const PLAIN: Readonly<Record<keyof typeof TONE_S, readonly Note[]>> = {
   hold: [note(0, TONE_S.hold, one(1047), { glide: 2.5, shape: 'held' })],
 }
 
-/** Indices of a letter's two notes in {@link CALL_NOTES_HZ}. */
-function notePair(letter: string): readonly [number, number] {
-  const index = callLetter(letter).charCodeAt(0) - 'A'.charCodeAt(0)
-  const others = CALL_NOTES_HZ.length - 1
-  const first = Math.floor(index / others)
-  const step = 1 + (index % others)
-  return [first, (first + step) % CALL_NOTES_HZ.length]
-}
 const CALL_NOTE_S = 0.24
 /** From the first note of a call to its second, and to its first again. */
 const CALL_NEXT_S = 0.26
 const CALL_AGAIN_S = 0.6
 
+/** So many notes are all that calls are made of. */
 export const CALL_NOTES = CALL_NOTES_HZ.length
-const rung = new Map<string, Float32Array>()
 
-/** Samples of one of the {@link CALL_NOTES} notes, computed once: that takes a slow phone a fiftieth of a second. */
-export function callNote(index: number, sampleRate: number): Float32Array {
-  const key = `${index} ${sampleRate}`
-  const known = rung.get(key)
-  if (known) return known
+/** The two notes of a bucket's letter, twice: which of the {@link CALL_NOTES}, and when. */
+export function callNotes(letter: string): readonly { readonly index: number; readonly fromS: number }[] {
+  const place = callLetter(letter).charCodeAt(0) - 'A'.charCodeAt(0)
+  const others = CALL_NOTES - 1
+  const first = Math.floor(place / others)
+  const second = (first + 1 + (place % others)) % CALL_NOTES
+  return [0, CALL_AGAIN_S].flatMap((fromS) => [
+    { index: first, fromS },
+    { index: second, fromS: fromS + CALL_NEXT_S },
+  ])
+}
+
+/** Samples of one note of calls. */
+export function renderCallNote(index: number, sampleRate: number): Float32Array<ArrayBuffer> {
   const samples = new Float32Array(Math.round(CALL_NOTE_S * sampleRate))
   addNote(samples, note(0, CALL_NOTE_S, one(CALL_NOTES_HZ[index] ?? 0)), sampleRate)
-  rung.set(key, samples)
   return samples
 }
 
 function renderCall(letter: string, sampleRate: number): Float32Array<ArrayBuffer> {
   const samples = new Float32Array(Math.ceil(CALL_S * sampleRate))
-  for (const [i, index] of notePair(letter).entries())
-    for (const fromS of [i * CALL_NEXT_S, i * CALL_NEXT_S + CALL_AGAIN_S])
-      samples.set(callNote(index, sampleRate), Math.round(fromS * sampleRate))
+  for (const { index, fromS } of callNotes(letter))
+    samples.set(renderCallNote(index, sampleRate), Math.round(fromS * sampleRate))
   return samples
 }
 

@@ -81,17 +81,18 @@ export function keepAsking(
   /** Makes the waits to come known, a slice at a time, then goes on unless the table has changed meanwhile. */
   const known = (of: Table, stillWanted: () => boolean, then: () => void): void => {
     const startMs = performance.now()
+    const spent = () => performance.now() - startMs > SLICE_MS
+    const later = (run: () => void) =>
+      soon(() => {
+        if (stillWanted()) run()
+      })
     for (const pot of potsOnTable(of)) {
       if (isKnown(of, pot)) continue
-      if (performance.now() - startMs > SLICE_MS) {
-        soon(() => {
-          if (stillWanted()) known(of, stillWanted, then)
-        })
-        return
-      }
+      if (spent()) return later(() => known(of, stillWanted, then))
       waitsAhead(of, pot)
     }
-    then()
+    if (spent()) later(then)
+    else then()
   }
 
   const ask = () => {
