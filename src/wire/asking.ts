@@ -88,7 +88,10 @@ export function keepAsking(
       })
     for (const pot of potsOnTable(of)) {
       if (isKnown(of, pot)) continue
-      if (spent()) return later(() => known(of, stillWanted, then))
+      if (spent()) {
+        later(() => known(of, stillWanted, then))
+        return
+      }
       waitsAhead(of, pot)
     }
     if (spent()) later(then)
