@@ -13,6 +13,7 @@ import type {
   StackFacts,
   TileFacts,
 } from './nouns.ts'
+import { OPENING_KINDS, type OpeningHappening } from './opening-events.ts'
 
 /**
  * Everything that can have happened at a table. Past tense, one noun each; the fold of these is the state.
@@ -25,6 +26,7 @@ export type TableEvent = TableHappening & {
 
 type TableHappening =
   | LoadHappening
+  | OpeningHappening
   // Setting up
   | { readonly kind: 'settings-set'; readonly settings: Partial<Settings> }
   | { readonly kind: 'board-set'; readonly board: BoardFacts }
@@ -109,7 +111,10 @@ type TableHappening =
       readonly grams: number
       readonly as: 'bisque' | 'now'
     }
-  /** A touch or a weighing no longer teaches this room, or does again; `lessonId` is the dip's, or of a weighing. */
+  /**
+   * A touch, a weighing or a judgement no longer teaches, or does again; `lessonId` is the dip's, of a weighing, or the
+   * record of the judgement.
+   */
   | {
       readonly kind: 'lesson-dropped'
       readonly potId: string
@@ -155,6 +160,7 @@ export interface Stamped {
 
 const KINDS: Readonly<Record<EventKind, true>> = {
   ...LOAD_KINDS,
+  ...OPENING_KINDS,
   'settings-set': true,
   'board-set': true,
   'air-set': true,

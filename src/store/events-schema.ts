@@ -23,6 +23,7 @@ import {
   tile,
   whole,
 } from './nouns-schema.ts'
+import { OPENING_BODIES } from './opening-schema.ts'
 
 /** A step of one event on one pot: longer than any lowering, hold or drip, s. */
 const LONGEST_S = 600
@@ -42,6 +43,7 @@ const litres = between(0, 200)
 
 const BODIES = {
   ...LOAD_BODIES,
+  ...OPENING_BODIES,
   'settings-set': { settings },
   'board-set': { board },
   'air-set': { air },

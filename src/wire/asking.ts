@@ -87,12 +87,12 @@ export function keepAsking(
         if (stillWanted()) run()
       })
     for (const pot of potsOnTable(of)) {
-      if (isKnown(of, pot)) continue
+      if (isKnown(of, pot, now.peek())) continue
       if (spent()) {
         later(() => known(of, stillWanted, then))
         return
       }
-      waitsAhead(of, pot)
+      waitsAhead(of, pot, now.peek())
     }
     if (spent()) later(then)
     else then()

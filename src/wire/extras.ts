@@ -13,6 +13,7 @@ import { longWaits } from '../table/steps/calls-ahead.ts'
 import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
 import { KILN_WORDS } from '../words/kiln.ts'
+import { LATE_WORDS } from '../words/late.ts'
 import type { Devices } from './devices.ts'
 import { openKilnCalls } from './kiln-calls.ts'
 import { openKnocking } from './knocking.ts'
@@ -45,7 +46,7 @@ export interface OpenedExtras extends Extras {
 }
 
 export async function openExtras(lent: Lent): Promise<OpenedExtras> {
-  const { database, table, now, words } = lent
+  const { database, table, now } = lent
   const store = database.store('local')
   const parts: Parts = { ...lent, store }
   const ringing = openRinging(parts, await ringFacts(store))
@@ -76,7 +77,7 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
     async calendar() {
       const calls = waits().map(({ what, at, pots }) => {
         const places = pots.map(placeText).join(', ')
-        const w = words.peek().ring
+        const w = LATE_WORDS[table.peek().settings.language].ring
         return {
           uid: `${what}-${Math.round(at)}-${pots.map(({ facts }) => facts.potId).join('-')}`,
           dueMs: at + table.peek().skewMs,

@@ -10,6 +10,7 @@ import type { ReadyCall } from '../table/card/outputs.ts'
 import { placeText } from '../table/model/plan.ts'
 import type { PotState } from '../table/model/state.ts'
 import { callsAhead } from '../table/steps/calls-ahead.ts'
+import { LATE_WORDS } from '../words/late.ts'
 import type { Parts } from './extras.ts'
 import { keep } from './local.ts'
 import { openRingTest, type RingTest } from './ring-test.ts'
@@ -58,6 +59,7 @@ export function openRinging(parts: Parts, remembered: RingFacts): Ringing {
   const notices = openNotices()
   const browser = thisBrowser()
   const answered = new Set<string>()
+  const said = () => LATE_WORDS[table.value.settings.language].ring
   let facts = remembered
   let tuned = ''
   let tunedQuietMs = 0
@@ -111,7 +113,7 @@ export function openRinging(parts: Parts, remembered: RingFacts): Ringing {
   const nextText = (): string => {
     const [first] = ahead()
     if (!first) return words.value.name
-    return words.value.ring.next(formats.value.clock(epoch(first.at)), first.pots.map(placeText).join(', '))
+    return said().next(formats.value.clock(epoch(first.at)), first.pots.map(placeText).join(', '))
   }
 
   function notify(): void {
@@ -121,7 +123,7 @@ export function openRinging(parts: Parts, remembered: RingFacts): Ringing {
     const [first] = calls
     if (!facts.on || !first) void notices.clear(NEXT_TAG)
     else {
-      const body = words.value.ring.noticeBody
+      const body = said().noticeBody
       void notices.post({ tag: NEXT_TAG, title: nextText(), body, atMs: epoch(first.at), silent: true })
     }
   }
@@ -190,11 +192,11 @@ export function openRinging(parts: Parts, remembered: RingFacts): Ringing {
     },
     called({ places, at }) {
       if (devices.lifecycle.visible()) return
-      const title = words.value.ring.ready(places.map(({ board, place }) => `${board} ${place}`).join(', '))
+      const title = said().ready(places.map(({ board, place }) => `${board} ${place}`).join(', '))
       void notices.post({
         tag: CALL_TAG,
         title,
-        body: words.value.ring.noticeBody,
+        body: said().noticeBody,
         atMs: epoch(at),
         silent: false,
       })

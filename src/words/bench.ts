@@ -1,6 +1,6 @@
 import { cards } from './en/cards.ts'
-import { other } from './en/other.ts'
 import { waits } from './en/waits.ts'
+import { warned } from './en/warned.ts'
 
 /** Words of a step that hands do on one pot with one hit. */
 export interface HandWords {
@@ -16,11 +16,11 @@ export interface HandWords {
 }
 
 /** All words of the bench. */
-export type Words = typeof cards & typeof other & { readonly bench: typeof waits }
+export type Words = typeof cards & typeof warned & { readonly bench: typeof waits }
 
 /** By language. A new language is a new folder of the same shapes. */
 export const WORDS = {
-  en: { ...cards, ...other, bench: { ...cards.bench, ...waits } },
+  en: { ...cards, ...warned, bench: { ...cards.bench, ...waits } },
 } satisfies Record<string, Words>
 
 export type Language = keyof typeof WORDS

@@ -1,12 +1,13 @@
 import type { Language } from './bench.ts'
 import { end } from './en/end.ts'
+import { other } from './en/other.ts'
 import { why } from './en/why.ts'
 
 /** Words of the bench that its first cards do without. */
-export interface LateWords {
+export type LateWords = typeof other & {
   readonly end: typeof end
   readonly why: typeof why
 }
 
 /** By language; fetched with what says them. */
-export const LATE_WORDS = { en: { end, why } } satisfies Record<Language, LateWords>
+export const LATE_WORDS = { en: { ...other, end, why } } satisfies Record<Language, LateWords>

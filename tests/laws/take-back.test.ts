@@ -52,20 +52,25 @@ function ordinary(events: readonly Stamped[]): readonly string[] {
 function sittings(start: readonly Stamped[], atKiln: boolean): ReadonlySet<string> {
   const done = new Set<string>()
   fc.assert(
-    fc.property(deeds(10, 20, atKiln), deeds(10, 16, atKiln), fc.nat(), (first, apart, drawn) => {
-      const one = new Phone('a', start)
-      for (const deed of first) one.do(deed)
-      const two = new Phone('b', one.events)
-      two.nowMs = one.nowMs
-      for (const [i, deed] of apart.entries()) (i % 2 ? two : one).do(deed)
-      const together = joined(one.events, two.events)
-      for (const phone of [one, two]) for (const kind of phone.done) done.add(kind)
-      for (const events of [together, one.events]) {
-        const hits = ordinary(events)
-        exact(events, hits[drawn % hits.length] ?? '', 'a')
-      }
-      expect(fold(one.events, 'a')).toEqual(one.table)
-    }),
+    fc.property(
+      deeds(10, atKiln ? 32 : 20, atKiln),
+      deeds(10, 16, atKiln),
+      fc.nat(),
+      (first, apart, drawn) => {
+        const one = new Phone('a', start)
+        for (const deed of first) one.do(deed)
+        const two = new Phone('b', one.events)
+        two.nowMs = one.nowMs
+        for (const [i, deed] of apart.entries()) (i % 2 ? two : one).do(deed)
+        const together = joined(one.events, two.events)
+        for (const phone of [one, two]) for (const kind of phone.done) done.add(kind)
+        for (const events of [together, one.events]) {
+          const hits = ordinary(events)
+          exact(events, hits[drawn % hits.length] ?? '', 'a')
+        }
+        expect(fold(one.events, 'a')).toEqual(one.table)
+      },
+    ),
     { numRuns: runsOf(60, 0.2) },
   )
   return done

@@ -65,11 +65,12 @@ const LEVELS = {
     ['firing', 'steps'],
     ['advice', 'order'],
     ['load'],
+    ['opening'],
     ['card', 'decide'],
   ],
   words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts']],
   screens: [
-    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'lazy.tsx'],
+    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],
     ['text'],
     ['parts', 'desk'],
     ['bench', 'board', 'buckets', 'first', 'room', 'shelf', 'stacks'],

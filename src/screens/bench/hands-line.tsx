@@ -12,6 +12,7 @@ import {
 import { PressButton } from '../../ui/press.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { ringLine } from './ring-offer.tsx'
 import type { LowProps } from './stand-ins.tsx'
@@ -93,7 +94,7 @@ function otherPotterText(table: Table, card: Card, words: Words): string {
 export function LowLines({ faults: known }: LowProps) {
   const { table, now, card, schedule, words, extras, health, bench } = useApp()
   const faults = health.value.soundsElsewhere ? [words.value.bench.elsewhere, ...known] : known
-  const ring = ringLine(extras.value, card.value, words.value)
+  const ring = ringLine(extras.value, card.value, useLateWords())
   const lines = ring === undefined ? faults : [...faults, ring]
   const line = handsLine(table.value, schedule.value, now.value)
   const late = lateness(line) > 0 || mayBeLate(line) > 0

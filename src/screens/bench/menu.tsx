@@ -5,6 +5,7 @@ import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { useEndWords } from './end/end-words.ts'
 import { offersOf } from './offers.ts'
@@ -25,10 +26,11 @@ interface MenuProps {
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
 export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
   const { table, words, go, card } = useApp()
-  const w = words.value.other
+  const late = useLateWords()
+  const w = late.other
   const number = nameOf(words.value, pot)
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
-  const offers = armed && pot ? offersOf(table.value, words.value, pot, armed, act, open) : []
+  const offers = armed && pot ? offersOf(table.value, late, pot, armed, act, open) : []
   const tile = (text: string, on: (atMs: number) => void, under?: string | number) => (
     <PressButton class="other-tile" onPress={on}>
       {text}

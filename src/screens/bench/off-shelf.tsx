@@ -7,6 +7,7 @@ import { planOf } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { remedyText } from '../text/remedy-text.ts'
 import type { Acting } from './other-pages.tsx'
 import { Caution } from './with-pot.tsx'
@@ -23,7 +24,8 @@ interface OffShelfProps {
 
 /** What would keep the melt of the armed dip off the shelf: a hit does it. */
 export function OffShelfPage({ pot, bucketId, act }: OffShelfProps) {
-  const { table, words, formats, now } = useApp()
+  const { table, formats, now } = useApp()
+  const late = useLateWords()
   const remedies = useMemo(() => {
     const dip = dipNow(table.peek(), pot, bucketId, now.peek())
     return dip ? remediesFor(table.peek(), pot, dip) : []
@@ -33,7 +35,7 @@ export function OffShelfPage({ pot, bucketId, act }: OffShelfProps) {
     <div class="other-more">
       <div class="other-grid">
         {remedies.map((remedy, i) => {
-          const { what, to } = remedyText(words.value, formats.value, table.value, glaze, remedy)
+          const { what, to } = remedyText(late, formats.value, table.value, glaze, remedy)
           return (
             <PressButton key={i} class="other-tile figures" onPress={act(applied(table.value, pot, remedy))}>
               {what}
@@ -42,7 +44,7 @@ export function OffShelfPage({ pot, bucketId, act }: OffShelfProps) {
           )
         })}
       </div>
-      {remedies.some(({ is }) => is === 'slab') ? <Caution>{words.value.remedy.slabCare}</Caution> : null}
+      {remedies.some(({ is }) => is === 'slab') ? <Caution>{late.remedy.slabCare}</Caution> : null}
     </div>
   )
 }

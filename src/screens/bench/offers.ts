@@ -3,7 +3,7 @@ import type { Armed } from '../../table/card/card.ts'
 import type { Action } from '../../table/model/action.ts'
 import { planWith } from '../../table/model/plan.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
-import type { Words } from '../../words/bench.ts'
+import type { LateWords } from '../../words/late.ts'
 import { mayRun } from './off-shelf.tsx'
 import type { Acting, Page } from './other-pages.tsx'
 
@@ -16,7 +16,7 @@ export interface Offer {
 /** What the warnings of an armed coat come to that a hit can do. */
 export function offersOf(
   table: Table,
-  words: Words,
+  words: LateWords,
   pot: PotState,
   { potId, coat, holdS, warnings }: Armed,
   act: Acting,

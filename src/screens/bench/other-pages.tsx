@@ -6,6 +6,7 @@ import { panWarmAt } from '../../table/steps/wax-pan.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { CoatCounts } from './coat-keys.tsx'
 import { Caution } from './with-pot.tsx'
@@ -35,7 +36,7 @@ export function HeldPage({
   readonly holdS: number
   readonly act: Acting
 }) {
-  const w = useApp().words.value.other
+  const w = useLateWords().other
   const shorter = [1, 2, 3].filter((s) => holdS - s > 0)
   return (
     <div class="other-grid">
@@ -64,7 +65,7 @@ const AGO_MIN = [0, 2, 5, 10] as const
 /** When OUT was; with two at the phone, whose dip it was as well. */
 export function LoggedPage({ potId, act }: { readonly potId: string; readonly act: Acting }) {
   const { table, words } = useApp()
-  const w = words.value.other
+  const w = useLateWords().other
   const mine = potterOf(table.value)
   const hands = table.value.settings.potters === 2 ? ([mine, mine === 0 ? 1 : 0] as const) : [undefined]
   return (
@@ -101,7 +102,7 @@ export function MorePage({
   const { table, words, formats, now } = useApp()
   const { pan, settings } = table.value
   const isMarked = last !== undefined && (table.value.buckets[last.bucketId]?.facts.cautions ?? []).length > 0
-  const w = words.value.other
+  const w = useLateWords().other
   const { potId } = pot.facts
   const warmAt = panWarmAt(table.value)
   const warm =

@@ -18,6 +18,9 @@ import { WeighPage } from './weigh.tsx'
 import './other.css'
 
 export { Sooner } from './end/sooner.tsx'
+
+import { useLateWords } from '../late-words.ts'
+
 export { Ways } from './schedule-options.tsx'
 
 /** How long it is said what a mended dip came to, ms. */
@@ -36,7 +39,7 @@ export function Other({ close, at }: OtherProps) {
   const mending = useSignal<DipState | undefined>(undefined)
   const said = useSignal<string | undefined>(undefined)
   const { table, words } = app
-  const w = words.value.other
+  const w = useLateWords().other
   const hand = potInHand(table.value, stepsOf(table.value, app.now.value))
   // It speaks of the card that shows; what the pot still in the hands may want mended is named by its number.
   const onCard = potOnCard(table.value, app.card.value)

@@ -4,6 +4,7 @@ import { handsLine, lateness, mayBeLate, outOfTen } from '../../table/order/hand
 import type { ScheduleOption } from '../../table/order/schedule-options.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { refusalText, useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 
 /** Late for the kiln: the ways out, what each gains, each taken in one tap. */
 export function Ways({ close }: { readonly close: () => void }) {
@@ -11,6 +12,7 @@ export function Ways({ close }: { readonly close: () => void }) {
   const { table, schedule, now, scheduleOptions, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
   const w = words.value.bench
+  const { back } = useLateWords().other
   const f = formats.value
   const { skewMs } = table.value
   const line = handsLine(table.value, schedule.value, now.value)
@@ -30,7 +32,7 @@ export function Ways({ close }: { readonly close: () => void }) {
       <header class="other-head">
         <h1>{late > 0 ? w.late(f.span(late)) : may > 0 ? w.mayBeLate(may) : w.inTime}</h1>
         <PressButton class="other-close" onPress={close}>
-          {words.value.other.back}
+          {back}
         </PressButton>
       </header>
       {line?.latestStartAt === undefined || late === 0 ? null : (

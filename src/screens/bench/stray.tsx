@@ -5,6 +5,7 @@ import type { PotState } from '../../table/model/state.ts'
 import { nextBucket } from '../../table/steps/steps.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { warningText } from '../parts/warning-line.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import type { Acting } from './other-pages.tsx'
@@ -18,6 +19,7 @@ const MOST_STACKS = 4
 export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: Acting }) {
   const { table, words, formats, now } = useApp()
   const w = words.value
+  const { remedy } = useLateWords()
   const { potId, stackId } = pot.facts
   const dip = strayed(table.value, pot)
   const into = nextBucket(table.value, pot)
@@ -44,7 +46,7 @@ export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: 
             class="other-tile"
             onPress={act({ do: 'restack', potId, stackId: stack.stackId })}
           >
-            {w.remedy.stack(stack.name)}
+            {remedy.stack(stack.name)}
           </PressButton>
         ))}
         <PressButton class="other-tile" onPress={act({ do: 'wash-off', potId })}>

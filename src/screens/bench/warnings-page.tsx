@@ -3,6 +3,7 @@ import type { Armed } from '../../table/card/card.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { warningText } from '../parts/warning-line.tsx'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
@@ -17,7 +18,7 @@ interface WarningsProps {
 /** Everything that is known against the armed coat, worst first, and what a hit can do about it. */
 export function WarningsPage({ pot, armed, act, open }: WarningsProps) {
   const { table, words, formats } = useApp()
-  const offers = offersOf(table.value, words.value, pot, armed, act, open)
+  const offers = offersOf(table.value, useLateWords(), pot, armed, act, open)
   return (
     <div class="other-more">
       <ul class="warnings">

@@ -4,6 +4,7 @@ import { coatsOn } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { nameOf } from '../text/pot-text.ts'
 
 const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '⌫', '0'] as const
@@ -21,7 +22,7 @@ export function WeighPage({
   readonly act: (action: Action) => (atMs: number) => void
 }) {
   const words = useApp().words.value
-  const w = words.other
+  const w = useLateWords().other
   const typed = useSignal('')
   const dry = coatsOn(pot).length === 0 && pot.washedAt === undefined && pot.damp === undefined
   const as = pot.bisqueG === undefined || dry ? 'bisque' : 'now'

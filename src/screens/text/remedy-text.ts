@@ -1,7 +1,7 @@
 import type { Remedy } from '../../table/advice/remedies.ts'
 import type { Table } from '../../table/model/state.ts'
-import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
+import type { LateWords } from '../../words/late.ts'
 
 export interface RemedyText {
   readonly what: string
@@ -10,7 +10,7 @@ export interface RemedyText {
 
 /** What a remedy does, and what it comes to. `glaze` names the coat that is changed. */
 export function remedyText(
-  words: Words,
+  words: LateWords,
   formats: Formats,
   table: Table,
   glaze: string,

@@ -190,6 +190,8 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   reachMm: 'length',
   readC: 'temperature',
   offsetC: 'temperature',
+  meltMm: 'length',
+  factor: 'gravity',
   firings: 'count',
   cupMl: 'cup',
   cupEmptyG: 'weight',

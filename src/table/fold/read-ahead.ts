@@ -67,7 +67,7 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
 /** Reads a history of the table of `phone` ahead of its fold, so many events a step. */
 export function* readAhead(events: readonly Stamped[], phone: string, each: number): Generator<void, Ahead> {
   const back = takenBack(events)
-  const out = new Set([...back, ...demosBeside(events, phone)])
+  const out = new Set([...back, ...demosBeside(events, phone, back)])
   const started = new Map<string, Started>()
   const touchedIn = new Set<string>()
   const mends = new Map<string, Mend[]>()

@@ -1,6 +1,7 @@
 /** What each kind of event changes on the table. */
 
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
+import { isOfOpening } from '../../../shared/opening-events.ts'
 import { change, dipOf, unpicked, without, withPot } from '../model/change.ts'
 import { pairKey } from '../model/pair-key.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
@@ -9,6 +10,7 @@ import { type Ahead, asItWas, looksBack, NOTHING_AHEAD } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
 import { ended } from './reduce-end.ts'
+import { fired } from './reduce-fired.ts'
 import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
@@ -217,7 +219,9 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'dip-corrected':
       return table
     default:
-      return atKiln(table, event, at, stamped.id, phoneOf(stamped))
+      return isOfOpening(event)
+        ? fired(table, event, at, stamped.id)
+        : atKiln(table, event, at, stamped.id, phoneOf(stamped))
   }
 }
 

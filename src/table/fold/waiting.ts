@@ -37,7 +37,7 @@ export function waitsFor(table: Table, event: TableEvent): string | undefined {
       if ('bucketId' in event && event.bucketId !== undefined && !table.buckets[event.bucketId])
         return bucketKey(event.bucketId)
       if ('kilnId' in event && !table.kilns?.[event.kilnId]) return kilnKey(event.kilnId)
-      if ('loadId' in event && event.kind !== 'load-begun' && !table.loads?.[event.loadId])
+      if ('loadId' in event && event.loadId && event.kind !== 'load-begun' && !table.loads?.[event.loadId])
         return loadKey(event.loadId)
       return undefined
     }

@@ -24,14 +24,21 @@ export const ownedBy = (table: Table, stamped: Stamped): Table =>
 
 /**
  * The hits of demos that are not what a phone began with. They were laid on the own table once, which they cleared, or
- * come with the records of another phone.
+ * come with the records of another phone. `back`: hits that were taken back, which were never there.
  */
-export function demosBeside(events: readonly Stamped[], phone: string): readonly string[] {
+export function demosBeside(
+  events: readonly Stamped[],
+  phone: string,
+  back: ReadonlySet<string>,
+): readonly string[] {
   const laid = events.filter(({ event }) => event.kind === 'demo-laid')
   if (laid.length === 0) return []
   const own = (stamped: Stamped) => phone === '' || phoneOf(stamped) === phone
   const begun = events.find(
-    (stamped) => own(stamped) && (puts(stamped.event) || stamped.event.kind === 'table-cleared'),
+    (stamped) =>
+      !back.has(stamped.hit) &&
+      own(stamped) &&
+      (puts(stamped.event) || stamped.event.kind === 'table-cleared'),
   )?.hit
   return laid.map(({ hit }) => hit).filter((hit) => hit !== begun)
 }

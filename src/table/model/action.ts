@@ -13,10 +13,12 @@ import type {
   TileFacts,
 } from '../../../shared/nouns.ts'
 import type { LoadAction } from './load-action.ts'
+import type { OpeningAction } from './opening-action.ts'
 
 /** What a person can mean by a hit. Screens send these; `decide` answers with events or a refusal. */
 export type Action =
   | LoadAction
+  | OpeningAction
   // The big bar and its second answer
   | { readonly do: 'waxed'; readonly potId: string }
   | { readonly do: 'wiped'; readonly potId: string }

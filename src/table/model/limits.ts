@@ -89,9 +89,16 @@ export const LIMITS = {
   readC: { least: -50, most: 1400 },
   /** A kiln against its thermometer. */
   offsetC: { least: -100, most: 100 },
+  /** How far melt came down the outside of a pot: the tallest and widest has less wall. */
+  meltMm: { least: 0, most: 1200 },
+  /** How many times as told a melt runs: the engine's own curve ends there. */
+  factor: { least: 0.02, most: 50 },
 } as const satisfies Record<string, Range>
 
 export type LimitedField = keyof typeof LIMITS
+
+/** A photograph as it is kept, bytes: the largest of its sides is 1280 px. */
+export const PHOTO_MOST_BYTES = 4_000_000
 
 /** Longest name of a bucket or a stack, in characters. */
 export const NAME_MOST = 24

@@ -15,6 +15,7 @@ import type {
   StackFacts,
   TileFacts,
 } from '../../../shared/nouns.ts'
+import type { OpeningHappening } from '../../../shared/opening-events.ts'
 import type { LoadState, OffsetTaken } from './load-state.ts'
 
 /** One dip as it stands now, corrections applied. Times are table time: epoch ms less the clock's own jumps. */
@@ -85,7 +86,19 @@ export interface PotState {
   readonly gone: boolean
   /** It waits for a later firing: out of this sitting's order of work. */
   readonly later?: boolean
+  /** What was seen of it once it was fired, as it was said, oldest first: `firedOf` reads it. */
+  readonly fired?: readonly Seen<OfPot>[]
 }
+
+/** What happened once a kiln was open, with its record and its moment. */
+export interface Seen<Event extends OpeningHappening = OpeningHappening> {
+  readonly id: string
+  readonly at: number
+  readonly event: Event
+}
+/** What is said of one pot, and of what many pots taught. */
+type OfPot = Extract<OpeningHappening, { potId: string }>
+type OfGlaze = Exclude<OpeningHappening, { potId: string }>
 
 /** A step of the end of a sitting: when it was done, or left out. */
 export interface Ended {
@@ -172,6 +185,8 @@ export interface Table extends Hands {
   readonly loads?: Readonly<Record<string, LoadState>>
   /** By kiln: the last one taken. */
   readonly offsets?: Readonly<Record<string, OffsetTaken>>
+  /** What the person took of what fired pots taught, oldest first: the last of a kind stands. */
+  readonly taken?: readonly Seen<OfGlaze>[]
   /** By `pairKey`. */
   readonly pairs: Readonly<Record<string, PairFacts>>
   /** The pan of hot wax: on since, and when somebody last said that they are beside it; `stays`: after the last wax. */

@@ -1,6 +1,5 @@
 import type { Name } from '../name.ts'
-import { isOne } from './counts.ts'
-/** English of Other, of what is warned of before a dip, of ringing, and of days. */
+/** English of Other, of what keeps a melt off the shelf, and of ringing: fetched with what says them. */
 export const other = {
   other: {
     back: 'Back',
@@ -55,63 +54,6 @@ export const other = {
       warnings: 'Before this coat',
     },
   },
-  where: {
-    outside: {
-      foot: 'just above the foot',
-      skirt: 'low on the outside',
-      body: 'under the belly',
-      collar: 'under the lip',
-      inside: 'the inside floor',
-    },
-    inside: 'the inside floor',
-    overlap: 'where the halves overlap',
-  },
-  zone: {
-    foot: 'foot',
-    skirt: 'skirt',
-    body: 'body',
-    collar: 'collar',
-    inside: 'inside',
-    overlap: 'overlap',
-    half: 'one half',
-    otherHalf: 'other half',
-  },
-  warning: {
-    over: (zone: string, mm: string, limit: string) => `${zone} ${mm}, limit ${limit}: too thick`,
-    close: (zone: string, mm: string, limit: string) => `${zone} up to ${mm}, limit ${limit}: close`,
-    seconds: (s: number) => `${s} s would fit`,
-    skip: 'Skip this coat',
-    runOver: (room: string) => `May run down its ${room} of bare foot onto the shelf`,
-    runNear: (run: string, room: string) => `May run ${run} of its ${room} of bare foot`,
-    runUnknown: 'Unknown whether it runs: no test tile yet',
-    runSlab: 'May run: it stands on a catch slab',
-    edge: (mm: string) => `Stop at ${mm} up, or use a catch slab`,
-    catch: 'Use a catch slab',
-    carried: 'tested in another firing',
-    thin: (low: string, high: string) => `The wall is full: ${low} to ${high} now.`,
-    thinOne: (mm: string) => `The wall is full: ${mm} now.`,
-    thinAgain: (mm: string, clock: string) => `${mm} from about ${clock}.`,
-    thinWait: 'No seconds help: wait.',
-    thinMakeUp: (s: number) => `${s} s would make up.`,
-    repair: (s: number) => `To make up: ${s} s for this coat`,
-    repairSkip: 'To make up: leave this coat out',
-    neck: 'The neck is too narrow to fill in time: pour the inside',
-    dew: (pot: string, dew: string) => `Warm it first: the pot is at ${pot}, and dew settles below ${dew}`,
-    pair: {
-      untried: (upper: string, lower: string, zone: string) => `${upper} over ${lower}, ${zone}: untried`,
-      'went-wrong': (upper: string, lower: string, zone: string) =>
-        `${upper} over ${lower}, ${zone}: went wrong before`,
-    },
-    fit: {
-      mouth: 'Wider than the bucket: pour it, or take a wider one',
-      tongs: 'No room for the tongs beside it',
-      overflow: 'The bucket will run over',
-    },
-    level: (level: string, needs: string) => `The glaze stands ${level} deep, this pot needs ${needs}`,
-    density: (now: string, target: string) => `The glaze reads ${now}, its target is ${target}`,
-    more: (n: number) => (n === 0 ? 'What to do' : isOne(n) ? '1 more warning' : `${n} more warnings`),
-    notes: (n: number) => (isOne(n) ? '1 thing to know' : `${n} things to know`),
-  },
   remedy: {
     title: 'Keep it off the shelf',
     edge: (glaze: string, mm: string) => `${glaze} down to ${mm}`,
@@ -138,13 +80,5 @@ export const other = {
     },
     stopped: 'ringing stopped: hit anything',
     calendar: 'TO THE CALENDAR',
-  },
-  days: {
-    tomorrow: (clock: string) => `${clock} tomorrow`,
-    yesterday: (clock: string) => `${clock} yesterday`,
-    on: (clock: string, day: string) => `${clock} on ${day}`,
-    about: (when: string) => `about ${when}`,
-    in: (span: string) => `in ${span}`,
-    ago: (span: string) => `${span} ago`,
   },
 }

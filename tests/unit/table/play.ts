@@ -6,6 +6,7 @@ import { judge } from '../../../src/table/card/engine-judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
 import { decide } from '../../../src/table/decide/decide.ts'
 import { decideLoad } from '../../../src/table/decide/decide-load.ts'
+import { decideOpening } from '../../../src/table/decide/decide-opening.ts'
 import { decideSetup } from '../../../src/table/decide/decide-setup.ts'
 import type { More } from '../../../src/table/decide/decision.ts'
 import { layDemo } from '../../../src/table/decide/demo.ts'
@@ -19,6 +20,7 @@ export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
 /** Setting up as the program decides on it. */
 export const setting: More = (table, action, stamp) =>
   (action.do === 'lay-demo' ? layDemo(table, action, stamp) : decideLoad(table, action, stamp)) ??
+  decideOpening(table, action) ??
   decideSetup(table, action, stamp)
 
 /** A table played by hand: a clock that is set, actions, and the card shown. */

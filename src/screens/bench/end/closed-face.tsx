@@ -7,6 +7,7 @@ import { KnuckleBar } from '../../../ui/bar.tsx'
 import { PressButton } from '../../../ui/press.tsx'
 import { useApp } from '../../app.ts'
 import { useDays } from '../../days.ts'
+import { useLateWords } from '../../late-words.ts'
 import { nameOf } from '../../text/pot-text.ts'
 import { Caution } from '../with-pot.tsx'
 import { type EndWords, useEndWords } from './end-words.ts'
@@ -124,8 +125,8 @@ function leftText({ left }: EndWords, table: Table, action: Action): string {
 
 /** What can be done from here, where the bar is otherwise: nothing has to be. */
 export function ClosedKeys({ card }: { readonly card: Closed }) {
-  const { now, words, extras, bench, go } = useApp()
-  const w = useEndWords()
+  const { now, extras, bench, go } = useApp()
+  const { end: w, ring } = useLateWords()
   const dries = (lastOf(card.dry)?.likely ?? now.value) > now.value
   const hasWaits = (extras.value?.longWaits() ?? 0) > 0
   return (
@@ -140,7 +141,7 @@ export function ClosedKeys({ card }: { readonly card: Closed }) {
           {w.sooner}
         </PressButton>
       ) : null}
-      {hasWaits ? <KnuckleBar label={words.value.ring.calendar} rest /> : null}
+      {hasWaits ? <KnuckleBar label={ring.calendar} rest /> : null}
       <PressButton class="closed-key" onPress={() => go({ at: 'shelf' })}>
         {w.load}
       </PressButton>

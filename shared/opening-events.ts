@@ -1,0 +1,61 @@
+import type { AppGuess, Fault, PhotoSide, RunFacts, Stuck, SubjectFacts } from './opening.ts'
+
+interface OfPot {
+  readonly potId: string
+  /** Left out of a pot that was in no load here. */
+  readonly loadId?: string
+}
+
+/**
+ * What can have happened once pots are fired. A judgement is named by its record, and left out of what teaches, or taken in
+ * again, by `lesson-dropped` with that name.
+ */
+export type OpeningHappening =
+  /** Before the lid: where a person thinks that the melt ends. */
+  | ({ readonly kind: 'guessed'; readonly mm: number | 'shelf'; readonly app?: AppGuess } & OfPot)
+  /** Out of the kiln; `place` is where it stood, as 2.4, where that is known. It leaves the board for good. */
+  | ({ readonly kind: 'taken-out'; readonly place?: string } & OfPot)
+  /** `second`: a later look at a pot that was judged, which says nothing of the run. A later first look stands. */
+  | ({
+      readonly kind: 'judged'
+      readonly run?: RunFacts
+      readonly stuck?: Stuck
+      readonly faults: readonly Fault[]
+      readonly second?: true
+    } & OfPot)
+  /** The picture itself is in a store of its own. `bytes` is its size. */
+  | ({
+      readonly kind: 'photo-kept'
+      readonly photoId: string
+      readonly side: PhotoSide
+      readonly bytes: number
+    } & OfPot)
+  /** The person took what `of` results say: so many times as told, 10th and 90th percentile. Of 0: as told again. */
+  | ({
+      readonly kind: 'lesson-taken'
+      readonly factor: number
+      readonly low: number
+      readonly high: number
+      readonly of: number
+    } & SubjectFacts)
+  /** The same of the dry coat from which a glaze crawls. */
+  | {
+      readonly kind: 'limit-taken'
+      readonly bucketId: string
+      readonly limitMm: number
+      readonly of: number
+    }
+
+/** Kinds of {@link OpeningHappening}. */
+export const OPENING_KINDS: Readonly<Record<OpeningHappening['kind'], true>> = {
+  guessed: true,
+  'taken-out': true,
+  judged: true,
+  'photo-kept': true,
+  'lesson-taken': true,
+  'limit-taken': true,
+}
+
+/** Whether it happened once pots were fired. */
+export const isOfOpening = (event: { readonly kind: string }): event is OpeningHappening =>
+  event.kind in OPENING_KINDS

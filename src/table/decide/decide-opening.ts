@@ -1,0 +1,155 @@
+import type { TableEvent } from '../../../shared/events.ts'
+import type { RunFacts } from '../../../shared/opening.ts'
+import { loadOf } from '../load/loads.ts'
+import type { Action, Refusal } from '../model/action.ts'
+import { outOfRange, PHOTO_MOST_BYTES } from '../model/limits.ts'
+import type { LoadState } from '../model/load-state.ts'
+import type { OpeningAction } from '../model/opening-action.ts'
+import { coatsOn } from '../model/plan.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { firedOf } from '../opening/fired.ts'
+import { outsideWall } from '../opening/wall.ts'
+import { checked, firstWrong } from './check-entry.ts'
+import type { Decision } from './decision.ts'
+
+const isOfOpening = (action: Action): action is OpeningAction => ACTIONS.has(action.do)
+const ACTIONS: ReadonlySet<string> = new Set<OpeningAction['do']>([
+  'guess',
+  'take-out',
+  'judge',
+  'look-again',
+  'keep-photo',
+  'take-lesson',
+  'take-limit',
+])
+
+/** Results behind a lesson. */
+const MOST_RESULTS = 9999
+
+const not = (field: string, pot?: PotState): Refusal => ({
+  code: 'at-kiln',
+  field,
+  ...(pot ? { facts: { number: pot.facts.number } } : {}),
+})
+
+/** Guessing and judging fired pots: nothing is stored unless all of it can be. Undefined for what is done elsewhere. */
+export function decideOpening(table: Table, action: Action): Decision | undefined {
+  if (!isOfOpening(action)) return undefined
+  if (action.do === 'take-lesson' || action.do === 'take-limit') return taken(table, action)
+  const pot = table.pots[action.potId]
+  const load = pot && loadOf(table, pot.facts.lidOf ?? action.potId)
+  // A pot that was taken off the board while it was in the kiln comes out of it all the same.
+  if (!pot || (pot.gone && !pot.fired && !load)) return { refusal: { code: 'unknown-pot' } }
+  return ofPot(table, pot, load, action)
+}
+
+function ofPot(
+  table: Table,
+  pot: PotState,
+  load: LoadState | undefined,
+  action: Exclude<OpeningAction, { do: 'take-lesson' | 'take-limit' }>,
+): Decision {
+  const { potId } = action
+  const fired = firedOf(pot)
+  const of = { potId, ...(load ? { loadId: load.loadId } : {}) }
+  const place = load?.things[pot.facts.lidOf ?? potId]?.place
+  const out: TableEvent[] =
+    fired.outAt === undefined ? [{ kind: 'taken-out', ...of, ...(place === undefined ? {} : { place }) }] : []
+  const shut = load && load.openedAt === undefined ? not('not-open', pot) : undefined
+  switch (action.do) {
+    case 'guess': {
+      const { mm, app } = action
+      const known = load?.openedAt !== undefined || fired.found || fired.outAt !== undefined
+      const refusal = known
+        ? not('lid-is-up', pot)
+        : fired.guess
+          ? not('guessed-already', pot)
+          : mm === 'shelf'
+            ? undefined
+            : farther(table, pot, 'runMm', mm)
+      return checked(refusal, { kind: 'guessed', ...of, mm, ...(app ? { app } : {}) })
+    }
+    case 'take-out':
+      if (out.length === 0) return { refusal: { code: 'nothing-to-do' } }
+      return checked(shut, ...out)
+    case 'judge': {
+      const { run, stuck, faults } = action
+      return checked(shut ?? runRefusal(table, pot, run), ...out, {
+        kind: 'judged',
+        ...of,
+        run,
+        faults: [...new Set(faults)],
+        ...(stuck ? { stuck } : {}),
+      })
+    }
+    case 'look-again':
+      return checked(fired.found ? undefined : not('not-judged', pot), {
+        kind: 'judged',
+        ...of,
+        faults: [...new Set(action.faults)],
+        second: true,
+      })
+    case 'keep-photo': {
+      const { photoId, side, bytes } = action
+      const most = PHOTO_MOST_BYTES
+      const wrong: Refusal | undefined =
+        bytes >= 1 && bytes <= most
+          ? undefined
+          : { code: 'out-of-range', field: 'bytes', facts: { value: bytes, least: 1, most } }
+      return checked(shut ?? wrong, { kind: 'photo-kept', ...of, photoId, side, bytes })
+    }
+  }
+}
+
+/** Why a run cannot be as it was said: on a bare pot, longer than the wall, a drip shorter than the front. */
+function runRefusal(table: Table, pot: PotState, run: RunFacts): Refusal | undefined {
+  if (run.is === 'none') return undefined
+  if (coatsOn(pot).length === 0 && !pot.coatsCounted && !pot.uncounted) return not('bare-pot', pot)
+  if (run.is !== 'measured') return undefined
+  const { mm, longestMm } = run
+  const wrong = farther(table, pot, 'runMm', mm)
+  if (wrong || longestMm === undefined) return wrong
+  return farther(table, pot, 'longestMm', longestMm, mm)
+}
+
+/** A run beyond the shelf, or below `least`: it has a place of its own there. */
+function farther(
+  table: Table,
+  pot: PotState,
+  field: 'runMm' | 'longestMm',
+  mm: number,
+  least = 0,
+): Refusal | undefined {
+  const most = Math.floor(outsideWall(table, pot).roomMm)
+  // Said so that no number passes it that is none.
+  return mm >= least && mm <= most
+    ? undefined
+    : { code: 'out-of-range', field, facts: { value: mm, least, most } }
+}
+
+function taken(table: Table, action: Extract<OpeningAction, { do: 'take-lesson' | 'take-limit' }>): Decision {
+  const { bucketId, of } = action
+  if (!table.buckets[bucketId]) return { refusal: { code: 'unknown-bucket' } }
+  const results: Refusal | undefined =
+    Number.isInteger(of) && of >= 0 && of <= MOST_RESULTS
+      ? undefined
+      : { code: 'out-of-range', field: 'of', facts: { value: of, least: 0, most: MOST_RESULTS } }
+  if (action.do === 'take-limit') {
+    const { limitMm } = action
+    return checked(results ?? outOfRange('limitMm', limitMm), { kind: 'limit-taken', bucketId, limitMm, of })
+  }
+  const { underId, factor, low, high } = action
+  if (underId !== undefined && (!table.buckets[underId] || underId === bucketId))
+    return { refusal: { code: 'unknown-bucket' } }
+  const wrong =
+    firstWrong([
+      ['factor', factor],
+      ['factor', low],
+      ['factor', high],
+    ]) ??
+    (low <= factor && factor <= high
+      ? undefined
+      : { code: 'out-of-range' as const, field: 'factor', facts: { value: factor, least: low, most: high } })
+  const under = underId === undefined ? {} : { underId }
+  return checked(results ?? wrong, { kind: 'lesson-taken', bucketId, ...under, factor, low, high, of })
+}
