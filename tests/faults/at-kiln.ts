@@ -5,7 +5,7 @@ const FIRE = ['tests/unit/table/fire.test.ts']
 const LOAD = ['tests/unit/table/load.test.ts']
 const END = ['tests/unit/table/end.test.ts']
 
-export const FIRE_FAULTS: readonly Fault[] = [
+export const AT_KILN_FAULTS: readonly Fault[] = [
   {
     id: 'readings of the rise are taken for the cooling',
     file: 'src/table/load/fire.ts',
