@@ -45,6 +45,7 @@ export function routeOf(hash: string): Route | undefined {
     case 'firing':
       return { at }
     case 'shelf':
+    case 'opening':
       return named === undefined ? { at } : { at, loadId: named }
     case 'pot':
       return named === undefined ? { at } : { at, potId: named }
