@@ -9,6 +9,10 @@ export const SAME_KNUCKLE_MM = 20
 /** Three contacts at once are a hand or water. */
 export const MANY_CONTACTS = 3
 export const AGAIN_MS = 400
+/** Strokes of a double knock are no further apart: the second is no answer to a card that the first brought. */
+export const KNOCK_MS = 500
+/** Nobody has touched a pot, or taken it up, this soon after asking for it (assumption). */
+export const REACH_MS = 1000
 export const CARD_MS = 350
 export const HOLD_MS = 700
 /** How long before it is full a hold is seen and heard rising: the shortest hold is its own warning. */

@@ -130,8 +130,8 @@ export interface App {
    */
   act(action: Action, atMs?: number, more?: More): Refusal | undefined
   readonly bench: BenchView
-  /** How a load could be packed, computed beside the page; rejects where no answer comes. */
-  proposeLoad(input: LoadInput): Promise<LoadPlan>
+  /** How a load could be packed, computed beside the page, the first answer told at once; rejects where none comes. */
+  proposeLoad(input: LoadInput, first?: (plan: LoadPlan) => void): Promise<LoadPlan>
   go(route: Route): void
   /** This is the demo: a table of its own, of which nothing is backed up or taken in. */
   readonly demo: boolean

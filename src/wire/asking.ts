@@ -82,14 +82,14 @@ export function keepAsking(
   const known = (of: Table, stillWanted: () => boolean, then: () => void): void => {
     const startMs = performance.now()
     for (const pot of potsOnTable(of)) {
-      if (isKnown(of, pot)) continue
+      if (isKnown(of, pot, now.peek())) continue
       if (performance.now() - startMs > SLICE_MS) {
         soon(() => {
           if (stillWanted()) known(of, stillWanted, then)
         })
         return
       }
-      waitsAhead(of, pot)
+      waitsAhead(of, pot, now.peek())
     }
     then()
   }

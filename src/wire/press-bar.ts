@@ -1,9 +1,9 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { AGAIN_MS, CARD_MS } from '../device/press-facts.ts'
+import { AGAIN_MS, CARD_MS, KNOCK_MS, REACH_MS } from '../device/press-facts.ts'
 import type { Away, BenchView } from '../screens/app.ts'
 import { offersRing } from '../screens/bench/ring-line.ts'
 import type { Extras } from '../screens/extras.ts'
-import { barAction, smallAction } from '../table/card/bar-action.ts'
+import { barAction, cardKey, smallAction } from '../table/card/bar-action.ts'
 import type { Action } from '../table/model/action.ts'
 import type { Hits } from './hits.ts'
 import type { Moment } from './moment.ts'
@@ -32,6 +32,18 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
   const elsewhere: BenchView['elsewhere'] = signal(undefined)
   let hitMs = Number.NEGATIVE_INFINITY
   let shownMs = Number.NEGATIVE_INFINITY
+  let hitCard = ''
+  let guardMs = AGAIN_MS
+
+  /** A second hit so soon after the first is none; longer where the first brought another card. */
+  const isAgain = (atMs: number): boolean =>
+    atMs - hitMs < (cardKey(card.peek(), 0) === hitCard ? AGAIN_MS : guardMs)
+  const struck = (atMs: number): void => {
+    hitMs = atMs
+    // A page that lies over the card goes with its hit.
+    hitCard = away.at.peek() ? '' : cardKey(card.peek(), 0)
+    guardMs = card.peek().offer ? REACH_MS : KNOCK_MS
+  }
 
   const hit = (action: Action | undefined, atMs: number): void => {
     if (!action) {
@@ -49,7 +61,11 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
     sheet,
     elsewhere,
     hit,
-    pressSmall: (atMs) => hit(smallAction(card.peek(), leftOut.peek()), atMs),
+    pressSmall(atMs) {
+      if (isAgain(atMs)) return
+      struck(atMs)
+      hit(smallAction(card.peek(), leftOut.peek()), atMs)
+    },
     pressBar(by, atMs) {
       if (!atBench() && elsewhere.peek() && atMs - hitMs >= AGAIN_MS) {
         hitMs = atMs
@@ -57,10 +73,10 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
         return
       }
       const shown = card.peek()
-      if (!atBench() || shown.kind === 'empty' || atMs - hitMs < AGAIN_MS) return
+      if (!atBench() || shown.kind === 'empty' || isAgain(atMs)) return
       // Fingers are held to this by the rules for touches, from the paint of the card on.
       if (by !== 'press' && by !== 'hold' && atMs - shownMs < CARD_MS) return
-      hitMs = atMs
+      struck(atMs)
       const opened = extras.peek()
       if (sheet.peek()) hits.refused()
       else if (away.at.peek() && shown.kind !== 'count') away.back()

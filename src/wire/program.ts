@@ -119,7 +119,7 @@ export async function openProgram(faults: Faults): Promise<App> {
     extras,
     bench,
     act: hits.act,
-    proposeLoad: async (input) => (await import('./packing.ts')).proposeBeside(input),
+    proposeLoad: async (input, first) => (await import('./packing.ts')).proposeBeside(input, first),
     go: (to) => {
       route.value = to
     },

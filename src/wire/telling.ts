@@ -28,6 +28,24 @@ interface Phone {
   readonly awake: { want(on: boolean): void }
 }
 
+/** What was called of a pot that waits with a coat: first and last when, table time in ms, how often, and whether by its place. */
+interface Called {
+  readonly since: number
+  readonly at: number
+  readonly times: number
+  readonly named: boolean
+}
+
+/**
+ * Minutes after it was first made at which a call is made again; after the last, every ten. Not after it was due: a
+ * touch of another pot can say that it was due for long.
+ */
+const CALL_AT_MIN = [0, 1, 3, 6]
+const THEN_EVERY_MIN = 10
+
+/** What was called is not called again so soon, nor are the notes of its bucket for a pot that came due since, ms. */
+const SOON_MS = 60_000
+
 /** Makes the phone do what the card asks for: stay awake, say what it wants said, call what is ready. */
 export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling, caller?: Caller) => void {
   let asked: string | undefined
@@ -35,7 +53,44 @@ export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling
   let said: Spoken | undefined
   let latestHit: string | undefined
   let potter: Potter | undefined
-  const called = new Set<string>()
+  /** When the notes of a bucket sounded last, table time, ms. */
+  const notes = new Map<string, number>()
+  const called = new Map<string, Called>()
+
+  const calledOf = (table: Table, potId: string): Called | undefined => called.get(coatOf(table, potId))
+
+  /** The pots of a call that are to be heard of now: none of them twice in a minute, but by its place after its notes. */
+  const unheard = (table: Table, { potIds, bucketId }: ReadyCall, names: boolean, now: number) => {
+    const isAgain = (last: Called | undefined) =>
+      last !== undefined && now - last.at >= SOON_MS && timesBy(now - last.since) > last.times
+    if (potIds.some((potId) => isAgain(calledOf(table, potId)))) return potIds
+    const soon = now - (notes.get(bucketId) ?? Number.NEGATIVE_INFINITY) < SOON_MS
+    if (soon && !names) return []
+    return potIds.filter((potId) => {
+      const last = calledOf(table, potId)
+      return names ? !last?.named : !last
+    })
+  }
+
+  const callOut = (call: ReadyCall, { table, now, shows }: Telling, caller: Caller | undefined): void => {
+    const names = call.onCard || !shows
+    const heard = unheard(table, call, names, now)
+    // The notes of another bucket do not break into a line.
+    if (heard.length === 0 || (!names && sound.saying())) return
+    // Who joins a call is called again with it.
+    const since = Math.min(now, ...call.potIds.map((potId) => calledOf(table, potId)?.since ?? now))
+    const times = timesBy(now - since)
+    for (const potId of heard) {
+      const named = names || calledOf(table, potId)?.named === true
+      called.set(coatOf(table, potId), { since, at: now, times, named })
+    }
+    notes.set(call.bucketId, now)
+    caller?.called(call)
+    if (caller?.saysItself(call)) return
+    const places = call.places.filter((_, i) => call.onCard || heard.includes(call.potIds[i] ?? ''))
+    sound.call(call.bucketLetter, names ? places : [], call.bucketId)
+    haptics.feel('long')
+  }
 
   const tellCard = (say: Spoken, shows: boolean, table: Table): void => {
     const before = said
@@ -50,7 +105,8 @@ export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling
     // What was said before a hit is over with it, as is the line of a card that is gone.
     else if (isHit || (before.card && !say.card)) sound.say([])
   }
-  return ({ table, now, card, shows }, caller) => {
+  return (telling, caller) => {
+    const { table, now, card, shows } = telling
     const outputs = outputsOf(table, now, card)
     // Turned to the other pair of hands, what was said to these is over.
     if (potter !== undefined && potter !== potterOf(table)) sound.quiet()
@@ -66,17 +122,22 @@ export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling
         haptics.feel('long')
       }
     }
-    for (const call of outputs.calls) {
-      // The notes of another bucket do not break into a line.
-      if (called.has(call.key) || (shows && !call.onCard && sound.saying())) continue
-      called.add(call.key)
-      caller?.called(call)
-      if (caller?.saysItself(call)) continue
-      sound.call(call.bucketLetter, call.onCard || !shows ? call.places : [], call.bucketId)
-      haptics.feel('long')
-    }
-    for (const key of called) if (!outputs.calls.some((call) => call.key === key)) called.delete(key)
+    for (const call of outputs.calls) callOut(call, telling, caller)
     // What is said of a card comes after a call.
     tellCard(outputs.say, shows, table)
   }
+}
+
+/** A pot with the coat that it waits with, and the answers it got: a hit that is taken back and put back is one. */
+const coatOf = (table: Table, potId: string): string => {
+  const pot = table.pots[potId]
+  return `${potId} ${pot?.dips.length} ${pot?.touches.length}`
+}
+
+/** How often a call should have been made that was first made so long ago. */
+function timesBy(sinceMs: number): number {
+  const min = sinceMs / 60_000
+  const early = CALL_AT_MIN.filter((at) => at <= min).length
+  const last = CALL_AT_MIN.at(-1) ?? 0
+  return early + Math.max(0, Math.floor((min - last) / THEN_EVERY_MIN))
 }

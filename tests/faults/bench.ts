@@ -54,8 +54,8 @@ export const BENCH_FAULTS: readonly Fault[] = [
   {
     id: 'pots that the card does not ask for are called by their places',
     file: 'src/wire/telling.ts',
-    find: 'call.onCard || !shows ? call.places : []',
-    replace: 'call.places',
+    find: 'names ? places : []',
+    replace: 'places',
     tests: VOICE,
   },
   {

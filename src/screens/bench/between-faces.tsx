@@ -150,18 +150,11 @@ export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
   const { table, words, formats, now } = useApp()
   const w = words.value.bench
   const warmAt = panWarmAt(table.value)
+  const on = w.panTitle(formats.value.span(now.value - card.onAt))
   return (
     <div class="face face-wide">
-      <h1 class="title title-big">
-        {card.why === 'waxed' ? w.panDone : w.panTitle(formats.value.span(card.onMs))}
-      </h1>
-      <p class="strong">
-        {
-          { waxed: w.panTitle(formats.value.span(card.onMs)), closing: w.panClosing, beside: w.panAsk }[
-            card.why
-          ]
-        }
-      </p>
+      <h1 class="title title-big">{card.why === 'waxed' ? w.panDone : on}</h1>
+      <p class="strong">{{ waxed: on, closing: w.panClosing, beside: w.panAsk }[card.why]}</p>
       {warmAt !== undefined && now.value < warmAt ? (
         <p class="figures">{w.panWarms(formats.value.clock(warmAt + table.value.skewMs))}</p>
       ) : null}

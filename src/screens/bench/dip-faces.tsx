@@ -75,7 +75,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
 }
 
 export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
-  const { table, words, formats } = useApp()
+  const { table, now, words, formats } = useApp()
   const { armed } = card
   const pot = table.value.pots[armed.potId]
   const bucket = table.value.buckets[armed.bucketId]?.facts
@@ -94,6 +94,7 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const gloves = glovesText(words.value, bucket.cautions, onFoodSide)
   // With a pot in hand looks give way to a warning and gloves. What is only good to know is behind *Put right* as well.
   const marks = marksMayShow(pot) && !asked && !(armed.line && gloves && inHand)
+  const stirredMs = armed.stirredAt === undefined ? undefined : now.value - armed.stirredAt
   const told = armed.line !== undefined || (armed.warnings.length > 0 && !(marks && gloves))
   return (
     <WithPot
@@ -123,9 +124,9 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       {marks ? <p class="strong tong-marks">{w.tongMarks('')}</p> : null}
       {told ? (
         <WarningLine line={armed.line} warnings={armed.warnings} />
-      ) : armed.stirredMs === undefined || asked || gloves || marks ? null : (
+      ) : stirredMs === undefined || asked || gloves || marks ? null : (
         <p class="soft figures">
-          {armed.stirredMs < JUST_MS ? w.stirredNow : w.stirredAgo(formats.value.span(armed.stirredMs))}
+          {stirredMs < JUST_MS ? w.stirredNow : w.stirredAgo(formats.value.span(stirredMs))}
           {armed.filled > 0.02 ? `, ${w.wallFull(Math.round(armed.filled * 100))}` : ''}
         </p>
       )}

@@ -51,16 +51,18 @@ export function kilnRefusalText(words: DeskWords, formats: Formats, table: Table
     if (field === 'too-wide') return w.tooWide(number, mm(facts.value), mm(facts.most))
     const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
     if (field === 'leap') return w.leap(temp(Number(facts.value)))
-    if (field === 'fahrenheit') {
+    if (field === 'fahrenheit' || field === 'hot-lid') {
       const [value, asC] = [Number(facts.value), Number(facts.asC)]
       // The number as typed, in the unit it was not typed in.
       const [number, unit] = units === 'us' ? [asC, 'metric' as const] : [value, 'us' as const]
       const typed = `${Math.round(number)} ${unitLabel('readC', unit)}`
-      return w.otherUnit(temp(value), typed, temp(asC))
+      return w[field === 'hot-lid' ? 'hotUnit' : 'otherUnit'](temp(value), typed, temp(asC))
     }
     const text = w.refusal[field]
     return typeof text === 'function' ? text(number) : (text ?? refusalText(words, refusal))
   }
+  if (refusal.code === 'not-a-cone')
+    return w.notACone(String(facts.value), words.desk.range(String(facts.least), String(facts.most)))
   if (refusal.code === 'out-of-range' && (field === 'agoMin' || field === 'readC')) {
     const told = (value: string | number | undefined) =>
       field === 'readC' ? amount('readC', Number(value), units) : `${Number(value)} min`

@@ -108,6 +108,7 @@ function handsCard(
     potId: hand.pot.facts.potId,
     dip: hand.dip,
     until: dripUntil,
+    done: now >= dripUntil,
     big: { do: 'sponged', potId: hand.pot.facts.potId },
   }
   if (held && now < dripUntil) return held
@@ -148,14 +149,14 @@ function scheduledCard(
 /** The pan comes before what hands that hold no pot would do next: nobody walks away from it, and it is not left on. */
 function withPan(table: Table, card: Card, now: number): Card {
   if (!table.pan || card.kind === 'wax-pan') return card
-  const onMs = now - table.pan.onAt
+  const { onAt } = table.pan
   const off = { do: 'wax-pan', is: 'off' } as const
   const stays = { do: 'wax-pan', is: 'watched' } as const
   // A pot that was taken up, or is about to go in, is put down first.
   if (table.picked || card.kind === 'armed') return card
   if (isWaxDone(table) && !CARD_ROWS[card.kind].ends)
-    return { kind: 'wax-pan', onMs, why: 'waxed', big: off, small: stays }
-  return panAsk(table, now) ? { kind: 'wax-pan', onMs, why: 'beside', big: stays, small: off } : card
+    return { kind: 'wax-pan', onAt, why: 'waxed', big: off, small: stays }
+  return panAsk(table, now) ? { kind: 'wax-pan', onAt, why: 'beside', big: stays, small: off } : card
 }
 
 /** The hands took a pot of their own choice: its own step, or the bucket they chose for it. */

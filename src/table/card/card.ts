@@ -16,7 +16,8 @@ export interface Armed {
   readonly coats: number
   readonly bucketId: string
   readonly holdS: number
-  readonly stirredMs: number | undefined
+  /** Of its bucket, table time, ms. */
+  readonly stirredAt: number | undefined
   readonly cover: CoverFacts
   /** All that is known against this dip, worst first. */
   readonly warnings: readonly Warning[]
@@ -89,7 +90,14 @@ export type Card = Base &
     | { readonly kind: 'count'; readonly potId: string; readonly dip: DipState }
     | { readonly kind: 'out'; readonly potId: string; readonly dip: DipState }
     | { readonly kind: 'ask-dose'; readonly potId: string; readonly dip: DipState }
-    | { readonly kind: 'drip'; readonly potId: string; readonly dip: DipState; readonly until: number }
+    /** `done`: nothing drips any more, and its foot is in the hands. */
+    | {
+        readonly kind: 'drip'
+        readonly potId: string
+        readonly dip: DipState
+        readonly until: number
+        readonly done: boolean
+      }
     | { readonly kind: 'stuck'; readonly potId: string; readonly why: StuckWhy }
     /** One of the steps that hands do on one pot with one hit; `left`: pots at it, this one among them. */
     | { readonly kind: HandStepName; readonly potId: string; readonly left: number }
@@ -123,7 +131,7 @@ export type Card = Base &
         readonly pouredAt: number
       }
     /** The pan of hot wax is on: the last foot is waxed, all else is done, or nobody has said for long to be beside it. */
-    | { readonly kind: 'wax-pan'; readonly onMs: number; readonly why: 'waxed' | 'closing' | 'beside' }
+    | { readonly kind: 'wax-pan'; readonly onAt: number; readonly why: 'waxed' | 'closing' | 'beside' }
     | {
         readonly kind: 'wait'
         readonly next?: Due

@@ -40,7 +40,7 @@ export function dipCard(
     bucketId,
     cover: from.plan.cover,
     holdS: from.plan.holdS,
-    stirredMs: agoMs(table, bucketId, now),
+    stirredAt: table.buckets[bucketId]?.stirredAt,
     warnings: [],
     filled: filledAt(table, pot, now),
     hasIt: from.hasIt,
@@ -95,11 +95,6 @@ export function stirCard(
     collars: needsDecant ? collarsFor(table, steps, bucketId, pot) : undefined,
     big: { do: 'stirred', bucketId },
   }
-}
-
-const agoMs = (table: Table, bucketId: string, now: number): number | undefined => {
-  const at = table.buckets[bucketId]?.stirredAt
-  return at === undefined ? undefined : now - at
 }
 
 /** The collars that wait for this bucket, that of `first` before all others. */

@@ -20,7 +20,7 @@ export function endCard(table: Table, step: EndStep, now: number): Card {
     case 'pan':
       return {
         kind: 'wax-pan',
-        onMs: now - (table.pan?.onAt ?? now),
+        onAt: table.pan?.onAt ?? now,
         why: 'closing',
         big: { do: 'wax-pan', is: 'off' },
       }

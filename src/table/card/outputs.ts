@@ -8,12 +8,11 @@ import { type Line, panWords, type Spoken, spokenOf } from './spoken.ts'
 
 /** A ready call, made again until somebody answers. */
 export interface ReadyCall {
-  /** Changes when another pot joins, or when it is time to make it again. */
-  readonly key: string
   /** When it was first due, table time, ms. */
   readonly at: number
   readonly bucketId: string
   readonly bucketLetter: string
+  /** In the order of places, as `places`. */
   readonly potIds: readonly string[]
   readonly places: readonly { readonly board: string; readonly place: number }[]
   /** The card asks for these pots: their places are said. Other pots are called by the two notes of their bucket. */
@@ -31,10 +30,6 @@ export interface Outputs {
   /** The wax pan wants an answer: said again with another key. */
   readonly pan: Line | undefined
 }
-
-/** Minutes after it was due at which a call is made; after the last, every ten. */
-const CALL_AT_MIN = [0, 1, 3, 6]
-const THEN_EVERY_MIN = 10
 
 /** What should sound and stay awake at table time `now`, beside the card that shows. */
 export function outputsOf(table: Table, now: number, card: Card): Outputs {
@@ -65,27 +60,16 @@ function readyCalls(
   const calls = [...groups.values()].map(({ first, pots }): ReadyCall => {
     const onCard = card.kind === 'ready' && card.bucketId === first.bucketId
     // A card that asks for several asks for those as well that are due within a minute.
-    const asked = onCard ? card.potIds.flatMap((potId) => table.pots[potId] ?? []) : pots
+    const asked = (onCard ? card.potIds.flatMap((potId) => table.pots[potId] ?? []) : [...pots]).sort(byPlace)
     const potIds = asked.map(({ facts }) => facts.potId)
     return {
-      key: `${potIds.join()} ${timesMade(now - first.at)}`,
       at: first.at,
       bucketId: first.bucketId,
       bucketLetter: first.bucketLetter,
       potIds,
-      places: [...asked]
-        .sort(byPlace)
-        .map(({ facts }) => ({ board: facts.place.board, place: facts.place.spot })),
+      places: asked.map(({ facts }) => ({ board: facts.place.board, place: facts.place.spot })),
       onCard,
     }
   })
   return [...calls.filter(({ onCard }) => onCard), ...calls.filter(({ onCard }) => !onCard)]
-}
-
-/** How often a call that is so long overdue should have been made. */
-function timesMade(overdueMs: number): number {
-  const min = overdueMs / 60_000
-  const early = CALL_AT_MIN.filter((at) => at <= min).length
-  const last = CALL_AT_MIN.at(-1) ?? 0
-  return early + Math.max(0, Math.floor((min - last) / THEN_EVERY_MIN))
 }

@@ -25,14 +25,29 @@ const LONGEST_LINE_MS = 15_000
 const IDLE: ReadonlySet<CardKind> = new Set(['wait', 'closed', 'empty'])
 
 /** Hands are on a pot or in a bucket, and their next hit is meant for what they do. */
-const AT_WORK: ReadonlySet<CardKind> = new Set(['wax', 'wipe', 'foot-check', 'ready', 'stir', 'return'])
+const AT_WORK: ReadonlySet<CardKind> = new Set([
+  'wax',
+  'wipe',
+  'foot-check',
+  'ready',
+  'stir',
+  'return',
+  'wax-pan',
+  'lid',
+  'tools',
+  'floor',
+])
 
 /** Nobody is at one step longer than this: whoever has not hit the bar by then has left it, ms. Assumption. */
 const LONGEST_STEP_MS = 300_000
 
-/** A pot that is about to go in stays until its bucket has to be stirred. */
+/** A pot that is about to go in stays until its bucket has to be stirred; one that drips, while its foot is sponged. */
 const isAtWork = (card: Card, table: Table, now: number): boolean =>
-  card.kind === 'armed' ? isFresh(table, card.armed.bucketId, now) : AT_WORK.has(card.kind)
+  card.kind === 'armed'
+    ? isFresh(table, card.armed.bucketId, now)
+    : card.kind === 'drip'
+      ? card.done
+      : AT_WORK.has(card.kind)
 
 /**
  * What shows at table time `now`, after what showed `earlier`. Work on the card stays until a hit: a new order of work

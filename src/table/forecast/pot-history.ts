@@ -11,7 +11,7 @@ export const MIN_MS = 60_000
 /** Water left by a damp sponge, mm (0.02 to 0.05; assumption). */
 const WIPE_WATER_MM = 0.03
 /** Filled part of the pores of a pot that comes wet: washed is as full as after a wash-off. Assumptions. */
-const START_WATER = { damp: 0.5, washed: 1 } as const
+export const START_WATER = { damp: 0.5, washed: 1 } as const
 
 /** A pot of the table as the engine sees it: its wall, everything that happened to it, the air it began in. */
 export function historyOf(table: Table, pot: PotState): PotHistory {

@@ -3,10 +3,11 @@ import { Z90 } from '../../engine/numeric/spread.ts'
 import { waitsOf } from '../../engine/wait/forecast.ts'
 import { KILN_SD, type Learned, TOUCH_SD } from '../../engine/wait/learned.ts'
 import { courseOf, runPot } from '../../engine/wall/pot.ts'
-import { planOf } from '../model/plan.ts'
+import { coatsOn, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { airAt, airOf } from './air-inputs.ts'
 import { lessonOf } from './learning.ts'
+import { MIN_MS, START_WATER } from './pot-history.ts'
 import { coverOn, profileOf } from './shape-inputs.ts'
 import { ownWaitMin } from './wall-forecast.ts'
 import { bodyOf, slopOf } from './wall-inputs.ts'
@@ -30,14 +31,37 @@ const LATE_FILL_SDS = 1
 const LATE_SPREAD_SDS = 0.8
 /** From the start of a sitting to the first dip: enough for a damp wipe to leave. */
 const FIRST_AT_MIN = 5
+/** A pot that came wet, or was washed off, is told drier in steps of so many minutes: alike pots are computed once. */
+const DRIED_STEP_MIN = 15
 const KINDS_KEPT = 300
 /** A wait beyond this counts as never: the engine's own horizon. */
 const NEVER_MIN = 7 * 24 * 60
 
 const kept = new Map<string, WaitsAhead>()
 
+/** A bare wall that is or was wet. */
+interface Wet {
+  /** Filled part of its pores as it was wetted, 0 to 1. */
+  readonly water: number
+  /** How long it has dried, minutes in whole steps. */
+  readonly driedMin: number
+}
+
+function wetOf(pot: PotState, now: number): Wet | undefined {
+  const { damp, washedAt } = pot
+  const at = washedAt ?? damp?.at
+  if (at === undefined) return undefined
+  // Coats that are on since say themselves how their wall was; what is to come on it counts from the first of them.
+  const until = coatsOn(pot)[0]?.outAt ?? now
+  const steps = Math.floor(Math.max(0, until - at) / MIN_MS / DRIED_STEP_MIN)
+  return {
+    water: START_WATER[washedAt === undefined ? (damp?.water ?? 'washed') : 'washed'],
+    driedMin: Math.min(NEVER_MIN, steps * DRIED_STEP_MIN),
+  }
+}
+
 /** What the waits of such a pot depend on. */
-function kindOf(table: Table, pot: PotState): string {
+function kindOf(table: Table, pot: PotState, now: number): string {
   const { shape, absorption, pourInsideFirst } = pot.facts
   const coats = planOf(table, pot).map((coat) => {
     const bucket = table.buckets[coat.bucketId]
@@ -54,7 +78,7 @@ function kindOf(table: Table, pot: PotState): string {
     timeSd,
     shape,
     own,
-    pot.damp?.water,
+    wetOf(pot, now),
     pourInsideFirst,
     coats,
     table.air.at(-1)?.air,
@@ -65,17 +89,18 @@ function kindOf(table: Table, pot: PotState): string {
   ])
 }
 
-/** Whether the waits of this pot's plan are known without computing. */
-export const isKnown = (table: Table, pot: PotState): boolean =>
-  table.settings.readyMeans === 'clock' || kept.has(kindOf(table, pot))
+/** Whether the waits of this pot's plan are known at table time `now`, ms, without computing. */
+export const isKnown = (table: Table, pot: PotState, now: number): boolean =>
+  table.settings.readyMeans === 'clock' || kept.has(kindOf(table, pot, now))
 
 const always = (min: number): WaitMin => ({ likely: min, upper: min })
 
 /**
- * The waits a pot's plan will bring, as if it were dipped from bisque, each coat when the one below is dry.
- * Kept by kind of pot and by what touches have taught: alike pots are computed once.
+ * The waits a pot's plan will bring, as if it were dipped from bisque at table time `now`, ms, or once a wall that was
+ * wetted drinks again; each coat when the one below is dry. Kept by kind of pot and by what touches have taught: alike
+ * pots are computed once.
  */
-export function waitsAhead(table: Table, pot: PotState): WaitsAhead {
+export function waitsAhead(table: Table, pot: PotState, now: number): WaitsAhead {
   const { settings } = table
   if (settings.readyMeans === 'clock') {
     const coats = planOf(table, pot)
@@ -84,10 +109,14 @@ export function waitsAhead(table: Table, pot: PotState): WaitsAhead {
       kiln: coats.map(() => always(settings.kilnWaitMin)),
     }
   }
-  const kind = kindOf(table, pot)
+  const kind = kindOf(table, pot, now)
   let ahead = kept.get(kind)
   if (!ahead) {
-    const [likely, upper] = [chain(table, pot, 0, 0), chain(table, pot, LATE_FILL_SDS, LATE_SPREAD_SDS)]
+    const wet = wetOf(pot, now)
+    const [likely, upper] = [
+      chain(table, pot, wet, 0, 0),
+      chain(table, pot, wet, LATE_FILL_SDS, LATE_SPREAD_SDS),
+    ]
     const both = (of: 'next' | 'kiln') =>
       likely[of].map((min, i) => ({ likely: min, upper: upper[of][i] ?? min }))
     ahead = { next: both('next'), kiln: both('kiln') }
@@ -114,20 +143,24 @@ const within = (min: number): number => (min > NEVER_MIN ? Infinity : min)
  * One run a coat instead of a whole forecast: a plan needs a moment alone, and at once.
  * @param fillSds, spreadSds how far above the likely fill and time, in sd.
  */
-function chain(table: Table, pot: PotState, fillSds: number, spreadSds: number) {
+function chain(table: Table, pot: PotState, wet: Wet | undefined, fillSds: number, spreadSds: number) {
   const learned = lessonOf(table)
   const wall = {
     profile: profileOf(pot.facts),
     body: bodyOf(table, pot.facts),
-    startWater: pot.damp ? 0.4 : 0,
+    startWater: wet?.water ?? 0,
   }
   const air = airOf(airAt(table.air, Number.POSITIVE_INFINITY))
   const fill = Math.exp(learned.fillMean + fillSds * learned.fillSd)
   const spread = Math.exp(spreadSds * Math.hypot(TOUCH_SD, learned.timeSd))
-  const events: WallEvent[] = []
+  const events: WallEvent[] = wet ? [{ kind: 'air', atMin: 0, air }] : []
   const next: number[] = []
   const kiln: number[] = []
   let atMin = FIRST_AT_MIN
+  if (wet) {
+    const { thirstyMin } = waitsOf(runPot(courseOf(wall, events, air), fill), 'thirsty')
+    atMin = Math.max(atMin, wet.driedMin, Math.min(NEVER_MIN, thirstyMin))
+  }
   for (const [i, coat] of planOf(table, pot).entries()) {
     const bucket = table.buckets[coat.bucketId]
     if (!bucket) break

@@ -40,7 +40,7 @@ export function potJob(
   paceS: number,
 ): PotJob | undefined {
   if (pot.later || step.is === 'stuck' || step.is === 'kiln' || step.is === 'foot-check') return undefined
-  const ahead = waitsAhead(table, pot)
+  const ahead = waitsAhead(table, pot, now)
   const coats = coatJobs(table, pot, ahead.next, paceS)
   const last = nextCoat(pot) + coats.length - 1
   if (coats.length === 0) return undefined

@@ -57,7 +57,7 @@ describe('the table as a question to the planner', () => {
 
   it('tells after a touch the waits that a phone tells which has just been opened', async () => {
     const play = new Play().act({ do: 'lay-demo' })
-    const waits = () => waitsAhead(play.table, play.table.pots['demo.33']!)
+    const waits = () => waitsAhead(play.table, play.table.pots['demo.33']!, play.nowMs)
     const before = waits()
     play.act({ do: 'logged', potId: 'demo.34', agoMin: 0 })
     play.wait(120).act({ do: 'touched', potIds: ['demo.34'], dry: true })
@@ -65,7 +65,7 @@ describe('the table as a question to the planner', () => {
     vi.resetModules()
     const opened = await import('../../../src/table/forecast/waits-ahead.ts')
     expect(after.kiln[0]!.likely).toBeLessThan(before.kiln[0]!.likely)
-    expect(after).toEqual(opened.waitsAhead(play.table, play.table.pots['demo.33']!))
+    expect(after).toEqual(opened.waitsAhead(play.table, play.table.pots['demo.33']!, play.nowMs))
   })
 
   it.each([1, 7, 83, 20_000])(
@@ -87,7 +87,7 @@ describe('the table as a question to the planner', () => {
     const play = new Play().act({ do: 'lay-demo' })
     for (const potId of Object.keys(play.table.pots)) {
       const potOf = () => play.table.pots[potId]!
-      const waits = waitsAhead(play.table, potOf())
+      const waits = waitsAhead(play.table, potOf(), play.nowMs)
       play.act({ do: 'logged', potId, agoMin: 0 })
       const forecast = forecastOf(play.table, potOf())!
       const parts = (of: 'next' | 'kiln', ends: BandMs) =>
@@ -100,6 +100,34 @@ describe('the table as a question to the planner', () => {
       expect(Math.max(...next), potId).toBeLessThan(1)
       expect(Math.max(...kiln), potId).toBeLessThan(1.12)
     }
+  })
+
+  it('plans a pot that was washed off as wet as it is, until it has long dried', () => {
+    const ofFirst = (dryH: number) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      const pot = () => play.table.pots['demo.33']!
+      const dry = waitsAhead(play.table, pot(), play.nowMs)
+      play.act({ do: 'logged', potId: 'demo.33', agoMin: 0 }).wait(MIN_S)
+      play.act({ do: 'wash-off', potId: 'demo.33' })
+      const drinksAt = forecastOf(play.table, pot())!.thirsty.likely
+      play.nowMs = Math.ceil(drinksAt) + dryH * 60 * MIN_MS
+      const told = waitsAhead(play.table, pot(), play.nowMs)
+      play.act({ do: 'logged', potId: 'demo.33', agoMin: 0 })
+      const on = forecastOf(play.table, pot())!
+      const met = { next: on.ready.likely - play.nowMs, kiln: on.kiln.likely - play.nowMs }
+      const min = (of: 'next' | 'kiln') => ({
+        told: told[of][0]!.likely,
+        met: met[of] / MIN_MS,
+        dry: dry[of][0]!.likely,
+      })
+      return [min('next'), min('kiln')] as const
+    }
+    for (const { told, met, dry } of ofFirst(0)) {
+      expect(told / met).toBeGreaterThan(0.75)
+      expect(told / met).toBeLessThan(1.2)
+      expect(told / dry).toBeGreaterThan(1.2)
+    }
+    for (const { told, dry } of ofFirst(72)) expect(told / dry).toBeCloseTo(1, 1)
   })
 
   it('waxes as a block, then wipes, and knows how long both take to settle', () => {

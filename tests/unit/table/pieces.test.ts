@@ -108,7 +108,7 @@ describe('a jar with its lid', () => {
       coats: 2,
       bucketId: 'demo.gatepost',
       holdS: 4,
-      stirredMs: 0,
+      stirredAt: 0,
       cover: { kind: 'full' },
       warnings: [],
       filled: 0,

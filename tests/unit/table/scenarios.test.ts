@@ -276,21 +276,6 @@ describe('batched ready (scenario 13)', () => {
     expect(pot(play, 32).touches).toEqual([])
     expect(play.card.kind === 'ready' ? play.card.potIds : play.card.kind).not.toContain('demo.31')
   })
-
-  it('says a call again at 0, 1, 3 and 6 minutes, then every ten', () => {
-    const play = onePot(33).act({ do: 'logged', potId: 'demo.33', agoMin: 0 })
-    for (let i = 0; i < 2000 && play.card.kind !== 'ready'; i++) play.wait(1)
-    const due = play.nowMs
-    const said = new Set<string>()
-    const at: number[] = []
-    for (let s = 0; s <= 17 * 60; s += 5) {
-      play.nowMs = due + s * 1000
-      const key = outputsOf(play.table, play.nowMs, play.card).calls[0]?.key
-      if (key && !said.has(key)) at.push(Math.round(s / 60))
-      if (key) said.add(key)
-    }
-    expect(at).toEqual([0, 1, 3, 6, 16])
-  })
 })
 
 describe('hold', () => {

@@ -48,6 +48,43 @@ describe('the bar', () => {
     expect(act).toHaveBeenCalledTimes(2)
   })
 
+  it.each(WAYS)(
+    'that brings another card is not hit by %s again by the other stroke of a double knock',
+    (by) => {
+      const { opened, act, look } = bench()
+      opened.pressBar('press', 1000)
+      look()
+      opened.pressBar(by, 1499)
+      opened.pressSmall(1499)
+      expect(act).toHaveBeenCalledTimes(1)
+      opened.pressBar(by, 1500)
+      expect(act).toHaveBeenCalledTimes(2)
+    },
+  )
+
+  it('that asks for a pot does not answer for it before it can have been touched', () => {
+    const { opened, act, card, play } = bench()
+    const offer = { do: 'pick', potId: 'demo.33', touch: true } as const
+    card.value = { kind: 'wait', next: { at: play.nowMs, what: 'touch' }, after: [], offer }
+    opened.pressBar('press', 1000)
+    const big = { do: 'touched', potIds: ['demo.33'], dry: true } as const
+    card.value = { kind: 'ready', potIds: ['demo.33'], bucketId: 'x', big, small: { ...big, dry: false } }
+    opened.pressBar('press', 1999)
+    opened.pressSmall(1999)
+    expect(act.mock.calls).toEqual([[offer, 1000]])
+    opened.pressBar('press', 2000)
+    expect(act).toHaveBeenLastCalledWith(big, 2000)
+  })
+
+  it('of what came due meanwhile is not hit through to the card below it', () => {
+    const { opened, act, away } = bench()
+    away.value = { from: 0, to: 1 }
+    opened.pressBar('press', 1000)
+    opened.pressBar('press', 1499)
+    expect(away.value).toBeUndefined()
+    expect(act).not.toHaveBeenCalled()
+  })
+
   it.each(['key', 'media', 'knock'] as const)('is not hit by %s that was meant for the card before', (by) => {
     const { opened, act } = bench()
     opened.cardShown(5000)
