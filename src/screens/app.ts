@@ -26,6 +26,7 @@ export type Route =
   | { readonly at: 'shelf'; readonly loadId?: string }
   /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
   | { readonly at: 'opening'; readonly loadId?: string }
+  | { readonly at: 'looks' }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 

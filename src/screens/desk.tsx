@@ -61,6 +61,8 @@ function Screen() {
       return <Shelf key={to.loadId} loadId={to.loadId} />
     case 'opening':
       return <Opening key={to.loadId} loadId={to.loadId} />
+    case 'looks':
+      return <Opening looks />
     case 'firing':
       return <Firing />
     default:

@@ -18,14 +18,20 @@ import './opening.css'
 
 type Page = 'list' | 'elsewhere' | 'look' | undefined
 
+interface OpeningProps {
+  readonly loadId?: string | undefined
+  /** Pots that are due are looked at again first. */
+  readonly looks?: boolean
+}
+
 /** From before the lid to the last pot judged: one card a pot, in the order in which hands reach them. */
-export function Opening({ loadId }: { readonly loadId?: string | undefined }) {
+export function Opening({ loadId, looks = false }: OpeningProps) {
   const app = useOpening()
   const { table, now, words } = app
   const w = words.value.desk.opening
   const days = useDays()
   const root = useRef<HTMLDivElement>(null)
-  const [page, setPage] = useState<Page>()
+  const [page, setPage] = useState<Page>(looks ? 'look' : undefined)
   const [over, setOver] = useState<'run' | 'stuck' | 'other'>()
   /** Taken in hand out of their order; those that nobody guesses. */
   const [chosen, setChosen] = useState<string>()

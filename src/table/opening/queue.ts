@@ -41,6 +41,9 @@ export function potsToOpen(table: Table, load: LoadState): readonly PotState[] {
     .flatMap(({ pot }) => [pot, ...lids.filter(({ facts }) => facts.lidOf === pot.facts.potId)])
 }
 
+/** Whether a pot out of the kiln, or still in it, was not judged yet. */
+export const isToJudge = (pot: PotState): boolean => firedOf(pot).found === undefined
+
 /** Pots on the board that may have been fired without a load here: all their coats are on. */
 export function firedElsewhere(table: Table): readonly PotState[] {
   const loaded = new Set(loadsOf(table).flatMap(({ things }) => Object.keys(things)))

@@ -20,6 +20,7 @@ export const opening = {
   noPlace: (nth: string) => `Place not noted, ${nth}`,
   stands: (place: string, nth: string) => `Stands at ${place}, ${nth}`,
   pots: 'Pots',
+  left: (n: number) => `Judge ${pots(n)}`,
   guess: {
     title: 'Guess the runs',
     ask: 'Where will it end? As likely more as less.',
@@ -31,7 +32,6 @@ export const opening = {
     toLid: 'TO THE LID',
     toKiln: 'TO THE KILN',
     anew: 'Guess the rest',
-    count: (n: number, of: number) => `Guess the runs: ${n} of ${of}`,
   },
   run: {
     none: 'no run',
