@@ -24,6 +24,9 @@ export type Route =
   | { readonly at: 'room' }
   /** Loading a kiln and what comes after; without an id the load in hand. */
   | { readonly at: 'shelf'; readonly loadId?: string }
+  /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
+  | { readonly at: 'opening'; readonly loadId?: string }
+  | { readonly at: 'looks' }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 
