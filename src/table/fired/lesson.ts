@@ -25,6 +25,7 @@ export interface FactorTold extends SubjectFacts {
   readonly key: string
   readonly factor: Factor
   readonly lnMean: number
+  readonly lnSd: number
   /** The pots behind it, the latest last. */
   readonly results: readonly PotResult[]
   /** Pots with it that don't count: left out, another could have done it, fired to another cone. */
@@ -125,6 +126,7 @@ function toldOf(
       key: told.subject,
       factor: told.factor,
       lnMean: told.lnMean,
+      lnSd: told.lnSd,
       results: behind,
       others: mine.filter((result) => !ids.has(result.found.id) || !countsIn(result, firing)),
       used,
