@@ -15,9 +15,9 @@ import { UNTRIED_PAIR } from '../../engine/fired/tile-value.ts'
 import { Z90 } from '../../engine/numeric/spread.ts'
 import { firingOf } from '../firing/firing.ts'
 import { hasTile, toldFlowOf } from '../firing/glaze-flow.ts'
-import { lessonOf } from '../firing/taken.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
+import { lessonOf } from '../model/taken.ts'
 import { countsIn, type PotResult, resultsOf } from './results.ts'
 
 /** What results say of one glaze, or of it over another: "3 results: B over G runs 1.3 times told (1.0 to 1.6)". */

@@ -1,2 +1,2 @@
 export * from '../fired/fired-pot.ts'
-export { lessonOf, limitOf, type TakenLesson } from '../firing/taken.ts'
+export { lessonOf, limitOf, type TakenLesson } from '../model/taken.ts'
