@@ -27,6 +27,9 @@ const BAND_MM = 60
 /** A stack that is kept is fired again: so often, with this firing. Our choice. */
 const FIRINGS = { once: 1, kept: 2 }
 
+/** Nothing is known nearer than this, ln dose. */
+const LEAST_SD = 0.05
+
 /** ln dose of a subject as it is known, mean and sd; a tile would be its first. */
 interface Known {
   readonly mean: number
@@ -43,7 +46,7 @@ function knownOf(table: Table, { over, under }: Subject, glazes: ReturnType<type
     const now = flowOf(table, over, under) ?? told
     return {
       mean: Math.log(now.likelyPerMm),
-      sd: Math.log(now.highPerMm / now.lowPerMm) / (2 * Z90),
+      sd: Math.max(LEAST_SD, Math.log(now.highPerMm / now.lowPerMm) / (2 * Z90)),
       untried: told.carried,
     }
   }
