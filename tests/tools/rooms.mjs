@@ -68,7 +68,7 @@ const LEVELS = {
     ['opening'],
     ['card', 'decide'],
   ],
-  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts']],
+  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'opening.ts', 'format.ts']],
   screens: [
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],
     ['text'],

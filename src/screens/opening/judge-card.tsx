@@ -27,7 +27,7 @@ const NO_RUN: RunFacts = { is: 'none' }
 /** A pot out of the kiln: good with one hit, or what is wrong with it, in a few large keys. */
 export function JudgeCard({ pot, next, over, open }: JudgeProps) {
   const { words, formats, act } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const { found } = firedOf(pot)
   const [run, setRun] = useState<RunFacts>(found?.run ?? NO_RUN)
   const [stuck, setStuck] = useState<Stuck | undefined>(found?.stuck)
@@ -112,7 +112,7 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
 /** The bar of the card alone: a page over it has its own. */
 function JudgeBar({ good, press }: { readonly good: boolean; readonly press: (atMs: number) => void }) {
   const { words } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   useBar(press)
   return <KnuckleBar label={good ? w.good : w.next} />
 }

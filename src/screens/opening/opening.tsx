@@ -28,7 +28,7 @@ interface OpeningProps {
 export function Opening({ loadId, looks = false }: OpeningProps) {
   const app = useOpening()
   const { table, now, words } = app
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const days = useDays()
   const root = useRef<HTMLDivElement>(null)
   const [page, setPage] = useState<Page>(looks ? 'look' : undefined)
@@ -164,7 +164,7 @@ function Elsewhere({ choose }: { readonly choose: (potId: string) => void }) {
       {pots.length > 0 ? (
         <PotList pots={pots} isOpen choose={choose} />
       ) : (
-        <p>{words.value.desk.opening.elsewhereNone}</p>
+        <p>{words.value.opening.elsewhereNone}</p>
       )}
     </KilnMain>
   )
@@ -179,7 +179,7 @@ interface GuessedProps {
 /** Nothing is left to guess, or to skip. */
 function Guessed({ left, anew, toLid }: GuessedProps) {
   const { words } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   useBar(toLid)
   return (
     <>

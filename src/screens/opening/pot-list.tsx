@@ -14,7 +14,7 @@ interface ListProps {
 /** Pots to choose from, as large as a glove: number, place, and what is known of each. */
 export function PotList({ pots, isOpen, choose }: ListProps) {
   const { table, words, formats } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const stateOf = (pot: PotState): string => {
     const { found, guess, outAt } = firedOf(pot)
     if (!isOpen) return guess ? w.is.guessed : w.is.toGuess

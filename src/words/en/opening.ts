@@ -5,22 +5,11 @@ const pots = (n: number): string => (isOne(n) ? '1 pot' : `${n} pots`)
 /** English of the opening: guessing, judging, looking again. */
 export const opening = {
   title: 'Opening',
-  hits: {
-    guessed: 'guess',
-    'taken-out': 'taken out',
-    judged: 'judged',
-    'photo-kept': 'photo',
-    'lesson-taken': 'lesson used',
-    'limit-taken': 'limit used',
-    'lesson-dropped': 'left out or in',
-  } as Readonly<Record<string, string>>,
-  ofPot: (pot: string, what: string) => `${pot} ${what}`,
   nth: (n: number, of: number) => `${n} of ${of}`,
   at: (place: string, nth: string) => `Stood at ${place}, ${nth}`,
   noPlace: (nth: string) => `Place not noted, ${nth}`,
   stands: (place: string, nth: string) => `Stands at ${place}, ${nth}`,
   pots: 'Pots',
-  left: (n: number) => `Judge ${pots(n)}`,
   guess: {
     title: 'Guess the runs',
     ask: 'Where will it end? As likely more as less.',
