@@ -11,15 +11,19 @@ import { FaultKey } from './fault-key.tsx'
 import { OtherFaults, StuckPage } from './fault-pages.tsx'
 import { GuessLines } from './guess-lines.tsx'
 import { openingRefusal, runText, useOpening } from './opening-app.ts'
+import { PhotoPage } from './photo-page.tsx'
 import { PotFace } from './pot-face.tsx'
 import { RunPage } from './run-page.tsx'
+
+/** What lies over the card. */
+export type Over = 'run' | 'stuck' | 'other' | 'photo'
 
 interface JudgeProps {
   readonly pot: PotState
   readonly next: () => void
   /** Whether a page lies over the card, whose way back is then the head's. */
-  readonly over: 'run' | 'stuck' | 'other' | undefined
-  readonly open: (over: 'run' | 'stuck' | 'other' | undefined) => void
+  readonly over: Over | undefined
+  readonly open: (over: Over | undefined) => void
 }
 
 const NO_RUN: RunFacts = { is: 'none' }
@@ -28,7 +32,7 @@ const NO_RUN: RunFacts = { is: 'none' }
 export function JudgeCard({ pot, next, over, open }: JudgeProps) {
   const { words, formats, act } = useOpening()
   const w = words.value.opening
-  const { found } = firedOf(pot)
+  const { found, photos } = firedOf(pot)
   const [run, setRun] = useState<RunFacts>(found?.run ?? NO_RUN)
   const [stuck, setStuck] = useState<Stuck | undefined>(found?.stuck)
   const [faults, setFaults] = useState<readonly Fault[]>(found?.faults ?? [])
@@ -58,6 +62,7 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
       />
     )
   if (over === 'other') return <OtherFaults faults={faults} toggle={toggle} done={close} />
+  if (over === 'photo') return <PhotoPage pot={pot} close={close} />
   const others = faults.filter((fault) => fault !== 'crawled' && fault !== 'pinholed')
   const front = run.is === 'measured' ? run.mm : run.is === 'shelf' ? 'shelf' : undefined
   return (
@@ -93,6 +98,12 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
             on={others.length > 0}
             under={others.length > 0 ? others.map((fault) => w.fault[fault]).join(', ') : undefined}
             press={() => open('other')}
+          />
+          <FaultKey
+            label={w.photo}
+            on={photos.length > 0}
+            under={photos.length > 0 ? String(photos.length) : undefined}
+            press={() => open('photo')}
           />
         </div>
       </KilnMain>

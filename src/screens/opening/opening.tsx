@@ -10,7 +10,7 @@ import { useBar } from '../desk/use-bar.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { DoneCard } from './done-card.tsx'
 import { GuessCard } from './guess-card.tsx'
-import { JudgeCard } from './judge-card.tsx'
+import { JudgeCard, type Over } from './judge-card.tsx'
 import { LookCard } from './look-card.tsx'
 import { useOpening } from './opening-app.ts'
 import { PotList } from './pot-list.tsx'
@@ -32,7 +32,7 @@ export function Opening({ loadId, looks = false }: OpeningProps) {
   const days = useDays()
   const root = useRef<HTMLDivElement>(null)
   const [page, setPage] = useState<Page>(looks ? 'look' : undefined)
-  const [over, setOver] = useState<'run' | 'stuck' | 'other'>()
+  const [over, setOver] = useState<Over>()
   /** Taken in hand out of their order; those that nobody guesses. */
   const [chosen, setChosen] = useState<string>()
   const [skipped, setSkipped] = useState<ReadonlySet<string>>(new Set())
