@@ -63,6 +63,7 @@ const LEVELS = {
     ['model'],
     ['fold', 'entry', 'forecast'],
     ['firing', 'steps'],
+    ['fired'],
     ['advice', 'order'],
     ['load'],
     ['opening'],
