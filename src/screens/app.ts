@@ -157,6 +157,8 @@ export interface App {
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of journal and pictures, through the phone's share sheet or as a file. */
   backUp(): Promise<'shared' | 'saved' | 'cancelled'>
+  /** The records as sheets for a spreadsheet, in one file out of the app. */
+  passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Takes in a backup; how many records were new. */
   takeIn(file: Blob): Promise<TakenIn>
   /** Rejects while their code cannot be had. */

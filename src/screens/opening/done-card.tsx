@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { nextLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useDays } from '../days.ts'

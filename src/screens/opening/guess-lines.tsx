@@ -1,5 +1,5 @@
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { reachText, useOpening } from './opening-app.ts'
 
 /** What was guessed of a pot, shown once its lid is up. */

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Fault, RunFacts, Stuck } from '../../../shared/opening.ts'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'

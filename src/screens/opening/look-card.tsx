@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import type { Fault } from '../../table/opening/faults.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'

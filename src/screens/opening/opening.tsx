@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { firedOf } from '../../table/opening/fired.ts'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useDays } from '../days.ts'

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { PHOTO_SIDES } from '../../table/opening/faults.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'

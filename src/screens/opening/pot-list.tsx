@@ -1,5 +1,5 @@
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { placeIn } from '../../table/opening/queue.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { foundText, isGood, useOpening } from './opening-app.ts'

@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
-import { firedOf } from '../../table/opening/fired.ts'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 
@@ -7,7 +7,7 @@ const DAY_MS = 86_400_000
 
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
-  const { words, act, health, demo, backUp, takeIn, install, applyUpdate } = useDesk()
+  const { words, act, health, demo, backUp, takeIn, passSheets, install, applyUpdate } = useDesk()
   const w = words.value.desk.room
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
@@ -25,6 +25,9 @@ export function Keep() {
 
   const write = () => {
     backUp().then((how) => setSaid({ text: w.backedUp[how], wrong: false }), failed)
+  }
+  const sheets = () => {
+    passSheets().then((how) => setSaid({ text: w.passedSheets[how], wrong: false }), failed)
   }
   const read = (chosen: File | undefined) => {
     if (!chosen) return
@@ -73,6 +76,9 @@ export function Keep() {
         </div>
       )}
       {demo ? null : <Pictures />}
+      <button type="button" class="key" onClick={sheets}>
+        {w.sheets}
+      </button>
       {said ? (
         <p class={said.wrong ? 'alarm' : 'strong'} role={said.wrong ? 'alert' : 'status'}>
           {said.text}
