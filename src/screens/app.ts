@@ -144,6 +144,8 @@ export interface App {
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of the journal, through the phone's share sheet or as a file. */
   backUp(): Promise<'shared' | 'saved' | 'cancelled'>
+  /** The records as sheets for a spreadsheet, in one file out of the app. */
+  passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Takes in a backup; how many records were new. */
   takeIn(text: string): Promise<TakenIn>
   retrySave(): void

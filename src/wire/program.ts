@@ -139,6 +139,9 @@ export async function openProgram(faults: Faults): Promise<App> {
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },
+    async passSheets() {
+      return (await import('./sheets.ts')).passSheets(table.peek(), clock.epochMs())
+    },
     async backUp() {
       const how = await (await import('./backup.ts')).backUp(journal, clock.epochMs())
       patch({ copiedAt: lastCopiedMs() })
