@@ -147,7 +147,7 @@ export async function openProgram(faults: Faults): Promise<App> {
       patch({ copiedAt: lastCopiedMs() })
       return how
     },
-    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
+    lookInto: async (text) => (await import('./backup.ts')).lookInto(journal, text, () => clock.epochMs()),
     retrySave: () => journal.retry(),
     fault,
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, clock.epochMs()),

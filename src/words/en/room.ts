@@ -1,4 +1,13 @@
 import { isOne } from './counts.ts'
+
+/** What is told of a backup. `day`: as 2026-03-04. */
+export interface Looked {
+  readonly day: string | null
+  readonly records: number
+  readonly pots: number
+  readonly fresh: number
+}
+
 /** English of the room. */
 export const room = {
   title: 'Room',
@@ -123,6 +132,10 @@ export const room = {
   sheets: 'Sheets for a spreadsheet',
   passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
+  looked: ({ day, records, pots, fresh }: Looked) =>
+    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}. ${fresh} not here yet.`,
+  join: 'Join with this table',
+  leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
   notWhole: (read: number, of: number | null) =>
     of === null ? `The file is not whole: ${read} records read.` : `The file is not whole: ${read} of ${of}.`,
