@@ -1,4 +1,4 @@
-import { effect } from '@preact/signals'
+import { computed, effect } from '@preact/signals'
 import { render } from 'preact'
 import type { Faults } from '../device/faults.ts'
 import { inDemo, keepTheme, lastSeenMs, showDemo } from '../device/seen.ts'
@@ -21,8 +21,9 @@ export async function start(
   if (lastSeenMs() !== undefined) fetchFaces()
   const app = await openProgram(faults)
   const dark = matchMedia('(prefers-color-scheme: dark)')
+  const settings = computed(() => app.table.value.settings)
   effect(() => {
-    const { theme, language } = app.table.value.settings
+    const { theme, language } = settings.value
     const dim = theme === 'dim' || (theme === 'auto' && dark.matches)
     document.documentElement.dataset.theme = dim ? 'dim' : 'paper'
     document.documentElement.lang = language

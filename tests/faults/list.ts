@@ -3,6 +3,7 @@ import { ADVICE_FAULTS } from './advice.ts'
 import { AIR_FAULTS } from './air.ts'
 import { BENCH_FAULTS } from './bench.ts'
 import type { Fault } from './fault.ts'
+import { FIRED_FAULTS } from './fired.ts'
 import { LOAD_FAULTS } from './load.ts'
 import { MELT_FAULTS } from './melt.ts'
 import { SHAPE_FAULTS } from './shape.ts'
@@ -16,6 +17,7 @@ export const FAULTS: readonly Fault[] = [
   ...ADVICE_FAULTS,
   ...MELT_FAULTS,
   ...LOAD_FAULTS,
+  ...FIRED_FAULTS,
   ...BENCH_FAULTS,
   ...STORE_FAULTS,
 ]

@@ -56,7 +56,7 @@ const LEVELS = {
     ['shape', 'air', 'slop'],
     ['bucket', 'wall'],
     ['wait', 'melt'],
-    ['kiln'],
+    ['kiln', 'fired'],
   ],
   planner: [['types.ts'], ['problem'], ['timing', 'bound'], ['search'], ['plan']],
   table: [
