@@ -140,6 +140,11 @@ export function FireCard({ load, open }: FireProps) {
               ) : null}
             </>
           ) : null}
+          {load.openedAt === undefined ? null : (
+            <button type="button" class="key" onClick={() => open('which')}>
+              {w.which.title}
+            </button>
+          )}
           {last ? (
             <button
               type="button"
