@@ -24,6 +24,9 @@ export type Route =
   | { readonly at: 'room' }
   /** Loading a kiln and what comes after; without an id the load in hand. */
   | { readonly at: 'shelf'; readonly loadId?: string }
+  /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
+  | { readonly at: 'opening'; readonly loadId?: string }
+  | { readonly at: 'looks' }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 
@@ -141,6 +144,8 @@ export interface App {
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of the journal, through the phone's share sheet or as a file. */
   backUp(): Promise<'shared' | 'saved' | 'cancelled'>
+  /** The records as sheets for a spreadsheet, in one file out of the app. */
+  passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Takes in a backup; how many records were new. */
   takeIn(text: string): Promise<TakenIn>
   retrySave(): void

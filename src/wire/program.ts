@@ -2,7 +2,7 @@
 
 import { computed, effect, signal, untracked } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
-import { inDemo, lastCopiedMs, lastSeenMs } from '../device/seen.ts'
+import { inDemo, lastCopiedMs, lastSeen } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -36,7 +36,7 @@ export async function openProgram(faults: Faults): Promise<App> {
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
   const demo = inDemo()
-  const records = await openRecords(demo ? 'demo' : 'own', lastSeenMs() !== undefined)
+  const records = await openRecords(demo ? 'demo' : 'own', lastSeen() !== undefined)
   const { table, journal } = records
   const moment = openMoment(table, clock)
   const { now, card, seen } = moment
@@ -138,6 +138,9 @@ export async function openProgram(faults: Faults): Promise<App> {
       records.fetchWalls()
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
+    },
+    async passSheets() {
+      return (await import('./sheets.ts')).passSheets(table.peek(), clock.epochMs())
     },
     async backUp() {
       const how = await (await import('./backup.ts')).backUp(journal, clock.epochMs())

@@ -6,6 +6,7 @@ const CURVE = ['tests/unit/engine/fired/run-curve.test.ts']
 const DESK = ['tests/unit/engine/fired/fired-desk.test.ts']
 const AGAIN = ['tests/unit/engine/fired/again.test.ts']
 const LAWS = ['tests/laws/fired.test.ts']
+const TABLE = ['tests/unit/table/fired.test.ts']
 const engine = (name: string): string => `src/engine/fired/${name}.ts`
 
 export const FIRED_FAULTS: readonly Fault[] = [
@@ -134,5 +135,61 @@ export const FIRED_FAULTS: readonly Fault[] = [
     find: 'events: [...events] }',
     replace: 'events: [...standing.events] }',
     tests: AGAIN,
+  },
+  {
+    id: 'a pot whose coats were counted by eye teaches',
+    file: 'src/table/fired/fired-coats.ts',
+    find: 'pot.coatsCounted === undefined &&',
+    replace: '(pot.coatsCounted === undefined || pot.coatsCounted > 0) &&',
+    tests: TABLE,
+  },
+  {
+    id: 'the commonest result is thrown away at the table',
+    file: 'src/table/fired/results.ts',
+    find: "if (!seen) return nobody('no-run')",
+    replace: "if (!seen || seen.kind === 'none') return nobody('no-run')",
+    tests: TABLE,
+  },
+  {
+    id: 'results of another cone count',
+    file: 'src/table/fired/results.ts',
+    find: 'load?.firing.cone === firing?.cone',
+    replace: 'load !== undefined',
+    tests: TABLE,
+  },
+  {
+    id: 'cones say nothing of a firing',
+    file: 'src/table/fired/heats.ts',
+    find: 'return { key, ...heatOf(overK, end.tempC), overK, short }',
+    replace: 'return { key, ...heatOf(null, end.tempC), overK, short }',
+    tests: TABLE,
+  },
+  {
+    id: 'a lesson is carried to another cone as it is',
+    file: 'src/table/firing/glaze-flow.ts',
+    find: 'capped(dose.likelyPerMm * lesson.high * high)',
+    replace: 'capped(dose.likelyPerMm * lesson.high)',
+    tests: TABLE,
+  },
+  {
+    id: 'a danger goes away by itself',
+    file: 'src/table/fired/danger.ts',
+    find: "told.leads === 'danger' && !told.answered",
+    replace: "told.leads === 'danger' && told.answered",
+    tests: TABLE,
+  },
+  {
+    id: 'results change what was told of their own load',
+    file: 'src/table/firing/glaze-flow.ts',
+    find: 'if (other === undefined) return own',
+    replace: 'if (other === undefined) return flowOf(table, glazeId, null)',
+    tests: TABLE,
+  },
+  {
+    id: 'a pair of thin coats that never could have run is clear',
+    file: 'src/table/fired/pairs.ts',
+    find: "pair.is === 'proved' && isGrounded(table, pair)",
+    replace: "pair.is === 'proved'",
+    tests: TABLE,
   },
 ]

@@ -1,6 +1,7 @@
 /** All deliberate faults. */
 import { ADVICE_FAULTS } from './advice.ts'
 import { AIR_FAULTS } from './air.ts'
+import { AT_KILN_FAULTS } from './at-kiln.ts'
 import { BENCH_FAULTS } from './bench.ts'
 import type { Fault } from './fault.ts'
 import { FIRED_FAULTS } from './fired.ts'
@@ -16,6 +17,7 @@ export const FAULTS: readonly Fault[] = [
   ...SHAPE_FAULTS,
   ...ADVICE_FAULTS,
   ...MELT_FAULTS,
+  ...AT_KILN_FAULTS,
   ...LOAD_FAULTS,
   ...FIRED_FAULTS,
   ...BENCH_FAULTS,

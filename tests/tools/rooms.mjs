@@ -63,17 +63,18 @@ const LEVELS = {
     ['model'],
     ['fold', 'entry', 'forecast'],
     ['firing', 'steps'],
+    ['fired'],
     ['advice', 'order'],
     ['load'],
     ['opening'],
-    ['card', 'decide'],
+    ['card', 'decide', 'sheets'],
   ],
-  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts']],
+  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts', 'sheets.ts']],
   screens: [
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'first', 'room', 'shelf', 'stacks'],
+    ['bench', 'board', 'buckets', 'first', 'opening', 'room', 'shelf', 'stacks'],
   ],
 }
 

@@ -15,8 +15,10 @@ const LN_NODES = 81
 const STUDIO_NODES = 41
 /** Grids reach so many sds. */
 const REACH_SDS = 4
-/** Rounds of messages: later ones change no factor by a thousandth. */
-const ROUNDS = 8
+/** Most rounds of messages. */
+const ROUNDS = 12
+/** Messages, whose peak is 1, that move less are still. */
+const STILL = 1e-4
 
 const normal = (x: number, sd: number): number => Math.exp(-0.5 * (x / sd) ** 2)
 
@@ -53,6 +55,14 @@ function scaled(values: Float64Array): Float64Array {
   let sum = 0
   for (const value of values) sum += value
   if (sum > 0) for (let i = 0; i < values.length; i++) values[i] = values[i]! / sum
+  return values
+}
+
+/** A message with a peak of 1: of hundreds the product stays a number. */
+function peaked(values: Float64Array): Float64Array {
+  let most = 0
+  for (const value of values) most = Math.max(most, value)
+  if (most > 0) for (let i = 0; i < values.length; i++) values[i] = values[i]! / most
   return values
 }
 
@@ -113,21 +123,34 @@ function before(nodes: SubjectNodes, all: readonly SubjectNodes[]): Float64Array
   return scaled(out)
 }
 
-/** One round of messages: factors to firings and the studio, then firings to factors. */
+/** A product of messages with one of them taken out again. */
+const without = (all: Float64Array, own: Float64Array): Float64Array =>
+  all.map((value, i) => (own[i]! > 0 ? value / own[i]! : 0))
+
+const apart = (a: Float64Array, b: Float64Array): number =>
+  a.reduce((most, value, i) => Math.max(most, Math.abs(value - b[i]!)), 0)
+
+/**
+ * One round of messages: factors to firings and the studio, then firings to factors. Returns the most that a message
+ * to a firing moved.
+ */
 function round(
   all: readonly SubjectNodes[],
   cells: readonly Cell[],
   heats: readonly (readonly Cell[])[],
-): void {
+): number {
   const nodes = NORMAL_NODES.length
-  const priors = all.map((subject) => before(subject, all))
+  const laws = all.map((own) =>
+    product(LN_NODES, [before(own, all), ...own.cells.map(({ toLn }) => toLn)], null),
+  )
+  let moved = 0
   for (const cell of cells) {
-    const own = all[cell.subject]!
-    const rest = product(LN_NODES, [priors[cell.subject]!, ...own.cells.map(({ toLn }) => toLn)], cell.toLn)
+    const rest = without(laws[cell.subject]!, cell.toLn)
+    const was = cell.toHeat.slice()
     cell.toHeat.fill(0)
     for (let i = 0; i < LN_NODES; i++)
       for (let j = 0; j < nodes; j++) cell.toHeat[j] = cell.toHeat[j]! + rest[i]! * cell.like[i * nodes + j]!
-    scaled(cell.toHeat)
+    moved = Math.max(moved, apart(peaked(cell.toHeat), was))
   }
   for (const cell of cells) {
     const others = product(
@@ -139,7 +162,7 @@ function round(
     for (let i = 0; i < LN_NODES; i++)
       for (let j = 0; j < nodes; j++)
         cell.toLn[i] = cell.toLn[i]! + NORMAL_NODES[j]![1] * others[j]! * cell.like[i * nodes + j]!
-    scaled(cell.toLn)
+    peaked(cell.toLn)
   }
   for (const own of all) {
     const seen = product(
@@ -152,8 +175,9 @@ function round(
       for (let i = 0; i < LN_NODES; i++) sum += given[i]! * seen[i]!
       own.toStudio[k] = sum
     })
-    scaled(own.toStudio)
+    peaked(own.toStudio)
   }
+  return moved
 }
 
 /** The posteriors of each subject's ln factor, in the order of `starts`, and of the studio's. All are sorted by name already. */
@@ -174,11 +198,11 @@ export function solved(
     const given = STUDIO_LN.map((u) =>
       scaled(Float64Array.from(ln, (value) => normal(value - u - start.mean, start.sd))),
     )
-    return { ln, cells, given, toStudio: new Float64Array(STUDIO_NODES).fill(1 / STUDIO_NODES) }
+    return { ln, cells, given, toStudio: new Float64Array(STUDIO_NODES).fill(1) }
   })
   const cells = byHeat.flat()
   const rounds = all.length === 1 ? 1 : ROUNDS
-  for (let r = 0; r < rounds && cells.length > 0; r++) round(all, cells, byHeat)
+  for (let r = 0; r < rounds && cells.length > 0; r++) if (round(all, cells, byHeat) < STILL) break
   const grids = all.map((own): LnGrid => {
     const weight = product(LN_NODES, [before(own, all), ...own.cells.map(({ toLn }) => toLn)], null)
     return { ln: own.ln, weight }

@@ -6,7 +6,7 @@ const DAY_MS = 86_400_000
 
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
-  const { words, act, health, demo, backUp, takeIn, install, applyUpdate } = useDesk()
+  const { words, act, health, demo, backUp, takeIn, passSheets, install, applyUpdate } = useDesk()
   const w = words.value.desk.room
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
@@ -24,6 +24,9 @@ export function Keep() {
 
   const write = () => {
     backUp().then((how) => setSaid({ text: w.backedUp[how], wrong: false }), failed)
+  }
+  const sheets = () => {
+    passSheets().then((how) => setSaid({ text: w.passedSheets[how], wrong: false }), failed)
   }
   const read = (chosen: File | undefined) => {
     if (!chosen) return
@@ -68,6 +71,9 @@ export function Keep() {
           />
         </div>
       )}
+      <button type="button" class="key" onClick={sheets}>
+        {w.sheets}
+      </button>
       {said ? (
         <p class={said.wrong ? 'alarm' : 'strong'} role={said.wrong ? 'alert' : 'status'}>
           {said.text}

@@ -22,7 +22,7 @@ interface FireProps {
 
 /** A load from the moment its kiln is on until it is cool: one bar that follows it, everything else beside it. */
 export function FireCard({ load, open }: FireProps) {
-  const { table, now, words, formats, act } = useLoad()
+  const { table, now, words, formats, act, go } = useLoad()
   const ahead = useMemo(() => coneAhead(table.value, load), [table.value.offsets, load])
   const stage = stageOf(table.value, load, now.value, ahead?.lower)
   const w = words.value.desk.shelf
@@ -157,6 +157,11 @@ export function FireCard({ load, open }: FireProps) {
           <button type="button" class="key" onClick={() => open('ticket')}>
             {w.ticket}
           </button>
+          {load.offAt === undefined ? null : (
+            <button type="button" class="key" onClick={() => go({ at: 'opening', loadId })}>
+              {load.openedAt === undefined ? w.guess : w.judge}
+            </button>
+          )}
         </div>
       </KilnMain>
       <BackLine />

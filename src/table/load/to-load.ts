@@ -1,5 +1,5 @@
 import type { PotToLoad, Risk } from '../../engine/kiln/contract.ts'
-import { footOf } from '../firing/foot.ts'
+import { footOf } from '../fired/foot.ts'
 import { zonesAtEnd } from '../forecast/hypothetical-dip.ts'
 import { profileOf, widestMm } from '../forecast/shape-inputs.ts'
 import type { LoadState } from '../model/load-state.ts'

@@ -120,6 +120,8 @@ export const room = {
   backUp: 'Back up',
   backedUp: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not backed up.' },
   failed: 'That did not work. Nothing was changed.',
+  sheets: 'Sheets for a spreadsheet',
+  passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
   notWhole: (read: number, of: number | null) =>

@@ -108,6 +108,8 @@ export const shelf = {
   },
   again: 'Propose anew',
   ticket: 'Shelf ticket',
+  guess: 'Guess the runs',
+  judge: 'Judge the pots',
   print: 'Print',
   out: (n: number) => `${pots(n)} left out`,
   outTitle: 'Left out',

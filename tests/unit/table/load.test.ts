@@ -86,6 +86,28 @@ describe('hands move what was proposed', () => {
     expect(loadOf(play).things[key]).toEqual(before)
   })
 
+  test('shelves are loaded from below, and a pot of a loaded one goes on no other', () => {
+    const play = proposed(3)
+    const { loadId } = loadOf(play)
+    const [lowest, next] = levelsOf(loadOf(play))
+    if (!lowest || !next) throw new Error('two levels are wanted')
+    const { column, storey, number } = next
+    expect(refusal(play, { do: 'load-shelf', loadId, column, storey })).toMatchObject({
+      field: 'shelf-below',
+      facts: { number },
+    })
+    expect(levelsOf(loadOf(play)).some(({ loadedAt }) => loadedAt !== undefined)).toBe(false)
+    const [key = '', pot] =
+      Object.entries(loadOf(play).things).find(
+        ([, thing]) => thing.what === 'pot' && thing.storey === lowest.storey,
+      ) ?? []
+    play.act({ do: 'load-shelf', loadId, column: lowest.column, storey: lowest.storey })
+    expect(refusal(play, { do: 'stand', loadId, key, at: { column, storey, xMm: 0, yMm: 0 } })).toMatchObject(
+      { field: 'loaded', facts: { number: lowest.number } },
+    )
+    expect(loadOf(play).things[key]).toMatchObject({ storey: lowest.storey, xMm: pot?.xMm, yMm: pot?.yMm })
+  })
+
   test('a pot put by hand stays where it is when the rest is proposed anew', () => {
     const play = proposed()
     const { loadId } = loadOf(play)

@@ -98,6 +98,14 @@ describe('a judgement', () => {
     expect(pot(play).gone).toBe(true)
   })
 
+  test('may wait: all pots are taken out with their places first', () => {
+    const play = opened().act({ do: 'take-out', potIds: [POT, 'demo.32'] })
+    expect(['demo.32', POT].map((potId) => firedOf(pot(play, potId)).place)).toEqual(['1.1', '1.2'])
+    expect(firedOf(pot(play)).found).toBeUndefined()
+    expect(play.try({ do: 'take-out', potIds: [POT] })).toEqual({ code: 'nothing-to-do' })
+    expect(play.act(judge()).events.filter(({ event }) => event.kind === 'taken-out')).toHaveLength(2)
+  })
+
   test('of a pot in no load here needs no place', () => {
     const play = opened().act(judge({ potId: 'demo.33' }))
     const fired = firedOf(pot(play, 'demo.33'))
@@ -184,7 +192,7 @@ test.each<[string, OpeningAction, object]>([
 test('nothing is judged before the lid is up, no run is seen on a bare pot, no lid is lifted twice', () => {
   const shut = inKiln()
   expect(shut.try(judge())).toMatchObject({ field: 'not-open', facts: { number: 31 } })
-  expect(shut.try({ do: 'take-out', potId: POT })).toMatchObject({ field: 'not-open' })
+  expect(shut.try({ do: 'take-out', potIds: [POT] })).toMatchObject({ field: 'not-open' })
   const play = opened()
   expect(play.try({ do: 'open-lid', loadId: loadOf(play) })).toMatchObject({ field: 'open-already' })
   play.act({ do: 'wash-off', potId: POT })

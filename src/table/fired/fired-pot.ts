@@ -1,0 +1,91 @@
+import type { AppGuess, Fault, PhotoSide, RunFacts, Stuck } from '../../../shared/opening.ts'
+import type { PotState } from '../model/state.ts'
+
+/** What was seen of a fired pot at one look. `id` is the record's, by which it is left out. Times are table time, ms. */
+export interface Judgement {
+  readonly id: string
+  readonly at: number
+  readonly loadId?: string
+  /** Left out of a second look. */
+  readonly run?: RunFacts
+  readonly stuck?: Stuck
+  readonly faults: readonly Fault[]
+  readonly second: boolean
+  /** It teaches nothing: the person said so. */
+  readonly dropped: boolean
+}
+
+export interface KeptPhoto {
+  readonly photoId: string
+  readonly side: PhotoSide
+  readonly bytes: number
+  readonly at: number
+}
+
+/** All that is known of a pot since it went into the fire. */
+export interface FiredPot {
+  readonly guess?: { readonly mm: number | 'shelf'; readonly app?: AppGuess; readonly at: number }
+  readonly outAt?: number
+  /** Shelf place, as 2.4; left out where nobody noted one. */
+  readonly place?: string
+  readonly loadId?: string
+  /** What stands: the latest first look, whether or not it teaches. */
+  readonly found?: Judgement
+  /** Later looks, oldest first. */
+  readonly looks: readonly Judgement[]
+  /** Oldest first. */
+  readonly photos: readonly KeptPhoto[]
+}
+
+const NEVER: FiredPot = { looks: [], photos: [] }
+const known = new WeakMap<PotState, FiredPot>()
+
+/** What is known of a pot since it went into the fire; kept per state of the pot. */
+export function firedOf(pot: PotState): FiredPot {
+  if (!pot.fired) return NEVER
+  let fired = known.get(pot)
+  if (!fired) {
+    fired = pot.fired.reduce((so, seen) => after(so, seen, pot.dropped ?? []), NEVER)
+    known.set(pot, fired)
+  }
+  return fired
+}
+
+type Seen = NonNullable<PotState['fired']>[number]
+
+function after(so: FiredPot, { id, at, event }: Seen, dropped: readonly string[]): FiredPot {
+  const { loadId } = event
+  const load = loadId === undefined ? {} : { loadId }
+  switch (event.kind) {
+    // The first one is fixed: nobody guesses anew, on another phone neither.
+    case 'guessed':
+      return so.guess
+        ? so
+        : { ...so, guess: { mm: event.mm, at, ...(event.app ? { app: event.app } : {}) }, ...load }
+    case 'taken-out':
+      return {
+        ...so,
+        outAt: so.outAt ?? at,
+        ...load,
+        ...(event.place === undefined ? {} : { place: event.place }),
+      }
+    case 'judged': {
+      const { run, stuck, faults, second } = event
+      const look: Judgement = {
+        id,
+        at,
+        faults,
+        second: second === true,
+        dropped: dropped.includes(id),
+        ...load,
+        ...(run === undefined ? {} : { run }),
+        ...(stuck === undefined ? {} : { stuck }),
+      }
+      return second ? { ...so, looks: [...so.looks, look] } : { ...so, found: look, ...load }
+    }
+    case 'photo-kept': {
+      const { photoId, side, bytes } = event
+      return { ...so, photos: [...so.photos, { photoId, side, bytes, at }] }
+    }
+  }
+}
