@@ -184,7 +184,14 @@ test('a top level filled before its height is known keeps clear of the thermocou
   for (let seed = 1; seed <= 6; seed++) {
     const order = mixedPots(24, seed).map(itemOf).sort(byOrder)
     const items = new Map(order.map((item) => [item.id, item]))
-    const way = { order, wholes: Infinity, topFirst: true, sight: false, onEnd: false, roll: randomFrom(seed) }
+    const way = {
+      order,
+      wholes: Infinity,
+      topFirst: true,
+      sight: false,
+      onEnd: false,
+      roll: randomFrom(seed),
+    }
     const { trays } = build({ kiln, items, pinned: [], loaded: [] }, way, NO_HINTS)
     for (const { probe, stood } of trays)
       for (const { disc, item } of stood)
