@@ -27,6 +27,12 @@ export const shelf = {
     'offset-taken': 'kiln’s own offset',
     'kiln-set': 'kiln',
     'put-off': 'left out',
+    guessed: 'guess',
+    'taken-out': 'taken out',
+    judged: 'judged',
+    'photo-kept': 'photo',
+    'lesson-taken': 'lesson',
+    'limit-taken': 'limit',
   } as Readonly<Record<string, string>>,
   stage: {
     propose: 'to the kiln',
