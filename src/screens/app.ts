@@ -94,6 +94,9 @@ type Whole = { readonly read: number; readonly of: number | null } | null
 export interface TakenIn {
   readonly added: number
   readonly known: number
+  /** Pictures that were not here, and those of the file that could not be read. */
+  readonly photos: number
+  readonly photosLost: number
   /** Damaged records, left out. */
   readonly faulty: number
   /** Kept aside until an update of the app knows them. */
@@ -111,12 +114,23 @@ export type LookedInto =
       readonly day: string | null
       readonly records: number
       readonly pots: number
+      readonly pictures: number
       /** Records that are not here. */
       readonly fresh: number
       readonly whole: Whole
       takeIn(): Promise<TakenIn>
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
+
+/** Pictures of fired pots: on this phone and in its backups alone. */
+export interface Photos {
+  /** A file drawn anew, small and without what a camera writes beside it. Rejects where it is no picture. */
+  drawn(file: Blob): Promise<Blob>
+  /** Stores it for good, and answers its name. */
+  keep(picture: Blob): Promise<string>
+  /** Undefined where it is gone: the record of it stays. */
+  get(photoId: string): Promise<Blob | undefined>
+}
 
 /** What screens see of the program. Everything they do goes through `act`. */
 export interface App {
@@ -156,12 +170,14 @@ export interface App {
   leaveDemo(): Promise<boolean>
   /** Takes hits on `root`, and keys, while it is mounted. Returns the way to stop. */
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
-  /** A whole backup of the journal, through the phone's share sheet or as a file. */
+  /** A whole backup of journal and pictures, through the phone's share sheet or as a file. */
   backUp(): Promise<'shared' | 'saved' | 'cancelled'>
   /** The records as sheets for a spreadsheet, in one file out of the app. */
   passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Looks into a backup, which can then be taken in. */
-  lookInto(text: string): Promise<LookedInto>
+  lookInto(file: Blob): Promise<LookedInto>
+  /** Rejects while their code cannot be had. */
+  photos(): Promise<Photos>
   retrySave(): void
   /** Notes a failure of a part of the app, on this phone alone. */
   fault(where: string, error: unknown): void

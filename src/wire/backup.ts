@@ -6,6 +6,8 @@ import type { LookedInto, TakenIn } from '../screens/app.ts'
 import { fileDay } from '../screens/calendar.ts'
 import { type Backup, readBackup, writeBackup } from '../store/backup.ts'
 import type { Journal } from '../store/index.ts'
+import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
+import { photoStore } from '../store/photos.ts'
 import { inSlices } from '../store/slices.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
@@ -13,18 +15,55 @@ export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promi
   const aside = journal.opening.quarantined.map(({ value }) => value)
   const stamp = { at: nowMs, tz: -new Date(nowMs).getTimezoneOffset() }
   const text = writeBackup(journal.records, stamp, aside)
+  const content = new Blob([text, ...(await pictures())])
   // Share sheets take texts and refuse JSON (Chromium, third_party/blink/renderer/modules/webshare/FILE_TYPES.md).
-  const how = await openShare().file(`bucketside-${fileDay(nowMs)}.txt`, 'text/plain', text)
+  const how = await openShare().file(`bucketside-${fileDay(nowMs)}.txt`, 'text/plain', content)
   if (how !== 'cancelled') beCopied(nowMs)
   return how
+}
+
+/** The pictures as lines, each handed over as it is read; none where they cannot be had: records come first. */
+async function pictures(): Promise<Blob[]> {
+  try {
+    const store = photoStore('own')
+    const ids = await store.ids()
+    const lines: Blob[] = ids.length > 0 ? [new Blob([photosStart])] : []
+    for (const photoId of ids) {
+      const picture = await store.get(photoId)
+      if (picture) lines.push(new Blob([await photoLine(photoId, picture)]))
+    }
+    return lines
+  } catch {
+    return []
+  }
+}
+
+/** Stores those that are not here; one that cannot be stored is lost, and told. */
+async function takePictures(file: Blob): Promise<Pick<TakenIn, 'photos' | 'photosLost'>> {
+  let [photos, unkept] = [0, 0]
+  const store = photoStore('own')
+  const { lost } = await parted(file, async (photoId, picture) => {
+    try {
+      if (await store.get(photoId)) return
+      await store.put(photoId, picture)
+      photos++
+    } catch {
+      unkept++
+    }
+  })
+  return { photos, photosLost: lost + unkept }
 }
 
 /** What a file holds, with the way to join it with this phone's journal. `now`: its clock, epoch ms. */
 export async function lookInto(
   journal: Journal<TableEvent>,
-  text: string,
+  file: Blob,
   now: () => number,
 ): Promise<LookedInto> {
+  let pictures = 0
+  const { text } = await parted(file, async () => {
+    pictures++
+  })
   const backup = await readBackup(text)
   if (!backup.ok) return backup
   const { records, madeAt, count, complete } = backup
@@ -43,9 +82,15 @@ export async function lookInto(
     day: madeAt === null || !isMoment(madeAt) ? null : fileDay(madeAt),
     records: records.length,
     pots: pots.size,
+    pictures,
     fresh,
     whole,
-    takeIn: async () => ({ ...(await takeIn(journal, backup, now())), whole }),
+    takeIn: async () => {
+      const report = await takeIn(journal, backup, now())
+      // The records are in: whatever becomes of the pictures, that is told.
+      const shown = await takePictures(file).catch(() => ({ photos: 0, photosLost: pictures }))
+      return { ...report, ...shown, whole }
+    },
   }
 }
 
@@ -61,7 +106,7 @@ async function takeIn(
   journal: Journal<TableEvent>,
   { records, aside }: Extract<Backup, { ok: true }>,
   nowMs: number,
-): Promise<Omit<TakenIn, 'whole'>> {
+): Promise<Omit<TakenIn, 'whole' | 'photos' | 'photosLost'>> {
   const report = await journal.merge(records, nowMs)
   // What that phone could not fold: it comes back when this program can.
   const more = aside.length > 0 ? await journal.merge(aside, nowMs) : { added: 0, known: 0, waiting: 0 }

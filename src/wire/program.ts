@@ -147,7 +147,8 @@ export async function openProgram(faults: Faults): Promise<App> {
       patch({ copiedAt: lastCopiedMs() })
       return how
     },
-    lookInto: async (text) => (await import('./backup.ts')).lookInto(journal, text, () => clock.epochMs()),
+    lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, () => clock.epochMs()),
+    photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
     retrySave: () => journal.retry(),
     fault,
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, clock.epochMs()),

@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
-import { firedOf } from '../../src/table/opening/fired.ts'
+import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { firedLoad } from '../fixtures/opened.ts'
 import { BenchPage, EVENING } from './bench.ts'
 

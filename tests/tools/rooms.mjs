@@ -69,7 +69,11 @@ const LEVELS = {
     ['opening'],
     ['card', 'decide', 'sheets'],
   ],
-  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts', 'sheets.ts']],
+  words: [
+    ['name.ts'],
+    ['en'],
+    ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'opening.ts', 'format.ts', 'sheets.ts'],
+  ],
   screens: [
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],
     ['text'],

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { nextLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useDays } from '../days.ts'
@@ -22,7 +22,7 @@ interface DoneProps {
 /** All of a load is judged: what came out of it, and what was guessed. */
 export function DoneCard({ pots, again, look, elsewhere, choose }: DoneProps) {
   const { words, go } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const days = useDays()
   const tally = useMemo(() => tallyOf(pots), [pots])
   const nextAt = Math.min(...pots.map((pot) => nextLookAt(pot) ?? Number.POSITIVE_INFINITY))

@@ -18,7 +18,7 @@ interface GuessProps {
 /** Before the lid: where a person thinks that the melt of this pot ends. What the app thinks stays hidden. */
 export function GuessCard({ pot, next }: GuessProps) {
   const { table, words, formats, act } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const [at, setAt] = useState<number | 'shelf'>()
   const [said, setSaid] = useState<string>()
   const { roomMm } = outsideWall(table.value, pot)

@@ -1,11 +1,11 @@
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { reachText, useOpening } from './opening-app.ts'
 
 /** What was guessed of a pot, shown once its lid is up. */
 export function GuessLines({ pot }: { readonly pot: PotState }) {
   const { words, formats } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const { guess } = firedOf(pot)
   if (!guess) return null
   const text = (mm: number | 'shelf') => reachText(words.value, formats.value, mm)

@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import type { LookedInto } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
@@ -34,9 +35,7 @@ export function Keep() {
   }
   const read = (chosen: File | undefined) => {
     if (!chosen) return
-    chosen
-      .text()
-      .then(lookInto)
+    lookInto(chosen)
       .then((found) => {
         setLooked(found.ok ? found : undefined)
         setSaid(found.ok ? undefined : { text: w.refused[found.code], wrong: true })
@@ -46,14 +45,19 @@ export function Keep() {
   const join = ({ takeIn }: Looked) => {
     setLooked(undefined)
     takeIn()
-      .then(({ added, known, faulty, waiting, ahead, whole }) => {
+      .then(({ added, known, faulty, waiting, ahead, whole, photos, photosLost }) => {
         const missing = [
           ...(whole ? [w.notWhole(whole.read, whole.of)] : []),
           ...(faulty > 0 ? [w.leftOut(faulty)] : []),
           ...(waiting > 0 ? [w.waiting(waiting)] : []),
           ...(ahead > 0 ? [w.ahead(ahead)] : []),
+          ...(photosLost > 0 ? [w.photosLost(photosLost)] : []),
         ]
-        setSaid({ text: [w.tookIn(added, known), ...missing].join(' '), wrong: missing.length > 0 })
+        const pictures = photos > 0 ? [w.photosIn(photos)] : []
+        setSaid({
+          text: [w.tookIn(added, known), ...pictures, ...missing].join(' '),
+          wrong: missing.length > 0,
+        })
       })
       .catch(failed)
   }
@@ -82,6 +86,7 @@ export function Keep() {
           />
         </div>
       )}
+      {demo ? null : <Pictures />}
       <button type="button" class="key" onClick={sheets}>
         {w.sheets}
       </button>
@@ -151,5 +156,21 @@ export function Keep() {
         {w.licences}
       </a>
     </section>
+  )
+}
+
+/** What of a backup is large. */
+function Pictures() {
+  const { table, words } = useDesk()
+  const photos = Object.values(table.value.pots).flatMap((pot) => (pot.fired ? firedOf(pot).photos : []))
+  if (photos.length === 0) return null
+  const bytes = photos.reduce((sum, photo) => sum + photo.bytes, 0)
+  return (
+    <p class="help figures">
+      {words.value.desk.room.photosGo(
+        photos.length,
+        bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`,
+      )}
+    </p>
   )
 }

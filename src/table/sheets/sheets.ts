@@ -1,8 +1,8 @@
 import type { CoverFacts } from '../../../shared/nouns.ts'
+import { firedOf, type Judgement } from '../fired/fired-pot.ts'
 import { loadsOf } from '../load/loads.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { firedOf, type Judgement } from '../opening/fired.ts'
 import { placeIn } from '../opening/queue.ts'
 
 /** What stands in a cell: a text, a number in its column's unit, yes or no, a moment (epoch ms), a cover, nothing. */

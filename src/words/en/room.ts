@@ -5,6 +5,7 @@ export interface Looked {
   readonly day: string | null
   readonly records: number
   readonly pots: number
+  readonly pictures: number
   readonly fresh: number
 }
 
@@ -132,11 +133,14 @@ export const room = {
   sheets: 'Sheets for a spreadsheet',
   passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
-  looked: ({ day, records, pots, fresh }: Looked) =>
-    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}. ${fresh} not here yet.`,
+  looked: ({ day, records, pots, pictures, fresh }: Looked) =>
+    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? `, ${pictures} ${isOne(pictures) ? 'photo' : 'photos'}` : ''}. ${fresh} not here yet.`,
   join: 'Join with this table',
   leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
+  photosIn: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} new.`,
+  photosLost: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} could not be read or kept.`,
+  photosGo: (n: number, size: string) => `${n} ${isOne(n) ? 'picture goes' : 'pictures go'} along, ${size}.`,
   notWhole: (read: number, of: number | null) =>
     of === null ? `The file is not whole: ${read} records read.` : `The file is not whole: ${read} of ${of}.`,
   leftOut: (n: number) => `${n} left out: damaged.`,
