@@ -139,12 +139,16 @@ export async function openProgram(faults: Faults): Promise<App> {
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },
+    async passSheets() {
+      return (await import('./sheets.ts')).passSheets(table.peek(), clock.epochMs())
+    },
     async backUp() {
       const how = await (await import('./backup.ts')).backUp(journal, clock.epochMs())
       patch({ copiedAt: lastCopiedMs() })
       return how
     },
-    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
+    lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, () => clock.epochMs()),
+    photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
     retrySave: () => journal.retry(),
     fault,
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, clock.epochMs()),

@@ -67,9 +67,13 @@ const LEVELS = {
     ['advice', 'order'],
     ['load'],
     ['opening'],
-    ['card', 'decide'],
+    ['card', 'decide', 'sheets'],
   ],
-  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts']],
+  words: [
+    ['name.ts'],
+    ['en'],
+    ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'opening.ts', 'format.ts', 'sheets.ts'],
+  ],
   screens: [
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],
     ['text'],

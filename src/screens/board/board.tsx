@@ -84,7 +84,7 @@ export function Board() {
 /** Pots of an open kiln that are still to be judged, and those that are due to be looked at again. */
 function AfterFire({ now }: { readonly now: number }) {
   const { table, words, go } = useDesk()
-  const w = words.value.desk.opening
+  const w = words.value.desk.board
   const load = loadToOpen(table.value)
   const left = load?.openedAt === undefined ? 0 : potsToOpen(table.value, load).filter(isToJudge).length
   const again = toLookAt(table.value, now).length
@@ -92,12 +92,12 @@ function AfterFire({ now }: { readonly now: number }) {
     <>
       {left > 0 ? (
         <button type="button" class="desk-second" onClick={() => go({ at: 'opening' })}>
-          {w.left(left)}
+          {w.judge(left)}
         </button>
       ) : null}
       {again > 0 ? (
         <button type="button" class="desk-second" onClick={() => go({ at: 'looks' })}>
-          {w.again.count(again)}
+          {w.lookAgain(again)}
         </button>
       ) : null}
     </>

@@ -11,11 +11,9 @@ export function BackLine() {
   const back = table.value.takenBack
   const last = lastHit(table.value)
   const named = ({ kind = '', potId }: { readonly kind?: string; readonly potId?: string | undefined }) => {
-    const { hits, ofPot } = w.desk.opening
-    const pot = table.value.pots[potId ?? '']
-    const opened = hits[kind]
-    if (opened !== undefined) return pot ? ofPot(String(nameOf(w, pot)), opened) : opened
-    return w.desk.shelf.hits[kind] ?? w.hits[kind] ?? ''
+    const what = w.desk.shelf.hits[kind] ?? w.hits[kind] ?? ''
+    const pot = what === '' ? undefined : table.value.pots[potId ?? '']
+    return pot ? `${nameOf(w, pot)} ${what}` : what
   }
   if (back && now.value - back.at < HIT_TOLD_MS)
     return (

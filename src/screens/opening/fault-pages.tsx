@@ -13,7 +13,7 @@ interface StuckProps {
 /** How a pot came off its shelf; what it takes to get it off without harm stands above. */
 export function StuckPage({ stuck, done }: StuckProps) {
   const { words } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   useBar(() => done(undefined))
   return (
     <>
@@ -39,7 +39,7 @@ interface OtherProps {
 /** Faults that have no key on the card; several may be on. */
 export function OtherFaults({ faults, toggle, done }: OtherProps) {
   const { words } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   useBar(() => done())
   return (
     <>

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { Fault, RunFacts, Stuck } from '../../../shared/opening.ts'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
@@ -11,15 +11,19 @@ import { FaultKey } from './fault-key.tsx'
 import { OtherFaults, StuckPage } from './fault-pages.tsx'
 import { GuessLines } from './guess-lines.tsx'
 import { openingRefusal, runText, useOpening } from './opening-app.ts'
+import { PhotoPage } from './photo-page.tsx'
 import { PotFace } from './pot-face.tsx'
 import { RunPage } from './run-page.tsx'
+
+/** What lies over the card. */
+export type Over = 'run' | 'stuck' | 'other' | 'photo'
 
 interface JudgeProps {
   readonly pot: PotState
   readonly next: () => void
   /** Whether a page lies over the card, whose way back is then the head's. */
-  readonly over: 'run' | 'stuck' | 'other' | undefined
-  readonly open: (over: 'run' | 'stuck' | 'other' | undefined) => void
+  readonly over: Over | undefined
+  readonly open: (over: Over | undefined) => void
 }
 
 const NO_RUN: RunFacts = { is: 'none' }
@@ -27,8 +31,8 @@ const NO_RUN: RunFacts = { is: 'none' }
 /** A pot out of the kiln: good with one hit, or what is wrong with it, in a few large keys. */
 export function JudgeCard({ pot, next, over, open }: JudgeProps) {
   const { words, formats, act } = useOpening()
-  const w = words.value.desk.opening
-  const { found } = firedOf(pot)
+  const w = words.value.opening
+  const { found, photos } = firedOf(pot)
   const [run, setRun] = useState<RunFacts>(found?.run ?? NO_RUN)
   const [stuck, setStuck] = useState<Stuck | undefined>(found?.stuck)
   const [faults, setFaults] = useState<readonly Fault[]>(found?.faults ?? [])
@@ -58,6 +62,7 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
       />
     )
   if (over === 'other') return <OtherFaults faults={faults} toggle={toggle} done={close} />
+  if (over === 'photo') return <PhotoPage pot={pot} close={close} />
   const others = faults.filter((fault) => fault !== 'crawled' && fault !== 'pinholed')
   const front = run.is === 'measured' ? run.mm : run.is === 'shelf' ? 'shelf' : undefined
   return (
@@ -94,6 +99,12 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
             under={others.length > 0 ? others.map((fault) => w.fault[fault]).join(', ') : undefined}
             press={() => open('other')}
           />
+          <FaultKey
+            label={w.photo}
+            on={photos.length > 0}
+            under={photos.length > 0 ? String(photos.length) : undefined}
+            press={() => open('photo')}
+          />
         </div>
       </KilnMain>
       <JudgeBar
@@ -112,7 +123,7 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
 /** The bar of the card alone: a page over it has its own. */
 function JudgeBar({ good, press }: { readonly good: boolean; readonly press: (atMs: number) => void }) {
   const { words } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   useBar(press)
   return <KnuckleBar label={good ? w.good : w.next} />
 }

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import type { Fault } from '../../table/opening/faults.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
@@ -23,7 +23,7 @@ const LATE: readonly Fault[] = ['crazed', 'shivered', 'dunted']
 /** A day and a week later: what came since. It is added to what was found, and replaces nothing of it. */
 export function LookCard({ pot, next }: LookProps) {
   const { words, formats, act } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const days = useDays()
   const [faults, setFaults] = useState<readonly Fault[]>([])
   const [said, setSaid] = useState<string>()

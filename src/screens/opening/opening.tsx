@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
-import { firedOf } from '../../table/opening/fired.ts'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useDays } from '../days.ts'
@@ -7,14 +7,17 @@ import { BackLine } from '../desk/back-line.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
+import { lazyPart } from '../lazy.tsx'
 import { nameOf } from '../text/pot-text.ts'
-import { DoneCard } from './done-card.tsx'
-import { GuessCard } from './guess-card.tsx'
-import { JudgeCard } from './judge-card.tsx'
+import { JudgeCard, type Over } from './judge-card.tsx'
 import { LookCard } from './look-card.tsx'
 import { useOpening } from './opening-app.ts'
 import { PotList } from './pot-list.tsx'
 import './opening.css'
+
+// What computes guesses, and their scores, comes with them.
+const GuessCard = lazyPart(() => import('./guess-card.tsx').then((part) => part.GuessCard))
+const DoneCard = lazyPart(() => import('./done-card.tsx').then((part) => part.DoneCard))
 
 type Page = 'list' | 'elsewhere' | 'look' | undefined
 
@@ -28,11 +31,11 @@ interface OpeningProps {
 export function Opening({ loadId, looks = false }: OpeningProps) {
   const app = useOpening()
   const { table, now, words } = app
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const days = useDays()
   const root = useRef<HTMLDivElement>(null)
   const [page, setPage] = useState<Page>(looks ? 'look' : undefined)
-  const [over, setOver] = useState<'run' | 'stuck' | 'other'>()
+  const [over, setOver] = useState<Over>()
   /** Taken in hand out of their order; those that nobody guesses. */
   const [chosen, setChosen] = useState<string>()
   const [skipped, setSkipped] = useState<ReadonlySet<string>>(new Set())
@@ -127,6 +130,7 @@ export function Opening({ loadId, looks = false }: OpeningProps) {
         <GuessCard
           key={potKey}
           pot={pot}
+          load={load}
           next={() => {
             setSkipped(new Set([...skipped, pot.facts.potId]))
             next()
@@ -164,7 +168,7 @@ function Elsewhere({ choose }: { readonly choose: (potId: string) => void }) {
       {pots.length > 0 ? (
         <PotList pots={pots} isOpen choose={choose} />
       ) : (
-        <p>{words.value.desk.opening.elsewhereNone}</p>
+        <p>{words.value.opening.elsewhereNone}</p>
       )}
     </KilnMain>
   )
@@ -179,7 +183,7 @@ interface GuessedProps {
 /** Nothing is left to guess, or to skip. */
 function Guessed({ left, anew, toLid }: GuessedProps) {
   const { words } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   useBar(toLid)
   return (
     <>

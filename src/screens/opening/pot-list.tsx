@@ -1,5 +1,5 @@
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { firedOf } from '../../table/opening/fired.ts'
 import { placeIn } from '../../table/opening/queue.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { foundText, isGood, useOpening } from './opening-app.ts'
@@ -14,7 +14,7 @@ interface ListProps {
 /** Pots to choose from, as large as a glove: number, place, and what is known of each. */
 export function PotList({ pots, isOpen, choose }: ListProps) {
   const { table, words, formats } = useOpening()
-  const w = words.value.desk.opening
+  const w = words.value.opening
   const stateOf = (pot: PotState): string => {
     const { found, guess, outAt } = firedOf(pot)
     if (!isOpen) return guess ? w.is.guessed : w.is.toGuess

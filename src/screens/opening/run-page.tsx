@@ -22,7 +22,7 @@ const reachOf = (run: RunFacts): Reach | undefined =>
 /** How far it ran: tapped on the wall, the mean front, then the longest drip; or seen and not measured. */
 export function RunPage({ pot, run, done }: RunProps) {
   const { table, words, formats } = useOpening()
-  const w = words.value.desk.opening.run
+  const w = words.value.opening.run
   const { roomMm } = outsideWall(table.value, pot)
   const [front, setFront] = useState(reachOf(run))
   const [drip, setDrip] = useState<Reach | undefined>(run.is === 'measured' ? run.longestMm : undefined)

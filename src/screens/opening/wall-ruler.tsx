@@ -2,7 +2,7 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { PotState } from '../../table/model/state.ts'
 import { outsideWall } from '../../table/opening/wall.ts'
 import { RunRuler } from '../../ui/run-ruler.tsx'
-import { useDesk } from '../desk/desk-app.ts'
+import { useOpening } from './opening-app.ts'
 import { FiredPotDrawing } from './pot-face.tsx'
 
 interface WallProps {
@@ -18,8 +18,8 @@ interface WallProps {
 
 /** The whole pot to scale, its bare wall enlarged beside it with a ruler to tap on, and keys for a millimetre. */
 export function WallRuler({ pot, front, drip, told, onTap, onStep }: WallProps) {
-  const { table, words } = useDesk()
-  const w = words.value.desk.opening.run
+  const { table, words } = useOpening()
+  const w = words.value.opening.run
   const box = useRef<HTMLDivElement>(null)
   const [size, setSize] = useState<readonly [number, number]>()
   useLayoutEffect(() => {

@@ -1,8 +1,8 @@
+import { firedOf } from '../fired/fired-pot.ts'
 import { loadsOf } from '../load/loads.ts'
 import type { LoadState } from '../model/load-state.ts'
 import { potsOnTable, wantsCoats } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { firedOf } from './fired.ts'
 
 const DAY_MS = 86_400_000
 /** A pot is looked at again so long after it was judged: crazing may come late. Common practice, no source. */

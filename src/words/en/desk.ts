@@ -2,7 +2,6 @@ import { add, board, places } from './board.ts'
 import { buckets } from './buckets.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
-import { opening } from './opening.ts'
 import { pot } from './pot.ts'
 import { room } from './room.ts'
 import { shelf } from './shelf.ts'
@@ -20,7 +19,6 @@ export const desk = {
   measured,
   melt,
   shelf,
-  opening,
   demo: { here: 'This is the demo.', leave: 'Back to my pots' },
   back: 'Back',
   save: 'Save',

@@ -1,9 +1,10 @@
 /** Guessing and judging fired pots: what is kept, and what is refused. */
 import { describe, expect, test } from 'vitest'
 import { contentFault } from '../../../src/store/events-schema.ts'
+import { firedOf } from '../../../src/table/fired/fired-pot.ts'
+import { lessonOf, limitOf } from '../../../src/table/model/taken.ts'
 import { fold } from '../../../src/table/fold/fold.ts'
 import type { OpeningAction } from '../../../src/table/model/opening-action.ts'
-import { firedOf, lessonOf, limitOf } from '../../../src/table/opening/fired.ts'
 import { outsideWall, pointAt } from '../../../src/table/opening/wall.ts'
 import { glazed } from '../../fixtures/glazed.ts'
 import { Play, START_MS } from './play.ts'

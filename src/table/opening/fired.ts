@@ -1,2 +1,0 @@
-export * from '../fired/fired-pot.ts'
-export { lessonOf, limitOf, type TakenLesson } from '../model/taken.ts'
