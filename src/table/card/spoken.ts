@@ -35,24 +35,28 @@ export function spokenOf(table: Table, card: Card, now: number): Spoken {
   const line = cardWords(table, card)
   // Turned to the other pair of hands, it is their line.
   const said = line && { ...line, key: `${potterOf(table)} ${line.key}` }
-  const before = hitWords(table, now)
+  const before = lastHitWords(table, now)
   return { ...(before ? { hit: before } : {}), ...(said ? { card: said } : {}) }
 }
 
 /** What of `spoken` was not said yet, in order; undefined for nothing new. */
 export function newWords(spoken: Spoken, before: Spoken): readonly Word[] | undefined {
-  const hit = spoken.hit && spoken.hit.key !== before.hit?.key ? spoken.hit.words : []
   const card = spoken.card && spoken.card.key !== before.card?.key ? spoken.card.words : []
-  if (hit.length + card.length === 0) return undefined
-  return [
-    ...hit,
-    ...(hit.length > 0 && card.length > 0 && !spoken.hit?.key.startsWith('back') ? ['next'] : []),
-    ...card,
-  ]
+  const hit = card.length > 0 ? hitFirst(spoken, before) : hitWords(spoken, before)
+  return hit.length + card.length === 0 ? undefined : [...hit, ...card]
+}
+
+const hitWords = ({ hit }: Spoken, before: Spoken): readonly Word[] =>
+  hit && hit.key !== before.hit?.key ? hit.words : []
+
+/** What of the last hit was not said yet, as it is said before something else. */
+export function hitFirst(spoken: Spoken, before: Spoken): readonly Word[] {
+  const words = hitWords(spoken, before)
+  return words.length === 0 || spoken.hit?.key.startsWith('back') ? words : [...words, 'next']
 }
 
 /** What the last hit asks for besides the next card: where to set the pot down, or that a hit was taken back. */
-function hitWords(table: Table, now: number): Line | undefined {
+function lastHitWords(table: Table, now: number): Line | undefined {
   const { takenBack } = table
   if (takenBack)
     return now - takenBack.at < HIT_TOLD_MS
