@@ -89,8 +89,11 @@ function cardWords(table: Table, card: Card): Line | undefined {
         key: `return ${card.bucketId}`,
         words: ['return it to', ...bucket(table, card.bucketId)],
       }
+    case 'ask-dose':
+    case 'stuck':
+      return decisionWords(table, card)
     case 'wax-pan':
-      return card.why === 'waxed' ? { key: 'pan waxed', words: ['wax pan is on'] } : undefined
+      return card.why === 'beside' ? undefined : { key: `pan ${card.why}`, words: ['wax pan is on'] }
     case 'lid':
       return { key: `lid ${card.bucketId}`, words: ['lid on', ...bucket(table, card.bucketId)] }
     case 'tools':
@@ -104,6 +107,18 @@ function cardWords(table: Table, card: Card): Line | undefined {
     }
     default:
       return undefined
+  }
+}
+
+/** What nobody but the person knows is asked for by the pot it is about. */
+function decisionWords(table: Table, card: Extract<Card, { kind: 'ask-dose' | 'stuck' }>): Line | undefined {
+  const pot = table.pots[card.potId]
+  if (!pot) return undefined
+  const s = card.kind === 'ask-dose' ? seconds(card.dip.holdS) : []
+  const about = card.kind === 'ask-dose' ? card.dip.dipId : card.why
+  return {
+    key: `${card.kind} ${card.potId} ${about}`,
+    words: [...named(pot), ...(s.length > 0 ? ['was it', ...s] : ['you decide'])],
   }
 }
 
