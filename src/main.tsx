@@ -1,6 +1,6 @@
 import { render } from 'preact'
 import { openFaults } from './device/faults.ts'
-import { inDemo, lastSeenMs, lastTheme, showDemo } from './device/seen.ts'
+import { inDemo, lastSeen, lastTheme, showDemo } from './device/seen.ts'
 import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
 import { followPointers } from './ui/lifted.ts'
@@ -74,7 +74,7 @@ const painted = () =>
   })
 
 async function begin(): Promise<void> {
-  if (lastSeenMs() === undefined && !inDemo()) {
+  if (lastSeen() === undefined && !inDemo()) {
     showFirst(false)
     await painted()
   }

@@ -137,7 +137,7 @@ export type ShareResult = 'shared' | 'saved' | 'cancelled'
 
 export interface Share {
   /** Offers the phone's share sheet, or saves the file where there is none. Inside a tap. */
-  file(name: string, type: string, text: string): Promise<ShareResult>
+  file(name: string, type: string, content: string | Blob | Uint8Array<ArrayBuffer>): Promise<ShareResult>
 }
 
 export interface TapeCall {

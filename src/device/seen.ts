@@ -28,20 +28,28 @@ export function showDemo(on: boolean): void {
 /** Each table's own: hours in the demo say nothing of a count on the own table. */
 const seenKey = () => (inDemo() ? 'bucketside.demo-seen' : 'bucketside.seen')
 
-/** Epoch ms of the last life sign of an earlier page, if any. */
-export function lastSeenMs(): number | undefined {
+/** A page that lived. */
+export interface LifeSign {
+  /** Epoch ms of the phone's clock as it went then. */
+  readonly atMs: number
+  /** How far the clock had been set by then, all in all, ms; unknown of pages of earlier versions. */
+  readonly skewMs?: number | undefined
+}
+
+/** The last life sign of an earlier page, if any. */
+export function lastSeen(): LifeSign | undefined {
   try {
-    const seen = Number(localStorage.getItem(seenKey()))
-    return seen > 0 ? seen : undefined
+    const [atMs = 0, skewMs] = (localStorage.getItem(seenKey()) ?? '').split(' ').map(Number)
+    return atMs > 0 ? { atMs, skewMs } : undefined
   } catch {
     // As above; then nothing is known of earlier pages.
     return undefined
   }
 }
 
-export function beSeen(epochMs: number): void {
+export function beSeen(atMs: number, skewMs: number): void {
   try {
-    localStorage.setItem(seenKey(), String(epochMs))
+    localStorage.setItem(seenKey(), `${atMs} ${skewMs}`)
   } catch {
     // As above.
   }

@@ -9,8 +9,8 @@ const KEEP_MS = 60_000
 
 export function openShare(): Share {
   return {
-    async file(name, type, text) {
-      const file = new File([text], name, { type })
+    async file(name, type, content) {
+      const file = new File([content], name, { type })
       // Only `files`: iOS drops the file when other fields come with it.
       const data = { files: [file] }
       if (navigator.canShare?.(data)) {

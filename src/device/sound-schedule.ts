@@ -1,6 +1,6 @@
 /** Puts a plan on an audio clock, as a whole. Works on any context, so that tests can render it offline. */
 import type { CuePlan, ToneCue, ToneName, WordCue, WordId } from './sound-plan.ts'
-import { renderTone } from './tones.ts'
+import { CALL_NOTES, callNotes, renderCallNote, renderTone } from './tones.ts'
 
 /** A spoken word inside a buffer: it begins at `fromS`, its stressed onset is `beatS` later. */
 export interface Clip {
@@ -29,26 +29,32 @@ const LATE_S = 0.05
 /** Between words that follow one another. */
 const GAP_S = 0.06
 
-const kits = new WeakMap<BaseAudioContext, Map<ToneName, AudioBuffer>>()
+/** Tones by name and notes of calls by index, computed once: that takes a slow phone a tenth of a second. */
+const kits = new WeakMap<BaseAudioContext, Map<ToneName | number, AudioBuffer>>()
 
-function toneBuffer(context: BaseAudioContext, name: ToneName): AudioBuffer {
-  const kit = kits.get(context) ?? new Map<ToneName, AudioBuffer>()
+function toneBuffer(context: BaseAudioContext, name: ToneName | number): AudioBuffer {
+  const kit = kits.get(context) ?? new Map<ToneName | number, AudioBuffer>()
   kits.set(context, kit)
   const known = kit.get(name)
   if (known) return known
-  const samples = renderTone(name, context.sampleRate)
-  const buffer = context.createBuffer(1, samples.length, context.sampleRate)
+  const { sampleRate } = context
+  const samples = typeof name === 'number' ? renderCallNote(name, sampleRate) : renderTone(name, sampleRate)
+  const buffer = context.createBuffer(1, samples.length, sampleRate)
   buffer.copyToChannel(samples, 0)
   kit.set(name, buffer)
   return buffer
 }
 
-/** Renders tones before they are wanted, one a turn, so that the first tap has not to wait for them. */
+/** Renders tones, and the notes of calls, before they are wanted, one a turn, so that nothing has to wait for them. */
 export function renderAhead(context: BaseAudioContext, names: readonly ToneName[]): void {
-  const [name, ...rest] = names
-  if (name === undefined) return
-  toneBuffer(context, name)
-  setTimeout(() => renderAhead(context, rest))
+  const wanted = [...names, ...Array(CALL_NOTES).keys()]
+  const next = (): void => {
+    const name = wanted.shift()
+    if (name === undefined) return
+    toneBuffer(context, name)
+    setTimeout(next)
+  }
+  next()
 }
 
 /** Schedules `plan` with its zero at `fromS` of the context's clock. What is late by more than 50 ms is left out. */
@@ -84,6 +90,13 @@ export function schedule(
     if (lateS > LATE_S && !mayJoin) return
     const skipS = cue.tone === 'out' ? lateS : 0
     if (skipS >= cue.lastsS) return
+    if (cue.tone.startsWith('call-')) {
+      for (const { index, fromS: noteS } of callNotes(cue.tone.slice('call-'.length))) {
+        const buffer = toneBuffer(context, index)
+        start(buffer, all, fromS + cue.atS + lateS + noteS, 0, buffer.duration)
+      }
+      return
+    }
     const buffer = toneBuffer(context, cue.tone)
     start(buffer, cue.tone === 'out' ? out : all, fromS + cue.atS + lateS, skipS, cue.lastsS - skipS)
   }

@@ -76,31 +76,47 @@ const PLAIN: Readonly<Record<keyof typeof TONE_S, readonly Note[]>> = {
   hold: [note(0, TONE_S.hold, one(1047), { glide: 2.5, shape: 'held' })],
 }
 
-function callNotes(letter: string): Note[] {
-  const index = callLetter(letter).charCodeAt(0) - 'A'.charCodeAt(0)
-  const others = CALL_NOTES_HZ.length - 1
-  const first = Math.floor(index / others)
-  const step = 1 + (index % others)
-  const second = (first + step) % CALL_NOTES_HZ.length
-  const pair = [first, second].flatMap((at) => CALL_NOTES_HZ[at] ?? [])
-  return pair.map((hz, i) => note(i * 0.26, 0.24, one(hz)))
-}
-/** A call is said twice, so long apart. */
+const CALL_NOTE_S = 0.24
+/** From the first note of a call to its second, and to its first again. */
+const CALL_NEXT_S = 0.26
 const CALL_AGAIN_S = 0.6
+
+/** So many notes are all that calls are made of. */
+export const CALL_NOTES = CALL_NOTES_HZ.length
+
+/** The two notes of a bucket's letter, twice: which of the {@link CALL_NOTES}, and when. */
+export function callNotes(letter: string): readonly { readonly index: number; readonly fromS: number }[] {
+  const place = callLetter(letter).charCodeAt(0) - 'A'.charCodeAt(0)
+  const others = CALL_NOTES - 1
+  const first = Math.floor(place / others)
+  const second = (first + 1 + (place % others)) % CALL_NOTES
+  return [0, CALL_AGAIN_S].flatMap((fromS) => [
+    { index: first, fromS },
+    { index: second, fromS: fromS + CALL_NEXT_S },
+  ])
+}
+
+/** Samples of one note of calls. */
+export function renderCallNote(index: number, sampleRate: number): Float32Array<ArrayBuffer> {
+  const samples = new Float32Array(Math.round(CALL_NOTE_S * sampleRate))
+  addNote(samples, note(0, CALL_NOTE_S, one(CALL_NOTES_HZ[index] ?? 0)), sampleRate)
+  return samples
+}
+
+function renderCall(letter: string, sampleRate: number): Float32Array<ArrayBuffer> {
+  const samples = new Float32Array(Math.ceil(CALL_S * sampleRate))
+  for (const { index, fromS } of callNotes(letter))
+    samples.set(renderCallNote(index, sampleRate), Math.round(fromS * sampleRate))
+  return samples
+}
 
 const isPlain = (name: ToneName): name is keyof typeof PLAIN => Object.hasOwn(PLAIN, name)
 
 /** Samples between -1 and 1 at `sampleRate` Hz. A name `call-X` is the two notes of bucket X, twice. */
 export function renderTone(name: ToneName, sampleRate: number): Float32Array<ArrayBuffer> {
-  const notes = isPlain(name) ? PLAIN[name] : callNotes(name.slice('call-'.length))
-  const lastsS = isPlain(name) ? TONE_S[name] : CALL_S
-  const samples = new Float32Array(Math.ceil(lastsS * sampleRate))
-  for (const each of notes) addNote(samples, each, sampleRate)
-  // Copied: computing takes a slow phone a tenth of a second.
-  if (!isPlain(name)) {
-    const again = Math.round(CALL_AGAIN_S * sampleRate)
-    samples.copyWithin(again, 0, samples.length - again)
-  }
+  if (!isPlain(name)) return renderCall(name.slice('call-'.length), sampleRate)
+  const samples = new Float32Array(Math.ceil(TONE_S[name] * sampleRate))
+  for (const each of PLAIN[name]) addNote(samples, each, sampleRate)
   return samples
 }
 

@@ -10,7 +10,7 @@ export * from './bucket/collar.ts'
 export type * from './contract.ts'
 export { CANDLING_C, type Candled, type Candling, candling } from './kiln/candling.ts'
 export * from './kiln/contract.ts'
-export { gapMm, nearestGap, swapped, type Trouble, troublesAt } from './kiln/gaps.ts'
+export { gapMm, type Trouble, troublesAt } from './kiln/gaps.ts'
 export { slabRadiusMm } from './kiln/items.ts'
 export {
   type FoundPiece,

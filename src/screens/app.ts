@@ -24,6 +24,9 @@ export type Route =
   | { readonly at: 'room' }
   /** Loading a kiln and what comes after; without an id the load in hand. */
   | { readonly at: 'shelf'; readonly loadId?: string }
+  /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
+  | { readonly at: 'opening'; readonly loadId?: string }
+  | { readonly at: 'looks' }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 
@@ -90,6 +93,9 @@ export type TakenIn =
       readonly ok: true
       readonly added: number
       readonly known: number
+      /** Pictures that were not here, and those of the file that could not be read. */
+      readonly photos: number
+      readonly photosLost: number
       /** Damaged records, left out. */
       readonly faulty: number
       /** Kept aside until an update of the app knows them. */
@@ -100,6 +106,16 @@ export type TakenIn =
       readonly whole: { readonly read: number; readonly of: number | null } | null
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
+
+/** Pictures of fired pots: on this phone and in its backups alone. */
+export interface Photos {
+  /** A file drawn anew, small and without what a camera writes beside it. Rejects where it is no picture. */
+  drawn(file: Blob): Promise<Blob>
+  /** Stores it for good, and answers its name. */
+  keep(picture: Blob): Promise<string>
+  /** Undefined where it is gone: the record of it stays. */
+  get(photoId: string): Promise<Blob | undefined>
+}
 
 /** What screens see of the program. Everything they do goes through `act`. */
 export interface App {
@@ -128,8 +144,8 @@ export interface App {
    */
   act(action: Action, atMs?: number, more?: More): Refusal | undefined
   readonly bench: BenchView
-  /** How a load could be packed, computed beside the page; rejects where no answer comes. */
-  proposeLoad(input: LoadInput): Promise<LoadPlan>
+  /** How a load could be packed, computed beside the page, the first answer told at once; rejects where none comes. */
+  proposeLoad(input: LoadInput, first?: (plan: LoadPlan) => void): Promise<LoadPlan>
   go(route: Route): void
   /** This is the demo: a table of its own, of which nothing is backed up or taken in. */
   readonly demo: boolean
@@ -139,10 +155,14 @@ export interface App {
   leaveDemo(): Promise<boolean>
   /** Takes hits on `root`, and keys, while it is mounted. Returns the way to stop. */
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
-  /** A whole backup of the journal, through the phone's share sheet or as a file. */
+  /** A whole backup of journal and pictures, through the phone's share sheet or as a file. */
   backUp(): Promise<'shared' | 'saved' | 'cancelled'>
+  /** The records as sheets for a spreadsheet, in one file out of the app. */
+  passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Takes in a backup; how many records were new. */
-  takeIn(text: string): Promise<TakenIn>
+  takeIn(file: Blob): Promise<TakenIn>
+  /** Rejects while their code cannot be had. */
+  photos(): Promise<Photos>
   retrySave(): void
   /** Notes a failure of a part of the app, on this phone alone. */
   fault(where: string, error: unknown): void

@@ -11,6 +11,7 @@ const Buckets = lazyPart(() => import('./buckets/buckets.tsx').then((part) => pa
 const Tiles = lazyPart(() => import('./buckets/test-tiles.tsx').then((part) => part.Tiles))
 const Stacks = lazyPart(() => import('./stacks/stacks.tsx').then((part) => part.Stacks))
 const Shelf = lazyPart(() => import('./shelf/shelf.tsx').then((part) => part.Shelf))
+const Opening = lazyPart(() => import('./opening/opening.tsx').then((part) => part.Opening))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
@@ -58,6 +59,10 @@ function Screen() {
       return <Room />
     case 'shelf':
       return <Shelf key={to.loadId} loadId={to.loadId} />
+    case 'opening':
+      return <Opening key={to.loadId} loadId={to.loadId} />
+    case 'looks':
+      return <Opening looks />
     case 'firing':
       return <Firing />
     default:

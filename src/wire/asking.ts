@@ -81,17 +81,21 @@ export function keepAsking(
   /** Makes the waits to come known, a slice at a time, then goes on unless the table has changed meanwhile. */
   const known = (of: Table, stillWanted: () => boolean, then: () => void): void => {
     const startMs = performance.now()
+    const spent = () => performance.now() - startMs > SLICE_MS
+    const later = (run: () => void) =>
+      soon(() => {
+        if (stillWanted()) run()
+      })
     for (const pot of potsOnTable(of)) {
       if (isKnown(of, pot, now.peek())) continue
-      if (performance.now() - startMs > SLICE_MS) {
-        soon(() => {
-          if (stillWanted()) known(of, stillWanted, then)
-        })
+      if (spent()) {
+        later(() => known(of, stillWanted, then))
         return
       }
       waitsAhead(of, pot, now.peek())
     }
-    then()
+    if (spent()) later(then)
+    else then()
   }
 
   const ask = () => {

@@ -1,6 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import type { ClockJump } from '../device/ports.ts'
-import { beSeen, lastSeenMs } from '../device/seen.ts'
+import { beSeen, lastSeen } from '../device/seen.ts'
 import type { Away } from '../screens/app.ts'
 import { doubtfulDips } from '../table/decide/decide-card.ts'
 import type { Action } from '../table/model/action.ts'
@@ -47,7 +47,7 @@ export function openAttending(
 
   const startMs = clock.epochMs()
   // A life sign is written late, or not at all when the phone kills the page; the last hit is one too.
-  const knownMs = lastKnownMs(journal.records, journal.phone, lastSeenMs())
+  const knownMs = lastKnownMs(journal.records, journal.phone, lastSeen(), table.peek().skewMs)
   const earliestMs = earliestNow(table.peek(), knownMs, startMs)
   if (earliestMs !== undefined) {
     unseen(knownMs, earliestMs)
@@ -83,7 +83,8 @@ export function openAttending(
     const { locks } = navigator
     void (locks ? locks.request('bucketside-clock', () => writeJump(jump)) : writeJump(jump))
   })
-  const lifeSign = () => document.visibilityState === 'visible' && beSeen(clock.epochMs())
+  const lifeSign = () =>
+    document.visibilityState === 'visible' && beSeen(clock.epochMs(), table.peek().skewMs)
   lifeSign()
   setInterval(lifeSign, SEEN_EVERY_MS)
   return {

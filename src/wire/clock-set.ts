@@ -1,22 +1,23 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
+import type { LifeSign } from '../device/seen.ts'
 import type { Table } from '../table/model/state.ts'
 
 /** A smaller difference is the slow correction of the phone's clock, ms. */
 const JUMP_MS = 2000
 
 /**
- * When this phone was last known to be at work, epoch ms of its clock as it goes now; 0 where it never was. `seenMs`:
- * its last life sign.
+ * When this phone was last known to be at work, epoch ms of its clock as it goes now; 0 where it never was. `seen`: its
+ * last life sign, which browsers write late: it may be older than `skewMs`, how far the clock has been set by now.
  */
 export function lastKnownMs(
   records: readonly JournalRecord<TableEvent>[],
   phone: string,
-  seenMs: number | undefined,
+  seen: LifeSign | undefined,
+  skewMs: number,
 ): number {
   const own = records.findLast(({ writer }) => writer.startsWith(`${phone}.`))
-  // A life sign from before the clock was set is on another clock.
-  if (own?.event.kind === 'clock-moved') return own.at
+  const seenMs = seen && seen.atMs - (seen.skewMs ?? skewMs) + skewMs
   return Math.max(seenMs ?? 0, own?.at ?? 0)
 }
 

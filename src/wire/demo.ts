@@ -1,5 +1,6 @@
 import { DATABASES } from '../../shared/database.ts'
 import { showDemo } from '../device/seen.ts'
+import { photosOf } from '../store/photos.ts'
 
 /** The page is opened anew on the other table: nothing of one goes on in the other. */
 function change(to: 'bench' | 'board'): void {
@@ -7,10 +8,12 @@ function change(to: 'bench' | 'board'): void {
   location.reload()
 }
 
-/** Takes away all that the demo's database holds, unless another window keeps it open. */
-const forget = () =>
+/** Takes away all that the demo's databases hold, unless another window keeps them open. */
+const forget = () => Promise.all([DATABASES.demo, photosOf('demo')].map(forgetOne))
+
+const forgetOne = (name: string) =>
   new Promise<void>((resolve) => {
-    const deleting = indexedDB.deleteDatabase(DATABASES.demo)
+    const deleting = indexedDB.deleteDatabase(name)
     for (const end of ['success', 'error', 'blocked']) deleting.addEventListener(end, () => resolve())
   })
 

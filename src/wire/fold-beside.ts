@@ -12,6 +12,8 @@ export async function foldInSlices(events: readonly Stamped[], phone: string): P
   const table = await folded(events, phone)
   if (needsWalls(table)) await import('../table/card/with-coats.ts')
   await inSlices(Object.values(table.pots), (pot) => forecastOf(table, pot), 1)
+  // What shows it is work enough for one slice.
+  await breath()
   return table
 }
 

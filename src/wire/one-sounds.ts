@@ -31,7 +31,10 @@ export function openOneSounds(locks: Pick<LockManager, 'request'> | undefined): 
         here.value = true
         return new Promise<void>(() => {})
       })
-      .catch(lost)
+      .catch((error: unknown) => {
+        // Any other refusal is for good: no locks here, or a page that is being left, which asked again for ever (WebKit).
+        if ((error as { name?: string } | null)?.name === 'AbortError') lost()
+      })
   }
   ask({ ifAvailable: true })
   const take = () => {

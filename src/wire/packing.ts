@@ -4,8 +4,11 @@ import type { LoadAsk, LoadReply } from '../engine/kiln/messages.ts'
 /** No last answer by then: the best so far is taken, or none, ms. */
 const PATIENCE_MS = 10_000
 
-/** A worker of its own for each question: they are few, and one that hangs is ended. Rejects without an answer. */
-export function proposeBeside(input: LoadInput): Promise<LoadPlan> {
+/**
+ * A worker of its own for each question: they are few, and one that hangs is ended. `first` is told the first answer as it
+ * comes. Rejects without an answer.
+ */
+export function proposeBeside(input: LoadInput, first?: (plan: LoadPlan) => void): Promise<LoadPlan> {
   const worker = new Worker(new URL('../engine/kiln/worker.ts', import.meta.url), { type: 'module' })
   let timer: ReturnType<typeof setTimeout> | undefined
   return new Promise<LoadPlan>((resolve, reject) => {
@@ -14,7 +17,10 @@ export function proposeBeside(input: LoadInput): Promise<LoadPlan> {
     worker.onmessage = ({ data }: MessageEvent<LoadReply>) => {
       if (data.stage === 'refused') reject(new RangeError(data.message))
       else if (data.stage === 'final') resolve(data.plan)
-      else best = data.plan
+      else {
+        best = data.plan
+        if (data.stage === 'first') first?.(data.plan)
+      }
     }
     worker.onerror = () => reject(new Error('no worker'))
     worker.postMessage({ id: 1, input, soon: true } satisfies LoadAsk)

@@ -2,7 +2,7 @@
 
 import { computed, effect, signal, untracked } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
-import { inDemo, lastCopiedMs, lastSeenMs } from '../device/seen.ts'
+import { inDemo, lastCopiedMs, lastSeen } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -36,7 +36,7 @@ export async function openProgram(faults: Faults): Promise<App> {
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
   const demo = inDemo()
-  const records = await openRecords(demo ? 'demo' : 'own', lastSeenMs() !== undefined)
+  const records = await openRecords(demo ? 'demo' : 'own', lastSeen() !== undefined)
   const { table, journal } = records
   const moment = openMoment(table, clock)
   const { now, card, seen } = moment
@@ -119,7 +119,7 @@ export async function openProgram(faults: Faults): Promise<App> {
     extras,
     bench,
     act: hits.act,
-    proposeLoad: async (input) => (await import('./packing.ts')).proposeBeside(input),
+    proposeLoad: async (input, first) => (await import('./packing.ts')).proposeBeside(input, first),
     go: (to) => {
       route.value = to
     },
@@ -139,12 +139,16 @@ export async function openProgram(faults: Faults): Promise<App> {
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },
+    async passSheets() {
+      return (await import('./sheets.ts')).passSheets(table.peek(), clock.epochMs())
+    },
     async backUp() {
       const how = await (await import('./backup.ts')).backUp(journal, clock.epochMs())
       patch({ copiedAt: lastCopiedMs() })
       return how
     },
-    takeIn: async (text) => (await import('./backup.ts')).takeIn(journal, text, clock.epochMs()),
+    takeIn: async (file) => (await import('./backup.ts')).takeIn(journal, file, clock.epochMs()),
+    photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
     retrySave: () => journal.retry(),
     fault,
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, clock.epochMs()),

@@ -42,9 +42,11 @@ export function routeOf(hash: string): Route | undefined {
     case 'bench':
     case 'board':
     case 'room':
+    case 'looks':
     case 'firing':
       return { at }
     case 'shelf':
+    case 'opening':
       return named === undefined ? { at } : { at, loadId: named }
     case 'pot':
       return named === undefined ? { at } : { at, potId: named }

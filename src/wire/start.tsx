@@ -1,7 +1,7 @@
-import { effect } from '@preact/signals'
+import { computed, effect } from '@preact/signals'
 import { render } from 'preact'
 import type { Faults } from '../device/faults.ts'
-import { inDemo, keepTheme, lastSeenMs, showDemo } from '../device/seen.ts'
+import { inDemo, keepTheme, lastSeen, showDemo } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
 import { fetchFaces } from '../screens/lazy.tsx'
 import { Screens } from '../screens/screens.tsx'
@@ -18,11 +18,12 @@ export async function start(
   wantsOwn: () => Promise<boolean>,
 ): Promise<void> {
   // Not the first visit: all is on the phone, and the first card may be any.
-  if (lastSeenMs() !== undefined) fetchFaces()
+  if (lastSeen() !== undefined) fetchFaces()
   const app = await openProgram(faults)
   const dark = matchMedia('(prefers-color-scheme: dark)')
+  const settings = computed(() => app.table.value.settings)
   effect(() => {
-    const { theme, language } = app.table.value.settings
+    const { theme, language } = settings.value
     const dim = theme === 'dim' || (theme === 'auto' && dark.matches)
     document.documentElement.dataset.theme = dim ? 'dim' : 'paper'
     document.documentElement.lang = language

@@ -27,3 +27,27 @@ export const again = async (page: Page) => {
   await page.reload()
   await expect(page.locator('.desk, .first, .bench')).toBeVisible()
 }
+
+/** Controls under 48 px, and anything past the edges of the screen. */
+export const misfits = () => {
+  const found: string[] = []
+  const say = (what: string, element: Element) =>
+    found.push(
+      `${what}: ${element.tagName}.${element.getAttribute('class')} ${element.textContent?.slice(0, 24)}`,
+    )
+  for (const element of document.querySelectorAll('.desk *')) {
+    if (element.closest('.visually-hidden') || element.closest('svg')) continue
+    const { width, height, left, right } = element.getBoundingClientRect()
+    if (width === 0) continue
+    if (left < -0.5 || right > innerWidth + 0.5) say('off the screen', element)
+    const control = element.matches('button, .field-box, label.switch')
+    if (control && (width < 47.5 || height < 47.5)) say('small', element)
+    if (
+      element.children.length === 0 &&
+      element.scrollWidth > element.clientWidth + 1 &&
+      element.clientWidth > 0
+    )
+      if (!element.matches('input')) say('cut', element)
+  }
+  return found
+}

@@ -16,6 +16,8 @@ const SCREENS = {
   tile: { says: 'Flow tiles', hash: '#/tile/demo.gatepost' },
   stacks: { says: 'Stacks', hash: '#/stacks' },
   room: { says: 'Room', hash: '#/room' },
+  shelf: { drawn: 'kiln-main', hash: '#/shelf' },
+  firing: { drawn: 'firing', hash: '#/firing' },
   bench: { drawn: 'top-row', hash: '#/bench' },
   count: { drawn: 'count-numeral figures', hash: '#/bench' },
   card: { says: 'Wax the foot', hash: '#/bench' },
@@ -70,7 +72,18 @@ const title = (page: Page) => page.getByRole('heading', { name: 'Something broke
 
 /** Of the screens `npm test` breaks these. */
 const SLICE = ['pot', 'bench'] as const
-const EVERY = [...SLICE, 'board', 'first', 'pots to add', 'buckets', 'tile', 'stacks', 'room'] as const
+const EVERY = [
+  ...SLICE,
+  'board',
+  'first',
+  'pots to add',
+  'buckets',
+  'tile',
+  'stacks',
+  'room',
+  'shelf',
+  'firing',
+] as const
 
 for (const name of process.env.PROVE ? EVERY : SLICE)
   test(`an error in ${name} leaves clocks, board and backup`, async ({ page }) => {

@@ -2,7 +2,7 @@ import { expect, type Page, test } from '@playwright/test'
 import axe from 'axe-core'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { opened, plant } from './bench.ts'
-import { demo, key, open, option } from './desk-page.ts'
+import { demo, key, misfits, open, option } from './desk-page.ts'
 
 /** Sizes on the screens for clean hands, and barriers that a machine can find. */
 
@@ -20,30 +20,6 @@ const SCREENS = [
   'firing',
   'shelf',
 ]
-
-/** Controls under 48 px, and anything past the edges of the screen. */
-const misfits = () => {
-  const found: string[] = []
-  const say = (what: string, element: Element) =>
-    found.push(
-      `${what}: ${element.tagName}.${element.getAttribute('class')} ${element.textContent?.slice(0, 24)}`,
-    )
-  for (const element of document.querySelectorAll('.desk *')) {
-    if (element.closest('.visually-hidden') || element.closest('svg')) continue
-    const { width, height, left, right } = element.getBoundingClientRect()
-    if (width === 0) continue
-    if (left < -0.5 || right > innerWidth + 0.5) say('off the screen', element)
-    const control = element.matches('button, .field-box, label.switch')
-    if (control && (width < 47.5 || height < 47.5)) say('small', element)
-    if (
-      element.children.length === 0 &&
-      element.scrollWidth > element.clientWidth + 1 &&
-      element.clientWidth > 0
-    )
-      if (!element.matches('input')) say('cut', element)
-  }
-  return found
-}
 
 for (const [width, height] of [
   [320, 568],

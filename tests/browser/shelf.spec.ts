@@ -174,6 +174,32 @@ test('readings that cannot be are asked about, and nothing of them is kept until
   await expect(kiln.page.locator('.kiln-pad').getByText('0', { exact: true })).toBeInViewport({ ratio: 1 })
 })
 
+test('the first answer is drawn while it is made better, and why pots stay out outlives a reload', async ({
+  page,
+}) => {
+  const kiln = await KilnPage.open(page, 5)
+  await page.getByRole('radio', { name: 'small round', exact: true }).tap()
+  await kiln.hit()
+  await page.evaluate(() => {
+    const seen: string[] = []
+    Object.assign(window, { seen })
+    new MutationObserver(() => {
+      const bar = document.querySelector('.kiln [data-press="bar"]')?.textContent
+      seen.push(`${bar}: ${document.querySelectorAll('svg.level [data-thing]').length > 0}`)
+    }).observe(document.body, { subtree: true, childList: true, characterData: true })
+  })
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
+  const seen = await page.evaluate(() => (window as unknown as { seen: string[] }).seen)
+  expect(seen).toContain('ONE MOMENT: true')
+  expect(seen.indexOf('ONE MOMENT: true')).toBeLessThan(seen.indexOf('SHELF 1 AS DRAWN: true'))
+  await kiln.again()
+  await kiln.says('SHELF 1 AS DRAWN')
+  await kiln.key(/pots left out/)
+  await expect(kiln.face).toContainText(/no (shelf|room) left|no three posts reach/, { timeout: 20_000 })
+  await expect(kiln.face).not.toContainText('…')
+})
+
 for (const [offer, times] of [
   ['wide round', 5],
   ['box', 5],

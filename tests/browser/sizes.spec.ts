@@ -1,5 +1,6 @@
 import { expect, type Page, test } from '@playwright/test'
 import axe from 'axe-core'
+import { misfits } from './desk-page.ts'
 import { heightOf, type Measured, measure, pairs, widthOf } from './measure.ts'
 import { CAUTIONS, missingCautions } from './moments/cautions.ts'
 import { keepSoundInTime, STORIES, type Story } from './moments/index.ts'
@@ -93,9 +94,12 @@ declare global {
 
 const sizes = async (page: Page) => faults(await measure(page))
 
-/** The screens for clean hands have tests of their own: of those `npm test` looks at the first visit here. */
+/** The screens for clean hands have tests of their own: of those `npm test` looks at the first visit and the kiln here. */
 const inSlice = ({ hands, name }: Story) =>
-  process.env.PROVE || (hands === 'bench' && !LONG.includes(name)) || name === 'first visit'
+  process.env.PROVE ||
+  (hands === 'bench' && !LONG.includes(name)) ||
+  name === 'first visit' ||
+  name === 'the kiln'
 /** Much of what these show the others show too. */
 const LONG = ['many pots', 'order of work', 'hands free', 'touch first']
 
@@ -109,7 +113,7 @@ for (const story of STORIES.filter(inSlice))
     const look = async (moment: string) => {
       told.push(moment)
       return [
-        ...(story.hands === 'bench' ? await sizes(page) : []),
+        ...(story.hands === 'bench' ? await sizes(page) : await page.evaluate(misfits)),
         ...missingCautions(story.name, moment, (await page.locator('body').allInnerTexts()).join()),
         ...(isFree(story) ? await barriers(page) : []),
       ]

@@ -84,4 +84,18 @@ export const STORE_FAULTS: readonly Fault[] = [
     replace: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun && laid.length === 0)',
     tests: FOLD,
   },
+  {
+    id: 'a text goes into a spreadsheet as a formula',
+    file: 'src/wire/sheets.ts',
+    find: 'escapeFormulae: true',
+    replace: 'escapeFormulae: false',
+    tests: ['tests/unit/wire/sheets.test.ts'],
+  },
+  {
+    id: 'washed-off coats are told as on',
+    file: 'src/table/sheets/sheets.ts',
+    find: 'const isOff = (pot: PotState, dip: DipState): boolean => !coatsOn(pot).includes(dip)',
+    replace: 'const isOff = (_pot: PotState, _dip: DipState): boolean => false',
+    tests: ['tests/unit/wire/sheets.test.ts'],
+  },
 ]

@@ -41,7 +41,9 @@ const errors: string[] = []
 let offline = false
 let room = true
 let version = 0
-/** The clock was set forward by so much, all in all. */
+/** The clock is ahead of the machine's by so much. */
+let aheadMs = 0
+/** It was set forward by so much, all in all. */
 let forwardMs = 0
 
 beforeAll(async () => {
@@ -80,8 +82,17 @@ async function openWindow(page: Page): Promise<void> {
   windows.push(page)
 }
 
+/** Browsers write local storage late: a kill would set the clock as it was some seconds before, and nobody did. */
+const keepSetClock = (page: Page) =>
+  page.evaluateOnNewDocument((ms) => {
+    if (!location.protocol.startsWith('http') || sessionStorage.getItem('on')) return
+    localStorage.setItem('ahead', String(ms))
+    sessionStorage.setItem('on', 'yes')
+  }, aheadMs)
+
 async function open(): Promise<void> {
   phone = await switchOn(place.folder)
+  await keepSetClock(phone.page)
   windows = []
   // Neither outlives the browser.
   offline = false
@@ -138,12 +149,9 @@ const KINDS = {
   },
   async clock(page: Page, random: () => number) {
     const byMs = JUMPS_MS[Math.floor(random() * JUMPS_MS.length)] ?? 0
+    aheadMs += byMs
     forwardMs += Math.max(0, byMs)
-    await steady(() =>
-      page.evaluate((ms) => {
-        localStorage.setItem('ahead', String(Number(localStorage.getItem('ahead') ?? 0) + ms))
-      }, byMs),
-    )
+    await steady(() => page.evaluate((ms) => localStorage.setItem('ahead', String(ms)), aheadMs))
   },
   async window() {
     const [first, second] = windows

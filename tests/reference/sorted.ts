@@ -214,6 +214,27 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
     ['of %d the law is that of its own rate, forth and back', 5, 'code', 'Runge and Kutta, marched here'],
     ['half of the folds lie before the reading that is asked for', 1, 'closed'],
   ],
+  fired: [
+    [
+      '%d lies above a part of %d',
+      6,
+      'printed',
+      'NIST/SEMATECH e-Handbook, 1.3.6.7.2, four degrees: half of the last digit of t',
+    ],
+    ['density is the slope of the distribution', 1, 'closed'],
+    ['at most %d of %d at %d', 5, 'code', 'every way counted one by one: 1e-12'],
+    [
+      '%d kJ/mol at 1222 degC change a dose by %d a kelvin (R of CODATA 2018: 8.314462618 J/(mol K))',
+      3,
+      'closed',
+    ],
+    [
+      'nine nodes carry the moments of the normal law up to the sixteenth, and its part below 1.5',
+      1,
+      'closed',
+    ],
+    ['a system of Hilbert’s matrix has its known whole-numbered inverse', 1, 'closed'],
+  ],
   geometry: [
     ['cylinder 50 by 100: 314.1593 cm2 around, 78.5398 cm2 base, 785.3982 mL', 1, 'closed'],
     ['frustum 40/60 by 100: 320.38084 cm2, 795.87014 mL', 1, 'closed'],

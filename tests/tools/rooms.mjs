@@ -56,24 +56,29 @@ const LEVELS = {
     ['shape', 'air', 'slop'],
     ['bucket', 'wall'],
     ['wait', 'melt'],
-    ['kiln'],
+    ['kiln', 'fired'],
   ],
   planner: [['types.ts'], ['problem'], ['timing', 'bound'], ['search'], ['plan']],
   table: [
     ['model'],
     ['fold', 'entry', 'forecast'],
     ['firing', 'steps'],
+    ['fired'],
     ['advice', 'order'],
     ['load'],
     ['opening'],
-    ['card', 'decide'],
+    ['card', 'decide', 'sheets'],
   ],
-  words: [['name.ts'], ['en'], ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'format.ts']],
+  words: [
+    ['name.ts'],
+    ['en'],
+    ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'opening.ts', 'format.ts', 'sheets.ts'],
+  ],
   screens: [
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'first', 'room', 'shelf', 'stacks'],
+    ['bench', 'board', 'buckets', 'first', 'opening', 'room', 'shelf', 'stacks'],
   ],
 }
 

@@ -3,7 +3,7 @@ import { inRange } from '../check.ts'
 import type { PotToLoad, Special } from './contract.ts'
 
 /** Height of a catch slab, and how far it looks out from under a foot all round. Assumptions. */
-const SLAB_HIGH_MM = 10
+export const SLAB_HIGH_MM = 10
 const SLAB_LEDGE_MM = 15
 /** Melt on a slab's ledge stands so deep before it goes over. Assumption. */
 const LEDGE_DEEP_MM = 2

@@ -11,7 +11,11 @@ const SEEN_OVER_MM = 50
 const STEP_DEG = 3
 
 /** The hole that looks in on a level, or undefined: a low cone set is raised to it. */
-export const holeAt = (kiln: Kiln, { upMm, column }: Tray, freeMm: number): SpyHole | undefined =>
+export const holeAt = (
+  kiln: Kiln,
+  { upMm, column }: Pick<Tray, 'upMm' | 'column'>,
+  freeMm: number,
+): SpyHole | undefined =>
   kiln.spyHoles.find(
     (hole) =>
       hole.upMm >= upMm &&

@@ -1,6 +1,7 @@
 import { useComputed } from '@preact/signals'
 import { boardView } from '../../table/card/board-view.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
+import { isToJudge, loadToOpen, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
@@ -52,6 +53,7 @@ export function Board() {
             ))}
           </ul>
         )}
+        <AfterFire now={second.value} />
         {tiles.length === 0 ? null : <AirLine />}
         {tiles.length === 0 ? null : <WorthLine />}
         {tiles.length === 0 ? null : (
@@ -76,6 +78,29 @@ export function Board() {
         </button>
       </nav>
     </div>
+  )
+}
+
+/** Pots of an open kiln that are still to be judged, and those that are due to be looked at again. */
+function AfterFire({ now }: { readonly now: number }) {
+  const { table, words, go } = useDesk()
+  const w = words.value.desk.board
+  const load = loadToOpen(table.value)
+  const left = load?.openedAt === undefined ? 0 : potsToOpen(table.value, load).filter(isToJudge).length
+  const again = toLookAt(table.value, now).length
+  return (
+    <>
+      {left > 0 ? (
+        <button type="button" class="desk-second" onClick={() => go({ at: 'opening' })}>
+          {w.judge(left)}
+        </button>
+      ) : null}
+      {again > 0 ? (
+        <button type="button" class="desk-second" onClick={() => go({ at: 'looks' })}>
+          {w.lookAgain(again)}
+        </button>
+      ) : null}
+    </>
   )
 }
 

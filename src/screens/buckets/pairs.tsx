@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import { type Pair, pairsOver } from '../../table/firing/pairs.ts'
+import { type Pair, pairsOver } from '../../table/fired/pairs.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { More } from '../../ui/more.tsx'
@@ -15,10 +15,15 @@ export function Pairs({ bucket }: { readonly bucket: BucketState }) {
   const { bucketId, name } = bucket.facts
   const pairs = pairsOver(table.value, bucketId)
   const set = (pair: Pair, by: { readonly proved?: number; readonly wrong?: number }) => {
-    const { overId, underId, proved, wrong, tiles } = pair
+    const { overId, underId, byHand } = pair
     act({
       do: 'set-pair',
-      pair: { overId, underId, proved: proved - tiles + (by.proved ?? 0), wrong: wrong + (by.wrong ?? 0) },
+      pair: {
+        overId,
+        underId,
+        proved: byHand.proved + (by.proved ?? 0),
+        wrong: byHand.wrong + (by.wrong ?? 0),
+      },
     })
   }
   const keys = (count: number, say: string, by: (step: number) => void) => (
@@ -52,8 +57,8 @@ export function Pairs({ bucket }: { readonly bucket: BucketState }) {
               </button>
               {opened ? (
                 <>
-                  {keys(pair.proved - pair.tiles, w.well, (proved) => set(pair, { proved }))}
-                  {keys(pair.wrong, w.badly, (wrong) => set(pair, { wrong }))}
+                  {keys(pair.byHand.proved, w.well, (proved) => set(pair, { proved }))}
+                  {keys(pair.byHand.wrong, w.badly, (wrong) => set(pair, { wrong }))}
                 </>
               ) : null}
             </li>

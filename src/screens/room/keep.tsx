@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 
@@ -6,7 +7,7 @@ const DAY_MS = 86_400_000
 
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
-  const { words, act, health, demo, backUp, takeIn, install, applyUpdate } = useDesk()
+  const { words, act, health, demo, backUp, takeIn, passSheets, install, applyUpdate } = useDesk()
   const w = words.value.desk.room
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
@@ -25,21 +26,27 @@ export function Keep() {
   const write = () => {
     backUp().then((how) => setSaid({ text: w.backedUp[how], wrong: false }), failed)
   }
+  const sheets = () => {
+    passSheets().then((how) => setSaid({ text: w.passedSheets[how], wrong: false }), failed)
+  }
   const read = (chosen: File | undefined) => {
     if (!chosen) return
-    chosen
-      .text()
-      .then(takeIn)
+    takeIn(chosen)
       .then((result) => {
         if (!result.ok) return setSaid({ text: w.refused[result.code], wrong: true })
-        const { added, known, faulty, waiting, ahead, whole } = result
+        const { added, known, faulty, waiting, ahead, whole, photos, photosLost } = result
         const missing = [
           ...(whole ? [w.notWhole(whole.read, whole.of)] : []),
           ...(faulty > 0 ? [w.leftOut(faulty)] : []),
           ...(waiting > 0 ? [w.waiting(waiting)] : []),
           ...(ahead > 0 ? [w.ahead(ahead)] : []),
+          ...(photosLost > 0 ? [w.photosLost(photosLost)] : []),
         ]
-        setSaid({ text: [w.tookIn(added, known), ...missing].join(' '), wrong: missing.length > 0 })
+        const pictures = photos > 0 ? [w.photosIn(photos)] : []
+        setSaid({
+          text: [w.tookIn(added, known), ...pictures, ...missing].join(' '),
+          wrong: missing.length > 0,
+        })
       })
       .catch(failed)
   }
@@ -68,6 +75,10 @@ export function Keep() {
           />
         </div>
       )}
+      {demo ? null : <Pictures />}
+      <button type="button" class="key" onClick={sheets}>
+        {w.sheets}
+      </button>
       {said ? (
         <p class={said.wrong ? 'alarm' : 'strong'} role={said.wrong ? 'alert' : 'status'}>
           {said.text}
@@ -118,5 +129,21 @@ export function Keep() {
         {w.licences}
       </a>
     </section>
+  )
+}
+
+/** What of a backup is large. */
+function Pictures() {
+  const { table, words } = useDesk()
+  const photos = Object.values(table.value.pots).flatMap((pot) => (pot.fired ? firedOf(pot).photos : []))
+  if (photos.length === 0) return null
+  const bytes = photos.reduce((sum, photo) => sum + photo.bytes, 0)
+  return (
+    <p class="help figures">
+      {words.value.desk.room.photosGo(
+        photos.length,
+        bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`,
+      )}
+    </p>
   )
 }

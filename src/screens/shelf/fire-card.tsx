@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks'
 import type { BandMs } from '../../table/forecast/forecast.ts'
 import { coneAhead, loadCooling } from '../../table/load/fire.ts'
-import { coneDownAt, LID_C, stageOf, UNLOAD_C } from '../../table/load/loads.ts'
+import { CLEAR_TWICE_MS, clearSince, coneDownAt, LID_C, stageOf, UNLOAD_C } from '../../table/load/loads.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
@@ -9,6 +9,7 @@ import { useDays } from '../days.ts'
 import { Alarm } from '../desk/save.tsx'
 import { amount } from '../text/amounts.ts'
 import { BackLine } from './back-line.tsx'
+import { CandleLines } from './candle-lines.tsx'
 import { KilnMain } from './kiln-main.tsx'
 import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
 import { OffsetLines } from './offset-lines.tsx'
@@ -21,7 +22,7 @@ interface FireProps {
 
 /** A load from the moment its kiln is on until it is cool: one bar that follows it, everything else beside it. */
 export function FireCard({ load, open }: FireProps) {
-  const { table, now, words, formats, act } = useLoad()
+  const { table, now, words, formats, act, go } = useLoad()
   const ahead = useMemo(() => coneAhead(table.value, load), [table.value.offsets, load])
   const stage = stageOf(table.value, load, now.value, ahead?.lower)
   const w = words.value.desk.shelf
@@ -92,7 +93,7 @@ export function FireCard({ load, open }: FireProps) {
               </p>
             ) : null}
             {stage.is === 'fire' && !ahead ? <p class="help">{w.early}</p> : null}
-            <p>{w.decides}</p>
+            {stage.is === 'candle' ? null : <p>{w.decides}</p>}
           </>
         ) : (
           <CoolLines load={load} done={done} />
@@ -100,9 +101,11 @@ export function FireCard({ load, open }: FireProps) {
         <OffsetLines load={load} />
         <p class="caution">
           {fires
-            ? stage.is === 'fire' || stage.is === 'candle'
+            ? stage.is === 'fire'
               ? w.care.light
-              : w.care.spy
+              : stage.is === 'candle'
+                ? `${w.care.glass} ${w.care.light}`
+                : w.care.spy
             : stage.is === 'cool'
               ? w.care.cool
               : w.care.open}
@@ -149,6 +152,11 @@ export function FireCard({ load, open }: FireProps) {
           <button type="button" class="key" onClick={() => open('ticket')}>
             {w.ticket}
           </button>
+          {load.offAt === undefined ? null : (
+            <button type="button" class="key" onClick={() => go({ at: 'opening', loadId })}>
+              {load.openedAt === undefined ? w.guess : w.judge}
+            </button>
+          )}
         </div>
       </KilnMain>
       <BackLine />
@@ -168,10 +176,16 @@ function Candling({ load }: { readonly load: LoadState }) {
   const w = words.value.desk.shelf
   const days = useDays()
   const last = load.glass.at(-1)
+  const clear = clearSince(load)
   return (
     <>
       <p>{w.candling}</p>
-      {last ? <p class="figures">{w.glassLast(last.fogged, days.moment(last.at))}</p> : null}
+      <CandleLines load={load} />
+      {clear !== undefined ? (
+        <p class="figures">{w.glassClear(days.moment(clear), days.moment(clear + CLEAR_TWICE_MS))}</p>
+      ) : last ? (
+        <p class="figures">{w.glassFogged(days.moment(last.at))}</p>
+      ) : null}
     </>
   )
 }

@@ -1,27 +1,56 @@
-import type { LoadPlan } from '../../table/load/proposal.ts'
+import { useEffect, useState } from 'preact/hooks'
+import { type LoadPlan, leftOutInput } from '../../table/load/proposal.ts'
+import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from './kiln-main.tsx'
 import { thingName, useBar, useLoad } from './load-app.ts'
-import { leftOut, usePropose } from './propose.ts'
 
-type Would = LoadPlan['leftOut'][number]['would'][number]
+type LeftOut = LoadPlan['leftOut'][number]
+type Would = LeftOut['would'][number]
+
+/** Why things are left out of a load as it stands, by their keys, computed anew whenever it changes; undefined until then. */
+function useLeftOut(load: LoadState): ReadonlyMap<string, LeftOut> | undefined {
+  const { table, now, proposeLoad } = useLoad()
+  const { pots, settings } = table.value
+  const [found, setFound] = useState<ReadonlyMap<string, LeftOut>>()
+  useEffect(() => {
+    let gone = false
+    setFound(undefined)
+    proposeLoad(leftOutInput(table.peek(), load, now.peek())).then(
+      ({ leftOut }) => gone || setFound(new Map(leftOut.map((one) => [one.id, one]))),
+      () => {},
+    )
+    return () => {
+      gone = true
+    }
+  }, [load, pots, settings])
+  return found
+}
+
+interface LeftOutProps {
+  readonly load: LoadState
+  readonly propose: (loadId: string) => Promise<unknown>
+}
 
 /** What stays out of this load by name, why, and what would make it fit. */
-export function LeftOutPage({ load, close }: { readonly load: LoadState; readonly close: () => void }) {
+export function LeftOutPage({ load, propose }: LeftOutProps) {
   const { table, words, formats, act } = useLoad()
-  const { asking, propose } = usePropose()
   const w = words.value.desk.shelf
-  const { loadId } = load
-  useBar(() => void propose(loadId).then(close))
+  useBar(() => void propose(load.loadId))
   const name = (key: string) => thingName(words.value, table.value, key)
   const mm = (value: number | null) => formats.value.mm(value ?? 0)
-  const out = leftOut.get(loadId)?.leftOut ?? []
+  const found = useLeftOut(load)
+  const riders = [...(found?.keys() ?? [])].filter((key) => key.startsWith('~'))
+  const out = [...potsLeftOut(table.value, load).map(({ facts }) => facts.potId), ...riders]
   const later = potsOnTable(table.value).filter(({ later }) => later)
-  const why = ({ why: code, mostMm }: (typeof out)[number]): string => {
-    const text = w.why[code]
-    return typeof text === 'function' ? text(mm(mostMm)) : text
+  const why = (key: string): string => {
+    if (!found) return '…'
+    const one = found.get(key)
+    if (!one) return w.why.fits
+    const text = w.why[one.why]
+    return typeof text === 'function' ? text(mm(one.mostMm)) : text
   }
   const would = (one: Would): string => {
     switch (one.kind) {
@@ -37,22 +66,30 @@ export function LeftOutPage({ load, close }: { readonly load: LoadState; readonl
         return w.would.slab
     }
   }
+  // Those of which the same is said are named together; a slab goes under one pot.
+  const groups = new Map<string, string[]>()
+  for (const key of out) {
+    const ways = found?.get(key)?.would ?? []
+    const own = ways.some(({ kind }) => kind === 'slab') ? key : ''
+    const said = [why(key), ...ways.map(would), own].join('|')
+    groups.set(said, [...(groups.get(said) ?? []), key])
+  }
   return (
     <>
       <KilnMain>
         <h2>{w.outTitle}</h2>
-        {out.map((one) => (
-          <div key={one.id}>
+        {[...groups.values()].map((keys) => (
+          <div key={keys.join()}>
             <p>
-              <strong>{name(one.id)}</strong> {why(one)}
+              <strong>{keys.map(name).join(', ')}</strong> {why(keys[0] ?? '')}
             </p>
-            {one.would.map((way, i) =>
+            {found?.get(keys[0] ?? '')?.would.map((way, i) =>
               way.kind === 'slab' ? (
                 <button
                   key={i}
                   type="button"
                   class="key"
-                  onClick={() => act({ do: 'set-slab', potId: one.id, slab: true })}
+                  onClick={() => act({ do: 'set-slab', potId: keys[0] ?? '', slab: true })}
                 >
                   {would(way)}
                 </button>
@@ -64,7 +101,7 @@ export function LeftOutPage({ load, close }: { readonly load: LoadState; readonl
             )}
           </div>
         ))}
-        {out.some(({ why: code }) => code === 'wet') ? (
+        {out.some((key) => found?.get(key)?.why === 'wet') ? (
           <button
             type="button"
             class="key"
@@ -88,7 +125,7 @@ export function LeftOutPage({ load, close }: { readonly load: LoadState; readonl
           </div>
         ))}
       </KilnMain>
-      <KnuckleBar label={asking ? w.bar.wait : w.bar.propose} />
+      <KnuckleBar label={w.bar.propose} />
     </>
   )
 }

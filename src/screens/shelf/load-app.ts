@@ -1,5 +1,5 @@
 import { createContext } from 'preact'
-import { useContext, useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import { useContext } from 'preact/hooks'
 import { unitLabel } from '../../table/entry/entry.ts'
 import type { Action, Refusal } from '../../table/model/action.ts'
 import { thingOf } from '../../table/model/load-state.ts'
@@ -10,6 +10,8 @@ import { refusalText, useApp } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'
+
+export { useBar } from '../desk/use-bar.ts'
 
 type Act = (action: Action, atMs?: number) => Refusal | undefined
 
@@ -24,22 +26,6 @@ export function useLoad() {
   const act = useContext(ActContext)
   if (!act) throw new Error('a page of the kiln outside its screen')
   return { ...app, words, act }
-}
-
-/** What the bar of this screen does, for a finger, a key or a knock. */
-export function useBar(press: (atMs: number) => void): void {
-  const { bench } = useApp()
-  const latest = useRef(press)
-  useLayoutEffect(() => {
-    latest.current = press
-  })
-  useEffect(() => {
-    const mine = (atMs: number) => latest.current(atMs)
-    bench.elsewhere.value = mine
-    return () => {
-      if (bench.elsewhere.value === mine) bench.elsewhere.value = undefined
-    }
-  }, [])
 }
 
 /** What a thing in the kiln is called: a pot by its number. */
@@ -65,16 +51,18 @@ export function kilnRefusalText(words: DeskWords, formats: Formats, table: Table
     if (field === 'too-wide') return w.tooWide(number, mm(facts.value), mm(facts.most))
     const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
     if (field === 'leap') return w.leap(temp(Number(facts.value)))
-    if (field === 'fahrenheit') {
+    if (field === 'fahrenheit' || field === 'hot-lid') {
       const [value, asC] = [Number(facts.value), Number(facts.asC)]
       // The number as typed, in the unit it was not typed in.
       const [number, unit] = units === 'us' ? [asC, 'metric' as const] : [value, 'us' as const]
       const typed = `${Math.round(number)} ${unitLabel('readC', unit)}`
-      return w.otherUnit(temp(value), typed, temp(asC))
+      return w[field === 'hot-lid' ? 'hotUnit' : 'otherUnit'](temp(value), typed, temp(asC))
     }
     const text = w.refusal[field]
     return typeof text === 'function' ? text(number) : (text ?? refusalText(words, refusal))
   }
+  if (refusal.code === 'not-a-cone')
+    return w.notACone(String(facts.value), words.desk.range(String(facts.least), String(facts.most)))
   if (refusal.code === 'out-of-range' && (field === 'agoMin' || field === 'readC')) {
     const told = (value: string | number | undefined) =>
       field === 'readC' ? amount('readC', Number(value), units) : `${Number(value)} min`

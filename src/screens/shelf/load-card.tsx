@@ -1,33 +1,39 @@
 import { useMemo, useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
-import { FIRST_SHELF_MM, type Gap, levelView } from '../../table/load/level-view.ts'
-import { type LoadStage, levelsOf, loadInHand } from '../../table/load/loads.ts'
-import { potsForLoad } from '../../table/load/to-load.ts'
+import { conesSeen } from '../../table/load/kiln-space.ts'
+import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
+import { type LoadStage, levelsOf, loadInHand, stageOf } from '../../table/load/loads.ts'
+import { potsForLoad, potsLeftOut } from '../../table/load/to-load.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
+import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
-import { LevelDrawing } from '../../ui/level-drawing.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { BackLine } from './back-line.tsx'
+import { CandleLines } from './candle-lines.tsx'
 import { Disputed } from './disputed.tsx'
 import { KilnMain } from './kiln-main.tsx'
-import { kilnRefusalText, thingName, useBar, useLoad } from './load-app.ts'
-import { leftOut, usePropose } from './propose.ts'
+import { Level } from './level.tsx'
+import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
+import type { Packing } from './propose.ts'
 import type { Over } from './shelf.tsx'
 
 interface CardProps {
   readonly load: LoadState | undefined
   readonly stage: LoadStage
   readonly kiln: KilnFacts
+  readonly packing: Packing
   readonly open: (over: Over) => void
 }
 
 /** A load until its kiln is on: proposed, stacked shelf by shelf, the lid shut. */
-export function LoadCard({ load, stage, kiln, open }: CardProps) {
+export function LoadCard({ load: kept, stage: known, kiln, packing, open }: CardProps) {
   const app = useLoad()
   const { table, words, formats } = app
   const w = words.value.desk.shelf
-  const { asking, propose } = usePropose()
+  const { asking, propose, drawn } = packing
+  const load = kept && drawn(kept)
+  const stage = load && load !== kept ? stageOf(table.value, load, app.now.value) : known
   const [said, setSaid] = useState<string>()
   const [looked, setLooked] = useState<string>()
   const tell = (refusal: ReturnType<typeof app.act> | 'failed') =>
@@ -51,6 +57,7 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
   const shown =
     levels.find((level) => levelKey(level) === looked) ?? (stage.is === 'shelf' ? stage.level : undefined)
   useBar((atMs) => {
+    if (asking) return
     setSaid(undefined)
     setLooked(undefined)
     if (stage.is === 'propose') void begin()
@@ -62,31 +69,35 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
     } else if (load && stage.is === 'lid') tell(app.act({ do: 'shut-lid', loadId: load.loadId }, atMs))
     else if (load) tell(app.act({ do: 'light', loadId: load.loadId }, atMs))
   })
-  const label =
-    stage.is === 'shelf'
+  const label = asking
+    ? w.bar.wait
+    : stage.is === 'shelf'
       ? w.bar.shelf(stage.level.number)
       : stage.is === 'lid'
         ? w.bar.lid
         : stage.is === 'light'
           ? w.bar.light
-          : asking
-            ? w.bar.wait
-            : w.bar.propose
+          : w.bar.propose
   /** What a shelf stands on: the posts of the one below it in its column. */
   const standsOn = ({ column, storey }: LevelState): string => {
     const below = levels.find((other) => other.column === column && other.storey === storey - 1)
     const mm = below?.postMm.reduce((sum, one) => sum + one, 0)
     return mm ? w.onThreePosts(formats.value.mm(mm)) : w.onStilts(formats.value.mm(FIRST_SHELF_MM))
   }
-  const out = load ? (leftOut.get(load.loadId)?.leftOut.length ?? 0) : 0
-  const unseen = load !== undefined && (leftOut.get(load.loadId)?.unseen.length ?? 0) > 0
+  const out = useMemo(
+    () =>
+      load
+        ? potsLeftOut(table.value, load).length + potsOnTable(table.value).filter(({ later }) => later).length
+        : 0,
+    [table.value, load],
+  )
   const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.load
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
         {load ? <Disputed load={load} /> : null}
-        {unseen && stage.is === 'shelf' ? <p class="alarm">{w.unseen}</p> : null}
+        {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
         {shown ? (
           <div class="level-keys">
             {levels.map((level) => (
@@ -106,12 +117,13 @@ export function LoadCard({ load, stage, kiln, open }: CardProps) {
         ) : null}
         {shown ? <p class="caution">{w.care.shelf}</p> : null}
         {load && shown ? (
-          <Level load={load} level={shown} tell={tell} />
+          <Level load={load} level={shown} rests={asking} tell={tell} />
         ) : stage.is === 'propose' ? (
           <Ready load={load} open={open} kiln={kiln} />
         ) : null}
+        {load && stage.is !== 'propose' && table.value.settings.candle ? <CandleLines load={load} /> : null}
         <p class="caution">{care}</p>
-        {stage.is === 'propose' || !load ? null : (
+        {stage.is === 'propose' || !load || asking ? null : (
           <div class="kiln-keys">
             {out > 0 ? (
               <button type="button" class="key" onClick={() => open('out')}>
@@ -155,94 +167,6 @@ function Ready({ load, kiln, open }: Pick<CardProps, 'load' | 'kiln' | 'open'>) 
           {w.firing}
         </button>
       </div>
-    </>
-  )
-}
-
-interface LevelProps {
-  readonly load: LoadState
-  readonly level: LevelState
-  readonly tell: (refusal: ReturnType<ReturnType<typeof useLoad>['act']>) => void
-}
-
-/** One shelf from above, to be moved about on, and the nearest gap on it. */
-function Level({ load, level, tell }: LevelProps) {
-  const { table, words, formats, act } = useLoad()
-  const w = words.value.desk.shelf
-  const [chosen, setChosen] = useState<string>()
-  const view = levelView(table.value, load, level)
-  if (!view) return null
-  const { column, storey } = level
-  const { chamber } = load.kiln
-  const [widthMm, depthMm] =
-    chamber.kind === 'round' ? [chamber.diameterMm, chamber.diameterMm] : [chamber.widthMm, chamber.depthMm]
-  const name = (key: string) => thingName(words.value, table.value, key)
-  const at = (spot: { readonly xMm: number; readonly yMm: number }) => ({ column, storey, ...spot })
-  const { loadId } = load
-  const fixed = level.loadedAt !== undefined
-  const [tight] = view.tight
-  const beside = ({ b }: Gap): string => (b ? name(b.key) : w.post)
-  const gap = (mm: number) => formats.value.mm(Math.max(0, mm))
-  return (
-    <>
-      {tight ? (
-        <p class="alarm figures" role="status">
-          {tight.mm > 0
-            ? w.apart(name(tight.a.key), beside(tight), gap(tight.mm))
-            : w.touch(name(tight.a.key), beside(tight))}
-        </p>
-      ) : view.nearest ? (
-        <p class="figures">
-          {w.nearest(name(view.nearest.a.key), beside(view.nearest), gap(view.nearest.mm))}
-        </p>
-      ) : null}
-      <div class="kiln-drawn">
-        <LevelDrawing
-          round={chamber.kind === 'round'}
-          widthMm={widthMm}
-          depthMm={depthMm}
-          shelves={[{ ...view.shelf, side: column }]}
-          posts={level.postMm.length > 0 ? level.posts : []}
-          things={view.things.map((one) => ({
-            ...one,
-            kind: one.what,
-            label:
-              one.what === 'pot'
-                ? `${name(one.key)}${one.onSlab ? 's' : ''}`
-                : one.what === 'tile'
-                  ? 'T'
-                  : 'C',
-          }))}
-          tight={view.tight.flatMap(({ a, b }) => (b ? [[a.key, b.key] as const] : []))}
-          chosen={chosen}
-          label={w.drawn(level.number, view.things.map(({ key }) => name(key)).join(', '))}
-          front={w.map.front}
-          {...(fixed
-            ? {}
-            : {
-                onTap: (key, spot) => {
-                  if (key === undefined) {
-                    if (chosen !== undefined) tell(act({ do: 'stand', loadId, key: chosen, at: at(spot) }))
-                    setChosen(undefined)
-                  } else if (chosen === undefined || chosen === key)
-                    setChosen(chosen === key ? undefined : key)
-                  else {
-                    tell(act({ do: 'swap', loadId, keys: [chosen, key] }))
-                    setChosen(undefined)
-                  }
-                },
-                onDrag: (key, spot) => {
-                  setChosen(undefined)
-                  tell(act({ do: 'stand', loadId, key, at: at(spot) }))
-                },
-                onHold: (key) => {
-                  setChosen(undefined)
-                  tell(act({ do: 'lift-out', loadId, key }))
-                },
-              })}
-        />
-      </div>
-      {chosen === undefined ? null : <p class="help">{w.chosen(name(chosen))}</p>}
     </>
   )
 }

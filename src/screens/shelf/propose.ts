@@ -1,28 +1,43 @@
 import { useState } from 'preact/hooks'
-import { type LoadPlan, loadInput } from '../../table/load/proposal.ts'
+import { laidOut } from '../../table/load/plan-events.ts'
+import type { LoadPlan } from '../../table/load/proposal.ts'
 import type { Refusal } from '../../table/model/action.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
 import { useLoad } from './load-app.ts'
 
-/** Begins a load where none is in hand, and lays out what is proposed for it. `said` tells of no answer. */
-export function usePropose() {
+/** A load that changed while it was packed is packed anew, at most so many times. */
+const ASKED_ANEW = 3
+
+/** How a load is packed from the screen's pages. */
+export type Packing = ReturnType<typeof usePacking>
+
+/**
+ * Packs a load and lays it out. While the answer is made better, `drawn` shows the first; nothing of that is kept. `failed`:
+ * no answer came.
+ */
+export function usePacking() {
   const app = useLoad()
   const [asking, setAsking] = useState(false)
+  const [first, setFirst] = useState<LoadPlan>()
   const propose = async (loadId: string): Promise<Refusal | 'failed' | undefined> => {
-    const load = app.table.peek().loads?.[loadId]
-    if (!load || asking) return undefined
+    if (asking) return undefined
     setAsking(true)
     try {
-      const plan = await app.proposeLoad(loadInput(app.table.peek(), load, app.now.peek()))
-      leftOut.set(loadId, plan)
-      return app.act({ do: 'lay-out', loadId, plan })
+      const { loadInput } = await import('../../table/load/proposal.ts')
+      for (let asked = 0; asked < ASKED_ANEW; asked++) {
+        const load = app.table.peek().loads?.[loadId]
+        if (!load) return undefined
+        const plan = await app.proposeLoad(loadInput(app.table.peek(), load, app.now.peek()), setFirst)
+        if (app.table.peek().loads?.[loadId] === load) return app.act({ do: 'lay-out', loadId, plan })
+      }
+      return 'failed'
     } catch {
       return 'failed'
     } finally {
       setAsking(false)
+      setFirst(undefined)
     }
   }
-  return { asking, propose }
+  const drawn = (load: LoadState): LoadState => (first ? laidOut(app.table.value, load, first) : load)
+  return { asking, propose, drawn }
 }
-
-/** The latest proposal of each load since the page was opened: why something is left out is said of it. */
-export const leftOut = new Map<string, LoadPlan>()

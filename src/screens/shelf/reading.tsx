@@ -33,7 +33,9 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
   const keep = (tempC: number, sure: boolean, atMs?: number): void => {
     const late = agoMin === 0 ? {} : { agoMin }
     const refusal = act(
-      opens ? { do: 'open-lid', loadId, tempC, ...late } : { do: 'read-heat', loadId, tempC, sure, ...late },
+      opens
+        ? { do: 'open-lid', loadId, tempC, sure, ...late }
+        : { do: 'read-heat', loadId, tempC, sure, ...late },
       atMs,
     )
     if (!refusal) {
@@ -42,7 +44,7 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
     }
     setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
     const { value, asC } = refusal.facts ?? {}
-    if (refusal.field === 'fahrenheit')
+    if (refusal.field === 'fahrenheit' || refusal.field === 'hot-lid')
       setAsked([Number(value), Number(asC)].filter((tempC) => tempC <= LIMITS.readC.most))
     else setAsked(refusal.field === 'leap' ? [Number(value)] : [])
   }

@@ -4,6 +4,7 @@ import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { More } from '../../table/decide/decision.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
 import { isHot, loadInHand, loadsOf, stageOf } from '../../table/load/loads.ts'
+import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import type { Table } from '../../table/model/state.ts'
@@ -12,6 +13,7 @@ import { useDays } from '../days.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { lazyPart } from '../lazy.tsx'
 import { ActProvider, useLoad } from './load-app.ts'
+import { usePacking } from './propose.ts'
 import './shelf.css'
 
 const LoadCard = lazyPart(() => import('./load-card.tsx').then((part) => part.LoadCard))
@@ -65,6 +67,17 @@ function LoadScreen({ loadId }: ShelfProps) {
   const load = shown(table.value, loadId)
   const kiln = Object.values(table.value.kilns ?? {}).at(-1)
   const close = () => setOver(undefined)
+  const packing = usePacking()
+  const propose = async (of: string) => {
+    close()
+    const refusal = await packing.propose(of)
+    const then = table.peek().loads?.[of]
+    // What was proposed stands already: why the others are in no place is said of each.
+    const nothing = refusal !== 'failed' && refusal?.code === 'nothing-to-do'
+    if (nothing && then && potsLeftOut(table.peek(), then).length > 0) setOver('out')
+    return refusal
+  }
+  const card = { kiln, packing: { ...packing, propose }, open: setOver }
   const stage = load && stageOf(table.value, load, now.value)
   const of = load ? w.loadOf(days.moment(load.begunAt)) : undefined
   const title =
@@ -72,14 +85,13 @@ function LoadScreen({ loadId }: ShelfProps) {
   const others = loadsOf(table.value).filter((other) => other !== load && isHot(other))
   const face = () => {
     if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={close} />
-    if (!load || !stage)
-      return <LoadCard load={undefined} stage={{ is: 'propose' }} kiln={kiln} open={setOver} />
+    if (!load || !stage) return <LoadCard load={undefined} stage={{ is: 'propose' }} {...card} kiln={kiln} />
     if (over === 'ticket') return <Ticket load={load} close={close} />
-    if (over === 'out') return <LeftOutPage load={load} close={close} />
+    if (over === 'out') return <LeftOutPage load={load} propose={propose} />
     if (over === 'reading' || over === 'open')
       return <ReadingPage load={load} opens={over === 'open'} close={close} />
     if (over === 'cone') return <ConePage load={load} close={close} />
-    if (load.litAt === undefined) return <LoadCard load={load} stage={stage} kiln={kiln} open={setOver} />
+    if (load.litAt === undefined) return <LoadCard load={load} stage={stage} {...card} kiln={kiln} />
     return <FireCard load={load} open={setOver} />
   }
   return (

@@ -1,7 +1,7 @@
 import type { CoatFacts } from '../../../shared/nouns.ts'
 import { footRoom, pairsOf, type RunVerdict } from '../../engine/melt/melt.ts'
 import { type Mend, runRemedies } from '../../engine/melt/remedy.ts'
-import { footOf } from '../firing/foot.ts'
+import { footOf } from '../fired/foot.ts'
 import { zonesAtEnd, zonesWith } from '../forecast/hypothetical-dip.ts'
 import { coverOn } from '../forecast/shape-inputs.ts'
 import { coatsOn, nextCoat, planOf } from '../model/plan.ts'

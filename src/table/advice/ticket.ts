@@ -1,6 +1,6 @@
 import { type BoardPot, type TileTicket, tileTicket } from '../../engine/melt/learn.ts'
+import { pairsProved } from '../fired/pairs.ts'
 import { meltCoats } from '../firing/glaze-flow.ts'
-import { pairsProved } from '../firing/pairs.ts'
 import { zonesAtEnd } from '../forecast/hypothetical-dip.ts'
 import { profileOf } from '../forecast/shape-inputs.ts'
 import { planOf, potsOnTable } from '../model/plan.ts'

@@ -1,7 +1,8 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Units } from '../entry/measure.ts'
+import { LID_C } from '../load/loads.ts'
 import type { Refusal } from '../model/action.ts'
-import { isCone } from '../model/cone.ts'
+import { coneEnds, isCone } from '../model/cone.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import type { LoadAction } from '../model/load-action.ts'
 import type { LoadState } from '../model/load-state.ts'
@@ -27,6 +28,9 @@ type FireAction = Extract<
 const MIN_MS = 60_000
 /** Kilns rise no faster than their limit says, and fall so fast with an open lid alone, degC/h. Assumption. */
 const MOST_FALL_C_PER_H = 900
+/** Kilns fall no slower than by this part of what they are over the room, an hour. Assumption. */
+const SLOW_PER_H = 0.1
+const ROOM_C = 20
 /** A thermometer may be off by so much from one look to the next, K. */
 const READING_SLACK_C = 30
 
@@ -69,9 +73,7 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
     }
     case 'see-cone': {
       const { cone, is } = action
-      const other: Refusal | undefined = isCone(cone, load.firing.make)
-        ? undefined
-        : { code: 'not-a-cone', field: 'cone' }
+      const other = isCone(cone, load.firing.make) ? undefined : noCone(cone, load)
       return lit(load, other ?? since(load.litAt), { kind: 'cone-seen', loadId, cone, is, ...late })
     }
     case 'switch-off':
@@ -92,7 +94,7 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
         (load.offAt === undefined ? not('not-off') : undefined) ??
         (load.openedAt === undefined ? undefined : not('open-already')) ??
         since(load.offAt) ??
-        (tempC === undefined ? undefined : outOfRange('readC', tempC))
+        (tempC === undefined ? undefined : oddAtLid(table, load, at, { ...action, tempC }))
       return checked(refusal, {
         kind: 'lid-opened',
         loadId,
@@ -101,6 +103,32 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
       })
     }
   }
+}
+
+function noCone(cone: string, { firing }: LoadState): Refusal {
+  const [least, most] = coneEnds(firing.make)
+  return { code: 'not-a-cone', field: 'cone', facts: { value: cone, least, most } }
+}
+
+/** What a lid cannot be lifted at, or hardly: asked about as readings are. */
+function oddAtLid(
+  table: Table,
+  load: LoadState,
+  at: number,
+  action: { readonly tempC: number; readonly sure?: boolean },
+): Refusal | undefined {
+  const { units } = table.settings
+  const wrong = overRange(load, at, action, units)
+  if (wrong || action.sure) return wrong
+  const odd = unlikely(load, at, action.tempC, units)
+  if (odd) return odd
+  const asC = inOtherUnit(action.tempC, units)
+  if (action.tempC <= LID_C || asC > LID_C || unlikely(load, at, asC, units)) return undefined
+  // Too hot for a lid, and as the other unit it would be right: asked, unless the readings have the kiln so hot.
+  const last = load.readings.findLast((reading) => reading.at <= at && reading.at > (load.offAt ?? 0))
+  const hours = (at - (last?.at ?? 0)) / (60 * MIN_MS)
+  const slowC = last ? ROOM_C + (last.tempC - ROOM_C) * Math.exp(-SLOW_PER_H * hours) : 0
+  return slowC <= LID_C ? not('hot-lid', { value: tenth(action.tempC), asC: tenth(asC) }) : undefined
 }
 
 const lit = (load: LoadState, refusal: Refusal | undefined, ...events: TableEvent[]): Decision =>

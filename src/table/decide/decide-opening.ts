@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { RunFacts } from '../../../shared/opening.ts'
+import { firedOf } from '../fired/fired-pot.ts'
 import { loadOf } from '../load/loads.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { outOfRange, PHOTO_MOST_BYTES } from '../model/limits.ts'
@@ -7,7 +8,6 @@ import type { LoadState } from '../model/load-state.ts'
 import type { OpeningAction } from '../model/opening-action.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { firedOf } from '../opening/fired.ts'
 import { outsideWall } from '../opening/wall.ts'
 import { checked, firstWrong } from './check-entry.ts'
 import type { Decision } from './decision.ts'
@@ -36,26 +36,59 @@ const not = (field: string, pot?: PotState): Refusal => ({
 export function decideOpening(table: Table, action: Action): Decision | undefined {
   if (!isOfOpening(action)) return undefined
   if (action.do === 'take-lesson' || action.do === 'take-limit') return taken(table, action)
-  const pot = table.pots[action.potId]
-  const load = pot && loadOf(table, pot.facts.lidOf ?? action.potId)
-  // A pot that was taken off the board while it was in the kiln comes out of it all the same.
-  if (!pot || (pot.gone && !pot.fired && !load)) return { refusal: { code: 'unknown-pot' } }
-  return ofPot(table, pot, load, action)
+  if (action.do === 'take-out') return allOut(table, action.potIds)
+  const found = potAndLoad(table, action.potId)
+  return found ? ofPot(table, found.pot, found.load, action) : { refusal: { code: 'unknown-pot' } }
+}
+
+interface InLoad {
+  readonly pot: PotState
+  readonly load?: LoadState
+}
+
+/** A pot and the load it is of. One that was taken off the board while it was in the kiln comes out all the same. */
+function potAndLoad(table: Table, potId: string): InLoad | undefined {
+  const pot = table.pots[potId]
+  const load = pot && loadOf(table, pot.facts.lidOf ?? potId)
+  if (!pot || (pot.gone && !pot.fired && !load)) return undefined
+  return load ? { pot, load } : { pot }
+}
+
+/** What takes a pot out of its load, with the place that it had there; nothing where it is out. */
+function outOf({ pot, load }: InLoad): TableEvent[] {
+  if (firedOf(pot).outAt !== undefined) return []
+  const { potId, lidOf } = pot.facts
+  const place = load?.things[lidOf ?? potId]?.place
+  const of = load ? { loadId: load.loadId } : {}
+  return [{ kind: 'taken-out', potId, ...of, ...(place === undefined ? {} : { place }) }]
+}
+
+const stillShut = ({ pot, load }: InLoad): Refusal | undefined =>
+  load && load.openedAt === undefined ? not('not-open', pot) : undefined
+
+function allOut(table: Table, potIds: readonly string[]): Decision {
+  const found = potIds.map((potId) => potAndLoad(table, potId))
+  const known = found.filter((one) => one !== undefined)
+  if (known.length < found.length) return { refusal: { code: 'unknown-pot' } }
+  const events = known.flatMap(outOf)
+  if (events.length === 0) return { refusal: { code: 'nothing-to-do' } }
+  return checked(
+    known.map(stillShut).find((wrong) => wrong !== undefined),
+    ...events,
+  )
 }
 
 function ofPot(
   table: Table,
   pot: PotState,
   load: LoadState | undefined,
-  action: Exclude<OpeningAction, { do: 'take-lesson' | 'take-limit' }>,
+  action: Exclude<OpeningAction, { do: 'take-out' | 'take-lesson' | 'take-limit' }>,
 ): Decision {
   const { potId } = action
   const fired = firedOf(pot)
   const of = { potId, ...(load ? { loadId: load.loadId } : {}) }
-  const place = load?.things[pot.facts.lidOf ?? potId]?.place
-  const out: TableEvent[] =
-    fired.outAt === undefined ? [{ kind: 'taken-out', ...of, ...(place === undefined ? {} : { place }) }] : []
-  const shut = load && load.openedAt === undefined ? not('not-open', pot) : undefined
+  const inLoad: InLoad = load ? { pot, load } : { pot }
+  const shut = stillShut(inLoad)
   switch (action.do) {
     case 'guess': {
       const { mm, app } = action
@@ -69,12 +102,9 @@ function ofPot(
             : farther(table, pot, 'runMm', mm)
       return checked(refusal, { kind: 'guessed', ...of, mm, ...(app ? { app } : {}) })
     }
-    case 'take-out':
-      if (out.length === 0) return { refusal: { code: 'nothing-to-do' } }
-      return checked(shut, ...out)
     case 'judge': {
       const { run, stuck, faults } = action
-      return checked(shut ?? runRefusal(table, pot, run), ...out, {
+      return checked(shut ?? runRefusal(table, pot, run), ...outOf(inLoad), {
         kind: 'judged',
         ...of,
         run,

@@ -2,6 +2,7 @@ import type { ConeMake, FiringFacts, KilnReading } from '../../../shared/nouns.t
 import type { ConeFigure, ConeSeries } from '../../engine/melt/cone-table.ts'
 import {
   coneEquivalents,
+  conesOf,
   coneTemp,
   nextCone,
   type ParsedCone,
@@ -60,6 +61,12 @@ export const topQuery = ({ topC, cone, make, riseCPerH }: FiringFacts): TempQuer
 export function oneOver(firing: FiringFacts): FiringFacts | undefined {
   const cone = nextCone(firing.cone, seriesOf(firing.make))
   return cone === null ? undefined : { ...firing, cone }
+}
+
+/** The cone before that of a firing, half cones skipped; undefined at the bottom of the series. */
+export function coneUnder({ cone, make }: FiringFacts): string | undefined {
+  const all = conesOf(make, seriesOf(make).mounting)
+  return all.slice(0, Math.max(0, all.indexOf(cone))).findLast((one) => !one.endsWith('.5'))
 }
 
 function heatOf(firing: FiringFacts): Firing | null {

@@ -1,9 +1,11 @@
 import type { FiringFacts, TileFacts } from '../../../shared/nouns.ts'
 import type { ZoneForecast } from '../../engine/contract.ts'
-import { type CoatOnWall, coatsOf } from '../../engine/melt/coats.ts'
+import { type CoatOnWall, coatsOf, MOST_DOSE_PER_MM } from '../../engine/melt/coats.ts'
+import type { Scale } from '../../engine/melt/firing.ts'
 import { carriedDose, doseOfTiles, type FlowDose, runOfStripe } from '../../engine/melt/flow-tile.ts'
 import type { Table } from '../model/state.ts'
 import { firingOf, flowScale, sameFiring } from './firing.ts'
+import { lessonOf, type TakenLesson } from './taken.ts'
 import { tilesOf } from './tiles.ts'
 
 /** Tiles that were fired alike: one at least. */
@@ -38,30 +40,124 @@ export function doseOfAll(
 }
 
 interface Kept {
-  readonly firing: FiringFacts | undefined
-  readonly doses: Map<string, FlowDose | undefined>
+  readonly of: readonly unknown[]
+  readonly doses: Map<string, FlowDose | null>
 }
-const kept = new WeakMap<Table['tiles'], Kept>()
+const told = new WeakMap<Table['tiles'], Map<string, FlowDose | null>>()
+const taught = new WeakMap<Table['tiles'], Kept>()
 
-function doseAmong(table: Table, bucketId: string, underId: string | undefined): FlowDose | undefined {
-  let known = kept.get(table.tiles)
-  if (known?.firing !== table.firing || !known) {
-    known = { firing: table.firing, doses: new Map() }
-    kept.set(table.tiles, known)
+/** A dose by its key among those kept, or made now. */
+function among(doses: Map<string, FlowDose | null>, key: string, make: () => FlowDose | null) {
+  let dose = doses.get(key)
+  if (dose === undefined) {
+    dose = make()
+    doses.set(key, dose)
   }
-  const key = JSON.stringify([bucketId, underId])
-  if (!known.doses.has(key))
-    known.doses.set(key, doseOfAll(tilesOf(table, bucketId, underId), firingOf(table)))
-  return known.doses.get(key)
+  return dose
+}
+
+/** What tiles of a glaze alone, or of it over another, tell for a firing. Null: no tile. */
+function ofTiles(
+  table: Table,
+  glazeId: string,
+  underId: string | undefined,
+  firing: FiringFacts | undefined,
+): FlowDose | null {
+  let known = told.get(table.tiles)
+  if (!known) {
+    known = new Map()
+    told.set(table.tiles, known)
+  }
+  const key = JSON.stringify([glazeId, underId, firing])
+  return among(known, key, () => doseOfAll(tilesOf(table, glazeId, underId), firing) ?? null)
+}
+
+const overOther = (glazeId: string, underId: string | null): string | undefined =>
+  underId === null || underId === glazeId ? undefined : underId
+
+/** Whether a tile of this very glaze, or pair, was read. */
+export const hasTile = (table: Table, glazeId: string, underId: string | null): boolean =>
+  tilesOf(table, glazeId, overOther(glazeId, underId)).length > 0
+
+/**
+ * Flow dose of a glaze where it lies on another (null: on the bare wall) as tiles tell it for a firing, whatever results
+ * taught since: of tiles of that very pair, else the larger of the two glazes' own. Null: no tile.
+ */
+export function toldFlowOf(
+  table: Table,
+  glazeId: string,
+  underId: string | null,
+  firing: FiringFacts | undefined = firingOf(table),
+): FlowDose | null {
+  const other = overOther(glazeId, underId)
+  const own = ofTiles(table, glazeId, undefined, firing)
+  if (other === undefined) return own
+  const pair = ofTiles(table, glazeId, other, firing)
+  const under = ofTiles(table, other, undefined, firing)
+  return pair ?? (own && under && under.likelyPerMm > own.likelyPerMm ? under : own)
+}
+
+const capped = (dosePerMm: number): number => Math.min(MOST_DOSE_PER_MM, dosePerMm)
+
+/**
+ * How much wider a lesson's range gets in a firing that none of the kilns opened by then had been planned as; none where
+ * one had.
+ */
+function widened(
+  table: Table,
+  { at }: TakenLesson,
+  firing: FiringFacts | undefined,
+): Pick<Scale, 'low' | 'high'> {
+  const before = Object.values(table.loads ?? {}).filter(
+    ({ openedAt }) => openedAt !== undefined && openedAt <= at,
+  )
+  const last = before.at(-1)
+  if (
+    !last ||
+    !firing ||
+    before.some((load) => load.firing.cone === firing.cone && load.firing.make === firing.make)
+  )
+    return { low: 1, high: 1 }
+  const scale = flowScale(last.firing, firing)
+  return scale ? { low: scale.low / scale.likely, high: scale.high / scale.likely } : { low: 1, high: 1 }
+}
+
+/** A dose with what the person took of results in it. */
+function withLesson(table: Table, dose: FlowDose, lesson: TakenLesson): FlowDose {
+  const { low, high } = widened(table, lesson, firingOf(table))
+  return {
+    ...dose,
+    likelyPerMm: capped(dose.likelyPerMm * lesson.factor),
+    lowPerMm: capped(dose.likelyPerMm * lesson.low * low),
+    highPerMm: capped(dose.likelyPerMm * lesson.high * high),
+    carried: dose.carried || high > 1,
+  }
+}
+
+function flowNow(table: Table, glazeId: string, underId: string | null): FlowDose | null {
+  const other = overOther(glazeId, underId)
+  if (other !== undefined) {
+    const lesson = lessonOf(table, { bucketId: glazeId, underId: other })
+    const dose = lesson ? toldFlowOf(table, glazeId, other) : ofTiles(table, glazeId, other, firingOf(table))
+    if (dose) return lesson ? withLesson(table, dose, lesson) : dose
+  }
+  const own = ofTiles(table, glazeId, undefined, firingOf(table))
+  const lesson = lessonOf(table, { bucketId: glazeId })
+  return own && lesson ? withLesson(table, own, lesson) : own
 }
 
 /**
  * Flow dose of a glaze where it lies on another (null: on the bare wall), for the firing to come: of tiles of that
- * very pair, else its own. Null: no tile.
+ * very pair, else its own, with the lessons that the person took. Null: no tile.
  */
 export function flowOf(table: Table, glazeId: string, underId: string | null): FlowDose | null {
-  const pair = underId === null || underId === glazeId ? undefined : doseAmong(table, glazeId, underId)
-  return pair ?? doseAmong(table, glazeId, undefined) ?? null
+  const of = [table.firing, table.taken, table.loads]
+  let known = taught.get(table.tiles)
+  if (!known?.of.every((one, i) => one === of[i])) {
+    known = { of, doses: new Map() }
+    taught.set(table.tiles, known)
+  }
+  return among(known.doses, JSON.stringify([glazeId, underId]), () => flowNow(table, glazeId, underId))
 }
 
 /** A dry coat to tell a dose by, mm: an ordinary dip. Common practice, no source. */

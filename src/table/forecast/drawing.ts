@@ -42,7 +42,7 @@ export function drawingOf(table: Table, pot: PotState, next: 'with-next' | 'as-i
 }
 
 /** Stretch of the outside that a coat covers; nothing for a pouring of the inside. */
-function spanOf(pot: PotFacts, cover: CoverFacts): { fromMm: number; toMm: number } | undefined {
+export function spanOf(pot: PotFacts, cover: CoverFacts): { fromMm: number; toMm: number } | undefined {
   const { footLineMm, heightMm } = pot.shape
   const on = coverOn(pot, cover)
   switch (on.kind) {

@@ -1,10 +1,12 @@
 import type { Column, LoadedKind, ShelfFacts } from '../../../shared/load.ts'
 import { CLEARANCES } from '../../engine/kiln/contract.ts'
+import { gapMm, type Trouble } from '../../engine/kiln/gaps.ts'
 import { slabRadiusMm } from '../../engine/kiln/items.ts'
 import { inOrder } from '../../engine/kiln/places.ts'
 import { POST_RADIUS_MM } from '../../engine/kiln/region.ts'
 import type { LevelState, LoadState } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
+import { troublesOf } from './kiln-space.ts'
 import { thingsOn } from './loads.ts'
 import { CONES, TILE } from './specials.ts'
 import { runOf, sizeOf } from './to-load.ts'
@@ -43,6 +45,8 @@ export interface LevelView {
   readonly nearest?: Gap
   /** Those nearer than {@link GAP_MM}, the nearest first. */
   readonly tight: readonly Gap[]
+  /** What but a neighbour is against something here, the gravest of each. */
+  readonly against: readonly (Trouble & { readonly one: Shown })[]
 }
 
 /** Pots stand no nearer to each other, mm. */
@@ -73,13 +77,7 @@ export function levelView(table: Table, load: LoadState, level: LevelState): Lev
     return [{ ...at, ...size, potId, number: pot.facts.number, footRadiusMm }]
   })
   const things = level.loadedAt === undefined ? numbered(level, shelf, bare) : bare
-  const gaps: Gap[] = things.flatMap((a, i) =>
-    things.slice(i + 1).map((b) => ({
-      a,
-      b,
-      mm: Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm) - reachOf(a) - reachOf(b),
-    })),
-  )
+  const gaps: Gap[] = things.flatMap((a, i) => things.slice(i + 1).map((b) => ({ a, b, mm: gapMm(a, b) })))
   const posts = level.postMm.length > 0 ? level.posts : []
   for (const a of things)
     for (const { xMm, yMm } of posts)
@@ -90,6 +88,10 @@ export function levelView(table: Table, load: LoadState, level: LevelState): Lev
     things,
     ...(gaps[0] ? { nearest: gaps[0] } : {}),
     tight: gaps.filter(({ mm }) => mm < GAP_MM - GAP_SLACK_MM),
+    against: things.flatMap((one) => {
+      const [worst] = troublesOf(load, level, one)
+      return worst ? [{ ...worst, one }] : []
+    }),
   }
 }
 

@@ -62,13 +62,16 @@ export const UNLOAD_C = 60
 /** Water boils: a kiln that candles stays below, degC. */
 const CANDLED_C = 100
 /** A glass that stays clear so often, so far apart, means dry. Common practice, no source. */
-const CLEAR_TWICE_MS = 20 * 60_000
+export const CLEAR_TWICE_MS = 20 * 60_000
 
-/** The cold glass at the spy hole stayed clear, twice, 20 minutes apart and not fogged since. */
-export function isCandled({ glass }: LoadState): boolean {
-  const since = glass.slice(glass.findLastIndex(({ fogged }) => fogged) + 1)
-  const [first, last] = [since[0], since.at(-1)]
-  return first !== undefined && last !== undefined && last.at - first.at >= CLEAR_TWICE_MS
+/** The cold glass at the spy hole stayed clear first at this moment, and has not fogged since; undefined where it has. */
+export const clearSince = ({ glass }: LoadState): number | undefined =>
+  glass[glass.findLastIndex(({ fogged }) => fogged) + 1]?.at
+
+/** It stayed clear twice, 20 minutes apart. */
+export function isCandled(load: LoadState): boolean {
+  const [first, last] = [clearSince(load), load.glass.at(-1)]
+  return first !== undefined && last !== undefined && last.at - first >= CLEAR_TWICE_MS
 }
 
 /** Whether the kiln is still held below boiling, so that pots dry through. */

@@ -1,6 +1,8 @@
 import type { LoadHappening } from '../../../shared/load-events.ts'
 import type { LoadPlan } from '../../engine/kiln/contract.ts'
+import { atKiln } from '../fold/reduce-load.ts'
 import { type LoadState, levelKey, stored, thingOf } from '../model/load-state.ts'
+import type { Table } from '../model/state.ts'
 
 /** The events that make a load what a plan has it, where it is not yet; levels that are loaded stay as they are. */
 export function planEvents(load: LoadState, plan: LoadPlan): readonly LoadHappening[] {
@@ -39,3 +41,9 @@ export function planEvents(load: LoadState, plan: LoadPlan): readonly LoadHappen
   }
   return events
 }
+
+/** A load as it would stand by a plan. */
+export const laidOut = (table: Table, load: LoadState, plan: LoadPlan): LoadState =>
+  planEvents(load, plan).reduce((then, event) => atKiln(then, event, 0, '', ''), table).loads?.[
+    load.loadId
+  ] ?? load

@@ -1,14 +1,8 @@
-import type { KilnFacts } from '../../../shared/load.ts'
-import {
-  CLEARANCES,
-  type Kiln,
-  type LoadInput,
-  type LoadPlan,
-  type Special,
-} from '../../engine/kiln/contract.ts'
+import type { LoadInput, LoadPlan, Special } from '../../engine/kiln/contract.ts'
 import { rideAlong } from '../advice/ticket.ts'
 import { type LoadState, levelKey } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
+import { engineKiln } from './kiln-space.ts'
 import { isBuilt, levelsOf, thingsOn } from './loads.ts'
 import { CONES, TILE } from './specials.ts'
 import { potsForLoad, toLoad } from './to-load.ts'
@@ -17,16 +11,11 @@ export type { LoadInput, LoadPlan }
 
 const PROPOSED_AHEAD = 1000
 
-/** A kiln as the engine has it. */
-export const engineKiln = ({ kilnId, chamber, shelves, posts, couple, spyHoles }: KilnFacts): Kiln => ({
-  id: kilnId,
-  chamber,
-  shelves,
-  posts,
-  thermocouple: couple ?? null,
-  spyHoles,
-  clearances: CLEARANCES,
-})
+/** What is asked to learn why pots are in no place: all that stands stays where it is. */
+export function leftOutInput(table: Table, load: LoadState, now: number): LoadInput {
+  const things = Object.entries(load.things).map(([key, thing]) => [key, { ...thing, pinned: true as const }])
+  return loadInput(table, { ...load, things: Object.fromEntries(things) }, now)
+}
 
 /** What a load is proposed from: its pots, what was put by hand, what stands already. */
 export function loadInput(table: Table, load: LoadState, now: number): LoadInput {

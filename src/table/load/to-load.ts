@@ -1,7 +1,8 @@
 import type { PotToLoad, Risk } from '../../engine/kiln/contract.ts'
-import { footOf } from '../firing/foot.ts'
+import { footOf } from '../fired/foot.ts'
 import { zonesAtEnd } from '../forecast/hypothetical-dip.ts'
 import { profileOf, widestMm } from '../forecast/shape-inputs.ts'
+import type { LoadState } from '../model/load-state.ts'
 import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { stepOf } from '../steps/steps.ts'
@@ -108,3 +109,7 @@ export function potsForLoad(table: Table, loadId: string): readonly PotState[] {
       (!rides(table, pot) && !pot.later && isGlazed(table, pot) && !elsewhere.has(pot.facts.potId)),
   )
 }
+
+/** Pots of a load that are in no place of it. */
+export const potsLeftOut = (table: Table, load: LoadState): readonly PotState[] =>
+  potsForLoad(table, load.loadId).filter(({ facts }) => load.things[facts.potId] === undefined)

@@ -6,6 +6,10 @@ const LABELS: Readonly<Record<ConeMake, RegExp>> = {
   seger: /^(0[46]a|[156]a|[7-9]|10)$/,
 }
 
+/** The softest and the hardest of a make. */
+export const coneEnds = (make: ConeMake): readonly [string, string] =>
+  make === 'american' ? ['022', '10'] : ['04a', '10']
+
 /** Whether a make has a cone of this label. */
 export const isCone = (cone: string, make: ConeMake): boolean => LABELS[make].test(cone)
 

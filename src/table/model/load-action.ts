@@ -35,5 +35,5 @@ export type LoadAction =
   | ({ readonly do: 'see-cone'; readonly cone: string; readonly is: ConeStand } & Late)
   | ({ readonly do: 'pull-bung' } & Late)
   | ({ readonly do: 'switch-off' } & Late)
-  | ({ readonly do: 'open-lid'; readonly tempC?: number } & Late)
+  | ({ readonly do: 'open-lid'; readonly tempC?: number; readonly sure?: boolean } & Late)
   | { readonly do: 'take-offset'; readonly kilnId: string; readonly offsetC: number; readonly of: number }

@@ -8,7 +8,7 @@ interface OfPot {
 export type OpeningAction =
   | ({ readonly do: 'guess'; readonly mm: number | 'shelf'; readonly app?: AppGuess } & OfPot)
   /** Out of the kiln, to be judged later. */
-  | ({ readonly do: 'take-out' } & OfPot)
+  | { readonly do: 'take-out'; readonly potIds: readonly string[] }
   | ({
       readonly do: 'judge'
       readonly run: RunFacts

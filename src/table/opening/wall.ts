@@ -1,3 +1,4 @@
+import type { Pattern } from '../../../shared/nouns.ts'
 import type { OutlinePoint } from '../../engine/contract.ts'
 import { downToMm, downwards } from '../../engine/melt/path.ts'
 import { drawingOf } from '../forecast/drawing.ts'
@@ -13,16 +14,23 @@ export interface OutsideWall {
   readonly edgeMm?: number
   /** Bare wall from that edge to the shelf; all of the wall where none is known. */
   readonly roomMm: number
+  /** The foot line, below that edge where it is on the bare wall. */
+  readonly footMm: number
+  /** Of the coat that reaches down farthest. */
+  readonly pattern?: Pattern
 }
 
 /** The outside of a pot, and how much of it is bare above the shelf. */
 export function outsideWall(table: Table, pot: PotState): OutsideWall {
   const line = downwards(profileOf(pot.facts), 'outside')
   const lengthMm = downToMm(line, 0)
-  const { bands } = drawingOf(table, pot, 'as-is')
-  if (bands.length === 0) return { line, lengthMm, roomMm: lengthMm }
-  const edgeMm = downToMm(line, Math.min(...bands.map(({ fromMm }) => fromMm)))
-  return { line, lengthMm, edgeMm, roomMm: lengthMm - edgeMm }
+  const { bands, footLineMm } = drawingOf(table, pot, 'as-is')
+  const footMm = downToMm(line, footLineMm)
+  const lowest = bands.toReversed().sort((a, b) => a.fromMm - b.fromMm)[0]
+  if (!lowest) return { line, lengthMm, roomMm: lengthMm, footMm }
+  const edgeMm = downToMm(line, lowest.fromMm)
+  const { pattern } = lowest
+  return { line, lengthMm, edgeMm, roomMm: lengthMm - edgeMm, footMm: footMm - edgeMm, pattern }
 }
 
 /** The point of the outside so far down the wall from the rim; its ends beyond them. */

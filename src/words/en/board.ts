@@ -11,6 +11,8 @@ export const board = {
       ...(waiting > 0 ? [`${waiting} wait`] : []),
       `all dipped ${likely === late ? `about ${likely}` : `${likely} to ${late}`}`,
     ].join(', '),
+  judge: (n: number) => `Judge ${isOne(n) ? '1 pot' : `${n} pots`}`,
+  lookAgain: (n: number) => `Look again at ${isOne(n) ? '1 pot' : `${n} pots`}`,
   bench: 'Bench',
   add: 'Pots',
   buckets: 'Buckets',

@@ -120,8 +120,13 @@ export const room = {
   backUp: 'Back up',
   backedUp: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not backed up.' },
   failed: 'That did not work. Nothing was changed.',
+  sheets: 'Sheets for a spreadsheet',
+  passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
+  photosIn: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} new.`,
+  photosLost: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} could not be read or kept.`,
+  photosGo: (n: number, size: string) => `${n} ${isOne(n) ? 'picture goes' : 'pictures go'} along, ${size}.`,
   notWhole: (read: number, of: number | null) =>
     of === null ? `The file is not whole: ${read} records read.` : `The file is not whole: ${read} of ${of}.`,
   leftOut: (n: number) => `${n} left out: damaged.`,

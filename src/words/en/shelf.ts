@@ -25,6 +25,12 @@ export const shelf = {
     'offset-taken': 'kiln’s own offset',
     'kiln-set': 'kiln',
     'put-off': 'left out',
+    guessed: 'guess',
+    'taken-out': 'taken out',
+    judged: 'judged',
+    'photo-kept': 'photo',
+    'lesson-taken': 'lesson',
+    'limit-taken': 'limit',
   } as Readonly<Record<string, string>>,
   stage: {
     propose: 'to the kiln',
@@ -98,8 +104,16 @@ export const shelf = {
   post: 'a post',
   tile: 'tile',
   cones: 'cones',
+  against: {
+    wall: (a: string, mm: string) => `${a} is ${mm} too near the wall`,
+    edge: (a: string, mm: string) => `${a} looks ${mm} over the shelf’s edge`,
+    thermocouple: (a: string, mm: string) => `${a} is ${mm} too near the thermocouple`,
+    tall: (a: string, mm: string) => `${a} is ${mm} too tall for this shelf`,
+  },
   again: 'Propose anew',
   ticket: 'Shelf ticket',
+  guess: 'Guess the runs',
+  judge: 'Judge the pots',
   print: 'Print',
   out: (n: number) => `${pots(n)} left out`,
   outTitle: 'Left out',
@@ -113,6 +127,7 @@ export const shelf = {
     foot: 'its foot is not checked',
     wet: 'not dry when the kiln goes on',
     later: 'kept for a later firing',
+    fits: 'may go in now: propose anew',
   },
   would: {
     posts: (mm: string) => `three more posts of ${mm}`,
@@ -136,9 +151,13 @@ export const shelf = {
   early: 'Told from two readings half an hour apart, within 300 °C of the cone.',
   holdUntil: (clock: string) => `Hold until ${clock}`,
   down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
-  candling:
-    'Held below 100 °C, vent open. A cold glass at the spy hole has the last word: clear twice, 20 minutes apart.',
-  glassLast: (fogged: boolean, clock: string) => `${fogged ? 'Fogged' : 'Clear'} at ${clock}`,
+  candling: 'Below 100 °C, vent open. The cold glass has the last word: clear twice, 20 minutes apart.',
+  candleFor: (likely: string, late: string, water: string, pot: string) =>
+    `Candle about ${likely}, up to ${late}: ${water} of water has to leave. ${pot} takes longest.`,
+  candleUntil: (likely: string, late: string, water: string, pot: string) =>
+    `Dry about ${likely}, ${late} at the latest: ${water} of water has to leave. ${pot} takes longest.`,
+  glassFogged: (clock: string) => `Fogged at ${clock}`,
+  glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   lidAt: (temp: string, at: string) => `lid from ${temp}: ${at}`,
   unloadAt: (temp: string, at: string) => `below ${temp}: ${at}`,
   fromTo: (at: string, from: string, to: string) => `${at} (${from} to ${to})`,
@@ -173,6 +192,7 @@ export const shelf = {
     load: 'Kiln isolated. A shelf takes two hands. Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
     light:
       'Maker’s manual and local code first; wiring and gas are for licensed people. Vent on from the start, stay out of burn-off, nothing near that burns, CO alarm on.',
+    glass: 'Heat gloves, face to the side: steam comes out of the spy hole. The glass in tongs.',
     spy: 'Spy hole: rated dark glasses, an arm’s length away.',
     cool: 'The outside burns. The manual may say colder.',
     lid: 'Heat gloves, face away from the gap.',
@@ -201,6 +221,9 @@ export const shelf = {
   outOf: (field: string, value: string, range: string) => `${field} ${value}: ${range}.`,
   otherUnit: (value: string, typed: string, would: string) =>
     `${value} cannot be. ${typed} would be ${would}. Which is it?`,
+  hotUnit: (value: string, typed: string, would: string) =>
+    `${value} is hot for a lid. ${typed} would be ${would}. Which is it?`,
+  notACone: (cone: string, range: string) => `Cone ${cone} is none of this make: ${range}.`,
   leap: (value: string) => `${value} is a leap since the last reading. Is it so?`,
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,

@@ -24,6 +24,21 @@ export const CAUTIONS: Readonly<Record<string, Readonly<Record<string, readonly 
     closed: [/vent on/, /cannot tell whether a pot is safe for food/],
     'dry sooner': [/its manual first/],
   },
+  'the kiln': {
+    'a shelf': [/Kiln isolated/, /shelf takes two hands/],
+    on: [/manual and local code first/, /licensed people/, /Vent on from the start/, /CO alarm/],
+    'a cone': [/rated dark glasses/, /an arm’s length/],
+    'cone down?': [/rated dark glasses/],
+    cooling: [/The outside burns/, /thermometer’s place, not the pots’/],
+    'lid open?': [/Heat gloves/],
+    'at what degrees': [/Heat gloves/],
+    unload: [
+      /then cut gloves/,
+      /eye cover/,
+      /never for food, never again into the fire/,
+      /cannot tell whether a pot is safe for food/,
+    ],
+  },
   'much to say': {
     'armed: one in hand, a run, gloves': [/sponge the foot/, /May run/, /manganese: wear gloves/],
   },

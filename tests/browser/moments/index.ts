@@ -1,5 +1,6 @@
 import { desk, firstVisit, lone } from './desk.ts'
 import { end } from './end.ts'
+import { kiln } from './kiln.ts'
 import { lidded } from './lid.ts'
 import { calls, crowded, manyPots, marks, pouring, warned } from './many-pots.ts'
 import { onePot } from './one-pot.ts'
@@ -28,6 +29,7 @@ export const STORIES: readonly Story[] = [
   phone,
   lidded,
   end,
+  kiln,
   lone,
   desk,
 ]

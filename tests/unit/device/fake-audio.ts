@@ -42,7 +42,10 @@ export class FakeContext {
 
   createGain = () => node({ gain: param() })
   createWaveShaper = () => node({ curve: null })
-  createBuffer = () => ({ copyToChannel: () => undefined })
+  createBuffer = (_channels: number, length: number, rate: number) => ({
+    duration: length / rate,
+    copyToChannel: () => undefined,
+  })
   createBufferSource = () => {
     let mine: Started | undefined
     return node({

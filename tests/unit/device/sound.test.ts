@@ -145,3 +145,12 @@ describe('what is in the air', () => {
     expect(sound.heard()).toBe(true)
   })
 })
+
+describe('a call', () => {
+  it('is the two notes of its bucket, twice, one after another', () => {
+    sound.call('B', [])
+    const { started } = context()
+    expect(started.map(({ atS }) => Math.round(100 * (atS - started[0]!.atS)))).toEqual([0, 26, 60, 86])
+    for (const { lastsS } of started) expect(lastsS).toBeCloseTo(0.24)
+  })
+})

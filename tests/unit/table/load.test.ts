@@ -1,48 +1,17 @@
 import { describe, expect, test } from 'vitest'
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
-import { proposeLoad } from '../../../src/engine/kiln/propose.ts'
+import type { FiringFacts } from '../../../shared/nouns.ts'
 import { fold } from '../../../src/table/fold/fold.ts'
-import { KILN_OFFERS, KILN_SIZES, type KilnOffer } from '../../../src/table/load/kiln-sizes.ts'
+import { KILN_OFFERS, KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView, onShelf } from '../../../src/table/load/level-view.ts'
 import { isCandled, levelsOf, stageOf } from '../../../src/table/load/loads.ts'
-import { loadInput } from '../../../src/table/load/proposal.ts'
 import { potsForLoad } from '../../../src/table/load/to-load.ts'
 import type { Action } from '../../../src/table/model/action.ts'
+import type { InKiln } from '../../../src/table/model/load-state.ts'
 import { glazed } from '../../fixtures/glazed.ts'
+import { begun, FIRING, lit, loaded, loadOf, planOf, proposed } from './kiln-play.ts'
 import { Play, START_MS } from './play.ts'
-import '../../../src/table/forecast/walls.ts'
 
-const FIRING = { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 } as const
-
-/** Glazed pots, a kiln, and a load begun. */
-function begun(times = 1, offer: KilnOffer = 'round'): Play {
-  const play = new Play()
-  for (const [i, hit] of glazed(START_MS, times).entries()) play.append(hit, `g${i}`)
-  play.act({ do: 'set-kiln', kiln: KILN_SIZES[offer] })
-  const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
-  return play.act({ do: 'begin-load', kilnId, firing: FIRING })
-}
-const loadOf = (play: Play) => {
-  const load = Object.values(play.table.loads ?? {}).at(-1)
-  if (!load) throw new Error('no load')
-  return load
-}
-const planOf = (play: Play) => proposeLoad(loadInput(play.table, loadOf(play), play.nowMs))
-function proposed(times = 1, offer: KilnOffer = 'round'): Play {
-  const play = begun(times, offer)
-  return play.act({ do: 'lay-out', loadId: loadOf(play).loadId, plan: planOf(play) })
-}
-function loaded(): Play {
-  const play = proposed()
-  for (const { column, storey } of levelsOf(loadOf(play)))
-    play.act({ do: 'load-shelf', loadId: loadOf(play).loadId, column, storey })
-  return play
-}
-function lit(): Play {
-  const play = loaded()
-  const { loadId } = loadOf(play)
-  return play.act({ do: 'shut-lid', loadId }).act({ do: 'light', loadId })
-}
 const stage = (play: Play) => stageOf(play.table, loadOf(play), play.nowMs)
 const refusal = (play: Play, action: Action) => play.try(action)
 
@@ -115,6 +84,28 @@ describe('hands move what was proposed', () => {
     // Nothing may be left to propose.
     refusal(play, { do: 'lay-out', loadId, plan: planOf(play) })
     expect(loadOf(play).things[key]).toEqual(before)
+  })
+
+  test('shelves are loaded from below, and a pot of a loaded one goes on no other', () => {
+    const play = proposed(3)
+    const { loadId } = loadOf(play)
+    const [lowest, next] = levelsOf(loadOf(play))
+    if (!lowest || !next) throw new Error('two levels are wanted')
+    const { column, storey, number } = next
+    expect(refusal(play, { do: 'load-shelf', loadId, column, storey })).toMatchObject({
+      field: 'shelf-below',
+      facts: { number },
+    })
+    expect(levelsOf(loadOf(play)).some(({ loadedAt }) => loadedAt !== undefined)).toBe(false)
+    const [key = '', pot] =
+      Object.entries(loadOf(play).things).find(
+        ([, thing]) => thing.what === 'pot' && thing.storey === lowest.storey,
+      ) ?? []
+    play.act({ do: 'load-shelf', loadId, column: lowest.column, storey: lowest.storey })
+    expect(refusal(play, { do: 'stand', loadId, key, at: { column, storey, xMm: 0, yMm: 0 } })).toMatchObject(
+      { field: 'loaded', facts: { number: lowest.number } },
+    )
+    expect(loadOf(play).things[key]).toMatchObject({ storey: lowest.storey, xMm: pot?.xMm, yMm: pot?.yMm })
   })
 
   test('a pot put by hand stays where it is when the rest is proposed anew', () => {
@@ -237,6 +228,44 @@ describe('bad input is named by field, value and range, and nothing of it is kep
     ).toMatchObject({ field: 'too-tall', facts: { number: 35, value: 400, most: 324 } })
   })
 
+  test('a pot wider at its foot than the shelf, one that nobody shelves, one twice', () => {
+    const play = new Play()
+    for (const [i, hit] of glazed(START_MS).entries()) play.append(hit, `g${i}`)
+    const small = { ...KILN_SIZES.round.shelves[0]!, widthMm: 80, depthMm: 80 }
+    play.act({ do: 'set-kiln', kiln: { ...KILN_SIZES.round, shelves: [small] } })
+    const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+    play.act({ do: 'begin-load', kilnId, firing: FIRING })
+    const { loadId } = loadOf(play)
+    const facts = play.table.pots['demo.35']?.facts
+    if (!facts) throw new Error('no 35')
+    play.append([{ kind: 'pot-set', pot: { ...facts, shape: { ...facts.shape, footMm: 95 } } }], 'wide')
+    const level = { column: 'whole', storey: 1, number: 1, shelfId: 's1', postMm: [], posts: [] } as const
+    play.append([{ kind: 'shelf-set', loadId, ...level }], 'level')
+    const at = { column: 'whole', storey: 1, xMm: 0, yMm: 0 } as const
+    const put = (key: string, where: InKiln = at) => refusal(play, { do: 'stand', loadId, key, at: where })
+    expect(put('demo.35')).toMatchObject({ field: 'too-wide', facts: { number: 35, value: 95, most: 80 } })
+    expect(loadOf(play).things).toEqual({})
+    expect(put('demo.38', { ...at, storey: 2 })?.field).toBe('no-shelf')
+    expect(put('demo.38', { ...at, xMm: Number.NaN })?.field).toBe('no-place')
+    expect(put('demo.38')).toBeUndefined()
+    expect(put('demo.38', { ...at, xMm: 1 })).toBeUndefined()
+    expect(Object.keys(loadOf(play).things)).toEqual(['demo.38'])
+  })
+
+  test('a hold of more than ten hours, a cone of the other make, no number', () => {
+    const play = begun()
+    const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+    const begin = (firing: Partial<FiringFacts>) =>
+      refusal(play, { do: 'begin-load', kilnId, firing: { ...FIRING, ...firing } })
+    expect(begin({ holdMin: 601 })).toMatchObject({
+      field: 'fireHoldMin',
+      facts: { value: 601, least: 0, most: 600 },
+    })
+    expect(begin({ riseCPerH: Number.NaN })?.field).toBe('riseCPerH')
+    expect(begin({ cone: '6a' })?.field).toBe('cone')
+    expect(Object.keys(play.table.loads ?? {})).toHaveLength(1)
+  })
+
   test('readings back in time, twice a minute, out of range, of the other unit, and a cone of the other make', () => {
     const play = lit()
     const { loadId } = loadOf(play)
@@ -256,7 +285,10 @@ describe('bad input is named by field, value and range, and nothing of it is kep
     expect(read(1330)).toMatchObject({ field: 'leap' })
     expect(read(1330, 0, true)).toBeUndefined()
     play.act({ do: 'take-back' }).wait(3600)
-    expect(refusal(play, { do: 'see-cone', loadId, cone: '6a', is: 'down' })?.code).toBe('not-a-cone')
+    expect(refusal(play, { do: 'see-cone', loadId, cone: '6a', is: 'down' })).toMatchObject({
+      code: 'not-a-cone',
+      facts: { value: '6a', least: '022', most: '10' },
+    })
     play.act({ do: 'switch-off', loadId }).wait(6 * 3600)
     expect(read(500)).toBeUndefined()
     play.wait(3600)
@@ -277,6 +309,40 @@ describe('bad input is named by field, value and range, and nothing of it is kep
     // 1205 of a thermometer in degC, typed as degF.
     expect(read((1205 - 32) / 1.8)).toMatchObject({ field: 'fahrenheit', facts: { value: 651.7, asC: 1205 } })
     expect(loadOf(play).readings.map(({ tempC }) => tempC)).toEqual([1200])
+  })
+})
+
+describe('a lid that is lifted at a number of the other unit is asked about', () => {
+  const lifts = (play: Play, tempC: number, sure = false) =>
+    refusal(play, { do: 'open-lid', loadId: loadOf(play).loadId, tempC, sure })
+  const off = () => {
+    const play = lit().wait(10 * 3600)
+    return play.act({ do: 'switch-off', loadId: loadOf(play).loadId }).wait(14 * 3600)
+  }
+
+  test('where nothing was read since the kiln is off', () => {
+    const play = off()
+    expect(lifts(play, 240)).toMatchObject({ field: 'hot-lid', facts: { value: 240, asC: 115.6 } })
+    expect(loadOf(play).openedAt).toBeUndefined()
+    expect(lifts(play, 240, true)).toBeUndefined()
+    expect(loadOf(play).readings.at(-1)?.tempC).toBe(240)
+  })
+
+  test('where it is more than the last reading, or than any kiln has', () => {
+    const play = off()
+    play.act({ do: 'read-heat', loadId: loadOf(play).loadId, tempC: 118 }).wait(600)
+    expect(lifts(play, 240)).toMatchObject({ field: 'fahrenheit', facts: { value: 240, asC: 115.6 } })
+    expect(lifts(play, 400)).toMatchObject({ field: 'leap', facts: { value: 400 } })
+    expect(lifts(play, 1500)).toMatchObject({ field: 'readC', facts: { value: 1500, most: 1400 } })
+    expect(lifts(play, 117)).toBeUndefined()
+  })
+
+  test('not where the readings have the kiln as hot as that', () => {
+    const play = off()
+    const { loadId } = loadOf(play)
+    play.act({ do: 'read-heat', loadId, tempC: 330 }).wait(3600)
+    play.act({ do: 'read-heat', loadId, tempC: 290 }).wait(5400)
+    expect(lifts(play, 240)).toBeUndefined()
   })
 })
 

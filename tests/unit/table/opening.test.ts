@@ -1,9 +1,10 @@
 /** Guessing and judging fired pots: what is kept, and what is refused. */
 import { describe, expect, test } from 'vitest'
 import { contentFault } from '../../../src/store/events-schema.ts'
+import { firedOf } from '../../../src/table/fired/fired-pot.ts'
+import { lessonOf, limitOf } from '../../../src/table/firing/taken.ts'
 import { fold } from '../../../src/table/fold/fold.ts'
 import type { OpeningAction } from '../../../src/table/model/opening-action.ts'
-import { firedOf, lessonOf, limitOf } from '../../../src/table/opening/fired.ts'
 import { outsideWall, pointAt } from '../../../src/table/opening/wall.ts'
 import { glazed } from '../../fixtures/glazed.ts'
 import { Play, START_MS } from './play.ts'
@@ -98,6 +99,14 @@ describe('a judgement', () => {
     expect(pot(play).gone).toBe(true)
   })
 
+  test('may wait: all pots are taken out with their places first', () => {
+    const play = opened().act({ do: 'take-out', potIds: [POT, 'demo.32'] })
+    expect(['demo.32', POT].map((potId) => firedOf(pot(play, potId)).place)).toEqual(['1.1', '1.2'])
+    expect(firedOf(pot(play)).found).toBeUndefined()
+    expect(play.try({ do: 'take-out', potIds: [POT] })).toEqual({ code: 'nothing-to-do' })
+    expect(play.act(judge()).events.filter(({ event }) => event.kind === 'taken-out')).toHaveLength(2)
+  })
+
   test('of a pot in no load here needs no place', () => {
     const play = opened().act(judge({ potId: 'demo.33' }))
     const fired = firedOf(pot(play, 'demo.33'))
@@ -184,7 +193,7 @@ test.each<[string, OpeningAction, object]>([
 test('nothing is judged before the lid is up, no run is seen on a bare pot, no lid is lifted twice', () => {
   const shut = inKiln()
   expect(shut.try(judge())).toMatchObject({ field: 'not-open', facts: { number: 31 } })
-  expect(shut.try({ do: 'take-out', potId: POT })).toMatchObject({ field: 'not-open' })
+  expect(shut.try({ do: 'take-out', potIds: [POT] })).toMatchObject({ field: 'not-open' })
   const play = opened()
   expect(play.try({ do: 'open-lid', loadId: loadOf(play) })).toMatchObject({ field: 'open-already' })
   play.act({ do: 'wash-off', potId: POT })

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { warningsFor } from '../../../src/table/advice/warnings.ts'
-import { footOf } from '../../../src/table/firing/foot.ts'
-import { pairOf, pairsOver } from '../../../src/table/firing/pairs.ts'
+import { footOf } from '../../../src/table/fired/foot.ts'
+import { pairOf, pairsOver } from '../../../src/table/fired/pairs.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { Play } from './play.ts'
 

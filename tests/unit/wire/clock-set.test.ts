@@ -13,17 +13,21 @@ const record = (writer: string, event: TableEvent, at: number): JournalRecord<Ta
 describe('the last moment a phone was at work', () => {
   const held = record('own.one', { kind: 'held' }, AT)
   test('is its life sign or its own last record, whichever is later', () => {
-    expect(lastKnownMs([held], 'own', AT + 5)).toBe(AT + 5)
-    expect(lastKnownMs([held], 'own', undefined)).toBe(AT)
-    expect(lastKnownMs([], 'own', undefined)).toBe(0)
+    expect(lastKnownMs([held], 'own', { atMs: AT + 5, skewMs: 0 }, 0)).toBe(AT + 5)
+    expect(lastKnownMs([held], 'own', { atMs: AT - 5, skewMs: 0 }, 0)).toBe(AT)
+    expect(lastKnownMs([], 'own', undefined, 0)).toBe(0)
   })
   test("is not another phone's, whose clock may be ahead", () => {
     const other = record('other.one', { kind: 'resumed' }, AT + 600_000)
-    expect(lastKnownMs([held, other], 'own', undefined)).toBe(AT)
+    expect(lastKnownMs([held, other], 'own', undefined, 0)).toBe(AT)
   })
-  test('is on the clock as it was set last', () => {
+  test('is on the clock as it goes now, though its life sign was written late, before the clock was set back', () => {
     const moved = record('own.two', { kind: 'clock-moved', byMs: -3_600_000 }, AT - 3_600_000)
-    expect(lastKnownMs([held, moved], 'own', AT)).toBe(AT - 3_600_000)
+    const hit = record('own.two', { kind: 'resumed' }, AT - 3_590_000)
+    const seen = { atMs: AT - 2000, skewMs: 0 }
+    expect(lastKnownMs([held, moved, hit], 'own', seen, -3_600_000)).toBe(AT - 3_590_000)
+    // By an earlier version: on the clock as it goes.
+    expect(lastKnownMs([held], 'own', { atMs: AT + 5 }, -3_600_000)).toBe(AT + 5)
   })
 })
 

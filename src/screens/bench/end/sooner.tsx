@@ -1,42 +1,46 @@
 import { useSignal } from '@preact/signals'
-import { useEffect, useState } from 'preact/hooks'
 import { type DrySooner, lastOf, soonerSteps } from '../../../table/card/dry-sooner.ts'
 import { potsThatDry } from '../../../table/card/end-card.ts'
 import { decideSetup } from '../../../table/decide/decide-setup.ts'
+import { candlingSteps, roughly } from '../../../table/load/candle.ts'
+import { lightingAt } from '../../../table/load/to-load.ts'
 import { PressButton } from '../../../ui/press.tsx'
 import { refusalText, useApp } from '../../app.ts'
 import { useDays } from '../../days.ts'
 import { useLateWords } from '../../late-words.ts'
+import { useSteps } from '../../parts/use-steps.ts'
+import { amount } from '../../text/amounts.ts'
 import '../other.css'
 
-/** What would have the pots dry sooner, a piece at a time between frames; undefined until all is known. */
-function useSooner(): readonly DrySooner[] | undefined {
-  const { table, now } = useApp()
-  const [found, setFound] = useState<readonly DrySooner[]>()
+const MIN_MS = 60_000
+
+/** Hours in the kiln below boiling, and the water that leaves there, for pots that are lit at `litAt`, table time, ms. */
+function CandledFor({ litAt }: { readonly litAt: number }) {
+  const { table, formats } = useApp()
+  const { end: w } = useLateWords()
   const of = table.value
-  useEffect(() => {
-    const steps = soonerSteps(of, now.peek())
-    let timer: ReturnType<typeof setTimeout>
-    const go = () => {
-      const { done, value } = steps.next()
-      if (done) setFound(value)
-      else timer = setTimeout(go)
-    }
-    timer = setTimeout(go)
-    return () => clearTimeout(timer)
-  }, [of])
-  return found
+  const pots = () => potsThatDry(of).flatMap(({ potId }) => of.pots[potId] ?? [])
+  const found = useSteps(() => candlingSteps(of, pots(), litAt), [of])
+  if (!found) return null
+  const { likelyMin, lateMin, waterG } = roughly(found)
+  if (waterG === 0) return null
+  const [likely, late] = [likelyMin, lateMin].map((min) =>
+    Number.isFinite(min) ? formats.value.span(min * MIN_MS) : w.never,
+  )
+  return <>{w.candledFor(likely ?? '', late ?? '', amount('grams', waterG, of.settings.units))}</>
 }
 
 /** What would help: a fan, another board, candling, with what each gains; taken in one tap. */
 export function Sooner({ close }: { readonly close: () => void }) {
   const app = useApp()
-  const { table, words, formats } = app
+  const { table, now, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
-  const found = useSooner()
+  const of = table.value
+  const found = useSteps(() => soonerSteps(of, now.peek()), [of])
   const { between } = useDays()
   const { end: w, other } = useLateWords()
   const last = lastOf(potsThatDry(table.value))
+  const litAt = (dryAt: number) => Math.max(dryAt, lightingAt(of, now.peek()))
   const take = (way: DrySooner) => (atMs: number) => {
     const refusal = app.act(way.action, atMs, decideSetup)
     if (refusal) said.value = refusalText(words.value, refusal)
@@ -51,6 +55,11 @@ export function Sooner({ close }: { readonly close: () => void }) {
         </PressButton>
       </header>
       {last ? <p class="figures">{w.lastDry(between(last))}</p> : null}
+      {last && of.settings.candle ? (
+        <p class="figures">
+          <CandledFor litAt={litAt(last.likely)} />
+        </p>
+      ) : null}
       {said.value ? (
         <p class="said" role="alert">
           {said.value}
@@ -61,12 +70,16 @@ export function Sooner({ close }: { readonly close: () => void }) {
           <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
             <span>{words.value.bench.way[way.cut](0)}</span>
             <small class="figures">
-              {way.cut === 'candling'
-                ? w.candled(between(way.last))
-                : w.soonerBy(
-                    between(way.last),
-                    Number.isFinite(way.gainMs) ? formats.value.span(way.gainMs) : undefined,
-                  )}
+              {way.cut === 'candling' ? (
+                <>
+                  {w.candled(between(way.last))}. <CandledFor litAt={litAt(way.last.likely)} />
+                </>
+              ) : (
+                w.soonerBy(
+                  between(way.last),
+                  Number.isFinite(way.gainMs) ? formats.value.span(way.gainMs) : undefined,
+                )
+              )}
             </small>
           </PressButton>
         ))}

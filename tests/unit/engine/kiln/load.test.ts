@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { build } from '../../../../src/engine/kiln/build.ts'
 import type { LoadPlan, PlacedItem, PotToLoad } from '../../../../src/engine/kiln/contract.ts'
-import { gapMm, nearestGap, swapped, troublesAt } from '../../../../src/engine/kiln/gaps.ts'
+import { gapMm, troublesAt } from '../../../../src/engine/kiln/gaps.ts'
 import { byOrder, itemOf, slabRadiusMm } from '../../../../src/engine/kiln/items.ts'
 import { inOrder } from '../../../../src/engine/kiln/places.ts'
 import { NO_HINTS } from '../../../../src/engine/kiln/problem.ts'
@@ -269,25 +269,19 @@ describe('shelf places', () => {
 })
 
 describe('by hand', () => {
-  const plan = firstLoad(loadOf(withHoles(ROUND), [pot('a', 100), pot('b', 100)]))
+  const plan = firstLoad(loadOf(withHoles(ROUND), [pot('a', 100)]))
   const level = plan.levels[0]!
-  const [a, b] = level.items as [PlacedItem, PlacedItem]
+  const [a] = level.items as [PlacedItem]
   const put = (xMm: number, yMm: number, more: Partial<PlacedItem> = {}) => ({ ...a, xMm, yMm, ...more })
-  const troubles = (item: PlacedItem) =>
-    troublesAt(withHoles(ROUND), { ...level, items: [item, { ...b, xMm: 0, yMm: 0 }] }, item)
+  const troubles = (item: PlacedItem) => troublesAt(withHoles(ROUND), level, item)
 
   test('gaps are told in mm', () => {
     expect(gapMm(put(0, 0), put(103, 0))).toBeCloseTo(3)
-    expect(nearestGap({ items: [put(0, 0), { ...b, xMm: 0, yMm: 102 }] }, put(0, 0))).toEqual({
-      id: b.id,
-      mm: 2,
-    })
-    expect(nearestGap({ items: [a] }, a)).toBeNull()
+    expect(gapMm(put(0, 0), put(0, 98))).toBeCloseTo(-2)
   })
 
   test('what is against a place is told, and by how much', () => {
     expect(troubles(put(150, 0))).toEqual([])
-    expect(troubles(put(102, 0))).toEqual([{ kind: 'near', id: b.id, mm: 2 }])
     // 265 less 5 and a foot of 30; 295 less 25 and a belly of 50.
     const [edge, wall] = troubles(put(0, 235))
     expect([edge, wall]).toMatchObject([{ kind: 'edge' }, { kind: 'wall' }])
@@ -298,15 +292,5 @@ describe('by hand', () => {
     const tip = put(-200 * Math.sin(turn), 200 * Math.cos(turn), { heightMm: 400 })
     expect(troubles(tip).map(({ kind }) => kind)).toContain('thermocouple')
     expect(troubles({ ...tip, heightMm: 100 })).toEqual([])
-  })
-
-  test('two change places', () => {
-    const at = ({ xMm, yMm }: PlacedItem) => ({ column: 'whole', storey: 1, xMm, yMm })
-    expect(swapped(plan.levels, 'a', 'b')).toEqual([
-      { id: 'a', ...at(placedIn(plan, 'b').item) },
-      { id: 'b', ...at(placedIn(plan, 'a').item) },
-    ])
-    expect(swapped(plan.levels, 'a', 'a')).toEqual([])
-    expect(swapped(plan.levels, 'a', 'nobody')).toEqual([])
   })
 })

@@ -1,5 +1,5 @@
-import type { AppGuess, Fault, PhotoSide, RunFacts, Stuck, SubjectFacts } from '../../../shared/opening.ts'
-import type { PotState, Table } from '../model/state.ts'
+import type { AppGuess, Fault, PhotoSide, RunFacts, Stuck } from '../../../shared/opening.ts'
+import type { PotState } from '../model/state.ts'
 
 /** What was seen of a fired pot at one look. `id` is the record's, by which it is left out. Times are table time, ms. */
 export interface Judgement {
@@ -88,30 +88,4 @@ function after(so: FiredPot, { id, at, event }: Seen, dropped: readonly string[]
       return { ...so, photos: [...so.photos, { photoId, side, bytes, at }] }
     }
   }
-}
-
-/** A lesson that the person took: the melt runs so many times as told, 10th to 90th percentile. */
-export interface TakenLesson {
-  readonly factor: number
-  readonly low: number
-  readonly high: number
-  /** From so many results. */
-  readonly of: number
-  readonly at: number
-}
-
-/** The lesson that stands of a glaze, or of it over another; undefined where none was taken, or it is as told again. */
-export function lessonOf({ taken }: Table, { bucketId, underId }: SubjectFacts): TakenLesson | undefined {
-  const last = taken?.findLast(
-    ({ event }) => event.kind === 'lesson-taken' && event.bucketId === bucketId && event.underId === underId,
-  )
-  if (last?.event.kind !== 'lesson-taken' || last.event.of === 0) return undefined
-  const { factor, low, high, of } = last.event
-  return { factor, low, high, of, at: last.at }
-}
-
-/** The dry coat from which a glaze crawls, as the person took it, mm; undefined where the bucket's own limit stands. */
-export function limitOf({ taken }: Table, bucketId: string): number | undefined {
-  const last = taken?.findLast(({ event }) => event.kind === 'limit-taken' && event.bucketId === bucketId)
-  return last?.event.kind === 'limit-taken' && last.event.of > 0 ? last.event.limitMm : undefined
 }

@@ -1,8 +1,8 @@
 import type { ZoneForecast } from '../../engine/contract.ts'
 import { type FootRoom, type FootRoomInput, footRoom } from '../../engine/melt/melt.ts'
+import { meltCoats } from '../firing/glaze-flow.ts'
 import { profileOf } from '../forecast/shape-inputs.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { meltCoats } from './glaze-flow.ts'
 import { pairsProved } from './pairs.ts'
 
 export interface Foot {

@@ -1,0 +1,106 @@
+/**
+ * Who told the runs better, the person or the app: both in mm, alike. The absolute error is least in the mean for who says
+ * the middle of what they expect (Gneiting, J. Am. Stat. Assoc. 106 (2011) 746), so a middle is asked for and a range is
+ * never scored against one.
+ */
+
+import { inRange } from '../check.ts'
+import type { RunSeen } from './run-curve.ts'
+
+/** One pot's guesses, fixed before the lid went up, and what was found. Lengths mm; the shelf is a run of the whole room. */
+export interface Guessed {
+  readonly roomMm: number
+  readonly personMm: number | null
+  readonly appMm: number
+  /** The app's 10 to 90 % range. */
+  readonly lowMm: number
+  readonly highMm: number
+  readonly found: RunSeen
+}
+
+export interface GuessScore {
+  /** Pots that both guessed and that were found in mm. */
+  readonly both: number
+  /** Mean misses over those pots, mm; null without one. */
+  readonly personMm: number | null
+  readonly appMm: number | null
+  readonly nearer: 'person' | 'app' | null
+  /** Pots found in mm, and those of them that lay in the app's range. */
+  readonly told: number
+  readonly held: number
+  /** The app's ranges hold too few: say so. */
+  readonly tooNarrow: boolean
+}
+
+/** Fewer say nothing of who is nearer. Our choice. */
+const LEAST_POTS = 10
+const STANDARD_ERRORS = 2
+/** What a range is meant to hold, and how seldom chance alone may come to as few. */
+const MEANT = 0.8
+const SELDOM = 0.05
+
+/** A run as found, mm on this pot; null for one that was not measured. */
+export function foundMm(found: RunSeen, roomMm: number): number | null {
+  switch (found.kind) {
+    case 'none':
+      return 0
+    case 'shelf':
+      return roomMm
+    case 'measured':
+      return Math.min(found.mm, roomMm)
+    case 'some':
+      return null
+  }
+}
+
+/** How far a guess was off, mm, both held to the pot's room. */
+export function missMm(guessMm: number, foundAtMm: number, roomMm: number): number {
+  inRange('roomMm', roomMm, 0, 10_000)
+  inRange('guessMm', guessMm, 0, 10_000)
+  inRange('foundMm', foundAtMm, 0, 10_000)
+  return Math.abs(Math.min(guessMm, roomMm) - Math.min(foundAtMm, roomMm))
+}
+
+/** Chance that of `n` that each hold with `part` at most `held` do: the binomial law's lower tail. */
+export function chanceOfAtMost(held: number, n: number, part: number): number {
+  inRange('n', n, 0, 1e5)
+  inRange('held', held, 0, n)
+  inRange('part', part, 0, 1)
+  let sum = 0
+  let lnWays = 0
+  for (let k = 0; k <= held; k++) {
+    if (k > 0) lnWays += Math.log((n - k + 1) / k)
+    sum += Math.exp(lnWays + (k > 0 ? k * Math.log(part) : 0) + (n > k ? (n - k) * Math.log1p(-part) : 0))
+  }
+  return Math.min(1, sum)
+}
+
+/** The score of all pots so far. RangeError for lengths that cannot be. */
+export function guessScore(pots: readonly Guessed[]): GuessScore {
+  const misses: (readonly [person: number, app: number])[] = []
+  let [told, held] = [0, 0]
+  for (const { roomMm, personMm, appMm, lowMm, highMm, found } of pots) {
+    const mm = foundMm(found, roomMm)
+    if (mm === null) continue
+    const app = missMm(appMm, mm, roomMm)
+    told++
+    if (mm >= Math.min(lowMm, roomMm) && mm <= Math.min(highMm, roomMm)) held++
+    if (personMm !== null) misses.push([missMm(personMm, mm, roomMm), app])
+  }
+  const both = misses.length
+  const mean = (of: (miss: readonly [number, number]) => number): number =>
+    misses.reduce((sum, miss) => sum + of(miss), 0) / both
+  const better = mean(([person, app]) => app - person)
+  const square = mean(([person, app]) => (app - person - better) ** 2)
+  const error = Math.sqrt(square / (both - 1))
+  const apart = both >= LEAST_POTS && Math.abs(better) > STANDARD_ERRORS * error
+  return {
+    both,
+    personMm: both > 0 ? mean(([person]) => person) : null,
+    appMm: both > 0 ? mean(([, app]) => app) : null,
+    nearer: apart ? (better > 0 ? 'person' : 'app') : null,
+    told,
+    held,
+    tooNarrow: told > 0 && chanceOfAtMost(held, told, MEANT) < SELDOM,
+  }
+}

@@ -1,0 +1,72 @@
+import { useMemo } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
+import type { PotState } from '../../table/model/state.ts'
+import { nextLookAt } from '../../table/opening/queue.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { useDays } from '../days.ts'
+import { BackLine } from '../desk/back-line.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
+import { useBar } from '../desk/use-bar.ts'
+import { isGood, useOpening } from './opening-app.ts'
+import { PotList } from './pot-list.tsx'
+
+interface DoneProps {
+  readonly pots: readonly PotState[]
+  /** How many are to be looked at again by now. */
+  readonly again: number
+  readonly look: () => void
+  readonly elsewhere: () => void
+  readonly choose: (potId: string) => void
+}
+
+/** All of a load is judged: what came out of it, and what was guessed. */
+export function DoneCard({ pots, again, look, elsewhere, choose }: DoneProps) {
+  const { words, go } = useOpening()
+  const w = words.value.opening
+  const days = useDays()
+  const tally = useMemo(() => tallyOf(pots), [pots])
+  const nextAt = Math.min(...pots.map((pot) => nextLookAt(pot) ?? Number.POSITIVE_INFINITY))
+  useBar(() => go({ at: 'board' }))
+  return (
+    <>
+      <KilnMain>
+        {pots.length > 0 ? (
+          <p class="kiln-big figures">
+            {(['good', 'ran', 'stuck', 'faults'] as const)
+              .filter((what) => tally[what] > 0)
+              .map((what) => w.tally[what](tally[what]))
+              .join(', ')}
+          </p>
+        ) : (
+          <p>{w.none}</p>
+        )}
+        {again > 0 ? (
+          <button type="button" class="desk-main" onClick={look}>
+            {w.again.count(again)}
+          </button>
+        ) : Number.isFinite(nextAt) ? (
+          <p class="figures">{w.again.next(days.moment(nextAt))}</p>
+        ) : null}
+        <PotList pots={pots} isOpen choose={choose} />
+        <div class="kiln-keys">
+          <button type="button" class="key" onClick={elsewhere}>
+            {w.elsewhere}
+          </button>
+        </div>
+        <p class="help">{w.care.food}</p>
+      </KilnMain>
+      <BackLine />
+      <KnuckleBar label={w.done} />
+    </>
+  )
+}
+
+/** How many came out good, ran, stuck, or have a fault; a pot may be in several. */
+function tallyOf(pots: readonly PotState[]) {
+  const found = pots.flatMap((pot) => firedOf(pot).found ?? [])
+  const ran = found.filter(({ run }) => run && run.is !== 'none').length
+  const stuck = found.filter(({ stuck }) => stuck).length
+  const faults = found.filter((one) => one.faults.length > 0).length
+  const good = found.filter(isGood).length
+  return { good, ran, stuck, faults }
+}

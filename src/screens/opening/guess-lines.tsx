@@ -1,0 +1,29 @@
+import { firedOf } from '../../table/fired/fired-pot.ts'
+import type { PotState } from '../../table/model/state.ts'
+import { reachText, useOpening } from './opening-app.ts'
+
+/** What was guessed of a pot, shown once its lid is up. */
+export function GuessLines({ pot }: { readonly pot: PotState }) {
+  const { words, formats } = useOpening()
+  const w = words.value.opening
+  const { guess } = firedOf(pot)
+  if (!guess) return null
+  const text = (mm: number | 'shelf') => reachText(words.value, formats.value, mm)
+  const { app } = guess
+  const reach = (mm: number) => text(app && mm >= app.roomMm ? 'shelf' : Math.round(mm))
+  return (
+    <dl class="open-guess figures">
+      <dt>{w.score.you}</dt>
+      <dd>{text(guess.mm)}</dd>
+      {app ? (
+        <>
+          <dt>{w.score.app}</dt>
+          <dd>
+            {reach(app.likelyMm)}{' '}
+            <small>{words.value.bench.fromTo(reach(app.lowMm), reach(app.highMm))}</small>
+          </dd>
+        </>
+      ) : null}
+    </dl>
+  )
+}

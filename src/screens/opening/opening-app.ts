@@ -1,0 +1,89 @@
+import { useComputed } from '@preact/signals'
+import type { RunFacts } from '../../../shared/opening.ts'
+import { decideOpening } from '../../table/decide/decide-opening.ts'
+import { decideSetup } from '../../table/decide/decide-setup.ts'
+import type { More } from '../../table/decide/decision.ts'
+import { type FiredPot, firedOf } from '../../table/fired/fired-pot.ts'
+import type { Action, Refusal } from '../../table/model/action.ts'
+import type { PotState } from '../../table/model/state.ts'
+import type { Formats } from '../../words/format.ts'
+import { OPENING_WORDS, type OpeningWords } from '../../words/opening.ts'
+import { refusalText, useApp } from '../app.ts'
+import { useDesk } from '../desk/desk-app.ts'
+
+const more: More = (table, action, stamp) => decideOpening(table, action) ?? decideSetup(table, action, stamp)
+
+/** The program as the opening sees it: what is guessed and judged there is decided here. */
+export function useOpening() {
+  const app = useApp()
+  const { words: desk } = useDesk()
+  const words = useComputed<OpeningWords>(() => ({
+    ...desk.value,
+    opening: OPENING_WORDS[app.table.value.settings.language],
+  }))
+  const act = (action: Action, atMs?: number) => app.act(action, atMs, more)
+  return { ...app, words, act }
+}
+
+/** Why something was refused: field, value and range where there are such. */
+export function openingRefusal(words: OpeningWords, formats: Formats, refusal: Refusal): string {
+  const w = words.opening
+  const { code, field = '', facts = {} } = refusal
+  if (code === 'at-kiln') return w.refusal[field]?.(String(facts.number ?? '')) ?? refusalText(words, refusal)
+  const name = w.field[field]
+  if (code !== 'out-of-range' || name === undefined) return refusalText(words, refusal)
+  const mm = (value: string | number | undefined) => formats.mm(Number(value))
+  return w.outOf(name, mm(facts.value), words.desk.range(mm(facts.least), mm(facts.most)))
+}
+
+/** How far a melt came, in a few letters. */
+export function runText(words: OpeningWords, formats: Formats, run: RunFacts): string {
+  const w = words.opening.run
+  switch (run.is) {
+    case 'none':
+      return w.none
+    case 'shelf':
+      return w.onShelf
+    case 'some':
+      return w.some
+    case 'measured': {
+      const mm = formats.mm(run.mm)
+      return run.longestMm === undefined || run.longestMm === run.mm
+        ? mm
+        : w.dripTo(mm, formats.mm(run.longestMm))
+    }
+  }
+}
+
+/** A place on the wall as it is said: none, mm, or the shelf. */
+export function reachText(words: OpeningWords, formats: Formats, mm: number | 'shelf'): string {
+  const w = words.opening.run
+  return mm === 'shelf' ? w.onShelf : mm === 0 ? w.none : formats.mm(mm)
+}
+
+/** Nothing wrong with it: no run past the foot line, not stuck, no fault. */
+export const isGood = ({ run, stuck, faults }: Found): boolean =>
+  (!run || run.is === 'none') && !stuck && faults.length === 0
+
+type Found = Pick<NonNullable<FiredPot['found']>, 'run' | 'stuck' | 'faults'>
+
+/** What was found, fault by fault; good where there is nothing. */
+export function foundText(words: OpeningWords, formats: Formats, { run, stuck, faults }: Found): string {
+  const w = words.opening
+  const ran = run && run.is !== 'none' ? runText(words, formats, run) : undefined
+  const all = [
+    ran === undefined || run?.is === 'some' || run?.is === 'shelf' ? ran : `${w.run.some} ${ran}`,
+    stuck && w.stuckIs[stuck],
+    ...faults.map((fault) => w.fault[fault]),
+  ].filter((part) => part !== undefined)
+  return all.length > 0 ? all.join(', ') : w.is.good
+}
+
+/** The same of a pot, with what was seen since. */
+export function lookedText(words: OpeningWords, formats: Formats, pot: PotState): string {
+  const { found, looks } = firedOf(pot)
+  const since = [...new Set(looks.flatMap(({ faults }) => faults))].map((fault) => words.opening.fault[fault])
+  if (!found) return words.opening.is.open
+  const first = foundText(words, formats, found)
+  return since.length > 0 ? `${first}; ${words.opening.again.found(since.join(', '))}` : first
+}

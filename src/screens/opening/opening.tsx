@@ -1,0 +1,199 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
+import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { useDays } from '../days.ts'
+import { BackLine } from '../desk/back-line.tsx'
+import { DeskHead } from '../desk/head.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
+import { useBar } from '../desk/use-bar.ts'
+import { nameOf } from '../text/pot-text.ts'
+import { DoneCard } from './done-card.tsx'
+import { GuessCard } from './guess-card.tsx'
+import { JudgeCard, type Over } from './judge-card.tsx'
+import { LookCard } from './look-card.tsx'
+import { useOpening } from './opening-app.ts'
+import { PotList } from './pot-list.tsx'
+import './opening.css'
+
+type Page = 'list' | 'elsewhere' | 'look' | undefined
+
+interface OpeningProps {
+  readonly loadId?: string | undefined
+  /** Pots that are due are looked at again first. */
+  readonly looks?: boolean
+}
+
+/** From before the lid to the last pot judged: one card a pot, in the order in which hands reach them. */
+export function Opening({ loadId, looks = false }: OpeningProps) {
+  const app = useOpening()
+  const { table, now, words } = app
+  const w = words.value.opening
+  const days = useDays()
+  const root = useRef<HTMLDivElement>(null)
+  const [page, setPage] = useState<Page>(looks ? 'look' : undefined)
+  const [over, setOver] = useState<Over>()
+  /** Taken in hand out of their order; those that nobody guesses. */
+  const [chosen, setChosen] = useState<string>()
+  const [skipped, setSkipped] = useState<ReadonlySet<string>>(new Set())
+  useEffect(() => (root.current ? app.attachBench(root.current).detach : undefined), [])
+  const load = (loadId === undefined ? undefined : table.value.loads?.[loadId]) ?? loadToOpen(table.value)
+  const pots = load ? potsToOpen(table.value, load) : []
+  const isOpen = !load || load.openedAt !== undefined
+  const again = toLookAt(table.value, now.value)
+  const isDone = (pot: (typeof pots)[number]) =>
+    isOpen ? firedOf(pot).found !== undefined : firedOf(pot).guess !== undefined
+  const done = pots.filter(isDone).length
+  const left = pots.filter((pot) => !isDone(pot) && !skipped.has(pot.facts.potId))
+  const picked = chosen === undefined ? undefined : table.value.pots[chosen]
+  const looked = page === 'look' ? again[0] : undefined
+  const pot = page === 'look' ? looked : page ? undefined : (picked ?? left[0])
+  const next = () => {
+    setChosen(undefined)
+    setOver(undefined)
+  }
+  const choose = (potId: string) => {
+    setChosen(potId)
+    setPage(undefined)
+  }
+  const back = over
+    ? () => setOver(undefined)
+    : page
+      ? () => setPage(undefined)
+      : isOpen
+        ? ({ at: 'board' } as const)
+        : ({ at: 'shelf', loadId: load?.loadId ?? '' } as const)
+  const place = pot && placeIn(table.value, pot)
+  const stage = isOpen ? w.title : w.guess.title
+  const title =
+    over === 'stuck'
+      ? w.stuckTitle
+      : pot
+        ? words.value.desk.pot.title(nameOf(words.value, pot))
+        : page === 'list'
+          ? w.listTitle
+          : page === 'elsewhere'
+            ? w.elsewhere
+            : page === 'look'
+              ? w.again.title
+              : isOpen && pots.length > 0
+                ? w.allTitle
+                : stage
+  const nth =
+    page === 'look' ? w.again.nth(again.length) : w.nth(Math.min(done + 1, pots.length), pots.length)
+  const under = pot
+    ? place === undefined
+      ? w.noPlace(nth)
+      : (isOpen ? w.at : w.stands)(place, nth)
+    : load && !page
+      ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
+      : ''
+  const potKey = pot?.facts.potId
+  return (
+    <div class="desk kiln open" ref={root}>
+      <DeskHead title={title} under={under} back={back}>
+        {pot && !over && page === undefined ? (
+          <button type="button" class="key" onClick={() => setPage('list')}>
+            {w.pots}
+          </button>
+        ) : null}
+      </DeskHead>
+      {page === 'list' ? (
+        <ListPage>
+          <PotList pots={pots} isOpen={isOpen} choose={choose} />
+          {isOpen && left.some((one) => firedOf(one).outAt === undefined) ? (
+            <button
+              type="button"
+              class="desk-second"
+              onClick={() => app.act({ do: 'take-out', potIds: left.map(({ facts }) => facts.potId) })}
+            >
+              {w.allOut}
+            </button>
+          ) : null}
+        </ListPage>
+      ) : page === 'elsewhere' ? (
+        <Elsewhere choose={choose} />
+      ) : page === 'look' ? (
+        looked ? (
+          <LookCard key={potKey} pot={looked} next={() => undefined} />
+        ) : (
+          <ListPage>
+            <p>{w.again.over}</p>
+          </ListPage>
+        )
+      ) : pot && isOpen ? (
+        <JudgeCard key={potKey} pot={pot} next={next} over={over} open={setOver} />
+      ) : pot ? (
+        <GuessCard
+          key={potKey}
+          pot={pot}
+          next={() => {
+            setSkipped(new Set([...skipped, pot.facts.potId]))
+            next()
+          }}
+        />
+      ) : isOpen ? (
+        <DoneCard
+          pots={pots}
+          again={again.length}
+          look={() => setPage('look')}
+          elsewhere={() => setPage('elsewhere')}
+          choose={choose}
+        />
+      ) : (
+        <Guessed
+          left={pots.length - done}
+          anew={() => setSkipped(new Set())}
+          toLid={() => app.go({ at: 'shelf', loadId: load.loadId })}
+        />
+      )}
+    </div>
+  )
+}
+
+const ListPage = ({ children }: { readonly children: preact.ComponentChildren }) => (
+  <KilnMain>{children}</KilnMain>
+)
+
+/** Pots that were fired without a load on this phone: any of them may be judged. */
+function Elsewhere({ choose }: { readonly choose: (potId: string) => void }) {
+  const { table, words } = useOpening()
+  const pots = firedElsewhere(table.value)
+  return (
+    <KilnMain>
+      {pots.length > 0 ? (
+        <PotList pots={pots} isOpen choose={choose} />
+      ) : (
+        <p>{words.value.opening.elsewhereNone}</p>
+      )}
+    </KilnMain>
+  )
+}
+
+interface GuessedProps {
+  readonly left: number
+  readonly anew: () => void
+  readonly toLid: () => void
+}
+
+/** Nothing is left to guess, or to skip. */
+function Guessed({ left, anew, toLid }: GuessedProps) {
+  const { words } = useOpening()
+  const w = words.value.opening
+  useBar(toLid)
+  return (
+    <>
+      <KilnMain>
+        <p class="kiln-big">{left > 0 ? w.guess.left(left) : w.guess.all}</p>
+        <p>{w.guess.hidden}</p>
+        {left > 0 ? (
+          <button type="button" class="desk-second" onClick={anew}>
+            {w.guess.anew}
+          </button>
+        ) : null}
+      </KilnMain>
+      <BackLine />
+      <KnuckleBar label={w.guess.toKiln} />
+    </>
+  )
+}

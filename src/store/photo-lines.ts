@@ -1,0 +1,83 @@
+import { crc32 } from '../../shared/crc.ts'
+import { PHOTO_MOST_BYTES } from '../table/model/limits.ts'
+
+/**
+ * Pictures in a backup: after the records, one a line, so that neither side ever holds them all at once. A program that
+ * knows none of it passes the lines over.
+ */
+const START = '{"photos":['
+const ID = /^[\w.~-]{1,100}$/
+const TYPES: readonly unknown[] = ['image/jpeg', 'image/png', 'image/webp']
+/** The records before them; more is no backup. */
+const LARGEST_CHARS = 64_000_000
+/** Bytes turned to letters at once: more arguments than this a browser may refuse. */
+const PART = 0x8000
+
+/** The line before the pictures. */
+export const photosStart = `${START}\n`
+
+/** A picture as a line of a backup. */
+export async function photoLine(photoId: string, picture: Blob): Promise<string> {
+  const bytes = new Uint8Array(await picture.arrayBuffer())
+  let binary = ''
+  for (let i = 0; i < bytes.length; i += PART) binary += String.fromCharCode(...bytes.subarray(i, i + PART))
+  const data = btoa(binary)
+  return `${JSON.stringify({ photo: photoId, type: picture.type, sum: crc32(data), data })},\n`
+}
+
+/** The picture of a line; undefined where it is damaged, or none of ours. */
+function pictureOf(line: string): { readonly photoId: string; readonly picture: Blob } | undefined {
+  try {
+    const { photo, type, sum, data } = JSON.parse(line.replace(/,\s*$/, '')) as Record<string, unknown>
+    if (typeof photo !== 'string' || !ID.test(photo) || typeof type !== 'string' || !TYPES.includes(type))
+      return undefined
+    if (typeof data !== 'string' || data.length > PHOTO_MOST_BYTES * 1.4 || crc32(data) !== sum)
+      return undefined
+    const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0))
+    return { photoId: photo, picture: new Blob([bytes], { type }) }
+  } catch {
+    return undefined
+  }
+}
+
+/** The records of a backup as their text, and how many of its pictures could not be read. */
+export interface Parted {
+  readonly text: string
+  readonly lost: number
+}
+
+/** Reads a backup as it comes; `keep` has one picture after another. */
+export async function parted(
+  file: Blob,
+  keep: (photoId: string, picture: Blob) => Promise<void>,
+): Promise<Parted> {
+  const records: string[] = []
+  let chars = 0
+  let lost = 0
+  let begun = ''
+  let pictures = false
+  const take = async (line: string): Promise<void> => {
+    if (!pictures) {
+      pictures = line.startsWith(START)
+      if (!pictures && chars <= LARGEST_CHARS) {
+        records.push(line)
+        chars += line.length
+      }
+      return
+    }
+    if (!line.startsWith('{')) return
+    const found = pictureOf(line)
+    if (found) await keep(found.photoId, found.picture)
+    else lost++
+  }
+  const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader()
+  for (;;) {
+    const { done, value } = await reader.read()
+    if (done) break
+    const lines = (begun + value).split('\n')
+    begun = lines.pop() ?? ''
+    for (const line of lines) await take(line)
+  }
+  if (begun !== '') await take(begun)
+  return { text: records.join('\n'), lost }
+}

@@ -1,0 +1,117 @@
+import type { PairFacts } from '../../../shared/nouns.ts'
+import { type Evidence, mayBeClear, type PairFired, pairShown } from '../../engine/fired/proven.ts'
+import type { GlazePair } from '../../engine/melt/coats.ts'
+import { tilesOf } from '../firing/tiles.ts'
+import { pairKey } from '../model/pair-key.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { pairsOn } from './fired-coats.ts'
+import { factorsOf } from './lesson.ts'
+import { type JudgedPot, judgedPots, resultOf, subjectOf } from './results.ts'
+
+export interface Pair extends PairFacts {
+  readonly is: 'proved' | 'untried' | 'went-wrong'
+  /** Of those proved, the flow tiles. */
+  readonly tiles: number
+  /** Of those proved and of those that went wrong, what was counted by hand. */
+  readonly byHand: { readonly proved: number; readonly wrong: number }
+  /** Fired pots that speak for it and against it, by their ids. */
+  readonly good: readonly string[]
+  readonly bad: readonly string[]
+}
+
+const kept = new WeakMap<
+  Table['pots'],
+  { readonly of: readonly unknown[]; readonly judged: readonly Carries[] }
+>()
+
+interface Carries {
+  readonly judged: JudgedPot
+  readonly pairs: readonly GlazePair[]
+}
+
+/** Judged pots that say something of pairs: their coats and their firing are known, and nobody left them out. */
+function carriers(table: Table): readonly Carries[] {
+  const of = [table.loads, table.tiles, table.board]
+  const before = kept.get(table.pots)
+  if (before?.of.every((one, i) => one === of[i])) return before.judged
+  const judged = judgedPots(table).flatMap((one): Carries[] =>
+    one.sure && one.load && !one.found.dropped ? [{ judged: one, pairs: pairsOn(one.pot) }] : [],
+  )
+  kept.set(table.pots, { of, judged })
+  return judged
+}
+
+const potId = (pot: PotState): string => pot.facts.potId
+
+/** A fired pot as the pair's witness. Whose run it was is asked of those alone that ran. */
+function firedWith(table: Table, { judged }: Carries, pair: GlazePair): PairFired {
+  const { pot, found, load, heat, pastFoot } = judged
+  const ran = pastFoot === true || found.stuck !== undefined
+  const owner = ran ? resultOf(table, judged).subject : undefined
+  return {
+    id: potId(pot),
+    firing: load?.loadId ?? '',
+    pastFoot: pastFoot === true,
+    stuck: found.stuck !== undefined,
+    faulty: found.faults.length > 0 || pastFoot === undefined || found.run === undefined,
+    short: heat?.short === true,
+    others: owner !== undefined && !(owner.over === pair.over && owner.under === pair.under),
+  }
+}
+
+const carriersOf = (table: Table, { under, over }: GlazePair): readonly Carries[] =>
+  carriers(table).filter(({ pairs }) => pairs.some((one) => one.under === under && one.over === over))
+
+/**
+ * What is known of one glaze over another: by fired pots, by tile, and by the hand that counted before. One that went wrong
+ * outweighs those that did not; good pots of one firing prove nothing yet.
+ */
+export function pairOf(table: Table, overId: string, underId: string): Pair {
+  const known = table.pairs[pairKey({ overId, underId })]
+  const byHand = { proved: known?.proved ?? 0, wrong: known?.wrong ?? 0 }
+  const tiles = tilesOf(table, overId, underId).length
+  const pair = { over: overId, under: underId }
+  const shown = pairShown(carriersOf(table, pair).map((one) => firedWith(table, one, pair)))
+  const wrong = byHand.wrong + shown.bad.length
+  const proved = byHand.proved + tiles + shown.firings
+  const enough = byHand.proved + tiles > 0 || shown.is === 'proved'
+  return {
+    overId,
+    underId,
+    proved,
+    wrong,
+    tiles,
+    byHand,
+    good: shown.good,
+    bad: shown.bad,
+    is: wrong > 0 ? 'went-wrong' : enough ? 'proved' : 'untried',
+  }
+}
+
+const RANK: readonly Pair['is'][] = ['went-wrong', 'proved', 'untried']
+
+/** Every other glaze over this one: what went wrong first, then the proved by their count, then the untried. */
+export const pairsOver = (table: Table, underId: string): readonly Pair[] =>
+  Object.keys(table.buckets)
+    .filter((overId) => overId !== underId)
+    .map((overId) => pairOf(table, overId, underId))
+    .sort((a, b) => RANK.indexOf(a.is) - RANK.indexOf(b.is) || b.proved - a.proved)
+
+/** Whether results alone are grounds to call a pot with this pair clear: its run was seen, or could have been. */
+function isGrounded(table: Table, { overId, underId, tiles, byHand }: Pair): boolean {
+  if (tiles + byHand.proved > 0) return true
+  const subject = subjectOf(overId, underId)
+  const factor = factorsOf(table).find((one) => one.key === subject)
+  const evidence = (factor?.results ?? []).flatMap(({ seen, load, firstLn }): Evidence[] =>
+    seen && load ? [{ firing: load.loadId, seen, firstLn }] : [],
+  )
+  return factor !== undefined && mayBeClear(false, evidence, factor.lnMean)
+}
+
+/** Pairs that were fired, came out well and have grounds, as the melt asks for them. */
+export const pairsProved = (table: Table): readonly GlazePair[] =>
+  Object.keys(table.buckets).flatMap((under) =>
+    pairsOver(table, under).flatMap((pair) =>
+      pair.is === 'proved' && isGrounded(table, pair) ? [{ over: pair.overId, under }] : [],
+    ),
+  )

@@ -1,0 +1,168 @@
+import type { FiringFacts, PotFacts } from '../../../shared/nouns.ts'
+import type { RunFacts } from '../../../shared/opening.ts'
+import {
+  FIRST_MM,
+  type LnK,
+  lnKAt,
+  lnKOf,
+  type RunCurve,
+  type RunSeen,
+  runCurve,
+  type Share,
+  sharesOf,
+  taughtBy,
+} from '../../engine/fired/run-curve.ts'
+import { type Subject, subjectKey } from '../../engine/fired/subjects.ts'
+import { downToMm, downwards } from '../../engine/melt/path.ts'
+import { profileOf } from '../forecast/shape-inputs.ts'
+import type { LoadState } from '../model/load-state.ts'
+import type { PotState, Table } from '../model/state.ts'
+import { firedZones, isSure, loadFiredIn, lowestEdgeMm, toldCoats } from './fired-coats.ts'
+import { firedOf, type Judgement } from './fired-pot.ts'
+import { type Heat, heatAt } from './heats.ts'
+
+/** A fired pot that was judged, and what is certain of it. */
+export interface JudgedPot {
+  readonly pot: PotState
+  readonly found: Judgement
+  /** The firing; undefined where it was in no load here. */
+  readonly load: LoadState | undefined
+  readonly heat: Heat | undefined
+  /** Its coats are known as they were dipped. */
+  readonly sure: boolean
+  /** Its melt passed the foot line: undefined where nobody measured it. */
+  readonly pastFoot: boolean | undefined
+}
+
+/** Why a result teaches nobody. */
+export type Silent =
+  /** The person left it out. */
+  | 'dropped'
+  /** Its firing is not known, or the pot has not been matched. */
+  | 'no-load'
+  /** Its coats are not known as they were dipped. */
+  | 'unsure'
+  /** Nothing was said of the run. */
+  | 'no-run'
+  /** A glaze on it has no tile, so that nothing was told. */
+  | 'untested'
+  /** Either glaze could have done it. */
+  | 'either'
+
+/** One result as the lesson takes it. */
+export interface PotResult extends JudgedPot {
+  readonly seen: RunSeen | undefined
+  readonly curve: RunCurve | undefined
+  readonly lnK: LnK | undefined
+  readonly shares: readonly Share[]
+  /** ln k at which it would have run a millimetre. */
+  readonly firstLn: number
+  /** Whom it teaches. */
+  readonly subject: Subject | undefined
+  readonly silent: Silent | undefined
+}
+
+export const seenOf = (run: RunFacts): RunSeen =>
+  run.is === 'measured' ? { kind: 'measured', mm: run.mm } : { kind: run.is }
+
+/** Whether the melt, its longest drip included, passed the foot line; undefined where it ran and nobody measured it. */
+function passedFoot(facts: PotFacts, edgeUpMm: number, run: RunFacts | undefined): boolean | undefined {
+  if (run === undefined || run.is === 'none') return false
+  if (run.is === 'shelf') return true
+  if (run.is === 'some') return undefined
+  const line = downwards(profileOf(facts), 'outside')
+  const footMm = downToMm(line, facts.shape.footLineMm)
+  return downToMm(line, edgeUpMm) + Math.max(run.mm, run.longestMm ?? 0) > footMm + FIRST_MM
+}
+
+/** Every pot whose first look stands, the earliest judged first. A pot that was lost to its shelf counts. */
+export function judgedPots(table: Table): readonly JudgedPot[] {
+  return Object.values(table.pots)
+    .flatMap((pot): JudgedPot[] => {
+      const { found, loadId } = firedOf(pot)
+      if (!found) return []
+      const load = loadFiredIn(table, pot, found.loadId ?? loadId)
+      const sure = isSure(table, pot)
+      const storey = load?.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
+      const edgeUpMm = lowestEdgeMm(pot)
+      return [
+        {
+          pot,
+          found,
+          load,
+          heat: load && heatAt(load, storey),
+          sure,
+          pastFoot: passedFoot(pot.facts, edgeUpMm, found.run),
+        },
+      ]
+    })
+    .sort((a, b) => a.found.at - b.found.at || (a.found.id < b.found.id ? -1 : 1))
+}
+
+const NOBODY = {
+  curve: undefined,
+  lnK: undefined,
+  shares: [],
+  firstLn: Number.POSITIVE_INFINITY,
+  subject: undefined,
+}
+
+interface Kept {
+  readonly of: readonly unknown[]
+  readonly result: PotResult
+}
+const kept = new WeakMap<Judgement, Kept>()
+
+/** What a judged pot says of whom. Kept until it, its load or the tiles change. */
+export function resultOf(table: Table, judged: JudgedPot): PotResult {
+  const { pot, found, load } = judged
+  const zones = judged.sure ? firedZones(table, pot) : undefined
+  const of = [table.tiles, load, pot, zones]
+  const before = kept.get(found)
+  if (before?.of.every((one, i) => one === of[i])) return before.result
+  const result = madeOf(table, judged, load?.firing)
+  kept.set(found, { of, result })
+  return result
+}
+
+function madeOf(table: Table, judged: JudgedPot, firing: FiringFacts | undefined): PotResult {
+  const { pot, found, load, sure } = judged
+  const seen = found.run && seenOf(found.run)
+  const nobody = (silent: Silent): PotResult => ({ ...judged, ...NOBODY, seen, silent })
+  if (!load || !firing) return nobody('no-load')
+  if (!sure) return nobody('unsure')
+  if (!seen) return nobody('no-run')
+  const fired = { profile: profileOf(pot.facts), coats: toldCoats(table, firedZones(table, pot), firing) }
+  const curve = runCurve(fired)
+  if (!curve) return nobody('untested')
+  const shares = sharesOf(fired, curve, seen)
+  const subject = taughtBy(shares) ?? undefined
+  const silent = found.dropped ? 'dropped' : subject ? undefined : 'either'
+  return {
+    ...judged,
+    seen,
+    curve,
+    lnK: lnKOf(curve, seen),
+    shares,
+    firstLn: lnKAt(curve, FIRST_MM),
+    subject,
+    silent,
+  }
+}
+
+/** Results that are reckoned with: later ones say more of today's buckets, and a phone must answer at once. */
+const LATEST = 120
+
+/** What the latest judged pots say, the earliest first. */
+export const resultsOf = (table: Table): readonly PotResult[] =>
+  judgedPots(table)
+    .slice(-LATEST)
+    .map((judged) => resultOf(table, judged))
+
+/** Whether a result counts in the lesson of this firing: another cone's results say nothing sure of it. */
+export const countsIn = ({ silent, load }: PotResult, firing: FiringFacts | undefined): boolean =>
+  silent === undefined && load?.firing.cone === firing?.cone && load?.firing.make === firing?.make
+
+/** Whom a glaze, or it over another, is to the lesson. */
+export const subjectOf = (bucketId: string, underId: string | undefined): string =>
+  subjectKey({ under: underId ?? null, over: bucketId })

@@ -1,0 +1,18 @@
+import type { TableName } from '../../shared/database.ts'
+import { drawnAnew } from '../device/picture.ts'
+import type { Photos } from '../screens/app.ts'
+import { photoStore } from '../store/photos.ts'
+
+/** Pictures of fired pots as screens see them. */
+export function openPhotos(table: TableName): Photos {
+  const store = photoStore(table)
+  return {
+    drawn: drawnAnew,
+    async keep(picture) {
+      const photoId = `f.${crypto.randomUUID()}`
+      await store.put(photoId, picture)
+      return photoId
+    },
+    get: (photoId) => store.get(photoId).catch(() => undefined),
+  }
+}

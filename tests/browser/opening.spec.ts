@@ -1,0 +1,179 @@
+import { expect, type Locator, type Page, test } from '@playwright/test'
+import { firedOf } from '../../src/table/fired/fired-pot.ts'
+import { firedLoad } from '../fixtures/opened.ts'
+import { BenchPage, EVENING } from './bench.ts'
+
+/** A gloved finger finds what is as large as this, px. */
+const GLOVE_PX = 108
+
+/** The opening by its bar and its large keys. */
+class OpeningPage {
+  constructor(
+    readonly page: Page,
+    readonly bench: BenchPage,
+  ) {}
+
+  static async open(page: Page, lid: 'shut' | 'up'): Promise<OpeningPage> {
+    const bench = await BenchPage.on(page, firedLoad(EVENING.getTime(), lid))
+    await page.goto('./#/opening')
+    const opening = new OpeningPage(page, bench)
+    await expect(opening.bar).toBeVisible()
+    return opening
+  }
+  get bar() {
+    return this.page.locator('.open [data-press="bar"]')
+  }
+  get title() {
+    return this.page.locator('.desk-title')
+  }
+  says = (text: string | RegExp) => expect(this.bar).toHaveText(text)
+  private async drawn(): Promise<void> {
+    await this.page.clock.runFor(200)
+    await this.page.waitForTimeout(60)
+    await this.page.clock.runFor(100)
+  }
+  hit = () => this.press(this.bar)
+  async press(key: Locator): Promise<void> {
+    await this.page.clock.runFor(450)
+    // The rules for touches go by the browser's own stamps, which no clock here moves.
+    await this.page.waitForTimeout(420)
+    await key.tap()
+    await this.drawn()
+  }
+  /** A key for gloves: it is large enough, and all of it is in sight. */
+  async key(name: string): Promise<void> {
+    const key = this.page.locator('.open-key', { hasText: name }).first()
+    await expect(key).toBeInViewport({ ratio: 1 })
+    const box = await key.boundingBox()
+    expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(GLOVE_PX)
+    await key.tap()
+    await this.drawn()
+  }
+  /** Taps the ruler so far down its wall, 0 where the glaze ended, 1 at the shelf; beyond it is the shelf. */
+  async wall(share: number): Promise<void> {
+    const box = await this.page.locator('.ruler').boundingBox()
+    if (!box) throw new Error('no ruler')
+    await this.page.touchscreen.tap(box.x + 60, box.y + 40 + (box.height - 92) * share)
+    await this.drawn()
+  }
+  /** As after the phone has killed the page. */
+  async again(): Promise<void> {
+    await this.bench.table()
+    await this.page.reload()
+    await expect(this.bar).toBeVisible()
+    await this.page.clock.runFor(500)
+  }
+  async fired(number: number) {
+    const pot = (await this.bench.table()).pots[`demo.${number}`]
+    if (!pot) throw new Error(`no pot ${number}`)
+    return { ...firedOf(pot), gone: pot.gone }
+  }
+}
+
+test('the demo load is guessed, opened and judged with gloves, killed in between', async ({
+  page,
+  context,
+}) => {
+  test.setTimeout(240_000)
+  const opening = await OpeningPage.open(page, 'shut')
+  await expect(opening.title).toContainText('Pot 35')
+  await expect(opening.title).toContainText('Stands at 2.1')
+  await opening.wall(0.6)
+  await opening.says(/^GUESS3 mm$/)
+  await page.getByRole('button', { name: '1 mm more' }).tap()
+  await page.getByRole('button', { name: '1 mm less' }).tap()
+  await page.getByRole('button', { name: '1 mm less' }).tap()
+  await opening.hit()
+  await opening.again()
+  await expect(opening.title).toContainText('Pot 36')
+  await opening.wall(1.05)
+  await opening.says(/on the shelf$/)
+  await opening.hit()
+  for (let skipped = 0; skipped < 6; skipped++) {
+    await opening.says('SKIP')
+    await opening.hit()
+  }
+  await opening.says('TO THE KILN')
+  expect((await opening.fired(35)).guess?.mm).toBe(2)
+  expect((await opening.fired(36)).guess?.mm).toBe('shelf')
+  await opening.hit()
+  await expect(page.locator('.kiln-keys')).toContainText('Guess the runs')
+  const kilnBar = page.locator('.kiln [data-press="bar"]')
+  await opening.press(kilnBar)
+  await expect(page.locator('.kiln-main')).toContainText('Heat gloves')
+  await opening.press(kilnBar)
+  await page.getByRole('button', { name: 'Judge the pots' }).tap()
+  await context.setOffline(true)
+  await opening.says('GOOD')
+  await expect(page.locator('.open')).toContainText('Heat gloves. Then cut gloves.')
+  await expect(opening.title).toContainText('Pot 35')
+  await expect(page.locator('.open-guess')).toContainText('2 mm')
+  await opening.hit()
+  expect(await opening.fired(35)).toMatchObject({ place: '2.1', gone: true, found: { run: { is: 'none' } } })
+  // Taken back within its ten seconds, and hit again.
+  await opening.press(page.locator('.strip-take-back'))
+  await expect(opening.title).toContainText('Pot 35')
+  expect((await opening.fired(35)).gone).toBe(false)
+  await opening.hit()
+  await context.setOffline(false)
+  await opening.again()
+  // One ran, and stuck.
+  await expect(opening.title).toContainText('Pot 36')
+  await opening.key('RAN')
+  await opening.says('NOT MEASURED')
+  await opening.wall(0.4)
+  await opening.says(/^FRONT 4 mm$/)
+  await opening.hit()
+  await opening.wall(0.8)
+  await opening.says(/^DRIP 8 mm$/)
+  await opening.hit()
+  await opening.key('STUCK')
+  await expect(page.locator('.caution')).toContainText('Chip and grind wet')
+  await opening.key('GROUND OFF')
+  await opening.key('CRAWLED')
+  await opening.key('OTHER')
+  await opening.key('shivered')
+  await expect(page.locator('.caution')).toContainText('never for food. Do not refire')
+  await opening.says('DONE')
+  await opening.hit()
+  await opening.says('NEXT')
+  await opening.hit()
+  expect((await opening.fired(36)).found).toMatchObject({
+    run: { is: 'measured', mm: 4, longestMm: 8 },
+    stuck: 'ground',
+    faults: ['crawled', 'shivered'],
+  })
+  for (let good = 0; good < 6; good++) {
+    await opening.says('GOOD')
+    await opening.hit()
+  }
+  await opening.says('DONE')
+  await expect(page.locator('.kiln-main')).toContainText('7 good, 1 ran, 1 stuck, 1 with a fault')
+  await expect(page.locator('.kiln-main')).toContainText('cannot tell whether a pot is safe for food')
+})
+
+test('a day later each pot is looked at again, which adds to what was found', async ({ page }) => {
+  const judged = ['demo.35', 'demo.36'].map((potId) => [
+    { kind: 'taken-out' as const, potId, loadId: 'l.demo', place: '2.1' },
+    { kind: 'judged' as const, potId, loadId: 'l.demo', run: { is: 'none' as const }, faults: [] },
+  ])
+  const bench = await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'up'), ...judged])
+  await page.goto('./#/board')
+  await page.clock.runFor(500)
+  await page.clock.fastForward(25 * 3_600_000)
+  await page.clock.runFor(1000)
+  await page.getByRole('button', { name: 'Look again at 2 pots' }).tap()
+  await page.clock.runFor(500)
+  const opening = new OpeningPage(page, bench)
+  await opening.says('AS IT WAS')
+  await opening.key('CRAZED')
+  await opening.says('NEXT')
+  await opening.hit()
+  await opening.hit()
+  await expect(page.locator('.kiln-main')).toContainText('Nothing to look at again')
+  expect(await opening.fired(35)).toMatchObject({
+    found: { run: { is: 'none' }, faults: [] },
+    looks: [{ faults: ['crazed'] }],
+  })
+  expect((await opening.fired(36)).looks).toMatchObject([{ faults: [] }])
+})

@@ -1,0 +1,160 @@
+import { expect, type Page, test } from '@playwright/test'
+import { firedOf } from '../../src/table/fired/fired-pot.ts'
+import { firedLoad } from '../fixtures/opened.ts'
+import { BenchPage, EVENING, fetched, storedIds } from './bench.ts'
+
+/** Words that a camera writes beside a picture, its place among them. */
+const TAGS = 'Exif\0\0 GPSLatitude 52.1 GPSLongitude 8.9'
+const BASE = 'bucketside-photos'
+
+/** A photo as a camera gives it: large, and with what it writes beside it. */
+async function fromCamera(page: Page, width: number, height: number): Promise<Buffer> {
+  const bare = await page.evaluate(
+    ([w, h]) =>
+      new Promise<string>((resolve) => {
+        const canvas = document.createElement('canvas')
+        canvas.width = w
+        canvas.height = h
+        const context = canvas.getContext('2d')
+        if (!context) throw new Error('no canvas')
+        context.fillStyle = '#876'
+        context.fillRect(w * 0.3, h * 0.2, w * 0.4, h * 0.6)
+        resolve(canvas.toDataURL('image/jpeg').split(',')[1] ?? '')
+      }),
+    [width, height] as const,
+  )
+  const jpeg = Buffer.from(bare, 'base64')
+  const length = TAGS.length + 2
+  const segment = Buffer.concat([
+    Buffer.from([0xff, 0xe1, length >> 8, length & 255]),
+    Buffer.from(TAGS, 'latin1'),
+  ])
+  return Buffer.concat([jpeg.subarray(0, 2), segment, jpeg.subarray(2)])
+}
+
+/** The stored picture: its bytes as latin text, and its sides. */
+const stored = (page: Page, photoId: string) =>
+  page.evaluate(
+    async ([base, id]) => {
+      const db = await new Promise<IDBDatabase>((resolve) => {
+        const opening = indexedDB.open(base)
+        opening.onsuccess = () => resolve(opening.result)
+      })
+      const kept = await new Promise<{ data: ArrayBuffer }>((resolve) => {
+        const reading = db.transaction('photos').objectStore('photos').get(id)
+        reading.onsuccess = () => resolve(reading.result)
+      })
+      db.close()
+      const bitmap = await createImageBitmap(new Blob([kept.data], { type: 'image/jpeg' }))
+      const text = new TextDecoder('latin1').decode(kept.data)
+      return { width: bitmap.width, height: bitmap.height, text }
+    },
+    [BASE, photoId] as const,
+  )
+
+async function toPhoto(page: Page): Promise<BenchPage> {
+  const bench = await BenchPage.on(page, firedLoad(EVENING.getTime(), 'up'))
+  await page.goto('./#/opening')
+  await openPage(page)
+  return bench
+}
+async function openPage(page: Page): Promise<void> {
+  await page.locator('.open-key', { hasText: 'PHOTO' }).tap()
+  await page.clock.runFor(300)
+  await expect(page.locator('.open-photo')).toBeVisible()
+}
+async function choose(page: Page, buffer: Buffer): Promise<void> {
+  await page.locator('input[capture]').setInputFiles({ name: 'pot.jpg', mimeType: 'image/jpeg', buffer })
+  await expect(page.locator('.open [data-press="bar"]')).toHaveText('KEEP')
+}
+async function hit(page: Page): Promise<void> {
+  await page.clock.runFor(450)
+  await page.waitForTimeout(420)
+  await page.locator('.open [data-press="bar"]').tap()
+}
+const photosOf = async (bench: BenchPage, number: number) => firedOf(await bench.pot(number)).photos
+
+test('a photo is kept small and without its place, beside the ghost of the last one, and goes with a backup', async ({
+  page,
+}) => {
+  test.setTimeout(120_000)
+  const bench = await toPhoto(page)
+  const camera = await fromCamera(page, 2400, 1800)
+  expect(camera.includes('GPSLatitude')).toBe(true)
+  await choose(page, camera)
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
+  const [photo] = await photosOf(bench, 35)
+  const picture = await stored(page, photo?.photoId ?? '')
+  expect(picture).toMatchObject({ width: 1280, height: 960 })
+  expect(picture.text).not.toContain('Exif')
+  expect(picture.text).not.toContain('GPS')
+  expect(photo?.bytes).toBe(picture.text.length)
+  // The next one of the same side has it for a ghost.
+  await openPage(page)
+  await choose(page, await fromCamera(page, 600, 800))
+  await expect(page.locator('.open-photo img')).toHaveCount(2)
+  await expect(page.locator('.open-photo img.is-ghost')).toBeVisible()
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('2')
+  // A backup carries both, to a phone that has neither.
+  await page.goto('./#/room')
+  await expect(page.locator('.desk')).toContainText(/2 pictures go along, \d+ kB\./)
+  await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Back up' }).tap()
+  const file = await (await saving).path()
+  await page.evaluate(() => indexedDB.deleteDatabase('bucketside-photos'))
+  await page.locator('input[type=file]').setInputFiles(file)
+  // It reads and joins in slices, which wait for the clock.
+  await fetched(page.getByText('2 pictures new.'))
+  expect(await storedIds(page, 'photos', BASE)).toHaveLength(2)
+})
+
+test('a picture that is lost loses no record, and one without a record harms nothing', async ({ page }) => {
+  const bench = await toPhoto(page)
+  await choose(page, await fromCamera(page, 400, 300))
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
+  const before = await photosOf(bench, 35)
+  await page.evaluate(
+    (base) =>
+      new Promise<void>((resolve) => {
+        const opening = indexedDB.open(base)
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('photos', 'readwrite')
+          writing.objectStore('photos').clear()
+          writing.objectStore('photos').put({ type: 'image/jpeg', data: new ArrayBuffer(8) }, 'f.nobody')
+          writing.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+        }
+      }),
+    BASE,
+  )
+  await page.reload()
+  await openPage(page)
+  await expect(page.locator('.open-photo')).toContainText('no longer on the phone')
+  expect(await photosOf(bench, 35)).toEqual(before)
+})
+
+test('killed at any moment while it is kept, no record names a picture that was not stored', async ({
+  page,
+}) => {
+  test.setTimeout(180_000)
+  const bench = await toPhoto(page)
+  for (const ms of [0, 4, 12, 30, 80]) {
+    await choose(page, await fromCamera(page, 900, 700))
+    await hit(page)
+    await page.waitForTimeout(ms)
+    await page.goto('about:blank')
+    await page.goto('./#/opening')
+    await expect(page.locator('.open-key').first()).toBeVisible()
+    const named = (await photosOf(bench, 35)).map(({ photoId }) => photoId)
+    const there = await storedIds(page, 'photos', BASE)
+    expect(there).toEqual(expect.arrayContaining(named))
+    await page.clock.runFor(500)
+    await openPage(page)
+  }
+})

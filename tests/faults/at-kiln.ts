@@ -1,0 +1,115 @@
+/** Faults between the load and the lid: what a kiln's readings, cones and shelves are taken for, and the end before it. */
+import type { Fault } from './fault.ts'
+
+const FIRE = ['tests/unit/table/fire.test.ts']
+const LOAD = ['tests/unit/table/load.test.ts']
+const END = ['tests/unit/table/end.test.ts']
+
+export const AT_KILN_FAULTS: readonly Fault[] = [
+  {
+    id: 'readings of the rise are taken for the cooling',
+    file: 'src/table/load/fire.ts',
+    find: 'return readings.filter(({ at }) => at >= sinceAt)',
+    replace: 'return readings',
+    tests: FIRE,
+  },
+  {
+    id: 'a bung that was pulled changes nothing',
+    file: 'src/table/load/fire.ts',
+    find: 'Math.max(offAt ?? 0, bungAt ?? 0, openedAt ?? 0)',
+    replace: 'Math.max(offAt ?? 0, openedAt ?? 0)',
+    tests: FIRE,
+  },
+  {
+    id: 'what an earlier cooling taught is not asked',
+    file: 'src/table/load/fire.ts',
+    find: 'const same = other.kiln.kilnId === load.kiln.kilnId && other.begunAt < load.begunAt',
+    replace: 'const same = other.begunAt > load.begunAt',
+    tests: FIRE,
+  },
+  {
+    id: 'a cone far from its chart teaches the kiln',
+    file: 'src/table/load/fire.ts',
+    find: '.filter((cone) => !isOdd(table, kilnId, cone))',
+    replace: '',
+    tests: FIRE,
+  },
+  {
+    id: 'what the cones came to counts before it is taken',
+    file: 'src/table/load/fire.ts',
+    find: 'const taken = table.offsets?.[kilnId]',
+    replace:
+      'const taken = offsetLearned(table, kilnId) && { offsetC: offsetLearned(table, kilnId)!.mean, of: 1 }',
+    tests: FIRE,
+  },
+  {
+    id: 'a cone is tied to a reading of an hour before',
+    file: 'src/table/load/fire.ts',
+    find: 'const BESIDE_MS = 15 * MIN_MS',
+    replace: 'const BESIDE_MS = 90 * MIN_MS',
+    tests: FIRE,
+  },
+  {
+    id: 'readings lie in the order in which they were said',
+    file: 'src/table/fold/reduce-load.ts',
+    find: '[...list, one].sort((a, b) => a.at - b.at)',
+    replace: '[...list, one]',
+    tests: FIRE,
+  },
+  {
+    id: 'two readings of one minute are both kept',
+    file: 'src/table/decide/decide-fire.ts',
+    find: 'twice(load, at) ??',
+    replace: '',
+    tests: LOAD,
+  },
+  {
+    id: 'a reading may be older than the fire',
+    file: 'src/table/decide/decide-fire.ts',
+    find: 'if (from === undefined || now - ago * MIN_MS >= from) return undefined',
+    replace: 'if (from === undefined || now >= from) return undefined',
+    tests: LOAD,
+  },
+  {
+    id: 'a shelf is loaded over one that is not',
+    file: 'src/table/decide/decide-load.ts',
+    find: 'if (storey > 1 && below?.loadedAt === undefined)',
+    replace: 'if (storey > 9 && below?.loadedAt === undefined)',
+    tests: LOAD,
+  },
+  {
+    id: 'a pot of a loaded shelf is put elsewhere',
+    file: 'src/table/decide/decide-load.ts',
+    find: "if (from?.loadedAt !== undefined) return not('loaded', { number: from.number })",
+    replace: '',
+    tests: LOAD,
+  },
+  {
+    id: 'another phone moves what stands in the kiln',
+    file: 'src/table/fold/reduce-load.ts',
+    find: 'if (fixed && !event.settled) {',
+    replace: 'if (fixed && event.settled) {',
+    tests: LOAD,
+  },
+  {
+    id: 'a pot stands in two loads',
+    file: 'src/table/decide/decide-load.ts',
+    find: 'if (!other) return undefined',
+    replace: 'if (other) return undefined',
+    tests: LOAD,
+  },
+  {
+    id: 'the lids go on while pots still want coats',
+    file: 'src/table/steps/close-down.ts',
+    find: 'return pot.later || !wantsCoats(table, pot) || (waits && dueAt(step) - now > APART_MS)',
+    replace: 'return true',
+    tests: END,
+  },
+  {
+    id: 'a lid stays on over glaze that was dipped into since',
+    file: 'src/table/steps/close-down.ts',
+    find: 'done !== undefined && done.at >= usedAt\n',
+    replace: 'done !== undefined\n',
+    tests: END,
+  },
+]

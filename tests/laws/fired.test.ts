@@ -1,0 +1,188 @@
+/** Laws of what the fire teaches: any results, in any order. */
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { flowLesson, type TaughtResult } from '../../src/engine/fired/flow-lesson.ts'
+import { type Evidence, mayBeClear, pairShown } from '../../src/engine/fired/proven.ts'
+import { roomMemory } from '../../src/engine/fired/room-memory.ts'
+import { lnKOf, type RunSeen, runCurve, sharesOf } from '../../src/engine/fired/run-curve.ts'
+import { thicknessLimit } from '../../src/engine/fired/thickness-limit.ts'
+import { fromTo, pots } from '../fixtures/melt-pots.ts'
+
+const RUNS = Math.min(2000, Number(process.env.PROVE_RUNS ?? 60))
+const SUBJECTS = ['a', 'b', 'c']
+const HEATS = ['1', '2', '3', '4']
+const starts = SUBJECTS.map((subject, i) => ({ subject, mean: -0.1 * i, sd: 0.3 + 0.1 * i }))
+const heats = HEATS.map((heat, i) => ({ heat, mean: 0.1 * i, sd: i % 2 ? 0.2 : 0.103 }))
+
+const lnKs = fc.oneof(
+  fc.record({ kind: fc.constant('point' as const), ln: fromTo(-2, 2), sd: fromTo(0, 0.5) }),
+  fc
+    .tuple(fromTo(-2, 2), fromTo(0.1, 2), fc.constantFrom('below', 'above', 'between'))
+    .map(([at, wide, which]) => ({
+      kind: 'range' as const,
+      low: which === 'below' ? Number.NEGATIVE_INFINITY : at,
+      high: which === 'above' ? Number.POSITIVE_INFINITY : at + wide,
+    })),
+)
+const results: fc.Arbitrary<TaughtResult[]> = fc
+  .array(
+    fc.record({
+      subject: fc.constantFrom(...SUBJECTS),
+      heat: fc.constantFrom(...HEATS),
+      fill: fc.constantFrom('x', 'y'),
+      lnK: lnKs,
+    }),
+    { maxLength: 12 },
+  )
+  .map((all) => all.map((one, i) => ({ ...one, id: `pot ${i}` })))
+const shuffled = <T>(all: readonly T[], by: number): T[] =>
+  all
+    .map((one, i) => [Math.sin(by * (i + 1)), one] as const)
+    .sort((a, b) => a[0] - b[0])
+    .map(([, one]) => one)
+
+test('the order of entry does not matter, to the last bit', () => {
+  fc.assert(
+    fc.property(results, fc.integer({ min: 1, max: 1000 }), (all, by) => {
+      expect(flowLesson(shuffled(all, by), shuffled(starts, by), shuffled(heats, by))).toEqual(
+        flowLesson(all, starts, heats),
+      )
+    }),
+    { numRuns: RUNS },
+  )
+})
+
+test('a result left out is as if it had never been, and comes back exactly', () => {
+  fc.assert(
+    fc.property(results, fc.nat(11), (all, at) => {
+      const told = flowLesson(all, starts, heats)
+      const without = flowLesson(
+        all.filter((_, i) => i !== at),
+        starts,
+        heats,
+      )
+      for (const { results: ids } of without.subjects) expect(ids).not.toContain(`pot ${at}`)
+      const back = [...all.filter((_, i) => i !== at), ...all.filter((_, i) => i === at)]
+      expect(flowLesson(back, starts, heats)).toEqual(told)
+    }),
+    { numRuns: RUNS },
+  )
+})
+
+test('every lesson is a range that is told in order, and finite', () => {
+  fc.assert(
+    fc.property(results, (all) => {
+      for (const { factor, lnSd } of flowLesson(all, starts, heats).subjects) {
+        expect(factor.low).toBeGreaterThan(0)
+        expect(factor.low).toBeLessThan(factor.likely)
+        expect(factor.likely).toBeLessThan(factor.high)
+        expect(Number.isFinite(factor.high)).toBe(true)
+        expect(lnSd).toBeGreaterThan(0)
+      }
+    }),
+    { numRuns: RUNS },
+  )
+})
+
+test('a pot that did not run never raises its factor, one on the shelf never lowers it', () => {
+  fc.assert(
+    fc.property(results, fromTo(-1, 1), (all, at) => {
+      const mine = all.filter(({ subject }) => subject === 'a')
+      const likely = (extra: TaughtResult['lnK']) =>
+        flowLesson([...mine, { id: 'x', subject: 'a', heat: '1', fill: 'x', lnK: extra }], starts, heats)
+          .subjects[0]!.lnMean
+      const told = flowLesson(mine, starts, heats).subjects[0]!.lnMean
+      expect(likely({ kind: 'range', low: Number.NEGATIVE_INFINITY, high: at })).toBeLessThan(told + 1e-6)
+      expect(likely({ kind: 'range', low: at, high: Number.POSITIVE_INFINITY })).toBeGreaterThan(told - 1e-6)
+    }),
+    { numRuns: RUNS },
+  )
+})
+
+const seen: fc.Arbitrary<RunSeen> = fc.oneof(
+  fc.constantFrom<RunSeen>({ kind: 'none' }, { kind: 'shelf' }, { kind: 'some' }),
+  fromTo(0, 60).map((mm) => ({ kind: 'measured' as const, mm })),
+)
+
+test('any pot has a rising curve, says something that can be of any result, and shares it out whole', () => {
+  fc.assert(
+    fc.property(pots, seen, (pot, found) => {
+      const curve = runCurve(pot)
+      if (!curve) return
+      for (let i = 1; i < curve.runMm.length; i++)
+        expect(curve.runMm[i]!).toBeGreaterThanOrEqual(curve.runMm[i - 1]!)
+      const lnK = lnKOf(curve, found)
+      if (lnK.kind === 'range') expect(lnK.low).toBeLessThan(lnK.high)
+      else expect(Number.isFinite(lnK.ln) && lnK.sd >= 0).toBe(true)
+      const shares = sharesOf(pot, curve, found)
+      if (shares.length > 0) expect(shares.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9)
+    }),
+    { numRuns: RUNS },
+  )
+})
+
+test('clear never without results of two firings, or a tile', () => {
+  const evidence: fc.Arbitrary<Evidence> = fc.record({
+    firing: fc.constant('one'),
+    seen,
+    firstLn: fromTo(-3, 3),
+  })
+  fc.assert(
+    fc.property(fc.array(evidence), fromTo(-2, 2), (all, mean) => {
+      expect(mayBeClear(false, all, mean)).toBe(false)
+    }),
+    { numRuns: RUNS },
+  )
+})
+
+test('a bad pot is never outvoted, and more good ones never unprove a pair', () => {
+  const fired = fc.record({
+    firing: fc.constantFrom('1', '2', '3'),
+    pastFoot: fc.boolean(),
+    stuck: fc.boolean(),
+    faulty: fc.boolean(),
+    short: fc.boolean(),
+    others: fc.constant(false),
+  })
+  fc.assert(
+    fc.property(fc.array(fired), (all) => {
+      const named = all.map((one, i) => ({ ...one, id: `${i}` }))
+      const { is } = pairShown(named)
+      if (named.some(({ pastFoot, stuck }) => pastFoot || stuck)) expect(is).toBe('went-wrong')
+      const good = {
+        id: 'x',
+        firing: '1',
+        pastFoot: false,
+        stuck: false,
+        faulty: false,
+        short: false,
+        others: false,
+      }
+      if (is === 'proved') expect(pairShown([...named, good]).is).toBe('proved')
+      expect(pairShown(shuffled(named, 3))).toEqual(pairShown(named))
+    }),
+    { numRuns: RUNS },
+  )
+})
+
+test('limits and boards do not depend on the order either', () => {
+  const crawl = fc.record({ id: fc.uuid(), mm: fromTo(0.1, 3), crawled: fc.boolean() })
+  const wait = fc.record({
+    sitting: fc.constantFrom('1', '2', '3'),
+    board: fc.constantFrom('A', 'B'),
+    place: fc.constantFrom('1', '2'),
+    lnOver: fromTo(-1, 1),
+  })
+  fc.assert(
+    fc.property(fc.array(crawl, { maxLength: 8 }), fc.array(wait, { maxLength: 12 }), (pots, waits) => {
+      expect(thicknessLimit(1, shuffled(pots, 5))).toEqual(thicknessLimit(1, pots))
+      const told = roomMemory(waits)
+      const again = roomMemory(shuffled(waits, 5))
+      expect(again.fastest).toBe(told.fastest)
+      again.boards.forEach(({ ln }, i) => {
+        expect(ln).toBeCloseTo(told.boards[i]!.ln, 12)
+      })
+    }),
+    { numRuns: RUNS },
+  )
+})

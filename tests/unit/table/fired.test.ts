@@ -1,0 +1,333 @@
+/** What results of fired pots do at the table: whom they teach, what shows, what waits, and what stays as it was. */
+import { describe, expect, test } from 'vitest'
+import { dangersFor, dangersOf, reliefsOf } from '../../../src/table/fired/danger.ts'
+import { footOf } from '../../../src/table/fired/foot.ts'
+import { appGuess, guessesScored } from '../../../src/table/fired/guess.ts'
+import { factorsOf, takes } from '../../../src/table/fired/lesson.ts'
+import { pairOf } from '../../../src/table/fired/pairs.ts'
+import { resultsOf, type Silent } from '../../../src/table/fired/results.ts'
+import { flowOf, toldFlowOf } from '../../../src/table/firing/glaze-flow.ts'
+import { zonesAtEnd } from '../../../src/table/forecast/hypothetical-dip.ts'
+import {
+  CONE_6,
+  collar,
+  dipped,
+  type FiredSpec,
+  fired,
+  firing,
+  whole,
+} from '../../fixtures/fired/kiln-play.ts'
+import { Play } from './play.ts'
+
+const evening = () => new Play().act({ do: 'lay-demo' })
+const BRACKWATER = whole('brackwater', 4)
+const OVER_GATEPOST = [whole('gatepost', 4), BRACKWATER]
+/** The pair that the demo has no tile of. */
+const OVER_HEATHER = [whole('heather', 3), collar('brackwater', 40, 2)]
+const lone = (potId: string, run: FiredSpec['run'], more: Partial<FiredSpec> = {}): FiredSpec => ({
+  potId,
+  coats: [BRACKWATER],
+  ...(run ? { run } : {}),
+  ...more,
+})
+const none = { is: 'none' } as const
+const shelf = { is: 'shelf' } as const
+const factor = (play: Play, bucket = 'brackwater', under?: string) =>
+  factorsOf(play.table).find(
+    ({ bucketId, underId }) =>
+      bucketId === `demo.${bucket}` && underId === (under === undefined ? undefined : `demo.${under}`),
+  )
+const silentOf = (play: Play, potId: string): Silent | undefined =>
+  resultsOf(play.table).find(({ pot }) => pot.facts.potId === potId)?.silent
+const dropped = (play: Play, potId: string, is: boolean) => {
+  const found = resultsOf(play.table).find(({ pot }) => pot.facts.potId === potId)?.found
+  play.append(
+    [{ kind: 'lesson-dropped', potId, lessonId: found?.id ?? '', dropped: is }],
+    `drop ${potId} ${is}`,
+  )
+}
+
+describe('a result teaches', () => {
+  test('its glaze, on the shelf upward and not at all run downward', () => {
+    const over = evening()
+    firing(over, 'one', [lone('a', shelf)])
+    expect(factor(over)?.factor.likely).toBeGreaterThan(1.15)
+    const under = evening()
+    firing(under, 'one', [lone('a', none)])
+    expect(factor(under)?.factor.likely).toBeLessThan(0.85)
+    expect(factor(under)?.results.map(({ pot }) => pot.facts.potId)).toEqual(['a'])
+  })
+
+  test('the pair where its melt decides, and no glaze of it alone', () => {
+    const play = evening()
+    firing(play, 'one', [{ potId: 'a', coats: OVER_GATEPOST, run: none }])
+    expect(factor(play, 'brackwater', 'gatepost')?.factor.likely).toBeLessThan(0.9)
+    expect(factor(play)).toBeUndefined()
+    expect(factor(play, 'gatepost')).toBeUndefined()
+  })
+
+  test.each<[Silent, FiredSpec]>([
+    ['no-load', lone('x', shelf, { loose: true })],
+    ['no-run', lone('x', undefined)],
+  ])('nobody: %s', (silent, spec) => {
+    const play = evening()
+    firing(play, 'one', [spec])
+    expect(silentOf(play, 'x')).toBe(silent)
+    expect(factorsOf(play.table)).toEqual([])
+  })
+
+  test('nobody where coats were counted by eye, or a glaze has no tile', () => {
+    const play = evening()
+    dipped(play, [lone('x', shelf), lone('y', shelf)])
+    play.append([{ kind: 'coats-counted', potId: 'x', coats: 1 }], 'counted')
+    fired(play, 'one', ['x', 'y'])
+    for (const potId of ['x', 'y'])
+      play.append([{ kind: 'judged', potId, loadId: 'one', run: shelf, faults: [] }], `judge ${potId}`)
+    expect(silentOf(play, 'x')).toBe('unsure')
+    for (const tileId of ['demo.t3', 'demo.t4']) play.act({ do: 'remove-tile', tileId })
+    expect(silentOf(play, 'y')).toBe('untested')
+  })
+
+  test('one firing of ten pots less than ten firings', () => {
+    const one = evening()
+    firing(
+      one,
+      'one',
+      Array.from({ length: 6 }, (_, i) => lone(`p${i}`, shelf)),
+    )
+    const six = evening()
+    for (let i = 0; i < 6; i++) firing(six, `load ${i}`, [lone(`p${i}`, shelf)])
+    const wide = (play: Play) => {
+      const { low = 1, high = 1 } = factor(play)?.factor ?? {}
+      return high / low
+    }
+    expect(factor(one)?.results).toHaveLength(6)
+    expect(factor(six)?.factor.likely).toBeGreaterThan(factor(one)?.factor.likely ?? 9)
+    expect(wide(one)).toBeGreaterThan(1.3)
+  })
+
+  test('less where cones say that the kiln ran hot, another cone nothing at all', () => {
+    const [plain, hot] = [evening(), evening()]
+    firing(plain, 'one', [lone('a', shelf)])
+    firing(
+      hot,
+      'one',
+      [lone('a', shelf)],
+      [
+        ['6', 'flat'],
+        ['7', 'down'],
+        ['8', 'standing'],
+      ],
+    )
+    expect(factor(hot)?.factor.likely).toBeLessThan((factor(plain)?.factor.likely ?? 0) - 0.05)
+    const other = evening()
+    firing(other, 'one', [lone('a', shelf)], [], { ...CONE_6, cone: '8' })
+    expect(factor(other)).toBeUndefined()
+  })
+})
+
+describe('leaving out', () => {
+  test('is as if it had never been, and in again as it was', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', none), lone('b', none)])
+    const both = factor(play)
+    firing(play, 'two', [lone('c', shelf)])
+    const three = factor(play)?.factor
+    dropped(play, 'c', true)
+    expect(factor(play)?.factor).toEqual(both?.factor)
+    expect(factor(play)?.others.map(({ pot }) => pot.facts.potId)).toEqual(['c'])
+    dropped(play, 'c', false)
+    expect(factor(play)?.factor).toEqual(three)
+  })
+
+  test('the order in which pots are judged does not matter', () => {
+    const told = (order: readonly string[]) => {
+      const play = evening()
+      dipped(play, [lone('a', none), lone('b', shelf)])
+      fired(play, 'one', ['a', 'b'])
+      for (const potId of order)
+        play.append(
+          [{ kind: 'judged', potId, loadId: 'one', run: potId === 'a' ? none : shelf, faults: [] }],
+          `judge ${potId}`,
+        )
+      return factor(play)?.factor
+    }
+    expect(told(['a', 'b'])).toEqual(told(['b', 'a']))
+  })
+})
+
+describe('nothing changes silently', () => {
+  const planned = (play: Play) => flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm ?? Number.NaN
+
+  test('danger shows at once, until it is answered; the dose moves when a hand takes it', () => {
+    const play = evening()
+    const before = planned(play)
+    firing(play, 'one', [lone('a', shelf), lone('b', { is: 'measured', mm: 6 })])
+    const [danger] = dangersOf(play.table)
+    expect(danger?.worst.pot.facts.potId).toBe('a')
+    expect(danger?.worst.load?.loadId).toBe('one')
+    expect(planned(play)).toBe(before)
+    if (!danger) throw new Error('no danger')
+    play.act(takes(danger.told))
+    expect(dangersOf(play.table)).toEqual([])
+    expect(planned(play) / before).toBeCloseTo(danger.told.factor.likely, 9)
+    expect(toldFlowOf(play.table, 'demo.brackwater', null)?.likelyPerMm).toBe(before)
+    play.wait(60)
+    firing(play, 'two', [lone('c', shelf)])
+    expect(dangersOf(play.table)).toHaveLength(1)
+  })
+
+  test('of the glaze and the pair alone that a pot is to carry', () => {
+    const play = evening()
+    firing(play, 'one', [{ potId: 'a', coats: OVER_GATEPOST, run: shelf, shape: TALL }])
+    const pot = (potId: string) => {
+      const found = play.table.pots[potId]
+      if (!found) throw new Error('no pot')
+      return found
+    }
+    expect(dangersOf(play.table)).toHaveLength(1)
+    // 31 gets Brackwater over Gatepost, 34 Heather.
+    expect(dangersFor(play.table, pot('demo.31'), 'demo.brackwater')).toHaveLength(1)
+    expect(dangersFor(play.table, pot('demo.31'), 'demo.gatepost')).toEqual([])
+    expect(dangersFor(play.table, pot('demo.34'), 'demo.heather')).toEqual([])
+  })
+
+  test('relief waits for a hand, and can be refused', () => {
+    const play = evening()
+    const before = planned(play)
+    firing(play, 'one', [lone('a', none), lone('b', none)])
+    expect(dangersOf(play.table)).toEqual([])
+    const [relief] = reliefsOf(play.table)
+    if (!relief) throw new Error('no relief')
+    expect(planned(play)).toBe(before)
+    play.act({ ...takes(relief), factor: 1, low: 1, high: 1, of: 0 })
+    expect(reliefsOf(play.table)).toEqual([])
+    expect(planned(play)).toBe(before)
+  })
+
+  test('what was told of a load that is recorded stays, whatever results teach and hands take', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', shelf)])
+    const of = () => resultsOf(play.table).find(({ pot }) => pot.facts.potId === 'a')
+    const before = of()
+    firing(play, 'two', [lone('b', shelf), lone('c', none)])
+    const told = factor(play)
+    if (!told) throw new Error('no factor')
+    play.act(takes(told))
+    expect(of()?.curve).toEqual(before?.curve)
+    expect(of()?.lnK).toEqual(before?.lnK)
+    expect(play.table.loads?.one).toEqual(before?.load)
+  })
+
+  test('a lesson is carried to a hotter cone no narrower than its flow is known there', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', none), lone('b', none)])
+    const told = factor(play)
+    if (!told) throw new Error('no factor')
+    play.act(takes(told))
+    const width = () => {
+      const dose = flowOf(play.table, 'demo.brackwater', null)
+      return dose ? dose.highPerMm / dose.lowPerMm : Number.NaN
+    }
+    const at6 = width()
+    play.act({ do: 'plan-firing', firing: { ...CONE_6, cone: '8' } })
+    expect(width()).toBeGreaterThan(1.5 * at6)
+  })
+})
+
+const TALL = { form: 'cylinder', heightMm: 95, rimMm: 80, wallMm: 5, footLineMm: 8 } as const
+
+describe('a pair', () => {
+  const over = (potId: string, run: FiredSpec['run'], more: Partial<FiredSpec> = {}): FiredSpec => ({
+    ...lone(potId, run, more),
+    coats: OVER_HEATHER,
+  })
+  const pair = (play: Play) => pairOf(play.table, 'demo.brackwater', 'demo.heather')
+
+  test('is proved by good pots of two firings, not of one', () => {
+    const play = evening()
+    firing(play, 'one', [over('a', none), over('b', none)])
+    expect(pair(play)).toMatchObject({ is: 'untried', good: ['a', 'b'] })
+    firing(play, 'two', [over('c', none)])
+    expect(pair(play)).toMatchObject({ is: 'proved', proved: 2, byHand: { proved: 0, wrong: 0 } })
+    dropped(play, 'c', true)
+    expect(pair(play).is).toBe('untried')
+  })
+
+  test('is not proved by a pot past its foot line, stuck, faulty, fired too cool, or whose run nobody measured', () => {
+    const second = (more: Partial<FiredSpec>, cones: Parameters<typeof firing>[3] = []) => {
+      const play = evening()
+      firing(play, 'one', [over('a', none)])
+      firing(play, 'two', [over('b', none, more)], cones)
+      return pair(play).is
+    }
+    expect(second({})).toBe('proved')
+    expect(second({ run: { is: 'measured', mm: 3 } })).toBe('went-wrong')
+    expect(second({ stuck: 'tapped' })).toBe('went-wrong')
+    expect(second({ faults: ['crawled'] })).toBe('untried')
+    expect(second({ run: { is: 'some' } })).toBe('untried')
+    expect(second({}, [['4', 'standing']])).toBe('untried')
+  })
+
+  test('that was counted by hand stays, and is told apart', () => {
+    const play = evening()
+    const set = { overId: 'demo.brackwater', underId: 'demo.heather', proved: 1, wrong: 0 }
+    play.act({ do: 'set-pair', pair: set })
+    expect(pair(play)).toMatchObject({ is: 'proved', byHand: { proved: 1, wrong: 0 }, good: [] })
+    firing(play, 'one', [over('a', shelf)])
+    expect(pair(play)).toMatchObject({ is: 'went-wrong', wrong: 1, byHand: { wrong: 0 }, bad: ['a'] })
+  })
+
+  test('is clear in the foot room only where its pots could have run', () => {
+    const proved = (holdS: number) => {
+      const play = evening()
+      const coats = [whole('heather', holdS), collar('brackwater', 40, holdS)]
+      firing(play, 'one', [{ potId: 'a', coats, run: none }])
+      firing(play, 'two', [{ potId: 'b', coats, run: none }])
+      dipped(play, [{ potId: 'next', coats }])
+      const next = play.table.pots.next
+      const zones = next && zonesAtEnd(play.table, next)
+      if (!next || !zones) throw new Error('no pot')
+      expect(pairOf(play.table, 'demo.brackwater', 'demo.heather').is).toBe('proved')
+      return footOf(play.table, next, zones).input.provedPairs.some(
+        ({ over: o, under }) => o === 'demo.brackwater' && under === 'demo.heather',
+      )
+    }
+    expect(proved(0.5)).toBe(false)
+    expect(proved(4)).toBe(true)
+  })
+})
+
+describe('the app’s guess', () => {
+  test('is a range on the pot’s own wall, follows the results, and is scored as the person’s', () => {
+    const play = evening()
+    dipped(play, [lone('a', none), lone('b', none)])
+    fired(play, 'one', ['a'])
+    const load = play.table.loads?.one
+    const pot = play.table.pots.a
+    if (!load || !pot) throw new Error('no load')
+    const first = appGuess(play.table, pot, load)
+    if (!first) throw new Error('no guess')
+    expect(first.lowMm).toBeLessThan(first.likelyMm)
+    expect(first.likelyMm).toBeLessThanOrEqual(first.highMm)
+    expect(first.highMm).toBeLessThanOrEqual(first.roomMm)
+    play.append(
+      [
+        { kind: 'guessed', potId: 'a', loadId: 'one', mm: 1, app: first },
+        { kind: 'judged', potId: 'a', loadId: 'one', run: none, faults: [] },
+      ],
+      'judge a',
+    )
+    fired(play, 'two', ['b'])
+    const next = play.table.loads?.two
+    const other = play.table.pots.b
+    const second = next && other && appGuess(play.table, other, next)
+    expect(second?.likelyMm).toBeLessThan(first.likelyMm)
+    expect(guessesScored(play.table)).toMatchObject({
+      both: 1,
+      personMm: 1,
+      appMm: first.likelyMm,
+      nearer: null,
+    })
+  })
+})
