@@ -67,6 +67,14 @@ export type LoadHappening =
   | ({ readonly kind: 'bung-pulled' } & OfLoad & Late)
   | ({ readonly kind: 'kiln-off' } & OfLoad & Late)
   | ({ readonly kind: 'lid-opened'; readonly tempC?: number } & OfLoad & Late)
+  /** After the fire: this is that pot, as a person says. `sureness` as it was told, 0 to 1; sizes as measured then, mm. */
+  | ({
+      readonly kind: 'matched'
+      readonly potId: string
+      readonly sureness: number
+      readonly heightMm?: number
+      readonly widthMm?: number
+    } & OfLoad)
   /** A reading was no reading: typed wrong, or of another kiln. `readId` is the record's own. */
   | ({ readonly kind: 'reading-dropped'; readonly readId: string } & OfLoad)
   /** This kiln is so much hotter than its thermometer shows, as `of` cones taught; the person took it. */
@@ -88,6 +96,7 @@ export const LOAD_KINDS: Readonly<Record<LoadHappening['kind'], true>> = {
   'bung-pulled': true,
   'kiln-off': true,
   'lid-opened': true,
+  matched: true,
   'reading-dropped': true,
   'offset-taken': true,
 }

@@ -100,6 +100,13 @@ export const LOAD_BODIES = {
   'bung-pulled': { ...ofLoad, ...late },
   'kiln-off': { ...ofLoad, ...late },
   'lid-opened': { ...ofLoad, ...late, tempC: z.optional(limited('readC')) },
+  matched: {
+    ...ofLoad,
+    potId: id,
+    sureness: between(0, 1),
+    heightMm: z.optional(limited('firedMm')),
+    widthMm: z.optional(limited('firedMm')),
+  },
   'reading-dropped': { ...ofLoad, readId: id },
   'offset-taken': { kilnId: id, offsetC: limited('offsetC'), of: whole(1, 999) },
 }

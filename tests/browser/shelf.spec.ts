@@ -68,6 +68,23 @@ test('glazed pots go from the board to below 60 degC by the bar, killed and reop
   expect((await kiln.load()).readings.map(({ tempC }) => tempC)).toEqual([
     1050, 1110, 1160, 560, 430, 118, 58,
   ])
+  // One came out without its number: 35, 180 mm before the fire.
+  await kiln.key('Which pot is this?')
+  await kiln.hit()
+  await expect(kiln.face).toContainText('Fill in what you see')
+  await page.getByLabel('High now').fill('171')
+  await page.getByLabel('Across its widest now').fill('95')
+  await kiln.hit()
+  await kiln.says('NONE OF THESE')
+  const drawn = page.locator('.which-pot')
+  await expect(drawn.first()).toContainText('35')
+  expect(await drawn.count()).toBeLessThanOrEqual(3)
+  await expect(kiln.face).toContainText('by all that was seen')
+  expect((await kiln.load()).matched).toBeUndefined()
+  await drawn.first().tap()
+  await page.clock.runFor(150)
+  await expect(kiln.face).toContainText('Found: 35')
+  expect((await kiln.load()).matched?.['demo.35']).toMatchObject({ heightMm: 171, widthMm: 95 })
 })
 
 test('a pot is tapped to another place, dragged, swapped, and held to leave it out', async ({ page }) => {

@@ -196,6 +196,25 @@ describe('whatever kiln and pots', () => {
     )
   })
 
+  test('a spy hole sees the cones wherever one looks in over the lowest shelf', () => {
+    fc.assert(
+      fc.property(input, fc.double({ min: 0, max: 1, noNaN: true }), (load, up) => {
+        const { chamber, clearances, shelves } = load.kiln
+        const leastMm = clearances.firstShelfMm + shelves[0]!.thickMm
+        const mostMm = chamber.heightMm - clearances.lidMm - 120
+        const kiln = {
+          ...load.kiln,
+          spyHoles: [{ upMm: leastMm + up * Math.max(0, mostMm - leastMm), angleDeg: 0 }],
+        }
+        const plan = proposeLoad({ ...load, kiln, specials: RIDERS })
+        if (plan.levels.length === 0) return
+        expect(plan.unseen).toEqual([])
+        expect(plan.leftOut.map(({ id }) => id)).not.toContain('cones')
+      }),
+      { numRuns: FULL ? 300 : 15 },
+    )
+  })
+
   test('it is no better than its bounds', () => {
     fc.assert(
       fc.property(input, (load) => {

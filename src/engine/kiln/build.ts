@@ -3,9 +3,9 @@ import type { Column, Kiln, LeftOutWhy } from './contract.ts'
 import { fill } from './fill.ts'
 import type { Item } from './items.ts'
 import type { Built, Hints, Problem, Way } from './problem.ts'
-import { seatRiders } from './riders.ts'
+import { seatRiders, sightMm } from './riders.ts'
 import { lastPin, openFor, type Pile, pileOf, pinsOf, putFixed, type Site, standLoaded } from './site.ts'
-import { isHalf, postFor, shelvesLeft, stockOf, sumMm, takePosts, takeShelf } from './stock.ts'
+import { isHalf, postFor, shelvesFor, shelvesLeft, stockOf, sumMm, takePosts, takeShelf } from './stock.ts'
 import { halfGapMm, place, probeAt, type Tray } from './tray.ts'
 
 const isClear = (item: Item): boolean => item.risk === 0
@@ -52,9 +52,26 @@ function begun(
   return tray
 }
 
+/** Posts over what is so tall; where sight counts, such that the cone set is seen if its level is this one. */
+function postsFor(
+  { problem, stock, way, riders }: Site,
+  pile: Pile,
+  tallMm: number,
+): readonly number[] | null {
+  const { kiln } = problem
+  const needMm = tallMm + kiln.clearances.headspaceMm
+  const usual = postFor(stock, needMm, way.onEnd)
+  const cones = way.sight ? riders.find(({ kind }) => kind === 'cones') : undefined
+  const [shelf] = shelvesFor(kiln, stock, pile.column)
+  if (!usual || !cones || !shelf) return usual
+  const upMm = pile.underMm + shelf.thickMm
+  const seenMm = sightMm(kiln, cones, pile.column, upMm, sumMm(usual), shelf.thickMm)
+  return seenMm === null ? usual : (postFor(stock, Math.max(needMm, seenMm), true) ?? usual)
+}
+
 /** Opens the next level of a column and fills it; false where nothing goes on. */
 function grow(site: Site, pile: Pile): boolean {
-  const { problem, stock, way, rest } = site
+  const { problem, stock, rest, way } = site
   const { kiln, items } = problem
   const pins = pinsOf(site, pile.column, pile.storey)
   const pinsMm = Math.max(0, ...pins.map(({ id }) => items.get(id)?.heightMm ?? 0))
@@ -62,7 +79,7 @@ function grow(site: Site, pile: Pile): boolean {
   const openers: (Item | null)[] = rest.filter((item) => !pile.noOpener.has(item))
   for (const opener of mustGo ? [...openers, null] : openers) {
     const tallMm = Math.max(opener?.heightMm ?? 0, pinsMm)
-    const post = postFor(stock, tallMm + kiln.clearances.headspaceMm, way.onEnd)
+    const post = postsFor(site, pile, tallMm)
     // On a level that carries nothing no posts are in the way.
     const choices = [...(post ? [post] : []), ...(pile.top ? [] : [[]])]
     let why: LeftOutWhy = 'noPosts'

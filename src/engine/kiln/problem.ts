@@ -28,6 +28,8 @@ export interface Way {
   readonly topFirst: boolean
   /** Two posts on end. */
   readonly onEnd: boolean
+  /** Posts are chosen so that a spy hole sees the cone set, whatever height it costs. */
+  readonly sight: boolean
   /** Chance for pressing pots in; null: none is pressed in. */
   readonly roll: (() => number) | null
 }

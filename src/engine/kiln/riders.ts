@@ -1,5 +1,5 @@
 /** Cone sets in sight of a spy hole, and flow tiles beside them. Lengths in mm. */
-import type { Kiln, SpyHole } from './contract.ts'
+import type { Column, Kiln, SpyHole } from './contract.ts'
 import type { Item } from './items.ts'
 import type { Hints, Where } from './problem.ts'
 import { outsideMm, type Region } from './region.ts'
@@ -16,12 +16,30 @@ export const holeAt = (
   { upMm, column }: Pick<Tray, 'upMm' | 'column'>,
   freeMm: number,
 ): SpyHole | undefined =>
-  kiln.spyHoles.find(
-    (hole) =>
-      hole.upMm >= upMm &&
-      hole.upMm <= upMm + freeMm &&
-      (column === 'whole' || hole.angleDeg % 180 === 0 || (column === 'left') === hole.angleDeg < 180),
-  )
+  kiln.spyHoles.find((hole) => hole.upMm >= upMm && hole.upMm <= upMm + freeMm && facesIn(hole, column))
+
+/** Whether a hole looks in from a column's side. */
+const facesIn = ({ angleDeg }: SpyHole, column: Column): boolean =>
+  column === 'whole' || angleDeg % 180 === 0 || (column === 'left') === angleDeg < 180
+
+/**
+ * How long the posts of a level at `upMm` have to be for a hole to see this cone set there, where the posts it would have,
+ * `sumMm` long, and a shelf of `thickMm` on them end below, in front of or closely over the lowest hole that is left; null
+ * where that hole is one of another level.
+ */
+export function sightMm(
+  kiln: Kiln,
+  cones: Item,
+  column: Column,
+  upMm: number,
+  sumMm: number,
+  thickMm: number,
+): number | null {
+  const holes = kiln.spyHoles.filter((hole) => hole.upMm >= upMm && facesIn(hole, column))
+  const lowest = Math.min(...holes.map((hole) => hole.upMm))
+  if (lowest > upMm + sumMm + thickMm) return null
+  return Math.max(lowest - upMm, cones.heightMm + kiln.clearances.headspaceMm)
+}
 
 /** How high a cone set is raised, on a stub, so that a hole sees it, mm. */
 export const raisedMm = (hole: SpyHole, upMm: number, heightMm: number): number =>

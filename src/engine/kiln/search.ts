@@ -28,6 +28,10 @@ export const unseenIn = ({ kiln }: Problem, trays: readonly Tray[]): Item[] =>
     return tray.stood.map(({ item }) => item).filter(({ kind }) => kind === 'cones' && !seen)
   })
 
+/** Cone sets that no hole sees, or that stand nowhere. */
+const unsightly = (problem: Problem, { trays, missed }: Built): number =>
+  unseenIn(problem, trays).length + missed.filter(({ item }) => item.kind === 'cones').length
+
 /** Pinned items that a post or the thermocouple is in the way of. */
 const pressed = (trays: readonly Tray[]): number =>
   trays.reduce(
@@ -54,14 +58,15 @@ const unpinned = ({ pinned }: Problem, trays: readonly Tray[]): number =>
   ).length
 
 /** What counts, gravest first: the smaller the better. */
-function marks(problem: Problem, { trays, missed }: Built): number[] {
+function marks(problem: Problem, built: Built): number[] {
+  const { trays, missed } = built
   const levels = trays.reduce((sum, { shelf }) => sum + (isHalf(shelf) ? 0.5 : 1), 0)
   const onEnd = trays.filter(({ postMm }) => postMm.length > 1).length
   return [
     unpinned(problem, trays),
+    unsightly(problem, built),
     missed.length,
     pressed(trays),
-    unseenIn(problem, trays).length,
     onEnd,
     levels,
     topMm(trays),
@@ -155,6 +160,7 @@ export function* searching(
   const halves = shelves.some((shelf) => isHalf(shelf) && shelf.count > 0)
   const layouts = halves ? (wholes > 0 ? [Infinity, 0, 1, 2] : [0]) : [Infinity]
   const sorted = [...pots].sort(byOrder)
+  const holes = problem.kiln.spyHoles.length > 0
   let best: Built | null = null
   let hints = NO_HINTS
   for (let pass = 0; ; pass++) {
@@ -166,10 +172,15 @@ export function* searching(
       order: orderOf(sorted, jitter, aside, roll),
       wholes: layouts[pass % layouts.length]!,
       topFirst: first ? pass < layouts.length : roll() < 0.7,
+      sight: false,
       onEnd: missed > 0 && posts.length > 0 && pass % 2 === 1,
       roll,
     }
-    const found = passed(problem, way, hints)
+    let found = passed(problem, way, hints)
+    if (holes && unsightly(problem, found.built) > 0) {
+      const seen = passed(problem, { ...way, sight: true }, { ...found.hints, riders: NO_HINTS.riders })
+      if (isBetter(problem, seen.built, found.built)) found = seen
+    }
     const better = !best || isBetter(problem, found.built, best)
     if (better) {
       best = found.built

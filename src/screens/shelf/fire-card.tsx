@@ -7,13 +7,15 @@ import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useDays } from '../days.ts'
 import { Alarm } from '../desk/save.tsx'
+import { lazyPart } from '../lazy.tsx'
 import { amount } from '../text/amounts.ts'
 import { BackLine } from './back-line.tsx'
-import { CandleLines } from './candle-lines.tsx'
 import { KilnMain } from './kiln-main.tsx'
 import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
 import { OffsetLines } from './offset-lines.tsx'
 import type { Over } from './shelf.tsx'
+
+const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
 
 interface FireProps {
   readonly load: LoadState
@@ -140,6 +142,11 @@ export function FireCard({ load, open }: FireProps) {
               ) : null}
             </>
           ) : null}
+          {load.openedAt === undefined ? null : (
+            <button type="button" class="key" onClick={() => open('which')}>
+              {w.which.title}
+            </button>
+          )}
           {last ? (
             <button
               type="button"

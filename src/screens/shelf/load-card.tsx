@@ -9,14 +9,16 @@ import { type LevelState, type LoadState, levelKey } from '../../table/model/loa
 import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Alarm } from '../desk/save.tsx'
+import { lazyPart } from '../lazy.tsx'
 import { BackLine } from './back-line.tsx'
-import { CandleLines } from './candle-lines.tsx'
 import { Disputed } from './disputed.tsx'
 import { KilnMain } from './kiln-main.tsx'
 import { Level } from './level.tsx'
 import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
 import type { Packing } from './propose.ts'
 import type { Over } from './shelf.tsx'
+
+const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
 
 interface CardProps {
   readonly load: LoadState | undefined

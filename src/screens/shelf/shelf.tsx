@@ -22,10 +22,11 @@ const ReadingPage = lazyPart(() => import('./reading.tsx').then((part) => part.R
 const KilnForm = lazyPart(() => import('./kiln-form.tsx').then((part) => part.KilnForm))
 const LeftOutPage = lazyPart(() => import('./left-out.tsx').then((part) => part.LeftOutPage))
 const Ticket = lazyPart(() => import('./ticket.tsx').then((part) => part.Ticket))
+const WhichPot = lazyPart(() => import('./which-pot.tsx').then((part) => part.WhichPot))
 const ConePage = lazyPart(() => import('./cone-page.tsx').then((part) => part.ConePage))
 
 /** What lies over the card of a load. */
-export type Over = 'kiln' | 'out' | 'ticket' | 'reading' | 'cone' | 'open'
+export type Over = 'which' | 'kiln' | 'out' | 'ticket' | 'reading' | 'cone' | 'open'
 
 /** The load that a screen without one shows: the one in hand, else one whose kiln is hot, else the latest. */
 const shown = (table: Table, loadId: string | undefined): LoadState | undefined =>
@@ -81,7 +82,13 @@ function LoadScreen({ loadId }: ShelfProps) {
   const stage = load && stageOf(table.value, load, now.value)
   const of = load ? w.loadOf(days.moment(load.begunAt)) : undefined
   const title =
-    stage?.is === 'shelf' && !over ? w.shelfOf(stage.nth, stage.of) : stage ? w.stage[stage.is] : w.title
+    over === 'which'
+      ? w.which.title
+      : stage?.is === 'shelf' && !over
+        ? w.shelfOf(stage.nth, stage.of)
+        : stage
+          ? w.stage[stage.is]
+          : w.title
   const others = loadsOf(table.value).filter((other) => other !== load && isHot(other))
   const face = () => {
     if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={close} />
@@ -90,6 +97,7 @@ function LoadScreen({ loadId }: ShelfProps) {
     if (over === 'out') return <LeftOutPage load={load} propose={propose} />
     if (over === 'reading' || over === 'open')
       return <ReadingPage load={load} opens={over === 'open'} close={close} />
+    if (over === 'which') return <WhichPot load={load} />
     if (over === 'cone') return <ConePage load={load} close={close} />
     if (load.litAt === undefined) return <LoadCard load={load} stage={stage} {...card} kiln={kiln} />
     return <FireCard load={load} open={setOver} />

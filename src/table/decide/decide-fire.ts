@@ -6,8 +6,9 @@ import { coneEnds, isCone } from '../model/cone.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import type { LoadAction } from '../model/load-action.ts'
 import type { LoadState } from '../model/load-state.ts'
+import { outOf } from '../model/range.ts'
 import type { Table } from '../model/state.ts'
-import { checked } from './check-entry.ts'
+import { checked, firstWrong } from './check-entry.ts'
 import type { Decision, HitStamp } from './decision.ts'
 
 type FireAction = Extract<
@@ -22,6 +23,7 @@ type FireAction = Extract<
       | 'pull-bung'
       | 'switch-off'
       | 'open-lid'
+      | 'match'
   }
 >
 
@@ -47,6 +49,10 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
     return load.readings.some(({ id }) => id === action.readId)
       ? { events: [{ kind: 'reading-dropped', loadId, readId: action.readId }] }
       : { refusal: { code: 'nothing-to-do' } }
+  if (action.do === 'match') {
+    const { do: _do, ...seen } = action
+    return checked(noMatch(table, load, action), { kind: 'matched', ...seen })
+  }
   const now = stamp.at - table.skewMs
   const ago = action.agoMin ?? 0
   const at = now - ago * MIN_MS
@@ -103,6 +109,23 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
       })
     }
   }
+}
+
+/** A pot is told from the others of its load once the lid is up, and once. */
+function noMatch(
+  table: Table,
+  load: LoadState,
+  { potId, sureness, heightMm, widthMm }: Extract<FireAction, { do: 'match' }>,
+): Refusal | undefined {
+  if (load.openedAt === undefined) return not('not-open')
+  const facts = table.pots[potId]?.facts
+  if (!facts || !(load.things[potId] ?? load.things[facts.lidOf ?? ''])) return { code: 'unknown-pot' }
+  if (load.matched?.[potId]) return not('matched-already', { number: facts.number })
+  const sizes = [
+    ['firedMm', heightMm],
+    ['firedMm', widthMm],
+  ] as const
+  return firstWrong(sizes) ?? outOf({ least: 0, most: 1 }, 'sureness', sureness)
 }
 
 function noCone(cone: string, { firing }: LoadState): Refusal {

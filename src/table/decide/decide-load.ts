@@ -43,6 +43,7 @@ const KILN_ACTIONS: ReadonlySet<string> = new Set<LoadAction['do']>([
   'pull-bung',
   'switch-off',
   'open-lid',
+  'match',
   'take-offset',
 ])
 

@@ -97,6 +97,10 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from: st
       return { ...load, bungAt: since(event, at) }
     case 'kiln-off':
       return { ...load, offAt: since(event, at) }
+    case 'matched': {
+      const { kind: _kind, loadId: _load, potId, ...seen } = event
+      return { ...load, matched: { ...load.matched, [potId]: { at, ...seen } } }
+    }
     case 'lid-opened': {
       const openedAt = since(event, at)
       const { tempC } = event

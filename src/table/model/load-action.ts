@@ -36,4 +36,12 @@ export type LoadAction =
   | ({ readonly do: 'pull-bung' } & Late)
   | ({ readonly do: 'switch-off' } & Late)
   | ({ readonly do: 'open-lid'; readonly tempC?: number; readonly sure?: boolean } & Late)
+  /** After the fire: this is that pot. */
+  | ({
+      readonly do: 'match'
+      readonly potId: string
+      readonly sureness: number
+      readonly heightMm?: number
+      readonly widthMm?: number
+    } & OfLoad)
   | { readonly do: 'take-offset'; readonly kilnId: string; readonly offsetC: number; readonly of: number }

@@ -50,6 +50,16 @@ export interface ConeSeen {
   readonly storey?: number
 }
 
+/** A pot that was told from others after the fire. */
+export interface MatchedPot {
+  readonly at: number
+  /** As it was told, 0 to 1. */
+  readonly sureness: number
+  /** Measured after the fire, mm. */
+  readonly heightMm?: number
+  readonly widthMm?: number
+}
+
 /** The pots of one firing with their places, and what was seen of the fire. Times are table time, ms. */
 export interface LoadState {
   readonly loadId: string
@@ -71,6 +81,8 @@ export interface LoadState {
   /** In the order of their own times, whenever they were said. */
   readonly readings: readonly HeatReading[]
   readonly cones: readonly ConeSeen[]
+  /** By pot. */
+  readonly matched?: Readonly<Record<string, MatchedPot>>
 }
 
 /** What a kiln was taken to differ from its thermometer by, degC, as so many cones taught. */

@@ -1,4 +1,5 @@
 import { isOne } from './counts.ts'
+import { which } from './which.ts'
 
 const pots = (n: number): string => (isOne(n) ? '1 pot' : `${n} pots`)
 
@@ -22,6 +23,7 @@ export const shelf = {
     'bung-pulled': 'bung pulled',
     'kiln-off': 'kiln off',
     'lid-opened': 'lid open',
+    matched: 'which pot',
     'offset-taken': 'kiln’s own offset',
     'kiln-set': 'kiln',
     'put-off': 'left out',
@@ -213,6 +215,8 @@ export const shelf = {
     'open-already': 'The lid is open already.',
     'on-other-load': (n: string) => `${n} is in another load.`,
     'already-fired': (n: string) => `${n} was fired already.`,
+    'not-open': 'The lid is not open yet.',
+    'matched-already': (n: string) => `${n} was found already.`,
     'same-minute': 'There is a reading of that minute. Give this one another time.',
   } as Readonly<Record<string, string | ((n: string) => string)>>,
   tooTall: (n: string, value: string, most: string) => `${n} is ${value} high: up to ${most} goes in.`,
@@ -227,6 +231,7 @@ export const shelf = {
   leap: (value: string) => `${value} is a leap since the last reading. Is it so?`,
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,
+  which,
   map: {
     title: 'Shelf ticket',
     front: 'front',

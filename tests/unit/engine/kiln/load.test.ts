@@ -184,7 +184,14 @@ test('a top level filled before its height is known keeps clear of the thermocou
   for (let seed = 1; seed <= 6; seed++) {
     const order = mixedPots(24, seed).map(itemOf).sort(byOrder)
     const items = new Map(order.map((item) => [item.id, item]))
-    const way = { order, wholes: Infinity, topFirst: true, onEnd: false, roll: randomFrom(seed) }
+    const way = {
+      order,
+      wholes: Infinity,
+      topFirst: true,
+      sight: false,
+      onEnd: false,
+      roll: randomFrom(seed),
+    }
     const { trays } = build({ kiln, items, pinned: [], loaded: [] }, way, NO_HINTS)
     for (const { probe, stood } of trays)
       for (const { disc, item } of stood)
@@ -218,6 +225,22 @@ describe('cones and tile', () => {
       expect(tile.place).toMatch(/^\d+\.\d+$/)
     },
   )
+
+  test('are seen whatever draws the search, at the cost of other posts', () => {
+    const chamber = { kind: 'round', diameterMm: 460, heightMm: 560 } as const
+    const shelves = [{ ...ROUND.shelves[0]!, widthMm: 400, depthMm: 400, count: 5 }]
+    const posts = [50, 75, 100, 125, 150, 200].map((lengthMm) => ({ lengthMm, count: 6 }))
+    for (const upMm of [196, 240, 300])
+      for (let seed = 1; seed <= 6; seed++) {
+        const kiln = { ...ROUND, chamber, shelves, posts, spyHoles: [{ upMm, angleDeg: 0 }] }
+        const load = loadOf(kiln, mixedPots(20, seed), { specials: RIDERS, loadId: `load-${seed}` })
+        const plan = firstLoad(load)
+        expect(plan.unseen, `${upMm} ${seed}`).toEqual([])
+        const { upMm: from, freeMm } = placedIn(plan, 'cones').level
+        expect(from).toBeLessThanOrEqual(upMm)
+        expect(from + freeMm).toBeGreaterThanOrEqual(upMm)
+      }
+  })
 
   test('cones that no hole sees are placed and told', () => {
     const plan = proposeLoad(loadOf(ROUND, mixedPots(24, 2), { specials: RIDERS }), 2)

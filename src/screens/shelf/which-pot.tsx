@@ -1,0 +1,125 @@
+import { useState } from 'preact/hooks'
+import { drawingOf } from '../../table/forecast/drawing.ts'
+import { levelsOf, potsIn } from '../../table/load/loads.ts'
+import { type MatchAnswer, matchPiece, notFound, type SeenPiece } from '../../table/load/match.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { Choice } from '../../ui/choice.tsx'
+import { PotOutline } from '../../ui/outline.tsx'
+import { EntryField, useEntry } from '../desk/entry-field.tsx'
+import { Alarm } from '../desk/save.tsx'
+import { BackLine } from './back-line.tsx'
+import { KilnMain } from './kiln-main.tsx'
+import { kilnRefusalText, thingName, useBar, useLoad } from './load-app.ts'
+
+const DRAWN_PX = { width: 100, height: 120 }
+
+/** A pot out of the fire without a number: told by its shelf, size and glaze. Nothing is taken for it untapped. */
+export function WhichPot({ load }: { readonly load: LoadState }) {
+  const { table, words, formats, act } = useLoad()
+  const w = words.value.desk.shelf
+  const [shelf, setShelf] = useState<string>()
+  const [stackId, setStack] = useState<string>()
+  const [told, setTold] = useState<{ readonly seen: SeenPiece; readonly answer: MatchAnswer }>()
+  const [said, setSaid] = useState<string>()
+  const high = useEntry('firedMm', undefined, true)
+  const wide = useEntry('firedMm', undefined, true)
+  const name = (key: string) => thingName(words.value, table.value, key)
+  const left = notFound(table.value, load)
+  const found = Object.keys(load.matched ?? {})
+  const levels = levelsOf(load)
+  const stacks = [...new Set(potsIn(table.value, load).map(({ facts }) => facts.stackId))]
+  const anew = () => {
+    for (const entry of [high, wide]) entry.setText('')
+    setShelf(undefined)
+    setStack(undefined)
+    setTold(undefined)
+    setSaid(undefined)
+  }
+  useBar(() => {
+    if (told) return setTold(undefined)
+    if (left.length === 0 || ![high, wide].map((entry) => entry.check()).every(Boolean)) return
+    const seen: SeenPiece = {
+      ...(high.value === undefined ? {} : { heightMm: high.value }),
+      ...(wide.value === undefined ? {} : { widthMm: wide.value }),
+      ...(shelf === undefined ? {} : { place: shelf }),
+      ...(stackId === undefined ? {} : { stackId }),
+    }
+    if (Object.keys(seen).length === 0) return setSaid(w.which.nothing)
+    setSaid(undefined)
+    setTold({ seen, answer: matchPiece(table.peek(), load, seen) })
+  })
+  const take = (potId: string, sureness: number) => {
+    const { heightMm, widthMm } = told?.seen ?? {}
+    const sizes = {
+      ...(heightMm === undefined ? {} : { heightMm }),
+      ...(widthMm === undefined ? {} : { widthMm }),
+    }
+    const refusal = act({ do: 'match', loadId: load.loadId, potId, sureness, ...sizes })
+    if (refusal) setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
+    else anew()
+  }
+  const place = (potId: string) => {
+    const pot = table.value.pots[potId]
+    return load.things[potId]?.place ?? load.things[pot?.facts.lidOf ?? '']?.place ?? ''
+  }
+  return (
+    <>
+      <KilnMain>
+        <Alarm said={said} />
+        {left.length === 0 ? <p class="kiln-big">{w.which.none}</p> : null}
+        {told ? (
+          <>
+            <p>{told.answer.sure ? w.which.sole : w.which.which}</p>
+            <div class="which-pots">
+              {told.answer.options.map(({ potId, sureness }) => {
+                const pot = table.value.pots[potId]
+                return pot ? (
+                  <button
+                    key={potId}
+                    type="button"
+                    class="key which-pot"
+                    onClick={() => take(potId, sureness)}
+                  >
+                    <PotOutline {...drawingOf(table.value, pot, 'as-is')} {...DRAWN_PX} label={name(potId)} />
+                    <strong class="figures">{name(potId)}</strong>
+                    <small class="figures">
+                      {place(potId)} {w.which.sure(`${Math.min(99, Math.round(100 * sureness))} %`)}
+                    </small>
+                  </button>
+                ) : null
+              })}
+            </div>
+          </>
+        ) : left.length > 0 ? (
+          <>
+            {levels.length > 1 ? (
+              <Choice
+                label={w.which.shelf}
+                options={levels.map(({ number }) => ({ value: `${number}`, label: `${number}` }))}
+                value={shelf}
+                onChoose={(value) => setShelf(value === shelf ? undefined : value)}
+              />
+            ) : null}
+            <div class="pair">
+              <EntryField entry={high} label={w.which.high} />
+              <EntryField entry={wide} label={w.which.wide} />
+            </div>
+            {stacks.length > 1 ? (
+              <Choice
+                label={w.which.stack}
+                options={stacks.map((value) => ({ value, label: table.value.stacks[value]?.name ?? value }))}
+                value={stackId}
+                onChoose={(value) => setStack(value === stackId ? undefined : value)}
+              />
+            ) : null}
+          </>
+        ) : null}
+        {found.length > 0 ? <p class="figures">{w.which.found(found.map(name).join(', '))}</p> : null}
+        <p class="caution">{w.care.open}</p>
+      </KilnMain>
+      <BackLine />
+      <KnuckleBar label={told ? w.which.other : w.which.bar} />
+    </>
+  )
+}
