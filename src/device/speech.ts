@@ -39,6 +39,8 @@ export const SPANISH: Readonly<Record<WordId, string>> = {
   'one coat': 'una capa',
   'wax pan is on': 'la cera está al fuego',
   'are you beside it': 'estás al lado',
+  'was it': 'fueron',
+  'you decide': 'decide tú',
 }
 
 /** The text of words, one after another. */
