@@ -62,6 +62,7 @@ export interface PotResult extends JudgedPot {
   readonly silent: Silent | undefined
 }
 
+/** What was judged of a run, as the engine takes it. */
 export const seenOf = (run: RunFacts): RunSeen =>
   run.is === 'measured' ? { kind: 'measured', mm: run.mm } : { kind: run.is }
 
