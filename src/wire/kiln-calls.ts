@@ -1,6 +1,6 @@
 import { computed, effect } from '@preact/signals'
 import { openNotices } from '../device/notices.ts'
-import { type LoadCall, loadCalls } from '../table/load/fire.ts'
+import { type LoadCall, loadCalls } from '../table/load/calls.ts'
 import { KILN_WORDS } from '../words/kiln.ts'
 import type { Lent } from './extras.ts'
 
