@@ -87,23 +87,38 @@ export interface BenchView {
   cardShown(atMs: number): void
 }
 
+/** Records of a file that are read, and of how many, null where that is gone as well; null where it is whole. */
+type Whole = { readonly read: number; readonly of: number | null } | null
+
 /** What taking in a backup came to. */
-export type TakenIn =
+export interface TakenIn {
+  readonly added: number
+  readonly known: number
+  /** Pictures that were not here, and those of the file that could not be read. */
+  readonly photos: number
+  readonly photosLost: number
+  /** Damaged records, left out. */
+  readonly faulty: number
+  /** Kept aside until an update of the app knows them. */
+  readonly waiting: number
+  /** More than a day ahead of this phone's clock: left out. */
+  readonly ahead: number
+  readonly whole: Whole
+}
+
+/** What a file holds, before any of it is taken in. */
+export type LookedInto =
   | {
       readonly ok: true
-      readonly added: number
-      readonly known: number
-      /** Pictures that were not here, and those of the file that could not be read. */
-      readonly photos: number
-      readonly photosLost: number
-      /** Damaged records, left out. */
-      readonly faulty: number
-      /** Kept aside until an update of the app knows them. */
-      readonly waiting: number
-      /** More than a day ahead of this phone's clock: left out. */
-      readonly ahead: number
-      /** Where the file is not whole: records read, and of how many, null if that's gone as well. */
-      readonly whole: { readonly read: number; readonly of: number | null } | null
+      /** Day it was made, as 2026-03-04; null where that is gone. */
+      readonly day: string | null
+      readonly records: number
+      readonly pots: number
+      readonly pictures: number
+      /** Records that are not here. */
+      readonly fresh: number
+      readonly whole: Whole
+      takeIn(): Promise<TakenIn>
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
@@ -159,8 +174,8 @@ export interface App {
   backUp(): Promise<'shared' | 'saved' | 'cancelled'>
   /** The records as sheets for a spreadsheet, in one file out of the app. */
   passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
-  /** Takes in a backup; how many records were new. */
-  takeIn(file: Blob): Promise<TakenIn>
+  /** Looks into a backup, which can then be taken in. */
+  lookInto(file: Blob): Promise<LookedInto>
   /** Rejects while their code cannot be had. */
   photos(): Promise<Photos>
   retrySave(): void

@@ -2,12 +2,13 @@ import type { TableEvent } from '../../shared/events.ts'
 import type { ShareResult } from '../device/ports.ts'
 import { beCopied } from '../device/seen.ts'
 import { openShare } from '../device/share.ts'
-import type { TakenIn } from '../screens/app.ts'
+import type { LookedInto, TakenIn } from '../screens/app.ts'
 import { fileDay } from '../screens/calendar.ts'
-import { readBackup, writeBackup } from '../store/backup.ts'
+import { type Backup, readBackup, writeBackup } from '../store/backup.ts'
 import type { Journal } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore } from '../store/photos.ts'
+import { inSlices } from '../store/slices.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
 export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<ShareResult> {
@@ -38,10 +39,10 @@ async function pictures(): Promise<Blob[]> {
 }
 
 /** Stores those that are not here; one that cannot be stored is lost, and told. */
-async function takePictures(file: Blob): Promise<{ text: string; photos: number; photosLost: number }> {
+async function takePictures(file: Blob): Promise<Pick<TakenIn, 'photos' | 'photosLost'>> {
   let [photos, unkept] = [0, 0]
   const store = photoStore('own')
-  const { text, lost } = await parted(file, async (photoId, picture) => {
+  const { lost } = await parted(file, async (photoId, picture) => {
     try {
       if (await store.get(photoId)) return
       await store.put(photoId, picture)
@@ -50,27 +51,70 @@ async function takePictures(file: Blob): Promise<{ text: string; photos: number;
       unkept++
     }
   })
-  return { text, photos, photosLost: lost + unkept }
+  return { photos, photosLost: lost + unkept }
 }
 
-/** Joins another phone's journal, or an old backup, with this one: all of it or, if it can't be stored, nothing. */
-export async function takeIn(journal: Journal<TableEvent>, file: Blob, nowMs: number): Promise<TakenIn> {
-  const { text, photos, photosLost } = await takePictures(file)
+/** What a file holds, with the way to join it with this phone's journal. `now`: its clock, epoch ms. */
+export async function lookInto(
+  journal: Journal<TableEvent>,
+  file: Blob,
+  now: () => number,
+): Promise<LookedInto> {
+  let pictures = 0
+  const { text } = await parted(file, async () => {
+    pictures++
+  })
   const backup = await readBackup(text)
   if (!backup.ok) return backup
-  const { records, aside, count, complete } = backup
+  const { records, madeAt, count, complete } = backup
+  const known = new Set(journal.records.map(({ id }) => id))
+  const pots = new Set<string>()
+  let fresh = 0
+  // Nothing of it has been examined yet.
+  await inSlices(records as readonly Unexamined[], (record) => {
+    if (typeof record?.id !== 'string' || !known.has(record.id)) fresh++
+    const potId = record?.event?.kind === 'pot-set' ? record.event.pot?.potId : undefined
+    if (typeof potId === 'string') pots.add(potId)
+  })
+  const whole = complete ? null : { read: records.length, of: count }
+  return {
+    ok: true,
+    day: madeAt === null || !isMoment(madeAt) ? null : fileDay(madeAt),
+    records: records.length,
+    pots: pots.size,
+    pictures,
+    fresh,
+    whole,
+    takeIn: async () => {
+      const report = await takeIn(journal, backup, now())
+      // The records are in: whatever becomes of the pictures, that is told.
+      const shown = await takePictures(file).catch(() => ({ photos: 0, photosLost: pictures }))
+      return { ...report, ...shown, whole }
+    },
+  }
+}
+
+type Unexamined = {
+  readonly id?: unknown
+  readonly event?: { readonly kind?: unknown; readonly pot?: { readonly potId?: unknown } | null } | null
+} | null
+
+const isMoment = (ms: number) => !Number.isNaN(new Date(ms).getTime())
+
+/** Joins it: all of it or, if it can't be stored, nothing. */
+async function takeIn(
+  journal: Journal<TableEvent>,
+  { records, aside }: Extract<Backup, { ok: true }>,
+  nowMs: number,
+): Promise<Omit<TakenIn, 'whole' | 'photos' | 'photosLost'>> {
   const report = await journal.merge(records, nowMs)
   // What that phone could not fold: it comes back when this program can.
   const more = aside.length > 0 ? await journal.merge(aside, nowMs) : { added: 0, known: 0, waiting: 0 }
   return {
-    ok: true,
-    photos,
-    photosLost,
     added: report.added + more.added,
     known: report.known + more.known,
     faulty: report.faulty + report.displaced,
     waiting: report.waiting + more.waiting,
     ahead: report.ahead,
-    whole: complete ? null : { read: records.length, of: count },
   }
 }

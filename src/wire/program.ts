@@ -147,7 +147,7 @@ export async function openProgram(faults: Faults): Promise<App> {
       patch({ copiedAt: lastCopiedMs() })
       return how
     },
-    takeIn: async (file) => (await import('./backup.ts')).takeIn(journal, file, clock.epochMs()),
+    lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, () => clock.epochMs()),
     photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
     retrySave: () => journal.retry(),
     fault,

@@ -210,21 +210,6 @@ test('readings of a kiln tell when its cone falls, and later when it may be open
   await expect(page.getByText('The outside burns.')).toBeVisible()
 })
 
-test('what is no backup is refused and changes nothing', async ({ page }) => {
-  await open(page, 'board')
-  await key(page, /Name a bucket/).click()
-  await type(page, 'Name of the glaze', 'Fenwater')
-  await key(page, /^Save$/).click()
-  await open(page, 'room')
-  await page
-    .getByLabel('Take in a backup')
-    .last()
-    .setInputFiles({ name: 'x.json', mimeType: 'application/json', buffer: Buffer.from('{"pots":[]}') })
-  await expect(page.getByRole('alert')).toHaveText('Not a backup of ours. Nothing was changed.')
-  await open(page, 'buckets')
-  await expect(page.getByText('Fenwater')).toBeVisible()
-})
-
 test('clearing needs the key held; a short touch says so', async ({ page }) => {
   await demo(page)
   await open(page, 'room')

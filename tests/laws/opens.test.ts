@@ -2,7 +2,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
-import type { AnyEvent, JournalRecord } from '../../shared/record.ts'
+import { type AnyEvent, createRecords, type JournalRecord } from '../../shared/record.ts'
 import { contentFault } from '../../src/store/events-schema.ts'
 import { loadJournal } from '../../src/store/journal.ts'
 import { marked, SCHEMA } from '../../src/store/marks.ts'
@@ -11,8 +11,9 @@ import { judge } from '../../src/table/card/engine-judge.ts'
 import { judged } from '../../src/table/card/judged.ts'
 import { outputsOf } from '../../src/table/card/outputs.ts'
 import { fold } from '../../src/table/fold/fold.ts'
+import { histories } from '../fixtures/any-record.ts'
 import { forgery } from '../fixtures/forged.ts'
-import { lookAt } from '../fixtures/look.ts'
+import { lookAt, lookAtKiln } from '../fixtures/look.ts'
 import { recordsOf, waiting } from '../fixtures/season.ts'
 import { phone } from '../unit/store/memory.ts'
 
@@ -78,5 +79,38 @@ test('forged records in the database, under the marks of sound ones, are found a
       expect(bench(journal.records)).not.toContain(undefined)
     }),
     { numRuns: RUNS },
+  )
+})
+
+/** Records of every kind, some of them forged within their ranges: what an evening at the table does not have too. */
+const ofEveryKind = histories
+  .filter(({ length }) => length > 5)
+  .chain((events) => {
+    const drawn = events.map(
+      ({ event, at, writer }, i) =>
+        createRecords([event], { writer: writer ?? 'a.1', seq: i + 1, order: at + i }, { at, tz: 0 })[0]!,
+    )
+    const forgeries = fc.array(forgery(drawn), { minLength: 1, maxLength: 12 })
+    return forgeries.map((forged) =>
+      drawn.map((record) => forged.find(({ id }) => id === record.id) ?? record),
+    )
+  })
+
+test('forged records of every kind that are well-formed fold, and every screen of the kiln has its answer', async () => {
+  await fc.assert(
+    fc.asyncProperty(ofEveryKind, async (all) => {
+      const journal = await loadJournal<TableEvent>(phone().ports('a', KNOWLEDGE))
+      await journal.merge(all, NOW)
+      const table = fold(journal.records, 'a')
+      for (const laterMs of [0, 3_600_000, 30 * 86_400_000]) {
+        const now = (journal.records.at(-1)?.at ?? NOW) + laterMs - table.skewMs
+        const card = cardOf(table, now)
+        outputsOf(table, now, card)
+        expect(judged(table, card, now, judge).kind).toBeDefined()
+        lookAt(table, now)
+        lookAtKiln(table, now)
+      }
+    }),
+    { numRuns: RUNS * 4 },
   )
 })

@@ -131,6 +131,8 @@ export function importsOnApp(root: string): Sitting {
         input.files = chosen.files
         input.dispatchEvent(new Event('change', { bubbles: true }))
       }, text)
+      await page.waitForSelector('.looked button')
+      await page.evaluate(() => document.querySelector<HTMLButtonElement>('.looked button')?.click())
       await page.waitForFunction(() =>
         document.querySelector('[role="status"]')?.textContent?.includes('new'),
       )

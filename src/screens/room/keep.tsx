@@ -1,16 +1,20 @@
 import { useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
+import type { LookedInto } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 
 const DAY_MS = 86_400_000
 
+type Looked = Extract<LookedInto, { ok: true }>
+
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
-  const { words, act, health, demo, backUp, takeIn, passSheets, install, applyUpdate } = useDesk()
+  const { words, act, health, demo, backUp, lookInto, passSheets, install, applyUpdate } = useDesk()
   const w = words.value.desk.room
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
+  const [looked, setLooked] = useState<Looked>()
   const [cleared, setCleared] = useState(false)
   const {
     quarantined: aside,
@@ -31,10 +35,17 @@ export function Keep() {
   }
   const read = (chosen: File | undefined) => {
     if (!chosen) return
-    takeIn(chosen)
-      .then((result) => {
-        if (!result.ok) return setSaid({ text: w.refused[result.code], wrong: true })
-        const { added, known, faulty, waiting, ahead, whole, photos, photosLost } = result
+    lookInto(chosen)
+      .then((found) => {
+        setLooked(found.ok ? found : undefined)
+        setSaid(found.ok ? undefined : { text: w.refused[found.code], wrong: true })
+      })
+      .catch(failed)
+  }
+  const join = ({ takeIn }: Looked) => {
+    setLooked(undefined)
+    takeIn()
+      .then(({ added, known, faulty, waiting, ahead, whole, photos, photosLost }) => {
         const missing = [
           ...(whole ? [w.notWhole(whole.read, whole.of)] : []),
           ...(faulty > 0 ? [w.leftOut(faulty)] : []),
@@ -79,6 +90,22 @@ export function Keep() {
       <button type="button" class="key" onClick={sheets}>
         {w.sheets}
       </button>
+      {looked ? (
+        <div class="looked">
+          <p class="strong figures">{w.looked(looked)}</p>
+          {looked.whole ? (
+            <p class="alarm figures">{w.notWhole(looked.whole.read, looked.whole.of)}</p>
+          ) : null}
+          <div class="pair">
+            <button type="button" class="key" onClick={() => join(looked)}>
+              {w.join}
+            </button>
+            <button type="button" class="key" onClick={() => setLooked(undefined)}>
+              {w.leave}
+            </button>
+          </div>
+        </div>
+      ) : null}
       {said ? (
         <p class={said.wrong ? 'alarm' : 'strong'} role={said.wrong ? 'alert' : 'status'}>
           {said.text}

@@ -1,6 +1,7 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { BucketFacts } from '../../../shared/nouns.ts'
 import { withBucket, without } from '../model/change.ts'
+import { plainlyNamed } from '../model/limits.ts'
 import { opened } from '../model/potters.ts'
 import type { FillLine, Table } from '../model/state.ts'
 import { bucketOfCoat, needsBucket } from '../model/uses.ts'
@@ -9,7 +10,8 @@ import { bucketOfCoat, needsBucket } from '../model/uses.ts'
 const LINES_KEPT = 30
 
 /** The table after the facts of a bucket were changed. What was read of its fill stands. */
-export function bucketChanged(table: Table, facts: BucketFacts): Table {
+export function bucketChanged(table: Table, set: BucketFacts): Table {
+  const facts = plainlyNamed(set)
   const before = bucketOfCoat(table, facts.bucketId)
   const gramsPerMl = before?.gramsPerMl ?? facts.targetGramsPerMl
   // Litres that were typed anew are a reading of the level.

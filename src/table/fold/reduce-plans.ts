@@ -1,5 +1,6 @@
 import type { BoardFacts, CoatFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
 import { withPot } from '../model/change.ts'
+import { plainlyNamed } from '../model/limits.ts'
 import { nextCoat, planOf, withPour } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 
@@ -15,7 +16,8 @@ const NEW_POT: Omit<PotState, 'facts'> = {
  * The table with a stack as it is from now on. What was done stands: a pot already begun keeps the coats it has, what
  * is still to come follows the stack, and a pot that had all its coats has all of them still.
  */
-export function stackSet(table: Table, stack: StackFacts): Table {
+export function stackSet(table: Table, set: StackFacts): Table {
+  const stack = plainlyNamed(set)
   const changed = { ...table, stacks: { ...table.stacks, [stack.stackId]: stack } }
   const begun = Object.values(table.pots).filter(
     (pot) => pot.facts.stackId === stack.stackId && !pot.ownPlan && nextCoat(pot) > 0,

@@ -1,4 +1,14 @@
 import { isOne } from './counts.ts'
+
+/** What is told of a backup. `day`: as 2026-03-04. */
+export interface Looked {
+  readonly day: string | null
+  readonly records: number
+  readonly pots: number
+  readonly pictures: number
+  readonly fresh: number
+}
+
 /** English of the room. */
 export const room = {
   title: 'Room',
@@ -123,6 +133,10 @@ export const room = {
   sheets: 'Sheets for a spreadsheet',
   passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
+  looked: ({ day, records, pots, pictures, fresh }: Looked) =>
+    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? `, ${pictures} ${isOne(pictures) ? 'photo' : 'photos'}` : ''}. ${fresh} not here yet.`,
+  join: 'Join with this table',
+  leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
   photosIn: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} new.`,
   photosLost: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} could not be read or kept.`,

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
+import type { TableEvent } from '../../../shared/events.ts'
 import { rangeOf, readEntry, showEntry, unitLabel } from '../../../src/table/entry/entry.ts'
 import { QUANTITY } from '../../../src/table/entry/measure.ts'
+import { reduce } from '../../../src/table/fold/reduce.ts'
 import { LIMITS, type LimitedField, NAME_MOST } from '../../../src/table/model/limits.ts'
 import { Play } from './play.ts'
 
@@ -179,6 +181,23 @@ describe('a name and a letter refuse eight wrong inputs, with the reason, and ke
     expect(play.try({ do: 'set-bucket', bucket: { ...bucket, name } })).toMatchObject({ code })
     expect(play.try({ do: 'set-stack', stack: { ...stack, name } })).toMatchObject({ code })
     expect(play.table).toEqual(before)
+  })
+
+  test.each([
+    ['\u202eFen\u0000wa\u200fter\ufeff', 'Fenwater'],
+    ['\u2066\u202e', '?'],
+    ['Fén wäter 🏺', 'Fén wäter 🏺'],
+  ])('%j, as a backup may bring it, is shown as %s', (name, shown) => {
+    const brought: TableEvent[] = [
+      { kind: 'bucket-set', bucket: { ...bucket, name } },
+      { kind: 'stack-set', stack: { ...stack, name } },
+    ]
+    const table = brought.reduce(
+      (t, event, i) => reduce(t, { id: `n${i}`, hit: `n${i}`, at: play.nowMs, event }),
+      before,
+    )
+    expect(table.buckets[bucket.bucketId]?.facts.name).toBe(shown)
+    expect(table.stacks[stack.stackId]?.name).toBe(shown)
   })
 
   test.each(['', ' ', 'h', 'HH', '4', 'G', '\u202eH', '🏺', '__proto__'])('letter %j', (letter) => {
