@@ -39,6 +39,8 @@ export const SPANISH: Readonly<Record<WordId, string>> = {
   'one coat': 'una capa',
   'wax pan is on': 'la cera está al fuego',
   'are you beside it': 'estás al lado',
+  'was it': 'fueron',
+  'you decide': 'decide tú',
   shelf: 'placa',
   'on stilts': 'sobre calzos',
   'three posts of': 'tres postes de',
