@@ -158,11 +158,16 @@ export function planDrip(afterS: number, poured = false): CuePlan {
 
 /**
  * A bucket's two notes, then "B one, three, A two, ready", then the bucket's name where it was recorded: its letter would
- * sound like a board's; the notes alone where no place is named. Throws RangeError for a place that is no number up to 99.
+ * sound like a board's; the notes alone where no place is named. `first` is said before the places. Throws RangeError for a place that is no number up to 99.
  */
-export function planCall(bucketLetter: string, places: readonly Place[], bucketId = ''): CuePlan {
+export function planCall(
+  bucketLetter: string,
+  places: readonly Place[],
+  bucketId = '',
+  first: readonly WordId[] = [],
+): CuePlan {
   const name: ToneName = `call-${callLetter(bucketLetter)}`
-  const words: WordId[] = []
+  const words: WordId[] = [...first]
   let board = ''
   for (const at of places) {
     if (at.board !== board) words.push(...spelled(at.board))

@@ -180,7 +180,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
       counting?.cut(context.currentTime, 'out')
       countEndS = 0
     },
-    call: (bucketLetter, places, bucketId) => speak(planCall(bucketLetter, places, bucketId), 'call'),
+    call: (...called) => speak(planCall(...called), 'call'),
     say(words) {
       if (words.length === 0) {
         saying?.run.cut(context?.currentTime ?? 0, 'all')

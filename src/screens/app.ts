@@ -27,6 +27,8 @@ export type Route =
   /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
   | { readonly at: 'opening'; readonly loadId?: string }
   | { readonly at: 'looks' }
+  /** What fired pots say of each glaze and pair. */
+  | { readonly at: 'taught' }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 

@@ -12,6 +12,7 @@ const Tiles = lazyPart(() => import('./buckets/test-tiles.tsx').then((part) => p
 const Stacks = lazyPart(() => import('./stacks/stacks.tsx').then((part) => part.Stacks))
 const Shelf = lazyPart(() => import('./shelf/shelf.tsx').then((part) => part.Shelf))
 const Opening = lazyPart(() => import('./opening/opening.tsx').then((part) => part.Opening))
+const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
@@ -61,6 +62,8 @@ function Screen() {
       return <Shelf key={to.loadId} loadId={to.loadId} />
     case 'opening':
       return <Opening key={to.loadId} loadId={to.loadId} />
+    case 'taught':
+      return <FireTaught />
     case 'looks':
       return <Opening looks />
     case 'firing':

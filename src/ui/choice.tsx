@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
+import './fields.css'
 
 export interface Option<T extends string> {
   readonly value: T

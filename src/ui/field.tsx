@@ -1,4 +1,5 @@
 import { useId } from 'preact/hooks'
+import './fields.css'
 
 interface FieldProps {
   readonly label: string

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact'
+import './fields.css'
 
 /** Something that is seldom wanted, behind its own name. */
 export function More({ label, children }: { readonly label: string; readonly children: ComponentChildren }) {

@@ -88,9 +88,6 @@ export function RunRuler(props: RulerProps) {
           />
         )}
         <rect x="1.5" y="-4" width={wallPx - 3} height={(front === undefined ? TOP_PX : at(front)) + 4} />
-        {front === 'shelf' || drip === 'shelf' ? (
-          <path d={`M2 ${shelfY} q${wallPx / 2} -26 ${wallPx - 4} 0 Z`} />
-        ) : null}
       </g>
       <path
         d={`M1.5 0 V${shelfY} M${wallPx - 1.5} 0 V${shelfY}`}

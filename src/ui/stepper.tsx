@@ -1,3 +1,5 @@
+import './fields.css'
+
 interface StepperProps {
   readonly label: string
   readonly text: string

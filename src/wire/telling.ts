@@ -1,7 +1,7 @@
 import type { Haptics, Sound } from '../device/ports.ts'
 import type { Card } from '../table/card/card.ts'
 import { outputsOf, type ReadyCall } from '../table/card/outputs.ts'
-import { newWords, type Spoken } from '../table/card/spoken.ts'
+import { hitFirst, newWords, type Spoken } from '../table/card/spoken.ts'
 import { type Potter, potterOf } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 
@@ -72,7 +72,8 @@ export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling
     })
   }
 
-  const callOut = (call: ReadyCall, { table, now, shows }: Telling, caller: Caller | undefined): void => {
+  const callOut = (call: ReadyCall, say: Spoken, telling: Telling, caller: Caller | undefined): void => {
+    const { table, now, shows } = telling
     const names = call.onCard || !shows
     const heard = unheard(table, call, names, now)
     // The notes of another bucket do not break into a line.
@@ -88,7 +89,11 @@ export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling
     caller?.called(call)
     if (caller?.saysItself(call)) return
     const places = call.places.filter((_, i) => call.onCard || heard.includes(call.potIds[i] ?? ''))
-    sound.call(call.bucketLetter, names ? places : [], call.bucketId)
+    // What the hands hold goes where it belongs before they take up what is called: heard the other way round, its place
+    // would be taken for theirs.
+    const first = names && shows && said ? hitFirst(say, said) : []
+    if (first.length > 0) said = { ...said, ...(say.hit ? { hit: say.hit } : {}) }
+    sound.call(call.bucketLetter, names ? places : [], call.bucketId, first)
     haptics.feel('long')
   }
 
@@ -122,7 +127,7 @@ export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling
         haptics.feel('long')
       }
     }
-    for (const call of outputs.calls) callOut(call, telling, caller)
+    for (const call of outputs.calls) callOut(call, outputs.say, telling, caller)
     // What is said of a card comes after a call.
     tellCard(outputs.say, shows, table)
   }

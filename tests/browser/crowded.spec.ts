@@ -44,7 +44,9 @@ for (const [told, limitMm] of [
     await expect(bench.face).toContainText(
       'Contains lead, cadmium, more: wear gloves. Not known to be safe for food.',
     )
-    await expect(bench.face).toContainText(limitMm < 0.5 ? 'Dab the tong marks' : 'too thick. Skip this coat')
+    await expect(bench.face).toContainText(
+      limitMm < 0.5 ? 'Dab the tong marks' : 'too thick. Better without this coat',
+    )
     await expect(page.locator('.strip')).toContainText('The screen may sleep.')
     for (const [width, height] of SIZES) {
       await page.setViewportSize({ width, height })

@@ -153,7 +153,7 @@ test('a coat that would be too thick is said before the dip, with zone, limit an
   await bench.other('More', 'Why')
   const said = page.locator('.why-warnings')
   await expect(said).toContainText(
-    /collar \d\.\d mm, limit \d\.\d mm: too thick\. (\d.* s would fit|Skip this coat)/,
+    /collar \d\.\d mm, limit \d\.\d mm: too thick\. (\d.* s would fit|Better without this coat)/,
   )
   // The skirt has one coat, and nothing is said of its build.
   await expect(said).not.toContainText(/skirt \d\.\d mm/)

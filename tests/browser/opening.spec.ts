@@ -150,6 +150,31 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
   await opening.says('DONE')
   await expect(page.locator('.kiln-main')).toContainText('7 good, 1 ran, 1 stuck, 1 with a fault')
   await expect(page.locator('.kiln-main')).toContainText('cannot tell whether a pot is safe for food')
+  // Both guesses are scored, alike, now that both and what was found are known.
+  const { app } = (await opening.fired(35)).guess ?? {}
+  expect(app?.lowMm).toBeLessThanOrEqual(app?.likelyMm ?? -1)
+  await expect(page.locator('.open-score')).toContainText(
+    /You were [\d.]+ mm off, the app [\d.]+ mm \(2 pots\)\./,
+  )
+  // What it taught moves nothing until it is taken, and can be left out again.
+  await page.getByRole('button', { name: 'What the fire taught' }).tap()
+  await page.clock.runFor(500)
+  const use = page.getByRole('button', { name: 'USE IT' }).first()
+  await expect(use).toBeVisible()
+  expect((await opening.bench.table()).taken).toBeUndefined()
+  await use.tap()
+  await page.clock.runFor(300)
+  const [taken] = (await opening.bench.table()).taken ?? []
+  expect(taken?.event).toMatchObject({ kind: 'lesson-taken' })
+  await expect(page.locator('.open-lesson').filter({ hasText: 'As told again' })).toHaveCount(1)
+  await page.getByRole('button', { name: 'As told again' }).tap()
+  await page.clock.runFor(300)
+  await expect(page.locator('.open-lesson').filter({ hasText: 'As told again' })).toHaveCount(0)
+  await page.locator('.open-lesson summary').first().tap()
+  await page.getByRole('button', { name: 'Leave out' }).first().tap()
+  await page.clock.runFor(300)
+  await page.getByText(/Results that teach nobody/).tap()
+  await expect(page.locator('.open-behind').last()).toContainText('left out')
 })
 
 test('a day later each pot is looked at again, which adds to what was found', async ({ page }) => {

@@ -39,8 +39,10 @@ function namedBy(words: readonly string[]): Named {
     else if (/^\d+$/.test(word) && next === 'and a half') named.seconds.push(Number(word) + 0.5)
     else if (/^\d+$/.test(word) && next === 'seconds') named.seconds.push(Number(word))
     else if (word === 'one coat') named.counts.push('1 coats')
+    else if (word === 'one pot') named.counts.push('1 pots')
+    else if (/^\d+$/.test(word) && next === 'pots') named.counts.push(`${word} pots`)
     else if (/^\d+$/.test(word) && next === 'coats') named.counts.push(`${word} coats`)
-    else if (/^\d+$/.test(word) && next !== 'pots') named.numbers.push(word)
+    else if (/^\d+$/.test(word)) named.numbers.push(word)
   }
   return named
 }
@@ -63,8 +65,13 @@ function namedOn(card: Card, table: Table, now: number): Named {
     numbers: pots.map(({ facts }) => String(facts.number)),
     places: [...pots, ...down].map(placeOf),
     buckets: card.kind === 'armed' ? [card.armed.bucketId] : 'bucketId' in card ? [card.bucketId] : [],
-    seconds: card.kind === 'armed' ? [card.armed.holdS] : [],
-    counts: card.kind === 'closed' ? [`${card.coats} coats`] : [],
+    seconds: card.kind === 'armed' ? [card.armed.holdS] : card.kind === 'ask-dose' ? [card.dip.holdS] : [],
+    counts:
+      card.kind === 'closed'
+        ? [`${card.pots} pots`, `${card.coats} coats`]
+        : card.kind === 'stir'
+          ? [`${card.visit?.pots ?? card.waiting} pots`]
+          : [],
   }
 }
 
@@ -81,9 +88,11 @@ function disagreements({ as, words, card, table, now }: SaidLine): readonly stri
   const whole: readonly (keyof Named)[] =
     as === 'card' && card.kind === 'armed' && said.seconds.length > 0
       ? ['numbers', 'buckets', 'seconds']
-      : card.kind === 'closed'
-        ? ['counts']
-        : []
+      : as === 'card' && (card.kind === 'ask-dose' || card.kind === 'stuck')
+        ? ['numbers', 'places']
+        : card.kind === 'closed'
+          ? ['counts']
+          : []
   const asked =
     as === 'call' && card.kind === 'ready' ? card.potIds.flatMap((id) => table.pots[id] ?? []) : []
   const missed = [

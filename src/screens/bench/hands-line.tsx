@@ -32,8 +32,8 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   const saysWhy =
     card.kind === 'wait' || (card.kind === 'stir' && isFresh(table.value, card.bucketId, now.value))
   const why = card.reason && !saysWhy ? w.reason[card.reason] : undefined
-  const visit = card.kind === 'armed' ? card.visit : undefined
-  const here = [visit && w.visit(visit.nth, visit.of), why].filter(Boolean).join(', ')
+  const nth = card.kind === 'armed' ? card.nth : undefined
+  const here = [nth && w.visit(nth), why].filter(Boolean).join(', ')
   const next = line.follows && table.value.buckets[line.follows.bucketId]?.facts
   const free = line.freeMs >= 60_000 ? w.free(formats.value.span(line.freeMs)) : undefined
   const follows =

@@ -1,12 +1,11 @@
 import type { Card } from '../../table/card/card.ts'
 import type { Action } from '../../table/model/action.ts'
 import { lastHit } from '../../table/model/potters.ts'
-import type { DipState, PotState, Table } from '../../table/model/state.ts'
+import type { DipState, PotState } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { useLateWords } from '../late-words.ts'
-import { nameOf } from '../text/pot-text.ts'
+import { hitText, nameOf } from '../text/pot-text.ts'
 import { useEndWords } from './end/end-words.ts'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
@@ -38,9 +37,12 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
     </PressButton>
   )
   const leave = leavingOut(card.value)
+  const last = lastHit(table.value)
   const { leave: leaveText } = useEndWords()
   const mend = owed ?? (offers.length === 0 ? recent : undefined)
   // As many tiles as knuckles can tell apart: what is owed comes first, and offers before another choice.
+  const about = (of: PotState, dip: DipState) =>
+    w.about(nameOf(words.value, of), table.value.buckets[dip.bucketId]?.facts.name ?? '')
   const choices = owed === undefined || offers.length === 0
   return (
     <div class="other-grid">
@@ -55,32 +57,32 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
           {text}
         </PressButton>
       ))}
-      {tile(w.takeBack, act({ do: 'take-back' }), lastHitText(table.value, words.value))}
+      {tile(w.takeBack, act({ do: 'take-back' }), last ? hitText(words.value, table.value, last) : '')}
       {owed ? null : tile(words.value.bench.board, () => go({ at: 'board' }))}
       {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
       {leave ? tile(leaveText, act(leave)) : null}
       {choices && !leave ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}
       {inHand ? (
         <>
-          {tile(w.held, open('held', inHand), number)}
-          {tile(w.earlier, open('earlier', inHand), number)}
+          {tile(w.held, open('held', inHand), pot && about(pot, inHand))}
+          {tile(w.earlier, open('earlier', inHand), pot && about(pot, inHand))}
           {tile(w.more, open('more'), number)}
         </>
       ) : (
         <>
           {owed ? null : tile(w.logDip, open('logged'), number)}
           {tile(w.more, open('more'), number)}
-          {owed ? tile(w.wasPot, open('pot', owed.dip), nameOf(words.value, owed.pot)) : null}
-          {owed ? tile(w.wasBucket, open('bucket', owed.dip), nameOf(words.value, owed.pot)) : null}
+          {owed ? tile(w.wasPot, open('pot', owed.dip), about(owed.pot, owed.dip)) : null}
+          {owed ? tile(w.wasBucket, open('bucket', owed.dip), about(owed.pot, owed.dip)) : null}
           {owed && table.value.settings.potters === 2
             ? tile(
                 w.otherHands,
                 act({ do: 'was-other-hands', dipId: owed.dip.dipId }),
-                nameOf(words.value, owed.pot),
+                about(owed.pot, owed.dip),
               )
             : null}
-          {mend ? tile(w.held, open('held', mend.dip), nameOf(words.value, mend.pot)) : null}
-          {mend ? tile(w.earlier, open('earlier', mend.dip), nameOf(words.value, mend.pot)) : null}
+          {mend ? tile(w.held, open('held', mend.dip), about(mend.pot, mend.dip)) : null}
+          {mend ? tile(w.earlier, open('earlier', mend.dip), about(mend.pot, mend.dip)) : null}
         </>
       )}
       {inHand && pot ? (
@@ -108,11 +110,4 @@ function leavingOut(card: Card): Action | undefined {
     default:
       return undefined
   }
-}
-
-function lastHitText(table: Table, words: Words): string {
-  const last = lastHit(table)
-  return last
-    ? [nameOf(words, table.pots[last.potId ?? '']), words.hits[last.kind]].filter(Boolean).join(' ')
-    : ''
 }

@@ -137,7 +137,11 @@ export function MorePage({
         {last ? tile(words.value.bench.washOff, act({ do: 'wash-off', potId })) : null}
         {last ? tile(w.dab, act({ do: 'touched-up', potId }), isMarked ? w.dabGloves : undefined) : null}
         {inHand && last && settings.potters === 2
-          ? tile(w.otherHands, act({ do: 'was-other-hands', dipId: last.dipId }))
+          ? tile(
+              w.otherHands,
+              act({ do: 'was-other-hands', dipId: last.dipId }),
+              w.about(nameOf(words.value, pot), table.value.buckets[last.bucketId]?.facts.name ?? ''),
+            )
           : null}
         {settings.wax === 'hot'
           ? tile(

@@ -5,10 +5,12 @@ import type { Action } from '../../table/model/action.ts'
 import { lastDip, potsOnTable, strayed } from '../../table/model/plan.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
 import { potInHand } from '../../table/steps/pot-in-hand.ts'
+import { nextBucket } from '../../table/steps/steps.ts'
 import { stepsOf } from '../../table/steps/work.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { Why } from '../parts/why.tsx'
+import { nameOf } from '../text/pot-text.ts'
 import { Menu } from './menu.tsx'
 import { OffShelfPage } from './off-shelf.tsx'
 import { BucketTiles, HeldPage, LoggedPage, MorePage, type Page, PotTiles } from './other-pages.tsx'
@@ -67,11 +69,25 @@ export function Other({ close, at }: OtherProps) {
   }
 
   const armed = app.card.value.kind === 'armed' && !own ? app.card.value.armed : undefined
+  const about = aboutText(page.value)
+
+  /** Which pot and which glaze a page is about. */
+  function aboutText(at: Page): string | undefined {
+    const isMended =
+      at === 'held' || at === 'earlier' || ((at === 'pot' || at === 'bucket') && mend !== undefined)
+    const of = isMended ? mended : at === 'logged' || at === 'bucket' ? pot : undefined
+    if (!of) return undefined
+    const bucketId = isMended ? dip?.bucketId : at === 'logged' ? nextBucket(table.value, of) : undefined
+    return w.about(nameOf(words.value, of), table.value.buckets[bucketId ?? '']?.facts.name ?? '')
+  }
 
   return (
     <section class="other">
       <header class="other-head">
-        <h1>{page.value === 'menu' ? words.value.bench.other : w.pages[page.value]}</h1>
+        <h1>
+          {page.value === 'menu' ? words.value.bench.other : w.pages[page.value]}
+          {about ? <small class="figures">{about}</small> : null}
+        </h1>
         <PressButton
           class="other-close"
           onPress={page.value === 'menu' || page.value === at ? close : open('menu')}

@@ -5,7 +5,7 @@ import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
-import { nameOf, placeOf } from '../text/pot-text.ts'
+import { hitText, placeOf } from '../text/pot-text.ts'
 import { offersRing } from './ring-line.ts'
 import { LowLines, OtherPotterDoes, RingAsk } from './stand-ins.tsx'
 import './strip.css'
@@ -19,10 +19,6 @@ export function Strip() {
   const hit = (action: Action) => (atMs: number) => bench.hit(action, atMs)
   const w = words.value
   const last = lastHit(table.value)
-  const named = (kind: string, potId: string | undefined) => {
-    const number = nameOf(words.value, table.value.pots[potId ?? ''])
-    return [number, w.hits[kind]].filter(Boolean).join(' ')
-  }
   const pan = card.value.kind === 'wax-pan' ? undefined : panAsk(table.value, now.value)
   const back = table.value.takenBack
   const down = setDown(table.value, now.value)
@@ -50,13 +46,13 @@ export function Strip() {
       ) : back && now.value - back.at < HIT_TOLD_MS ? (
         <BackStrip
           to="put-back"
-          label={w.bench.putBack(named(back.kind ?? '', back.potId))}
+          label={w.bench.putBack(hitText(w, table.value, back))}
           onPress={hit({ do: 'put-back' })}
         />
       ) : last && now.value - last.at < HIT_TOLD_MS && w.hits[last.kind] !== undefined ? (
         <BackStrip
           to="take-back"
-          label={down ? w.bench.downTakeBack(placeOf(down)) : w.bench.takeBack(named(last.kind, last.potId))}
+          label={down ? w.bench.downTakeBack(placeOf(down)) : w.bench.takeBack(hitText(w, table.value, last))}
           onPress={hit({ do: 'take-back' })}
         />
       ) : (

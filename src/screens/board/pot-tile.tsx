@@ -9,6 +9,9 @@ interface TileProps {
   readonly now: number
 }
 
+/** A tile has room for so many letters of its one size. */
+const SHORT = 8
+
 /** One pot on its board: place, number, coats, and one word. READY turns it to ink. */
 export function PotTile({ tile, now }: TileProps) {
   const { words, formats, go } = useDesk()
@@ -16,7 +19,14 @@ export function PotTile({ tile, now }: TileProps) {
   const number = tile.lid ? words.value.bench.lid(tile.number) : tile.number
   const text = tileText(words.value, formats.value, state, now)
   const at = placeText(place)
-  const classes = ['tile', `tile-${state.is}`, joined ? 'tile-joined' : ''].filter(Boolean).join(' ')
+  const classes = [
+    'tile',
+    `tile-${state.is}`,
+    joined ? 'tile-joined' : '',
+    text.length > SHORT ? 'tile-long' : '',
+  ]
+    .filter(Boolean)
+    .join(' ')
   return (
     <li class={classes}>
       <button

@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
+import { guessesScored } from '../../table/fired/guess.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { nextLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
@@ -47,8 +48,12 @@ export function DoneCard({ pots, again, look, elsewhere, choose }: DoneProps) {
         ) : Number.isFinite(nextAt) ? (
           <p class="figures">{w.again.next(days.moment(nextAt))}</p>
         ) : null}
+        <Scores />
         <PotList pots={pots} isOpen choose={choose} />
         <div class="kiln-keys">
+          <button type="button" class="key" onClick={() => go({ at: 'taught' })}>
+            {w.taught.key}
+          </button>
           <button type="button" class="key" onClick={elsewhere}>
             {w.elsewhere}
           </button>
@@ -58,6 +63,25 @@ export function DoneCard({ pots, again, look, elsewhere, choose }: DoneProps) {
       <BackLine />
       <KnuckleBar label={w.done} />
     </>
+  )
+}
+
+/** Who told the runs better, the person or the app: said of all pots that were opened so far. */
+function Scores() {
+  const { table, words, formats } = useOpening()
+  const w = words.value.opening.score
+  const score = useMemo(() => guessesScored(table.value), [table.value.pots])
+  const { both, personMm, appMm, nearer, told, held, tooNarrow } = score
+  if (both === 0 || personMm === null || appMm === null) return null
+  const mm = (off: number) => formats.value.coat(off)
+  return (
+    <div class="open-score figures">
+      <p class="kiln-big">{w.off(mm(personMm), mm(appMm), both)}</p>
+      <p>
+        {nearer === null ? w.early : w.nearer[nearer]} {told > 0 ? w.held(held, told) : ''}{' '}
+        {tooNarrow ? w.narrow : ''}
+      </p>
+    </div>
   )
 }
 

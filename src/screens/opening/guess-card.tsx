@@ -1,4 +1,6 @@
 import { useState } from 'preact/hooks'
+import { appGuess } from '../../table/fired/guess.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { outsideWall } from '../../table/opening/wall.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
@@ -11,12 +13,13 @@ import { stepped, WallRuler } from './wall-ruler.tsx'
 
 interface GuessProps {
   readonly pot: PotState
+  readonly load: LoadState | undefined
   /** The next pot, whether or not this one was guessed. */
   readonly next: () => void
 }
 
 /** Before the lid: where a person thinks that the melt of this pot ends. What the app thinks stays hidden. */
-export function GuessCard({ pot, next }: GuessProps) {
+export function GuessCard({ pot, load, next }: GuessProps) {
   const { table, words, formats, act } = useOpening()
   const w = words.value.opening
   const [at, setAt] = useState<number | 'shelf'>()
@@ -24,7 +27,9 @@ export function GuessCard({ pot, next }: GuessProps) {
   const { roomMm } = outsideWall(table.value, pot)
   useBar((atMs) => {
     if (at === undefined) return next()
-    const refusal = act({ do: 'guess', potId: pot.facts.potId, mm: at }, atMs)
+    // Fixed with the same hit, and shown to nobody until the lid is up.
+    const app = load && appGuess(table.peek(), pot, load)
+    const refusal = act({ do: 'guess', potId: pot.facts.potId, mm: at, ...(app ? { app } : {}) }, atMs)
     if (refusal) setSaid(openingRefusal(words.value, formats.value, refusal))
     else next()
   })

@@ -10,7 +10,7 @@ export function GuessLines({ pot }: { readonly pot: PotState }) {
   if (!guess) return null
   const text = (mm: number | 'shelf') => reachText(words.value, formats.value, mm)
   const { app } = guess
-  const reach = (mm: number) => text(app && mm >= app.roomMm ? 'shelf' : Math.round(mm))
+  const short = (mm: number) => (app && mm >= app.roomMm ? w.run.shelf : String(Math.round(mm)))
   return (
     <dl class="open-guess figures">
       <dt>{w.score.you}</dt>
@@ -19,8 +19,11 @@ export function GuessLines({ pot }: { readonly pot: PotState }) {
         <>
           <dt>{w.score.app}</dt>
           <dd>
-            {reach(app.likelyMm)}{' '}
-            <small>{words.value.bench.fromTo(reach(app.lowMm), reach(app.highMm))}</small>
+            {w.score.range(
+              text(app.likelyMm >= app.roomMm ? 'shelf' : Math.round(app.likelyMm)),
+              short(app.lowMm),
+              short(app.highMm),
+            )}
           </dd>
         </>
       ) : null}

@@ -7,14 +7,17 @@ import { BackLine } from '../desk/back-line.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
+import { lazyPart } from '../lazy.tsx'
 import { nameOf } from '../text/pot-text.ts'
-import { DoneCard } from './done-card.tsx'
-import { GuessCard } from './guess-card.tsx'
 import { JudgeCard, type Over } from './judge-card.tsx'
 import { LookCard } from './look-card.tsx'
 import { useOpening } from './opening-app.ts'
 import { PotList } from './pot-list.tsx'
 import './opening.css'
+
+// What computes guesses, and their scores, comes with them.
+const GuessCard = lazyPart(() => import('./guess-card.tsx').then((part) => part.GuessCard))
+const DoneCard = lazyPart(() => import('./done-card.tsx').then((part) => part.DoneCard))
 
 type Page = 'list' | 'elsewhere' | 'look' | undefined
 
@@ -127,6 +130,7 @@ export function Opening({ loadId, looks = false }: OpeningProps) {
         <GuessCard
           key={potKey}
           pot={pot}
+          load={load}
           next={() => {
             setSkipped(new Set([...skipped, pot.facts.potId]))
             next()

@@ -56,7 +56,7 @@ export function Glazes({ pot }: { readonly pot: PotState }) {
       <strong>{stack ?? known.map(({ name }) => name).join(', ')}</strong>
       <p class="open-glazes" role="img" aria-label={known.map(({ name }) => name).join(', ')}>
         {known.map(({ bucketId, pattern, letter }) => (
-          <Swatch key={bucketId} pattern={pattern} letter={letter} size={36} />
+          <Swatch key={bucketId} pattern={pattern} letter={letter} size={30} />
         ))}
       </p>
     </>

@@ -2,7 +2,7 @@ import type { Caution, CoverFacts } from '../../../shared/nouns.ts'
 import type { Warning } from '../../table/advice/warning.ts'
 import type { Half } from '../../table/model/halves.ts'
 import { EDGE_UP_MM } from '../../table/model/range.ts'
-import type { PotState } from '../../table/model/state.ts'
+import type { HitLine, PotState, Table } from '../../table/model/state.ts'
 import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
 import type { Name } from '../../words/name.ts'
@@ -39,6 +39,7 @@ const GRAVE: ReadonlySet<Warning['kind']> = new Set([
   'dew',
   'repair',
   'fit',
+  'ran',
 ])
 
 /** Whether a warning is said in the warning colour. */
@@ -73,3 +74,11 @@ export const nameOf = (words: Words, pot: PotState | undefined): Name =>
   pot?.facts.lidOf === undefined ? (pot?.facts.number ?? '') : words.bench.lid(pot.facts.number)
 
 export const placeOf = (pot: PotState): string => `${pot.facts.place.board} ${pot.facts.place.spot}`
+
+/** A hit in the past, with the pots it was of. */
+export function hitText(words: Words, table: Table, hit: Partial<HitLine>): string {
+  const [first, second, ...more] = hit.potIds ?? [hit.potId ?? '']
+  const named = [first, second].map((potId) => nameOf(words, table.pots[potId ?? ''])).filter(Boolean)
+  const pots = [...named, ...(more.length > 0 ? [`+${more.length}`] : [])].join(', ')
+  return [pots, words.hits[hit.kind ?? '']].filter(Boolean).join(' ')
+}

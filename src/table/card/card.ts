@@ -46,7 +46,6 @@ export interface Kept {
 
 /** What this visit of a bucket has still to come, by the order of work. */
 export interface Visit {
-  readonly dips: number
   readonly pots: number
 }
 
@@ -120,8 +119,8 @@ export type Card = Base &
     | {
         readonly kind: 'armed'
         readonly armed: Armed
-        /** Which dip of this visit of the bucket it is, by the order of work. */
-        readonly visit?: { readonly nth: number; readonly of: number }
+        /** Which dip of this visit of the bucket it is. How many it comes to moves with the order of work. */
+        readonly nth?: number
       }
     | { readonly kind: 'ready'; readonly potIds: readonly string[]; readonly bucketId: string }
     | {

@@ -51,20 +51,20 @@ export function dipCard(
   return {
     kind: 'armed',
     armed,
-    visit: visit && visitOf(table, bucketId, visit.dips),
+    nth: visit && dipOfVisit(table, bucketId),
     big: { ...start, again: false },
     heldBar: asksTwice ? { ...start, again: true } : undefined,
   }
 }
 
-/** Which dip of the visit comes next, with `left` to come. */
-function visitOf(table: Table, bucketId: string, left: number): { nth: number; of: number } {
+/** Which dip comes next since the bucket was opened. */
+function dipOfVisit(table: Table, bucketId: string): number {
   const since = table.openedAt ?? Number.NEGATIVE_INFINITY
   const done = Object.values(table.pots)
     .flatMap((pot) => pot.dips)
     .filter((dip) => dip.bucketId === bucketId && dip.tappedAt >= since)
-    .filter((dip) => (dip.hands ?? 0) === potterOf(table)).length
-  return { nth: done + 1, of: done + left }
+    .filter((dip) => (dip.hands ?? 0) === potterOf(table))
+  return done.length + 1
 }
 
 /**

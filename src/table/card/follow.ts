@@ -109,12 +109,12 @@ const stirReason = (
 ): CardReason => (reason === 'stale' && !isStale(table, task.bucketId, now) ? 'staleByDip' : reason)
 
 function visit(line: readonly Task[], bucketId: string): Visit {
-  const potIds: string[] = []
+  const potIds = new Set<string>()
   for (const task of line) {
     if (task.is === 'open' && task.bucketId !== bucketId) break
-    if (task.is === 'dip') potIds.push(task.potId)
+    if (task.is === 'dip') potIds.add(task.potId)
   }
-  return { dips: potIds.length, pots: new Set(potIds).size }
+  return { pots: potIds.size }
 }
 
 /** Useful work in the gap before the first task, or the gap itself. */
@@ -182,14 +182,22 @@ function keptFor(
     if (task?.is !== 'dip' || !mayBeDipped(step, now)) continue
     // The coat before that one may be the other potter's.
     if (nextBucket(table, pot) !== task.bucketId) continue
+    const at = visitAt(line, task)
     const group = kept.find(({ bucketId }) => bucketId === task.bucketId)
-    if (!group) kept.push({ bucketId: task.bucketId, at: task.startAt, potIds: [pot.facts.potId] })
+    if (!group) kept.push({ bucketId: task.bucketId, at, potIds: [pot.facts.potId] })
     else {
       group.potIds.push(pot.facts.potId)
-      group.at = Math.min(group.at, task.startAt)
+      group.at = Math.min(group.at, at)
     }
   }
   return kept.sort((a, b) => a.at - b.at)
+}
+
+/** When the hands turn to the bucket of a dip: its stir, which the free card names as well, or the dip itself. */
+function visitAt(line: readonly Task[], dip: Task & { readonly bucketId: string }): number {
+  const before = line.slice(0, line.indexOf(dip)).filter((task) => 'bucketId' in task)
+  const own = before.slice(before.findLastIndex((task) => task.bucketId !== dip.bucketId) + 1)
+  return (own[0] ?? dip).startAt
 }
 
 /** Whether the next dip is held back though its pot could go. */

@@ -35,24 +35,28 @@ export function spokenOf(table: Table, card: Card, now: number): Spoken {
   const line = cardWords(table, card)
   // Turned to the other pair of hands, it is their line.
   const said = line && { ...line, key: `${potterOf(table)} ${line.key}` }
-  const before = hitWords(table, now)
+  const before = lastHitWords(table, now)
   return { ...(before ? { hit: before } : {}), ...(said ? { card: said } : {}) }
 }
 
 /** What of `spoken` was not said yet, in order; undefined for nothing new. */
 export function newWords(spoken: Spoken, before: Spoken): readonly Word[] | undefined {
-  const hit = spoken.hit && spoken.hit.key !== before.hit?.key ? spoken.hit.words : []
   const card = spoken.card && spoken.card.key !== before.card?.key ? spoken.card.words : []
-  if (hit.length + card.length === 0) return undefined
-  return [
-    ...hit,
-    ...(hit.length > 0 && card.length > 0 && !spoken.hit?.key.startsWith('back') ? ['next'] : []),
-    ...card,
-  ]
+  const hit = card.length > 0 ? hitFirst(spoken, before) : hitWords(spoken, before)
+  return hit.length + card.length === 0 ? undefined : [...hit, ...card]
+}
+
+const hitWords = ({ hit }: Spoken, before: Spoken): readonly Word[] =>
+  hit && hit.key !== before.hit?.key ? hit.words : []
+
+/** What of the last hit was not said yet, as it is said before something else. */
+export function hitFirst(spoken: Spoken, before: Spoken): readonly Word[] {
+  const words = hitWords(spoken, before)
+  return words.length === 0 || spoken.hit?.key.startsWith('back') ? words : [...words, 'next']
 }
 
 /** What the last hit asks for besides the next card: where to set the pot down, or that a hit was taken back. */
-function hitWords(table: Table, now: number): Line | undefined {
+function lastHitWords(table: Table, now: number): Line | undefined {
   const { takenBack } = table
   if (takenBack)
     return now - takenBack.at < HIT_TOLD_MS
@@ -85,8 +89,11 @@ function cardWords(table: Table, card: Card): Line | undefined {
         key: `return ${card.bucketId}`,
         words: ['return it to', ...bucket(table, card.bucketId)],
       }
+    case 'ask-dose':
+    case 'stuck':
+      return decisionWords(table, card)
     case 'wax-pan':
-      return card.why === 'waxed' ? { key: 'pan waxed', words: ['wax pan is on'] } : undefined
+      return card.why === 'beside' ? undefined : { key: `pan ${card.why}`, words: ['wax pan is on'] }
     case 'lid':
       return { key: `lid ${card.bucketId}`, words: ['lid on', ...bucket(table, card.bucketId)] }
     case 'tools':
@@ -100,6 +107,18 @@ function cardWords(table: Table, card: Card): Line | undefined {
     }
     default:
       return undefined
+  }
+}
+
+/** What nobody but the person knows is asked for by the pot it is about. */
+function decisionWords(table: Table, card: Extract<Card, { kind: 'ask-dose' | 'stuck' }>): Line | undefined {
+  const pot = table.pots[card.potId]
+  if (!pot) return undefined
+  const s = card.kind === 'ask-dose' ? seconds(card.dip.holdS) : []
+  const about = card.kind === 'ask-dose' ? card.dip.dipId : card.why
+  return {
+    key: `${card.kind} ${card.potId} ${about}`,
+    words: [...named(pot), ...(s.length > 0 ? ['was it', ...s] : ['you decide'])],
   }
 }
 

@@ -1,7 +1,7 @@
 import type { AppGuess } from '../../../shared/opening.ts'
 import { nextPot } from '../../engine/fired/flow-lesson.ts'
 import { type Guessed, type GuessScore, guessScore } from '../../engine/fired/guess-score.ts'
-import { runAt, runCurve, sharesOf } from '../../engine/fired/run-curve.ts'
+import { FIRST_MM, runAt, runCurve, sharesOf } from '../../engine/fired/run-curve.ts'
 import { profileOf } from '../forecast/shape-inputs.ts'
 import type { LoadState } from '../model/load-state.ts'
 import type { PotState, Table } from '../model/state.ts'
@@ -31,7 +31,11 @@ export function appGuess(table: Table, pot: PotState, load: LoadState): AppGuess
   const storey = load.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
   // Nothing that counts here takes it to the shelf: it runs as told.
   const k = lesson ? nextPot(lesson, heatAt(load, storey)) : { low: 0.5, likely: 1, high: 2 }
-  const at = (factor: number): number => round(runAt(curve, Math.log(factor)))
+  // Less than a millimetre is no run to the eye, and is judged as none.
+  const at = (factor: number): number => {
+    const mm = runAt(curve, Math.log(factor))
+    return mm < FIRST_MM ? 0 : round(mm)
+  }
   return { lowMm: at(k.low), likelyMm: at(k.likely), highMm: at(k.high), roomMm: round(curve.roomMm) }
 }
 

@@ -1,7 +1,7 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { BucketFacts } from '../../../shared/nouns.ts'
 import { withBucket, without } from '../model/change.ts'
-import { plainlyNamed } from '../model/limits.ts'
+import { plainlyNamed } from '../model/plain-name.ts'
 import { opened } from '../model/potters.ts'
 import type { FillLine, Table } from '../model/state.ts'
 import { bucketOfCoat, needsBucket } from '../model/uses.ts'

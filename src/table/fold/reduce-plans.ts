@@ -1,6 +1,6 @@
 import type { BoardFacts, CoatFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
 import { withPot } from '../model/change.ts'
-import { plainlyNamed } from '../model/limits.ts'
+import { plainlyNamed } from '../model/plain-name.ts'
 import { nextCoat, planOf, withPour } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 

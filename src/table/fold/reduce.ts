@@ -252,7 +252,17 @@ export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
   const of = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
   const potId = of ?? (dipId === undefined ? undefined : dipOf(table, dipId)?.pot.facts.potId)
   const bucketId = 'bucketId' in event ? event.bucketId : undefined
+  const many = 'potIds' in event && event.potIds.length > 1 ? { potIds: event.potIds } : {}
   const hands = event.hands === 1 ? { hands: event.hands } : {}
   const logged = event.kind === 'dipped' && event.told ? { logged: true as const } : {}
-  return { hit, at: tableTime(table, stamped), kind: event.kind, potId, bucketId, ...hands, ...logged }
+  return {
+    hit,
+    at: tableTime(table, stamped),
+    kind: event.kind,
+    potId,
+    bucketId,
+    ...many,
+    ...hands,
+    ...logged,
+  }
 }

@@ -1,4 +1,5 @@
 import type { Refusal } from './action.ts'
+import { HIDDEN } from './plain-name.ts'
 import { EDGE_UP_MM, HELD_S, outOf, type Range } from './range.ts'
 
 /** Allowed range of every number a person can enter, in the unit it is stored in. */
@@ -85,8 +86,6 @@ export const LIMITS = {
   upMm: { least: 0, most: 2000 },
   angleDeg: { least: 0, most: 360 },
   reachMm: { least: 0, most: 300 },
-  /** A pot after the fire, high or across. */
-  firedMm: { least: 5, most: 600 },
   /** The kiln's thermometer, in the cold as well. */
   readC: { least: -50, most: 1400 },
   /** A kiln against its thermometer. */
@@ -108,15 +107,6 @@ export const NAME_MOST = 24
 /** A refusal naming field, value and range, or undefined when the value is allowed. */
 export const outOfRange = (field: LimitedField, value: number): Refusal | undefined =>
   outOf(LIMITS[field], field, value)
-
-/** What does not show and changes what does: control characters, marks that turn the direction (Unicode, UAX #9). */
-const HIDDEN = /[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]/u
-
-/** What bears a name, without what does not show in it: forms refuse that, backups may bring it. */
-export const plainlyNamed = <T extends { readonly name: string }>(facts: T): T =>
-  HIDDEN.test(facts.name)
-    ? { ...facts, name: facts.name.replace(new RegExp(HIDDEN, 'gu'), '') || '?' }
-    : facts
 
 /** A name after trimming, or why not. */
 export function checkName(field: string, name: string): Refusal | undefined {

@@ -138,6 +138,8 @@ export interface HitLine {
   /** The event that names the hit. */
   readonly kind: EventKind
   readonly potId?: string
+  /** Where it was of more than one. */
+  readonly potIds?: readonly string[]
   readonly bucketId?: string
   /** The second pair of hands did it. */
   readonly hands?: 1

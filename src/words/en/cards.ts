@@ -111,7 +111,7 @@ export const cards = {
     dryBar: 'DRY',
     notYetBar: 'NOT YET',
     closeFirst: (name: string) => `Close ${name}.`,
-    dipsFor: (n: number, name: string) => (isOne(n) ? `1 dip in ${name}` : `${n} dips in ${name}`),
+    potsFor: (n: number, name: string) => (isOne(n) ? `1 pot into ${name}` : `${n} pots into ${name}`),
     potter: (n: number) => `Potter ${n}`,
     returnBar: 'RETURNED',
     resumeBar: 'GO ON',

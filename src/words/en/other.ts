@@ -10,6 +10,7 @@ export const other = {
     wasBucket: 'It was another bucket',
     logDip: 'Log a dip',
     otherHands: 'The other potter dipped it',
+    about: (number: Name, glaze: string) => (glaze === '' ? `${number}` : `${number} in ${glaze}`),
     held: 'Change the seconds',
     earlier: 'I lifted earlier',
     more: 'More',
@@ -23,7 +24,7 @@ export const other = {
     weighed: (grams: string) => `${grams} g`,
     makes: (s: number) => `makes ${s} s`,
     logged: (s: number, build: string, next: number | undefined) =>
-      `Logged ${s} s. Build ${build}.${next === undefined ? '' : next > 0 ? ` Next coat ${next} s.` : ' Skip the next.'}`,
+      `Logged ${s} s. Build ${build}.${next === undefined ? '' : next > 0 ? ` Next coat ${next} s.` : ' Better without the next.'}`,
     coatsOn: (number: Name) => `${number}: coats on it`,
     notSure: 'not sure',
     weigh: 'Weigh it',

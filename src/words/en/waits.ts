@@ -32,7 +32,7 @@ export const waits = {
   },
   touchFirst: (number: Name, others: number) =>
     `Touch ${number} first: ${inWords(others).toLowerCase()} ${isOne(others) ? 'other follows' : 'others follow'}.`,
-  visit: (n: number, of: number) => `dip ${n} of ${of}`,
+  visit: (n: number) => `dip ${n} of this visit`,
   elsewhere: 'Another window sounds',
   follows: (name: string, clock: string) => `next ${name} ${clock}`,
   free: (span: string) => `${span} free before`,

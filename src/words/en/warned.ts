@@ -26,7 +26,7 @@ export const warned = {
     over: (zone: string, mm: string, limit: string) => `${zone} ${mm}, limit ${limit}: too thick`,
     close: (zone: string, mm: string, limit: string) => `${zone} up to ${mm}, limit ${limit}: close`,
     seconds: (s: number) => `${s} s would fit`,
-    skip: 'Skip this coat',
+    skip: 'Better without this coat',
     runOver: (room: string) => `May run down its ${room} of bare foot onto the shelf`,
     runNear: (run: string, room: string) => `May run ${run} of its ${room} of bare foot`,
     runUnknown: 'Unknown whether it runs: no test tile yet',
@@ -37,10 +37,10 @@ export const warned = {
     thin: (low: string, high: string) => `The wall is full: ${low} to ${high} now.`,
     thinOne: (mm: string) => `The wall is full: ${mm} now.`,
     thinAgain: (mm: string, clock: string) => `${mm} from about ${clock}.`,
-    thinWait: 'No seconds help: wait.',
+    thinWait: 'No seconds would help, waiting would.',
     thinMakeUp: (s: number) => `${s} s would make up.`,
-    repair: (s: number) => `To make up: ${s} s for this coat`,
-    repairSkip: 'To make up: leave this coat out',
+    repair: (s: number) => `After the slip ${s} s would come nearest to the plan`,
+    repairSkip: 'After the slip: better without this coat',
     neck: 'The neck is too narrow to fill in time: pour the inside',
     dew: (pot: string, dew: string) => `Warm it first: the pot is at ${pot}, and dew settles below ${dew}`,
     pair: {
@@ -48,6 +48,14 @@ export const warned = {
       'went-wrong': (upper: string, lower: string, zone: string) =>
         `${upper} over ${lower}, ${zone}: went wrong before`,
     },
+    ran: {
+      shelf: (pot: string, glaze: string, times: string) =>
+        `${pot} ran to the shelf: ${glaze} runs ${times} times told`,
+      'past-foot': (pot: string, glaze: string, times: string) =>
+        `${pot} ran past its foot line: ${glaze} runs ${times} times told`,
+      ran: (pot: string, glaze: string, times: string) => `${pot} ran: ${glaze} runs ${times} times told`,
+    },
+    overUnder: (upper: string, lower: string) => `${upper} over ${lower}`,
     fit: {
       mouth: 'Wider than the bucket: pour it, or take a wider one',
       tongs: 'No room for the tongs beside it',

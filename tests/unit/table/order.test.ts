@@ -32,6 +32,9 @@ function obey(play: PlannedPlay, done: string[]): void {
   } else if (card.kind === 'armed') {
     play.bar().wait(MIN_S)
     done.push(`${card.armed.potId} ${card.armed.bucketId}`)
+  } else if (card.kind === 'drip' && card.done) {
+    play.bar()
+    done.push('foot')
   } else play.wait(1)
 }
 
@@ -39,7 +42,7 @@ const allDipped = (play: PlannedPlay, coats: number): boolean =>
   Object.values(play.table.pots).reduce((sum, pot) => sum + pot.dips.length, 0) === coats
 
 describe('twelve pots (scenario 14)', () => {
-  it('takes 47 min and 4 openings by the cards alone, one hit a coat and one a stir', () => {
+  it('takes 47 min and 4 openings by the cards alone, one hit a coat, one a stir, and a foot where a wait follows', () => {
     const play = laid()
     // A search once; told again it only has to keep up.
     play.work = 300_000
@@ -57,7 +60,9 @@ describe('twelve pots (scenario 14)', () => {
     expect((play.nowMs - began) / 60_000).toBe(47)
     expect(done.filter((what) => what.startsWith('open'))).toHaveLength(4)
     expect(done.filter((what) => what.startsWith('stir'))).toHaveLength(3)
-    expect(play.hits - hits).toBe(30 + 4 + 3)
+    const feet = done.filter((what) => what === 'foot').length
+    expect(feet).toBeLessThanOrEqual(4)
+    expect(play.hits - hits).toBe(30 + 4 + 3 + feet)
     for (const pot of Object.values(play.table.pots))
       expect(pot.dips.some((dip) => dip.unstirred)).toBe(false)
   })
@@ -85,7 +90,7 @@ describe('twelve pots (scenario 14)', () => {
     expect(play.card).toMatchObject({
       kind: 'stir',
       change: true,
-      visit: { dips: 9, pots: 9 },
+      visit: { pots: 9 },
       bucketId: 'G',
     })
     expect(spokenOf(play.table, play.card, play.nowMs).card?.words).toEqual(['stir', 'name:G:G', '9', 'pots'])
@@ -94,9 +99,9 @@ describe('twelve pots (scenario 14)', () => {
     // While the hands do something else first, the bucket of this visit is still to come.
     expect(follows(null)).toMatchObject({ bucketId: 'G' })
     play.wait(3 * MIN_S).bar()
-    expect(play.card).toMatchObject({ kind: 'armed', visit: { nth: 1, of: 9 } })
+    expect(play.card).toMatchObject({ kind: 'armed', nth: 1 })
     play.bar().wait(MIN_S)
-    expect(play.card).toMatchObject({ kind: 'armed', visit: { nth: 2, of: 9 }, inHand: potId(1) })
+    expect(play.card).toMatchObject({ kind: 'armed', nth: 2, inHand: potId(1) })
   })
 })
 

@@ -134,7 +134,7 @@ describe('two pairs of hands at one table', () => {
             play.bar()
             stirring[potter] = undefined
           }
-        }
+        } else if (card.kind === 'drip' && card.done) play.bar()
       }
       play.wait(5)
     }

@@ -13,16 +13,22 @@ function bench(laterS: number) {
     .act({ do: 'logged', potId: 'demo.32', agoMin: 0 })
     .act({ do: 'sponged', potId: 'demo.32' })
   const calls: string[] = []
+  const said: string[] = []
   const startMs = play.nowMs
   const tell = openTelling({
     sound: {
-      say: () => undefined,
+      say: (words) => said.push(words.join(' ')),
       saying: () => false,
       quiet: () => undefined,
       warn: () => undefined,
-      call: (letter, places) =>
+      call: (letter, places, _bucketId, first = []) =>
         calls.push(
-          [Math.round((play.nowMs - startMs) / 1000), letter, ...places.map(({ place }) => place)].join(' '),
+          [
+            Math.round((play.nowMs - startMs) / 1000),
+            letter,
+            ...first,
+            ...places.map(({ place }) => place),
+          ].join(' '),
         ),
     },
     haptics: { feel: () => true },
@@ -43,7 +49,7 @@ function bench(laterS: number) {
     for (let i = 0; i < 3000 && play.card.kind !== kind; i++) pass(1)
     expect(play.card.kind).toBe(kind)
   }
-  return { play, calls, look, pass, until }
+  return { play, calls, said, look, pass, until }
 }
 
 const places = (call: string | undefined) => call?.split(' ').slice(2).join(' ')
@@ -93,5 +99,22 @@ describe('a ready call', () => {
     )
     expect(at).toEqual([0, 1, 3, 6, 16])
     expect(play.card.kind).toBe('ready')
+  })
+
+  it('comes after the place where the pot in hand is set down: no one takes that for the place of what is called', () => {
+    const { play, calls, said, look, until } = bench(5)
+    until('ready')
+    play.act({ do: 'pick', potId: 'demo.31' })
+    play
+      .act({ do: 'touched', potIds: ['demo.31'], dry: true })
+      .act({ do: 'stirred', bucketId: 'demo.brackwater' })
+    calls.length = 0
+    play.bar()
+    until('drip')
+    play.wait(100).act({ do: 'sponged', potId: 'demo.31' })
+    look()
+    expect(play.card.kind).toBe('ready')
+    expect(calls.map(places)).toEqual(['set down at A 1 next 2'])
+    expect(said.filter((words) => words.includes('set down'))).toEqual([])
   })
 })

@@ -1,0 +1,149 @@
+import { useMemo } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
+import { type FactorTold, factorsOf, takes } from '../../table/fired/lesson.ts'
+import { type PotResult, resultsOf } from '../../table/fired/results.ts'
+import { More } from '../../ui/more.tsx'
+import { Swatch } from '../../ui/swatch.tsx'
+import { useDays } from '../days.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { nameOf } from '../text/pot-text.ts'
+import { foundText, useOpening } from './opening-app.ts'
+import '../desk/kiln.css'
+import './opening.css'
+
+const LEADS = ['danger', 'relief', 'same'] as const
+/** Nearer to one a factor is no other number, logarithm. */
+const SAME_LN = 0.05
+
+const times = (factor: number): string => factor.toFixed(factor < 0.1 ? 2 : 1)
+
+/** What fired pots say of each glaze and pair: danger first, then what waits for a hand. */
+export function FireTaught() {
+  const { table, words } = useOpening()
+  const w = words.value.opening.taught
+  const factors = useMemo(() => factorsOf(table.value), [table.value])
+  const silent = useMemo(() => resultsOf(table.value), [table.value]).filter(
+    (one) => one.silent !== undefined,
+  )
+  const sorted = factors.toSorted((a, b) => LEADS.indexOf(a.leads) - LEADS.indexOf(b.leads))
+  return (
+    <div class="desk">
+      <DeskHead title={w.title} back={{ at: 'opening' }} />
+      <main class="desk-main-part">
+        {sorted.length === 0 ? <p>{w.none}</p> : null}
+        {sorted.map((told) => (
+          <Lesson key={told.key} told={told} />
+        ))}
+        {silent.length > 0 ? (
+          <More label={w.nobody(silent.length)}>
+            <ul class="open-behind">
+              {silent.map((result) => (
+                <Behind key={result.found.id} result={result} why={undefined} />
+              ))}
+            </ul>
+          </More>
+        ) : null}
+      </main>
+    </div>
+  )
+}
+
+function Lesson({ told }: { readonly told: FactorTold }) {
+  const { table, words, act } = useOpening()
+  const w = words.value.opening.taught
+  const { factor, results, others, used, leads, answered, scratchFirst } = told
+  const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
+  const [over, under] = [facts(told.bucketId), facts(told.underId)]
+  const asks = leads !== 'same' && !answered
+  const asTold = Math.abs(Math.log(factor.likely)) < SAME_LN
+  /** What is reckoned with stays, and that is an answer. */
+  const keep = () =>
+    act(
+      used === 1
+        ? { ...takes(told), factor: 1, low: 1, high: 1, of: 0 }
+        : {
+            ...takes(told),
+            factor: used,
+            low: Math.min(used, factor.low),
+            high: Math.max(used, factor.high),
+          },
+    )
+  return (
+    <section class="open-lesson">
+      <h2>
+        {under ? <Swatch pattern={under.pattern} letter={under.letter} size={34} /> : null}
+        {over ? <Swatch pattern={over.pattern} letter={over.letter} size={34} /> : null}
+        {under ? w.over(over?.name ?? '', under.name) : over?.name}
+      </h2>
+      <p class="kiln-big figures">{asTold ? w.asTold : w.times(times(factor.likely))}</p>
+      <p class="figures">{w.range(times(factor.low), times(factor.high), results.length)}</p>
+      <p class="figures">{used === 1 ? w.usedTold : w.used(times(used))}</p>
+      {asks && leads === 'danger' ? <p class="alarm">{w.danger}</p> : null}
+      {asks && leads === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
+      {asks && !(leads === 'relief' && scratchFirst) ? (
+        <div class="pair">
+          <button type="button" class="desk-main" onClick={() => act(takes(told))}>
+            {w.use}
+          </button>
+          <button type="button" class="desk-second" onClick={keep}>
+            {w.keep}
+          </button>
+        </div>
+      ) : used !== 1 ? (
+        <button
+          type="button"
+          class="key"
+          onClick={() => act({ ...takes(told), factor: 1, low: 1, high: 1, of: 0 })}
+        >
+          {w.back}
+        </button>
+      ) : null}
+      <More label={w.behind(results.length + others.length)}>
+        <ul class="open-behind">
+          {[...results, ...others].toReversed().map((result) => (
+            <Behind
+              key={result.found.id}
+              result={result}
+              why={results.includes(result) ? undefined : isOther(result, told) ? w.otherGlaze : w.otherCone}
+            />
+          ))}
+        </ul>
+      </More>
+    </section>
+  )
+}
+
+/** Its run speaks of another glaze of the same pot. */
+const isOther = ({ subject }: PotResult, { bucketId, underId }: FactorTold): boolean =>
+  subject !== undefined && (subject.over !== bucketId || (subject.under ?? undefined) !== underId)
+
+interface BehindProps {
+  readonly result: PotResult
+  /** Why it does not count here, where it counts elsewhere. */
+  readonly why: string | undefined
+}
+
+/** A pot behind a lesson: what was found of it, and out of what it teaches, or in again. */
+function Behind({ result, why }: BehindProps) {
+  const { words, formats, act } = useOpening()
+  const w = words.value.opening.taught
+  const days = useDays()
+  const { pot, found, silent } = result
+  const out = firedOf(pot).found?.dropped ?? false
+  const what = foundText(words.value, formats.value, found)
+  return (
+    <li>
+      <span class="figures">
+        <strong>{w.found(String(nameOf(words.value, pot)), what)}</strong>
+        <small>{[days.moment(found.at), silent ? w.silent[silent] : why].filter(Boolean).join(', ')}</small>
+      </span>
+      <button
+        type="button"
+        class="key"
+        onClick={() => act({ do: 'drop-lesson', potId: pot.facts.potId, lessonId: found.id, dropped: !out })}
+      >
+        {out ? w.takeIn : w.leave}
+      </button>
+    </li>
+  )
+}
