@@ -92,7 +92,7 @@ test('a flow tile: refused beside the field with its range, kept, and removed', 
   await again(page)
   await expect(page.locator('.tile-dose')).toContainText(/Flow dose 10 \/mm.*drips run 2\.4 times/)
   await open(page, 'stacks')
-  await expect(page.getByText('Every glaze and pair on this board has its tile.')).toBeVisible()
+  await expect(page.getByText('No tile would change what goes on a slab here.')).toBeVisible()
   await open(page, 'tile/demo.heather/demo.brackwater')
   await key(page, 'Remove').click()
   await expect(page.locator('.tile-list li')).toHaveCount(0)

@@ -1,7 +1,7 @@
 /** That pot once more: the seconds that give today's pot the coats of a fired one, and what is not as it was then. */
 
 import { inRange } from '../check.ts'
-import type { Dip } from '../contract.ts'
+import type { Dip, WallEvent } from '../contract.ts'
 import { waitsOf } from '../wait/forecast.ts'
 import { densityFor, LONGEST_S, type PotHistory, secondsFor } from '../wait/seconds.ts'
 import type { Goal } from '../wall/drying.ts'
@@ -60,7 +60,7 @@ export function stackAgain(
       : (densityFor(now, holdS === undefined ? made : { ...next, holdS: dip.holdS }, mm) ?? null)
     events.push(made)
     const waits = waitsOf(runPot(courseOf(standing.pot, events, standing.air0), 1), goal)
-    const waitMin = goal === 'touch' ? waits.touchMin : goal === 'thirsty' ? waits.thirstyMin : waits.kilnMin
+    const waitMin = waitOf(waits, goal)
     atMin += Math.min(NIGHT_MIN, waitMin)
     return {
       dipId: dip.id,
@@ -75,6 +75,23 @@ export function stackAgain(
     }
   })
 }
+
+/** Minutes that a pot's coats wait, each for the next and the last for the kiln's door, as computed; Infinity: never. */
+export function waitsMin({ pot, events, air0 }: PotHistory, goal: Goal): number {
+  let sum = 0
+  for (const [i, { kind }] of events.entries()) {
+    if (kind !== 'dip') continue
+    const until = events.slice(0, i + 1).filter((event) => event.kind !== 'air')
+    sum += waitOf(waitsOf(runPot(courseOf(pot, [...until, ...airsOf(events)], air0), 1), goal), goal)
+  }
+  return sum
+}
+
+/** The airs of a history: what a wait runs through, whenever they were said. */
+const airsOf = (events: readonly WallEvent[]) => events.filter(({ kind }) => kind === 'air')
+
+const waitOf = (waits: ReturnType<typeof waitsOf>, goal: Goal): number =>
+  goal === 'touch' ? waits.touchMin : goal === 'thirsty' ? waits.thirstyMin : waits.kilnMin
 
 /** What a pot was, or is to be, made with. */
 export interface MadeWith {

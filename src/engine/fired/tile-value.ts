@@ -13,6 +13,8 @@ export interface TileAsked {
   /** ln of its flow dose, per mm: mean and sd as known. */
   readonly lnMean: number
   readonly lnSd: number
+  /** Nothing clears it yet: without a tile all its pots stand on slabs. */
+  readonly unclear?: boolean
   /** Firings to come in which it is planned. */
   readonly firings: number
   /** Of each pot planned with it: ln dose at which the pot reaches the shelf; Infinity for none. */
@@ -47,7 +49,10 @@ const REACH_SDS = 5
 const bareLoss = (losses: Losses, mean: number, sd: number, shelfLn: number): number =>
   losses.shelf * (1 - normalCdf((shelfLn - mean) / Math.hypot(sd, TILE_SD)))
 
-function worthOfTile({ subject, lnMean, lnSd, firings, shelfLn }: TileAsked, losses: Losses): TileValue {
+function worthOfTile(
+  { subject, lnMean, lnSd, unclear, firings, shelfLn }: TileAsked,
+  losses: Losses,
+): TileValue {
   between(`${subject}.lnMean`, lnMean, -20, 20)
   between(`${subject}.lnSd`, lnSd, 0, 10)
   inRange(`${subject}.firings`, firings, 0, 1000)
@@ -57,7 +62,7 @@ function worthOfTile({ subject, lnMean, lnSd, firings, shelfLn }: TileAsked, los
   for (const shelf of shelfLn) {
     if (!(shelf > Number.NEGATIVE_INFINITY))
       throw new RangeError(`${subject}.shelfLn is ${shelf}: must be a number`)
-    const bare = bareLoss(losses, lnMean, lnSd, shelf)
+    const bare = unclear ? Number.POSITIVE_INFINITY : bareLoss(losses, lnMean, lnSd, shelf)
     let [then, changed, sum] = [0, 0, 0]
     for (let k = 0; k < NODES; k++) {
       const z = REACH_SDS * ((2 * k) / (NODES - 1) - 1)

@@ -77,6 +77,11 @@ export function warningText(
       return w.pair[warning.is](name(warning.over), name(warning.under), words.zone[warning.zone])
     case 'fit':
       return w.fit[warning.misfit]
+    case 'ran': {
+      const { over, under, factor, number, to } = warning
+      const glaze = under === undefined ? name(over) : w.overUnder(name(over), name(under))
+      return w.ran[to](`${number}`, glaze, `${Math.round(factor * 10) / 10}`)
+    }
   }
 }
 

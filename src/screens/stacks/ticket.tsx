@@ -30,6 +30,7 @@ export function Ticket() {
         <Swatch pattern={over.pattern} letter={over.letter} size={44} />
         <strong>{under ? w.pair(over.name, under.name, many) : w.one(over.name, many)}</strong>
       </p>
+      {ticket.decides > 0 ? <p>{w.decides(words.value.desk.stacks.used(ticket.decides))}</p> : null}
       <ol>
         {under ? <li>{w.under(under.name)}</li> : null}
         <li>{w.dips(over.name, amount('bandMm', ticket.bandMm, table.value.settings.units))}</li>

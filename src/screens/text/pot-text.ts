@@ -39,6 +39,7 @@ const GRAVE: ReadonlySet<Warning['kind']> = new Set([
   'dew',
   'repair',
   'fit',
+  'ran',
 ])
 
 /** Whether a warning is said in the warning colour. */

@@ -60,12 +60,25 @@ type Said =
       readonly under: string
       readonly zone: ZoneName | 'overlap'
     }
+  /** Fired pots ran farther with this glaze, or with it over another, than is reckoned with, and nobody answered yet. */
+  | {
+      readonly kind: 'ran'
+      readonly over: string
+      readonly under?: string
+      /** So many times as told. */
+      readonly factor: number
+      readonly of: number
+      /** The worst of them: its number, and how far it went. */
+      readonly number: number
+      readonly to: 'shelf' | 'past-foot' | 'ran'
+    }
 
 /** Worst first: what a slip asks of this very coat, then what stops or spoils it, then what is good to know. */
 const GRAVITY: Readonly<Record<Exclude<Warning['kind'], 'build' | 'run' | 'pair'>, number>> = {
   repair: 0,
   level: 2,
   fit: 2,
+  ran: 3,
   dew: 4,
   neck: 4,
   thin: 5,
@@ -88,6 +101,7 @@ export function isLoud(warning: Warning): boolean {
     case 'fit':
     case 'dew':
     case 'neck':
+    case 'ran':
       return true
     case 'build':
       return warning.grade === 'over'

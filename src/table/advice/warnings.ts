@@ -21,6 +21,7 @@ import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { fitNow } from './fill.ts'
 import { mostSeconds } from './most-seconds.ts'
+import { ranWarning } from './ran.ts'
 import { edgeThatDoes } from './remedies.ts'
 import { gravity, isLoud, type Warning } from './warning.ts'
 
@@ -80,6 +81,7 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): A
     dewWarning(table, pot, now),
     densityWarning(table, bucketId),
     pairWarning(table, pot, dip, zones),
+    ranWarning(table, pot, bucketId),
   ]
   const warnings = said
     .filter((warning): warning is Warning => warning !== undefined)

@@ -3,7 +3,7 @@ import { zonesAtEnd } from '../forecast/hypothetical-dip.ts'
 import { planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { type FactorTold, factorsOf } from './lesson.ts'
-import type { PotResult } from './results.ts'
+import { judgedPots, type PotResult } from './results.ts'
 
 /** A result that says that more runs than is reckoned with, of a glaze or pair that a pot is to carry. */
 export interface Danger {
@@ -28,8 +28,16 @@ export const reliefsOf = (table: Table): readonly FactorTold[] =>
     ({ leads, answered, scratchFirst }) => leads === 'relief' && !answered && !scratchFirst,
   )
 
+/** Whether any pot with this glaze ran at all: before that nothing needs to be computed, and a card waits for this. */
+const ranWith = (table: Table, bucketId: string): boolean =>
+  judgedPots(table).some(
+    ({ pot, found }) =>
+      found.run !== undefined && found.run.is !== 'none' && pot.dips.some((dip) => dip.bucketId === bucketId),
+  )
+
 /** Dangers of a coat that a pot is about to get, or of what its whole plan comes to: for its armed card. */
 export function dangersFor(table: Table, pot: PotState, bucketId: string): readonly Danger[] {
+  if (!ranWith(table, bucketId)) return []
   const all = dangersOf(table).filter(({ told }) => told.bucketId === bucketId)
   if (all.length === 0) return []
   const lone = all.filter(({ told }) => told.underId === undefined)

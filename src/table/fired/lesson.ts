@@ -15,9 +15,9 @@ import { UNTRIED_PAIR } from '../../engine/fired/tile-value.ts'
 import { Z90 } from '../../engine/numeric/spread.ts'
 import { firingOf } from '../firing/firing.ts'
 import { hasTile, toldFlowOf } from '../firing/glaze-flow.ts'
-import { lessonOf } from '../firing/taken.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
+import { lessonOf } from '../model/taken.ts'
 import { countsIn, type PotResult, resultsOf } from './results.ts'
 
 /** What results say of one glaze, or of it over another: "3 results: B over G runs 1.3 times told (1.0 to 1.6)". */
@@ -25,6 +25,7 @@ export interface FactorTold extends SubjectFacts {
   readonly key: string
   readonly factor: Factor
   readonly lnMean: number
+  readonly lnSd: number
   /** The pots behind it, the latest last. */
   readonly results: readonly PotResult[]
   /** Pots with it that don't count: left out, another could have done it, fired to another cone. */
@@ -125,6 +126,7 @@ function toldOf(
       key: told.subject,
       factor: told.factor,
       lnMean: told.lnMean,
+      lnSd: told.lnSd,
       results: behind,
       others: mine.filter((result) => !ids.has(result.found.id) || !countsIn(result, firing)),
       used,

@@ -19,32 +19,35 @@ export interface Pair extends PairFacts {
   readonly bad: readonly string[]
 }
 
-const kept = new WeakMap<
-  Table['pots'],
-  { readonly of: readonly unknown[]; readonly judged: readonly Carries[] }
->()
-
-interface Carries {
-  readonly judged: JudgedPot
-  readonly pairs: readonly GlazePair[]
+interface Kept {
+  readonly judged: readonly JudgedPot[]
+  readonly carriers: ReadonlyMap<string, readonly JudgedPot[]>
 }
+/** By the tiles, which change seldom: the judged pots themselves are compared. */
+const kept = new WeakMap<Table['tiles'], Kept>()
 
-/** Judged pots that say something of pairs: their coats and their firing are known, and nobody left them out. */
-function carriers(table: Table): readonly Carries[] {
-  const of = [table.loads, table.tiles, table.board]
-  const before = kept.get(table.pots)
-  if (before?.of.every((one, i) => one === of[i])) return before.judged
-  const judged = judgedPots(table).flatMap((one): Carries[] =>
-    one.sure && one.load && !one.found.dropped ? [{ judged: one, pairs: pairsOn(one.pot) }] : [],
-  )
-  kept.set(table.pots, { of, judged })
-  return judged
+/** Judged pots that say something, by the pairs they carry: their coats and firing are known, nobody left them out. */
+function carriersIn(table: Table): ReadonlyMap<string, readonly JudgedPot[]> {
+  const judged = judgedPots(table)
+  const before = kept.get(table.tiles)
+  if (before?.judged.length === judged.length && before.judged.every((one, i) => one === judged[i]))
+    return before.carriers
+  const carriers = new Map<string, JudgedPot[]>()
+  for (const one of judged) {
+    if (!one.sure || !one.load || one.found.dropped) continue
+    for (const { over, under } of pairsOn(one.pot)) {
+      const key = pairKey({ overId: over, underId: under })
+      carriers.set(key, [...(carriers.get(key) ?? []), one])
+    }
+  }
+  kept.set(table.tiles, { judged, carriers })
+  return carriers
 }
 
 const potId = (pot: PotState): string => pot.facts.potId
 
 /** A fired pot as the pair's witness. Whose run it was is asked of those alone that ran. */
-function firedWith(table: Table, { judged }: Carries, pair: GlazePair): PairFired {
+function firedWith(table: Table, judged: JudgedPot, pair: GlazePair): PairFired {
   const { pot, found, load, heat, pastFoot } = judged
   const ran = pastFoot === true || found.stuck !== undefined
   const owner = ran ? resultOf(table, judged).subject : undefined
@@ -59,9 +62,6 @@ function firedWith(table: Table, { judged }: Carries, pair: GlazePair): PairFire
   }
 }
 
-const carriersOf = (table: Table, { under, over }: GlazePair): readonly Carries[] =>
-  carriers(table).filter(({ pairs }) => pairs.some((one) => one.under === under && one.over === over))
-
 /**
  * What is known of one glaze over another: by fired pots, by tile, and by the hand that counted before. One that went wrong
  * outweighs those that did not; good pots of one firing prove nothing yet.
@@ -71,7 +71,8 @@ export function pairOf(table: Table, overId: string, underId: string): Pair {
   const byHand = { proved: known?.proved ?? 0, wrong: known?.wrong ?? 0 }
   const tiles = tilesOf(table, overId, underId).length
   const pair = { over: overId, under: underId }
-  const shown = pairShown(carriersOf(table, pair).map((one) => firedWith(table, one, pair)))
+  const carriers = carriersIn(table).get(pairKey({ overId, underId })) ?? []
+  const shown = pairShown(carriers.map((one) => firedWith(table, one, pair)))
   const wrong = byHand.wrong + shown.bad.length
   const proved = byHand.proved + tiles + shown.firings
   const enough = byHand.proved + tiles > 0 || shown.is === 'proved'

@@ -76,28 +76,39 @@ function passedFoot(facts: PotFacts, edgeUpMm: number, run: RunFacts | undefined
   return downToMm(line, edgeUpMm) + Math.max(run.mm, run.longestMm ?? 0) > footMm + FIRST_MM
 }
 
+interface KeptJudged {
+  readonly of: readonly unknown[]
+  readonly judged: JudgedPot
+}
+/** By the pot's state: a table is asked with every hit, and its fired pots change seldom. */
+const known = new WeakMap<PotState, KeptJudged>()
+
+function judgedOf(table: Table, pot: PotState, found: Judgement, load: LoadState | undefined): JudgedPot {
+  const of = [load, table.stacks]
+  const before = known.get(pot)
+  if (before?.of.every((one, i) => one === of[i])) return before.judged
+  const storey = load?.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
+  const judged: JudgedPot = {
+    pot,
+    found,
+    load,
+    heat: load && heatAt(load, storey),
+    sure: isSure(table, pot),
+    pastFoot: passedFoot(pot.facts, lowestEdgeMm(pot), found.run),
+  }
+  known.set(pot, { of, judged })
+  return judged
+}
+
 /** Every pot whose first look stands, the earliest judged first. A pot that was lost to its shelf counts. */
 export function judgedPots(table: Table): readonly JudgedPot[] {
-  return Object.values(table.pots)
-    .flatMap((pot): JudgedPot[] => {
-      const { found, loadId } = firedOf(pot)
-      if (!found) return []
-      const load = loadFiredIn(table, pot, found.loadId ?? loadId)
-      const sure = isSure(table, pot)
-      const storey = load?.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
-      const edgeUpMm = lowestEdgeMm(pot)
-      return [
-        {
-          pot,
-          found,
-          load,
-          heat: load && heatAt(load, storey),
-          sure,
-          pastFoot: passedFoot(pot.facts, edgeUpMm, found.run),
-        },
-      ]
-    })
-    .sort((a, b) => a.found.at - b.found.at || (a.found.id < b.found.id ? -1 : 1))
+  const all: JudgedPot[] = []
+  for (const pot of Object.values(table.pots)) {
+    if (!pot.fired) continue
+    const { found, loadId } = firedOf(pot)
+    if (found) all.push(judgedOf(table, pot, found, loadFiredIn(table, pot, found.loadId ?? loadId)))
+  }
+  return all.sort((a, b) => a.found.at - b.found.at || (a.found.id < b.found.id ? -1 : 1))
 }
 
 const NOBODY = {

@@ -4,8 +4,8 @@ import { type CoatOnWall, coatsOf, MOST_DOSE_PER_MM } from '../../engine/melt/co
 import type { Scale } from '../../engine/melt/firing.ts'
 import { carriedDose, doseOfTiles, type FlowDose, runOfStripe } from '../../engine/melt/flow-tile.ts'
 import type { Table } from '../model/state.ts'
+import { lessonOf, type TakenLesson } from '../model/taken.ts'
 import { firingOf, flowScale, sameFiring } from './firing.ts'
-import { lessonOf, type TakenLesson } from './taken.ts'
 import { tilesOf } from './tiles.ts'
 
 /** Tiles that were fired alike: one at least. */

@@ -6,6 +6,7 @@ import { zonesAfter } from '../../engine/wait/seconds.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
+import { limitOf } from '../model/taken.ts'
 import { engineDip, historyOf, historyWith, MIN_MS } from './pot-history.ts'
 
 /** The dip that START would make now, as the table would keep it. */
@@ -64,11 +65,14 @@ export function zonesAtEnd(table: Table, pot: PotState): readonly ZoneForecast[]
   return events.some(({ kind }) => kind === 'dip') ? zonesAfter({ ...standing, events }) : undefined
 }
 
-/** The limits of this table: of all coats together, and of each glaze. */
+/** The limits of this table: of all coats together, and of each glaze, its own or as it was taken of fired pots. */
 export const limitsOf = (table: Table): Limits => ({
   stackMm: table.settings.stackLimitMm,
   glazeMm: Object.fromEntries(
-    Object.values(table.buckets).map(({ facts }) => [facts.bucketId, facts.limitMm]),
+    Object.values(table.buckets).map(({ facts: { bucketId, limitMm } }) => [
+      bucketId,
+      limitOf(table, bucketId) ?? limitMm,
+    ]),
   ),
 })
 

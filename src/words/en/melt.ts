@@ -123,6 +123,7 @@ export const melt = {
     measure: 'Measure each dry stripe by the gauge used on the pots, and write it on the back.',
     stand: 'Stand it upright on a catch dish beside the witness cone.',
     enter: 'Enter it after the firing',
-    nothing: 'Every glaze and pair on this board has its tile.',
+    decides: (pots: string) => `It decides ${pots}: with a slab under them or without.`,
+    nothing: 'No tile would change what goes on a slab here.',
   },
 }

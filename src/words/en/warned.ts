@@ -48,6 +48,14 @@ export const warned = {
       'went-wrong': (upper: string, lower: string, zone: string) =>
         `${upper} over ${lower}, ${zone}: went wrong before`,
     },
+    ran: {
+      shelf: (pot: string, glaze: string, times: string) =>
+        `${pot} ran to the shelf: ${glaze} runs ${times} times told`,
+      'past-foot': (pot: string, glaze: string, times: string) =>
+        `${pot} ran past its foot line: ${glaze} runs ${times} times told`,
+      ran: (pot: string, glaze: string, times: string) => `${pot} ran: ${glaze} runs ${times} times told`,
+    },
+    overUnder: (upper: string, lower: string) => `${upper} over ${lower}`,
     fit: {
       mouth: 'Wider than the bucket: pour it, or take a wider one',
       tongs: 'No room for the tongs beside it',

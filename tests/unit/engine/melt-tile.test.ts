@@ -7,9 +7,6 @@ import {
   type FlowTile,
   runOfStripe,
 } from '../../../src/engine/melt/flow-tile.ts'
-import { tileTicket } from '../../../src/engine/melt/learn.ts'
-import type { FootRoomInput } from '../../../src/engine/melt/melt.ts'
-import { coat, full, mug } from '../../fixtures/melt.ts'
 
 describe('flow tiles', () => {
   const tile = (...runs: number[]): FlowTile => ({
@@ -72,18 +69,5 @@ describe('flow tiles', () => {
   ])('%s is refused by name', (field, run) => {
     expect(run).toThrow(RangeError)
     expect(run).toThrow(field)
-  })
-})
-
-describe('a ticket', () => {
-  test('the tile that rides along: untested before untried, the thicker and commoner first', () => {
-    const pot = (...coats: FootRoomInput['coats']) => ({ profile: mug, coats })
-    const pair = pot(full('a', 0.5, 8), full('b', 0.6, 8))
-    const other = pot(full('a', 0.3, 8), coat('c', 60, 90, 0.2, 8))
-    expect(tileTicket([pair, other], [])).toMatchObject({ under: 'a', over: 'b', pots: 1, dips: [1, 2, 3] })
-    expect(tileTicket([pair, other], [])?.weightMm2).toBeCloseTo(1.21, 9)
-    expect(tileTicket([pair, other, other, other, other, other, other], [])?.over).toBe('c')
-    expect(tileTicket([pair, pot(full('z', 0.1, null))], [])).toMatchObject({ under: null, over: 'z' })
-    expect(tileTicket([pair], [{ under: 'a', over: 'b' }])).toBeNull()
   })
 })

@@ -45,3 +45,13 @@ test('a backup without pictures is read as it was', async () => {
   const { kept, text, lost } = await read([records])
   expect([kept.size, lost, text.trim()]).toEqual([0, 0, records.trim()])
 })
+
+test('one line without an end is read in no time as far as a backup may reach, and refused beyond', async () => {
+  const since = performance.now()
+  const { text } = await read(['x'.repeat(8_000_000)])
+  expect(text).toHaveLength(8_000_000)
+  expect(performance.now() - since).toBeLessThan(2000)
+  const endless = await read(Array.from({ length: 70 }, () => 'x'.repeat(1_000_000)))
+  expect(endless.text.length).toBeLessThan(66_000_000)
+  expect(await readBackup(endless.text)).toEqual({ ok: false, code: 'too-large' })
+})

@@ -1,13 +1,16 @@
 /** What results of fired pots do at the table: whom they teach, what shows, what waits, and what stays as it was. */
 import { describe, expect, test } from 'vitest'
+import { warningsFor } from '../../../src/table/advice/warnings.ts'
+import { againOf } from '../../../src/table/fired/again.ts'
 import { dangersFor, dangersOf, reliefsOf } from '../../../src/table/fired/danger.ts'
 import { footOf } from '../../../src/table/fired/foot.ts'
 import { appGuess, guessesScored } from '../../../src/table/fired/guess.ts'
 import { factorsOf, takes } from '../../../src/table/fired/lesson.ts'
+import { limitsTold, takesLimit } from '../../../src/table/fired/limits.ts'
 import { pairOf } from '../../../src/table/fired/pairs.ts'
 import { resultsOf, type Silent } from '../../../src/table/fired/results.ts'
 import { flowOf, toldFlowOf } from '../../../src/table/firing/glaze-flow.ts'
-import { zonesAtEnd } from '../../../src/table/forecast/hypothetical-dip.ts'
+import { limitsOf, zonesAtEnd } from '../../../src/table/forecast/hypothetical-dip.ts'
 import {
   CONE_6,
   collar,
@@ -295,6 +298,123 @@ describe('a pair', () => {
     }
     expect(proved(0.5)).toBe(false)
     expect(proved(4)).toBe(true)
+  })
+})
+
+describe('the armed card', () => {
+  const said = (play: Play, potId: string, bucketId: string) => {
+    const pot = play.table.pots[potId]
+    if (!pot) throw new Error('no pot')
+    return warningsFor(play.table, pot, bucketId, play.nowMs).find(({ kind }) => kind === 'ran')
+  }
+
+  test('says at once what ran farther than is reckoned with, until it is answered', () => {
+    const play = evening()
+    dipped(play, [{ potId: 'next', coats: [] }])
+    play.append([{ kind: 'plan-changed', potId: 'next', coats: [BRACKWATER] }], 'plan')
+    expect(said(play, 'next', 'demo.brackwater')).toBeUndefined()
+    firing(play, 'one', [lone('a', shelf)])
+    expect(said(play, 'next', 'demo.brackwater')).toMatchObject({
+      over: 'demo.brackwater',
+      of: 1,
+      number: play.table.pots.a?.facts.number,
+      to: 'shelf',
+    })
+    const [danger] = dangersOf(play.table)
+    if (!danger) throw new Error('no danger')
+    play.act(takes(danger.told))
+    expect(said(play, 'next', 'demo.brackwater')).toBeUndefined()
+  })
+})
+
+describe('how thick a glaze may go on', () => {
+  const limit = (play: Play) => limitsTold(play.table).find(({ bucketId }) => bucketId === 'demo.gatepost')
+  const thick = (potId: string, faults: FiredSpec['faults'], coats = [whole('gatepost', 4)]): FiredSpec => ({
+    potId,
+    coats,
+    run: none,
+    ...(faults ? { faults } : {}),
+  })
+
+  test('comes down where thin coats crawled, at once in sight, and moves when a hand takes it', () => {
+    const play = evening()
+    firing(play, 'one', [thick('a', ['crawled']), thick('b', ['crawled'])])
+    const told = limit(play)
+    if (!told) throw new Error('no limit')
+    expect(told).toMatchObject({ leads: 'danger', answered: false, usedMm: 1.2 })
+    expect(told.limitMm).toBeLessThan(0.9)
+    expect(limitsOf(play.table).glazeMm['demo.gatepost']).toBe(1.2)
+    play.act(takesLimit(told))
+    expect(limitsOf(play.table).glazeMm['demo.gatepost']).toBeCloseTo(told.limitMm, 2)
+    expect(limit(play)).toMatchObject({ answered: true, leads: 'same' })
+  })
+
+  test('is nobody’s where two glazes lay on the pot that crawled, and nothing where none crawled', () => {
+    const play = evening()
+    firing(play, 'one', [thick('a', ['crawled'], OVER_GATEPOST), thick('b', [])])
+    expect(limitsTold(play.table)).toEqual([])
+  })
+})
+
+describe('that one again', () => {
+  const fire = (coats = OVER_GATEPOST) => {
+    const play = evening()
+    firing(
+      play,
+      'one',
+      [{ potId: 'a', coats, run: none }],
+      [
+        ['6', 'down'],
+        ['7', 'standing'],
+      ],
+    )
+    return play
+  }
+  const again = (play: Play, target?: string) => {
+    const pot = play.table.pots.a
+    const on = target === undefined ? undefined : play.table.pots[target]
+    if (!pot) throw new Error('no pot')
+    const told = againOf(play.table, pot, play.nowMs, on)
+    if ('why' in told) throw new Error(told.why)
+    return told
+  }
+
+  test('has the seconds of then where nothing has changed but the density', () => {
+    const play = fire()
+    for (const bucketId of ['demo.gatepost', 'demo.brackwater'])
+      play.append([{ kind: 'density-read', bucketId, gramsPerMl: 1.45 }], `read ${bucketId}`)
+    const same = again(play)
+    expect(same.plan.map(({ bucketId }) => bucketId)).toEqual(['demo.gatepost', 'demo.brackwater'])
+    expect(Math.abs((same.plan[0]?.holdS ?? 0) - 4)).toBeLessThanOrEqual(0.5)
+    expect(same.differences.map(({ what }) => what)).not.toContain('density')
+    play.append([{ kind: 'density-read', bucketId: 'demo.gatepost', gramsPerMl: 1.53 }], 'thick')
+    const thick = again(play)
+    expect(thick.plan[0]?.holdS).toBeLessThan(3)
+    expect(thick.differences).toContainEqual({
+      what: 'density',
+      glazeId: 'demo.gatepost',
+      was: 1.45,
+      now: 1.53,
+    })
+  })
+
+  test('names the wall of today, and the heat of then', () => {
+    const play = fire()
+    dipped(play, [{ potId: 'thin', coats: [], shape: { ...TALL, wallMm: 3 } }])
+    const told = again(play, 'thin')
+    expect(told.differences).toContainEqual({ what: 'wall', was: 5, now: 3 })
+    expect(told.differences).toContainEqual({ what: 'heat', overK: 8.5 })
+  })
+
+  test('cannot be where coats were counted by eye, or a bucket is no more', () => {
+    const play = fire()
+    const pot = play.table.pots.a
+    if (!pot) throw new Error('no pot')
+    expect(againOf(play.table, { ...pot, coatsCounted: 1 }, play.nowMs)).toEqual({ why: 'unsure' })
+    const { 'demo.brackwater': gone, ...buckets } = play.table.buckets
+    if (!gone) throw new Error('no bucket')
+    const without = { ...play.table, buckets, removed: { 'demo.brackwater': gone } }
+    expect(againOf(without, pot, play.nowMs)).toEqual({ why: 'no-bucket', bucketId: 'demo.brackwater' })
   })
 })
 

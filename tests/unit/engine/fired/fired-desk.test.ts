@@ -64,6 +64,13 @@ describe('the tile that rides next', () => {
     expect(worth!.decides).toBe(2)
   })
 
+  test('frees pots from slabs that nothing clears without it', () => {
+    const thin = { ...asked, shelfLn: [2000, 3000].map(Math.log) }
+    expect(tileValues([thin])).toEqual([])
+    expect(tileValues([{ ...thin, unclear: true }])[0]).toMatchObject({ decides: 2 })
+    near(tileValues([{ ...thin, unclear: true }])[0]!.value, 2, { by: 0.05 })
+  })
+
   test('comes first where it saves most: more firings, or more to lose', () => {
     const often = { ...asked, subject: 'b', firings: 3 }
     expect(tileValues([asked, often]).map(({ subject }) => subject)).toEqual(['b', 'a'])

@@ -1,5 +1,5 @@
 import type { SubjectFacts } from '../../../shared/opening.ts'
-import type { Table } from '../model/state.ts'
+import type { Table } from './state.ts'
 
 /** A lesson that the person took: the melt runs so many times as told, 10th to 90th percentile. */
 export interface TakenLesson {
