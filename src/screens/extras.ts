@@ -32,6 +32,8 @@ export interface Extras {
   /** Ends the test with what the person heard; without an answer nothing is learnt. */
   endTest(rang?: boolean): void
   askNotices(): void
+  /** Says words that have clips, instead of what was being said. */
+  say(words: readonly string[]): void
   /** A calendar file of the waits of over an hour. `none`: there are none. */
   calendar(): Promise<'shared' | 'saved' | 'cancelled' | 'none'>
   /** How many waits that file would hold. */

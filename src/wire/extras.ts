@@ -73,6 +73,7 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
     askNotices: ringing.askNotices,
     knock: knocking.view,
     setKnock: knocking.set,
+    say: (words) => lent.sounding.here.peek() && lent.sounding.sound.say(words),
     longWaits: () => waits().length + kiln.ahead().length,
     async calendar() {
       const calls = waits().map(({ what, at, pots }) => {

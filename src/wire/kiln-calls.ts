@@ -1,6 +1,7 @@
 import { computed, effect } from '@preact/signals'
 import { openNotices } from '../device/notices.ts'
-import { type LoadCall, loadCalls } from '../table/load/fire.ts'
+import { type LoadCall, loadCalls } from '../table/load/calls.ts'
+import { callWords } from '../table/load/kiln-spoken.ts'
 import { KILN_WORDS } from '../words/kiln.ts'
 import type { Lent } from './extras.ts'
 
@@ -30,7 +31,7 @@ export function openKilnCalls(lent: Pick<Lent, 'table' | 'now' | 'formats' | 'so
       const overdueMs = now.value - call.at
       if (overdueMs < 0 || overdueMs > LATE_MS || made.has(keyOf(call))) continue
       made.add(keyOf(call))
-      sounding.sound.warn([])
+      sounding.sound.warn(callWords(table.peek(), call.loadId, call.what))
       const title = said().call[call.what]
       const body = said().body
       void notices.post({ tag: CALL_TAG, title, body, atMs: epoch(call.at), silent: false })

@@ -73,7 +73,7 @@ test('glazed pots go from the board to below 60 degC by the bar, killed and reop
   await kiln.hit()
   await expect(kiln.face).toContainText('Fill in what you see')
   await page.getByLabel('High now').fill('171')
-  await page.getByLabel('Across its widest now').fill('95')
+  await page.getByLabel('Widest now').fill('95')
   await kiln.hit()
   await kiln.says('NONE OF THESE')
   const drawn = page.locator('.which-pot')

@@ -8,21 +8,21 @@ const END = ['tests/unit/table/end.test.ts']
 export const AT_KILN_FAULTS: readonly Fault[] = [
   {
     id: 'readings of the rise are taken for the cooling',
-    file: 'src/table/load/fire.ts',
+    file: 'src/table/load/cool.ts',
     find: 'return readings.filter(({ at }) => at >= sinceAt)',
     replace: 'return readings',
     tests: FIRE,
   },
   {
     id: 'a bung that was pulled changes nothing',
-    file: 'src/table/load/fire.ts',
+    file: 'src/table/load/cool.ts',
     find: 'Math.max(offAt ?? 0, bungAt ?? 0, openedAt ?? 0)',
     replace: 'Math.max(offAt ?? 0, openedAt ?? 0)',
     tests: FIRE,
   },
   {
     id: 'what an earlier cooling taught is not asked',
-    file: 'src/table/load/fire.ts',
+    file: 'src/table/load/cool.ts',
     find: 'const same = other.kiln.kilnId === load.kiln.kilnId && other.begunAt < load.begunAt',
     replace: 'const same = other.begunAt > load.begunAt',
     tests: FIRE,

@@ -1,7 +1,6 @@
 import { useMemo, useState } from 'preact/hooks'
-import type { BandMs } from '../../table/forecast/forecast.ts'
-import { coneAhead, loadCooling } from '../../table/load/fire.ts'
-import { CLEAR_TWICE_MS, clearSince, coneDownAt, LID_C, stageOf, UNLOAD_C } from '../../table/load/loads.ts'
+import { coneAhead } from '../../table/load/fire.ts'
+import { CLEAR_TWICE_MS, clearSince, coneDownAt, stageOf } from '../../table/load/loads.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
@@ -15,6 +14,7 @@ import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
 import { OffsetLines } from './offset-lines.tsx'
 import type { Over } from './shelf.tsx'
 
+const CoolLines = lazyPart(() => import('./cool-lines.tsx').then((part) => part.CoolLines))
 const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
 
 interface FireProps {
@@ -192,50 +192,6 @@ function Candling({ load }: { readonly load: LoadState }) {
         <p class="figures">{w.glassClear(days.moment(clear), days.moment(clear + CLEAR_TWICE_MS))}</p>
       ) : last ? (
         <p class="figures">{w.glassFogged(days.moment(last.at))}</p>
-      ) : null}
-    </>
-  )
-}
-
-function CoolLines({ load, done }: { readonly load: LoadState; readonly done: boolean }) {
-  const { table, words, extras } = useLoad()
-  const w = words.value.desk.shelf
-  const days = useDays()
-  const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
-  if (done) return <p>{w.care.food}</p>
-  const cools = useMemo(() => loadCooling(table.value, load), [load, table.value.air])
-  const band = ({ lower, likely, upper }: BandMs) =>
-    w.fromTo(
-      days.moment(likely),
-      days.moment(lower),
-      Number.isFinite(upper) ? days.moment(upper) : words.value.units.never,
-    )
-  const { lid, unload, again } = cools ?? {}
-  return (
-    <>
-      {load.bungAt === undefined ? null : <p class="figures">{w.bungAt(days.moment(load.bungAt))}</p>}
-      {lid && unload ? (
-        <>
-          {load.openedAt === undefined && lid.upper > (cools?.last.at ?? 0) ? (
-            <p class="kiln-big figures">{w.lidAt(temp(LID_C), band(lid))}</p>
-          ) : null}
-          <p class="kiln-big figures">{w.unloadAt(temp(UNLOAD_C), band(unload))}</p>
-        </>
-      ) : (
-        <p>{w.moreReadings}</p>
-      )}
-      {again ? (
-        <p class="figures">
-          {again.at === undefined
-            ? w.readAtTemp(temp(again.tempC))
-            : w.readAt(temp(Math.round(again.tempC / 10) * 10), days.moment(again.at))}
-        </p>
-      ) : null}
-      <p class="help">{w.thermometer}</p>
-      {extras.value && extras.value.longWaits() > 0 ? (
-        <button type="button" class="key" onClick={() => void extras.value?.calendar()}>
-          {w.calendar}
-        </button>
       ) : null}
     </>
   )

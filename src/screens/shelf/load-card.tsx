@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
 import { conesSeen } from '../../table/load/kiln-space.ts'
+import { shelfLine } from '../../table/load/kiln-spoken.ts'
 import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
 import { type LoadStage, levelsOf, loadInHand, stageOf } from '../../table/load/loads.ts'
 import { potsForLoad, potsLeftOut } from '../../table/load/to-load.ts'
@@ -17,6 +18,7 @@ import { Level } from './level.tsx'
 import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
 import type { Packing } from './propose.ts'
 import type { Over } from './shelf.tsx'
+import { useSpoken } from './use-spoken.ts'
 
 const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
 
@@ -55,6 +57,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open }: Card
     const loadId = load?.loadId ?? loadInHand(table.peek())?.loadId
     if (loadId !== undefined) tell(await propose(loadId))
   }
+  useSpoken(kept && !asking && stage.is === 'shelf' ? shelfLine(table.value, kept, stage.level) : undefined)
   const levels = load ? levelsOf(load) : []
   const shown =
     levels.find((level) => levelKey(level) === looked) ?? (stage.is === 'shelf' ? stage.level : undefined)

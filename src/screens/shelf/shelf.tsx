@@ -80,7 +80,9 @@ function LoadScreen({ loadId }: ShelfProps) {
   }
   const card = { kiln, packing: { ...packing, propose }, open: setOver }
   const stage = load && stageOf(table.value, load, now.value)
-  const of = load ? w.loadOf(days.moment(load.begunAt)) : undefined
+  // Beside another key there is room for its day alone.
+  const begun = load && days.moment(load.begunAt)
+  const of = begun && (load.litAt === undefined || over ? w.loadOf(begun) : begun)
   const title =
     over === 'which'
       ? w.which.title

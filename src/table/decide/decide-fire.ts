@@ -122,8 +122,8 @@ function noMatch(
   if (!facts || !(load.things[potId] ?? load.things[facts.lidOf ?? ''])) return { code: 'unknown-pot' }
   if (load.matched?.[potId]) return not('matched-already', { number: facts.number })
   const sizes = [
-    ['firedMm', heightMm],
-    ['firedMm', widthMm],
+    ['heightMm', heightMm],
+    ['bellyMm', widthMm],
   ] as const
   return firstWrong(sizes) ?? outOf({ least: 0, most: 1 }, 'sureness', sureness)
 }

@@ -188,7 +188,6 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   upMm: 'length',
   angleDeg: 'count',
   reachMm: 'length',
-  firedMm: 'length',
   readC: 'temperature',
   offsetC: 'temperature',
   meltMm: 'length',

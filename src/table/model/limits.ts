@@ -86,8 +86,6 @@ export const LIMITS = {
   upMm: { least: 0, most: 2000 },
   angleDeg: { least: 0, most: 360 },
   reachMm: { least: 0, most: 300 },
-  /** A pot after the fire, high or across. */
-  firedMm: { least: 5, most: 600 },
   /** The kiln's thermometer, in the cold as well. */
   readC: { least: -50, most: 1400 },
   /** A kiln against its thermometer. */

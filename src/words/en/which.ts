@@ -3,7 +3,7 @@ export const which = {
   title: 'Which pot is this?',
   shelf: 'It stood on shelf',
   high: 'High now',
-  wide: 'Across its widest now',
+  wide: 'Widest now',
   stack: 'Glaze as it looks',
   bar: 'COMPARE',
   sure: (percent: string) => `${percent} sure`,

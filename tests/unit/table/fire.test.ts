@@ -1,12 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import {
-  coneAhead,
-  conesTaught,
-  isOdd,
-  loadCalls,
-  loadCooling,
-  offsetLearned,
-} from '../../../src/table/load/fire.ts'
+import { loadCalls } from '../../../src/table/load/calls.ts'
+import { loadCooling } from '../../../src/table/load/cool.ts'
+import { coneAhead, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { Play } from './play.ts'
 

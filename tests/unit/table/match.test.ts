@@ -81,10 +81,10 @@ describe('which pot is this', () => {
     play.act({ do: 'open-lid', loadId, tempC: 60 })
     expect(match({ potId: 'nobody' })?.code).toBe('unknown-pot')
     expect(match({ heightMm: 700 })).toMatchObject({
-      field: 'firedMm',
-      facts: { value: 700, least: 5, most: 600 },
+      field: 'heightMm',
+      facts: { value: 700, least: 10, most: 600 },
     })
-    expect(match({ heightMm: Number.NaN })?.field).toBe('firedMm')
+    expect(match({ heightMm: Number.NaN })?.field).toBe('heightMm')
     expect(match({ sureness: 1.2 })).toMatchObject({ field: 'sureness', facts: { least: 0, most: 1 } })
     expect(loadOf(play).matched).toBeUndefined()
   })

@@ -1,0 +1,56 @@
+import { useMemo } from 'preact/hooks'
+import type { BandMs } from '../../table/forecast/forecast.ts'
+import { loadCooling } from '../../table/load/cool.ts'
+import { coldLine } from '../../table/load/kiln-spoken.ts'
+import { LID_C, UNLOAD_C } from '../../table/load/loads.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
+import { useDays } from '../days.ts'
+import { amount } from '../text/amounts.ts'
+import { useLoad } from './load-app.ts'
+import { useSpoken } from './use-spoken.ts'
+
+/** What is told of a kiln that cools. `done`: it is cold. */
+export function CoolLines({ load, done }: { readonly load: LoadState; readonly done: boolean }) {
+  const { table, now, words, extras } = useLoad()
+  const w = words.value.desk.shelf
+  const days = useDays()
+  const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
+  const cools = useMemo(() => loadCooling(table.value, load), [load, table.value.air])
+  const band = ({ lower, likely, upper }: BandMs) =>
+    w.fromTo(
+      days.moment(likely),
+      days.moment(lower),
+      Number.isFinite(upper) ? days.moment(upper) : words.value.units.never,
+    )
+  const { lid, unload, again } = cools ?? {}
+  useSpoken(unload && !done ? coldLine(table.value, load, unload.likely, now.value) : undefined)
+  if (done) return <p>{w.care.food}</p>
+  return (
+    <>
+      {load.bungAt === undefined ? null : <p class="figures">{w.bungAt(days.moment(load.bungAt))}</p>}
+      {lid && unload ? (
+        <>
+          {load.openedAt === undefined && lid.upper > (cools?.last.at ?? 0) ? (
+            <p class="kiln-big figures">{w.lidAt(temp(LID_C), band(lid))}</p>
+          ) : null}
+          <p class="kiln-big figures">{w.unloadAt(temp(UNLOAD_C), band(unload))}</p>
+        </>
+      ) : (
+        <p>{w.moreReadings}</p>
+      )}
+      {again ? (
+        <p class="figures">
+          {again.at === undefined
+            ? w.readAtTemp(temp(again.tempC))
+            : w.readAt(temp(Math.round(again.tempC / 10) * 10), days.moment(again.at))}
+        </p>
+      ) : null}
+      <p class="help">{w.thermometer}</p>
+      {extras.value && extras.value.longWaits() > 0 ? (
+        <button type="button" class="key" onClick={() => void extras.value?.calendar()}>
+          {w.calendar}
+        </button>
+      ) : null}
+    </>
+  )
+}
