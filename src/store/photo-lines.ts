@@ -54,7 +54,6 @@ export async function parted(
   const records: string[] = []
   let chars = 0
   let lost = 0
-  let begun = ''
   let pictures = false
   const take = async (line: string): Promise<void> => {
     if (!pictures) {
@@ -71,13 +70,21 @@ export async function parted(
     else lost++
   }
   const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader()
-  for (;;) {
+  // A line whose end has not come, in its parts: joined once, or one long line would be copied with every part.
+  let [begun, begunChars]: [string[], number] = [[], 0]
+  while (begunChars <= LARGEST_CHARS) {
     const { done, value } = await reader.read()
     if (done) break
-    const lines = (begun + value).split('\n')
-    begun = lines.pop() ?? ''
-    for (const line of lines) await take(line)
+    const [rest = '', ...more] = value.split('\n')
+    begun.push(rest)
+    begunChars += rest.length
+    const last = more.pop()
+    if (last === undefined) continue
+    for (const line of [begun.join(''), ...more]) await take(line)
+    begun = [last]
+    begunChars = last.length
   }
-  if (begun !== '') await take(begun)
+  if (begunChars > LARGEST_CHARS) await reader.cancel()
+  if (begunChars > 0) await take(begun.join(''))
   return { text: records.join('\n'), lost }
 }

@@ -107,6 +107,9 @@ test('a photo is kept small and without its place, beside the ghost of the last 
   await page.evaluate(() => indexedDB.deleteDatabase('bucketside-photos'))
   await page.locator('input[type=file]').setInputFiles(file)
   // It reads and joins in slices, which wait for the clock.
+  const join = page.getByRole('button', { name: 'Join with this table' })
+  await fetched(join)
+  await join.tap()
   await fetched(page.getByText('2 pictures new.'))
   expect(await storedIds(page, 'photos', BASE)).toHaveLength(2)
 })

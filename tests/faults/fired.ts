@@ -192,4 +192,32 @@ export const FIRED_FAULTS: readonly Fault[] = [
     replace: "pair.is === 'proved'",
     tests: TABLE,
   },
+  {
+    id: 'a coat that was forgotten overnight slows its board',
+    file: 'src/engine/wait/learn.ts',
+    find: 'return ln > FORGOTTEN_LN ? null : ln',
+    replace: 'return ln > 99 * FORGOTTEN_LN ? null : ln',
+    tests: ['tests/unit/table/boards.test.ts'],
+  },
+  {
+    id: 'a crawl of two glazes is put down to both',
+    file: 'src/table/fired/limits.ts',
+    find: '(crawled && glazes.size > 1)',
+    replace: '(crawled && glazes.size > 9)',
+    tests: TABLE,
+  },
+  {
+    id: 'nothing nobody tried frees a pot from its slab',
+    file: 'src/engine/fired/tile-value.ts',
+    find: 'const bare = unclear ? Number.POSITIVE_INFINITY : bareLoss',
+    replace: 'const bare = unclear && firings < 0 ? Number.POSITIVE_INFINITY : bareLoss',
+    tests: DESK,
+  },
+  {
+    id: 'a lesson outlives what its tiles told',
+    file: 'src/table/fold/reduce.ts',
+    find: 'lapsed(table, event.tile)',
+    replace: 'table',
+    tests: TABLE,
+  },
 ]

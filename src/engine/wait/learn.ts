@@ -206,6 +206,35 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
   }
 }
 
+const overs = new WeakMap<Look, { readonly lesson: Learned; readonly ln: number | null }>()
+/** A coat that was found dry so much later than told, and never looked at before, was forgotten: ln. Our choice. */
+const FORGOTTEN_LN = 1
+
+/**
+ * ln of how long a wait was over what a lesson tells: the middle of its interval, or its first *dry* look. Null where
+ * nobody found it dry, or only long after it was due.
+ */
+export function lnOverOf(look: Look, lesson: Learned): number | null {
+  const before = overs.get(look)
+  if (before?.lesson === lesson) return before.ln
+  const ln = lnOver(look, lesson)
+  overs.set(look, { lesson, ln })
+  return ln
+}
+
+function lnOver(look: Look, { fillMean, timeMean }: Learned): number | null {
+  const fromMin = lookFromMin(look)
+  const dryMin = (look.exactMin ?? look.dryMin ?? Number.NaN) - fromMin
+  const dampMin = (look.dampMin ?? Number.NaN) - fromMin
+  if (!(dryMin > LEAST_WAIT_MIN) || dampMin >= dryMin) return null
+  const run = runPot(courseOf(look.pot, look.events, look.air0), Math.exp(fillMean))
+  const toldMin = Math.max(LEAST_WAIT_MIN, minutesOf(look.of, waitsOf(run, look.of))) * Math.exp(timeMean)
+  if (!(toldMin < HORIZON_MIN)) return null
+  if (dampMin > LEAST_WAIT_MIN) return Math.log(Math.sqrt(dampMin * dryMin) / toldMin)
+  const ln = Math.log(dryMin / toldMin)
+  return ln > FORGOTTEN_LN ? null : ln
+}
+
 /** Spread of one glaze about its room: sd of ln(time), and half of it of ln(fill). Tuned. */
 const GLAZE_SD = 0.15
 

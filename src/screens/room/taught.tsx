@@ -1,3 +1,4 @@
+import { boardsOf } from '../../table/forecast/board-memory.ts'
 import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/forecast/learning.ts'
 import { type Learned, type Lesson, Z90 } from '../../table/forecast/readings.ts'
 import { useDays } from '../days.ts'
@@ -21,6 +22,7 @@ export function Taught() {
     .flatMap((pot) => seenOn(table.value, pot))
     .sort((a, b) => b.at - a.at)
     .slice(0, LISTED)
+  const boards = boardsOf(table.value).boards.filter(({ speak }) => speak)
   const glazes = new Set(lessonsUsed(table.value).map(({ bucketId }) => bucketId))
   const why = new Map('dropped' in lesson ? lesson.dropped.map(({ id, why }) => [id, why]) : [])
   return (
@@ -31,6 +33,13 @@ export function Taught() {
         <ul class="figures">
           {[...glazes].map((bucketId) => (
             <GlazeLine key={bucketId} bucketId={bucketId} />
+          ))}
+        </ul>
+      ) : null}
+      {boards.length > 0 ? (
+        <ul class="figures">
+          {boards.map(({ board, ln, sittings }) => (
+            <li key={board}>{w.board(board, Math.exp(ln), sittings)}</li>
           ))}
         </ul>
       ) : null}

@@ -134,7 +134,7 @@ export const room = {
   passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
   looked: ({ day, records, pots, pictures, fresh }: Looked) =>
-    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? `, ${pictures} ${isOne(pictures) ? 'photo' : 'photos'}` : ''}. ${fresh} not here yet.`,
+    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? `, ${pictures} ${isOne(pictures) ? 'picture' : 'pictures'}` : ''}. ${fresh} not here yet.`,
   join: 'Join with this table',
   leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,

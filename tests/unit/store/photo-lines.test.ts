@@ -33,7 +33,7 @@ test('every picture comes back byte by byte, and the records before them are who
 
 test('a damaged picture is counted and costs no other; a torn file gives what is whole of it', async () => {
   const [one, two] = [await photoLine('f.one', picture(500)), await photoLine('f.two', picture(500))]
-  const damaged = one.replace(/"data":"./, '"data":"_')
+  const damaged = one.replace(/"data":"./, '"data":"Q')
   expect(damaged).not.toBe(one)
   const forged = (await photoLine('f.x', picture(9))).replace('image/jpeg', 'text/html')
   const { kept, lost } = await read([records, photosStart, damaged, two, forged, one.slice(0, 200)])
@@ -44,4 +44,14 @@ test('a damaged picture is counted and costs no other; a torn file gives what is
 test('a backup without pictures is read as it was', async () => {
   const { kept, text, lost } = await read([records])
   expect([kept.size, lost, text.trim()]).toEqual([0, 0, records.trim()])
+})
+
+test('one line without an end is read in no time as far as a backup may reach, and refused beyond', async () => {
+  const since = performance.now()
+  const { text } = await read(['x'.repeat(8_000_000)])
+  expect(text).toHaveLength(8_000_000)
+  expect(performance.now() - since).toBeLessThan(2000)
+  const endless = await read(Array.from({ length: 70 }, () => 'x'.repeat(1_000_000)))
+  expect(endless.text.length).toBeLessThan(66_000_000)
+  expect(await readBackup(endless.text)).toEqual({ ok: false, code: 'too-large' })
 })
