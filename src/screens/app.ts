@@ -29,6 +29,9 @@ export type Route =
   | { readonly at: 'looks' }
   /** What fired pots say of each glaze and pair. */
   | { readonly at: 'taught' }
+  /** All fired pots, and the story of one. */
+  | { readonly at: 'fired' }
+  | { readonly at: 'story'; readonly potId: string }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 

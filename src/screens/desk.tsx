@@ -12,6 +12,8 @@ const Tiles = lazyPart(() => import('./buckets/test-tiles.tsx').then((part) => p
 const Stacks = lazyPart(() => import('./stacks/stacks.tsx').then((part) => part.Stacks))
 const Shelf = lazyPart(() => import('./shelf/shelf.tsx').then((part) => part.Shelf))
 const Opening = lazyPart(() => import('./opening/opening.tsx').then((part) => part.Opening))
+const FiredList = lazyPart(() => import('./opening/fired-list.tsx').then((part) => part.FiredList))
+const Story = lazyPart(() => import('./opening/story.tsx').then((part) => part.Story))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
@@ -62,6 +64,10 @@ function Screen() {
       return <Shelf key={to.loadId} loadId={to.loadId} />
     case 'opening':
       return <Opening key={to.loadId} loadId={to.loadId} />
+    case 'fired':
+      return <FiredList />
+    case 'story':
+      return <Story key={to.potId} potId={to.potId} />
     case 'taught':
       return <FireTaught />
     case 'looks':

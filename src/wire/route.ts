@@ -44,11 +44,14 @@ export function routeOf(hash: string): Route | undefined {
     case 'room':
     case 'looks':
     case 'taught':
+    case 'fired':
     case 'firing':
       return { at }
     case 'shelf':
     case 'opening':
       return named === undefined ? { at } : { at, loadId: named }
+    case 'story':
+      return named === undefined ? { at: 'fired' } : { at, potId: named }
     case 'pot':
       return named === undefined ? { at } : { at, potId: named }
     case 'stacks':

@@ -7,6 +7,7 @@ import type { Fault } from './fault.ts'
 import { FIRED_FAULTS } from './fired.ts'
 import { LOAD_FAULTS } from './load.ts'
 import { MELT_FAULTS } from './melt.ts'
+import { OPENING_FAULTS } from './opening.ts'
 import { SHAPE_FAULTS } from './shape.ts'
 import { STORE_FAULTS } from './store.ts'
 import { WATER_FAULTS } from './water.ts'
@@ -20,6 +21,7 @@ export const FAULTS: readonly Fault[] = [
   ...AT_KILN_FAULTS,
   ...LOAD_FAULTS,
   ...FIRED_FAULTS,
+  ...OPENING_FAULTS,
   ...BENCH_FAULTS,
   ...STORE_FAULTS,
 ]

@@ -65,8 +65,11 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
         <p class="strong">{w.insteadOf(glaze, planned)}</p>
       ) : decant ? null : (
         <p class="figures">
-          {count ? <strong>{count}, </strong> : null}
-          <span class="soft">{ago}</span>
+          {count ? <strong>{count}</strong> : null}
+          <span class="soft">
+            {count ? ', ' : ''}
+            {ago}
+          </span>
         </p>
       )}
       {cautions ? <Caution>{cautions}</Caution> : null}

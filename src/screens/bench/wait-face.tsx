@@ -48,13 +48,14 @@ export function WaitFace({ card }: { readonly card: Wait }) {
           {w.washed(nameOf(words.value, washed.pot))}. {w.drinksAgain(about(washed.at))}
         </p>
       ) : kept.length > 0 ? (
-        kept.slice(0, crowded ? 1 : KEPT_SHOWN).map(({ potIds, bucketId, at }) => (
+        kept.slice(0, crowded ? 1 : KEPT_SHOWN).map(({ potIds, bucketId, at, later }) => (
           <p key={bucketId} class="strong figures kept">
             {w.kept(
               namesOf(words.value, table.value, potIds),
               potIds.length,
               table.value.buckets[bucketId]?.facts.name ?? '',
               f.clock(at + skewMs),
+              later,
             )}
           </p>
         ))

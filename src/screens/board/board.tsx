@@ -1,7 +1,7 @@
 import { useComputed } from '@preact/signals'
 import { boardView } from '../../table/card/board-view.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
-import { isToJudge, loadToOpen, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
+import { isAnyFired, isToJudge, loadToOpen, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
@@ -89,10 +89,15 @@ function AfterFire({ now }: { readonly now: number }) {
   const left = load?.openedAt === undefined ? 0 : potsToOpen(table.value, load).filter(isToJudge).length
   const again = toLookAt(table.value, now).length
   return (
-    <>
+    <div class="board-after">
       {left > 0 ? (
         <button type="button" class="desk-second" onClick={() => go({ at: 'opening' })}>
           {w.judge(left)}
+        </button>
+      ) : null}
+      {isAnyFired(table.value) ? (
+        <button type="button" class="desk-second" onClick={() => go({ at: 'fired' })}>
+          {w.fired}
         </button>
       ) : null}
       {again > 0 ? (
@@ -100,7 +105,7 @@ function AfterFire({ now }: { readonly now: number }) {
           {w.lookAgain(again)}
         </button>
       ) : null}
-    </>
+    </div>
   )
 }
 

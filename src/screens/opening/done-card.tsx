@@ -54,6 +54,9 @@ export function DoneCard({ pots, again, look, elsewhere, choose }: DoneProps) {
           <button type="button" class="key" onClick={() => go({ at: 'taught' })}>
             {w.taught.key}
           </button>
+          <button type="button" class="key" onClick={() => go({ at: 'fired' })}>
+            {w.story.title}
+          </button>
           <button type="button" class="key" onClick={elsewhere}>
             {w.elsewhere}
           </button>

@@ -47,10 +47,11 @@ export function runText(words: OpeningWords, formats: Formats, run: RunFacts): s
     case 'some':
       return w.some
     case 'measured': {
-      const mm = formats.mm(run.mm)
+      // A number and its unit stay on one line.
+      const mm = (length: number) => formats.mm(length).replaceAll(' ', '\u00a0')
       return run.longestMm === undefined || run.longestMm === run.mm
-        ? mm
-        : w.dripTo(mm, formats.mm(run.longestMm))
+        ? mm(run.mm)
+        : w.dripTo(mm(run.mm), mm(run.longestMm))
     }
   }
 }

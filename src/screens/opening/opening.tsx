@@ -83,7 +83,11 @@ export function Opening({ loadId, looks = false }: OpeningProps) {
                 ? w.allTitle
                 : stage
   const nth =
-    page === 'look' ? w.again.nth(again.length) : w.nth(Math.min(done + 1, pots.length), pots.length)
+    page === 'look'
+      ? w.again.nth(again.length)
+      : pot && pots.includes(pot)
+        ? w.nth(pots.indexOf(pot) + 1, pots.length)
+        : ''
   const under = pot
     ? place === undefined
       ? w.noPlace(nth)

@@ -42,6 +42,8 @@ export interface Kept {
   readonly bucketId: string
   /** When it is their turn. */
   readonly at: number
+  /** The bucket is stirred before that already, for others. */
+  readonly later: boolean
 }
 
 /** What this visit of a bucket has still to come, by the order of work. */

@@ -176,7 +176,7 @@ function keptFor(
   line: readonly Task[],
   now: number,
 ): readonly Kept[] {
-  const kept: { bucketId: string; at: number; potIds: string[] }[] = []
+  const kept: { bucketId: string; at: number; later: boolean; potIds: string[] }[] = []
   for (const { pot, step } of steps) {
     const task = line.find((each) => each.is === 'dip' && each.potId === pot.facts.potId)
     if (task?.is !== 'dip' || !mayBeDipped(step, now)) continue
@@ -184,12 +184,17 @@ function keptFor(
     if (nextBucket(table, pot) !== task.bucketId) continue
     const at = visitAt(line, task)
     const group = kept.find(({ bucketId }) => bucketId === task.bucketId)
-    if (!group) kept.push({ bucketId: task.bucketId, at, potIds: [pot.facts.potId] })
+    if (!group) kept.push({ bucketId: task.bucketId, at, later: false, potIds: [pot.facts.potId] })
     else {
       group.potIds.push(pot.facts.potId)
       group.at = Math.min(group.at, at)
     }
   }
+  const isStirred = ({ bucketId, at }: (typeof kept)[number]) =>
+    line.some(
+      (task) => task.is !== 'dip' && 'bucketId' in task && task.bucketId === bucketId && task.startAt < at,
+    )
+  for (const group of kept) group.later = isStirred(group)
   return kept.sort((a, b) => a.at - b.at)
 }
 

@@ -44,6 +44,10 @@ export function potsToOpen(table: Table, load: LoadState): readonly PotState[] {
 /** Whether a pot out of the kiln, or still in it, was not judged yet. */
 export const isToJudge = (pot: PotState): boolean => firedOf(pot).found === undefined
 
+/** Whether any pot came out of a fire so far. */
+export const isAnyFired = (table: Table): boolean =>
+  Object.values(table.pots).some((pot) => pot.fired !== undefined && firedOf(pot).outAt !== undefined)
+
 /** Pots on the board that may have been fired without a load here: all their coats are on. */
 export function firedElsewhere(table: Table): readonly PotState[] {
   const loaded = new Set(loadsOf(table).flatMap(({ things }) => Object.keys(things)))

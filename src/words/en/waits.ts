@@ -99,8 +99,8 @@ export const waits = {
   drinksAgain: (when: string) => `Drinks again ${when}.`,
   waitWall: (number: Name) => `the wall of ${number} is wet`,
   /** Pots that could go now and wait on purpose. */
-  kept: (pots: string, n: number, name: string, clock: string) =>
-    `${isOne(n) ? 'Pot' : 'Pots'} ${pots} ready. Kept for ${name} ${clock}.`,
+  kept: (pots: string, n: number, name: string, clock: string, later: boolean) =>
+    `${isOne(n) ? 'Pot' : 'Pots'} ${pots} ready. Kept for ${later ? `a later ${name}` : name} ${clock}.`,
   oneNow: 'DO ONE NOW',
   dipNow: (number: Name) => `DIP ${number} ANYWAY`,
   touchNow: (number: Name) => `TOUCH ${number} NOW`,

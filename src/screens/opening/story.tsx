@@ -1,0 +1,97 @@
+import { useMemo } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
+import type { PotState } from '../../table/model/state.ts'
+import { type StoryLine, storyOf } from '../../table/opening/story.ts'
+import { useDays } from '../days.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { coverText, nameOf } from '../text/pot-text.ts'
+import { foundText, reachText, useOpening } from './opening-app.ts'
+import { Kept } from './photo-page.tsx'
+import { PotFace } from './pot-face.tsx'
+import '../desk/kiln.css'
+import './opening.css'
+
+/** The whole story of a pot on one page: what was done, when, how thick, where it stood, what came of it. */
+export function Story({ potId }: { readonly potId: string }) {
+  const { table, words } = useOpening()
+  const w = words.value.opening.story
+  const pot = table.value.pots[potId]
+  return (
+    <div class="desk">
+      <DeskHead
+        title={pot ? words.value.desk.pot.title(nameOf(words.value, pot)) : w.title}
+        back={{ at: 'fired' }}
+      />
+      <main class="desk-main-part">{pot ? <Told pot={pot} /> : <p>{words.value.desk.pot.unknown}</p>}</main>
+    </div>
+  )
+}
+
+function Told({ pot }: { readonly pot: PotState }) {
+  const { table, words, formats } = useOpening()
+  const w = words.value.opening.story
+  const days = useDays()
+  const { found, photos } = firedOf(pot)
+  const lines = useMemo(() => storyOf(table.value, pot), [table.value, pot])
+  const run = found?.run
+  const front = run?.is === 'measured' ? run.mm : run?.is === 'shelf' ? 'shelf' : undefined
+  return (
+    <>
+      <div class="open-story-face">
+        <PotFace pot={pot} front={front}>
+          <p class="kiln-big">{found ? foundText(words.value, formats.value, found) : ''}</p>
+        </PotFace>
+      </div>
+      {photos.toReversed().map(({ photoId, side, at }) => (
+        <figure key={photoId} class="open-photo">
+          <Kept photoId={photoId} alt={w.photoOf(words.value.opening.photos.sides[side])} />
+          <figcaption class="figures">
+            {words.value.opening.photos.sides[side]}, {days.moment(at)}
+          </figcaption>
+        </figure>
+      ))}
+      <ol class="open-story">
+        {lines.map((line, i) => (
+          <li key={i}>
+            <span class="soft figures">{days.moment(line.at)}</span>
+            <span class="figures">
+              <Line line={line} />
+            </span>
+          </li>
+        ))}
+      </ol>
+    </>
+  )
+}
+
+function Line({ line }: { readonly line: StoryLine }) {
+  const { table, words, formats } = useOpening()
+  const w = words.value.opening.story
+  switch (line.what) {
+    case 'dipped': {
+      const { bucketId, holdS, cover, how } = line.dip
+      const name = (table.value.buckets[bucketId] ?? table.value.removed?.[bucketId])?.facts.name ?? ''
+      const seconds = words.value.bench.seconds(holdS)
+      const thick = line.likelyMm === undefined ? undefined : formats.value.coat(line.likelyMm)
+      return (
+        <>
+          <strong>{name}</strong> {coverText(words.value, formats.value, cover)}, {seconds}
+          {thick === undefined ? '' : `, ${w.thick(thick)}`}
+          {how === 'logged' ? ` (${w.logged})` : ''}
+        </>
+      )
+    }
+    case 'loaded':
+      return <>{w.loaded(line.place)}</>
+    case 'cone':
+      return <>{w.cone(line.cone)}</>
+    case 'guessed':
+      return <>{w.guessed(reachText(words.value, formats.value, line.mm))}</>
+    case 'judged':
+      return <strong>{w.found(foundText(words.value, formats.value, line.look))}</strong>
+    case 'looked':
+      return <>{w.looked(foundText(words.value, formats.value, line.look))}</>
+    default:
+      return <>{w[line.what]}</>
+  }
+}

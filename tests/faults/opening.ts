@@ -1,0 +1,65 @@
+/** Faults of guessing, judging and what is kept of it. */
+import type { Fault } from './fault.ts'
+
+const OPENING = ['tests/unit/table/opening.test.ts']
+const STORY = ['tests/unit/table/story.test.ts']
+const LINES = ['tests/unit/store/photo-lines.test.ts']
+
+export const OPENING_FAULTS: readonly Fault[] = [
+  {
+    id: 'a pot is judged before its lid is up',
+    file: 'src/table/decide/decide-opening.ts',
+    find: 'load && load.openedAt === undefined ? not',
+    replace: 'load && load.litAt === undefined ? not',
+    tests: OPENING,
+  },
+  {
+    id: 'a later guess takes the place of the first',
+    file: 'src/table/fired/fired-pot.ts',
+    find: 'return so.guess\n',
+    replace: 'return so.guess && so.found\n',
+    tests: OPENING,
+  },
+  {
+    id: 'a run may be longer than the wall',
+    file: 'src/table/decide/decide-opening.ts',
+    find: 'return mm >= least && mm <= most',
+    replace: 'return mm >= least && mm <= 1200',
+    tests: OPENING,
+  },
+  {
+    id: 'a second look replaces the first',
+    file: 'src/table/fired/fired-pot.ts',
+    find: 'return second ? {',
+    replace: 'return second && !so.found ? {',
+    tests: OPENING,
+  },
+  {
+    id: 'a judged pot stays on the board',
+    file: 'src/table/fold/reduce-fired.ts',
+    find: "event.kind === 'taken-out' ? { gone: true }",
+    replace: "event.kind === 'guessed' ? { gone: false }",
+    tests: OPENING,
+  },
+  {
+    id: 'the lowest shelf is opened first',
+    file: 'src/table/opening/queue.ts',
+    find: 'return levelB - levelA || nthA - nthB',
+    replace: 'return levelA - levelB || nthA - nthB',
+    tests: STORY,
+  },
+  {
+    id: 'a pot is asked for again though it was looked at',
+    file: 'src/table/opening/queue.ts',
+    find: 'due.filter((afterMs) => last < found.at + afterMs).length',
+    replace: 'due.length',
+    tests: STORY,
+  },
+  {
+    id: 'a damaged picture is taken for whole',
+    file: 'src/store/photo-lines.ts',
+    find: ' || crc32(data) !== sum',
+    replace: '',
+    tests: LINES,
+  },
+]
