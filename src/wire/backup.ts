@@ -22,20 +22,30 @@ export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promi
   return how
 }
 
-/** The pictures as lines, each handed over as it is read; none where they cannot be had: records come first. */
+/** Storage that has not answered by then keeps no file from getting out, ms. */
+const ANSWER_MS = 2500
+
+const answered = <T>(work: Promise<T>): Promise<T> =>
+  Promise.race([
+    work,
+    new Promise<never>((_, reject) => setTimeout(reject, ANSWER_MS, new Error('no answer from storage'))),
+  ])
+
+/** The pictures as lines, each handed over as it is read, as far as they can be had: records come first. */
 async function pictures(): Promise<Blob[]> {
+  const lines: Blob[] = []
   try {
     const store = photoStore('own')
-    const ids = await store.ids()
-    const lines: Blob[] = ids.length > 0 ? [new Blob([photosStart])] : []
+    const ids = await answered(store.ids())
+    if (ids.length > 0) lines.push(new Blob([photosStart]))
     for (const photoId of ids) {
-      const picture = await store.get(photoId)
+      const picture = await answered(store.get(photoId))
       if (picture) lines.push(new Blob([await photoLine(photoId, picture)]))
     }
-    return lines
   } catch {
-    return []
+    // What could be had goes along.
   }
+  return lines
 }
 
 /** Stores those that are not here; one that cannot be stored is lost, and told. */

@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test'
+import { listen, taken } from './heard.ts'
 import { KilnPage } from './kiln-page.ts'
 
 test('glazed pots go from the board to below 60 degC by the bar, killed and reopened in between', async ({
@@ -212,9 +213,47 @@ test('the first answer is drawn while it is made better, and why pots stay out o
   expect(seen.indexOf('ONE MOMENT: true')).toBeLessThan(seen.indexOf('SHELF 1 AS DRAWN: true'))
   await kiln.again()
   await kiln.says('SHELF 1 AS DRAWN')
-  await kiln.key(/pots left out/)
+  await kiln.key(/left out/)
   await expect(kiln.face).toContainText(/no (shelf|room) left|no three posts reach/, { timeout: 20_000 })
   await expect(kiln.face).not.toContainText('…')
+})
+
+test('each shelf is said as it is its turn, with what it stands on, and when the kiln is cold', async ({
+  page,
+}) => {
+  test.setTimeout(120_000)
+  await listen(page)
+  const voice = page.waitForResponse(/voice\/en\.mp3$/)
+  const kiln = await KilnPage.open(page, 3)
+  await kiln.hit()
+  await page.clock.runFor(6000)
+  await voice
+  await page.waitForTimeout(2000)
+  await page.clock.runFor(1000)
+  await kiln.says('PROPOSE')
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
+  const lines = async (least: number) => {
+    const all: string[][] = []
+    await expect(async () => {
+      await page.clock.runFor(100)
+      all.push(...(await taken(page)))
+      expect(all.length).toBeGreaterThanOrEqual(least)
+    }).toPass({ timeout: 15_000 })
+    return all.map((words) => words.join(' '))
+  }
+  expect(await lines(1)).toEqual(['shelf 1 on stilts'])
+  await kiln.hit()
+  expect((await lines(1)).at(-1)).toMatch(/^shelf 2 three posts of (one hundred|1|2)/)
+  for (let i = 0; i < 8 && (await kiln.bar.textContent()) !== 'READING'; i++) await kiln.hit()
+  await kiln.pass(600)
+  await kiln.key('KILN OFF')
+  await kiln.pass(300)
+  await kiln.read('560')
+  await kiln.pass(60)
+  await taken(page)
+  await kiln.read('430')
+  expect((await lines(1)).at(-1)).toMatch(/^below 60 about /)
 })
 
 for (const [offer, times] of [

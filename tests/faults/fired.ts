@@ -213,4 +213,11 @@ export const FIRED_FAULTS: readonly Fault[] = [
     replace: 'const bare = unclear && firings < 0 ? Number.POSITIVE_INFINITY : bareLoss',
     tests: DESK,
   },
+  {
+    id: 'a lesson outlives what its tiles told',
+    file: 'src/table/fold/reduce.ts',
+    find: 'lapsed(table, event.tile)',
+    replace: 'table',
+    tests: TABLE,
+  },
 ]

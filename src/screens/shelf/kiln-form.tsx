@@ -108,7 +108,7 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
         <Alarm said={said} />
         {children}
         {opened || !shelf ? null : (
-          <div class="kiln-drawn">
+          <div class="kiln-drawn is-small">
             <LevelDrawing
               round={round}
               widthMm={widthMm}

@@ -77,7 +77,6 @@ export function LeftOutPage({ load, propose }: LeftOutProps) {
   return (
     <>
       <KilnMain>
-        <h2>{w.outTitle}</h2>
         {[...groups.values()].map((keys) => (
           <div key={keys.join()}>
             <p>

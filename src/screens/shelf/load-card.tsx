@@ -5,9 +5,8 @@ import { conesSeen } from '../../table/load/kiln-space.ts'
 import { shelfLine } from '../../table/load/kiln-spoken.ts'
 import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
 import { type LoadStage, levelsOf, loadInHand, stageOf } from '../../table/load/loads.ts'
-import { potsForLoad, potsLeftOut } from '../../table/load/to-load.ts'
+import { potsForLoad } from '../../table/load/to-load.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
-import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { lazyPart } from '../lazy.tsx'
@@ -89,13 +88,6 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open }: Card
     const mm = below?.postMm.reduce((sum, one) => sum + one, 0)
     return mm ? w.onThreePosts(formats.value.mm(mm)) : w.onStilts(formats.value.mm(FIRST_SHELF_MM))
   }
-  const out = useMemo(
-    () =>
-      load
-        ? potsLeftOut(table.value, load).length + potsOnTable(table.value).filter(({ later }) => later).length
-        : 0,
-    [table.value, load],
-  )
   const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.load
   return (
     <>
@@ -130,11 +122,6 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open }: Card
         <p class="caution">{care}</p>
         {stage.is === 'propose' || !load || asking ? null : (
           <div class="kiln-keys">
-            {out > 0 ? (
-              <button type="button" class="key" onClick={() => open('out')}>
-                {w.out(out)}
-              </button>
-            ) : null}
             {stage.is === 'shelf' ? (
               <button type="button" class="key" onClick={() => void propose(load.loadId).then(tell)}>
                 {w.again}

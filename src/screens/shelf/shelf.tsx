@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'preact/hooks'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { decideLoad } from '../../table/decide/decide-load.ts'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { More } from '../../table/decide/decision.ts'
@@ -7,6 +7,7 @@ import { isHot, loadInHand, loadsOf, stageOf } from '../../table/load/loads.ts'
 import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
+import { potsOnTable } from '../../table/model/plan.ts'
 import type { Table } from '../../table/model/state.ts'
 import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
@@ -84,13 +85,18 @@ function LoadScreen({ loadId }: ShelfProps) {
   const begun = load && days.moment(load.begunAt)
   const of = begun && (load.litAt === undefined || over ? w.loadOf(begun) : begun)
   const title =
-    over === 'which'
-      ? w.which.title
+    over === 'which' || over === 'ticket' || over === 'out'
+      ? w.over[over]
       : stage?.is === 'shelf' && !over
         ? w.shelfOf(stage.nth, stage.of)
         : stage
           ? w.stage[stage.is]
           : w.title
+  const out = useMemo(() => {
+    if (!load || load.litAt !== undefined) return 0
+    const later = potsOnTable(table.value).filter(({ later }) => later)
+    return potsLeftOut(table.value, load).length + later.length
+  }, [table.value, load])
   const others = loadsOf(table.value).filter((other) => other !== load && isHot(other))
   const face = () => {
     if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={close} />
@@ -114,6 +120,10 @@ function LoadScreen({ loadId }: ShelfProps) {
             onClick={() => go({ at: 'shelf', loadId: others[0]?.loadId ?? '' })}
           >
             {w.loadOf(days.moment(others[0]?.begunAt ?? 0))}
+          </button>
+        ) : out > 0 && !packing.asking ? (
+          <button type="button" class="key" onClick={() => setOver('out')}>
+            {w.out(out)}
           </button>
         ) : load?.litAt !== undefined ? (
           <button

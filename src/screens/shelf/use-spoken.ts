@@ -1,13 +1,20 @@
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect } from 'preact/hooks'
 import type { KilnLine } from '../../table/load/kiln-spoken.ts'
+import { lastHit } from '../../table/model/potters.ts'
 import { useApp } from '../app.ts'
 
-/** Has a line said once it is another than before; what was so when the screen opened is not said. */
+/** A hit longer ago than this brought nothing that is said now, ms. */
+const BROUGHT_MS = 5000
+
+let said: string | undefined
+
+/** Has a line said once a hit has brought it; what was so when the screen opened is not said. */
 export function useSpoken(line: KilnLine | undefined): void {
-  const { extras } = useApp()
-  const before = useRef(line?.key)
+  const { table, now, extras } = useApp()
   useEffect(() => {
-    if (line && line.key !== before.current) extras.peek()?.say(line.words)
-    before.current = line?.key
+    if (!line || line.key === said) return
+    said = line.key
+    const hit = lastHit(table.peek())
+    if (hit && now.peek() - hit.at < BROUGHT_MS) extras.peek()?.say(line.words)
   }, [line?.key])
 }

@@ -1,3 +1,4 @@
+import type { TileFacts } from '../../../shared/nouns.ts'
 import type { OpeningHappening } from '../../../shared/opening-events.ts'
 import { change } from '../model/change.ts'
 import type { Table } from '../model/state.ts'
@@ -10,4 +11,19 @@ export function fired(table: Table, event: OpeningHappening, at: number, id: str
     fired: [...(table.pots[potId]?.fired ?? []), { id, at, event }],
     ...(event.kind === 'taken-out' ? { gone: true } : {}),
   })
+}
+
+/**
+ * The table with its lessons but those that a tile, read or gone, makes void: they were said in times of what the tiles of
+ * then told. Of a glaze alone it is told to its pairs too.
+ */
+export function lapsed(table: Table, tile: TileFacts | undefined): Table {
+  if (!table.taken || !tile) return table
+  const { bucketId, underId } = tile
+  const taken = table.taken.filter(({ event }) => {
+    if (event.kind !== 'lesson-taken') return true
+    if (underId !== undefined) return event.bucketId !== bucketId || event.underId !== underId
+    return event.bucketId !== bucketId && event.underId !== bucketId
+  })
+  return { ...table, taken }
 }

@@ -10,7 +10,7 @@ import { type Ahead, asItWas, looksBack, NOTHING_AHEAD } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
 import { ended } from './reduce-end.ts'
-import { fired } from './reduce-fired.ts'
+import { fired, lapsed } from './reduce-fired.ts'
 import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
@@ -120,9 +120,9 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'pot-gone':
       return change(table, event.potId, { gone: true })
     case 'tile-read':
-      return { ...table, tiles: { ...table.tiles, [event.tile.tileId]: event.tile } }
+      return { ...lapsed(table, event.tile), tiles: { ...table.tiles, [event.tile.tileId]: event.tile } }
     case 'tile-gone':
-      return { ...table, tiles: without(table.tiles, event.tileId) }
+      return { ...lapsed(table, table.tiles[event.tileId]), tiles: without(table.tiles, event.tileId) }
     case 'firing-planned':
       return { ...table, firing: event.firing }
     case 'firing-logged':

@@ -35,9 +35,9 @@ export const end = {
   load: 'LOAD THE KILN',
   soonerTitle: 'Dry sooner',
   lastDry: (when: string) => `The last pot now: ${when}.`,
-  candled: (when: string) => `the last pot may go in ${when}, and dries through there`,
+  candled: (when: string) => `last pot in ${when}`,
   candledFor: (likely: string, late: string, water: string) =>
-    `About ${likely} in the kiln below 100 °C, up to ${late}: ${water} of water has to leave.`,
+    `${likely} to ${late} below 100 °C: ${water} of water has to leave`,
   soonerBy: (when: string, span: string | undefined) =>
     span === undefined ? `last pot ${when}` : `last pot ${when}, ${span} sooner`,
   looking: 'Looking for what would help.',

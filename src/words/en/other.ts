@@ -24,7 +24,7 @@ export const other = {
     weighed: (grams: string) => `${grams} g`,
     makes: (s: number) => `makes ${s} s`,
     logged: (s: number, build: string, next: number | undefined) =>
-      `Logged ${s} s. Build ${build}.${next === undefined ? '' : next > 0 ? ` Next coat ${next} s.` : ' Better without the next.'}`,
+      `Logged ${s} s. Build ${build}.${next === undefined ? '' : next > 0 ? ` Next coat ${next} s.` : ' Next coat: none.'}`,
     coatsOn: (number: Name) => `${number}: coats on it`,
     notSure: 'not sure',
     weigh: 'Weigh it',

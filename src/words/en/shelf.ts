@@ -117,8 +117,8 @@ export const shelf = {
   guess: 'Guess the runs',
   judge: 'Judge the pots',
   print: 'Print',
-  out: (n: number) => `${pots(n)} left out`,
-  outTitle: 'Left out',
+  out: (n: number) => `${n} left out`,
+  over: { which: which.title, ticket: 'Shelf ticket', out: 'Left out' },
   why: {
     tooTall: (most: string) => `too tall: ${most} is free`,
     tooWide: (most: string) => `too wide: ${most} is free`,
@@ -233,7 +233,6 @@ export const shelf = {
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,
   which,
   map: {
-    title: 'Shelf ticket',
     front: 'front',
     place: 'Place',
     pot: 'Pot',

@@ -208,6 +208,29 @@ describe('nothing changes silently', () => {
     expect(planned(play)).toBe(before)
   })
 
+  test('a lesson that was taken ends with a tile that tells anew, and danger is said again', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', shelf), lone('b', shelf)])
+    const [danger] = dangersOf(play.table)
+    if (!danger) throw new Error('no danger')
+    play.act(takes(danger.told))
+    const tile = {
+      bucketId: 'demo.brackwater',
+      firing: CONE_6,
+      stripes: [{ dryMm: 0.8, bandMm: 60, runMm: 10 }],
+    }
+    play.act({ do: 'read-tile', tile })
+    expect(planned(play)).toBe(toldFlowOf(play.table, 'demo.brackwater', null)?.likelyPerMm)
+    expect(dangersOf(play.table)).toHaveLength(1)
+    // A tile of another glaze leaves it alone.
+    const [again] = dangersOf(play.table)
+    if (!again) throw new Error('no danger')
+    play.act(takes(again.told))
+    const taken = planned(play)
+    play.act({ do: 'read-tile', tile: { ...tile, bucketId: 'demo.heather' } })
+    expect(planned(play)).toBe(taken)
+  })
+
   test('what was told of a load that is recorded stays, whatever results teach and hands take', () => {
     const play = evening()
     firing(play, 'one', [lone('a', shelf)])
@@ -325,6 +348,34 @@ describe('the armed card', () => {
     play.act(takes(danger.told))
     expect(said(play, 'next', 'demo.brackwater')).toBeUndefined()
   })
+})
+
+test('the armed card says at once where pots crawled with less', () => {
+  const play = evening()
+  dipped(play, [{ potId: 'next', coats: [] }])
+  play.append([{ kind: 'plan-changed', potId: 'next', coats: [whole('gatepost', 6)] }], 'plan')
+  const said = () => {
+    const pot = play.table.pots.next
+    if (!pot) throw new Error('no pot')
+    return warningsFor(play.table, pot, 'demo.gatepost', play.nowMs).find(({ kind }) => kind === 'crawled')
+  }
+  firing(play, 'one', [{ potId: 'a', coats: [whole('gatepost', 3)], run: none }])
+  expect(said()).toBeUndefined()
+  firing(
+    play,
+    'two',
+    ['b', 'c'].map((potId) => ({
+      potId,
+      coats: [whole('gatepost', 3)],
+      run: none,
+      faults: ['crawled'] as const,
+    })),
+  )
+  expect(said()).toMatchObject({ glaze: 'demo.gatepost', number: play.table.pots.c?.facts.number })
+  const [told] = limitsTold(play.table)
+  if (!told) throw new Error('no limit')
+  play.act(takesLimit(told))
+  expect(said()).toBeUndefined()
 })
 
 describe('how thick a glaze may go on', () => {

@@ -72,7 +72,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
             <small class="figures">
               {way.cut === 'candling' ? (
                 <>
-                  {w.candled(between(way.last))}. <CandledFor litAt={litAt(way.last.likely)} />
+                  {w.candled(between(way.last))}, <CandledFor litAt={litAt(way.last.likely)} />
                 </>
               ) : (
                 w.soonerBy(
