@@ -77,6 +77,8 @@ export function warningText(
       return w.pair[warning.is](name(warning.over), name(warning.under), words.zone[warning.zone])
     case 'fit':
       return w.fit[warning.misfit]
+    case 'crawled':
+      return w.crawled(`${warning.number}`, name(warning.glaze), formats.coat(warning.limitMm))
     case 'ran': {
       const { over, under, factor, number, to } = warning
       const glaze = under === undefined ? name(over) : w.overUnder(name(over), name(under))

@@ -40,6 +40,7 @@ const GRAVE: ReadonlySet<Warning['kind']> = new Set([
   'repair',
   'fit',
   'ran',
+  'crawled',
 ])
 
 /** Whether a warning is said in the warning colour. */

@@ -72,6 +72,14 @@ type Said =
       readonly number: number
       readonly to: 'shelf' | 'past-foot' | 'ran'
     }
+  /** A fired pot crawled, and what is about to go on is thicker than results allow; nobody answered yet. */
+  | {
+      readonly kind: 'crawled'
+      readonly glaze: string
+      readonly number: number
+      readonly likelyMm: number
+      readonly limitMm: number
+    }
 
 /** Worst first: what a slip asks of this very coat, then what stops or spoils it, then what is good to know. */
 const GRAVITY: Readonly<Record<Exclude<Warning['kind'], 'build' | 'run' | 'pair'>, number>> = {
@@ -79,6 +87,7 @@ const GRAVITY: Readonly<Record<Exclude<Warning['kind'], 'build' | 'run' | 'pair'
   level: 2,
   fit: 2,
   ran: 3,
+  crawled: 3,
   dew: 4,
   neck: 4,
   thin: 5,
@@ -102,6 +111,7 @@ export function isLoud(warning: Warning): boolean {
     case 'dew':
     case 'neck':
     case 'ran':
+    case 'crawled':
       return true
     case 'build':
       return warning.grade === 'over'

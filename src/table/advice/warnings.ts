@@ -21,7 +21,7 @@ import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { fitNow } from './fill.ts'
 import { mostSeconds } from './most-seconds.ts'
-import { ranWarning } from './ran.ts'
+import { crawledWarning, ranWarning } from './ran.ts'
 import { edgeThatDoes } from './remedies.ts'
 import { gravity, isLoud, type Warning } from './warning.ts'
 
@@ -82,6 +82,7 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): A
     densityWarning(table, bucketId),
     pairWarning(table, pot, dip, zones),
     ranWarning(table, pot, bucketId),
+    crawledWarning(table, bucketId, zones),
   ]
   const warnings = said
     .filter((warning): warning is Warning => warning !== undefined)

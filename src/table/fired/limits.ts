@@ -1,3 +1,4 @@
+import type { BucketFacts } from '../../../shared/nouns.ts'
 import { leadsTo } from '../../engine/fired/proven.ts'
 import { type CrawlSeen, type ThicknessLimit, thicknessLimit } from '../../engine/fired/thickness-limit.ts'
 import { LIMITS } from '../model/limits.ts'
@@ -16,6 +17,8 @@ export interface LimitTold {
   /** What is reckoned with now. */
   readonly usedMm: number
   readonly pots: readonly PotState[]
+  /** Those of them that crawled, the earliest judged first. */
+  readonly crawled: readonly PotState[]
   /** A thinner limit is a danger and shows at once; a thicker one waits for a hand. */
   readonly leads: 'danger' | 'relief' | 'same'
   readonly answered: boolean
@@ -43,38 +46,50 @@ function seenOf(table: Table, { pot, found }: JudgedPot, bucketId: string): read
   return mm > 0 ? [{ id: found.id, mm: Math.min(20, mm), crawled }] : []
 }
 
+function limitTold(table: Table, { bucketId, limitMm: statedMm }: BucketFacts): LimitTold | undefined {
+  const all = judgedPots(table)
+    .filter(telling)
+    .map((one) => ({ one, seen: seenOf(table, one, bucketId) }))
+  const mine = all.filter(({ seen }) => seen.length > 0)
+  const seen = mine.flatMap((each) => each.seen)
+  const crawled = mine.filter((each) => each.seen.some((one) => one.crawled))
+  const [first] = crawled
+  if (!first) return undefined
+  const limit = thicknessLimit(statedMm, seen)
+  const limitMm = Math.min(LIMITS.limitMm.most, Math.max(LIMITS.limitMm.least, limit.offeredMm))
+  const usedMm = limitOf(table, bucketId) ?? statedMm
+  const last = Math.max(...mine.map(({ one }) => one.found.at))
+  const since = table.taken?.findLast(
+    ({ event }) => event.kind === 'limit-taken' && event.bucketId === bucketId,
+  )
+  return {
+    bucketId,
+    limit,
+    limitMm,
+    usedMm,
+    pots: mine.map(({ one }) => one.pot),
+    crawled: crawled.map(({ one }) => one.pot),
+    // Thinner is the danger: the logarithms change sides.
+    leads: leadsTo(Math.log(limitMm), Math.log(usedMm)),
+    answered: since !== undefined && since.at >= last,
+  }
+}
+
 /**
  * What fired pots say of each glaze's limit, those of which one crawled: pots that held alone prove no more than that they
  * held.
  */
-export function limitsTold(table: Table): readonly LimitTold[] {
-  const judged = judgedPots(table).filter(telling)
-  return Object.values(table.buckets).flatMap(({ facts }): LimitTold[] => {
-    const { bucketId } = facts
-    const all = judged.map((one) => ({ one, seen: seenOf(table, one, bucketId) }))
-    const mine = all.filter(({ seen }) => seen.length > 0)
-    const seen = mine.flatMap((each) => each.seen)
-    if (!seen.some(({ crawled }) => crawled)) return []
-    const limit = thicknessLimit(facts.limitMm, seen)
-    const limitMm = Math.min(LIMITS.limitMm.most, Math.max(LIMITS.limitMm.least, limit.offeredMm))
-    const usedMm = limitOf(table, bucketId) ?? facts.limitMm
-    const last = Math.max(...mine.map(({ one }) => one.found.at))
-    const since = table.taken?.findLast(
-      ({ event }) => event.kind === 'limit-taken' && event.bucketId === bucketId,
-    )
-    return [
-      {
-        bucketId,
-        limit,
-        limitMm,
-        usedMm,
-        pots: mine.map(({ one }) => one.pot),
-        // Thinner is the danger: the logarithms change sides.
-        leads: leadsTo(Math.log(limitMm), Math.log(usedMm)),
-        answered: since !== undefined && since.at >= last,
-      },
-    ]
-  })
+export const limitsTold = (table: Table): readonly LimitTold[] =>
+  Object.values(table.buckets).flatMap(({ facts }) => limitTold(table, facts) ?? [])
+
+/** A thinner limit of one glaze that nobody answered, for its armed card: nothing is computed before a pot of it crawled. */
+export function crawlDanger(table: Table, bucketId: string): LimitTold | undefined {
+  const facts = table.buckets[bucketId]?.facts
+  const crawled = judgedPots(table).some(
+    ({ pot, found }) => found.faults.includes('crawled') && pot.dips.some((dip) => dip.bucketId === bucketId),
+  )
+  const told = facts && crawled ? limitTold(table, facts) : undefined
+  return told?.leads === 'danger' && !told.answered ? told : undefined
 }
 
 /** What a hand would take by USE IT, as the action says it. */

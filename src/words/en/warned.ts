@@ -55,6 +55,7 @@ export const warned = {
         `${pot} ran past its foot line: ${glaze} runs ${times} times told`,
       ran: (pot: string, glaze: string, times: string) => `${pot} ran: ${glaze} runs ${times} times told`,
     },
+    crawled: (pot: string, glaze: string, mm: string) => `${pot} crawled: keep ${glaze} under ${mm}`,
     overUnder: (upper: string, lower: string) => `${upper} over ${lower}`,
     fit: {
       mouth: 'Wider than the bucket: pour it, or take a wider one',

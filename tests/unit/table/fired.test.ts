@@ -350,6 +350,34 @@ describe('the armed card', () => {
   })
 })
 
+test('the armed card says at once where pots crawled with less', () => {
+  const play = evening()
+  dipped(play, [{ potId: 'next', coats: [] }])
+  play.append([{ kind: 'plan-changed', potId: 'next', coats: [whole('gatepost', 6)] }], 'plan')
+  const said = () => {
+    const pot = play.table.pots.next
+    if (!pot) throw new Error('no pot')
+    return warningsFor(play.table, pot, 'demo.gatepost', play.nowMs).find(({ kind }) => kind === 'crawled')
+  }
+  firing(play, 'one', [{ potId: 'a', coats: [whole('gatepost', 3)], run: none }])
+  expect(said()).toBeUndefined()
+  firing(
+    play,
+    'two',
+    ['b', 'c'].map((potId) => ({
+      potId,
+      coats: [whole('gatepost', 3)],
+      run: none,
+      faults: ['crawled'] as const,
+    })),
+  )
+  expect(said()).toMatchObject({ glaze: 'demo.gatepost', number: play.table.pots.c?.facts.number })
+  const [told] = limitsTold(play.table)
+  if (!told) throw new Error('no limit')
+  play.act(takesLimit(told))
+  expect(said()).toBeUndefined()
+})
+
 describe('how thick a glaze may go on', () => {
   const limit = (play: Play) => limitsTold(play.table).find(({ bucketId }) => bucketId === 'demo.gatepost')
   const thick = (potId: string, faults: FiredSpec['faults'], coats = [whole('gatepost', 4)]): FiredSpec => ({
