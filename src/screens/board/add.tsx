@@ -109,8 +109,8 @@ export function AddPots() {
         <Stepper
           label={w.cone}
           text={bisqueCone}
-          less={{ label: words.value.desk.room.coneLess, act: toCone(-1) }}
-          more={{ label: words.value.desk.room.coneMore, act: toCone(1) }}
+          less={{ label: words.value.desk.pot.coneLess, act: toCone(-1) }}
+          more={{ label: words.value.desk.pot.coneMore, act: toCone(1) }}
         />
         <StackChoice label={w.stack} value={stackId} onChoose={(next) => (stack.value = next)} />
         {chosen === 'jar' && lid.value ? (

@@ -5,6 +5,7 @@ import { Choice } from '../../ui/choice.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
+import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf } from '../desk/settings.ts'
 import { amount } from '../text/amounts.ts'
 
@@ -22,6 +23,7 @@ export function Bisque({ own, set, absorption }: BisqueProps) {
   const { table, words } = useDesk()
   const { board, settings } = table.value
   const w = words.value.desk
+  const room = useRoomWords()
   const cone = own.bisqueCone ?? board.bisqueCone
   const index = BISQUE_CONES.indexOf(cone)
   const water = own.bisqueWater ?? board.bisqueWater ?? 'dry'
@@ -37,19 +39,19 @@ export function Bisque({ own, set, absorption }: BisqueProps) {
   return (
     <>
       <Choice
-        label={w.room.bisque}
+        label={room.bisque}
         help={w.pot.bisqueHelp}
-        options={optionsOf(w.room.bisques)}
+        options={optionsOf(room.bisques)}
         value={water}
         onChoose={toWater}
       />
       <Stepper
-        label={own.bisqueCone === undefined ? w.pot.coneAsBoard : w.room.cone}
+        label={own.bisqueCone === undefined ? w.pot.coneAsBoard : room.cone}
         text={cone}
-        less={{ label: w.room.coneLess, act: toCone(BISQUE_CONES[index - 1]) }}
-        more={{ label: w.room.coneMore, act: toCone(BISQUE_CONES[index + 1]) }}
+        less={{ label: w.pot.coneLess, act: toCone(BISQUE_CONES[index - 1]) }}
+        more={{ label: w.pot.coneMore, act: toCone(BISQUE_CONES[index + 1]) }}
       />
-      {drinksLittle(absorption.value ?? byCone) ? <p class="help">{w.room.drinksLittle(cone)}</p> : null}
+      {drinksLittle(absorption.value ?? byCone) ? <p class="help">{room.drinksLittle(cone)}</p> : null}
       <EntryField
         entry={absorption}
         label={w.pot.absorption}

@@ -2,6 +2,7 @@ import { useRef, useState } from 'preact/hooks'
 import { heldBy } from '../../ui/hold.tsx'
 import type { Extras, NameResult } from '../extras.ts'
 import { useDesk } from './desk-app.ts'
+import { useRoomWords } from './room-words.ts'
 import './spoken-name.css'
 
 /** A bucket's name in the person's own voice: hold the key, say it, let go. */
@@ -11,8 +12,7 @@ export function SpokenName({ bucketId }: { readonly bucketId: string }) {
 }
 
 function NameKeys({ extras, bucketId }: { readonly extras: Extras; readonly bucketId: string }) {
-  const { words } = useDesk()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const [said, setSaid] = useState<NameResult | 'recording'>()
   const recording = useRef<ReturnType<Extras['recordName']> | undefined>(undefined)
   const begin = () => {

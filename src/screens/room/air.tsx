@@ -2,6 +2,7 @@ import { AIR_OLD_MS } from '../../table/model/defaults.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
+import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf } from '../desk/settings.ts'
 import { Cloth } from './cloth.tsx'
 import { Cold } from './cold.tsx'
@@ -11,7 +12,7 @@ import { useAir } from './use-air.ts'
 /** Temperature, humidity and draught: what every wait rests on. */
 export function Air() {
   const { now, words, formats } = useDesk()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const m = words.value.desk.measured.air
   const { air, at, set } = useAir()
   const old = at !== undefined && now.value - at >= AIR_OLD_MS

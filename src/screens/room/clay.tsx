@@ -3,6 +3,7 @@ import { Choice } from '../../ui/choice.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
+import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf } from '../desk/settings.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
 import { PotSoak } from './pot-soak.tsx'
@@ -11,7 +12,7 @@ import { WaterDips } from './water-dips.tsx'
 /** What the pots of a board share: wall, foot line, bisque. */
 export function Clay() {
   const { table, words, act } = useDesk()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const { board } = table.value
   const cone = BISQUE_CONES.indexOf(board.bisqueCone)
   const toCone = (index: number) => {
@@ -48,8 +49,8 @@ export function Clay() {
       <Stepper
         label={w.cone}
         text={board.bisqueCone}
-        less={{ label: w.coneLess, act: toCone(cone - 1) }}
-        more={{ label: w.coneMore, act: toCone(cone + 1) }}
+        less={{ label: words.value.desk.pot.coneLess, act: toCone(cone - 1) }}
+        more={{ label: words.value.desk.pot.coneMore, act: toCone(cone + 1) }}
       />
       {drinksLittle(board.absorption) ? <p class="help">{w.drinksLittle(board.bisqueCone)}</p> : null}
       <Choice

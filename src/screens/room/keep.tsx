@@ -3,6 +3,7 @@ import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import type { LookedInto } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
+import { useRoomWords } from '../desk/room-words.ts'
 
 const DAY_MS = 86_400_000
 
@@ -11,7 +12,7 @@ type Looked = Extract<LookedInto, { ok: true }>
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
   const { words, act, health, demo, backUp, lookInto, passSheets, install, applyUpdate } = useDesk()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [looked, setLooked] = useState<Looked>()
@@ -161,13 +162,13 @@ export function Keep() {
 
 /** What of a backup is large. */
 function Pictures() {
-  const { table, words } = useDesk()
+  const { table } = useDesk()
   const photos = Object.values(table.value.pots).flatMap((pot) => (pot.fired ? firedOf(pot).photos : []))
   if (photos.length === 0) return null
   const bytes = photos.reduce((sum, photo) => sum + photo.bytes, 0)
   return (
     <p class="help figures">
-      {words.value.desk.room.photosGo(
+      {useRoomWords().photosGo(
         photos.length,
         bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`,
       )}

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { Switch } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/desk-app.ts'
+import { useRoomWords } from '../desk/room-words.ts'
 import type { Extras } from '../extras.ts'
 
 /** Ringing with the screen off: what it costs, whether it is proven here, a test, notices and the calendar. */
@@ -10,8 +11,8 @@ export function Ring() {
 }
 
 function RingOf({ extras }: { readonly extras: Extras }) {
-  const { words, formats } = useDesk()
-  const w = words.value.desk.room
+  const { formats } = useDesk()
+  const w = useRoomWords()
   const [filed, setFiled] = useState<keyof typeof w.calendarDone>()
   const ring = extras.ring.value
   const { test } = ring

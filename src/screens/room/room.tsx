@@ -1,5 +1,6 @@
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
+import { useRoomWords } from '../desk/room-words.ts'
 import { Air } from './air.tsx'
 import { Clay } from './clay.tsx'
 import { Keep } from './keep.tsx'
@@ -11,8 +12,7 @@ import './room.css'
 
 /** The room: its air today, the board's clay, how it works, this phone, what is kept. */
 export function Room() {
-  const { words } = useDesk()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   return (
     <div class="desk room">
       <DeskHead title={w.title} back={{ at: 'board' }} />
@@ -46,7 +46,7 @@ function FiringKey() {
 
 function About() {
   const { words } = useDesk()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   return (
     <section>
       <h2>{w.about}</h2>

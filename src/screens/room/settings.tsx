@@ -3,6 +3,7 @@ import type { LimitedField } from '../../table/model/limits.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
+import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
 import { SoundSettings } from './sound.tsx'
 
@@ -33,8 +34,7 @@ export function NumberOf({
 
 /** What a count is made of. */
 export function Count() {
-  const { words } = useDesk()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   return (
     <section>
       <h2>{w.count}</h2>
@@ -50,9 +50,9 @@ export function Count() {
 
 /** How this room works. */
 export function Work() {
-  const { table, words } = useDesk()
+  const { table } = useDesk()
   const set = useSet()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const { settings } = table.value
   return (
     <section>
@@ -95,9 +95,9 @@ export function Work() {
 
 /** What belongs to this phone and the hand that holds it. */
 export function Phone() {
-  const { table, words } = useDesk()
+  const { table } = useDesk()
   const set = useSet()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const { settings } = table.value
   return (
     <section>

@@ -3,6 +3,7 @@ import { handsLine, lateness, outOfTen } from '../../table/order/hands-line.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useCalendar, useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
+import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
 import { NumberOf } from './settings.tsx'
 
@@ -13,7 +14,7 @@ const DAYS_AHEAD = 14
 export function Sitting() {
   const { table, schedule, now, words, formats } = useDesk()
   const set = useSet()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const b = words.value.bench
   const f = formats.value
   const { settings } = table.value
@@ -60,11 +61,11 @@ export function Sitting() {
 
 /** When the kiln goes on: one field, in the phone's own calendar. Stored as soon as it is left. */
 function KilnOn() {
-  const { table, now, words } = useDesk()
+  const { table, now } = useDesk()
   const set = useSet()
   const id = useId()
   const [wrong, setWrong] = useState(false)
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const { kilnOnAt } = table.value.settings
   const nowMs = now.value + table.value.skewMs
   const calendar = useCalendar()

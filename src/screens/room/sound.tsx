@@ -1,12 +1,13 @@
 import { Choice, Switch } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/desk-app.ts'
+import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
 
 /** How counts and calls are heard and seen, and whether knocks are. */
 export function SoundSettings() {
-  const { table, words, extras } = useDesk()
+  const { table, extras } = useDesk()
   const set = useSet()
-  const w = words.value.desk.room
+  const w = useRoomWords()
   const { sound, spoken, noisy } = table.value.settings
   const knock = extras.value?.knock.value
   return (

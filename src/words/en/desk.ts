@@ -3,7 +3,6 @@ import { buckets } from './buckets.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
 import { pot } from './pot.ts'
-import { room } from './room.ts'
 import { shelf } from './shelf.ts'
 import { stacks } from './stacks.ts'
 
@@ -15,7 +14,6 @@ export const desk = {
   places,
   buckets,
   stacks,
-  room,
   measured,
   melt,
   shelf,

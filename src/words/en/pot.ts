@@ -52,4 +52,6 @@ export const pot = {
   contradict: 'These measures do not fit together.',
   put: 'Put it on the board',
   numberWarn: 'Pencil burns off. Stamp it, or underglaze pencil on the foot.',
+  coneLess: 'a cooler cone',
+  coneMore: 'a hotter cone',
 }

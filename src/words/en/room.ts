@@ -21,8 +21,6 @@ export const room = {
   wall: 'Wall',
   footLine: 'Foot line up',
   cone: 'Bisque cone',
-  coneLess: 'a cooler cone',
-  coneMore: 'a hotter cone',
   absorption: 'Absorption',
   absorptionHelp: 'Water it takes, by weight, from a cold soak.',
   drinksLittle: (cone: string) => `Cone ${cone} bisque drinks little: expect thin coats.`,

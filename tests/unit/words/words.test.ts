@@ -1,16 +1,31 @@
 import { describe, expect, test } from 'vitest'
 import { type Language, WORDS, type Words } from '../../../src/words/bench.ts'
 import { DESK_WORDS } from '../../../src/words/desk.ts'
+import { OPENING_WORDS } from '../../../src/words/opening.ts'
+import { ROOM_WORDS } from '../../../src/words/room.ts'
 
-/** What a refusal's text may be filled with. */
-const FACTS = { number: 34, letter: 'G', by: 'Gatepost', value: 145, least: 1, most: 2 }
+/** What texts may be filled with that take their facts by name. */
+const FACTS = {
+  number: 34,
+  letter: 'G',
+  by: 'Gatepost',
+  value: 145,
+  least: 1,
+  most: 2,
+  day: '2026-03-03',
+  records: 7,
+  pots: 3,
+  pictures: 1,
+  fresh: 2,
+}
+const NAMED = /^\.(refusal|room\.looked)/
 
 /** Every text of a tree with the path it stands at; functions are called with stand-ins. */
 function texts(node: unknown, path = ''): [string, string][] {
   if (typeof node === 'string') return [[path, node]]
   if (typeof node === 'function') {
     const said: unknown = node(
-      ...Array.from({ length: Math.max(1, node.length) }, () => (path.startsWith('.refusal') ? FACTS : '7')),
+      ...Array.from({ length: Math.max(1, node.length) }, () => (NAMED.test(path) ? FACTS : '7')),
     )
     return [[path, String(said)]]
   }
@@ -22,7 +37,13 @@ function texts(node: unknown, path = ''): [string, string][] {
 
 describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, words) => {
   const { desk, ...bench } = DESK_WORDS[language]
-  const all = texts({ ...words, ...bench, desk })
+  const all = texts({
+    ...words,
+    ...bench,
+    desk,
+    opening: OPENING_WORDS[language],
+    room: ROOM_WORDS[language],
+  })
 
   test('no text has a hole in it', () => {
     expect(all.length).toBeGreaterThan(200)
