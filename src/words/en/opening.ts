@@ -66,6 +66,7 @@ export const opening = {
     taken: 'The photo as it was taken',
     of: (pot: string) => `Photo of ${pot}`,
     gone: 'This photo is no longer on the phone.',
+    unread: 'This photo cannot be read now. Its record is kept.',
     notRead: 'That file is no photo that can be read here.',
     notKept: 'The photo could not be stored. Everything else is kept.',
   },
