@@ -1,5 +1,11 @@
 import type { PairFacts } from '../../../shared/nouns.ts'
-import { type Evidence, mayBeClear, type PairFired, pairShown } from '../../engine/fired/proven.ts'
+import {
+  type Evidence,
+  mayBeClear,
+  type PairFired,
+  type PairShown,
+  pairShown,
+} from '../../engine/fired/proven.ts'
 import type { GlazePair } from '../../engine/melt/coats.ts'
 import { tilesOf } from '../firing/tiles.ts'
 import { pairKey } from '../model/pair-key.ts'
@@ -20,18 +26,25 @@ export interface Pair extends PairFacts {
 }
 
 interface Kept {
+  /** What coats are computed from. */
+  readonly of: readonly unknown[]
   readonly judged: readonly JudgedPot[]
   readonly carriers: ReadonlyMap<string, readonly JudgedPot[]>
+  /** What they have shown, by pair, as it is asked for. */
+  readonly shown: Map<string, PairShown>
 }
 /** By the tiles, which change seldom: the judged pots themselves are compared. */
 const kept = new WeakMap<Table['tiles'], Kept>()
 
+const alike = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, i) => one === b[i])
+
 /** Judged pots that say something, by the pairs they carry: their coats and firing are known, nobody left them out. */
-function carriersIn(table: Table): ReadonlyMap<string, readonly JudgedPot[]> {
+function carriersIn(table: Table): Kept {
   const judged = judgedPots(table)
+  const of = [table.board, table.settings, ...Object.values(table.buckets).map(({ facts }) => facts)]
   const before = kept.get(table.tiles)
-  if (before?.judged.length === judged.length && before.judged.every((one, i) => one === judged[i]))
-    return before.carriers
+  if (before && alike(before.judged, judged) && alike(before.of, of)) return before
   const carriers = new Map<string, JudgedPot[]>()
   for (const one of judged) {
     if (!one.sure || !one.load || one.found.dropped) continue
@@ -40,8 +53,9 @@ function carriersIn(table: Table): ReadonlyMap<string, readonly JudgedPot[]> {
       carriers.set(key, [...(carriers.get(key) ?? []), one])
     }
   }
-  kept.set(table.tiles, { judged, carriers })
-  return carriers
+  const now: Kept = { of, judged, carriers, shown: new Map() }
+  kept.set(table.tiles, now)
+  return now
 }
 
 const potId = (pot: PotState): string => pot.facts.potId
@@ -62,6 +76,17 @@ function firedWith(table: Table, judged: JudgedPot, pair: GlazePair): PairFired 
   }
 }
 
+function shownOf(table: Table, pair: GlazePair): PairShown {
+  const { carriers, shown } = carriersIn(table)
+  const key = pairKey({ overId: pair.over, underId: pair.under })
+  let known = shown.get(key)
+  if (!known) {
+    known = pairShown((carriers.get(key) ?? []).map((one) => firedWith(table, one, pair)))
+    shown.set(key, known)
+  }
+  return known
+}
+
 /**
  * What is known of one glaze over another: by fired pots, by tile, and by the hand that counted before. One that went wrong
  * outweighs those that did not; good pots of one firing prove nothing yet.
@@ -71,8 +96,7 @@ export function pairOf(table: Table, overId: string, underId: string): Pair {
   const byHand = { proved: known?.proved ?? 0, wrong: known?.wrong ?? 0 }
   const tiles = tilesOf(table, overId, underId).length
   const pair = { over: overId, under: underId }
-  const carriers = carriersIn(table).get(pairKey({ overId, underId })) ?? []
-  const shown = pairShown(carriers.map((one) => firedWith(table, one, pair)))
+  const shown = shownOf(table, pair)
   const wrong = byHand.wrong + shown.bad.length
   const proved = byHand.proved + tiles + shown.firings
   const enough = byHand.proved + tiles > 0 || shown.is === 'proved'
