@@ -10,8 +10,8 @@ export class KilnPage {
     readonly bench: BenchPage,
   ) {}
 
-  static async open(page: Page, times = 1): Promise<KilnPage> {
-    const bench = await BenchPage.on(page, glazed(EVENING.getTime(), times))
+  static async open(page: Page, times = 1, hours?: number): Promise<KilnPage> {
+    const bench = await BenchPage.on(page, glazed(EVENING.getTime(), times, hours))
     await page.goto('./#/shelf')
     const kiln = new KilnPage(page, bench)
     await expect(kiln.bar).toBeVisible()

@@ -256,6 +256,43 @@ test('each shelf is said as it is its turn, with what it stands on, and when the
   expect((await lines(1)).at(-1)).toMatch(/^below 60 about /)
 })
 
+test('wet pots are candled: hours and grams first, and the cold glass has the last word', async ({
+  page,
+}) => {
+  const kiln = await KilnPage.open(page, 1, 1)
+  await kiln.hit()
+  await kiln.hit()
+  await expect(kiln.face).toContainText('not dry when the kiln goes on', { timeout: 20_000 })
+  await kiln.key('Candle first')
+  await expect(kiln.face).toContainText('may go in now', { timeout: 20_000 })
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
+  const told = /Candle about \d h.*, up to \d h.*: \d+ g of water has to leave\. 3\d takes longest/
+  await expect(async () => {
+    await page.clock.runFor(50)
+    await expect(kiln.face).toContainText(told, { timeout: 100 })
+  }).toPass({ timeout: 15_000 })
+  for (let i = 0; i < 8 && (await kiln.bar.textContent()) !== 'GLASS CLEAR'; i++) await kiln.hit()
+  await expect(kiln.face).toContainText('Heat gloves, face to the side')
+  await expect(async () => {
+    await page.clock.runFor(50)
+    await expect(kiln.face).toContainText(/Dry about \d\d:\d\d/, { timeout: 100 })
+  }).toPass({ timeout: 15_000 })
+  await kiln.pass(90)
+  await kiln.hit()
+  await expect(kiln.face).toContainText(/Clear at \d\d:\d\d\. Once more from \d\d:\d\d/)
+  await kiln.pass(10)
+  await page.locator('.kiln .bar-answer-small').tap()
+  await page.clock.runFor(150)
+  await expect(kiln.face).toContainText(/Fogged at/)
+  await kiln.pass(30)
+  await kiln.hit()
+  await kiln.pass(21)
+  await kiln.hit()
+  await kiln.says('READING')
+  expect((await kiln.load()).glass.map(({ fogged }) => fogged)).toEqual([false, true, false, false])
+})
+
 for (const [offer, times] of [
   ['wide round', 5],
   ['box', 5],
