@@ -26,6 +26,13 @@ export class KilnPage {
   }
   says = (text: string | RegExp) => expect(this.bar).toHaveText(text, { timeout: 20_000 })
 
+  /** What is fetched, or computed beside the page, shows with a frame after it has come. */
+  shows = (text: string | RegExp) =>
+    expect(async () => {
+      await this.page.clock.runFor(50)
+      await expect(this.face).toContainText(text, { timeout: 200 })
+    }).toPass({ timeout: 20_000 })
+
   async hit(): Promise<void> {
     await this.page.clock.runFor(450)
     // The rules for touches go by the browser's own stamps, which no clock here moves.
