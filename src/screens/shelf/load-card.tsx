@@ -88,7 +88,8 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open }: Card
     const mm = below?.postMm.reduce((sum, one) => sum + one, 0)
     return mm ? w.onThreePosts(formats.value.mm(mm)) : w.onStilts(formats.value.mm(FIRST_SHELF_MM))
   }
-  const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.load
+  const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.wash
+  const isLoaded = stage.is !== 'shelf' && stage.is !== 'propose'
   return (
     <>
       <KilnMain>
@@ -112,7 +113,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open }: Card
             <span class="figures">{standsOn(shown)}</span>
           </div>
         ) : null}
-        {shown ? <p class="caution">{w.care.shelf}</p> : null}
+        {isLoaded ? null : <p class="caution">{w.care.shelf}</p>}
         {load && shown ? (
           <Level load={load} level={shown} rests={asking} tell={tell} />
         ) : stage.is === 'propose' ? (
