@@ -81,8 +81,17 @@ export interface BucketFacts {
   readonly pinMm?: number
   /** What clings to a plate that can't drink, dipped at the target and dripped as a pot, wet g/cm2 of both faces. */
   readonly clingsGramsPerCm2?: number
+  /** Tiles of one batch, dipped for as long each, when the density had just been weighed: dry gain, g, and that density. */
+  readonly dippedTiles?: readonly DippedTile[]
   readonly cautions: readonly Caution[]
 }
+
+export interface DippedTile {
+  readonly gainG: number
+  readonly gramsPerMl: number
+}
+/** More tell nothing further. */
+export const MOST_DIPPED_TILES = 6
 
 export type ConeMake = 'american' | 'seger'
 

@@ -120,6 +120,8 @@ export type LookedInto =
       readonly records: number
       readonly pots: number
       readonly pictures: number
+      /** Those it was made with that cannot be read of it. */
+      readonly picturesLost: number
       /** Records that are not here. */
       readonly fresh: number
       readonly whole: Whole
@@ -133,7 +135,7 @@ export interface Photos {
   drawn(file: Blob): Promise<Blob>
   /** Stores it for good, and answers its name. */
   keep(picture: Blob): Promise<string>
-  /** Undefined where it is gone: the record of it stays. */
+  /** Undefined where it is gone: the record of it stays. Rejects where it cannot be read now. */
   get(photoId: string): Promise<Blob | undefined>
 }
 
@@ -175,8 +177,8 @@ export interface App {
   leaveDemo(): Promise<boolean>
   /** Takes hits on `root`, and keys, while it is mounted. Returns the way to stop. */
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
-  /** A whole backup of journal and pictures, through the phone's share sheet or as a file. */
-  backUp(): Promise<'shared' | 'saved' | 'cancelled'>
+  /** A whole backup of journal and pictures, through the phone's share sheet or as a file; `left`: pictures not in it. */
+  backUp(): Promise<{ readonly how: 'shared' | 'saved' | 'cancelled'; readonly left: number }>
   /** The records as sheets for a spreadsheet, in one file out of the app. */
   passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Looks into a backup, which can then be taken in. */

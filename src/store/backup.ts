@@ -18,6 +18,8 @@ const Head = z.object({
   tz: z.number(),
   count: z.int().check(z.gte(0)),
   sum: z.number(),
+  /** Earlier programs said nothing of them. */
+  pictures: z.optional(z.int().check(z.gte(0))),
   records: z.array(z.unknown()),
   aside: z.optional(z.array(z.unknown())),
 })
@@ -35,6 +37,8 @@ export type Backup =
       readonly count: number | null
       /** False when records are missing or changed since the file was made: what can be read still is. */
       readonly complete: boolean
+      /** Pictures it was made with; none where that is not said. */
+      readonly pictures: number
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
@@ -44,11 +48,15 @@ const sumOf = (records: readonly unknown[]) =>
 const HEAD_END = ',"records":['
 const ASIDE_START = '],"aside":['
 
-/** Text of a backup file (JSON, one record a line) of everything in the journal and what was set aside. */
+/**
+ * Text of a backup file (JSON, one record a line) of everything in the journal and what was set aside. `pictures`: how many
+ * will follow, so that a file torn before or among them is known for it.
+ */
 export function writeBackup(
   records: readonly JournalRecord<AnyEvent>[],
   { at, tz }: RecordTime,
   aside: readonly unknown[] = [],
+  pictures = 0,
 ): string {
   const head = {
     app: 'bucketside',
@@ -58,6 +66,7 @@ export function writeBackup(
     tz,
     count: records.length,
     sum: sumOf(records),
+    ...(pictures > 0 ? { pictures } : {}),
   }
   const lines = (values: readonly unknown[]) => values.map((value) => JSON.stringify(value)).join(',\n')
   return `${JSON.stringify(head).slice(0, -1)}${HEAD_END}\n${lines(records)}\n${ASIDE_START}\n${lines(aside)}\n]}\n`
@@ -82,9 +91,9 @@ export async function readBackup(text: string): Promise<Backup> {
       if (value !== undefined) into.push(value)
     }
   })
-  const { madeAt, count, sum } = head.data
+  const { madeAt, count, sum, pictures = 0 } = head.data
   const complete = records.length === count && sumOf(records) === sum && into === aside
-  return { ok: true, records, aside, madeAt, count, complete }
+  return { ok: true, records, aside, madeAt, count, complete, pictures }
 }
 
 function parsed(text: string): unknown {
@@ -103,9 +112,9 @@ async function whole(text: string): Promise<Backup> {
   if (shape.success && shape.data.v > FILE_VERSION) return { ok: false, code: 'newer' }
   const read = Head.safeParse(value)
   if (read.success) {
-    const { records, aside = [], madeAt, count, sum } = read.data
+    const { records, aside = [], madeAt, count, sum, pictures = 0 } = read.data
     const complete = records.length === count && sumOf(records) === sum
-    return { ok: true, records, aside, madeAt, count, complete }
+    return { ok: true, records, aside, madeAt, count, complete, pictures }
   }
   const records: unknown[] = []
   await inSlices(text.split('\n'), (line) => {
@@ -113,5 +122,5 @@ async function whole(text: string): Promise<Backup> {
     if (typeof value === 'object' && value !== null && 'writer' in value) records.push(value)
   })
   if (records.length === 0) return { ok: false, code: 'not-a-backup' }
-  return { ok: true, records, aside: [], madeAt: null, count: null, complete: false }
+  return { ok: true, records, aside: [], madeAt: null, count: null, complete: false, pictures: 0 }
 }

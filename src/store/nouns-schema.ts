@@ -4,8 +4,10 @@ import {
   type AirFacts,
   type BoardFacts,
   type BucketFacts,
+  type DippedTile,
   type FiringFacts,
   FORMS,
+  MOST_DIPPED_TILES,
   PATTERNS,
   type PairFacts,
   type Place,
@@ -109,6 +111,13 @@ export const bucket = z.object({
   limitMm: limited('limitMm'),
   pinMm: z.optional(limited('pinMm')),
   clingsGramsPerCm2: z.optional(limited('clingsGramsPerCm2')),
+  dippedTiles: z.optional(
+    z
+      .array(
+        z.object({ gainG: limited('tileG'), gramsPerMl: limited('gramsPerMl') } satisfies Fields<DippedTile>),
+      )
+      .check(z.maxLength(MOST_DIPPED_TILES)),
+  ),
   cautions: z.array(z.enum(['lead', 'cadmium', 'barium', 'manganese', 'other'])).check(z.maxLength(10)),
 } satisfies Fields<BucketFacts>)
 

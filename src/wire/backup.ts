@@ -7,61 +7,68 @@ import { fileDay } from '../screens/calendar.ts'
 import { type Backup, readBackup, writeBackup } from '../store/backup.ts'
 import type { Journal } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
-import { photoStore } from '../store/photos.ts'
+import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { inSlices } from '../store/slices.ts'
 
+/** How a backup got out. */
+export interface BackedUp {
+  readonly how: ShareResult
+  /** Pictures that are not in it: gone, or in a storage that does not give them. */
+  readonly left: number
+}
+
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
-export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<ShareResult> {
+export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<BackedUp> {
   const aside = journal.opening.quarantined.map(({ value }) => value)
   const stamp = { at: nowMs, tz: -new Date(nowMs).getTimezoneOffset() }
-  const text = writeBackup(journal.records, stamp, aside)
-  const content = new Blob([text, ...(await pictures())])
+  const named = journal.records.flatMap(({ event }) => (event.kind === 'photo-kept' ? [event.photoId] : []))
+  const { lines, left } = await pictures(named)
+  const text = writeBackup(journal.records, stamp, aside, lines.length)
+  const content = new Blob([text, ...(lines.length > 0 ? [photosStart, ...lines] : [])])
   // Share sheets take texts and refuse JSON (Chromium, third_party/blink/renderer/modules/webshare/FILE_TYPES.md).
   const how = await openShare().file(`bucketside-${fileDay(nowMs)}.txt`, 'text/plain', content)
   if (how !== 'cancelled') beCopied(nowMs)
-  return how
+  return { how, left }
 }
 
-/** Storage that has not answered by then keeps no file from getting out, ms. */
-const ANSWER_MS = 2500
-
-const answered = <T>(work: Promise<T>): Promise<T> =>
-  Promise.race([
-    work,
-    new Promise<never>((_, reject) => setTimeout(reject, ANSWER_MS, new Error('no answer from storage'))),
-  ])
-
-/** The pictures as lines, each handed over as it is read, as far as they can be had: records come first. */
-async function pictures(): Promise<Blob[]> {
+/** The pictures as lines, each handed over as it is read, as far as they can be had, and how many of them can't. */
+async function pictures(named: readonly string[]): Promise<{ lines: Blob[]; left: number }> {
   const lines: Blob[] = []
+  const wanted = new Set(named)
   try {
     const store = photoStore('own')
-    const ids = await answered(store.ids())
-    if (ids.length > 0) lines.push(new Blob([photosStart]))
-    for (const photoId of ids) {
-      const picture = await answered(store.get(photoId))
+    for (const photoId of await store.ids()) wanted.add(photoId)
+    for (const photoId of wanted) {
+      // One that cannot be read costs no other; a silent storage is asked once.
+      const picture = await store.get(photoId).catch((error) => {
+        if (error instanceof SilentStorageError) throw error
+      })
       if (picture) lines.push(new Blob([await photoLine(photoId, picture)]))
     }
   } catch {
-    // What could be had goes along.
+    // What could be had goes along; of the rest it is told.
   }
-  return lines
+  return { lines, left: wanted.size - lines.length }
 }
 
 /** Stores those that are not here; one that cannot be stored is lost, and told. */
-async function takePictures(file: Blob): Promise<Pick<TakenIn, 'photos' | 'photosLost'>> {
-  let [photos, unkept] = [0, 0]
+async function takePictures(file: Blob, of: number): Promise<Pick<TakenIn, 'photos' | 'photosLost'>> {
+  let [photos, unkept, silent] = [0, 0, false]
+  const read = new Set<string>()
   const store = photoStore('own')
   const { lost } = await parted(file, async (photoId, picture) => {
+    read.add(photoId)
     try {
+      if (silent) throw new SilentStorageError()
       if (await store.get(photoId)) return
       await store.put(photoId, picture)
       photos++
-    } catch {
+    } catch (error) {
+      silent = error instanceof SilentStorageError
       unkept++
     }
   })
-  return { photos, photosLost: lost + unkept }
+  return { photos, photosLost: unkept + Math.max(lost, of - read.size) }
 }
 
 /** What a file holds, with the way to join it with this phone's journal. `now`: its clock, epoch ms. */
@@ -70,10 +77,11 @@ export async function lookInto(
   file: Blob,
   now: () => number,
 ): Promise<LookedInto> {
-  let pictures = 0
-  const { text } = await parted(file, async () => {
-    pictures++
+  const found = new Set<string>()
+  const { text, lost } = await parted(file, async (photoId) => {
+    found.add(photoId)
   })
+  const pictures = found.size
   const backup = await readBackup(text)
   if (!backup.ok) return backup
   const { records, madeAt, count, complete } = backup
@@ -93,12 +101,16 @@ export async function lookInto(
     records: records.length,
     pots: pots.size,
     pictures,
+    picturesLost: Math.max(lost, backup.pictures - pictures),
     fresh,
     whole,
     takeIn: async () => {
       const report = await takeIn(journal, backup, now())
       // The records are in: whatever becomes of the pictures, that is told.
-      const shown = await takePictures(file).catch(() => ({ photos: 0, photosLost: pictures }))
+      const shown = await takePictures(file, backup.pictures).catch(() => ({
+        photos: 0,
+        photosLost: Math.max(backup.pictures, pictures),
+      }))
       return { ...report, ...shown, whole }
     },
   }

@@ -13,6 +13,6 @@ export function openPhotos(table: TableName): Photos {
       await store.put(photoId, picture)
       return photoId
     },
-    get: (photoId) => store.get(photoId).catch(() => undefined),
+    get: (photoId) => store.get(photoId),
   }
 }

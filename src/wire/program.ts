@@ -143,9 +143,9 @@ export async function openProgram(faults: Faults): Promise<App> {
       return (await import('./sheets.ts')).passSheets(table.peek(), clock.epochMs())
     },
     async backUp() {
-      const how = await (await import('./backup.ts')).backUp(journal, clock.epochMs())
+      const done = await (await import('./backup.ts')).backUp(journal, clock.epochMs())
       patch({ copiedAt: lastCopiedMs() })
-      return how
+      return done
     },
     lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, () => clock.epochMs()),
     photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),

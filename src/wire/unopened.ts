@@ -1,10 +1,9 @@
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
-import type { ShareResult } from '../device/ports.ts'
 import { openJournal } from '../store/index.ts'
-import { backUp } from './backup.ts'
+import { type BackedUp, backUp } from './backup.ts'
 
 /** A backup without the program, where that does not open. */
-export async function backUpUnopened(): Promise<ShareResult> {
+export async function backUpUnopened(): Promise<BackedUp> {
   const journal = await openJournal<TableEvent>({
     table: 'own',
     isEvent: (event) => isKnownKind(event.kind),

@@ -37,13 +37,19 @@ export async function fetched(shown: Locator): Promise<void> {
   await expect(shown).toBeVisible()
 }
 
-/** Ids in a store of the page's own table, or of another database, read past the app. */
+/** Ids in a store of the page's own table, or of another database, read past the app; none where it was never made. */
 export const storedIds = (page: Page, store = 'journal', database = 'bucketside') =>
   page.evaluate(
     ([from, name]) =>
       new Promise<string[]>((resolve, reject) => {
         const opening = indexedDB.open(from)
-        opening.onerror = () => reject(opening.error)
+        // Made here it would be one without stores, for ever.
+        let made = false
+        opening.onupgradeneeded = () => {
+          made = true
+          opening.transaction?.abort()
+        }
+        opening.onerror = () => (made ? resolve([]) : reject(opening.error))
         opening.onsuccess = () => {
           const reading = opening.result.transaction(name).objectStore(name).getAllKeys()
           reading.onsuccess = () => {

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { firedLoad } from '../fixtures/opened.ts'
@@ -160,4 +161,76 @@ test('killed at any moment while it is kept, no record names a picture that was 
     await page.clock.runFor(500)
     await openPage(page)
   }
+})
+
+const take = (page: Page, photoId: string) =>
+  page.evaluate(
+    ([base, id]) =>
+      new Promise<void>((resolve) => {
+        const opening = indexedDB.open(base)
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('photos', 'readwrite')
+          writing.objectStore('photos').delete(id)
+          writing.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+        }
+      }),
+    [BASE, photoId] as const,
+  )
+
+test('a backup without a picture says so when it is made, and a torn one when it is looked into', async ({
+  page,
+}) => {
+  test.setTimeout(120_000)
+  const bench = await toPhoto(page)
+  for (const n of [1, 2]) {
+    await choose(page, await fromCamera(page, 400, 300))
+    await hit(page)
+    await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText(`${n}`)
+    if (n === 1) await openPage(page)
+  }
+  await take(page, (await photosOf(bench, 35))[0]?.photoId ?? '')
+  await page.goto('./#/room')
+  await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Back up' }).tap()
+  await fetched(page.getByRole('alert').filter({ hasText: '1 picture is not in it' }))
+  const text = await readFile(await (await saving).path(), 'utf8')
+  const torn = Buffer.from(text.slice(0, text.indexOf('{"photos":')))
+  const file = { name: 'bucketside.txt', mimeType: 'text/plain', buffer: torn }
+  await page.locator('input[type=file]').setInputFiles(file)
+  await fetched(page.getByText('1 picture could not be read or kept.'))
+})
+
+test('where the storage of pictures is silent a photo is not told as kept, and a backup goes out without', async ({
+  page,
+}) => {
+  test.setTimeout(120_000)
+  const bench = await toPhoto(page)
+  await choose(page, await fromCamera(page, 400, 300))
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
+  await page.addInitScript((base) => {
+    const { open } = indexedDB
+    indexedDB.open = (name, version) =>
+      // An object that nothing ever happens to.
+      name === base ? (new EventTarget() as IDBOpenDBRequest) : open.call(indexedDB, name, version)
+  }, BASE)
+  await page.reload()
+  await openPage(page)
+  await page.clock.runFor(3000)
+  await expect(page.locator('.open-photo')).toContainText('cannot be read now')
+  await choose(page, await fromCamera(page, 400, 300))
+  await hit(page)
+  await expect(page.locator('.open [data-press="bar"]')).toHaveText('ONE MOMENT')
+  await fetched(page.getByText('The photo could not be stored.'))
+  expect(await photosOf(bench, 35)).toHaveLength(1)
+  await page.goto('./#/room')
+  await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Back up' }).tap()
+  await fetched(page.getByRole('alert').filter({ hasText: '1 picture is not in it' }))
+  expect(await (await saving).path()).toBeTruthy()
 })

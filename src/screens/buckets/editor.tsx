@@ -14,6 +14,7 @@ import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
 import { SpokenName } from '../desk/spoken-name.tsx'
 import { DensityCheck } from './density.tsx'
+import { DippedTiles } from './dipped.tsx'
 import { DoseFor } from './dose.tsx'
 import { Fill } from './fill.tsx'
 import { Pairs } from './pairs.tsx'
@@ -46,6 +47,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
   const [pattern, setPattern] = useState(() => facts?.pattern ?? freePattern(table.peek()))
   const [cautions, setCautions] = useState<readonly Caution[]>(facts?.cautions ?? [])
   const [clings, setClings] = useState(facts?.clingsGramsPerCm2)
+  const [dipped, setDipped] = useState(facts?.dippedTiles ?? [])
   const [said, setSaid] = useState<string>()
   const target = useEntry('gramsPerMl', facts?.targetGramsPerMl ?? USUAL.targetGramsPerMl)
   const tolerance = useEntry('toleranceGramsPerMl', like.toleranceGramsPerMl)
@@ -92,6 +94,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
       cautions,
       ...(pin.value === undefined ? {} : { pinMm: pin.value }),
       ...(clings === undefined ? {} : { clingsGramsPerCm2: clings }),
+      ...(dipped.length === 0 ? {} : { dippedTiles: dipped }),
     }
     const refusal = act({ do: 'set-bucket', bucket: facts ? { ...next, bucketId: facts.bucketId } : next })
     if (!refusal) {
@@ -163,6 +166,13 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
             take={setClings}
             gramsPerMl={target.value}
             solidsGravity={solids.value}
+          />
+          <DippedTiles
+            tiles={dipped}
+            take={setDipped}
+            readGramsPerMl={bucket?.densityAt === undefined ? undefined : bucket.gramsPerMl}
+            targetGramsPerMl={target.value}
+            toleranceGramsPerMl={tolerance.value}
           />
         </div>
         {bucket ? <DoseFor bucket={bucket} /> : null}

@@ -150,22 +150,25 @@ interface KeptProps {
 export function Kept({ photoId, ghost = false, alt }: KeptProps) {
   const { photos, words } = useOpening()
   const [picture, setPicture] = useState<Blob>()
-  const [gone, setGone] = useState(false)
+  const [none, setNone] = useState<'gone' | 'unread'>()
   useEffect(() => {
     let here = true
+    const shown = (found?: Blob, why: typeof none = 'gone') => {
+      if (!here) return
+      setPicture(found)
+      setNone(found ? undefined : why)
+    }
     photos()
       .then((store) => store.get(photoId))
-      .catch(() => undefined)
-      .then((found) => {
-        if (!here) return
-        setPicture(found)
-        setGone(found === undefined)
-      })
+      .then(
+        (found) => shown(found),
+        () => shown(undefined, 'unread'),
+      )
     return () => {
       here = false
     }
   }, [photoId])
   const url = useUrl(picture)
-  if (gone) return ghost ? null : <p class="help">{words.value.opening.photos.gone}</p>
+  if (none) return ghost ? null : <p class="help">{words.value.opening.photos[none]}</p>
   return url ? <img class={ghost ? 'is-ghost' : undefined} src={url} alt={alt} /> : null
 }

@@ -29,7 +29,10 @@ export function Keep() {
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const write = () => {
-    backUp().then((how) => setSaid({ text: w.backedUp[how], wrong: false }), failed)
+    backUp().then(({ how, left }) => {
+      const wrong = left > 0 && how !== 'cancelled'
+      setSaid({ text: wrong ? `${w.backedUp[how]} ${w.photosLeft(left)}` : w.backedUp[how], wrong })
+    }, failed)
   }
   const sheets = () => {
     passSheets().then((how) => setSaid({ text: w.passedSheets[how], wrong: false }), failed)
@@ -97,6 +100,7 @@ export function Keep() {
           {looked.whole ? (
             <p class="alarm figures">{w.notWhole(looked.whole.read, looked.whole.of)}</p>
           ) : null}
+          {looked.picturesLost > 0 ? <p class="alarm figures">{w.photosLost(looked.picturesLost)}</p> : null}
           <div class="pair">
             <button type="button" class="key" onClick={() => join(looked)}>
               {w.join}

@@ -163,6 +163,10 @@ function bucketRefusal(table: Table, bucket: BucketFacts): Refusal | undefined {
       ['limitMm', bucket.limitMm],
       ['pinMm', bucket.pinMm],
       ['clingsGramsPerCm2', bucket.clingsGramsPerCm2],
+      ...(bucket.dippedTiles ?? []).flatMap(({ gainG, gramsPerMl }) => [
+        ['tileG', gainG] as const,
+        ['gramsPerMl', gramsPerMl] as const,
+      ]),
     ]) ??
     thickness(bucket)
   )

@@ -99,6 +99,19 @@ export const measured = {
     tooQuick: (s: string, density: string) => `At ${density} it takes less than ${s}: thin it.`,
     noSeconds: (mm: string, density: string) => `At ${density} no seconds do: ${mm} at most.`,
   },
+  dipped: {
+    title: 'A dipped tile instead of a cup',
+    help: 'Tiles of one batch, dipped for the same seconds, both faces 100 cm² in all. Weigh bare and, dry, the day after. Keep one or three right after a density reading.',
+    gain: 'Gained, dry',
+    says: {
+      thin: 'Thinner than its target by this tile: weigh a cup.',
+      thick: 'Thicker than its target by this tile: weigh a cup.',
+      nothing: 'Nothing stands out. Only a cup tells the density.',
+    },
+    kept: (n: number) => (isOne(n) ? '1 tile to compare with' : `${n} tiles to compare with`),
+    keep: (density: string) => `Keep it as dipped at ${density}`,
+    forget: 'Forget them',
+  },
   taught: {
     title: 'What this room has taught',
     none: 'Nothing yet. DRY and NOT YET teach the waits, and so does a pot on the scale.',

@@ -138,6 +138,8 @@ export const room = {
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
   photosIn: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} new.`,
   photosLost: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} could not be read or kept.`,
+  photosLeft: (n: number) =>
+    `${n} ${isOne(n) ? 'picture is' : 'pictures are'} not in it: ${isOne(n) ? 'it' : 'they'} could not be read on this phone.`,
   photosGo: (n: number, size: string) => `${n} ${isOne(n) ? 'picture goes' : 'pictures go'} along, ${size}.`,
   notWhole: (read: number, of: number | null) =>
     of === null ? `The file is not whole: ${read} records read.` : `The file is not whole: ${read} of ${of}.`,

@@ -9,7 +9,15 @@ const text = writeBackup(records, at, aside)
 
 describe('a backup file', () => {
   test('gives back the records it was made of, and what was set aside', async () => {
-    const whole = { ok: true, records, aside, madeAt: 1_700_000_000_000, count: 4, complete: true }
+    const whole = {
+      ok: true,
+      records,
+      aside,
+      madeAt: 1_700_000_000_000,
+      count: 4,
+      complete: true,
+      pictures: 0,
+    }
     expect(await readBackup(text)).toEqual(whole)
     expect(await readBackup(text.replaceAll('\n', '\r\n'))).toEqual(whole)
   })
@@ -35,6 +43,12 @@ describe('a backup file', () => {
 
   test('with a record exchanged says so', async () => {
     expect(await readBackup(text.replace(/"sum":\d+\},/, '"sum":5},'))).toMatchObject({ complete: false })
+  })
+
+  test('says of how many pictures it was made with, torn off before them or not', async () => {
+    const pictured = writeBackup(records, at, aside, 3)
+    expect(await readBackup(pictured)).toMatchObject({ complete: true, pictures: 3 })
+    expect(await readBackup(JSON.stringify(JSON.parse(pictured), null, 2))).toMatchObject({ pictures: 3 })
   })
 
   test('that is torn gives its whole lines, and says of how many', async () => {
