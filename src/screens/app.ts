@@ -27,6 +27,8 @@ export type Route =
   /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
   | { readonly at: 'opening'; readonly loadId?: string }
   | { readonly at: 'looks' }
+  /** Pots that were fired without a load on this phone. */
+  | { readonly at: 'elsewhere' }
   /** What fired pots say of each glaze and pair. */
   | { readonly at: 'taught' }
   /** All fired pots, and the story of one. */

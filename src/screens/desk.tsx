@@ -71,7 +71,9 @@ function Screen() {
     case 'taught':
       return <FireTaught />
     case 'looks':
-      return <Opening looks />
+      return <Opening key="looks" first="look" />
+    case 'elsewhere':
+      return <Opening key="elsewhere" first="elsewhere" />
     case 'firing':
       return <Firing />
     default:

@@ -43,6 +43,7 @@ export function routeOf(hash: string): Route | undefined {
     case 'board':
     case 'room':
     case 'looks':
+    case 'elsewhere':
     case 'taught':
     case 'fired':
     case 'firing':

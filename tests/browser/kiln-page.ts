@@ -10,8 +10,8 @@ export class KilnPage {
     readonly bench: BenchPage,
   ) {}
 
-  static async open(page: Page, times = 1): Promise<KilnPage> {
-    const bench = await BenchPage.on(page, glazed(EVENING.getTime(), times))
+  static async open(page: Page, times = 1, hours?: number): Promise<KilnPage> {
+    const bench = await BenchPage.on(page, glazed(EVENING.getTime(), times, hours))
     await page.goto('./#/shelf')
     const kiln = new KilnPage(page, bench)
     await expect(kiln.bar).toBeVisible()
@@ -25,6 +25,13 @@ export class KilnPage {
     return this.page.locator('.kiln-main')
   }
   says = (text: string | RegExp) => expect(this.bar).toHaveText(text, { timeout: 20_000 })
+
+  /** What is fetched, or computed beside the page, shows with a frame after it has come. */
+  shows = (text: string | RegExp) =>
+    expect(async () => {
+      await this.page.clock.runFor(50)
+      await expect(this.face).toContainText(text, { timeout: 200 })
+    }).toPass({ timeout: 20_000 })
 
   async hit(): Promise<void> {
     await this.page.clock.runFor(450)

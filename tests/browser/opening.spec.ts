@@ -1,5 +1,6 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
+import { glazed } from '../fixtures/glazed.ts'
 import { firedLoad } from '../fixtures/opened.ts'
 import { BenchPage, EVENING } from './bench.ts'
 
@@ -201,4 +202,31 @@ test('a day later each pot is looked at again, which adds to what was found', as
     looks: [{ faults: ['crazed'] }],
   })
   expect((await opening.fired(36)).looks).toMatchObject([{ faults: [] }])
+})
+
+test('a pot that was fired without a load here is judged all the same, while another load is shut', async ({
+  page,
+}) => {
+  const spare = glazed(EVENING.getTime(), 2, 40)
+    .flat()
+    .filter((event) =>
+      event.kind === 'pot-set'
+        ? event.pot.potId === 'demo.33.1'
+        : 'potId' in event && event.potId === 'demo.33.1',
+    )
+  const bench = await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'shut'), spare])
+  await page.goto('./#/board')
+  await page.getByRole('button', { name: 'Fired pots' }).tap()
+  await page.getByRole('button', { name: 'Fired elsewhere' }).tap()
+  await page.clock.runFor(300)
+  await page.locator('.open-pot').first().tap()
+  await page.clock.runFor(300)
+  const opening = new OpeningPage(page, bench)
+  await expect(opening.title).toContainText('Place not noted')
+  await opening.says('GOOD')
+  await opening.hit()
+  await expect(opening.title).toContainText('Fired elsewhere')
+  const fired = firedOf((await bench.table()).pots['demo.33.1'] ?? (await bench.pot(33)))
+  expect(fired).toMatchObject({ found: { run: { is: 'none' } } })
+  expect(fired).not.toHaveProperty('loadId')
 })

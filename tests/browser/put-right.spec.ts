@@ -81,7 +81,7 @@ const dipped = (number: number, coat: number, bucketId: string, outAt: number): 
 const IN_HAND: readonly Slip[] = [
   {
     slip: 'tapped late: OUT was two minutes before',
-    tiles: ['I lifted earlier', '2 min ago'],
+    tiles: ['I lifted earlier', '2 min earlier'],
     follows: (before, after) => {
       expect(dip(after, 33).outAt).toBe(dip(before, 33).outAt - 120_000)
       // The damp of the wipe had two minutes less to leave before it.

@@ -2,6 +2,7 @@ import { expect, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import { firedLoad, LOAD } from '../fixtures/opened.ts'
 import { BenchPage, EVENING } from './bench.ts'
+import { misfits } from './desk-page.ts'
 
 const judged = (potId: string, place: string): TableEvent[] => [
   { kind: 'taken-out', potId, loadId: LOAD, place },
@@ -12,7 +13,7 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
   page,
 }) => {
   const hits = [judged('demo.36', '2.2'), judged('demo.35', '2.1')]
-  await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'up'), ...hits])
+  const bench = await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'up'), ...hits])
   await page.goto('./#/board')
   await page.getByRole('button', { name: 'Fired pots' }).tap()
   await page.clock.runFor(300)
@@ -37,6 +38,38 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
   await expect(story).toContainText(/Gatepost .*s, about 0\.\d mm/)
   for (const line of ['Loaded at 2.2', 'Cone 6 down', 'Lid open', 'Found: ran 3 mm, crawled'])
     await expect(story).toContainText(line)
-  await page.locator('.desk-back').tap()
+  // The same once more, its seconds worked out for today.
+  await page.getByRole('button', { name: 'That one again' }).tap()
+  const seconds = page.locator('.open-story').first()
+  await expect(seconds).toContainText(/Gatepost \(4 s then, 0\.\d mm\)/)
+  await page.getByRole('button', { name: 'A new pot of it' }).tap()
+  await page.clock.runFor(300)
+  await expect(page.locator('.desk')).toContainText('Pot 39')
+  const table = await bench.table()
+  const made = Object.values(table.pots).find(({ facts }) => facts.number === 39)
+  const like = table.pots['demo.36']
+  expect(made?.facts.shape).toEqual(like?.facts.shape)
+  expect(made?.ownPlan?.map(({ bucketId }) => bucketId)).toEqual(like?.dips.map(({ bucketId }) => bucketId))
+  await page.goto('./#/fired')
   await expect(search).toBeVisible()
+})
+
+test('nothing of it is small or cut off', async ({ page }) => {
+  test.setTimeout(120_000)
+  await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'up'), judged('demo.36', '2.2')])
+  for (const [width, height] of [
+    [320, 568],
+    [360, 640],
+    [390, 844],
+  ] as const) {
+    await page.setViewportSize({ width, height })
+    for (const at of ['opening', 'fired', 'story/demo.36', 'taught', 'looks']) {
+      await page.goto(`./#/${at}`)
+      await page.clock.runFor(500)
+      await page.waitForTimeout(200)
+      await page.clock.runFor(200)
+      await expect(page.locator('.desk')).toBeVisible()
+      expect(await page.evaluate(misfits), `${at} at ${width}`).toEqual([])
+    }
+  }
 })

@@ -44,10 +44,14 @@ function cost(zones: readonly ZoneForecast[], planned: readonly ZoneForecast[], 
   return sum
 }
 
+const isInside = (zones: readonly ZoneForecast[], limits: Limits): boolean =>
+  zones.every((zone) => gradeZone(zone, limits).grade !== 'over')
+
 /**
  * `standing` is the pot as it happened; `planned` all its events as they were meant; `rest` the dips still to come, at
- * their moments. Each coat in turn gets the seconds, or is skipped, that keep every zone inside its limits and nearest
- * to plan; a second round lets earlier coats make room for later ones.
+ * their moments. Each coat in turn gets the seconds that keep every zone inside its limits and nearest to plan, and is
+ * skipped only where its shortest goes over on what is on by then: nearness to plan is no reason to leave a glaze out. A
+ * second round lets earlier coats make room for later ones.
  */
 export function repairRest(
   standing: PotHistory,
@@ -57,19 +61,22 @@ export function repairRest(
 ): Repair {
   const plannedZones = zonesAfter({ ...standing, events: planned })
   const chosen: (number | undefined)[] = rest.map((dip) => dip.holdS)
-  const zonesOf = (): ZoneForecast[] => {
+  const zonesOf = (seconds = chosen): ZoneForecast[] => {
     const dips = rest.flatMap((dip, k) => {
-      const holdS = chosen[k]
+      const holdS = seconds[k]
       return holdS === undefined ? [] : [{ ...dip, holdS }]
     })
     return zonesAfter({ ...standing, events: [...standing.events, ...dips] })
   }
+  /** Does the shortest of this coat stay inside the limits on what is on by then? */
+  const fitsShortest = (k: number): boolean => isInside(zonesOf([...chosen.slice(0, k), TRIED_S[0]]), limits)
   for (let round = 0; round < 2; round++)
     for (let k = 0; k < rest.length; k++) {
       let best = Infinity
       let bestS: number | undefined
       for (const holdS of [rest[k]!.holdS, ...TRIED_S, undefined]) {
         chosen[k] = holdS
+        if (holdS === undefined && fitsShortest(k)) break
         const now = cost(zonesOf(), plannedZones, limits)
         if (now < best - 1e-12) {
           best = now
@@ -83,6 +90,6 @@ export function repairRest(
     rest: rest.map((dip, k) => ({ dipId: dip.id, holdS: chosen[k] })),
     zones,
     plannedZones,
-    inside: zones.every((zone) => gradeZone(zone, limits).grade !== 'over'),
+    inside: isInside(zones, limits),
   }
 }

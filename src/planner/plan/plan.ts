@@ -12,6 +12,7 @@ import { makeTimer } from '../timing/timing.ts'
 import type { Plan, PlanInput } from '../types.ts'
 import { natural } from './natural.ts'
 import { readPlan } from './read.ts'
+import { sooner, WORTH_S } from './sooner.ts'
 
 /** Ops timed in the final answer; about 100 ms on a desk machine, four to six times that on a phone. Tuned. */
 export const FINAL_WORK = 1_000_000
@@ -147,11 +148,13 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
   }
   const latenessGainS = old ? old.found.lateS - found.lateS : 0
   const finishGainS = old ? old.found.finishS - found.finishS : 0
-  const stay = old !== null && latenessGainS < CALM_S && finishGainS < CALM_S
+  const stay = old !== null && previous !== null && latenessGainS < CALM_S && finishGainS < CALM_S
   if (!stay) {
     const inHand = new Set(cards.map(({ op }) => problem.pot[op]!))
-    const order = natural(problem, timer, found, inHand)
-    return { plan: readPlan(problem, timer, order, proven), kept: false, latenessGainS, finishGainS }
+    const searched = natural(problem, timer, found, inHand)
+    const order = sooner(problem, timer, found, searched, allowed)
+    const plan = readPlan(problem, timer, order, proven && order === searched)
+    return { plan, kept: false, latenessGainS, finishGainS }
   }
   const same = [
     latenessGainS,
@@ -159,8 +162,12 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
     old.found.openings - found.openings,
     old.found.restirs - found.restirs,
   ]
-  const plan = readPlan(problem, timer, old.found.order, proven && same.every((gain) => gain === 0))
-  return { plan, kept: true, latenessGainS, finishGainS }
+  // Calm ends where a pot now needs hours more: what was told of the others was told without that.
+  const upset = old.found.finishS + input.nowS - previous.finishS >= WORTH_S
+  const order = upset ? sooner(problem, timer, old.found, old.found.order, allowed) : old.found.order
+  const stands = order === old.found.order
+  const plan = readPlan(problem, timer, order, proven && stands && same.every((gain) => gain === 0))
+  return { plan, kept: stands, latenessGainS, finishGainS }
 }
 
 /** Runs a search that could be paused to its end. */

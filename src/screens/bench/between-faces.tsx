@@ -1,5 +1,6 @@
 import type { Card } from '../../table/card/card.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
+import { nextCoat, planOf } from '../../table/model/plan.ts'
 import type { Table } from '../../table/model/state.ts'
 import { wasTonged } from '../../table/steps/tongs.ts'
 import { panWarmAt } from '../../table/steps/wax-pan.ts'
@@ -186,7 +187,10 @@ export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
     bucketId === undefined ? '' : (table.value.buckets[bucketId]?.facts.name ?? '')
   const said = {
     uncounted: [w.stuckUncounted(number), w.stuckUncountedText],
-    strayed: [w.stuckStrayed(number, name(last?.bucketId)), w.stuckStrayedText],
+    strayed: [
+      w.stuckStrayed(number, name(last?.bucketId)),
+      w.stuckStrayedText(name(planOf(table.value, pot)[nextCoat(pot)]?.bucketId)),
+    ],
     'no-stack': [w.stuckNoStack(number), w.stuckPlan],
     'no-bucket': [w.stuckNoBucket(number), w.stuckPlan],
   }[card.why]

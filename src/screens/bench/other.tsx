@@ -139,7 +139,7 @@ export function Other({ close, at }: OtherProps) {
               class="other-tile figures"
               onPress={act({ do: 'was-earlier', dipId: dip.dipId, byMin })}
             >
-              {w.ago(byMin)}
+              {w.earlierBy(byMin)}
             </PressButton>
           ))}
         </div>

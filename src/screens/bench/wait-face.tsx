@@ -47,19 +47,20 @@ export function WaitFace({ card }: { readonly card: Wait }) {
         <p class="soft">
           {w.washed(nameOf(words.value, washed.pot))}. {w.drinksAgain(about(washed.at))}
         </p>
-      ) : kept.length > 0 ? (
-        kept.slice(0, crowded ? 1 : KEPT_SHOWN).map(({ potIds, bucketId, at, later }) => (
-          <p key={bucketId} class="strong figures kept">
-            {w.kept(
-              namesOf(words.value, table.value, potIds),
-              potIds.length,
-              table.value.buckets[bucketId]?.facts.name ?? '',
-              f.clock(at + skewMs),
-              later,
-            )}
-          </p>
-        ))
       ) : null}
+      {kept.length > 0 && !(washed && crowded)
+        ? kept.slice(0, crowded || washed ? 1 : KEPT_SHOWN).map(({ potIds, bucketId, at, later }) => (
+            <p key={bucketId} class="strong figures kept">
+              {w.kept(
+                namesOf(words.value, table.value, potIds),
+                potIds.length,
+                table.value.buckets[bucketId]?.facts.name ?? '',
+                f.clock(at + skewMs),
+                later,
+              )}
+            </p>
+          ))
+        : null}
       {washed || (crowded && kept.length > 0) ? null : reason ? (
         <p class="soft">{w.reason[reason]}</p>
       ) : kept.length > 0 ? null : early !== late ? (

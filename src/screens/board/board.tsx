@@ -1,7 +1,14 @@
 import { useComputed } from '@preact/signals'
 import { boardView } from '../../table/card/board-view.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
-import { isAnyFired, isToJudge, loadToOpen, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
+import {
+  firedElsewhere,
+  isAnyFired,
+  isToJudge,
+  loadToOpen,
+  potsToOpen,
+  toLookAt,
+} from '../../table/opening/queue.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
@@ -95,7 +102,7 @@ function AfterFire({ now }: { readonly now: number }) {
           {w.judge(left)}
         </button>
       ) : null}
-      {isAnyFired(table.value) ? (
+      {isAnyFired(table.value) || firedElsewhere(table.value).length > 0 ? (
         <button type="button" class="desk-second" onClick={() => go({ at: 'fired' })}>
           {w.fired}
         </button>

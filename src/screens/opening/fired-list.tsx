@@ -56,6 +56,9 @@ export function FiredList() {
             </li>
           ))}
         </ul>
+        <button type="button" class="desk-second" onClick={() => go({ at: 'elsewhere' })}>
+          {words.value.opening.elsewhere}
+        </button>
         {hits.length > LISTED ? <p class="help">{w.more(hits.length - LISTED)}</p> : null}
       </main>
     </div>

@@ -23,18 +23,18 @@ type Page = 'list' | 'elsewhere' | 'look' | undefined
 
 interface OpeningProps {
   readonly loadId?: string | undefined
-  /** Pots that are due are looked at again first. */
-  readonly looks?: boolean
+  /** What lies over the cards at first: pots that are due to be looked at again, or those fired elsewhere. */
+  readonly first?: 'look' | 'elsewhere'
 }
 
 /** From before the lid to the last pot judged: one card a pot, in the order in which hands reach them. */
-export function Opening({ loadId, looks = false }: OpeningProps) {
+export function Opening({ loadId, first }: OpeningProps) {
   const app = useOpening()
   const { table, now, words } = app
   const w = words.value.opening
   const days = useDays()
   const root = useRef<HTMLDivElement>(null)
-  const [page, setPage] = useState<Page>(looks ? 'look' : undefined)
+  const [page, setPage] = useState<Page>(first)
   const [over, setOver] = useState<Over>()
   /** Taken in hand out of their order; those that nobody guesses. */
   const [chosen, setChosen] = useState<string>()
@@ -51,7 +51,11 @@ export function Opening({ loadId, looks = false }: OpeningProps) {
   const picked = chosen === undefined ? undefined : table.value.pots[chosen]
   const looked = page === 'look' ? again[0] : undefined
   const pot = page === 'look' ? looked : page ? undefined : (picked ?? left[0])
+  // What stands in no load here needs no lid.
+  const judges = isOpen || (pot !== undefined && !pots.includes(pot))
   const next = () => {
+    // From those fired elsewhere to the next of them.
+    if (pot && !pots.includes(pot)) setPage('elsewhere')
     setChosen(undefined)
     setOver(undefined)
   }
@@ -91,7 +95,7 @@ export function Opening({ loadId, looks = false }: OpeningProps) {
   const under = pot
     ? place === undefined
       ? w.noPlace(nth)
-      : (isOpen ? w.at : w.stands)(place, nth)
+      : (judges ? w.at : w.stands)(place, nth)
     : load && !page
       ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
       : ''
@@ -128,7 +132,7 @@ export function Opening({ loadId, looks = false }: OpeningProps) {
             <p>{w.again.over}</p>
           </ListPage>
         )
-      ) : pot && isOpen ? (
+      ) : pot && judges ? (
         <JudgeCard key={potKey} pot={pot} next={next} over={over} open={setOver} />
       ) : pot ? (
         <GuessCard

@@ -1,15 +1,18 @@
-import { useMemo } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { type StoryLine, storyOf } from '../../table/opening/story.ts'
 import { useDays } from '../days.ts'
 import { DeskHead } from '../desk/head.tsx'
+import { lazyPart } from '../lazy.tsx'
 import { coverText, nameOf } from '../text/pot-text.ts'
 import { foundText, reachText, useOpening } from './opening-app.ts'
 import { Kept } from './photo-page.tsx'
 import { PotFace } from './pot-face.tsx'
 import '../desk/kiln.css'
 import './opening.css'
+
+const Again = lazyPart(() => import('./again.tsx').then((part) => part.Again))
 
 /** The whole story of a pot on one page: what was done, when, how thick, where it stood, what came of it. */
 export function Story({ potId }: { readonly potId: string }) {
@@ -31,6 +34,8 @@ function Told({ pot }: { readonly pot: PotState }) {
   const { table, words, formats } = useOpening()
   const w = words.value.opening.story
   const days = useDays()
+  // Worked out when it is asked for: it takes a phone a moment.
+  const [again, setAgain] = useState(false)
   const { found, photos } = firedOf(pot)
   const lines = useMemo(() => storyOf(table.value, pot), [table.value, pot])
   const run = found?.run
@@ -50,6 +55,13 @@ function Told({ pot }: { readonly pot: PotState }) {
           </figcaption>
         </figure>
       ))}
+      {again ? (
+        <Again pot={pot} />
+      ) : (
+        <button type="button" class="desk-second" onClick={() => setAgain(true)}>
+          {words.value.opening.once.title}
+        </button>
+      )}
       <ol class="open-story">
         {lines.map((line, i) => (
           <li key={i}>

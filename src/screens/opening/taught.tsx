@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { type FactorTold, factorsOf, takes } from '../../table/fired/lesson.ts'
+import { type LimitTold, limitsTold, takesLimit } from '../../table/fired/limits.ts'
 import { type PotResult, resultsOf } from '../../table/fired/results.ts'
 import { More } from '../../ui/more.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
@@ -25,14 +26,18 @@ export function FireTaught() {
   const silent = useMemo(() => resultsOf(table.value), [table.value]).filter(
     (one) => one.silent !== undefined,
   )
+  const limits = useMemo(() => limitsTold(table.value), [table.value])
   const sorted = factors.toSorted((a, b) => LEADS.indexOf(a.leads) - LEADS.indexOf(b.leads))
   return (
     <div class="desk">
       <DeskHead title={w.title} back={{ at: 'opening' }} />
       <main class="desk-main-part">
-        {sorted.length === 0 ? <p>{w.none}</p> : null}
+        {sorted.length + limits.length === 0 ? <p>{w.none}</p> : null}
         {sorted.map((told) => (
           <Lesson key={told.key} told={told} />
+        ))}
+        {limits.map((told) => (
+          <Limit key={told.bucketId} told={told} />
         ))}
         {silent.length > 0 ? (
           <More label={w.nobody(silent.length)}>
@@ -109,6 +114,55 @@ function Lesson({ told }: { readonly told: FactorTold }) {
           ))}
         </ul>
       </More>
+    </section>
+  )
+}
+
+/** How thick a glaze may go on before it crawls, by the pots on which it did. */
+function Limit({ told }: { readonly told: LimitTold }) {
+  const { table, words, formats, act } = useOpening()
+  const w = words.value.opening.limits
+  const { bucketId, limit, limitMm, usedMm, pots, crawled, leads, answered } = told
+  const facts = table.value.buckets[bucketId]?.facts
+  const mm = (thick: number) => formats.value.coat(thick)
+  const asks = leads !== 'same' && !answered
+  return (
+    <section class="open-lesson">
+      <h2>
+        {facts ? <Swatch pattern={facts.pattern} letter={facts.letter} size={34} /> : null}
+        {facts?.name}
+      </h2>
+      <p class="kiln-big figures">{w.crawls(mm(limit.mm.likely))}</p>
+      <p class="figures">{w.range(mm(limit.mm.low), mm(limit.mm.high), crawled.length, pots.length)}</p>
+      <p class="figures">
+        {w.used(mm(usedMm))}
+        {asks ? `. ${w.offer(mm(limitMm))}` : ''}
+      </p>
+      {asks ? <p class={leads === 'danger' ? 'alarm' : undefined}>{w[leads]}</p> : null}
+      {asks ? (
+        <div class="pair">
+          <button type="button" class="desk-main" onClick={() => act(takesLimit(told))}>
+            {words.value.opening.taught.use}
+          </button>
+          <button
+            type="button"
+            class="desk-second"
+            onClick={() =>
+              act(
+                usedMm === facts?.limitMm
+                  ? { ...takesLimit(told), of: 0 }
+                  : { ...takesLimit(told), limitMm: usedMm },
+              )
+            }
+          >
+            {words.value.opening.taught.keep}
+          </button>
+        </div>
+      ) : usedMm !== facts?.limitMm ? (
+        <button type="button" class="key" onClick={() => act({ ...takesLimit(told), of: 0 })}>
+          {w.back}
+        </button>
+      ) : null}
     </section>
   )
 }

@@ -2,10 +2,11 @@ import { useState } from 'preact/hooks'
 import { besideCones, CONE_STANDS, type ConeStand } from '../../table/load/fire.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
+import { useBar } from '../desk/use-bar.ts'
 import { AgoKeys } from './ago-keys.tsx'
-import { KilnMain } from './kiln-main.tsx'
-import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
+import { kilnRefusalText, useLoad } from './load-app.ts'
 
 /** How a cone stands: the wanted one, the guide before it, the guard after it. */
 export function ConePage({ load, close }: { readonly load: LoadState; readonly close: () => void }) {

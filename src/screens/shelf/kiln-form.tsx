@@ -5,9 +5,10 @@ import { KnuckleBar } from '../../ui/bar.tsx'
 import { Choice } from '../../ui/choice.tsx'
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
-import { KilnMain } from './kiln-main.tsx'
-import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
+import { useBar } from '../desk/use-bar.ts'
+import { kilnRefusalText, useLoad } from './load-app.ts'
 
 interface FormProps {
   readonly kiln: KilnFacts | undefined

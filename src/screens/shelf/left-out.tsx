@@ -4,8 +4,9 @@ import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
-import { KilnMain } from './kiln-main.tsx'
-import { thingName, useBar, useLoad } from './load-app.ts'
+import { KilnMain } from '../desk/kiln-main.tsx'
+import { useBar } from '../desk/use-bar.ts'
+import { thingName, useLoad } from './load-app.ts'
 
 type LeftOut = LoadPlan['leftOut'][number]
 type Would = LeftOut['would'][number]

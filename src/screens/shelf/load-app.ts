@@ -11,8 +11,6 @@ import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'
 
-export { useBar } from '../desk/use-bar.ts'
-
 type Act = (action: Action, atMs?: number) => Refusal | undefined
 
 const ActContext = createContext<Act | undefined>(undefined)

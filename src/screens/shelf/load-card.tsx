@@ -8,13 +8,14 @@ import { type LoadStage, levelsOf, loadInHand, stageOf } from '../../table/load/
 import { potsForLoad } from '../../table/load/to-load.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { BackLine } from '../desk/back-line.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
+import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
-import { BackLine } from './back-line.tsx'
 import { Disputed } from './disputed.tsx'
-import { KilnMain } from './kiln-main.tsx'
 import { Level } from './level.tsx'
-import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
+import { kilnRefusalText, useLoad } from './load-app.ts'
 import type { Packing } from './propose.ts'
 import type { Over } from './shelf.tsx'
 import { useSpoken } from './use-spoken.ts'
@@ -88,7 +89,8 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open }: Card
     const mm = below?.postMm.reduce((sum, one) => sum + one, 0)
     return mm ? w.onThreePosts(formats.value.mm(mm)) : w.onStilts(formats.value.mm(FIRST_SHELF_MM))
   }
-  const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.load
+  const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.wash
+  const isLoaded = stage.is !== 'shelf' && stage.is !== 'propose'
   return (
     <>
       <KilnMain>
@@ -112,7 +114,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open }: Card
             <span class="figures">{standsOn(shown)}</span>
           </div>
         ) : null}
-        {shown ? <p class="caution">{w.care.shelf}</p> : null}
+        {isLoaded ? null : <p class="caution">{w.care.shelf}</p>}
         {load && shown ? (
           <Level load={load} level={shown} rests={asking} tell={tell} />
         ) : stage.is === 'propose' ? (

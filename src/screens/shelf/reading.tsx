@@ -4,11 +4,12 @@ import { LID_C } from '../../table/load/loads.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
+import { useBar } from '../desk/use-bar.ts'
 import { amount } from '../text/amounts.ts'
 import { AgoKeys } from './ago-keys.tsx'
-import { KilnMain } from './kiln-main.tsx'
-import { kilnRefusalText, useBar, useLoad } from './load-app.ts'
+import { kilnRefusalText, useLoad } from './load-app.ts'
 
 interface ReadingProps {
   readonly load: LoadState

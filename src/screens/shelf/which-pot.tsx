@@ -6,11 +6,12 @@ import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Choice } from '../../ui/choice.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
+import { BackLine } from '../desk/back-line.tsx'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
-import { BackLine } from './back-line.tsx'
-import { KilnMain } from './kiln-main.tsx'
-import { kilnRefusalText, thingName, useBar, useLoad } from './load-app.ts'
+import { useBar } from '../desk/use-bar.ts'
+import { kilnRefusalText, thingName, useLoad } from './load-app.ts'
 
 const DRAWN_PX = { width: 100, height: 120 }
 

@@ -191,7 +191,7 @@ export const shelf = {
   hotLid: (temp: string, lid: string) => `${temp} at the last look. Lid from ${lid}.`,
   care: {
     shelf: 'Kiln isolated. A shelf takes two hands.',
-    load: 'Kiln isolated. A shelf takes two hands. Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
+    wash: 'Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
     light:
       'Maker’s manual and local code first; wiring and gas are for licensed people. Vent on from the start, stay out of burn-off, nothing near that burns, CO alarm on.',
     glass: 'Heat gloves, face to the side: steam comes out of the spy hole. The glass in tongs.',

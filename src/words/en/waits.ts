@@ -138,7 +138,8 @@ export const waits = {
   stuckUncounted: (number: Name) => `${number}: how many coats are on?`,
   stuckUncountedText: 'Scratch an edge, or weigh it.',
   stuckStrayed: (number: Name, glaze: string) => `${number} got ${glaze}`,
-  stuckStrayedText: 'Not as planned. Carry on, or wash it off: Put right.',
+  stuckStrayedText: (next: string) =>
+    `Not as planned.${next === '' ? '' : ` Next would be ${next}.`} Carry on, or wash it off: Put right.`,
   stuckNoStack: (number: Name) => `${number} has no coats planned`,
   stuckNoBucket: (number: Name) => `${number}: its bucket is gone`,
   stuckPlan: 'Give it a stack on the board.',

@@ -11,6 +11,7 @@ import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { dipNow, zonesWith } from '../../../src/table/forecast/hypothetical-dip.ts'
 import { engineDip, historyOf } from '../../../src/table/forecast/pot-history.ts'
 import { planOf } from '../../../src/table/model/plan.ts'
+import { twelve } from '../../fixtures/twelve.ts'
 import { Play } from './play.ts'
 
 const demo = (): Play => new Play().act({ do: 'lay-demo' })
@@ -206,6 +207,18 @@ describe('after a coat was held longer', () => {
     expect(after.buildMm).toBeGreaterThan(before.buildMm)
     expect(after.nextS === 0 || after.nextS! >= 1).toBe(true)
     expect(after.nextS!).toBeLessThanOrEqual(3)
+  })
+
+  test.each([1, 2, 3, 5])('%d s too long and far from every limit: no glaze is left out', (byS) => {
+    const play = new Play()
+    for (const [i, events] of twelve().entries()) play.append(events, `laid-${i}`)
+    play.nowMs += 3_600_000
+    play.act({ do: 'logged', potId: 't.1', agoMin: 0 })
+    const { dipId } = potOf(play, 't.1').dips[0]!
+    play.act({ do: 'held-longer', dipId, byS })
+    const { buildMm, nextS } = afterSlip(play.table, dipId, play.nowMs)!
+    expect(buildMm).toBeLessThan(0.6)
+    expect(nextS).toBeGreaterThanOrEqual(1)
   })
 
   test.each(['demo.31', 'demo.34'])(

@@ -1,0 +1,95 @@
+import { useMemo, useState } from 'preact/hooks'
+import { againOf } from '../../table/fired/again.ts'
+import type { PotState } from '../../table/model/state.ts'
+import { Alarm } from '../desk/save.tsx'
+import { amount } from '../text/amounts.ts'
+import { openingRefusal, useOpening } from './opening-app.ts'
+
+/** That one again: what its coats take on a pot of the same make today, and what is not as it was then. */
+export function Again({ pot }: { readonly pot: PotState }) {
+  const { table, now, words, formats, act, go } = useOpening()
+  const w = words.value.opening.once
+  const [said, setSaid] = useState<string>()
+  const again = useMemo(() => againOf(table.value, pot, now.peek()), [table.value, pot])
+  const nameOf = (bucketId: string) => table.value.buckets[bucketId]?.facts.name ?? ''
+  if ('why' in again)
+    return (
+      <p>
+        {again.why === 'unsure'
+          ? w.unsure
+          : w.noBucket(table.value.removed?.[again.bucketId]?.facts.name ?? '')}
+      </p>
+    )
+  const { units } = table.value.settings
+  const f = formats.value
+  const seconds = (holdS: number) => words.value.bench.seconds(holdS)
+  const line = (one: (typeof again.differences)[number]): string => {
+    switch (one.what) {
+      case 'wall':
+        return w.wall(f.mm(one.was), f.mm(one.now))
+      case 'absorption':
+        return w.drinks(amount('absorption', one.was, units), amount('absorption', one.now, units))
+      case 'waits':
+        return w.waits(f.span(one.was * 60_000), f.span(one.now * 60_000))
+      case 'bisque':
+        return w.bisque(one.was, one.now)
+      case 'density':
+        return w.density(nameOf(one.glazeId), f.density(one.was), f.density(one.now))
+      case 'fill':
+        return w.fill(nameOf(one.glazeId))
+      case 'heat':
+        return w.heat(degrees(Math.abs(one.overK), units), one.overK > 0)
+    }
+  }
+  /** A new pot of the same make with these coats, on the next free place. */
+  const make = () => {
+    const { potId: _own, number: _number, place: _place, lidOf: _jar, ...like } = pot.facts
+    const before = new Set(Object.keys(table.peek().pots))
+    const refusal = act({ do: 'set-pot', pot: like })
+    const potId = Object.keys(table.peek().pots).find((id) => !before.has(id))
+    if (refusal || potId === undefined) {
+      if (refusal) setSaid(openingRefusal(words.value, f, refusal))
+      return
+    }
+    act({ do: 'set-plan', potId, coats: again.plan })
+    go({ at: 'pot', potId })
+  }
+  return (
+    <>
+      <ol class="open-story">
+        {again.coats.map((coat, i) => (
+          <li key={coat.dipId}>
+            <strong class="figures">{seconds(again.plan[i]?.holdS ?? coat.holdS)}</strong>
+            <span class="figures">
+              {nameOf(coat.bucketId)} {w.instead(seconds(coat.doneS), f.coat(coat.wantedMm))}
+              {coat.meets ? null : (
+                <strong class="alarm">
+                  {' '}
+                  {w.nearest(f.coat(coat.likelyMm))}
+                  {coat.wouldGramsPerMl === null ? '' : ` ${w.would(f.density(coat.wouldGramsPerMl))}`}
+                </strong>
+              )}
+            </span>
+          </li>
+        ))}
+      </ol>
+      {again.differences.length > 0 ? (
+        <ul class="figures">
+          {again.differences.map((one, i) => (
+            <li key={i}>{line(one)}</li>
+          ))}
+        </ul>
+      ) : (
+        <p>{w.same}</p>
+      )}
+      <Alarm said={said} />
+      <button type="button" class="desk-main" onClick={make}>
+        {w.make}
+      </button>
+    </>
+  )
+}
+
+/** A difference of temperatures, which has no zero of its own. */
+const degrees = (kelvins: number, units: 'metric' | 'us'): string =>
+  units === 'us' ? `${Math.round(kelvins * 1.8)} °F` : `${Math.round(kelvins)} °C`

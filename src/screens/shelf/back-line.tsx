@@ -1,1 +1,0 @@
-export { BackLine } from '../desk/back-line.tsx'

@@ -1,1 +1,0 @@
-export { KilnMain } from '../desk/kiln-main.tsx'
