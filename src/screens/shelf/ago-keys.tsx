@@ -14,7 +14,7 @@ export function AgoKeys({ agoMin, choose }: AgoProps) {
   const { words, formats } = useDesk()
   const w = words.value.desk.shelf
   return (
-    <fieldset class="kiln-keys kiln-ago">
+    <fieldset class="kiln-ago">
       <legend class="visually-hidden">{w.ago}</legend>
       {AGO_MIN.map((min) => (
         <button key={min} type="button" class="key" aria-pressed={min === agoMin} onClick={() => choose(min)}>
