@@ -1,5 +1,6 @@
 import { crc32 } from '../../shared/crc.ts'
 import { PHOTO_MOST_BYTES } from '../table/model/limits.ts'
+import { breath, SLICE_MS } from './slices.ts'
 
 /**
  * Pictures in a backup: after the records, one a line, so that neither side ever holds them all at once. A program that
@@ -31,7 +32,12 @@ function pictureOf(line: string): { readonly photoId: string; readonly picture: 
     const { photo, type, sum, data } = JSON.parse(line.replace(/,\s*$/, '')) as Record<string, unknown>
     if (typeof photo !== 'string' || !ID.test(photo) || typeof type !== 'string' || !TYPES.includes(type))
       return undefined
-    if (typeof data !== 'string' || data.length > PHOTO_MOST_BYTES * 1.4 || crc32(data) !== sum)
+    if (
+      typeof data !== 'string' ||
+      data === '' ||
+      data.length > PHOTO_MOST_BYTES * 1.4 ||
+      crc32(data) !== sum
+    )
       return undefined
     const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0))
     return { photoId: photo, picture: new Blob([bytes], { type }) }
@@ -72,6 +78,7 @@ export async function parted(
   const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader()
   // A line whose end has not come, in its parts: joined once, or one long line would be copied with every part.
   let [begun, begunChars]: [string[], number] = [[], 0]
+  let since = performance.now()
   while (begunChars <= LARGEST_CHARS) {
     const { done, value } = await reader.read()
     if (done) break
@@ -80,7 +87,12 @@ export async function parted(
     begunChars += rest.length
     const last = more.pop()
     if (last === undefined) continue
-    for (const line of [begun.join(''), ...more]) await take(line)
+    for (const line of [begun.join(''), ...more]) {
+      await take(line)
+      if (performance.now() - since <= SLICE_MS) continue
+      await breath()
+      since = performance.now()
+    }
     begun = [last]
     begunChars = last.length
   }

@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test'
+import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { twelve } from '../fixtures/twelve.ts'
 import { BenchPage, EVENING } from './bench.ts'
@@ -106,4 +107,28 @@ test('a coat that was held too long, then the next pot: what it came to can be r
   await expect(bench.bar).toContainText('START')
   await expect(page.locator('.said-note')).toContainText('Logged 8 s.')
   await look('next')
+})
+
+test('a change of bucket that pours off a collar glaze with a caution of its own: all of it can be read', async ({
+  page,
+}) => {
+  const potId = 'demo.34'
+  const bench = await BenchPage.on(page, [
+    demoEvents(),
+    [toldDip({ potId, outAt: EVENING.getTime() - 3 * 3_600_000 })],
+    [{ kind: 'sponged', potId, implied: true }],
+    [{ kind: 'stirred', bucketId: 'demo.brackwater' }],
+  ])
+  await bench.pick(34)
+  if ((await bench.label()) === 'DRY') await bench.hit()
+  await bench.pick(34)
+  await expect(bench.bar).toContainText('STIRRED, POURED')
+  await expect(bench.face).toContainText('Close Brackwater.')
+  await expect(bench.face).toContainText('Contains manganese')
+  await expect(page.locator('.strip')).toContainText('Take back')
+  for (const [width, height] of SIZES) {
+    await page.setViewportSize({ width, height })
+    await page.clock.runFor(300)
+    expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
+  }
 })

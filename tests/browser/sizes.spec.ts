@@ -94,12 +94,13 @@ declare global {
 
 const sizes = async (page: Page) => faults(await measure(page))
 
-/** The screens for clean hands have tests of their own: of those `npm test` looks at the first visit and the kiln here. */
+/** The screens for clean hands have tests of their own: of those `npm test` looks at the first visit, the kiln and the opening here. */
 const inSlice = ({ hands, name }: Story) =>
   process.env.PROVE ||
   (hands === 'bench' && !LONG.includes(name)) ||
   name === 'first visit' ||
-  name === 'the kiln'
+  name === 'the kiln' ||
+  name === 'the opening'
 /** Much of what these show the others show too. */
 const LONG = ['many pots', 'order of work', 'hands free', 'touch first']
 

@@ -39,6 +39,11 @@ export const CAUTIONS: Readonly<Record<string, Readonly<Record<string, readonly 
       /cannot tell whether a pot is safe for food/,
     ],
   },
+  'the opening': {
+    'a pot': [/Heat gloves/, /cut gloves/],
+    stuck: [/eye cover/, /wet/],
+    shivered: [/never for food/, /Do not refire/],
+  },
   'much to say': {
     'armed: one in hand, a run, gloves': [/sponge the foot/, /May run/, /manganese: wear gloves/],
   },

@@ -4,6 +4,7 @@ import { kiln } from './kiln.ts'
 import { lidded } from './lid.ts'
 import { calls, crowded, manyPots, marks, pouring, warned } from './many-pots.ts'
 import { onePot } from './one-pot.ts'
+import { opening } from './opening.ts'
 import { free, late, order, touch, two } from './order.ts'
 import { phone, slips } from './slips.ts'
 import type { Story } from './story.ts'
@@ -30,6 +31,7 @@ export const STORIES: readonly Story[] = [
   lidded,
   end,
   kiln,
+  opening,
   lone,
   desk,
 ]

@@ -36,9 +36,10 @@ test('a damaged picture is counted and costs no other; a torn file gives what is
   const damaged = one.replace(/"data":"./, '"data":"Q')
   expect(damaged).not.toBe(one)
   const forged = (await photoLine('f.x', picture(9))).replace('image/jpeg', 'text/html')
-  const { kept, lost } = await read([records, photosStart, damaged, two, forged, one.slice(0, 200)])
+  const empty = await photoLine('f.none', new Blob([], { type: 'image/jpeg' }))
+  const { kept, lost } = await read([records, photosStart, damaged, two, forged, empty, one.slice(0, 200)])
   expect([...kept.keys()]).toEqual(['f.two'])
-  expect(lost).toBe(3)
+  expect(lost).toBe(4)
 })
 
 test('a backup without pictures is read as it was', async () => {

@@ -1,0 +1,36 @@
+import { OpeningPage } from '../opening-page.ts'
+import type { Story } from './story.ts'
+
+/** A load with its lid up, judged pot by pot, and what is told of it afterwards. */
+export const opening: Story = {
+  name: 'the opening',
+  hands: 'desk',
+  async tell(page, see) {
+    const opening = await OpeningPage.open(page, 'up')
+    await opening.says('GOOD')
+    await see('a pot')
+    await opening.key('RAN')
+    await see('ran: how far')
+    await opening.wall(0.5)
+    await see('ran: measured')
+    await opening.hit()
+    await see('ran: longest drip')
+    await opening.hit()
+    await opening.key('STUCK')
+    await see('stuck')
+    await page.locator('.desk-back').tap()
+    await opening.key('OTHER')
+    await see('other')
+    await page.getByRole('button', { name: /shivered/i }).tap()
+    await page.clock.runFor(300)
+    await see('shivered')
+    await page.locator('.desk-back').tap()
+    while (/^(NEXT|GOOD)/.test((await opening.bar.textContent()) ?? '')) await opening.hit()
+    await see('all judged')
+    for (const at of ['fired', 'story/demo.35']) {
+      await page.evaluate((to) => location.replace(`#/${to}`), at)
+      await page.clock.runFor(500)
+      await see(at)
+    }
+  },
+}
