@@ -158,6 +158,22 @@ describe('hands move what was proposed', () => {
     const half = onShelf({ ...shelf, kind: 'halfBox' }, 'left', 40, { xMm: 50, yMm: 0 })
     expect(half.xMm).toBe(-45)
   })
+
+  test('a pot on a slab, a tile and cones are put with all that lies under them on the shelf', () => {
+    const play = proposed()
+    const before = loadOf(play)
+    const [slabbed = ''] = Object.entries(before.things).flatMap(([key, { what, slab }]) =>
+      what === 'pot' && slab ? [key] : [],
+    )
+    for (const key of [slabbed, '~tile', '~cones']) {
+      const { column, storey } = before.things[key]!
+      play.act({ do: 'stand', loadId: before.loadId, key, at: { column, storey, xMm: 900, yMm: 0 } })
+      const load = loadOf(play)
+      const level = levelsOf(load).find((one) => one.storey === storey && one.column === column)!
+      const { against = [] } = levelView(play.table, load, level) ?? {}
+      expect(against.filter(({ kind, one }) => kind === 'edge' && one.key === key)).toEqual([])
+    }
+  })
 })
 
 describe('bad input is named by field, value and range, and nothing of it is kept', () => {
