@@ -100,7 +100,8 @@ export function callWords(
     case 'lid':
       return ['lid from', ...tempWords(table, LID_C)]
     case 'unload':
-      return ['below', ...tempWords(table, UNLOAD_C)]
+      // The likely moment of an estimate: the thermometer says whether it is so.
+      return ['read it again', 'about', ...tempWords(table, UNLOAD_C)]
     case 'read':
       return ['read it again']
   }

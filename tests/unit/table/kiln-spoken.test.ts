@@ -79,10 +79,14 @@ describe('at the kiln the voice says', () => {
     const play = lit()
     const { loadId } = loadOf(play)
     const said = (what: 'cone' | 'lid' | 'unload' | 'read') => heard(callWords(play.table, loadId, what))
-    expect([said('cone'), said('lid'), said('unload')]).toEqual(['cone 6 down?', 'lid from 1 20', 'below 60'])
+    expect([said('cone'), said('lid'), said('unload')]).toEqual([
+      'cone 6 down?',
+      'lid from 1 20',
+      'read it again about 60',
+    ])
     expect(said('read')).toBe('read it again')
     play.act({ do: 'set-settings', settings: { units: 'us' } })
-    expect([said('lid'), said('unload')]).toEqual(['lid from 2 48', 'below 1 40'])
+    expect([said('lid'), said('unload')]).toEqual(['lid from 2 48', 'read it again about 1 40'])
   })
 
   test('when the kiln is cold, as far as tomorrow', () => {
