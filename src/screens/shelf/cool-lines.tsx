@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks'
 import type { BandMs } from '../../table/forecast/forecast.ts'
 import { loadCooling } from '../../table/load/cool.ts'
 import { coldLine } from '../../table/load/kiln-spoken.ts'
-import { LID_C, UNLOAD_C } from '../../table/load/loads.ts'
+import { LID_C, lidWarning, UNLOAD_C } from '../../table/load/loads.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { useDays } from '../days.ts'
 import { amount } from '../text/amounts.ts'
@@ -27,6 +27,9 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
   if (done) return <p>{w.care.food}</p>
   return (
     <>
+      {load.openedAt !== undefined && lidWarning(load) === 'hot' ? (
+        <p class="alarm figures">{w.openHot(temp(LID_C), temp(UNLOAD_C))}</p>
+      ) : null}
       {load.bungAt === undefined ? null : <p class="figures">{w.bungAt(days.moment(load.bungAt))}</p>}
       {lid && unload ? (
         <>

@@ -154,7 +154,7 @@ export function FireCard({ load, open }: FireProps) {
               class="key"
               onClick={() => hit({ do: 'drop-reading', loadId, readId: last.id })}
             >
-              {w.drop}
+              {w.drop(temp(last.tempC))}
             </button>
           ) : null}
           <button type="button" class="key" onClick={() => open('ticket')}>

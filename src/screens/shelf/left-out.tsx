@@ -43,7 +43,11 @@ export function LeftOutPage({ load, propose }: LeftOutProps) {
   const name = (key: string) => thingName(words.value, table.value, key)
   const mm = (value: number | null) => formats.value.mm(value ?? 0)
   const found = useLeftOut(load)
-  const riders = [...(found?.keys() ?? [])].filter((key) => key.startsWith('~'))
+  // A load without pots needs no cones.
+  const riders =
+    Object.keys(load.things).length === 0
+      ? []
+      : [...(found?.keys() ?? [])].filter((key) => key.startsWith('~'))
   const out = [...potsLeftOut(table.value, load).map(({ facts }) => facts.potId), ...riders]
   const later = potsOnTable(table.value).filter(({ later }) => later)
   const why = (key: string): string => {

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
@@ -28,10 +29,12 @@ interface CardProps {
   readonly kiln: KilnFacts
   readonly packing: Packing
   readonly open: (over: Over) => void
+  /** Keys to loads that are in the fire or not cold yet. */
+  readonly beside: ComponentChildren
 }
 
 /** A load until its kiln is on: proposed, stacked shelf by shelf, the lid shut. */
-export function LoadCard({ load: kept, stage: known, kiln, packing, open }: CardProps) {
+export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside }: CardProps) {
   const app = useLoad()
   const { table, words, formats } = app
   const w = words.value.desk.shelf
@@ -122,6 +125,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open }: Card
         ) : null}
         {load && stage.is !== 'propose' && table.value.settings.candle ? <CandleLines load={load} /> : null}
         <p class="caution">{care}</p>
+        {beside ? <div class="kiln-keys">{beside}</div> : null}
         {stage.is === 'propose' || !load || asking ? null : (
           <div class="kiln-keys">
             {stage.is === 'shelf' ? (

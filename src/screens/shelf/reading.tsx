@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import { readEntry } from '../../table/entry/entry.ts'
-import { LID_C } from '../../table/load/loads.ts'
+import { LID_C, lidWarning } from '../../table/load/loads.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
@@ -89,21 +89,24 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
     )
   }
   const last = load.readings.at(-1)
+  const warning = opens ? lidWarning(load) : undefined
   const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
   const unit = units === 'us' ? '°F' : '°C'
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
-        {opens && last && last.tempC > LID_C ? (
-          <p class="alarm figures">{w.hotLid(temp(last.tempC), temp(LID_C))}</p>
+        {warning ? (
+          <p class="alarm figures">
+            {warning === 'hot' && last ? w.hotLid(temp(last.tempC), temp(LID_C)) : w.unreadLid(temp(LID_C))}
+          </p>
         ) : null}
         {opens ? <p class="caution">{w.care.lid}</p> : null}
         {asked.length > 0 ? (
           <div class="kiln-keys">
             {asked.map((tempC) => (
               <button key={tempC} type="button" class="key" onClick={() => keep(tempC, true)}>
-                {w.itIs(amount('readC', tempC, units))}
+                {w.itIs(temp(tempC))}
               </button>
             ))}
           </div>

@@ -3,7 +3,7 @@ import { decideLoad } from '../../table/decide/decide-load.ts'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { More } from '../../table/decide/decision.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
-import { isHot, loadInHand, loadsOf, stageOf } from '../../table/load/loads.ts'
+import { isHot, isWarm, loadInHand, loadsOf, stageOf } from '../../table/load/loads.ts'
 import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
@@ -79,7 +79,7 @@ function LoadScreen({ loadId }: ShelfProps) {
     if (nothing && then && potsLeftOut(table.peek(), then).length > 0) setOver('out')
     return refusal
   }
-  const card = { kiln, packing: { ...packing, propose }, open: setOver }
+
   const stage = load && stageOf(table.value, load, now.value)
   // Beside another key there is room for its day alone.
   const begun = load && days.moment(load.begunAt)
@@ -97,7 +97,14 @@ function LoadScreen({ loadId }: ShelfProps) {
     const later = potsOnTable(table.value).filter(({ later }) => later)
     return potsLeftOut(table.value, load).length + later.length
   }, [table.value, load])
-  const others = loadsOf(table.value).filter((other) => other !== load && isHot(other))
+  const others = loadsOf(table.value).filter((other) => other !== load && isWarm(other, now.value))
+  const otherKeys = others.map(({ loadId, begunAt }) => (
+    <button key={loadId} type="button" class="key" onClick={() => go({ at: 'shelf', loadId })}>
+      {w.loadOf(days.moment(begunAt))}
+    </button>
+  ))
+  // The key of what is left out takes their place at the top.
+  const card = { kiln, packing: { ...packing, propose }, open: setOver, beside: out > 0 ? otherKeys : null }
   const face = () => {
     if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={close} />
     if (!load || !stage) return <LoadCard load={undefined} stage={{ is: 'propose' }} {...card} kiln={kiln} />
@@ -113,18 +120,12 @@ function LoadScreen({ loadId }: ShelfProps) {
   return (
     <div class={over === 'ticket' ? 'desk ticket' : 'desk kiln'} ref={root}>
       <DeskHead title={title} under={of} back={over ? close : { at: 'board' }}>
-        {over ? null : others.length > 0 ? (
-          <button
-            type="button"
-            class="key"
-            onClick={() => go({ at: 'shelf', loadId: others[0]?.loadId ?? '' })}
-          >
-            {w.loadOf(days.moment(others[0]?.begunAt ?? 0))}
-          </button>
-        ) : out > 0 && !packing.asking ? (
+        {over ? null : out > 0 && !packing.asking ? (
           <button type="button" class="key" onClick={() => setOver('out')}>
             {w.out(out)}
           </button>
+        ) : others.length > 0 ? (
+          otherKeys
         ) : load?.litAt !== undefined ? (
           <button
             type="button"

@@ -13,11 +13,17 @@ const OUTLINE_PX = 44
 
 /** The load on paper: each shelf from above to scale, its posts, and the pots by their places. Black and white. */
 export function Ticket({ load }: { readonly load: LoadState; readonly close: () => void }) {
-  const { words } = useLoad()
+  const { table, words } = useLoad()
   const w = words.value.desk.shelf
+  // Paper is read on another day: its day is told by date.
+  const begun = new Date(load.begunAt + table.value.skewMs)
+  const day = begun.toLocaleDateString(table.value.settings.language, { dateStyle: 'long' })
   return (
     <>
       <main class="desk-main-part ticket-pages">
+        <p class="figures">
+          <strong>{w.map.of(day, load.firing.cone)}</strong>
+        </p>
         <p class="figures">{w.map.key}</p>
         {levelsOf(load).map((level) => (
           <TicketLevel key={levelKey(level)} load={load} level={level} />
@@ -41,7 +47,10 @@ function TicketLevel({ load, level }: { readonly load: LoadState; readonly level
   const name = (key: string) => thingName(words.value, table.value, key)
   const postMm = level.postMm.reduce((sum, one) => sum + one, 0)
   const after = (mm: number) =>
-    `${Math.round(mm * (1 - SHRINKS.most))} – ${Math.round(mm * (1 - SHRINKS.least))}`
+    words.value.desk.range(
+      `${Math.round(mm * (1 - SHRINKS.most))}`,
+      `${Math.round(mm * (1 - SHRINKS.least))}`,
+    )
   const rows = view.things.filter(({ place }) => place !== undefined)
   return (
     <section class="ticket-level">

@@ -1,6 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { LoadHappening } from '../../../shared/load-events.ts'
-import { levelView, onShelf } from '../load/level-view.ts'
+import { levelView, liesMm, onShelf } from '../load/level-view.ts'
 import { loadsOf } from '../load/loads.ts'
 import { planEvents } from '../load/plan-events.ts'
 import { sizeOf } from '../load/to-load.ts'
@@ -159,10 +159,9 @@ function stand(table: Table, load: LoadState, moves: readonly (readonly [string,
     const wrong = goneOrElsewhere(table, load, potId) ?? tooLarge(table, load, potId, shelf)
     if (wrong) return { refusal: wrong }
     const pot = potId === undefined ? undefined : table.pots[potId]
-    const footMm = pot ? sizeOf(table, pot).footRadiusMm : 0
+    if (!Number.isFinite(at.xMm + at.yMm)) return not('no-place')
     const slab = before?.slab ?? pot?.slab === true
-    const spot = onShelf(shelf, level.column, footMm, at)
-    if (!Number.isFinite(spot.xMm + spot.yMm)) return not('no-place')
+    const spot = onShelf(shelf, level.column, liesMm(table, key, slab), at)
     events.push(standing(load, key, { slab }, { ...level, ...spot }, { pinned: true }))
   }
   return { events }

@@ -4,7 +4,7 @@ import { gapMm, type Trouble } from '../../engine/kiln/gaps.ts'
 import { slabRadiusMm } from '../../engine/kiln/items.ts'
 import { inOrder } from '../../engine/kiln/places.ts'
 import { POST_RADIUS_MM } from '../../engine/kiln/region.ts'
-import type { LevelState, LoadState } from '../model/load-state.ts'
+import { type LevelState, type LoadState, thingOf } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
 import { troublesOf } from './kiln-space.ts'
 import { thingsOn } from './loads.ts'
@@ -58,6 +58,16 @@ const GAP_SLACK_MM = 0.1
 
 const reachOf = (one: Shown): number => Math.max(one.bellyRadiusMm, one.footRadiusMm)
 
+/** Radius of what lies on the shelf of a thing, mm: a foot, the slab under it, a dish. */
+export function liesMm(table: Table, key: string, slab: boolean): number {
+  const { what, potId } = thingOf(key)
+  if (what !== 'pot') return (what === 'tile' ? TILE : CONES).radiusMm
+  const pot = table.pots[potId ?? '']
+  if (!pot) return 0
+  const { footRadiusMm } = sizeOf(table, pot)
+  return slab ? slabRadiusMm(footRadiusMm, runOf(table, pot).marginShelfMl) : footRadiusMm
+}
+
 /** A level with what stands on it; undefined where its shelf is none of the kiln's. */
 export function levelView(table: Table, load: LoadState, level: LevelState): LevelView | undefined {
   const shelf = load.kiln.shelves.find(({ id }) => id === level.shelfId)
@@ -70,11 +80,8 @@ export function levelView(table: Table, load: LoadState, level: LevelState): Lev
     }
     const pot = potId === undefined ? undefined : table.pots[potId]
     if (!pot || potId === undefined) return []
-    const size = sizeOf(table, pot)
-    const footRadiusMm = slab
-      ? slabRadiusMm(size.footRadiusMm, runOf(table, pot).marginShelfMl)
-      : size.footRadiusMm
-    return [{ ...at, ...size, potId, number: pot.facts.number, footRadiusMm }]
+    const footRadiusMm = liesMm(table, key, slab)
+    return [{ ...at, ...sizeOf(table, pot), potId, number: pot.facts.number, footRadiusMm }]
   })
   const things = level.loadedAt === undefined ? numbered(level, shelf, bare) : bare
   const gaps: Gap[] = things.flatMap((a, i) => things.slice(i + 1).map((b) => ({ a, b, mm: gapMm(a, b) })))

@@ -1,5 +1,11 @@
 import type { Column } from '../../../shared/load.ts'
-import { type LevelState, type LoadState, levelKey, type Standing } from '../model/load-state.ts'
+import {
+  type HeatReading,
+  type LevelState,
+  type LoadState,
+  levelKey,
+  type Standing,
+} from '../model/load-state.ts'
 import type { PotState, Table } from '../model/state.ts'
 
 /** Loads, the latest begun first. */
@@ -78,6 +84,29 @@ export function isCandled(load: LoadState): boolean {
 export const candles = (table: Table, load: LoadState): boolean =>
   table.settings.candle && !isCandled(load) && load.readings.every(({ tempC }) => tempC < CANDLED_C)
 
+/** The last that was read since the kiln is off; a reading of the fire, or from before it, tells nothing of the cooling. */
+export const lastCooling = ({ offAt, readings }: LoadState): HeatReading | undefined => {
+  const last = readings.at(-1)
+  return offAt !== undefined && last && last.at > offAt ? last : undefined
+}
+
+/** A kiln whose lid is up for so long is cold, read or not. Assumption. */
+const OPEN_COLD_MS = 24 * 3_600_000
+
+/** A load that is hot, or open and not cold enough to unload: it is still to be read. `now`: table time, ms. */
+export const isWarm = (load: LoadState, now: number): boolean =>
+  isHot(load) ||
+  (load.openedAt !== undefined &&
+    now - load.openedAt < OPEN_COLD_MS &&
+    (lastCooling(load)?.tempC ?? Number.POSITIVE_INFINITY) > UNLOAD_C)
+
+/** Why a lid is not to be lifted yet: the kiln is too hot by its last reading, or nothing was read since it is off. */
+export function lidWarning(load: LoadState): 'hot' | 'unread' | undefined {
+  const last = load.readings.at(-1)
+  if (last && last.tempC > LID_C) return 'hot'
+  return lastCooling(load) ? undefined : 'unread'
+}
+
 /** The wanted cone was seen to lie, or one above it. */
 export const coneDownAt = ({ cones, firing }: LoadState): number | undefined =>
   cones.find(({ cone, is }) => cone === firing.cone && (is === 'down' || is === 'flat'))?.at
@@ -111,12 +140,9 @@ export function stageOf(table: Table, load: LoadState, now: number, coneFrom?: n
     if (level) return { is: 'shelf', level, nth: at + 1, of: levels.length }
     return load.shutAt === undefined ? { is: 'lid' } : { is: 'light' }
   }
-  const last = load.readings.at(-1)
+  const last = lastCooling(load)
   if (load.openedAt !== undefined) return { is: 'unload', cold: last !== undefined && last.tempC <= UNLOAD_C }
-  if (load.offAt !== undefined) {
-    const cooled = last !== undefined && last.at > load.offAt && last.tempC <= LID_C
-    return { is: cooled ? 'open' : 'cool' }
-  }
+  if (load.offAt !== undefined) return { is: last !== undefined && last.tempC <= LID_C ? 'open' : 'cool' }
   const down = coneDownAt(load)
   if (down !== undefined) {
     const untilAt = down + load.firing.holdMin * MIN_MS

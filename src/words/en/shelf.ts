@@ -157,7 +157,7 @@ export const shelf = {
   candleFor: (likely: string, late: string, water: string, pot: string) =>
     `Candle about ${likely}, up to ${late}: ${water} of water has to leave. ${pot} takes longest.`,
   candleUntil: (likely: string, late: string, water: string, pot: string) =>
-    `Dry about ${likely}, ${late} at the latest: ${water} of water has to leave. ${pot} takes longest.`,
+    `Dry about ${likely}, or as late as ${late}: ${water} of water has to leave. ${pot} takes longest.`,
   glassFogged: (clock: string) => `Fogged at ${clock}`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   lidAt: (temp: string, at: string) => `lid from ${temp}: ${at}`,
@@ -165,7 +165,7 @@ export const shelf = {
   fromTo: (at: string, from: string, to: string) => `${at} (${from} to ${to})`,
   readAt: (temp: string, at: string) => `Read again at ${temp}, about ${at}`,
   readAtTemp: (temp: string) => `Read again at ${temp}`,
-  moreReadings: 'Two readings below 600 °C, and the hours are told.',
+  moreReadings: 'Two readings below 600 °C from here on, and the hours are told.',
   cold: 'Cool enough to unload.',
   thermometer: 'It is the thermometer’s place, not the pots’.',
   cone: 'Cone',
@@ -176,7 +176,7 @@ export const shelf = {
   ago: 'When',
   now: 'now',
   readTitle: 'The thermometer reads',
-  drop: 'Was no reading',
+  drop: (temp: string) => `${temp} was wrong`,
   offset: (cone: string, shown: string, chart: string) =>
     `Cone ${cone} fell at ${shown} shown; its chart has ${chart}.`,
   learned: (degrees: string, spread: string, n: number) =>
@@ -189,6 +189,9 @@ export const shelf = {
   takeBack: 'Take back',
   calendar: 'Into the calendar',
   hotLid: (temp: string, lid: string) => `${temp} at the last look. Lid from ${lid}.`,
+  openHot: (lid: string, out: string) =>
+    `Lid lifted above ${lid}: cold air can crack pots. Take none out above ${out}.`,
+  unreadLid: (lid: string) => `Nothing was read since the kiln is off. Lid from ${lid}.`,
   care: {
     shelf: 'Kiln isolated. A shelf takes two hands.',
     wash: 'Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
@@ -236,10 +239,11 @@ export const shelf = {
     front: 'front',
     place: 'Place',
     pot: 'Pot',
-    size: 'Before, mm',
-    after: 'After, about',
+    size: 'High × wide, mm',
+    after: 'After the fire',
     posts: (n: number, mm: string) => `Shelf ${n}: three posts of ${mm} on it`,
     top: (n: number) => `Shelf ${n}: the top`,
+    of: (day: string, cone: string) => `Load of ${day}, cone ${cone}`,
     key: 's on a slab · T flow tile · C cones · hatched: posts',
     shrinks: 'After the fire pots are 3 to 7 % smaller.',
   },

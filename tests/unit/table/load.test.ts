@@ -4,7 +4,7 @@ import type { FiringFacts } from '../../../shared/nouns.ts'
 import { fold } from '../../../src/table/fold/fold.ts'
 import { KILN_OFFERS, KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView, onShelf } from '../../../src/table/load/level-view.ts'
-import { isCandled, levelsOf, stageOf } from '../../../src/table/load/loads.ts'
+import { isCandled, isWarm, levelsOf, lidWarning, stageOf } from '../../../src/table/load/loads.ts'
 import { potsForLoad } from '../../../src/table/load/to-load.ts'
 import type { Action } from '../../../src/table/model/action.ts'
 import type { InKiln } from '../../../src/table/model/load-state.ts'
@@ -157,6 +157,22 @@ describe('hands move what was proposed', () => {
     expect(Math.hypot(at.xMm, at.yMm)).toBeCloseTo(155, 5)
     const half = onShelf({ ...shelf, kind: 'halfBox' }, 'left', 40, { xMm: 50, yMm: 0 })
     expect(half.xMm).toBe(-45)
+  })
+
+  test('a pot on a slab, a tile and cones are put with all that lies under them on the shelf', () => {
+    const play = proposed()
+    const before = loadOf(play)
+    const [slabbed = ''] = Object.entries(before.things).flatMap(([key, { what, slab }]) =>
+      what === 'pot' && slab ? [key] : [],
+    )
+    for (const key of [slabbed, '~tile', '~cones']) {
+      const { column, storey } = before.things[key]!
+      play.act({ do: 'stand', loadId: before.loadId, key, at: { column, storey, xMm: 900, yMm: 0 } })
+      const load = loadOf(play)
+      const level = levelsOf(load).find((one) => one.storey === storey && one.column === column)!
+      const { against = [] } = levelView(play.table, load, level) ?? {}
+      expect(against.filter(({ kind, one }) => kind === 'edge' && one.key === key)).toEqual([])
+    }
   })
 })
 
@@ -369,6 +385,25 @@ describe('the bar follows the load', () => {
     play.act({ do: 'open-lid', loadId })
     expect(stage(play)).toEqual({ is: 'unload', cold: false })
     play.wait(7200).act({ do: 'read-heat', loadId, tempC: 59 })
+    expect(stage(play)).toEqual({ is: 'unload', cold: true })
+  })
+
+  test('a reading from before the kiln was off is none of its cooling', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    play.wait(300).act({ do: 'read-heat', loadId, tempC: 25 })
+    play.wait(8 * 3600).act({ do: 'switch-off', loadId })
+    expect(stage(play).is).toBe('cool')
+    expect(lidWarning(loadOf(play))).toBe('unread')
+    play.act({ do: 'open-lid', loadId })
+    expect(stage(play)).toEqual({ is: 'unload', cold: false })
+    const warm = () => isWarm(loadOf(play), play.nowMs)
+    expect(warm()).toBe(true)
+    play.wait(6 * 3600).act({ do: 'read-heat', loadId, tempC: 130, sure: true })
+    expect(lidWarning(loadOf(play))).toBe('hot')
+    play.wait(6 * 3600).act({ do: 'read-heat', loadId, tempC: 55 })
+    expect(lidWarning(loadOf(play))).toBeUndefined()
+    expect(warm()).toBe(false)
     expect(stage(play)).toEqual({ is: 'unload', cold: true })
   })
 
