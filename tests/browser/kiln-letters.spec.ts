@@ -28,4 +28,10 @@ test('with letters twice as large the kiln says its title in words and its bar w
   await kiln.says('READING')
   await expect(page.getByRole('button', { name: 'Next firing' })).toBeVisible()
   await whole()
+  await kiln.hit()
+  const cut = page.locator('.kiln-ago .key')
+  await expect(cut).toHaveCount(6)
+  expect(
+    await cut.evaluateAll((keys) => keys.filter((key) => key.scrollWidth > key.clientWidth).length),
+  ).toBe(0)
 })
