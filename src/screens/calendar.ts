@@ -37,6 +37,10 @@ function withDay(words: Words['days'], language: string, atMs: number, nowMs: nu
   }
 }
 
+/** The day of a moment with its year, as 3 March 2026: for paper. */
+export const dateText = (language: string, atMs: number): string =>
+  DateTime.fromMillis(atMs).setLocale(language).toFormat('d LLLL yyyy')
+
 /** The day of a moment as files are named by it, as 2026-03-29. */
 export const fileDay = (atMs: number): string => DateTime.fromMillis(atMs).toFormat('yyyy-MM-dd')
 

@@ -311,6 +311,7 @@ for (const [offer, times] of [
     await kiln.key('Shelf ticket')
     await page.emulateMedia({ media: 'print' })
     await expect(page.locator('.ticket-level').first()).toBeVisible()
+    await expect(page.locator('.ticket-pages')).toContainText('Load of 3 March 2026, cone 6')
     await expect(page.getByRole('button', { name: 'Print' })).toBeHidden()
   })
 }

@@ -4,6 +4,7 @@ import { levelsOf } from '../../table/load/loads.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
+import { useCalendar } from '../days.ts'
 import { DeskSave } from '../desk/save.tsx'
 import { thingName, useLoad } from './load-app.ts'
 
@@ -16,14 +17,18 @@ export function Ticket({ load }: { readonly load: LoadState; readonly close: () 
   const { table, words } = useLoad()
   const w = words.value.desk.shelf
   // Paper is read on another day: its day is told by date.
-  const begun = new Date(load.begunAt + table.value.skewMs)
-  const day = begun.toLocaleDateString(table.value.settings.language, { dateStyle: 'long' })
+  const calendar = useCalendar()
+  const begunMs = load.begunAt + table.value.skewMs
   return (
     <>
       <main class="desk-main-part ticket-pages">
-        <p class="figures">
-          <strong>{w.map.of(day, load.firing.cone)}</strong>
-        </p>
+        {calendar ? (
+          <p class="figures">
+            <strong>
+              {w.map.of(calendar.dateText(table.value.settings.language, begunMs), load.firing.cone)}
+            </strong>
+          </p>
+        ) : null}
         <p class="figures">{w.map.key}</p>
         {levelsOf(load).map((level) => (
           <TicketLevel key={levelKey(level)} load={load} level={level} />
