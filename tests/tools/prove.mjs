@@ -22,6 +22,7 @@ await runSteps([
     ),
     needs: 'build',
   },
+  { ...playwright('to the kiln', ['evening', 'shelf'], full), needs: 'build' },
   { ...playwright('screens for clean hands', ['setup-fit'], full), needs: 'build' },
   { ...playwright('sizes', ['sizes'], full), needs: 'build' },
   { ...playwright('screens that fail', ['guard'], full), needs: 'build' },
