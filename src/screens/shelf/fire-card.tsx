@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'preact/hooks'
 import { coneAhead } from '../../table/load/fire.ts'
-import { CLEAR_TWICE_MS, clearSince, coneDownAt, stageOf } from '../../table/load/loads.ts'
+import { CLEAR_TWICE_MS, clearSince, coneDownAt, glassTellsFrom, stageOf } from '../../table/load/loads.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
@@ -119,11 +119,12 @@ export function FireCard({ load, open }: FireProps) {
               <button type="button" class="key" onClick={() => open('cone')}>
                 {w.cone}
               </button>
-              {stage.is === 'off' ? (
+              {stage.is === 'off' || stage.is === 'candle' ? (
                 <button type="button" class="key" onClick={() => open('reading')}>
                   {w.bar.reading}
                 </button>
-              ) : (
+              ) : null}
+              {stage.is === 'off' ? null : (
                 <button type="button" class="key" onClick={() => hit({ do: 'switch-off', loadId })}>
                   {w.bar.off}
                 </button>
@@ -180,10 +181,11 @@ export function FireCard({ load, open }: FireProps) {
 }
 
 function Candling({ load }: { readonly load: LoadState }) {
-  const { words } = useLoad()
+  const { words, now } = useLoad()
   const w = words.value.desk.shelf
   const days = useDays()
   const last = load.glass.at(-1)
+  const from = glassTellsFrom(load) ?? now.value
   const clear = clearSince(load)
   return (
     <>
@@ -191,8 +193,10 @@ function Candling({ load }: { readonly load: LoadState }) {
       <CandleLines load={load} />
       {clear !== undefined ? (
         <p class="figures">{w.glassClear(days.moment(clear), days.moment(clear + CLEAR_TWICE_MS))}</p>
-      ) : last ? (
+      ) : last?.fogged ? (
         <p class="figures">{w.glassFogged(days.moment(last.at))}</p>
+      ) : now.value < from ? (
+        <p class="figures">{w.glassFrom(days.moment(from))}</p>
       ) : null}
     </>
   )

@@ -70,9 +70,23 @@ const CANDLED_C = 100
 /** A glass that stays clear so often, so far apart, means dry. Common practice, no source. */
 export const CLEAR_TWICE_MS = 20 * 60_000
 
-/** The cold glass at the spy hole stayed clear first at this moment, and has not fogged since; undefined where it has. */
-export const clearSince = ({ glass }: LoadState): number | undefined =>
-  glass[glass.findLastIndex(({ fogged }) => fogged) + 1]?.at
+/** Before that a kiln is too cold to steam, and a clear glass tells nothing. Common practice, no source. */
+const WARMING_MS = 60 * 60_000
+
+/** When the glass begins to tell, table time, ms; undefined before the kiln is on. */
+export const glassTellsFrom = ({ litAt }: LoadState): number | undefined =>
+  litAt === undefined ? undefined : litAt + WARMING_MS
+
+/**
+ * The cold glass at the spy hole stayed clear first at this moment, and has not fogged since; undefined where it has, or
+ * was looked at before the kiln was warm alone.
+ */
+export function clearSince(load: LoadState): number | undefined {
+  const { glass } = load
+  const from = glassTellsFrom(load)
+  const since = glass.slice(glass.findLastIndex(({ fogged }) => fogged) + 1)
+  return from === undefined ? undefined : since.find(({ at }) => at >= from)?.at
+}
 
 /** It stayed clear twice, 20 minutes apart. */
 export function isCandled(load: LoadState): boolean {

@@ -159,6 +159,7 @@ export const shelf = {
   candleUntil: (likely: string, late: string, water: string, pot: string) =>
     `Dry about ${likely}, or as late as ${late}: ${water} of water has to leave. ${pot} takes longest.`,
   glassFogged: (clock: string) => `Fogged at ${clock}`,
+  glassFrom: (clock: string) => `Clear glass counts from ${clock}: before, the kiln is too cold to steam.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   lidAt: (temp: string, at: string) => `lid from ${temp}: ${at}`,
   unloadAt: (temp: string, at: string) => `below ${temp}: ${at}`,

@@ -4,7 +4,14 @@ import type { FiringFacts } from '../../../shared/nouns.ts'
 import { fold } from '../../../src/table/fold/fold.ts'
 import { KILN_OFFERS, KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView, onShelf } from '../../../src/table/load/level-view.ts'
-import { isCandled, isWarm, levelsOf, lidWarning, stageOf } from '../../../src/table/load/loads.ts'
+import {
+  clearSince,
+  isCandled,
+  isWarm,
+  levelsOf,
+  lidWarning,
+  stageOf,
+} from '../../../src/table/load/loads.ts'
 import { potsForLoad } from '../../../src/table/load/to-load.ts'
 import type { Action } from '../../../src/table/model/action.ts'
 import type { InKiln } from '../../../src/table/model/load-state.ts'
@@ -411,8 +418,13 @@ describe('the bar follows the load', () => {
     const play = begun()
     play.act({ do: 'set-settings', settings: { candle: true } })
     const { loadId } = loadOf(play)
-    play.act({ do: 'light', loadId }).wait(3600)
+    play.act({ do: 'light', loadId }).wait(60)
     const glass = (fogged: boolean) => play.act({ do: 'hold-glass', loadId, fogged })
+    // In a cold kiln nothing steams: a clear glass there tells nothing.
+    glass(false).wait(1320)
+    glass(false).wait(2220)
+    expect(isCandled(loadOf(play))).toBe(false)
+    expect(clearSince(loadOf(play))).toBeUndefined()
     glass(false).wait(600)
     glass(false)
     expect(isCandled(loadOf(play))).toBe(false)
