@@ -71,6 +71,13 @@ export const AT_KILN_FAULTS: readonly Fault[] = [
     tests: LOAD,
   },
   {
+    id: 'a clear glass tells in a kiln that is cold yet',
+    file: 'src/table/load/loads.ts',
+    find: 'since.find(({ at }) => at >= from)?.at',
+    replace: 'since[0]?.at',
+    tests: LOAD,
+  },
+  {
     id: 'a shelf is loaded over one that is not',
     file: 'src/table/decide/decide-load.ts',
     find: 'if (storey > 1 && below?.loadedAt === undefined)',

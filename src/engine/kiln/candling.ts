@@ -5,6 +5,7 @@ import type { Air, PotWall, WallEvent } from '../contract.ts'
 import { forecastPot } from '../wait/forecast.ts'
 import type { Learned } from '../wait/learned.ts'
 import { courseOf, runPot, waterG } from '../wall/pot.ts'
+import { WARMING_MIN } from './nouns.ts'
 
 /** Temperatures of candling, degC: below boiling, and not so low that it is a warm room. Common practice, no source. */
 const CANDLED_C = [50, 95] as const
@@ -12,8 +13,6 @@ export const CANDLING_C = 85
 /** Draught past the pots, m/s, and the room's vapour that so many times over hangs about them. Assumptions. */
 const DRAUGHT_MPS = 0.1
 const VAPOUR = 2
-/** Until kiln and pots are warm, min. Common practice, no source. */
-const WARMING_MIN = 60
 
 /** A pot that goes in, as the table follows it. */
 export interface Candled {

@@ -82,3 +82,6 @@ export interface Kiln {
   readonly spyHoles: readonly SpyHole[]
   readonly clearances: Clearances
 }
+
+/** Until kiln and pots are warm once it is on, min: nothing steams before. Common practice, no source. */
+export const WARMING_MIN = 60

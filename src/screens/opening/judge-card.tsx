@@ -10,7 +10,7 @@ import { useBar } from '../desk/use-bar.ts'
 import { FaultKey } from './fault-key.tsx'
 import { OtherFaults, StuckPage } from './fault-pages.tsx'
 import { GuessLines } from './guess-lines.tsx'
-import { openingRefusal, runText, useOpening } from './opening-app.ts'
+import { openingRefusal, reachOf, runText, useOpening } from './opening-app.ts'
 import { PhotoPage } from './photo-page.tsx'
 import { PotFace } from './pot-face.tsx'
 import { RunPage } from './run-page.tsx'
@@ -64,7 +64,7 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
   if (over === 'other') return <OtherFaults faults={faults} toggle={toggle} done={close} />
   if (over === 'photo') return <PhotoPage pot={pot} close={close} />
   const others = faults.filter((fault) => fault !== 'crawled' && fault !== 'pinholed')
-  const front = run.is === 'measured' ? run.mm : run.is === 'shelf' ? 'shelf' : undefined
+  const front = reachOf(run)
   return (
     <>
       <div class="open-back">

@@ -9,7 +9,7 @@ import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { FaultKey } from './fault-key.tsx'
-import { foundText, openingRefusal, useOpening } from './opening-app.ts'
+import { foundText, openingRefusal, reachOf, useOpening } from './opening-app.ts'
 import { PotFace } from './pot-face.tsx'
 
 interface LookProps {
@@ -28,8 +28,7 @@ export function LookCard({ pot, next }: LookProps) {
   const [faults, setFaults] = useState<readonly Fault[]>([])
   const [said, setSaid] = useState<string>()
   const { found } = firedOf(pot)
-  const front =
-    found?.run?.is === 'measured' ? found.run.mm : found?.run?.is === 'shelf' ? 'shelf' : undefined
+  const front = reachOf(found?.run)
   useBar((atMs) => {
     const refusal = act({ do: 'look-again', potId: pot.facts.potId, faults }, atMs)
     if (refusal) setSaid(openingRefusal(words.value, formats.value, refusal))

@@ -36,6 +36,10 @@ export function openingRefusal(words: OpeningWords, formats: Formats, refusal: R
   return w.outOf(name, mm(facts.value), words.desk.range(mm(facts.least), mm(facts.most)))
 }
 
+/** How far the mean front came, mm or the shelf; undefined where that was not measured. */
+export const reachOf = (run: RunFacts | undefined): number | 'shelf' | undefined =>
+  run?.is === 'measured' ? run.mm : run?.is === 'shelf' ? 'shelf' : undefined
+
 /** How far a melt came, in a few letters. */
 export function runText(words: OpeningWords, formats: Formats, run: RunFacts): string {
   const w = words.opening.run

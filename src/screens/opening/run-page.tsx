@@ -5,7 +5,7 @@ import { outsideWall } from '../../table/opening/wall.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
-import { reachText, useOpening } from './opening-app.ts'
+import { reachOf, reachText, useOpening } from './opening-app.ts'
 import { stepped, WallRuler } from './wall-ruler.tsx'
 
 interface RunProps {
@@ -15,9 +15,6 @@ interface RunProps {
 }
 
 type Reach = number | 'shelf'
-
-const reachOf = (run: RunFacts): Reach | undefined =>
-  run.is === 'measured' ? run.mm : run.is === 'shelf' ? 'shelf' : undefined
 
 /** How far it ran: tapped on the wall, the mean front, then the longest drip; or seen and not measured. */
 export function RunPage({ pot, run, done }: RunProps) {

@@ -6,7 +6,7 @@ import { useDays } from '../days.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { lazyPart } from '../lazy.tsx'
 import { coverText, nameOf } from '../text/pot-text.ts'
-import { foundText, reachText, useOpening } from './opening-app.ts'
+import { foundText, reachOf, reachText, useOpening } from './opening-app.ts'
 import { Kept } from './photo-page.tsx'
 import { PotFace } from './pot-face.tsx'
 import '../desk/kiln.css'
@@ -39,7 +39,7 @@ function Told({ pot }: { readonly pot: PotState }) {
   const { found, photos } = firedOf(pot)
   const lines = useMemo(() => storyOf(table.value, pot), [table.value, pot])
   const run = found?.run
-  const front = run?.is === 'measured' ? run.mm : run?.is === 'shelf' ? 'shelf' : undefined
+  const front = reachOf(run)
   return (
     <>
       <div class="open-story-face">

@@ -2,8 +2,10 @@ import type { Stamped } from '../../../shared/events.ts'
 import { drafting } from '../model/change.ts'
 import { EMPTY_TABLE } from '../model/defaults.ts'
 import type { HitLine, Table } from '../model/state.ts'
+import { hitLine } from './hit-line.ts'
 import { asItWas, foldedAnewFrom, looksBack, readAhead } from './read-ahead.ts'
-import { HITS_KEPT, happened, hitLine, reduce, tableTime } from './reduce.ts'
+import { HITS_KEPT, happened, reduce } from './reduce.ts'
+import { tableTime } from './table-time.ts'
 import { hitKey, isAwaited } from './waiting.ts'
 
 /** A table on the way to a later one: the fold of the first `at` events. */

@@ -2,10 +2,11 @@
 
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { isOfOpening } from '../../../shared/opening-events.ts'
-import { change, dipOf, unpicked, without, withPot } from '../model/change.ts'
+import { change, unpicked, without, withPot } from '../model/change.ts'
 import { pairKey } from '../model/pair-key.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
-import type { HitLine, Table } from '../model/state.ts'
+import type { Table } from '../model/state.ts'
+import { hitLine } from './hit-line.ts'
 import { type Ahead, asItWas, looksBack, NOTHING_AHEAD } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
 import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
@@ -13,6 +14,7 @@ import { ended } from './reduce-end.ts'
 import { fired, lapsed } from './reduce-fired.ts'
 import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
+import { skewOf } from './table-time.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
 import { clearedBy, ownedBy, phoneOf } from './whose.ts'
 
@@ -55,15 +57,6 @@ export function happened(table: Table, recorded: Stamped, ahead: Ahead = NOTHING
   const [next, others] = freed(seen, brought)
   return others.reduce((t, other) => happened(t, other, ahead), next)
 }
-
-/** Jumps, so far, of the clock that wrote a record, ms. */
-const skewOf = (table: Table, stamped: Stamped): number => {
-  const phone = phoneOf(stamped)
-  return phone === (table.phone ?? '') ? table.skewMs : (table.skews?.[phone] ?? 0)
-}
-
-/** The moment of a record in table time, ms. */
-export const tableTime = (table: Table, stamped: Stamped): number => stamped.at - skewOf(table, stamped)
 
 function clockMoved(table: Table, stamped: Stamped, byMs: number): Table {
   const skewMs = skewOf(table, stamped) + byMs
@@ -231,38 +224,5 @@ function waxPan(table: Table, is: 'on' | 'watched' | 'off', at: number): Table {
   return {
     ...rest,
     pan: { onAt: pan?.onAt ?? at, watchedAt: at, ...(is === 'watched' ? { stays: true as const } : {}) },
-  }
-}
-
-/** What no person would name as the last thing done; a hit taken back and put back is its own again. */
-const UNNAMED = new Set<TableEvent['kind']>([
-  'clock-moved',
-  'dose-unsure',
-  'settings-set',
-  'demo-laid',
-  'taken-back',
-  'put-back',
-])
-
-/** How take back names the hit of an event: the last one that was not implied does. */
-export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
-  const { event, hit } = stamped
-  if (UNNAMED.has(event.kind) || ('implied' in event && event.implied)) return undefined
-  const dipId = 'dipId' in event ? event.dipId : undefined
-  const of = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
-  const potId = of ?? (dipId === undefined ? undefined : dipOf(table, dipId)?.pot.facts.potId)
-  const bucketId = 'bucketId' in event ? event.bucketId : undefined
-  const many = 'potIds' in event && event.potIds.length > 1 ? { potIds: event.potIds } : {}
-  const hands = event.hands === 1 ? { hands: event.hands } : {}
-  const logged = event.kind === 'dipped' && event.told ? { logged: true as const } : {}
-  return {
-    hit,
-    at: tableTime(table, stamped),
-    kind: event.kind,
-    potId,
-    bucketId,
-    ...many,
-    ...hands,
-    ...logged,
   }
 }

@@ -4,6 +4,7 @@ import { type Trouble, troublesAt } from '../../engine/kiln/gaps.ts'
 import { SLAB_HIGH_MM } from '../../engine/kiln/items.ts'
 import { holeAt } from '../../engine/kiln/riders.ts'
 import { type InKiln, type LevelState, type LoadState, levelKey } from '../model/load-state.ts'
+import type { Shown } from './level-view.ts'
 
 /** A kiln as the engine has it. */
 export const engineKiln = ({ kilnId, chamber, shelves, posts, couple, spyHoles }: KilnFacts): Kiln => ({
@@ -44,14 +45,7 @@ export function spaceOn(
 }
 
 /** Two discs about one axis, mm; the height is without a slab. */
-interface Stands {
-  readonly xMm: number
-  readonly yMm: number
-  readonly bellyRadiusMm: number
-  readonly footRadiusMm: number
-  readonly heightMm: number
-  readonly onSlab: boolean
-}
+type Stands = Pick<Shown, 'xMm' | 'yMm' | 'bellyRadiusMm' | 'footRadiusMm' | 'heightMm' | 'onSlab'>
 
 /** What but its neighbours is against something at its place, the gravest first. */
 export const troublesOf = (load: LoadState, level: LevelState, one: Stands): readonly Trouble[] =>

@@ -1,4 +1,5 @@
 import type { Column } from '../../../shared/load.ts'
+import { WARMING_MIN } from '../../engine/kiln/nouns.ts'
 import {
   type HeatReading,
   type LevelState,
@@ -70,12 +71,9 @@ const CANDLED_C = 100
 /** A glass that stays clear so often, so far apart, means dry. Common practice, no source. */
 export const CLEAR_TWICE_MS = 20 * 60_000
 
-/** Before that a kiln is too cold to steam, and a clear glass tells nothing. Common practice, no source. */
-const WARMING_MS = 60 * 60_000
-
-/** When the glass begins to tell, table time, ms; undefined before the kiln is on. */
+/** When the kiln is warm enough to steam and the glass begins to tell, table time, ms; undefined before it is on. */
 export const glassTellsFrom = ({ litAt }: LoadState): number | undefined =>
-  litAt === undefined ? undefined : litAt + WARMING_MS
+  litAt === undefined ? undefined : litAt + WARMING_MIN * 60_000
 
 /**
  * The cold glass at the spy hole stayed clear first at this moment, and has not fogged since; undefined where it has, or
