@@ -63,6 +63,12 @@ const LARGEST_EPOCH_MS = 8.64e15
 /** Id of a writer's record: two writers never share one. */
 export const recordId = (writer: string, seq: number) => `${writer}-${seq}`
 
+/** The phone that a writer was one opening of. */
+export function phoneOfWriter(writer: string): string {
+  const dot = writer.indexOf('.')
+  return dot < 0 ? writer : writer.slice(0, dot)
+}
+
 function sumOf(record: Omit<JournalRecord<AnyEvent>, 'sum'>): number {
   const { v, id, order, hit, at, tz, mono, event } = record
   return crc32(JSON.stringify([v, id, order, hit, at, tz, mono ?? null, event]))
@@ -89,23 +95,29 @@ export function createRecords<E extends AnyEvent>(
   { at, tz, mono }: RecordTime,
 ): JournalRecord<E>[] {
   const hit = recordId(writer, seq)
-  return events.map((event, index) => {
-    const own = seq + index
-    const rest = {
-      v: RECORD_VERSION,
-      id: recordId(writer, own),
+  return events.map((event, index) =>
+    sealed({
       writer,
-      seq: own,
+      seq: seq + index,
       order,
       hit,
       at,
       tz,
-    } as const
-    const body = { ...rest, ...(mono === undefined ? {} : { mono }), event: plain(event) }
-    const record = { ...body, sum: sumOf(body) }
-    if (!hasShape(record)) throw new RangeError(`no record: ${JSON.stringify(rest)}`)
-    return record
-  })
+      ...(mono === undefined ? {} : { mono }),
+      event: plain(event),
+    }),
+  )
+}
+
+/** A record of its parts, what follows from them added. RangeError where they make none. */
+export function sealed<E extends AnyEvent>(
+  parts: Omit<JournalRecord<E>, 'v' | 'id' | 'sum'>,
+): JournalRecord<E> {
+  const { writer, seq, event, ...rest } = parts
+  const body = { v: RECORD_VERSION, id: recordId(writer, seq), writer, seq, ...rest, event } as const
+  const record = { ...body, sum: sumOf(body) }
+  if (!hasShape(record)) throw new RangeError(`no record: ${JSON.stringify({ ...body, event: event?.kind })}`)
+  return record
 }
 
 const isCount = (value: unknown, largest = LARGEST_COUNT) =>

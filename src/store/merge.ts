@@ -1,4 +1,4 @@
-import { type AnyEvent, examine, type JournalRecord } from '../../shared/record.ts'
+import { type AnyEvent, examine, type JournalRecord, phoneOfWriter } from '../../shared/record.ts'
 import type { MergeReport } from './contract.ts'
 import type { Entry } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
@@ -45,7 +45,7 @@ export async function examineMerge<E extends AnyEvent>(
   const skews = new Map<string, number>()
   /** When it was by the clock of its phone as it went before that was set. Journals are in order. */
   const steadyMs = ({ writer, at, event }: JournalRecord<AnyEvent>): number => {
-    const name = writer.split('.')[0] ?? ''
+    const name = phoneOfWriter(writer)
     const { byMs } = event as { readonly byMs?: number }
     const skewMs = (skews.get(name) ?? 0) + (event.kind === 'clock-moved' ? (byMs ?? 0) : 0)
     skews.set(name, skewMs)

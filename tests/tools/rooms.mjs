@@ -25,6 +25,7 @@ const ROOMS = [
     packages: false,
   },
   { room: 'store', path: 'src/store/', rooms: ['store', 'shared', 'table'], types: [], packages: true },
+  { room: 'pass', path: 'src/pass/', rooms: ['pass', 'shared'], types: [], packages: true },
   { room: 'device', path: 'src/device/', rooms: ['device', 'shared'], types: [], packages: true },
   { room: 'ui', path: 'src/ui/', rooms: ['ui'], types: [], packages: true },
   {

@@ -1,16 +1,14 @@
 /** Whose a record is, where several phones met: what each put on the table, and may take from it. */
 
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
+import { phoneOfWriter } from '../../../shared/record.ts'
 import { change, noPots } from '../model/change.ts'
 import { EMPTY_TABLE } from '../model/defaults.ts'
 import type { Table } from '../model/state.ts'
 import { keptOver } from './waiting.ts'
 
 /** The phone that wrote a record; nothing where it has no name. */
-export function phoneOf({ writer = '' }: Stamped): string {
-  const dot = writer.indexOf('.')
-  return dot < 0 ? writer : writer.slice(0, dot)
-}
+export const phoneOf = ({ writer = '' }: Stamped): string => phoneOfWriter(writer)
 
 /** Whether something is put on a table. */
 const puts = ({ kind }: TableEvent): boolean => PUTS.has(kind)
