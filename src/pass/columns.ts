@@ -3,13 +3,15 @@
  * rest, deflated (RFC 1951). They come back exactly.
  */
 
-import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate'
+import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate'
 import { type AnyEvent, type JournalRecord, recordId, sealed } from '../../shared/record.ts'
 
 /** Of this layout. */
 const VERSION = 1
 /** Of columns before deflating: more than a lifetime's journal, and what a phone can still hold. */
 const LARGEST_BYTES = 64_000_000
+
+const LENGTH_BYTES = 4
 
 /** A field of one kind of event: as it is, or numbers less the record's clock. */
 type Column = readonly [mode: 'plain' | 'clock', values: readonly unknown[]]
@@ -102,7 +104,16 @@ export function writeColumns(records: readonly JournalRecord<AnyEvent>[]): Uint8
     m,
     h,
   }
-  return deflateSync(strToU8(JSON.stringify(columns)), { level: 9 })
+  return packed(strToU8(JSON.stringify(columns)))
+}
+
+/** Deflated, its length before that ahead of it. */
+export function packed(text: Uint8Array): Uint8Array {
+  const deflated = deflateSync(text, { level: 9 })
+  const bytes = new Uint8Array(LENGTH_BYTES + deflated.length)
+  new DataView(bytes.buffer).setUint32(0, text.length)
+  bytes.set(deflated, LENGTH_BYTES)
+  return bytes
 }
 
 function columnOf(values: readonly unknown[], clocks: readonly number[]): Column {
@@ -114,33 +125,23 @@ function columnOf(values: readonly unknown[], clocks: readonly number[]): Column
   return near.every((more) => typeof more === 'number') ? ['clock', near] : ['plain', values]
 }
 
-/** Inflated, or undefined where it is no deflated text of at most `most` bytes. */
-function inflated(bytes: Uint8Array, most: number): string | undefined {
-  const parts: Uint8Array[] = []
-  let length = 0
-  const stream = new Inflate((part) => {
-    length += part.length
-    // Nothing behind it is worth the memory.
-    if (length > most) throw new RangeError('too long')
-    parts.push(part)
-  })
+/** The text in it, or undefined where there is none of the length it says. */
+function inflated(bytes: Uint8Array): string | undefined {
+  if (bytes.length <= LENGTH_BYTES) return undefined
+  const length = new DataView(bytes.buffer, bytes.byteOffset).getUint32(0)
+  if (length > LARGEST_BYTES) return undefined
   try {
-    stream.push(bytes, true)
+    // What goes beyond the room there is gets lost, however much that would be.
+    const text = inflateSync(bytes.subarray(LENGTH_BYTES), { out: new Uint8Array(length) })
+    return text.length === length ? strFromU8(text) : undefined
   } catch {
     return undefined
   }
-  const all = new Uint8Array(length)
-  let at = 0
-  for (const part of parts) {
-    all.set(part, at)
-    at += part.length
-  }
-  return strFromU8(all)
 }
 
 /** Records of the bytes that `writeColumns` gave, to be examined like any other; undefined for other bytes. */
 export function readColumns(bytes: Uint8Array): readonly JournalRecord<AnyEvent>[] | undefined {
-  const text = inflated(bytes, LARGEST_BYTES)
+  const text = inflated(bytes)
   if (text === undefined) return undefined
   try {
     return [...recordsOf(JSON.parse(text))]

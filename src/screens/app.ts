@@ -12,6 +12,7 @@ import type { ScheduleOption } from '../table/order/schedule-options.ts'
 import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
 import type { Extras } from './extras.ts'
+import type { Meeting } from './meeting.ts'
 
 export type Route =
   | { readonly at: 'first' }
@@ -34,6 +35,8 @@ export type Route =
   /** All fired pots, and the story of one. */
   | { readonly at: 'fired' }
   | { readonly at: 'story'; readonly potId: string }
+  /** Passing to another phone, and taking in from it. */
+  | { readonly at: 'meet' }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 
@@ -185,6 +188,8 @@ export interface App {
   passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Looks into a backup, which can then be taken in. */
   lookInto(file: Blob): Promise<LookedInto>
+  /** Passing to another phone and taking in from it; rejects while its code cannot be had. */
+  meeting(): Promise<Meeting>
   /** Rejects while their code cannot be had. */
   photos(): Promise<Photos>
   retrySave(): void

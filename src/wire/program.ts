@@ -148,6 +148,7 @@ export async function openProgram(faults: Faults): Promise<App> {
       return done
     },
     lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, () => clock.epochMs()),
+    meeting: async () => (await import('./meeting.ts')).openMeeting(journal, () => clock.epochMs()),
     photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
     retrySave: () => journal.retry(),
     fault,

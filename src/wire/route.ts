@@ -47,6 +47,7 @@ export function routeOf(hash: string): Route | undefined {
     case 'taught':
     case 'fired':
     case 'firing':
+    case 'meet':
       return { at }
     case 'shelf':
     case 'opening':

@@ -76,10 +76,10 @@ const LEVELS = {
     ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'opening.ts', 'room.ts', 'format.ts', 'sheets.ts'],
   ],
   screens: [
-    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],
+    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx', 'meeting.ts'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'first', 'opening', 'room', 'shelf', 'stacks'],
+    ['bench', 'board', 'buckets', 'first', 'meet', 'opening', 'room', 'shelf', 'stacks'],
   ],
 }
 

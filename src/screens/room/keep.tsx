@@ -11,7 +11,7 @@ type Looked = Extract<LookedInto, { ok: true }>
 
 /** Backups, what was set aside, offline and install state, and clearing the table. */
 export function Keep() {
-  const { words, act, health, demo, backUp, lookInto, passSheets, install, applyUpdate } = useDesk()
+  const { words, act, health, demo, backUp, lookInto, passSheets, install, applyUpdate, go } = useDesk()
   const w = useRoomWords()
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
@@ -91,6 +91,11 @@ export function Keep() {
         </div>
       )}
       {demo ? null : <Pictures />}
+      {demo ? null : (
+        <button type="button" class="key" onClick={() => go({ at: 'meet' })}>
+          {w.otherPhone}
+        </button>
+      )}
       <button type="button" class="key" onClick={sheets}>
         {w.sheets}
       </button>

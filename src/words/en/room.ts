@@ -128,6 +128,7 @@ export const room = {
   backUp: 'Back up',
   backedUp: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not backed up.' },
   failed: 'That did not work. Nothing was changed.',
+  otherPhone: 'Another phone: show or read codes',
   sheets: 'Sheets for a spreadsheet',
   passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',

@@ -1,0 +1,43 @@
+import { useEffect, useRef } from 'preact/hooks'
+import type { Shown } from '../meeting.ts'
+
+/** White round a code, modules (ISO/IEC 18004, 6.3.8). */
+const QUIET = 4
+
+interface CodeProps {
+  readonly shown: Shown
+  readonly aSecond: number
+  readonly label: string
+}
+
+/** The codes, one after the other, black on white whatever the theme, each module a whole number of the screen's dots. */
+export function Code({ shown, aSecond, label }: CodeProps) {
+  const canvas = useRef<HTMLCanvasElement>(null)
+  useEffect(() => {
+    let index = 0
+    const draw = () => {
+      if (canvas.current) drawCode(canvas.current, shown.code(index++))
+    }
+    draw()
+    const timer = setInterval(draw, 1000 / aSecond)
+    return () => clearInterval(timer)
+  }, [shown])
+  return <canvas class="meet-code" ref={canvas} role="img" aria-label={label} />
+}
+
+function drawCode(canvas: HTMLCanvasElement, rows: readonly (readonly boolean[])[]): void {
+  const context = canvas.getContext('2d')
+  if (!context) return
+  const modules = rows.length + 2 * QUIET
+  const dots = Math.max(1, Math.floor((canvas.clientWidth * devicePixelRatio) / modules))
+  const side = modules * dots
+  if (canvas.width !== side) Object.assign(canvas, { width: side, height: side })
+  context.fillStyle = '#fff'
+  context.fillRect(0, 0, side, side)
+  context.fillStyle = '#000'
+  rows.forEach((row, y) => {
+    row.forEach((dark, x) => {
+      if (dark) context.fillRect((x + QUIET) * dots, (y + QUIET) * dots, dots, dots)
+    })
+  })
+}

@@ -1,0 +1,146 @@
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
+import { useDesk } from '../desk/desk-app.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
+import { useBar } from '../desk/use-bar.ts'
+import type { Meeting, Met } from '../meeting.ts'
+import { Read } from './read.tsx'
+import { Show } from './show.tsx'
+import { useMeetWords } from './words.ts'
+import './meet.css'
+
+type Page = { readonly at: 'start' | 'show' | 'read' } | { readonly at: 'met'; readonly met: Met }
+
+/** Another phone: this one shows, that one reads, or the other way round. */
+export function Meet() {
+  const { attachBench, meeting: open, card, demo, go } = useDesk()
+  const w = useMeetWords()
+  const root = useRef<HTMLDivElement>(null)
+  const [page, setPage] = useState<Page>({ at: 'start' })
+  const [meeting, setMeeting] = useState<Meeting>()
+  /** The other phone said what it has: what is shown is what it lacks. */
+  const [greeted, setGreeted] = useState(false)
+  useEffect(() => (root.current ? attachBench(root.current).detach : undefined), [])
+  useEffect(() => {
+    if (!demo) void open().then(setMeeting)
+  }, [])
+  const start = () => setPage({ at: 'start' })
+  const counting = card.value.kind === 'count'
+  const title = page.at === 'show' ? w.showTitle : page.at === 'read' ? w.readTitle : w.title
+  return (
+    <div class="desk kiln meet" ref={root}>
+      <DeskHead title={title} back={page.at === 'start' ? { at: 'room' } : start} />
+      {demo || counting ? (
+        <Not why={demo ? w.demo : w.counting} label={w.toBench} onPress={() => go({ at: 'bench' })} />
+      ) : page.at === 'show' && meeting ? (
+        <Show meeting={meeting} back={greeted} onDone={start} />
+      ) : page.at === 'read' && meeting ? (
+        <Read
+          meeting={meeting}
+          onStop={start}
+          onMet={(met) => {
+            setGreeted(true)
+            setPage({ at: 'met', met })
+          }}
+        />
+      ) : page.at === 'met' ? (
+        <MetCard
+          met={page.met}
+          showBack={() => setPage({ at: 'show' })}
+          read={() => setPage({ at: 'read' })}
+          done={start}
+        />
+      ) : (
+        <Start show={() => setPage({ at: 'show' })} read={() => setPage({ at: 'read' })} />
+      )}
+    </div>
+  )
+}
+
+interface NotProps {
+  readonly why: string
+  readonly label: string
+  readonly onPress: () => void
+}
+
+function Not({ why, label, onPress }: NotProps) {
+  useBar(onPress)
+  return (
+    <>
+      <KilnMain>
+        <p class="kiln-big">{why}</p>
+      </KilnMain>
+      <KnuckleBar label={label} />
+    </>
+  )
+}
+
+interface StartProps {
+  readonly show: () => void
+  readonly read: () => void
+}
+
+function Start({ show, read }: StartProps) {
+  const { table, go } = useDesk()
+  const w = useMeetWords()
+  useBar(show)
+  return (
+    <>
+      <KilnMain>
+        <p class="kiln-big">{w.how}</p>
+        <p>{w.private}</p>
+        <button type="button" class="key" onClick={() => go({ at: 'room' })}>
+          {w.file}
+        </button>
+      </KilnMain>
+      <AnswerBars big={w.show} small={{ label: w.read, onPress: read }} hand={table.value.settings.hand} />
+    </>
+  )
+}
+
+interface MetProps extends StartlessProps {
+  readonly met: Met
+}
+interface StartlessProps {
+  readonly showBack: () => void
+  readonly read: () => void
+  readonly done: () => void
+}
+
+/** A clock that is off by less needs no word, ms. */
+const CLOCKS_MS = 30_000
+
+/** What taking in came to, and what the other phone still lacks. */
+function MetCard({ met, showBack, read, done }: MetProps) {
+  const { table, formats } = useDesk()
+  const w = useMeetWords()
+  const { added, coats, pots, waiting, faulty, ahead, theyLack, more, aheadMs } = met
+  useBar(theyLack > 0 ? showBack : more ? read : done)
+  return (
+    <>
+      <KilnMain>
+        <p class="kiln-big meet-took figures" role="status">
+          {added > 0 ? w.took(coats, pots, added - coats - pots) : more ? '' : w.nothingNew}
+        </p>
+        {waiting > 0 ? <p class="alarm figures">{w.waiting(waiting)}</p> : null}
+        {faulty > 0 ? <p class="alarm figures">{w.faulty(faulty)}</p> : null}
+        {ahead > 0 ? <p class="alarm figures">{w.ahead(ahead)}</p> : null}
+        {Math.abs(aheadMs) > CLOCKS_MS ? (
+          <p class="alarm figures">{w.clocks(formats.value.span(Math.abs(aheadMs)), aheadMs > 0)}</p>
+        ) : null}
+        {theyLack > 0 ? <p class="figures">{w.theyLack(theyLack)}</p> : null}
+        {more ? <p>{w.more}</p> : theyLack === 0 ? <p>{w.both}</p> : null}
+      </KilnMain>
+      {theyLack > 0 ? (
+        <AnswerBars
+          big={w.showBack}
+          small={{ label: w.done, onPress: done }}
+          hand={table.value.settings.hand}
+        />
+      ) : (
+        <KnuckleBar label={more ? w.read : w.done} />
+      )}
+    </>
+  )
+}

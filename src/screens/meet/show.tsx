@@ -1,0 +1,59 @@
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import { KnuckleBar } from '../../ui/bar.tsx'
+import { KilnMain } from '../desk/kiln-main.tsx'
+import { useBar } from '../desk/use-bar.ts'
+import type { CodeSize, Meeting } from '../meeting.ts'
+import { Code } from './code.tsx'
+import { useMeetWords } from './words.ts'
+
+/** A screen nobody reads is let go dark. */
+const SHOWN_MS = 120_000
+
+interface ShowProps {
+  readonly meeting: Meeting
+  /** The other phone said what it has. */
+  readonly back: boolean
+  readonly onDone: () => void
+}
+
+/** The code for the other phone's camera. */
+export function Show({ meeting, back, onDone }: ShowProps) {
+  const w = useMeetWords()
+  const [size, setSize] = useState<CodeSize>('fine')
+  const [over, setOver] = useState(false)
+  const shown = useMemo(() => meeting.show(size), [size])
+  const showing = !over && !shown.tooMuch
+  useEffect(() => {
+    if (!showing) return
+    meeting.stayLit(true)
+    const timer = setTimeout(() => setOver(true), SHOWN_MS)
+    return () => {
+      clearTimeout(timer)
+      meeting.stayLit(false)
+    }
+  }, [showing, size])
+  useBar(() => (over ? setOver(false) : onDone()))
+  const { records, of, seconds } = shown
+  return (
+    <>
+      <KilnMain>
+        {showing ? (
+          <>
+            <Code shown={shown} aSecond={meeting.aSecond} label={w.hold} />
+            <div class="meet-line">
+              <p class="figures">
+                <strong>{back ? w.back(records, seconds) : w.shown(records, of, seconds)}</strong> {w.hold}
+              </p>
+              <button type="button" class="key" onClick={() => setSize(size === 'fine' ? 'coarse' : 'fine')}>
+                {size === 'fine' ? w.coarse : w.fine}
+              </button>
+            </div>
+          </>
+        ) : (
+          <p class="kiln-big">{shown.tooMuch ? w.tooMuch : w.shownLong}</p>
+        )}
+      </KilnMain>
+      <KnuckleBar label={over ? w.again : w.done} />
+    </>
+  )
+}

@@ -1,0 +1,67 @@
+import { isOne } from './counts.ts'
+
+const many = (count: number, one: string, more: string) => (isOne(count) ? `1 ${one}` : `${count} ${more}`)
+
+/** English of passing to another phone and taking in from it. */
+export const meet = {
+  title: 'Another phone',
+  how: 'One phone shows, the other reads. Wet hands show. Dry hands hold the camera.',
+  private: 'Nothing goes through the air or a network: what one screen shows is what the other sees.',
+  show: 'SHOW',
+  read: 'READ',
+  showBack: 'SHOW BACK',
+  file: 'By a file instead',
+  counting: 'A dip is being counted. First that.',
+  toBench: 'TO THE BENCH',
+  demo: 'The demo stays on this phone. Open your own table first.',
+  showTitle: 'Show',
+  hold: 'Camera 15 to 25 cm above.',
+  shown: (records: number, of: number, seconds: number) =>
+    records === 0
+      ? 'Says who this is. Nothing else to pass.'
+      : records < of
+        ? `The latest ${records} of ${of} notes, about ${seconds} s.`
+        : `All ${records} notes, about ${seconds} s.`,
+  back: (records: number, seconds: number) =>
+    `${many(records, 'note', 'notes')} it lacks, about ${seconds} s.`,
+  tooMuch: 'Too much to show. Pass a backup file.',
+  coarse: 'Coarser',
+  fine: 'Finer',
+  shownLong: 'Shown for two minutes.',
+  done: 'DONE',
+  again: 'SHOW AGAIN',
+  readTitle: 'Read',
+  stop: 'STOP',
+  looking: 'Hold it over the other phone’s code.',
+  closer: 'Closer, out of the light, and still.',
+  coarser: 'On the other phone: Coarser.',
+  part: (known: number, of: number) => `${known} of ${of}`,
+  own: 'That is this phone’s own code.',
+  ownClock: (by: string, ahead: boolean) =>
+    `The other phone’s clock is ${by} ${ahead ? 'ahead' : 'behind'}. Set the wrong one first.`,
+  damaged: 'Not whole. Nothing was changed. Reading again.',
+  unkept: 'Could not be kept. Nothing was changed.',
+  camera: {
+    refused: 'The camera is not allowed here. Allow it in the phone’s settings, or pass a file.',
+    none: 'No camera. Pass a file instead.',
+    busy: 'Another app has the camera. Close it, then READ again.',
+  },
+  camPrivate: 'Pictures are looked at and thrown away.',
+  took: (coats: number, pots: number, others: number) => {
+    const parts = [
+      ...(coats > 0 ? [many(coats, 'coat', 'coats')] : []),
+      ...(pots > 0 ? [many(pots, 'pot', 'pots')] : []),
+      ...(others > 0 ? [many(others, 'other note', 'other notes')] : []),
+    ]
+    const last = parts.pop() ?? ''
+    return `${parts.length > 0 ? `${parts.join(', ')} and ${last}` : last} from the other phone.`
+  },
+  nothingNew: 'Nothing new. All of it is here.',
+  waiting: (count: number) => `${isOne(count) ? 'One waits' : `${count} wait`} for an update of this app.`,
+  faulty: (count: number) => `${many(count, 'damaged note', 'damaged notes')} left out.`,
+  ahead: (count: number) => `${many(count, 'note', 'notes')} of a clock a day ahead left out.`,
+  clocks: (by: string, ahead: boolean) => `Its clock is ${by} ${ahead ? 'ahead' : 'behind'}.`,
+  theyLack: (count: number) => `${many(count, 'note', 'notes')} here are not there yet.`,
+  more: 'It has more than it showed. Show back, then read once more.',
+  both: 'Both phones have the same.',
+}

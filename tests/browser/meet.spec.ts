@@ -1,0 +1,86 @@
+/** Two phones pass to each other by codes on their screens. */
+import { type Browser, expect, type Page, test } from '@playwright/test'
+import { armed, recordsOf } from '../fixtures/season.ts'
+import { opened, plantRecords, storedIds } from './bench.ts'
+import { key, open, type } from './desk-page.ts'
+import { type Held, STILL, seeing, withCamera } from './held-over.ts'
+
+const PHONE = { viewport: { width: 360, height: 640 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 }
+
+async function phone(browser: Browser): Promise<Page> {
+  const page = await (await browser.newContext({ ...PHONE, serviceWorkers: 'block' })).newPage()
+  await withCamera(page)
+  return page
+}
+
+const bar = (page: Page, label: string) => page.locator('[data-press="bar"]', { hasText: label })
+/** A second hit right after a card has changed is taken for the end of the first. */
+async function hit(page: Page, label: string): Promise<void> {
+  await bar(page, label).tap()
+  await page.waitForTimeout(700)
+}
+
+/** Holds `reads` over `shows` until it has read. */
+async function passed(shows: Page, reads: Page, how: (look: number) => Held = () => STILL): Promise<void> {
+  await expect(shows.locator('.meet-code')).toBeVisible()
+  const met = reads.locator('.meet-took')
+  for (let look = 0; look < 400 && !(await met.isVisible()); look++) await seeing(reads, shows, how(look))
+  await expect(met).toBeVisible()
+}
+
+async function addBucket(page: Page, name: string): Promise<void> {
+  await open(page, 'buckets')
+  await key(page, /Name a bucket|Another bucket|New bucket/)
+    .first()
+    .click()
+  await type(page, 'Name of the glaze', name)
+  await key(page, /^Save$/).click()
+}
+
+test('two phones meet three times and have the same after each', async ({ browser }) => {
+  test.setTimeout(180_000)
+  const [a, b] = [await phone(browser), await phone(browser)]
+  await open(a, 'room')
+  await plantRecords(a, recordsOf(armed(Date.now() - 60_000)))
+  await a.reload()
+  await opened(a)
+  for (const page of [a, b]) await open(page, 'meet')
+
+  // The hand is never still.
+  const hand = (look: number): Held => ({
+    sizePx: 560 + 30 * Math.sin(look / 3),
+    xPx: 640 + 25 * Math.sin(look / 2),
+    yPx: 360 + 20 * Math.cos(look / 3),
+    turnDeg: 6 * Math.sin(look / 5),
+    blurPx: look % 4 === 0 ? 1.5 : 0.5,
+  })
+  await hit(a, 'SHOW')
+  await b.getByRole('button', { name: 'READ' }).tap()
+  await passed(a, b, hand)
+  await expect(b.getByText('Both phones have the same.')).toBeVisible()
+  expect(await storedIds(b)).toEqual(expect.arrayContaining(await storedIds(a)))
+  await hit(b, 'DONE')
+  await open(b, 'board')
+  await expect(b.locator('.tile')).toHaveCount(8)
+
+  // The other way round, what is new alone.
+  await addBucket(b, 'Fenwater')
+  await open(b, 'meet')
+  await hit(b, 'SHOW')
+  await hit(a, 'DONE')
+  await a.getByRole('button', { name: 'READ' }).tap()
+  await passed(b, a)
+  await expect(a.getByText(/other note/)).toBeVisible()
+  await hit(b, 'DONE')
+  await open(a, 'buckets')
+  await expect(a.getByText('Fenwater')).toBeVisible()
+
+  // Nothing new: told at once.
+  await open(a, 'meet')
+  await hit(a, 'SHOW')
+  await b.getByRole('button', { name: 'READ' }).tap()
+  await passed(a, b)
+  await expect(b.getByText('Nothing new. All of it is here.')).toBeVisible()
+  expect((await storedIds(b)).sort()).toEqual((await storedIds(a)).sort())
+  for (const page of [a, b]) await page.context().close()
+})
