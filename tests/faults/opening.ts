@@ -7,6 +7,13 @@ const LINES = ['tests/unit/store/photo-lines.test.ts']
 
 export const OPENING_FAULTS: readonly Fault[] = [
   {
+    id: 'a changed room hears coats that waited in the one before',
+    file: 'src/table/forecast/board-memory.ts',
+    find: 'outAt >= changedAt',
+    replace: '(outAt >= changedAt || dipId !== "")',
+    tests: ['tests/unit/table/boards.test.ts'],
+  },
+  {
     id: 'a pot is judged before its lid is up',
     file: 'src/table/decide/decide-opening.ts',
     find: 'load && load.openedAt === undefined ? not',

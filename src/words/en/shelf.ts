@@ -35,6 +35,7 @@ export const shelf = {
     'photo-kept': 'photo',
     'lesson-taken': 'lesson',
     'limit-taken': 'limit',
+    'room-changed': 'changed room',
   } as Readonly<Record<string, string>>,
   stage: {
     propose: 'to the kiln',
