@@ -8,7 +8,7 @@ import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
-import { isGood, useOpening } from './opening-app.ts'
+import { didRun, isGood, useOpening } from './opening-app.ts'
 import { PotList } from './pot-list.tsx'
 
 interface DoneProps {
@@ -91,7 +91,7 @@ function Scores() {
 /** How many came out good, ran, stuck, or have a fault; a pot may be in several. */
 function tallyOf(pots: readonly PotState[]) {
   const found = pots.flatMap((pot) => firedOf(pot).found ?? [])
-  const ran = found.filter(({ run }) => run && run.is !== 'none').length
+  const ran = found.filter(({ run }) => didRun(run)).length
   const stuck = found.filter(({ stuck }) => stuck).length
   const faults = found.filter((one) => one.faults.length > 0).length
   const good = found.filter(isGood).length
