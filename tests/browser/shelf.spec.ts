@@ -259,6 +259,7 @@ test('each shelf is said as it is its turn, with what it stands on, and when the
 test('wet pots are candled: hours and grams first, and the cold glass has the last word', async ({
   page,
 }) => {
+  test.setTimeout(120_000)
   const kiln = await KilnPage.open(page, 1, 1)
   await kiln.hit()
   await kiln.hit()
