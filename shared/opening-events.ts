@@ -7,7 +7,7 @@ interface OfPot {
 }
 
 /**
- * What can have happened once pots are fired. A judgement is named by its record, and left out of what teaches, or taken in
+ * What can have happened once pots are fired, and what was said of all that was taught. A judgement is named by its record, and left out of what teaches, or taken in
  * again, by `lesson-dropped` with that name.
  */
 export type OpeningHappening =
@@ -45,6 +45,8 @@ export type OpeningHappening =
       readonly limitMm: number
       readonly of: number
     }
+  /** A heater, a fan: which board dries faster is learned anew from here on. Not `changed`: the last change was none. */
+  | { readonly kind: 'room-changed'; readonly changed: boolean }
 
 /** Kinds of {@link OpeningHappening}. */
 export const OPENING_KINDS: Readonly<Record<OpeningHappening['kind'], true>> = {
@@ -54,6 +56,7 @@ export const OPENING_KINDS: Readonly<Record<OpeningHappening['kind'], true>> = {
   'photo-kept': true,
   'lesson-taken': true,
   'limit-taken': true,
+  'room-changed': true,
 }
 
 /** Whether it happened once pots were fired. */

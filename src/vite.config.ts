@@ -22,7 +22,7 @@ const part =
 /** What one visit fetches in turn: the first screen, the bench, what its first card goes without. The rest: the bundler. */
 const MAIN = here('main.tsx')
 const BENCH = here('wire/start.tsx')
-const WALLS = here('table/card/with-coats.ts')
+const WALLS = here('wire/with-coats.ts')
 const FACES = [here('screens/bench/lazy-bench.tsx'), here('table/card/engine-judge.ts')]
 
 export default defineConfig({

@@ -51,4 +51,5 @@ export const OPENING_BODIES = {
   },
   'lesson-taken': { bucketId: id, underId: z.optional(id), factor, low: factor, high: factor, of },
   'limit-taken': { bucketId: id, limitMm: limited('limitMm'), of },
+  'room-changed': { changed: z.boolean() },
 }

@@ -10,7 +10,7 @@ const EACH = 50
 /** The fold of many events without freezing the page, and what shows it first computed: it is kept with the pots. */
 export async function foldInSlices(events: readonly Stamped[], phone: string): Promise<Table> {
   const table = await folded(events, phone)
-  if (needsWalls(table)) await import('../table/card/with-coats.ts')
+  if (needsWalls(table)) await import('./with-coats.ts')
   await inSlices(Object.values(table.pots), (pot) => forecastOf(table, pot), 1)
   // What shows it is work enough for one slice.
   await breath()

@@ -34,7 +34,7 @@ const MANY = 100
 
 /** @param used whether the phone was used before: then pots may have coats. Rejects where what computes them is missing. */
 export async function openRecords(which: TableName, used: boolean): Promise<Records> {
-  const walls = fetched(() => import('../table/card/with-coats.ts'))
+  const walls = fetched(() => import('./with-coats.ts'))
   if (used) walls.ask()
   const journal = await openJournal<TableEvent>({
     table: which,
@@ -48,7 +48,7 @@ export async function openRecords(which: TableName, used: boolean): Promise<Reco
   const recovered = emptied ? await (await import('./rescue.ts')).rescue(journal) : 0
   let folded: readonly JournalRecord<TableEvent>[] = journal.records
   let newest = fold(folded, journal.phone)
-  if (needsWalls(newest)) await import('../table/card/with-coats.ts')
+  if (needsWalls(newest)) await import('./with-coats.ts')
   const table = signal(newest)
   const saved = signal(journal.status)
   const readOnly = signal(journal.readOnly)

@@ -65,6 +65,24 @@ test('what the room has taught is listed, how many and how wide, and can be left
   await expect(page.getByText('From 1 check:')).toBeVisible()
 })
 
+test('a room that has changed has its boards learned anew, unless that was said by mistake', async ({
+  page,
+}) => {
+  await BenchPage.on(page, [
+    demoEvents(),
+    [toldDip({ dipId: 'dip.0', potId, outAt: EVENING.getTime() - 20 * MIN_MS })],
+    [{ kind: 'touched', potIds: [potId], dry: true }],
+  ])
+  await open(page, 'room')
+  await page.clock.runFor(500)
+  const changed = key(page, 'The room has changed')
+  await changed.click()
+  await expect(page.getByText(/^Boards are learned anew since/)).toBeVisible()
+  await expect(changed).toBeHidden()
+  await key(page, 'It has not: count all again').click()
+  await expect(changed).toBeVisible()
+})
+
 test('a stack that fills the wall says so; inside tonight, outside tomorrow is taken in one tap', async ({
   page,
 }) => {

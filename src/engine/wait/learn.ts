@@ -84,8 +84,28 @@ export function gainGramsOf({ pot, events, air0 }: Pick<Weighing, 'pot' | 'event
   return waterG(run) + dryGlazeG(run)
 }
 
-/** What an observation would have been at each node of the fill grid. */
-type AtNodes = readonly number[] | Dropped
+/** What an observation would have been at each node of the fill grid, or why it teaches nothing. */
+export type AtNodes = readonly number[] | Dropped
+
+const WHY: readonly unknown[] = ['contradiction', 'tooEarly', 'never', 'noGain'] satisfies Dropped[]
+
+/** Whether it may have come from `RunMemory`. */
+export const isAtNodes = (value: unknown): value is AtNodes =>
+  WHY.includes(value) ||
+  (Array.isArray(value) && value.length === FILL_STEPS && value.every((at) => Number.isFinite(at) && at > 0))
+
+/** Runs that outlive the page, so that a start need not repeat them. `key` holds all that a run depends on. */
+export interface RunMemory {
+  recall(key: string): AtNodes | undefined
+  note(key: string, at: AtNodes): void
+}
+
+let memory: RunMemory | undefined
+
+/** From now on runs are looked for there first. Undefined: nowhere. */
+export function rememberRuns(from: RunMemory | undefined): void {
+  memory = from
+}
 
 /** Values at all nodes: every second one is run, those between are the geometric means of their neighbours. */
 function atEach(run: (fill: number) => number): number[] {
@@ -98,7 +118,13 @@ const kept = new WeakMap<Observation, AtNodes>()
 function atNodes(observation: Observation): AtNodes {
   let value = kept.get(observation)
   if (value === undefined) {
-    value = observation.kind === 'look' ? looked(observation) : weighed(observation)
+    const { id: _, ...seen } = observation
+    const key = memory && JSON.stringify(seen)
+    value = key === undefined ? undefined : memory?.recall(key)
+    if (value === undefined) {
+      value = observation.kind === 'look' ? looked(observation) : weighed(observation)
+      if (key !== undefined) memory?.note(key, value)
+    }
     kept.set(observation, value)
   }
   return value

@@ -1,6 +1,7 @@
 import { boardsOf } from '../../table/forecast/board-memory.ts'
 import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/forecast/learning.ts'
 import { type Learned, type Lesson, Z90 } from '../../table/forecast/readings.ts'
+import { roomChangedAt } from '../../table/model/taken.ts'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { nameOf } from '../text/pot-text.ts'
@@ -22,7 +23,8 @@ export function Taught() {
     .flatMap((pot) => seenOn(table.value, pot))
     .sort((a, b) => b.at - a.at)
     .slice(0, LISTED)
-  const boards = boardsOf(table.value).boards.filter(({ speak }) => speak)
+  const boards = boardsOf(table.value).boards
+  const told = boards.filter(({ speak }) => speak)
   const glazes = new Set(lessonsUsed(table.value).map(({ bucketId }) => bucketId))
   const why = new Map('dropped' in lesson ? lesson.dropped.map(({ id, why }) => [id, why]) : [])
   return (
@@ -36,13 +38,14 @@ export function Taught() {
           ))}
         </ul>
       ) : null}
-      {boards.length > 0 ? (
+      {told.length > 0 ? (
         <ul class="figures">
-          {boards.map(({ board, ln, sittings }) => (
+          {told.map(({ board, ln, sittings }) => (
             <li key={board}>{w.board(board, Math.exp(ln), sittings)}</li>
           ))}
         </ul>
       ) : null}
+      <Changed touched={boards.length > 0} />
       {seen.length > 0 ? (
         <ul class="taught">
           {seen.map((one) => (
@@ -51,6 +54,38 @@ export function Taught() {
         </ul>
       ) : null}
     </section>
+  )
+}
+
+/** A room with a heater or a fan more is another one to its boards; where it was said by mistake, that is taken back. */
+function Changed({ touched }: { readonly touched: boolean }) {
+  const { table, words, act } = useDesk()
+  const w = words.value.desk.measured.taught
+  const days = useDays()
+  const at = roomChangedAt(table.value)
+  return (
+    <>
+      {at === undefined ? null : (
+        <>
+          <p class="figures">{w.changedAt(days.moment(at))}</p>
+          <button
+            type="button"
+            class="desk-second"
+            onClick={() => act({ do: 'change-room', changed: false })}
+          >
+            {w.notChanged}
+          </button>
+        </>
+      )}
+      {touched ? (
+        <>
+          <button type="button" class="desk-second" onClick={() => act({ do: 'change-room', changed: true })}>
+            {w.changed}
+          </button>
+          <p class="help">{w.changedHelp}</p>
+        </>
+      ) : null}
+    </>
   )
 }
 

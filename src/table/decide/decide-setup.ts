@@ -6,6 +6,7 @@ import type { Action, Refusal } from '../model/action.ts'
 import { checkName, LIMITS, outOfRange } from '../model/limits.ts'
 import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
+import { roomChangedAt } from '../model/taken.ts'
 import { needsBucket } from '../model/uses.ts'
 import { checked, firstWrong } from './check-entry.ts'
 import { decideCorrections } from './decide-corrections.ts'
@@ -52,6 +53,11 @@ export function decideSetup(table: Table, action: Action, stamp: HitStamp): Deci
       if (!table.pots[potId]) return { refusal: { code: 'unknown-pot' } }
       return { events: [{ kind: 'lesson-dropped', potId, lessonId, dropped }] }
     }
+    case 'change-room':
+      return checked(
+        action.changed || roomChangedAt(table) !== undefined ? undefined : { code: 'nothing-to-do' },
+        { kind: 'room-changed', changed: action.changed },
+      )
     case 'set-bucket': {
       const bucket: BucketFacts = { ...action.bucket, bucketId: action.bucket.bucketId ?? `b.${stamp.hit}` }
       const name = bucket.name.trim()

@@ -77,6 +77,8 @@ export type Action =
       readonly lessonId: string
       readonly dropped: boolean
     }
+  /** Which board dries faster is learned anew from now on; not `changed`: the last change was none. */
+  | { readonly do: 'change-room'; readonly changed: boolean }
   | {
       readonly do: 'set-bucket'
       readonly bucket: Omit<BucketFacts, 'bucketId'> & { readonly bucketId?: string }

@@ -96,7 +96,7 @@ export interface Seen<Event extends OpeningHappening = OpeningHappening> {
   readonly at: number
   readonly event: Event
 }
-/** What is said of one pot, and of what many pots taught. */
+/** What is said of one pot, and of what many pots or the room taught. */
 type OfPot = Extract<OpeningHappening, { potId: string }>
 type OfGlaze = Exclude<OpeningHappening, { potId: string }>
 
@@ -187,7 +187,7 @@ export interface Table extends Hands {
   readonly loads?: Readonly<Record<string, LoadState>>
   /** By kiln: the last one taken. */
   readonly offsets?: Readonly<Record<string, OffsetTaken>>
-  /** What the person took of what fired pots taught, oldest first: the last of a kind stands. */
+  /** What the person took of what fired pots taught, and said of the room, oldest first: the last of a kind stands. */
   readonly taken?: readonly Seen<OfGlaze>[]
   /** By `pairKey`. */
   readonly pairs: Readonly<Record<string, PairFacts>>

@@ -26,3 +26,14 @@ export function limitOf({ taken }: Table, bucketId: string): number | undefined 
   const last = taken?.findLast(({ event }) => event.kind === 'limit-taken' && event.bucketId === bucketId)
   return last?.event.kind === 'limit-taken' && last.event.of > 0 ? last.event.limitMm : undefined
 }
+
+/** When the room changed last, table time, ms; undefined where it never did, or each change was taken as none. */
+export function roomChangedAt({ taken = [] }: Table): number | undefined {
+  const changes: number[] = []
+  for (const { event, at } of taken)
+    if (event.kind === 'room-changed') {
+      if (event.changed) changes.push(at)
+      else changes.pop()
+    }
+  return changes.at(-1)
+}

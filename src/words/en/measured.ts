@@ -126,6 +126,10 @@ export const measured = {
       `Board ${board} dries ${Math.round(Math.abs(x - 1) * 100)} % ${x > 1 ? 'slower' : 'faster'} than the others here (${sittings} sittings)`,
     look: { damp: (clock: string) => `not yet ${clock}`, dry: (clock: string) => `dry ${clock}` },
     weighed: (grams: number, clock: string) => `${grams} g of glaze and water ${clock}`,
+    changed: 'The room has changed',
+    changedHelp: 'A heater, a fan, boards moved: which board dries faster is learned anew from now on.',
+    changedAt: (moment: string) => `Boards are learned anew since ${moment}.`,
+    notChanged: 'It has not: count all again',
     leave: 'Leave out',
     again: 'Count it',
     dropped: {

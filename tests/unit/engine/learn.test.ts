@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest'
+import { afterEach, describe, expect, test } from 'vitest'
 import {
   forecastPot,
   forGlaze,
@@ -10,6 +10,7 @@ import {
 } from '../../../src/engine/index.ts'
 import { normalCdf, normalPdf } from '../../../src/engine/numeric/spread.ts'
 import { waitsOf } from '../../../src/engine/wait/forecast.ts'
+import { type AtNodes, isAtNodes, rememberRuns } from '../../../src/engine/wait/learn.ts'
 import { TOUCH_SD } from '../../../src/engine/wait/learned.ts'
 import { courseOf, dryGlazeG, runPot, waterG } from '../../../src/engine/wall/pot.ts'
 import { air, beaker, dip, potOf, ROOM } from '../../fixtures/wall.ts'
@@ -212,5 +213,66 @@ describe('touch this one next', () => {
   test('is nobody when no one waits for another', () => {
     expect(touchNext([], 40, UNLEARNED)).toBeUndefined()
     expect(touchNext([waiting('alone', 6)], 40, UNLEARNED)).toBeUndefined()
+  })
+})
+
+describe('runs that outlive the page', () => {
+  const notes = new Map<string, AtNodes>()
+  const memory = { recall: (key: string) => notes.get(key), note: notes.set.bind(notes) }
+  const seen = () => look('1', { dampMin: 10 + 3 * second() })
+  afterEach(() => {
+    notes.clear()
+    rememberRuns(undefined)
+  })
+
+  test('teach the same as runs of this page, and are not repeated', () => {
+    const computed = learn([seen()])
+    rememberRuns(memory)
+    expect(learn([seen()])).toEqual(computed)
+    expect([...notes.values()].every(isAtNodes)).toBe(true)
+    const told = JSON.parse(JSON.stringify([...notes]))
+    notes.clear()
+    for (const [key, at] of told) notes.set(key, at)
+    expect(learn([seen()])).toEqual(computed)
+    for (const [key, at] of notes) notes.set(key, Array.isArray(at) ? at.map((min) => min * 3) : at)
+    expect(learn([seen()]).timeMean).toBeLessThan(computed.timeMean)
+  })
+
+  test('are of one observation: another wall, dip, air or look is run', () => {
+    rememberRuns(memory)
+    learn([seen()])
+    const again = seen()
+    const [a, b] = again.events as [Look['events'][number], Look['events'][number]]
+    const others: Look[] = [
+      { ...again, pot: potOf(beaker(5)) },
+      { ...again, events: [a, { ...b, atMin: 11 }] },
+      { ...again, air0: air(21, 0.5, 0.08) },
+      { ...again, of: 'thirsty' },
+      { ...again, dampMin: 12 },
+    ]
+    for (const other of others) learn([other])
+    expect(notes.size).toBe(1 + others.length)
+    learn([{ ...again, id: 'another name' }])
+    expect(notes.size).toBe(1 + others.length)
+  })
+
+  test('what teaches nothing is kept as well, and nothing else is taken for a run', () => {
+    rememberRuns(memory)
+    const none = learn([look('1', { dampMin: 20, dryMin: 15 })])
+    expect(none.dropped).toEqual([{ id: '1', why: 'contradiction' }])
+    expect([...notes.values()]).toEqual(['contradiction'])
+    expect(isAtNodes('contradiction')).toBe(true)
+    const thirteen = Array.from({ length: 13 }, () => 4)
+    expect(isAtNodes(thirteen)).toBe(true)
+    const not = [
+      'soon',
+      null,
+      7,
+      [],
+      thirteen.slice(1),
+      [...thirteen.slice(1), 0],
+      [...thirteen.slice(1), null],
+    ]
+    for (const value of not) expect(isAtNodes(value)).toBe(false)
   })
 })

@@ -1,0 +1,33 @@
+/** What a start need not compute again. */
+import { expect, test } from '@playwright/test'
+import { recordsOf, season } from '../fixtures/season.ts'
+import { opened, plantRecords } from './bench.ts'
+
+/** The demo evening until pots wait for their second coat: touches of the first taught how long. */
+const EVENTS = 95
+const KEPT = 'bucketside.runs'
+
+test('the next start reads what touches taught, and says the same hours', async ({ page }) => {
+  const evening = season(EVENTS)
+  // It stands still where it ends.
+  await page.clock.setFixedTime((evening.at(-1)?.at ?? 0) + 60_000)
+  await page.goto('./')
+  await opened(page)
+  await plantRecords(page, recordsOf(evening))
+  const told = async () => {
+    await page.goto('./#/board')
+    await page.reload()
+    await opened(page)
+    return page.locator('main').textContent()
+  }
+  const first = await told()
+  await expect.poll(() => page.evaluate((name) => localStorage.getItem(name), KEPT)).not.toBeNull()
+  expect(await told()).toBe(first)
+  await page.evaluate((name) => {
+    const { of, values } = JSON.parse(localStorage.getItem(name) ?? '')
+    for (const [key, at] of Object.entries<unknown>(values))
+      if (Array.isArray(at)) values[key] = at.map((min) => min / 6)
+    localStorage.setItem(name, JSON.stringify({ of, values }))
+  }, KEPT)
+  expect(await told()).not.toBe(first)
+})
