@@ -70,7 +70,7 @@ describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, wor
 })
 
 describe('a range over midnight', () => {
-  it('names the day that it begins on', () => {
+  test('names the day that it begins on', () => {
     expect(end.days('', 'tomorrow')).toBe('today – tomorrow')
     expect(end.days('tomorrow', 'Thursday')).toBe('tomorrow – Thursday')
     expect(end.days('', '')).toBe('')
