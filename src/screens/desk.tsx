@@ -14,6 +14,7 @@ const Shelf = lazyPart(() => import('./shelf/shelf.tsx').then((part) => part.She
 const Opening = lazyPart(() => import('./opening/opening.tsx').then((part) => part.Opening))
 const FiredList = lazyPart(() => import('./opening/fired-list.tsx').then((part) => part.FiredList))
 const Story = lazyPart(() => import('./opening/story.tsx').then((part) => part.Story))
+const Plots = lazyPart(() => import('./opening/plots.tsx').then((part) => part.Plots))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
@@ -68,6 +69,8 @@ function Screen() {
       return <FiredList />
     case 'story':
       return <Story key={to.potId} potId={to.potId} />
+    case 'plots':
+      return <Plots />
     case 'taught':
       return <FireTaught />
     case 'looks':

@@ -56,6 +56,11 @@ export function FiredList() {
             </li>
           ))}
         </ul>
+        {rows.length > 0 ? (
+          <button type="button" class="desk-second" onClick={() => go({ at: 'plots' })}>
+            {w.plots}
+          </button>
+        ) : null}
         <button type="button" class="desk-second" onClick={() => go({ at: 'elsewhere' })}>
           {words.value.opening.elsewhere}
         </button>

@@ -163,12 +163,12 @@ function madeOf(table: Table, judged: JudgedPot, firing: FiringFacts | undefined
 }
 
 /** Results that are reckoned with: later ones say more of today's buckets, and a phone must answer at once. */
-const LATEST = 120
+export const LATEST_RESULTS = 120
 
 /** What the latest judged pots say, the earliest first. */
 export const resultsOf = (table: Table): readonly PotResult[] =>
   judgedPots(table)
-    .slice(-LATEST)
+    .slice(-LATEST_RESULTS)
     .map((judged) => resultOf(table, judged))
 
 /** Whether a result counts in the lesson of this firing: another cone's results say nothing sure of it. */

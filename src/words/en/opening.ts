@@ -160,6 +160,7 @@ export const opening = {
     search: 'Number, glaze, stack, place or month',
     count: (n: number, of: number) => (n === of ? pots(of) : `${n} of ${pots(of)}`),
     none: 'No pot was judged yet.',
+    plots: 'Three plots',
     noHit: 'No pot answers to that.',
     more: (n: number) => `And ${n} more: add a word.`,
     waxed: 'Waxed',
