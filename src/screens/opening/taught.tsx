@@ -9,15 +9,11 @@ import { Swatch } from '../../ui/swatch.tsx'
 import { useDays } from '../days.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { nameOf } from '../text/pot-text.ts'
-import { foundText, useOpening } from './opening-app.ts'
+import { figure, foundText, timesText, useOpening } from './opening-app.ts'
 import '../desk/kiln.css'
 import './opening.css'
 
 const LEADS = ['danger', 'relief', 'same'] as const
-/** Nearer to one a factor is no other number, logarithm. */
-const SAME_LN = 0.05
-
-const figure = (factor: number): string => factor.toFixed(factor < 0.1 ? 2 : 1)
 
 /** What fired pots say of each glaze and pair: danger first, then what waits for a hand. */
 export function FireTaught() {
@@ -61,8 +57,7 @@ function Lesson({ told }: { readonly told: FactorTold }) {
   const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
   const [over, under] = [facts(told.bucketId), facts(told.underId)]
   const waits = leads === 'relief' && scratchFirst
-  const said = (times: number) =>
-    Math.abs(Math.log(times)) < SAME_LN ? w.asTold : w.ofTiles(figure(times), times >= 1)
+  const said = (factor: number) => timesText(words.value, factor)
   const numbers = told.shelved.map(({ pot }) => String(nameOf(words.value, pot))).join(', ')
   return (
     <section class="open-lesson">

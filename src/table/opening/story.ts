@@ -17,15 +17,27 @@ export type StoryLine = { readonly at: number } & (
   | { readonly what: 'judged' | 'looked'; readonly look: Judgement }
 )
 
+/** How thick each coat is where it is told by, mm, by its dip; none where coats cannot be told. */
+export const thicknessOf = (table: Table, pot: PotState): ReadonlyMap<string, number> =>
+  new Map(
+    pot.uncounted
+      ? []
+      : coatsOn(pot).flatMap(({ dipId }) => {
+          const mm = coatOf(table, pot, dipId)
+          return mm === undefined ? [] : [[dipId, mm] as const]
+        }),
+  )
+
 /** All that happened to a pot, from the wax to the last look, in the order of its own times. */
 export function storyOf(table: Table, pot: PotState): readonly StoryLine[] {
   const { found, looks, guess, appGuess, loadId } = firedOf(pot)
   const load = loadId === undefined ? undefined : table.loads?.[loadId]
+  const thick = thicknessOf(table, pot)
   const lines: StoryLine[] = coatsOn(pot).map((dip) => ({
     at: dip.outAt,
     what: 'dipped',
     dip,
-    likelyMm: pot.uncounted ? undefined : coatOf(table, pot, dip.dipId),
+    likelyMm: thick.get(dip.dipId),
   }))
   const add = (what: 'waxed' | 'foot' | 'lit' | 'off' | 'opened', at: number | undefined) => {
     if (at !== undefined) lines.push({ at, what })
