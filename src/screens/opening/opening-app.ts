@@ -92,3 +92,18 @@ export function lookedText(words: OpeningWords, formats: Formats, pot: PotState)
   const first = foundText(words, formats, found)
   return since.length > 0 ? `${first}; ${words.opening.again.found(since.join(', '))}` : first
 }
+
+/** How many of these pots came out good, ran, stuck, or have a fault; a pot may be in several. Empty where none was judged. */
+export function tallyText(words: OpeningWords, pots: readonly PotState[]): string {
+  const found = pots.flatMap((pot) => firedOf(pot).found ?? [])
+  const tally = {
+    good: found.filter(isGood).length,
+    ran: found.filter(({ run }) => run && run.is !== 'none').length,
+    stuck: found.filter(({ stuck }) => stuck).length,
+    faults: found.filter(({ faults }) => faults.length > 0).length,
+  }
+  return (['good', 'ran', 'stuck', 'faults'] as const)
+    .filter((what) => tally[what] > 0)
+    .map((what) => words.opening.tally[what](tally[what]))
+    .join(', ')
+}

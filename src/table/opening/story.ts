@@ -17,8 +17,8 @@ export type StoryLine = { readonly at: number } & (
   | { readonly what: 'judged' | 'looked'; readonly look: Judgement }
 )
 
-/** Where a coat lies thickest, mm. */
-function thickness(table: Table, pot: PotState): ReadonlyMap<string, number> {
+/** How thick each coat lies where it is thickest, mm, by its dip; none where coats cannot be told. */
+export function thicknessOf(table: Table, pot: PotState): ReadonlyMap<string, number> {
   const most = new Map<string, number>()
   if (pot.uncounted || pot.dips.length === 0) return most
   for (const { coats } of firedZones(table, pot))
@@ -30,7 +30,7 @@ function thickness(table: Table, pot: PotState): ReadonlyMap<string, number> {
 export function storyOf(table: Table, pot: PotState): readonly StoryLine[] {
   const { found, looks, guess, loadId } = firedOf(pot)
   const load = loadId === undefined ? undefined : table.loads?.[loadId]
-  const thick = thickness(table, pot)
+  const thick = thicknessOf(table, pot)
   const lines: StoryLine[] = coatsOn(pot).map((dip) => ({
     at: dip.outAt,
     what: 'dipped',
