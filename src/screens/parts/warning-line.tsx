@@ -87,18 +87,13 @@ export function warningText(
       )
     case 'ran': {
       const { over, under, factor = 1, used, number, to } = warning
-      const [is, was] = apart(factor, used)
-      const times = to === 'drip' ? is : used === 1 ? w.ofTiles(is, factor >= 1) : w.thanUsed(is, was)
-      return w.ran[to](`${number ?? ''}`, pairName(over, under), times, was)
+      const [is, was] = [figure(factor), figure(used)]
+      return w.ran[to](`${number}`, pairName(over, under), used === 1 ? w.ofTiles(is) : w.thanUsed(is, was))
     }
   }
 }
 
-/** Two factors, with the digits that it takes to tell one from the other. */
-function apart(a: number, b: number): readonly [string, string] {
-  const digits = [1, 2].find((count) => a.toFixed(count) !== b.toFixed(count)) ?? 1
-  return [a, b].map((factor) => `${Number(factor.toFixed(digits))}`) as [string, string]
-}
+const figure = (factor: number): string => `${Number(factor.toPrecision(2))}`
 
 /** What comes out now, what would make up for it, and from when the wall drinks again. */
 function thinText(

@@ -10,7 +10,7 @@ export function ranWarning(table: Table, pot: PotState, bucketId: string): Warni
   const [danger] = dangersFor(table, pot, bucketId)
   if (!danger) return undefined
   const { told, why, worst } = danger
-  const { underId, used, factor, drip = 0 } = told
+  const { underId, used, factor } = told
   const of = {
     kind: 'ran',
     over: bucketId,
@@ -19,8 +19,7 @@ export function ranWarning(table: Table, pot: PotState, bucketId: string): Warni
   } as const
   if (!worst) return { ...of, to: 'gone' }
   const { number } = worst.pot.facts
-  if (why === 'shelf') return { ...of, number, to: 'all-the-same' }
-  if (why === 'drip') return { ...of, number, to: 'drip', factor: drip, used: told.usedDrip }
+  if (why !== 'more') return { ...of, number, to: why === 'drip' ? 'drip' : 'all-the-same' }
   const to = onShelf(worst.found.run) ? 'shelf' : worst.pastFoot ? 'past-foot' : 'ran'
   return { ...of, number, to, factor: factor.likely }
 }

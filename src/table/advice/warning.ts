@@ -72,7 +72,7 @@ type Said =
       readonly to: 'shelf' | 'past-foot' | 'ran' | 'drip' | 'all-the-same' | 'gone'
       /** Its number; none where they are gone. */
       readonly number?: number
-      /** So many times what tiles tell, of a drip what its front came, and what is reckoned with. */
+      /** So many times what tiles tell, and what is reckoned with. */
       readonly factor?: number
       readonly used: number
     }
