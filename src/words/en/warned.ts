@@ -49,12 +49,19 @@ export const warned = {
         `${upper} over ${lower}, ${zone}: went wrong before`,
     },
     ran: {
-      shelf: (pot: string, glaze: string, times: string) =>
-        `${pot} ran to the shelf: ${glaze} runs ${times} times told`,
+      shelf: (pot: string, glaze: string, times: string) => `${pot} ran to the shelf: ${glaze} runs ${times}`,
       'past-foot': (pot: string, glaze: string, times: string) =>
-        `${pot} ran past its foot line: ${glaze} runs ${times} times told`,
-      ran: (pot: string, glaze: string, times: string) => `${pot} ran: ${glaze} runs ${times} times told`,
+        `${pot} ran past its foot line: ${glaze} runs ${times}`,
+      ran: (pot: string, glaze: string, times: string) => `${pot} ran: ${glaze} runs ${times}`,
+      drip: (pot: string, glaze: string, times: string, used: string) =>
+        `${pot} dripped ${times} times as far as it ran, not ${used}: ${glaze}`,
+      'all-the-same': (pot: string, glaze: string) =>
+        `${pot} ran to the shelf with ${glaze}: see what the fire taught`,
+      gone: (_pot: string, glaze: string) =>
+        `${glaze}: a result behind its run was left out. See what the fire taught`,
     },
+    ofTiles: (times: string, more: boolean) => `${times} ${more ? 'times' : 'of'} what its tiles say`,
+    thanUsed: (times: string, used: string) => `${times}, more than the ${used} reckoned with`,
     crawled: (pot: string, glaze: string, mm: string) => `${pot} crawled: keep ${glaze} under ${mm}`,
     overUnder: (upper: string, lower: string) => `${upper} over ${lower}`,
     fit: {
