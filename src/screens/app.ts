@@ -37,6 +37,9 @@ export type Route =
   | { readonly at: 'story'; readonly potId: string }
   /** Passing to another phone, and taking in from it. */
   | { readonly at: 'meet' }
+  /** Three plots of what came of it all, and what is known of one glaze, or of it over another. */
+  | { readonly at: 'plots' }
+  | { readonly at: 'results'; readonly bucketId: string; readonly underId?: string }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 
