@@ -2,7 +2,7 @@
 
 import { computed, effect, signal, untracked } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
-import { inDemo, lastCopiedMs, lastSeen } from '../device/seen.ts'
+import { inDemo, lastSeen } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -14,6 +14,7 @@ import { openDevices } from './devices.ts'
 import type { OpenedExtras } from './extras.ts'
 import { openHealth } from './health.ts'
 import { openHits } from './hits.ts'
+import type { Late } from './late.ts'
 import { openMoment } from './moment.ts'
 import { openBar } from './press-bar.ts'
 import { openRecords } from './records.ts'
@@ -103,6 +104,12 @@ export async function openProgram(faults: Faults): Promise<App> {
     })
   }
 
+  const parts = { journal, table, faults, demo, patch, now: () => clock.epochMs() }
+  /** Does what is asked for once in a while: its code is fetched then. */
+  const late = async <Done>(asked: (late: Late) => Promise<Done>): Promise<Done> =>
+    asked((await import('./late.ts')).openLate(parts))
+  const no = () => false
+
   return {
     table: seen,
     now,
@@ -119,40 +126,26 @@ export async function openProgram(faults: Faults): Promise<App> {
     extras,
     bench,
     act: hits.act,
-    proposeLoad: async (input, first) => (await import('./packing.ts')).proposeBeside(input, first),
+    proposeLoad: (input, first) => late((it) => it.proposeLoad(input, first)),
     go: (to) => {
       route.value = to
     },
     demo,
-    tryDemo: () =>
-      import('./demo.ts').then(
-        ({ enter }) => enter(journal, demo),
-        () => false,
-      ),
-    leaveDemo: () =>
-      import('./demo.ts').then(
-        ({ leave }) => leave(journal),
-        () => false,
-      ),
+    tryDemo: () => late((it) => it.tryDemo()).catch(no),
+    leaveDemo: () => late((it) => it.leaveDemo()).catch(no),
     attachBench(root) {
       records.fetchWalls()
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },
-    async passSheets() {
-      return (await import('./sheets.ts')).passSheets(table.peek(), clock.epochMs())
-    },
-    async backUp() {
-      const done = await (await import('./backup.ts')).backUp(journal, clock.epochMs())
-      patch({ copiedAt: lastCopiedMs() })
-      return done
-    },
-    lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, () => clock.epochMs()),
-    meeting: async () => (await import('./meeting.ts')).openMeeting(journal, () => clock.epochMs()),
-    photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
+    passSheets: () => late((it) => it.passSheets()),
+    backUp: () => late((it) => it.backUp()),
+    lookInto: (file) => late((it) => it.lookInto(file)),
+    meeting: () => late((it) => it.meeting()),
+    photos: () => late((it) => it.photos()),
     retrySave: () => journal.retry(),
     fault,
-    passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, clock.epochMs()),
+    passOnFaults: () => late((it) => it.passOnFaults()),
     noted: () => patch({ lost: 0, recovered: 0, fellBack: false }),
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),

@@ -38,7 +38,7 @@ async function addBucket(page: Page, name: string): Promise<void> {
 }
 
 test('two phones meet three times and have the same after each', async ({ browser }) => {
-  test.setTimeout(180_000)
+  test.setTimeout(300_000)
   const [a, b] = [await phone(browser), await phone(browser)]
   await open(a, 'room')
   await plantRecords(a, recordsOf(armed(Date.now() - 60_000)))

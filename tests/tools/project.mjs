@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process'
-import { existsSync, readFileSync, statSync } from 'node:fs'
+import { existsSync, lstatSync, readFileSync, statSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 
 /** Absolute path of the project, with a trailing slash. */
@@ -38,6 +38,11 @@ function modulesAreCurrent() {
 /** Installs the packages of the lock file when they are missing or outdated. Exits the process on failure. */
 export function ensureModules() {
   if (modulesAreCurrent()) return
+  // npm empties what it installs into, and through a link that is another checkout's.
+  if (lstatSync(at('node_modules'), { throwIfNoEntry: false })?.isSymbolicLink()) {
+    console.error('node_modules is a link, and holds other packages than the lock file asks for.')
+    process.exit(1)
+  }
   console.log('Installing packages (once) ...')
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
   const options = { cwd: ROOT, stdio: 'inherit', shell: process.platform === 'win32' }

@@ -1,0 +1,50 @@
+/** What screens ask for once in a while: each fetched when it is asked for. */
+
+import type { ReadonlySignal } from '@preact/signals'
+import type { TableEvent } from '../../shared/events.ts'
+import type { Faults } from '../device/faults.ts'
+import { lastCopiedMs } from '../device/seen.ts'
+import type { App, Health } from '../screens/app.ts'
+import type { Journal } from '../store/index.ts'
+import type { Table } from '../table/model/state.ts'
+
+export interface LateParts {
+  readonly journal: Journal<TableEvent>
+  readonly table: ReadonlySignal<Table>
+  readonly faults: Faults
+  readonly demo: boolean
+  /** This phone's clock, epoch ms. */
+  readonly now: () => number
+  readonly patch: (change: Partial<Health>) => void
+}
+
+export type Late = Pick<
+  App,
+  | 'proposeLoad'
+  | 'tryDemo'
+  | 'leaveDemo'
+  | 'passSheets'
+  | 'backUp'
+  | 'lookInto'
+  | 'meeting'
+  | 'photos'
+  | 'passOnFaults'
+>
+
+export function openLate({ journal, table, faults, demo, now, patch }: LateParts): Late {
+  return {
+    proposeLoad: async (input, first) => (await import('./packing.ts')).proposeBeside(input, first),
+    tryDemo: async () => (await import('./demo.ts')).enter(journal, demo),
+    leaveDemo: async () => (await import('./demo.ts')).leave(journal),
+    passSheets: async () => (await import('./sheets.ts')).passSheets(table.peek(), now()),
+    async backUp() {
+      const done = await (await import('./backup.ts')).backUp(journal, now())
+      patch({ copiedAt: lastCopiedMs() })
+      return done
+    },
+    lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, now),
+    meeting: async () => (await import('./meeting.ts')).openMeeting(journal, now),
+    photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
+    passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, now()),
+  }
+}
