@@ -16,6 +16,7 @@ const FiredList = lazyPart(() => import('./opening/fired-list.tsx').then((part) 
 const Story = lazyPart(() => import('./opening/story.tsx').then((part) => part.Story))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
+const Settle = lazyPart(() => import('./meeting/settle.tsx').then((part) => part.Settle))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
 /** The screens for clean hands, each fetched after the bench can take a hit. */
@@ -60,6 +61,8 @@ function Screen() {
       return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
       return <Room />
+    case 'settle':
+      return <Settle />
     case 'shelf':
       return <Shelf key={to.loadId} loadId={to.loadId} />
     case 'opening':

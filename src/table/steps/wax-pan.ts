@@ -25,8 +25,7 @@ export interface PanAsk {
 export function panAsk(table: Table, now: number): PanAsk | undefined {
   const { pan } = table
   if (!pan) return undefined
-  // Who waxes is beside it.
-  const watchedAt = Math.max(pan.watchedAt, lastWaxedAt(table))
+  const { watchedAt } = pan
   const touchedAt = Math.max(watchedAt, table.hits.at(-1)?.at ?? watchedAt)
   const dueAt = Math.min(watchedAt + ASK_EVERY_MS, touchedAt + UNTOUCHED_MS)
   if (now < dueAt) return undefined
