@@ -3,12 +3,10 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { isBy } from '../../shared/record.ts'
 import type { Journal } from '../store/index.ts'
-import { phoneOf, seenFrom } from '../table/fold/seen.ts'
+import { phoneOf, type Seen, seenFrom } from '../table/fold/seen.ts'
 import { asksOf } from '../table/meeting/asks.ts'
 import type { Ask } from '../table/model/ask.ts'
 import type { Table } from '../table/model/state.ts'
-
-export { seenFrom }
 
 type Own = Journal<TableEvent>
 
@@ -21,10 +19,16 @@ function write(journal: Own, events: readonly TableEvent[]): void {
  * Writes down that earlier records are this phone's own, where it wrote none under the name that it has now: that name was
  * lost, or they came in a backup. Of several phones it was the one that wrote last.
  */
-export function ownUp(journal: Own): void {
+function ownUp(journal: Own): void {
   const last = journal.records.at(-1)
   if (journal.readOnly || !last || journal.records.some(isBy(journal.phone))) return
   write(journal, [{ kind: 'was-named', phone: phoneOf(last) }])
+}
+
+/** A journal of several phones as this one sees it, once it is known which records are its own. */
+export function seenAt(journal: Own): Seen {
+  ownUp(journal)
+  return seenFrom(journal.records, journal.phone)
 }
 
 /** The last order of each other phone whose records are here, by its name. */

@@ -115,7 +115,7 @@ export const STORE_FAULTS: readonly Fault[] = [
   },
   {
     id: 'a demo that was laid beside own pots counts',
-    file: 'src/table/fold/whose.ts',
+    file: 'src/table/fold/demos.ts',
     find: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun)',
     replace: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun && laid.length === 0)',
     tests: FOLD,

@@ -1,7 +1,6 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { dipTimesAfter, type Mend, type MendEvent } from './dip-times.ts'
 import { dipKey, hitKey } from './waiting.ts'
-import { demosBeside } from './whose.ts'
 
 /** A dip that went onto another pot than was hit. */
 export interface Move {
@@ -67,7 +66,7 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
 /** Reads a history ahead of its fold, so many events a step. */
 export function* readAhead(events: readonly Stamped[], each: number): Generator<void, Ahead> {
   const back = takenBack(events)
-  const out = new Set([...back, ...demosBeside(events, back)])
+  const out = new Set(back)
   const started = new Map<string, Started>()
   const touchedIn = new Set<string>()
   const mends = new Map<string, Mend[]>()

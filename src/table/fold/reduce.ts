@@ -16,7 +16,7 @@ import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import { skewOf } from './table-time.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
-import { cleared } from './whose.ts'
+import { cleared } from './cleared.ts'
 
 type OfOthers = (table: Table, stamped: Stamped, then: (table: Table) => Table) => Table
 let otherPhones: OfOthers = (table) => table

@@ -2,6 +2,7 @@
 
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { ofTable } from '../model/whose-setting.ts'
+import { demosBeside } from './demos.ts'
 import { takenBack } from './read-ahead.ts'
 import './by-others.ts'
 
@@ -45,7 +46,8 @@ export function seenFrom(records: readonly Written[], phone: string): Seen {
   const stands = ({ hit }: Stamped) => !back.has(hit)
   const nameAt = names(records, stands)
   const clocks = clocksMet(records, phone, stands, nameAt)
-  const demos = new Set(records.filter(({ event }) => event.kind === 'demo-laid').map(({ hit }) => hit))
+  const isOwn = (stamped: Stamped) => phoneOf(stamped) === phone || stamped.writer === undefined
+  const demos = new Set(demosBeside(records, back, isOwn))
   const skews = new Map<string, number>()
   const latest = new Map<string, { readonly key: number; readonly order: number }>()
   let untilMs = Number.NEGATIVE_INFINITY
@@ -73,9 +75,10 @@ export function seenFrom(records: readonly Written[], phone: string): Seen {
         order,
       })
     }
+    if (demos.has(record.hit)) continue
     if (name === phone) keyed.push({ key, stamped: record })
     else {
-      const theirs = demos.has(record.hit) ? undefined : ofOthers(event, shiftMs, shiftMs - skewMs)
+      const theirs = ofOthers(event, shiftMs, shiftMs - skewMs)
       if (theirs) keyed.push({ key, stamped: { ...record, at: at - shiftMs, from: name, event: theirs } })
     }
   }
