@@ -22,8 +22,15 @@ interface Named extends OfLoad {
 /** What can have happened at the kiln. */
 export type LoadHappening =
   | { readonly kind: 'kiln-set'; readonly kiln: KilnFacts }
-  /** Several loads may be of one board. */
-  | ({ readonly kind: 'load-begun'; readonly kilnId: string; readonly firing: FiringFacts } & OfLoad)
+  /** Several loads may be of one board. `candle` is missing in records of before loads had their own. */
+  | ({
+      readonly kind: 'load-begun'
+      readonly kilnId: string
+      readonly firing: FiringFacts
+      readonly candle?: boolean
+    } & OfLoad)
+  /** Whether this load is candled first. */
+  | ({ readonly kind: 'candling-set'; readonly candle: boolean } & OfLoad)
   /**
    * A level as it is to be built. `number` is the first figure of its places; `postMm` are the lengths of one of the posts
    * on it, which carry the next.
@@ -84,6 +91,7 @@ export type LoadHappening =
 export const LOAD_KINDS: Readonly<Record<LoadHappening['kind'], true>> = {
   'kiln-set': true,
   'load-begun': true,
+  'candling-set': true,
   'shelf-set': true,
   placed: true,
   'shelf-loaded': true,

@@ -37,6 +37,9 @@ export type Route =
   /** All fired pots, and the story of one. */
   | { readonly at: 'fired' }
   | { readonly at: 'story'; readonly potId: string }
+  /** Three plots of what came of it all, and what is known of one glaze, or of it over another. */
+  | { readonly at: 'plots' }
+  | { readonly at: 'results'; readonly bucketId: string; readonly underId?: string }
   /** The glaze firing to come, and readings out of a book. */
   | { readonly at: 'firing' }
 

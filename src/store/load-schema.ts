@@ -72,7 +72,8 @@ const yes = z.optional(z.literal(true))
 /** Fields by kind of event. */
 export const LOAD_BODIES = {
   'kiln-set': { kiln },
-  'load-begun': { ...ofLoad, kilnId: id, firing },
+  'load-begun': { ...ofLoad, kilnId: id, firing, candle: z.optional(z.boolean()) },
+  'candling-set': { ...ofLoad, candle: z.boolean() },
   'shelf-set': {
     ...onLevel,
     number: whole(1, MOST_LEVELS),

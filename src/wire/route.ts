@@ -28,7 +28,7 @@ const print = (route: Route): string => {
           : 'loadId' in route
             ? route.loadId
             : undefined
-  const second = route.at === 'tile' ? route.underId : undefined
+  const second = 'underId' in route ? route.underId : undefined
   const named = [id, second].flatMap((part) => (part === undefined ? [] : encodeURIComponent(part)))
   return ['#', route.at, ...named].join('/')
 }
@@ -47,6 +47,7 @@ export function routeOf(hash: string): Route | undefined {
     case 'elsewhere':
     case 'taught':
     case 'fired':
+    case 'plots':
     case 'firing':
       return { at }
     case 'shelf':
@@ -59,6 +60,7 @@ export function routeOf(hash: string): Route | undefined {
     case 'stacks':
       return named === undefined ? { at } : { at, stackId: named }
     case 'tile':
+    case 'results':
       if (named === undefined) return { at: 'buckets' }
       return { at, bucketId: named, ...(readable(second) ? { underId: readable(second) } : {}) }
     case 'buckets':

@@ -146,7 +146,7 @@ if (process.env.PROVE)
     await kiln.read('560')
     await kiln.pass(90)
     await kiln.read('430')
-    await expect(kiln.face).toContainText(/below 60 °C: .*\(.* to .*\)/)
+    await expect(kiln.face).toContainText(/Below 60 °C: .*\(.* to .*\)/)
     const cooling = await page.evaluate(() => Date.now())
 
     page = await goneOn('shelf', cooling + 8 * HOUR_MS)

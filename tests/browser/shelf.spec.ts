@@ -53,8 +53,8 @@ test('glazed pots go from the board to below 60 degC by the bar, killed and reop
   await kiln.read('560')
   await kiln.pass(90)
   await kiln.read('430')
-  await expect(kiln.face).toContainText(/lid from 120 °C: .*\(.* to .*\)/)
-  await expect(kiln.face).toContainText(/below 60 °C: .*\(.* to .*\)/)
+  await expect(kiln.face).toContainText(/Lid from 120 °C: .*\(.* to .*\)/)
+  await expect(kiln.face).toContainText(/Below 60 °C: .*\(.* to .*\)/)
   await kiln.again()
   await kiln.pass(500)
   await kiln.read('118')
@@ -259,6 +259,7 @@ test('each shelf is said as it is its turn, with what it stands on, and when the
 test('wet pots are candled: hours and grams first, and the cold glass has the last word', async ({
   page,
 }) => {
+  test.setTimeout(120_000)
   const kiln = await KilnPage.open(page, 1, 1)
   await kiln.hit()
   await kiln.hit()
@@ -267,10 +268,23 @@ test('wet pots are candled: hours and grams first, and the cold glass has the la
   await kiln.shows('may go in now')
   await kiln.hit()
   await kiln.says('SHELF 1 AS DRAWN')
-  await kiln.shows(/Candle about \d h.*, up to \d h.*: \d+ g of water has to leave\. 3\d takes longest/)
-  for (let i = 0; i < 8 && (await kiln.bar.textContent()) !== 'GLASS CLEAR'; i++) await kiln.hit()
+  while ((await kiln.bar.textContent()) !== 'KILN ON') await kiln.hit()
+  const told = /candle (\d) h( \d\d min)? to (\d) h( \d\d min)?: (\d+ g) of water leaves, (3\d) last/
+  await kiln.shows(told)
+  const [, h, min = '0', lateH, lateMin = '0', ...rest] =
+    told.exec((await kiln.face.textContent()) ?? '') ?? []
+  const span = (hours = '0', minutes: string) => 60 * Number(hours) + Number.parseInt(minutes, 10)
+  await kiln.hit()
+  await kiln.says('GLASS CLEAR')
   await expect(kiln.face).toContainText('Heat gloves, face to the side')
+  // The same hours from now on, by the clock.
   await kiln.shows(/Dry about \d\d:\d\d/)
+  const { litAt = 0 } = await kiln.load()
+  const clock = (minutes: number) => new Date(litAt + minutes * 60_000).toISOString().slice(11, 16)
+  const [until, late] = [clock(span(h, min)), clock(span(lateH, lateMin))]
+  await expect(kiln.face).toContainText(
+    `Dry about ${until} to ${late}: ${rest[0]} of water leaves, ${rest[1]} last.`,
+  )
   await kiln.pass(90)
   await kiln.hit()
   await expect(kiln.face).toContainText(/Clear at \d\d:\d\d\. Once more from \d\d:\d\d/)
@@ -284,6 +298,11 @@ test('wet pots are candled: hours and grams first, and the cold glass has the la
   await kiln.hit()
   await kiln.says('READING')
   expect((await kiln.load()).glass.map(({ fogged }) => fogged)).toEqual([false, true, false, false])
+  // It is dry by the glass, and may fog all the same.
+  await expect(kiln.face).toContainText(/Dry about .*Clear since \d\d:\d\d, which means dry/)
+  await kiln.key('FOGGED')
+  await kiln.says('GLASS CLEAR')
+  await expect(kiln.face).toContainText(/Fogged at/)
 })
 
 for (const [offer, times] of [

@@ -7,6 +7,27 @@ const LINES = ['tests/unit/store/photo-lines.test.ts']
 
 export const OPENING_FAULTS: readonly Fault[] = [
   {
+    id: 'a story of many coats takes a class more than its minute',
+    file: 'src/table/opening/film.ts',
+    find: 'Math.min(1, MOST_MS / all)',
+    replace: 'Math.max(1, MOST_MS / all)',
+    tests: ['tests/unit/table/film.test.ts'],
+  },
+  {
+    id: 'a pot that did not run kept to any range told',
+    file: 'src/table/opening/told-found.ts',
+    find: 'return [0, FIRST_MM]',
+    replace: 'return [0, roomMm]',
+    tests: ['tests/unit/table/looking-back.test.ts'],
+  },
+  {
+    id: 'a new mix is water in the old one',
+    file: 'src/table/opening/density-course.ts',
+    find: 'thinner: !isMixed &&',
+    replace: 'thinner: (!isMixed || true) &&',
+    tests: ['tests/unit/table/looking-back.test.ts'],
+  },
+  {
     id: 'a changed room hears coats that waited in the one before',
     file: 'src/table/forecast/board-memory.ts',
     find: 'outAt >= changedAt',

@@ -72,7 +72,17 @@ const LEVELS = {
   words: [
     ['name.ts'],
     ['en'],
-    ['front.ts', 'bench.ts', 'late.ts', 'desk.ts', 'opening.ts', 'room.ts', 'format.ts', 'sheets.ts'],
+    [
+      'front.ts',
+      'bench.ts',
+      'late.ts',
+      'desk.ts',
+      'opening.ts',
+      'back.ts',
+      'room.ts',
+      'format.ts',
+      'sheets.ts',
+    ],
   ],
   screens: [
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],

@@ -142,7 +142,7 @@ export type WouldFit =
   | { readonly kind: 'shelf' }
   /** The tallest stays out: `gains` pots more go in than without. */
   | { readonly kind: 'aside'; readonly potId: string; readonly gains: number }
-  /** It goes in the next firing: 1 is the one right after this. */
+  /** A firing to come has room for it and all others told the same number: 1 is the one right after this. */
   | { readonly kind: 'nextFiring'; readonly firing: number }
   /** A catch slab under it. */
   | { readonly kind: 'slab' }

@@ -58,13 +58,18 @@ const withShelf = (kiln: Kiln): Kiln => ({
   shelves: kiln.shelves.map((shelf) => ({ ...shelf, count: shelf.count + 1 })),
 })
 
-/** In which firing after this one each of those left out goes, 1 the next; those that go in none are missing. */
+/**
+ * In which firing after this one there is room for each of those left out, 1 the next; those that go in none are missing. Cones and tile
+ * are in every firing.
+ */
 function firingsOf(problem: Problem, missed: readonly Item[], seed: number): ReadonlyMap<string, number> {
   const firings = new Map<string, number>()
+  const riders = [...problem.items.values()].filter(({ kind }) => kind !== 'pot')
   let left = missed
   for (let firing = 1; firing <= FIRINGS && left.length > 0; firing++) {
-    const items = new Map(left.map((item) => [item.id, item]))
-    const still = new Set(missedOf({ kiln: problem.kiln, items, pinned: [], loaded: [] }, left, seed))
+    const items = new Map([...left, ...riders].map((item) => [item.id, item]))
+    const next = { kiln: problem.kiln, items, pinned: [], loaded: [] }
+    const still = new Set(missedOf(next, left, seed))
     for (const { id } of left) if (!still.has(id)) firings.set(id, firing)
     if (still.size === left.length) break
     left = left.filter(({ id }) => still.has(id))

@@ -16,27 +16,33 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
   const days = useDays()
   const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
   const cools = useMemo(() => loadCooling(table.value, load), [load, table.value.air])
-  const band = ({ lower, likely, upper }: BandMs) =>
-    w.fromTo(
-      days.moment(likely),
-      days.moment(lower),
-      Number.isFinite(upper) ? days.moment(upper) : words.value.units.never,
+  const told = (say: typeof w.lidAt, tempC: number, { lower, likely, upper }: BandMs) => {
+    const range = Number.isFinite(upper)
+      ? days.between({ likely: lower, upper })
+      : w.fromNever(days.moment(lower), words.value.units.never)
+    return (
+      <p class="kiln-big figures">
+        {say(temp(tempC), days.moment(likely))} <small>({range})</small>
+      </p>
     )
+  }
   const { lid, unload, again } = cools ?? {}
   useSpoken(unload && !done ? coldLine(table.value, load, unload.likely, now.value) : undefined)
   if (done) return <p>{w.care.food}</p>
   return (
     <>
-      {load.openedAt !== undefined && lidWarning(load) === 'hot' ? (
+      {load.openedAt === undefined ? null : lidWarning(load) === 'hot' ? (
         <p class="alarm figures">{w.openHot(temp(LID_C), temp(UNLOAD_C))}</p>
-      ) : null}
+      ) : unload ? null : (
+        <p class="kiln-big figures">{w.openUnread(temp(UNLOAD_C))}</p>
+      )}
       {load.bungAt === undefined ? null : <p class="figures">{w.bungAt(days.moment(load.bungAt))}</p>}
       {lid && unload ? (
         <>
-          {load.openedAt === undefined && lid.upper > (cools?.last.at ?? 0) ? (
-            <p class="kiln-big figures">{w.lidAt(temp(LID_C), band(lid))}</p>
-          ) : null}
-          <p class="kiln-big figures">{w.unloadAt(temp(UNLOAD_C), band(unload))}</p>
+          {load.openedAt === undefined && lid.upper > (cools?.last.at ?? 0)
+            ? told(w.lidAt, LID_C, lid)
+            : null}
+          {told(w.unloadAt, UNLOAD_C, unload)}
         </>
       ) : (
         <p>{w.moreReadings}</p>
@@ -49,10 +55,12 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
         </p>
       ) : null}
       <p class="help">{w.thermometer}</p>
-      {extras.value && extras.value.longWaits() > 0 ? (
-        <button type="button" class="key" onClick={() => void extras.value?.calendar()}>
-          {w.calendar}
-        </button>
+      {unload && Number.isFinite(unload.likely) && extras.value && extras.value.longWaits() > 0 ? (
+        <div class="kiln-keys">
+          <button type="button" class="key" onClick={() => void extras.value?.calendar()}>
+            {w.calendar}
+          </button>
+        </div>
       ) : null}
     </>
   )

@@ -1,6 +1,15 @@
+import type { VNode } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
 import { coneAhead } from '../../table/load/fire.ts'
-import { CLEAR_TWICE_MS, clearSince, coneDownAt, glassTellsFrom, stageOf } from '../../table/load/loads.ts'
+import {
+  CLEAR_TWICE_MS,
+  clearSince,
+  coneDownAt,
+  glassTells,
+  glassTellsFrom,
+  isCandled,
+  stageOf,
+} from '../../table/load/loads.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
@@ -21,13 +30,17 @@ const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => p
 interface FireProps {
   readonly load: LoadState
   readonly open: (over: Over) => void
+  /** Keys to other loads that are in the fire or not cold yet. */
+  readonly beside: readonly VNode[]
 }
 
 /** A load from the moment its kiln is on until it is cool: one bar that follows it, everything else beside it. */
-export function FireCard({ load, open }: FireProps) {
+export function FireCard({ load, open, beside }: FireProps) {
   const { table, now, words, formats, act, go } = useLoad()
   const ahead = useMemo(() => coneAhead(table.value, load), [table.value.offsets, load])
   const stage = stageOf(table.value, load, now.value, ahead?.lower)
+  /** Fog may still be seen, though the glass was clear twice. */
+  const steams = stage.is === 'candle' || (stage.is === 'fire' && glassTells(table.value, load, now.value))
   const w = words.value.desk.shelf
   const [said, setSaid] = useState<string>()
   const { loadId, firing } = load
@@ -36,6 +49,7 @@ export function FireCard({ load, open }: FireProps) {
     const refusal = act(action, atMs)
     setSaid(refusal && kilnRefusalText(words.value, formats.value, table.peek(), refusal))
   }
+  const fogged = (atMs?: number) => hit({ do: 'hold-glass', loadId, fogged: true }, atMs)
   const bars = {
     candle: {
       label: w.bar.clear,
@@ -59,7 +73,7 @@ export function FireCard({ load, open }: FireProps) {
   })
   const small =
     stage.is === 'candle'
-      ? { label: w.fogged, onPress: (atMs: number) => hit({ do: 'hold-glass', loadId, fogged: true }, atMs) }
+      ? { label: w.fogged, onPress: fogged }
       : stage.is === 'cone' || stage.is === 'open'
         ? { label: w.bar.reading, onPress: () => open('reading') }
         : undefined
@@ -80,7 +94,7 @@ export function FireCard({ load, open }: FireProps) {
         </p>
         {fires ? (
           <>
-            {stage.is === 'candle' ? <Candling load={load} /> : null}
+            {steams ? <Candling load={load} /> : null}
             {down === undefined ? null : <p class="figures">{w.down(firing.cone, days.moment(down))}</p>}
             {stage.is === 'hold' ? (
               <p class="kiln-big figures">{w.holdUntil(days.moment(stage.untilAt))}</p>
@@ -95,8 +109,8 @@ export function FireCard({ load, open }: FireProps) {
                 )}
               </p>
             ) : null}
-            {stage.is === 'fire' && !ahead ? <p class="help">{w.early}</p> : null}
-            {stage.is === 'candle' ? null : <p>{w.decides}</p>}
+            {stage.is === 'fire' && !steams && !ahead ? <p class="help">{w.early}</p> : null}
+            {steams ? null : <p>{w.decides}</p>}
           </>
         ) : (
           <CoolLines load={load} done={done} />
@@ -104,10 +118,10 @@ export function FireCard({ load, open }: FireProps) {
         <OffsetLines load={load} />
         <p class="caution">
           {fires
-            ? stage.is === 'fire'
-              ? w.care.light
-              : stage.is === 'candle'
-                ? `${w.care.glass} ${w.care.light}`
+            ? stage.is === 'candle'
+              ? w.care.glass
+              : stage.is === 'fire'
+                ? w.care.light
                 : w.care.spy
             : stage.is === 'cool'
               ? w.care.cool
@@ -116,9 +130,16 @@ export function FireCard({ load, open }: FireProps) {
         <div class="kiln-keys">
           {fires ? (
             <>
-              <button type="button" class="key" onClick={() => open('cone')}>
-                {w.cone}
-              </button>
+              {steams && stage.is === 'fire' ? (
+                <button type="button" class="key" onClick={() => fogged()}>
+                  {w.fogged}
+                </button>
+              ) : null}
+              {stage.is === 'candle' ? null : (
+                <button type="button" class="key" onClick={() => open('cone')}>
+                  {w.cone}
+                </button>
+              )}
               {stage.is === 'off' || stage.is === 'candle' ? (
                 <button type="button" class="key" onClick={() => open('reading')}>
                   {w.bar.reading}
@@ -166,6 +187,7 @@ export function FireCard({ load, open }: FireProps) {
               {load.openedAt === undefined ? w.guess : w.judge}
             </button>
           )}
+          {beside}
         </div>
       </KilnMain>
       <BackLine />
@@ -189,9 +211,11 @@ function Candling({ load }: { readonly load: LoadState }) {
   const clear = clearSince(load)
   return (
     <>
-      <p>{w.candling}</p>
+      {isCandled(load) ? null : <p>{w.candling}</p>}
       <CandleLines load={load} />
-      {clear !== undefined ? (
+      {clear !== undefined && isCandled(load) ? (
+        <p class="figures">{w.glassDry(days.moment(clear))}</p>
+      ) : clear !== undefined ? (
         <p class="figures">{w.glassClear(days.moment(clear), days.moment(clear + CLEAR_TWICE_MS))}</p>
       ) : last?.fogged ? (
         <p class="figures">{w.glassFogged(days.moment(last.at))}</p>

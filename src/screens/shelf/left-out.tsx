@@ -64,7 +64,7 @@ export function LeftOutPage({ load, propose }: LeftOutProps) {
       case 'aside':
         return w.would.aside(name(one.potId), one.gains)
       case 'nextFiring':
-        return w.would.nextFiring
+        return w.would.nextFiring(one.firing)
       case 'shelf':
         return w.would.shelf
       case 'slab':
@@ -109,7 +109,7 @@ export function LeftOutPage({ load, propose }: LeftOutProps) {
           <button
             type="button"
             class="key"
-            onClick={() => act({ do: 'set-settings', settings: { candle: true } })}
+            onClick={() => act({ do: 'set-candling', loadId: load.loadId, candle: true })}
           >
             {w.would.candle}
           </button>

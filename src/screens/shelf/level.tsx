@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { type Gap, levelView } from '../../table/load/level-view.ts'
 import type { LevelState, LoadState } from '../../table/model/load-state.ts'
@@ -10,10 +11,14 @@ interface LevelProps {
   /** Nothing is moved: another answer comes. */
   readonly rests: boolean
   readonly tell: (refusal: ReturnType<ReturnType<typeof useLoad>['act']>) => void
+  /** What the shelf stands on, in words. */
+  readonly standsOn: string
+  /** Keys to the other shelves. */
+  readonly children: ComponentChildren
 }
 
 /** One shelf from above, to be moved about on, and the nearest gap on it. */
-export function Level({ load, level, rests, tell }: LevelProps) {
+export function Level({ load, level, rests, tell, standsOn, children }: LevelProps) {
   const { table, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
   const [chosen, setChosen] = useState<string>()
@@ -33,17 +38,23 @@ export function Level({ load, level, rests, tell }: LevelProps) {
   const gap = (mm: number) => formats.value.mm(Math.max(0, mm))
   return (
     <>
-      {tight ? (
-        <p class="alarm figures" role="status">
-          {tight.mm > 0
-            ? w.apart(name(tight.a.key), beside(tight), gap(tight.mm))
-            : w.touch(name(tight.a.key), beside(tight))}
-        </p>
-      ) : view.nearest ? (
-        <p class="figures">
-          {w.nearest(name(view.nearest.a.key), beside(view.nearest), gap(view.nearest.mm))}
-        </p>
-      ) : null}
+      <div class="level-keys">
+        {children}
+        <div>
+          <p class="figures">{standsOn}</p>
+          {tight ? (
+            <p class="alarm figures" role="status">
+              {tight.mm > 0
+                ? w.apart(name(tight.a.key), beside(tight), gap(tight.mm))
+                : w.touch(name(tight.a.key), beside(tight))}
+            </p>
+          ) : view.nearest ? (
+            <p class="figures">
+              {w.nearest(name(view.nearest.a.key), beside(view.nearest), gap(view.nearest.mm))}
+            </p>
+          ) : null}
+        </div>
+      </div>
       {against ? (
         <p class="alarm figures">{w.against[against.kind](name(against.one.key), gap(against.mm))}</p>
       ) : null}

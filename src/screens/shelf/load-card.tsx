@@ -1,11 +1,11 @@
-import type { ComponentChildren } from 'preact'
+import type { VNode } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
 import { conesSeen } from '../../table/load/kiln-space.ts'
 import { shelfLine } from '../../table/load/kiln-spoken.ts'
 import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
-import { type LoadStage, levelsOf, loadInHand, stageOf } from '../../table/load/loads.ts'
+import { candled, type LoadStage, levelsOf, loadInHand, stageOf } from '../../table/load/loads.ts'
 import { potsForLoad } from '../../table/load/to-load.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
@@ -30,7 +30,7 @@ interface CardProps {
   readonly packing: Packing
   readonly open: (over: Over) => void
   /** Keys to loads that are in the fire or not cold yet. */
-  readonly beside: ComponentChildren
+  readonly beside: readonly VNode[]
 }
 
 /** A load until its kiln is on: proposed, stacked shelf by shelf, the lid shut. */
@@ -94,38 +94,36 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
   }
   const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.wash
   const isLoaded = stage.is !== 'shelf' && stage.is !== 'propose'
+  const isCandled = load !== undefined && candled(table.value, load)
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
         {load ? <Disputed load={load} /> : null}
         {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
-        {shown ? (
-          <div class="level-keys">
-            {levels.map((level) => (
-              <button
-                key={levelKey(level)}
-                type="button"
-                class="key"
-                aria-pressed={level === shown}
-                onClick={() => setLooked(levelKey(level))}
-              >
-                {level.number}
-                {level.loadedAt === undefined ? '' : ' ✓'}
-              </button>
-            ))}
-            <span class="figures">{standsOn(shown)}</span>
-          </div>
-        ) : null}
         {isLoaded ? null : <p class="caution">{w.care.shelf}</p>}
         {load && shown ? (
-          <Level load={load} level={shown} rests={asking} tell={tell} />
+          <Level load={load} level={shown} rests={asking} tell={tell} standsOn={standsOn(shown)}>
+            {levels.length < 2
+              ? null
+              : levels.map((level) => (
+                  <button
+                    key={levelKey(level)}
+                    type="button"
+                    class="key"
+                    aria-pressed={level === shown}
+                    onClick={() => setLooked(levelKey(level))}
+                  >
+                    {level.number}
+                    {level.loadedAt === undefined ? '' : ' ✓'}
+                  </button>
+                ))}
+          </Level>
         ) : stage.is === 'propose' ? (
           <Ready load={load} open={open} kiln={kiln} />
         ) : null}
-        {load && stage.is !== 'propose' && table.value.settings.candle ? <CandleLines load={load} /> : null}
-        <p class="caution">{care}</p>
-        {beside ? <div class="kiln-keys">{beside}</div> : null}
+        {load && isLoaded && isCandled ? <CandleLines load={load} /> : null}
+        {stage.is === 'shelf' ? null : <p class="caution">{care}</p>}
         {stage.is === 'propose' || !load || asking ? null : (
           <div class="kiln-keys">
             {stage.is === 'shelf' ? (
@@ -133,11 +131,23 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
                 {w.again}
               </button>
             ) : null}
+            {isLoaded ? (
+              <button
+                type="button"
+                class="key"
+                aria-pressed={isCandled}
+                onClick={() => tell(app.act({ do: 'set-candling', loadId: load.loadId, candle: !isCandled }))}
+              >
+                {w.would.candle}
+              </button>
+            ) : null}
             <button type="button" class="key" onClick={() => open('ticket')}>
               {w.ticket}
             </button>
           </div>
         )}
+        {beside.length > 0 ? <div class="kiln-keys">{beside}</div> : null}
+        {stage.is === 'shelf' ? <p class="caution">{care}</p> : null}
       </KilnMain>
       <BackLine />
       <KnuckleBar label={label} />

@@ -103,8 +103,7 @@ function LoadScreen({ loadId }: ShelfProps) {
       {w.loadOf(days.moment(begunAt))}
     </button>
   ))
-  // The key of what is left out takes their place at the top.
-  const card = { kiln, packing: { ...packing, propose }, open: setOver, beside: out > 0 ? otherKeys : null }
+  const card = { kiln, packing: { ...packing, propose }, open: setOver, beside: otherKeys }
   const face = () => {
     if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={close} />
     if (!load || !stage) return <LoadCard load={undefined} stage={{ is: 'propose' }} {...card} kiln={kiln} />
@@ -115,7 +114,7 @@ function LoadScreen({ loadId }: ShelfProps) {
     if (over === 'which') return <WhichPot load={load} />
     if (over === 'cone') return <ConePage load={load} close={close} />
     if (load.litAt === undefined) return <LoadCard load={load} stage={stage} {...card} kiln={kiln} />
-    return <FireCard load={load} open={setOver} />
+    return <FireCard load={load} open={setOver} beside={otherKeys} />
   }
   return (
     <div class={over === 'ticket' ? 'desk ticket' : 'desk kiln'} ref={root}>
@@ -124,8 +123,6 @@ function LoadScreen({ loadId }: ShelfProps) {
           <button type="button" class="key" onClick={() => setOver('out')}>
             {w.out(out)}
           </button>
-        ) : others.length > 0 ? (
-          otherKeys
         ) : load?.litAt !== undefined ? (
           <button
             type="button"

@@ -1,7 +1,7 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { LoadHappening } from '../../../shared/load-events.ts'
 import { levelView, liesMm, onShelf } from '../load/level-view.ts'
-import { loadsOf } from '../load/loads.ts'
+import { candled, loadsOf } from '../load/loads.ts'
 import { planEvents } from '../load/plan-events.ts'
 import { sizeOf } from '../load/to-load.ts'
 import type { Action, Refusal } from '../model/action.ts'
@@ -28,6 +28,7 @@ const isOfKiln = (action: Action): action is LoadAction => KILN_ACTIONS.has(acti
 const KILN_ACTIONS: ReadonlySet<string> = new Set<LoadAction['do']>([
   'set-kiln',
   'begin-load',
+  'set-candling',
   'lay-out',
   'stand',
   'swap',
@@ -65,6 +66,7 @@ export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decis
         loadId: `l.${stamp.hit}`,
         kilnId: action.kilnId,
         firing: action.firing,
+        candle: table.settings.candle,
       })
     case 'take-offset': {
       const { kilnId, offsetC, of } = action
@@ -135,6 +137,12 @@ function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp):
       if (storey > 1 && below?.loadedAt === undefined) return not('shelf-below', { number: level.number })
       const order = view.things.filter(({ place }) => place !== undefined).map(({ key }) => key)
       return { events: [{ kind: 'shelf-loaded', loadId, column, storey, order }] }
+    }
+    case 'set-candling': {
+      const { candle } = action
+      if (!unlit) return not('lit-already')
+      if (candle === candled(table, load)) return { refusal: { code: 'nothing-to-do' } }
+      return { events: [{ kind: 'candling-set', loadId, candle }] }
     }
     case 'shut-lid':
       if (load.shutAt !== undefined) return { refusal: { code: 'nothing-to-do' } }

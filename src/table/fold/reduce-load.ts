@@ -21,13 +21,14 @@ export function atKiln(table: Table, event: LoadHappening, at: number, id: strin
       return { ...table, offsets: { ...table.offsets, [kilnId]: { offsetC, of, at } } }
     }
     case 'load-begun': {
-      const { loadId, firing } = event
+      const { loadId, firing, candle } = event
       const kiln = table.kilns?.[event.kilnId]
       if (!kiln || table.loads?.[loadId]) return table
       const begun = {
         loadId,
         kiln,
         firing,
+        ...(candle === undefined ? {} : { candle }),
         begunAt: at,
         levels: {},
         things: {},
@@ -78,6 +79,8 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from?: s
       }
       return { ...load, things, levels: { ...load.levels, [key]: { ...level, loadedAt: at } } }
     }
+    case 'candling-set':
+      return { ...load, candle: event.candle }
     case 'lid-shut':
       return { ...load, shutAt: at }
     case 'kiln-lit':

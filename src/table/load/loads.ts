@@ -92,9 +92,21 @@ export function isCandled(load: LoadState): boolean {
   return first !== undefined && last !== undefined && last.at - first >= CLEAR_TWICE_MS
 }
 
-/** Whether the kiln is still held below boiling, so that pots dry through. */
-export const candles = (table: Table, load: LoadState): boolean =>
-  table.settings.candle && !isCandled(load) && load.readings.every(({ tempC }) => tempC < CANDLED_C)
+/** Whether a load is candled first: as was said of it, of older records as the table has it. */
+export const candled = (table: Table, { candle }: LoadState): boolean => candle ?? table.settings.candle
+
+/** So long after the glass was looked at last the kiln has climbed, read or not. Assumption. */
+const CLIMBED_MS = 2 * 3_600_000
+
+/**
+ * Whether the glass still tells something: the kiln is on to candle, not read above boiling, and its glass not given up.
+ * Who sees it fog after it was clear twice candles on.
+ */
+export function glassTells(table: Table, load: LoadState, now: number): boolean {
+  const isLow = load.readings.every(({ tempC }) => tempC < CANDLED_C)
+  return candled(table, load) && isLow && !(isCandled(load) && now - lastLook(load) > CLIMBED_MS)
+}
+const lastLook = ({ glass }: LoadState): number => glass.at(-1)?.at ?? 0
 
 /** The last that was read since the kiln is off; a reading of the fire, or from before it, tells nothing of the cooling. */
 export const lastCooling = ({ offAt, readings }: LoadState): HeatReading | undefined => {
@@ -160,6 +172,6 @@ export function stageOf(table: Table, load: LoadState, now: number, coneFrom?: n
     const untilAt = down + load.firing.holdMin * MIN_MS
     return now < untilAt ? { is: 'hold', untilAt } : { is: 'off' }
   }
-  if (candles(table, load)) return { is: 'candle' }
+  if (!isCandled(load) && glassTells(table, load, now)) return { is: 'candle' }
   return { is: coneFrom !== undefined && now >= coneFrom ? 'cone' : 'fire' }
 }

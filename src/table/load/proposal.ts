@@ -31,7 +31,7 @@ export function loadInput(table: Table, load: LoadState, now: number): LoadInput
   return {
     loadId: load.loadId,
     kiln: engineKiln(load.kiln),
-    pots: pots.map((pot) => toLoad(table, pot, now)),
+    pots: pots.map((pot) => toLoad(table, load, pot, now)),
     specials,
     pinned: Object.entries(load.things).flatMap(([id, thing]) => {
       const { column, storey, xMm, yMm, pinned } = thing

@@ -6,7 +6,7 @@ import type { LoadState } from '../model/load-state.ts'
 import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { stepOf } from '../steps/steps.ts'
-import { loadsOf } from './loads.ts'
+import { candled, loadsOf } from './loads.ts'
 
 const MIN_MS = 60_000
 /** So near to the shelf the outside is its foot; none is taken for a point, mm. */
@@ -34,9 +34,9 @@ const isGlazed = (table: Table, pot: PotState): boolean => {
 }
 
 /** What keeps a pot out of today's fire: its foot was not checked, or it will be wet when the kiln goes on. */
-function notYet(table: Table, pot: PotState, now: number): PotToLoad['notYet'] {
+function notYet(table: Table, load: LoadState, pot: PotState, now: number): PotToLoad['notYet'] {
   if (pot.footSignedAt === undefined) return 'foot'
-  if (table.settings.candle) return undefined
+  if (candled(table, load)) return undefined
   const step = stepOf(table, pot, now)
   return step.is === 'kiln' && step.dry.likely <= lightingAt(table, now) ? undefined : 'wet'
 }
@@ -79,10 +79,10 @@ export function sizeOf(
   }
 }
 
-/** A pot as it goes into the kiln, its lid on it. `now`: table time, ms. */
-export function toLoad(table: Table, pot: PotState, now: number): PotToLoad {
+/** A pot as it goes into the kiln with a load, its lid on it. `now`: table time, ms. */
+export function toLoad(table: Table, load: LoadState, pot: PotState, now: number): PotToLoad {
   const lid = lidOn(table, pot)
-  const held = notYet(table, pot, now) ?? (lid && notYet(table, lid, now))
+  const held = notYet(table, load, pot, now) ?? (lid && notYet(table, load, lid, now))
   return {
     id: pot.facts.potId,
     ...sizeOf(table, pot),

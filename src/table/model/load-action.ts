@@ -14,6 +14,7 @@ interface Late extends OfLoad {
 export type LoadAction =
   | { readonly do: 'set-kiln'; readonly kiln: Omit<KilnFacts, 'kilnId'> & { readonly kilnId?: string } }
   | { readonly do: 'begin-load'; readonly kilnId: string; readonly firing: FiringFacts }
+  | ({ readonly do: 'set-candling'; readonly candle: boolean } & OfLoad)
   /** A proposal as it was answered. */
   | ({ readonly do: 'lay-out'; readonly plan: LoadPlan } & OfLoad)
   | ({ readonly do: 'stand'; readonly key: string; readonly at: InKiln } & OfLoad)

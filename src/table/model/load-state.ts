@@ -67,6 +67,8 @@ export interface LoadState {
   readonly kiln: KilnFacts
   readonly firing: FiringFacts
   readonly begunAt: number
+  /** Whether it is candled first; of older records the table's setting says it. */
+  readonly candle?: boolean
   /** By `levelKey`. */
   readonly levels: Readonly<Record<string, LevelState>>
   /** By `thingKey`. */

@@ -1,4 +1,5 @@
 import { isOne } from './counts.ts'
+import { refusal } from './kiln-refusals.ts'
 import { which } from './which.ts'
 
 const pots = (n: number): string => (isOne(n) ? '1 pot' : `${n} pots`)
@@ -10,6 +11,7 @@ export const shelf = {
   loadOf: (day: string) => `Load of ${day}`,
   hits: {
     'load-begun': 'new load',
+    'candling-set': 'candling',
     'shelf-set': 'proposal',
     placed: 'move',
     'shelf-loaded': 'shelf loaded',
@@ -136,7 +138,7 @@ export const shelf = {
     posts: (mm: string) => `three more posts of ${mm}`,
     shelf: 'one more shelf',
     aside: (number: string, n: number) => `lay ${number} aside: ${pots(n)} more go in`,
-    nextFiring: 'goes in the next firing',
+    nextFiring: (n: number) => (n === 1 ? 'has room in the next firing' : 'has room in a later firing'),
     slab: 'Put it on a slab',
     candle: 'Candle first',
     back: 'Take it in',
@@ -151,20 +153,21 @@ export const shelf = {
   conesFall: (cone: string, at: string, from: string, to: string) =>
     `Cone ${cone} about ${at} (${from} to ${to})`,
   decides: 'The cone in the kiln decides.',
-  early: 'Told from two readings half an hour apart, within 300 °C of the cone.',
+  early: 'When the cone falls is told from two readings half an hour apart, within 300 °C of it.',
   holdUntil: (clock: string) => `Hold until ${clock}`,
   down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
-  candling: 'Below 100 °C, vent open. The cold glass has the last word: clear twice, 20 minutes apart.',
+  candling: 'Below 100 °C, vent open. Dry: cold glass clear twice, 20 min apart.',
   candleFor: (likely: string, late: string, water: string, pot: string) =>
-    `Candle about ${likely}, up to ${late}: ${water} of water has to leave. ${pot} takes longest.`,
+    `On now, candle ${likely} to ${late}: ${water} of water leaves, ${pot} last.`,
   candleUntil: (likely: string, late: string, water: string, pot: string) =>
-    `Dry about ${likely}, or as late as ${late}: ${water} of water has to leave. ${pot} takes longest.`,
+    `Dry about ${likely} to ${late}: ${water} of water leaves, ${pot} last.`,
   glassFogged: (clock: string) => `Fogged at ${clock}`,
-  glassFrom: (clock: string) => `Clear glass counts from ${clock}: before, the kiln is too cold to steam.`,
+  glassFrom: (clock: string) => `Too cold to steam until ${clock}.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
-  lidAt: (temp: string, at: string) => `lid from ${temp}: ${at}`,
-  unloadAt: (temp: string, at: string) => `below ${temp}: ${at}`,
-  fromTo: (at: string, from: string, to: string) => `${at} (${from} to ${to})`,
+  glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
+  lidAt: (temp: string, at: string) => `Lid from ${temp}: ${at}`,
+  unloadAt: (temp: string, at: string) => `Below ${temp}: ${at}`,
+  fromNever: (from: string, never: string) => `${from} to ${never}`,
   readAt: (temp: string, at: string) => `Read again at ${temp}, about ${at}`,
   readAtTemp: (temp: string) => `Read again at ${temp}`,
   moreReadings: 'Two readings below 600 °C from here on, and the hours are told.',
@@ -193,37 +196,22 @@ export const shelf = {
   hotLid: (temp: string, lid: string) => `${temp} at the last look. Lid from ${lid}.`,
   openHot: (lid: string, out: string) =>
     `Lid lifted above ${lid}: cold air can crack pots. Take none out above ${out}.`,
+  openUnread: (out: string) => `Unload below ${out}: read it.`,
   unreadLid: (lid: string) => `Nothing was read since the kiln is off. Lid from ${lid}.`,
   care: {
     shelf: 'Kiln isolated. A shelf takes two hands.',
     wash: 'Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
     light:
       'Maker’s manual and local code first; wiring and gas are for licensed people. Vent on from the start, stay out of burn-off, nothing near that burns, CO alarm on.',
-    glass: 'Heat gloves, face to the side: steam comes out of the spy hole. The glass in tongs.',
+    glass:
+      'Heat gloves, face to the side: steam comes out. The glass in tongs. Vent on, nothing near that burns, CO alarm on; the manual comes first.',
     spy: 'Spy hole: rated dark glasses, an arm’s length away.',
     cool: 'The outside burns. The manual may say colder.',
     lid: 'Heat gloves, face away from the gap.',
     open: 'Heat gloves, then cut gloves. Chips and drips: grind wet, eye cover. Shivered ware is slivers: never for food, never again into the fire.',
     food: 'This app cannot tell whether a pot is safe for food.',
   },
-  refusal: {
-    'no-kiln': 'That kiln is not known.',
-    'no-load': 'That load is not known.',
-    'no-shelf': 'There is no such shelf.',
-    'no-place': 'No such place: tap on the shelf.',
-    'shelf-below': 'The shelf below is not loaded yet.',
-    loaded: (n: string) => `Shelf ${n} is loaded: it stays as it is.`,
-    'lit-already': 'The kiln is on: the load stays as it is.',
-    'not-lit': 'The kiln is not on yet.',
-    'off-already': 'The kiln is off already.',
-    'not-off': 'The kiln is not off yet.',
-    'open-already': 'The lid is open already.',
-    'on-other-load': (n: string) => `${n} is in another load.`,
-    'already-fired': (n: string) => `${n} was fired already.`,
-    'not-open': 'The lid is not open yet.',
-    'matched-already': (n: string) => `${n} was found already.`,
-    'same-minute': 'There is a reading of that minute. Give this one another time.',
-  } as Readonly<Record<string, string | ((n: string) => string)>>,
+  refusal,
   tooTall: (n: string, value: string, most: string) => `${n} is ${value} high: up to ${most} goes in.`,
   tooWide: (n: string, value: string, most: string) =>
     `${n} is ${value} across its foot: up to ${most} goes on that shelf.`,

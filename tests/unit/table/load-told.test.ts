@@ -141,7 +141,8 @@ describe('candling', () => {
     }
   }
   const wet = () => {
-    const play = begun(1, 'wide', 1).act({ do: 'set-settings', settings: { candle: true } })
+    const play = begun(1, 'wide', 1)
+    play.act({ do: 'set-candling', loadId: loadOf(play).loadId, candle: true })
     return play.act({ do: 'lay-out', loadId: loadOf(play).loadId, plan: planOf(play) })
   }
 

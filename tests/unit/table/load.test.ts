@@ -4,7 +4,9 @@ import type { FiringFacts } from '../../../shared/nouns.ts'
 import { KILN_OFFERS, KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView, onShelf } from '../../../src/table/load/level-view.ts'
 import {
+  candled,
   clearSince,
+  glassTells,
   isCandled,
   isWarm,
   levelsOf,
@@ -62,7 +64,7 @@ describe('a load is laid out', () => {
     wet.act({ do: 'set-kiln', kiln: KILN_SIZES.round })
     wet.act({ do: 'begin-load', kilnId: Object.keys(wet.table.kilns ?? {})[0] ?? '', firing: FIRING })
     expect(planOf(wet).leftOut.filter(({ why: code }) => code === 'wet').length).toBeGreaterThan(4)
-    wet.act({ do: 'set-settings', settings: { candle: true } })
+    wet.act({ do: 'set-candling', loadId: loadOf(wet).loadId, candle: true })
     expect(planOf(wet).leftOut.filter(({ why: code }) => code === 'wet')).toEqual([])
   })
 })
@@ -419,8 +421,8 @@ describe('the bar follows the load', () => {
 
   test('a kiln that candles stays at it until the glass was clear twice, 20 minutes apart', () => {
     const play = begun()
-    play.act({ do: 'set-settings', settings: { candle: true } })
     const { loadId } = loadOf(play)
+    play.act({ do: 'set-candling', loadId, candle: true })
     play.act({ do: 'light', loadId }).wait(60)
     const glass = (fogged: boolean) => play.act({ do: 'hold-glass', loadId, fogged })
     // In a cold kiln nothing steams: a clear glass there tells nothing.
@@ -436,5 +438,39 @@ describe('the bar follows the load', () => {
     expect(stage(play).is).toBe('candle')
     glass(false)
     expect(stage(play).is).toBe('fire')
+    // Who sees it fog again candles on; once it has climbed the glass tells nothing.
+    const tells = () => glassTells(play.table, loadOf(play), play.nowMs)
+    expect(tells()).toBe(true)
+    glass(true)
+    expect(stage(play).is).toBe('candle')
+    play.wait(1200)
+    glass(false).wait(1200)
+    glass(false).wait(7260)
+    expect([stage(play).is, tells()]).toEqual(['fire', false])
+    glass(true)
+    expect([stage(play).is, tells()]).toEqual(['candle', true])
+    play.act({ do: 'read-heat', loadId, tempC: 130 })
+    expect([stage(play).is, tells()]).toEqual(['fire', false])
+  })
+
+  test('a load is candled or not by itself; one of an older record as the setting has it', () => {
+    const play = begun()
+    const [{ loadId }, says] = [loadOf(play), () => candled(play.table, loadOf(play))]
+    play.act({ do: 'set-settings', settings: { candle: true } })
+    expect(says()).toBe(false)
+    play.act({ do: 'set-candling', loadId, candle: true })
+    play.act({ do: 'set-settings', settings: { candle: false } })
+    expect(says()).toBe(true)
+    expect(play.try({ do: 'set-candling', loadId, candle: true })).toEqual({ code: 'nothing-to-do' })
+    play.act({ do: 'light', loadId })
+    expect(play.try({ do: 'set-candling', loadId, candle: false })?.field).toBe('lit-already')
+    const kilnId = loadOf(play).kiln.kilnId
+    play.append([{ kind: 'load-begun', loadId: 'older', kilnId, firing: FIRING }], 'older')
+    expect(says()).toBe(false)
+    play.act({ do: 'set-settings', settings: { candle: true } })
+    expect(says()).toBe(true)
+    play.act({ do: 'begin-load', kilnId, firing: FIRING })
+    play.act({ do: 'set-settings', settings: { candle: false } })
+    expect(says()).toBe(true)
   })
 })

@@ -160,6 +160,17 @@ describe('what goes where', () => {
     ])
   })
 
+  test('room in the next firing is told beside the cones that stand in it too', () => {
+    const kiln = { ...ROUND, shelves: [{ ...ROUND.shelves[0]!, count: 1 }] }
+    const specials = RIDERS.filter(({ kind }) => kind === 'cones')
+    const [wide, small] = [pot('wide', 100, 262), pot('small', 100, 60)]
+    const { leftOut } = proposeLoad(loadOf(kiln, [wide, small], { specials }), 4)
+    expect(leftOut.map(({ id }) => id)).toEqual(['wide'])
+    const next = proposeLoad(loadOf(kiln, [wide], { specials }), 4)
+    expect(next.leftOut.map(({ id }) => id)).toEqual(['wide'])
+    expect(leftOut[0]!.would.filter(({ kind: way }) => way === 'nextFiring')).toEqual([])
+  })
+
   test('the tallest aside is offered where others go in for it', () => {
     const low = Array.from({ length: 3 }, (_, k) => pot(`low${k}`, 170, 150))
     const plan = proposeLoad(loadOf(ROUND, [pot('tower', 560, 150), ...low]), 4)

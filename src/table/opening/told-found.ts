@@ -1,0 +1,71 @@
+import { FIRST_MM, type RunCurve, type RunSeen, runAt } from '../../engine/fired/run-curve.ts'
+import { firedOf } from '../fired/fired-pot.ts'
+import { judgedPots, LATEST_RESULTS, resultOf, seenOf } from '../fired/results.ts'
+import type { PotState, Table } from '../model/state.ts'
+
+/** How far the melt of a fired pot was told to come, and came, mm from where its glaze ended. */
+export interface ToldFound {
+  readonly pot: PotState
+  /** What the app fixed before the lid went up; else what tiles alone tell. */
+  readonly by: 'guess' | 'tile'
+  /** The 10th, 50th and 90th percentile, and the bare wall down to the shelf. */
+  readonly lowMm: number
+  readonly likelyMm: number
+  readonly highMm: number
+  readonly roomMm: number
+  readonly found: RunSeen
+  /** Against the range told. A run that nobody measured is held to have been anything from a millimetre on. */
+  readonly is: 'within' | 'farther' | 'less'
+}
+
+/** What tiles tell of a pot is doubted by so much either way. Our choice, as for a guess without results. */
+const TILE_LN = Math.log(2)
+/** A ruler on a pot tells to this, mm. */
+const READ_MM = 0.5
+
+type Told = Pick<ToldFound, 'lowMm' | 'likelyMm' | 'highMm' | 'roomMm'>
+
+function toldBy(curve: RunCurve): Told {
+  const at = (ln: number): number => {
+    const mm = runAt(curve, ln)
+    return mm < FIRST_MM ? 0 : mm
+  }
+  return { lowMm: at(-TILE_LN), likelyMm: at(0), highMm: at(TILE_LN), roomMm: curve.roomMm }
+}
+
+/** Least and most that a run may have been, mm. */
+function between(found: RunSeen, roomMm: number): readonly [number, number] {
+  switch (found.kind) {
+    case 'none':
+      return [0, FIRST_MM]
+    case 'within':
+      return [0, found.mm]
+    case 'some':
+      return [FIRST_MM, roomMm]
+    case 'shelf':
+      return [roomMm, Number.POSITIVE_INFINITY]
+    case 'measured':
+      return [found.mm - READ_MM, found.mm + READ_MM]
+  }
+}
+
+function against({ lowMm, highMm, roomMm }: Told, found: RunSeen): ToldFound['is'] {
+  const [least, most] = between(found, roomMm)
+  return most < lowMm ? 'less' : least > highMm ? 'farther' : 'within'
+}
+
+/** Every judged pot of whose run something was said and told, the earliest judged first. */
+export function toldFound(table: Table): readonly ToldFound[] {
+  const judged = judgedPots(table)
+  const latest = new Set(judged.slice(-LATEST_RESULTS))
+  return judged.flatMap((one): ToldFound[] => {
+    const { pot, found } = one
+    const app = firedOf(pot).appGuess
+    // What tiles tell takes a phone long: of the latest alone, as in what they teach.
+    const curve = app || !latest.has(one) ? undefined : resultOf(table, one).curve
+    const told = app ?? (curve && toldBy(curve))
+    if (!found.run || !told) return []
+    const seen = seenOf(pot, found.run)
+    return [{ pot, by: app ? 'guess' : 'tile', ...told, found: seen, is: against(told, seen) }]
+  })
+}
