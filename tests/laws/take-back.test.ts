@@ -5,7 +5,7 @@ import { expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
 import { fold, step } from '../../src/table/fold/fold.ts'
 import type { Table } from '../../src/table/model/state.ts'
-import { deeds, isOfKiln, KINDS, laid, loaded, Phone } from '../fixtures/any-action.ts'
+import { deeds, isOfKiln, KINDS, laid, loaded, Phone, RARE } from '../fixtures/any-action.ts'
 import { runsOf } from '../fixtures/runs.ts'
 import { seenBy, tableOf } from '../fixtures/seen-by.ts'
 
@@ -74,10 +74,7 @@ function sittings(start: readonly Stamped[], atKiln: boolean): ReadonlySet<strin
 
 test('any hit of any sitting of two pairs of hands and two phones', patient, () => {
   const done = sittings(laid(), false)
-  // What is laid or cleared at once is left to the records' own law.
-  const never = KINDS.filter(
-    (kind) => !isOfKiln(kind) && !done.has(kind) && kind !== 'lay-demo' && kind !== 'clear-table',
-  )
+  const never = KINDS.filter((kind) => !isOfKiln(kind) && !done.has(kind) && !RARE.includes(kind))
   expect(never).toEqual([])
 })
 
