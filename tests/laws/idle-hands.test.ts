@@ -11,6 +11,8 @@ import { PlannedPlay } from '../unit/table/planned.ts'
 const MIN_MS = 60_000
 /** A dip takes a minute of the hands: a shorter wait has no room for one. With the step of the clock. */
 const LONGEST_IDLE_MS = 75_000
+/** A wipe takes less. */
+const LONGEST_UNWIPED_MS = 35_000
 
 const demo = () => new PlannedPlay().act({ do: 'lay-demo' })
 const table = () => {
@@ -41,11 +43,19 @@ function minded(play: PlannedPlay, seed: number, minutes: number, stirS: number,
     const { openBucket = '' } = table
     const clock = new Date(nowMs).toISOString().slice(11, 19)
     const stands = stepsOf(table, nowMs).filter(
-      ({ pot, step }) => mayBeDipped(step, nowMs) && nextBucket(table, pot) === openBucket,
+      ({ pot, step }) =>
+        step.is === 'wipe' ||
+        (mayBeDipped(step, nowMs) &&
+          nextBucket(table, pot) === openBucket &&
+          isFresh(table, openBucket, nowMs)),
     )
-    const idle = card.kind === 'wait' && stands.length > 0 && isFresh(table, openBucket, nowMs)
+    const idle = card.kind === 'wait' && stands.length > 0
     idleSince = idle ? (idleSince ?? nowMs) : undefined
-    if (idleSince !== undefined && nowMs - idleSince > LONGEST_IDLE_MS)
+    if (
+      idleSince !== undefined &&
+      nowMs - idleSince >
+        (stands.some(({ step }) => step.is === 'wipe') ? LONGEST_UNWIPED_MS : LONGEST_IDLE_MS)
+    )
       found.push(`${clock} idle beside ${stands.map(({ pot }) => pot.facts.number).join()}`)
     if (card.kind === 'stir' && !card.change && card.stirredAt !== undefined) {
       const key = `${card.bucketId} ${card.stirredAt}`

@@ -53,9 +53,9 @@ export function runText(words: OpeningWords, formats: Formats, run: RunFacts): s
     case 'measured': {
       // A number and its unit stay on one line.
       const mm = (length: number) => formats.mm(length).replaceAll(' ', '\u00a0')
-      return run.longestMm === undefined || run.longestMm === run.mm
-        ? mm(run.mm)
-        : w.dripTo(mm(run.mm), mm(run.longestMm))
+      const { longestMm } = run
+      if (longestMm === undefined || longestMm === run.mm) return run.mm === 0 ? w.none : mm(run.mm)
+      return w.dripTo(mm(run.mm), longestMm === 'shelf' ? w.onShelf : mm(longestMm))
     }
   }
 }
@@ -66,16 +66,31 @@ export function reachText(words: OpeningWords, formats: Formats, mm: number | 's
   return mm === 'shelf' ? w.onShelf : mm === 0 ? w.none : formats.mm(mm)
 }
 
+/** Whether it ran at all, by what was said of it. */
+export const didRun = (run: RunFacts | undefined): boolean =>
+  run !== undefined && run.is !== 'none' && !(run.is === 'measured' && run.mm === 0 && !run.longestMm)
+
+/** Nearer to one a factor is no other number, logarithm. */
+const SAME_LN = 0.05
+/** So many times what tiles tell, in figures. */
+export const figure = (factor: number): string => factor.toFixed(factor < 0.1 ? 2 : 1)
+
+/** A factor as it is said: as the tiles say, or so many times it. */
+export function timesText(words: OpeningWords, factor: number): string {
+  const w = words.opening.taught
+  return Math.abs(Math.log(factor)) < SAME_LN ? w.asTold : w.ofTiles(figure(factor), factor >= 1)
+}
+
 /** Nothing wrong with it: no run past the foot line, not stuck, no fault. */
 export const isGood = ({ run, stuck, faults }: Found): boolean =>
-  (!run || run.is === 'none') && !stuck && faults.length === 0
+  !didRun(run) && !stuck && faults.length === 0
 
 type Found = Pick<NonNullable<FiredPot['found']>, 'run' | 'stuck' | 'faults'>
 
 /** What was found, fault by fault; good where there is nothing. */
 export function foundText(words: OpeningWords, formats: Formats, { run, stuck, faults }: Found): string {
   const w = words.opening
-  const ran = run && run.is !== 'none' ? runText(words, formats, run) : undefined
+  const ran = run && didRun(run) ? runText(words, formats, run) : undefined
   const all = [
     ran === undefined || run?.is === 'some' || run?.is === 'shelf' ? ran : `${w.run.some} ${ran}`,
     stuck && w.stuckIs[stuck],
@@ -98,7 +113,7 @@ export function tallyText(words: OpeningWords, pots: readonly PotState[]): strin
   const found = pots.flatMap((pot) => firedOf(pot).found ?? [])
   const tally = {
     good: found.filter(isGood).length,
-    ran: found.filter(({ run }) => run && run.is !== 'none').length,
+    ran: found.filter(({ run }) => didRun(run)).length,
     stuck: found.filter(({ stuck }) => stuck).length,
     faults: found.filter(({ faults }) => faults.length > 0).length,
   }

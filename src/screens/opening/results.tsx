@@ -4,7 +4,7 @@ import { type GlazeResults, potsWith, resultsWith } from '../../table/opening/of
 import { Swatch } from '../../ui/swatch.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { FiredRows } from './fired-rows.tsx'
-import { tallyText, useOpening } from './opening-app.ts'
+import { figure, tallyText, timesText, useOpening } from './opening-app.ts'
 import { useBackWords, useLater } from './plot-part.tsx'
 import '../desk/kiln.css'
 import './opening.css'
@@ -79,7 +79,6 @@ function Told({ results }: { readonly results: GlazeResults }) {
   const { words, formats, go } = useOpening()
   const w = words.value.opening
   const { factor, limit, pair } = results
-  const times = (of: number) => of.toFixed(1)
   return (
     <>
       {pair ? (
@@ -87,13 +86,17 @@ function Told({ results }: { readonly results: GlazeResults }) {
           <PairIs pair={pair} />
         </p>
       ) : null}
-      {factor ? (
+      {factor && factor.results.length > 0 ? (
         <p class="figures">
-          {w.taught.times(times(factor.factor.likely))},{' '}
-          {w.taught.range(times(factor.factor.low), times(factor.factor.high), factor.results.length)}
+          {w.taught.runs(timesText(words.value, factor.factor.likely))},{' '}
+          {w.taught.range(figure(factor.factor.low), figure(factor.factor.high), factor.results.length)}
         </p>
       ) : null}
-      {limit ? <p class="figures">{w.limits.crawls(formats.value.coat(limit.limit.mm.likely))}</p> : null}
+      {limit ? (
+        <p class="figures">
+          {(pair ? w.limits.bothCrawl : w.limits.crawls)(formats.value.coat(limit.limit.mm.likely))}
+        </p>
+      ) : null}
       {factor || limit ? (
         <button type="button" class="key" onClick={() => go({ at: 'taught' })}>
           {w.taught.title}

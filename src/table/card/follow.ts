@@ -45,15 +45,17 @@ export function follow(
   return taken(table, steps, line, due, now) ?? meanwhile(table, steps, schedule, line, task, now)
 }
 
-/** Part of the time a stir is good for in which no other is asked for in a gap. Our choice. */
+/** Part of the time a stir is good for in which no other is asked for. Our choice. */
 const YOUNG_PART = 0.5
 /** From the card to START, with room; and a dip with all that comes with it. Assumptions. */
 const REACH_MS = 60_000
 const DIP_MS = 60_000
+/** A pot is wiped in less. Assumption. */
+const WIPE_MS = 30_000
 
 /**
  * What is left of the order, but for a stir that can wait: one right before a dip that the last is good for, and one
- * that would fill a gap right after another. Whoever was quick at a stir is asked again when the dip is near, and once.
+ * right after another. Whoever was quick at a stir is asked again when the dip is near, and once.
  */
 function withoutHaste(
   table: Table,
@@ -66,7 +68,7 @@ function withoutHaste(
   const here = next?.is === 'dip' && next.bucketId === task.bucketId ? stepIn(steps, next.potId) : undefined
   const goes = here && mayBeDipped(here.step, now) && isFresh(table, task.bucketId, now + REACH_MS)
   const ageMs = now - (table.buckets[task.bucketId]?.stirredAt ?? Number.NEGATIVE_INFINITY)
-  const isYoung = task.reason !== 'stale' && ageMs < table.settings.staleMin * 60_000 * YOUNG_PART
+  const isYoung = ageMs < table.settings.staleMin * 60_000 * YOUNG_PART
   return goes || isYoung ? line.slice(1) : line
 }
 
@@ -159,6 +161,9 @@ function meanwhile(
   if (touch) return { work: touch }
   const fill = gapMs >= DIP_MS ? fillOf(table, steps, line, now) : undefined
   if (fill) return { card: fill }
+  const toWipe = at(steps, 'wipe')
+  if (toWipe[0] && gapMs >= WIPE_MS)
+    return { work: { is: 'wipe', pot: toWipe[0], left: leftAt(steps, 'wipe') } }
   const feet = at(steps, 'foot-check')
   if (feet[0] && gapMs > FOOT_CHECK_GAP_MS)
     return { work: { is: 'foot-check', pot: feet[0], left: leftAt(steps, 'foot-check') } }

@@ -11,7 +11,7 @@ import type { PotState, Table } from '../model/state.ts'
 export interface GlazeResults {
   /** How far it runs against what was told; undefined where no result says. */
   readonly factor: FactorTold | undefined
-  /** How thick it may be, by the pots on which it crawled; of a glaze alone. */
+  /** How thick it may be, by the pots on which it crawled; of a pair both together. */
   readonly limit: LimitTold | undefined
   /** What is known of the pair; of a pair alone. */
   readonly pair: Pair | undefined
@@ -43,7 +43,7 @@ export function resultsWith(table: Table, subject: SubjectFacts): GlazeResults {
       : []
   return {
     factor: factorsOf(table).find((told) => told.bucketId === bucketId && told.underId === underId),
-    limit: underId === undefined ? limitsTold(table).find((told) => told.bucketId === bucketId) : undefined,
+    limit: limitsTold(table).find((told) => told.bucketId === bucketId && told.underId === underId),
     pair: underId === undefined ? undefined : pairOf(table, bucketId, underId),
     pairs,
   }
