@@ -36,7 +36,7 @@ export type Told =
   | {
       readonly is: 'whole'
       readonly records: readonly JournalRecord<AnyEvent>[]
-      readonly met: Met | undefined
+      readonly met: Met
     }
   /** All came, and does not make what was shown. */
   | { readonly is: 'damaged' }
@@ -60,12 +60,17 @@ export interface Reading {
 export function reading({ phone, records }: Own): Reading {
   const things = new Map<number, { readonly got: Gathering; last: number; done: boolean }>()
   let met: Met | undefined
+  /** All of it came before the other phone said who it is. */
+  let nameless: readonly JournalRecord<AnyEvent>[] | undefined
   const heard = (hello: Hello, nowMs: number): Told => {
     const { clockMs, heads } = hello
     if (hello.phone === phone) return { is: 'own' }
     const aheadMs = clockMs - nowMs
     if (Math.abs(aheadMs) > MOST_APART_MS) return { is: 'clock', aheadMs }
     met = { phone: hello.phone, aheadMs, heads }
+    const waited = nameless
+    nameless = undefined
+    if (waited) return { is: 'whole', records: waited, met }
     return holds(records(), heads) ? { is: 'known', met } : { is: 'hello', met }
   }
   const thingOf = (of: number, length: number, size: number, nowMs: number) => {
@@ -103,7 +108,9 @@ export function reading({ phone, records }: Own): Reading {
         return { is: 'damaged' }
       }
       thing.done = true
-      return { is: 'whole', records: whole, met }
+      if (met) return { is: 'whole', records: whole, met }
+      nameless = whole
+      return { is: 'part', known: got.known, of: got.of, fresh }
     },
   }
 }

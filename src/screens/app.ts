@@ -6,13 +6,14 @@ import type { FollowedSchedule } from '../table/card/card-now.ts'
 import type { More } from '../table/decide/decision.ts'
 import type { LoadInput, LoadPlan } from '../table/load/proposal.ts'
 import type { Action, Refusal } from '../table/model/action.ts'
+import type { Ask } from '../table/model/ask.ts'
 import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
 import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
 import type { Extras } from './extras.ts'
-import type { Meeting } from './meeting.ts'
+import type { Passing } from './passing.ts'
 
 export type Route =
   | { readonly at: 'first' }
@@ -23,6 +24,8 @@ export type Route =
   | { readonly at: 'buckets'; readonly bucketId?: string }
   | { readonly at: 'tile'; readonly bucketId: string; readonly underId?: string }
   | { readonly at: 'room' }
+  /** What phones that met have in two ways. */
+  | { readonly at: 'settle' }
   /** Loading a kiln and what comes after; without an id the load in hand. */
   | { readonly at: 'shelf'; readonly loadId?: string }
   /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
@@ -36,7 +39,7 @@ export type Route =
   | { readonly at: 'fired' }
   | { readonly at: 'story'; readonly potId: string }
   /** Passing to another phone, and taking in from it. */
-  | { readonly at: 'meet' }
+  | { readonly at: 'codes' }
   /** Three plots of what came of it all, and what is known of one glaze, or of it over another. */
   | { readonly at: 'plots' }
   | { readonly at: 'results'; readonly bucketId: string; readonly underId?: string }
@@ -187,12 +190,14 @@ export interface App {
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of journal and pictures, through the phone's share sheet or as a file; `left`: pictures not in it. */
   backUp(): Promise<{ readonly how: 'shared' | 'saved' | 'cancelled'; readonly left: number }>
+  /** What phones that met have in two ways, to be settled one at a time. */
+  asks(): Promise<readonly Ask[]>
   /** The records as sheets for a spreadsheet, in one file out of the app. */
   passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Looks into a backup, which can then be taken in. */
   lookInto(file: Blob): Promise<LookedInto>
   /** Passing to another phone and taking in from it; rejects while its code cannot be had. */
-  meeting(): Promise<Meeting>
+  passing(): Promise<Passing>
   /** Rejects while their code cannot be had. */
   photos(): Promise<Photos>
   retrySave(): void

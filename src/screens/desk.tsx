@@ -18,7 +18,8 @@ const Plots = lazyPart(() => import('./opening/plots.tsx').then((part) => part.P
 const Results = lazyPart(() => import('./opening/results.tsx').then((part) => part.Results))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
-const Meet = lazyPart(() => import('./meet/meet.tsx').then((part) => part.Meet))
+const Codes = lazyPart(() => import('./codes/codes.tsx').then((part) => part.Codes))
+const Settle = lazyPart(() => import('./meeting/settle.tsx').then((part) => part.Settle))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
 /** The screens for clean hands, each fetched after the bench can take a hit. */
@@ -63,8 +64,10 @@ function Screen() {
       return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
       return <Room />
-    case 'meet':
-      return <Meet />
+    case 'codes':
+      return <Codes />
+    case 'settle':
+      return <Settle />
     case 'shelf':
       return <Shelf key={to.loadId} loadId={to.loadId} />
     case 'opening':

@@ -26,7 +26,8 @@ export type Late = Pick<
   | 'passSheets'
   | 'backUp'
   | 'lookInto'
-  | 'meeting'
+  | 'passing'
+  | 'asks'
   | 'photos'
   | 'passOnFaults'
 >
@@ -43,7 +44,8 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
       return done
     },
     lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, now),
-    meeting: async () => (await import('./meeting.ts')).openMeeting(journal, now),
+    passing: async () => (await import('./passing.ts')).openPassing(journal, table, now),
+    asks: async () => (await import('./meeting.ts')).asksNow(journal, table.peek()),
     photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, now()),
   }

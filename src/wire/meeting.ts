@@ -1,136 +1,57 @@
-/** Passing to another phone and taking in from it, by codes on the screen. */
+/** What this phone writes down, and asks, where its journal holds records of others. */
 
 import type { TableEvent } from '../../shared/events.ts'
-import type { JournalRecord } from '../../shared/record.ts'
-import { CameraError, openCamera } from '../device/camera.ts'
-import { openAwake } from '../device/wake.ts'
-import { codeOf } from '../pass/code.ts'
-import type { Look, Seen } from '../pass/messages.ts'
-import { BLOCKS_MOST, reading, type Told } from '../pass/reading.ts'
-import { CODES_A_SECOND, showing } from '../pass/showing.ts'
-import type { Meeting, Met, Read, Reader } from '../screens/meeting.ts'
+import { isBy } from '../../shared/record.ts'
 import type { Journal } from '../store/index.ts'
+import { phoneOf, type Seen, seenFrom } from '../table/fold/seen.ts'
+import { asksOf } from '../table/meeting/asks.ts'
+import type { Ask } from '../table/model/ask.ts'
+import type { Table } from '../table/model/state.ts'
 
-/** A worker that has not answered by then is replaced. */
-const ANSWER_MS = 5000
+type Own = Journal<TableEvent>
 
-/** `now`: this phone's clock, epoch ms. */
-export function openMeeting(journal: Journal<TableEvent>, now: () => number): Meeting {
-  const read = reading({ phone: journal.phone, records: () => journal.records })
-  const awake = openAwake()
-
-  const metAfter = (
-    added: readonly JournalRecord<TableEvent>[],
-  ): Omit<Met, 'added' | 'known' | 'waiting' | 'faulty' | 'ahead'> => ({
-    coats: added.filter(({ event }) => event.kind === 'dipped').length,
-    pots: new Set(added.flatMap(({ event }) => (event.kind === 'pot-set' ? [event.pot.potId] : []))).size,
-    theyLack: read.theyLack(),
-    more: read.met !== undefined && !read.isClosed(),
-    aheadMs: read.met?.aheadMs ?? 0,
-  })
-
-  /** All of it is kept, or nothing. */
-  const takeIn = async (records: readonly unknown[]): Promise<Read> => {
-    const before = new Set(journal.records.map(({ id }) => id))
-    try {
-      const { added, known, waiting, faulty, displaced, ahead } = await journal.merge(records, now())
-      const fresh = journal.records.filter(({ id }) => !before.has(id))
-      return {
-        is: 'met',
-        met: { added, known, waiting, faulty: faulty + displaced, ahead, ...metAfter(fresh) },
-      }
-    } catch {
-      return { is: 'unkept' }
-    }
-  }
-
-  const told = async (seen: Told): Promise<Read> => {
-    switch (seen.is) {
-      case 'nothing':
-      case 'own':
-      case 'damaged':
-        return { is: seen.is }
-      case 'clock':
-        return { is: 'clock', aheadMs: seen.aheadMs }
-      case 'hello':
-        return { is: 'greeted' }
-      case 'known':
-        return { is: 'met', met: { added: 0, known: 0, waiting: 0, faulty: 0, ahead: 0, ...metAfter([]) } }
-      case 'part':
-        return { is: 'part', known: seen.known, of: seen.of }
-      case 'whole':
-        return takeIn(seen.records)
-    }
-  }
-
-  return {
-    aSecond: CODES_A_SECOND,
-    stayLit: (on) => awake.want(on),
-    show(size) {
-      const { phone, records } = journal
-      const shown = showing({ phone, records, size, other: read.met, nowMs: now() })
-      return {
-        records: shown.records,
-        of: records.length,
-        seconds: Math.max(1, Math.round(shown.codes / CODES_A_SECOND)),
-        tooMuch: shown.codes > BLOCKS_MOST,
-        code: (index) => codeOf(shown.code(index, now()), size),
-      }
-    },
-    async read(tell) {
-      let camera: Awaited<ReturnType<typeof openCamera>>
-      try {
-        camera = await openCamera()
-      } catch (error) {
-        tell({ is: 'no-camera', why: error instanceof CameraError ? error.fault : 'none' })
-        return undefined
-      }
-      const eye = openEye()
-      let open = true
-      const close = () => {
-        open = false
-        camera.close()
-        eye.close()
-      }
-      const look = async () => {
-        while (open) {
-          const picture = await camera.next()
-          if (!picture) continue
-          const seenAt = now()
-          const text = await eye.textIn(picture)
-          if (!open) return
-          const news = text === null ? ({ is: 'nothing' } as const) : await told(read.take(text, seenAt))
-          if (open) tell(news)
-        }
-      }
-      look().catch(() => {
-        close()
-        tell({ is: 'no-camera', why: 'busy' })
-      })
-      return { video: camera.video, close } satisfies Reader
-    },
-  }
+function write(journal: Own, events: readonly TableEvent[]): void {
+  const at = Date.now()
+  if (events.length > 0) journal.append(events, { at, tz: -new Date(at).getTimezoneOffset() })
 }
 
-/** Looks for codes beside the page. */
-function openEye() {
-  const start = () => new Worker(new URL('../pass/worker.ts', import.meta.url), { type: 'module' })
-  let worker = start()
-  return {
-    close: () => worker.terminate(),
-    textIn: ({ width, height, data }: ImageData): Promise<string | null> =>
-      new Promise((resolve) => {
-        const late = setTimeout(() => {
-          worker.terminate()
-          worker = start()
-          resolve(null)
-        }, ANSWER_MS)
-        worker.onmessage = ({ data: seen }: MessageEvent<Seen>) => {
-          clearTimeout(late)
-          resolve(seen.text)
-        }
-        const pixels = data.buffer as ArrayBuffer
-        worker.postMessage({ width, height, pixels } satisfies Look, [pixels])
-      }),
-  }
+/**
+ * Writes down that earlier records are this phone's own, where it wrote none under the name that it has now: that name was
+ * lost, or they came in a backup. Of several phones it was the one that wrote last.
+ */
+function ownUp(journal: Own): void {
+  const last = journal.records.at(-1)
+  if (journal.readOnly || !last || journal.records.some(isBy(journal.phone))) return
+  write(journal, [{ kind: 'was-named', phone: phoneOf(last) }])
 }
+
+/** A journal of several phones as this one sees it, once it is known which records are its own. */
+export function seenAt(journal: Own): Seen {
+  ownUp(journal)
+  return seenFrom(journal.records, journal.phone)
+}
+
+/** The last order of each other phone whose records are here, by its name. */
+export function headsOf(journal: Own): ReadonlyMap<string, number> {
+  const heads = new Map<string, number>()
+  for (const { from, order = 0 } of seenFrom(journal.records, journal.phone).events)
+    if (from !== undefined) heads.set(from, Math.max(order, heads.get(from) ?? 0))
+  return heads
+}
+
+/** After a file was joined: whose it was, or what of other phones is known by now. No clock was there to be compared. */
+export function fileTaken(journal: Own, wasEmpty: boolean): void {
+  if (wasEmpty) ownUp(journal)
+  const { met } = seenFrom(journal.records, journal.phone)
+  const known = (phone: string, order: number) =>
+    met.some(({ by, of, upTo }) => by === undefined && of === phone && upTo >= order)
+  const fresh = [...headsOf(journal)].filter(([phone, order]) => !known(phone, order))
+  write(
+    journal,
+    fresh.map(([phone, upTo]) => ({ kind: 'met', phone, upTo })),
+  )
+}
+
+/** What is to be settled of what phones brought. */
+export const asksNow = (journal: Own, table: Table): readonly Ask[] =>
+  journal.records.every(isBy(journal.phone)) ? [] : asksOf(table, seenFrom(journal.records, journal.phone))

@@ -42,13 +42,14 @@ export function routeOf(hash: string): Route | undefined {
     case 'bench':
     case 'board':
     case 'room':
+    case 'settle':
     case 'looks':
     case 'elsewhere':
     case 'taught':
     case 'fired':
     case 'plots':
     case 'firing':
-    case 'meet':
+    case 'codes':
       return { at }
     case 'shelf':
     case 'opening':

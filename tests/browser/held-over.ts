@@ -39,7 +39,9 @@ export const withCamera = (page: Page) =>
 
 /** What `shows` shows now, as the camera of `reads` sees it. */
 export async function seeing(reads: Page, shows: Page, held: Held = STILL): Promise<void> {
-  const url = await shows.evaluate(() => document.querySelector<HTMLCanvasElement>('.meet-code')?.toDataURL())
+  const url = await shows.evaluate(() =>
+    document.querySelector<HTMLCanvasElement>('.codes-code')?.toDataURL(),
+  )
   const bytes = [...Buffer.from(url?.split(',')[1] ?? '', 'base64')]
   if (bytes.length === 0) return
   await reads.evaluate(

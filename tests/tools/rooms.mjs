@@ -63,7 +63,7 @@ const LEVELS = {
   table: [
     ['model'],
     ['fold', 'entry', 'forecast'],
-    ['firing', 'steps'],
+    ['firing', 'steps', 'meeting'],
     ['fired'],
     ['advice', 'order'],
     ['load'],
@@ -86,10 +86,10 @@ const LEVELS = {
     ],
   ],
   screens: [
-    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx', 'meeting.ts'],
+    ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx', 'passing.ts'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'first', 'meet', 'opening', 'room', 'shelf', 'stacks'],
+    ['bench', 'board', 'buckets', 'codes', 'first', 'meeting', 'opening', 'room', 'shelf', 'stacks'],
   ],
 }
 

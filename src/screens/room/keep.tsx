@@ -92,7 +92,7 @@ export function Keep() {
       )}
       {demo ? null : <Pictures />}
       {demo ? null : (
-        <button type="button" class="key" onClick={() => go({ at: 'meet' })}>
+        <button type="button" class="key" onClick={() => go({ at: 'codes' })}>
           {w.otherPhone}
         </button>
       )}

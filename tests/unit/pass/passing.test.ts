@@ -112,6 +112,18 @@ describe('two phones', () => {
     expect(read(half + 2, NOW + 1_200_000)).toMatchObject({ is: 'part', known: 1 })
   })
 
+  it('that were read whole before one said who it is wait for that', () => {
+    const [a, b] = phones()
+    const shown = a.show()
+    const told = Array.from({ length: shown.codes + 4 }, (_, code) => code)
+      .filter((code) => code % 4 !== 0)
+      .map((code) => b.read.take(shown.code(code, NOW), NOW))
+    expect(told.at(-1)).toMatchObject({ is: 'part' })
+    expect(told.some(({ is }) => is === 'whole')).toBe(false)
+    expect(b.read.take(shown.code(0, NOW), NOW)).toMatchObject({ is: 'whole', records: ours })
+    expect(b.read.take(shown.code(4, NOW), NOW)).toMatchObject({ is: 'hello' })
+  })
+
   it('that are apart by their clocks know by how much, and refuse more than a day', () => {
     const [a, b] = [new Phone('aaaaaaaa', ours, 600_000), new Phone('bbbbbbbb', theirs)]
     b.reads(a)

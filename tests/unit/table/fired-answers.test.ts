@@ -140,6 +140,9 @@ describe('what was taken', () => {
     expect(of(play)).toMatchObject({ results: [], taken: true, withdrawn: true, leads: 'danger', asks: true })
     expect(dangersOf(play.table)).toMatchObject([{ why: 'gone' }])
     const told = flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm ?? 0
+    play.act(keeps(of(play)))
+    expect(dangersOf(play.table)).toEqual([])
+    expect(flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm).toBe(told)
     play.act(asTold(of(play)))
     expect(lessonOf(play.table, { bucketId: 'demo.brackwater' })).toBeUndefined()
     expect(flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm).toBeGreaterThan(2 * told)

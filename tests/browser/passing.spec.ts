@@ -22,8 +22,8 @@ async function hit(page: Page, label: string): Promise<void> {
 
 /** Holds `reads` over `shows` until it has read. */
 async function passed(shows: Page, reads: Page, how: (look: number) => Held = () => STILL): Promise<void> {
-  await expect(shows.locator('.meet-code')).toBeVisible()
-  const met = reads.locator('.meet-took')
+  await expect(shows.locator('.codes-code')).toBeVisible()
+  const met = reads.locator('.codes-took')
   for (let look = 0; look < 400 && !(await met.isVisible()); look++) await seeing(reads, shows, how(look))
   await expect(met).toBeVisible()
 }
@@ -44,7 +44,7 @@ test('two phones meet three times and have the same after each', async ({ browse
   await plantRecords(a, recordsOf(armed(Date.now() - 60_000)))
   await a.reload()
   await opened(a)
-  for (const page of [a, b]) await open(page, 'meet')
+  for (const page of [a, b]) await open(page, 'codes')
 
   // The hand is never still.
   const hand = (look: number): Held => ({
@@ -65,7 +65,7 @@ test('two phones meet three times and have the same after each', async ({ browse
 
   // The other way round, what is new alone.
   await addBucket(b, 'Fenwater')
-  await open(b, 'meet')
+  await open(b, 'codes')
   await hit(b, 'SHOW')
   await hit(a, 'DONE')
   await a.getByRole('button', { name: 'READ' }).tap()
@@ -76,7 +76,7 @@ test('two phones meet three times and have the same after each', async ({ browse
   await expect(a.getByText('Fenwater')).toBeVisible()
 
   // Nothing new: told at once.
-  await open(a, 'meet')
+  await open(a, 'codes')
   await hit(a, 'SHOW')
   await b.getByRole('button', { name: 'READ' }).tap()
   await passed(a, b)

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks'
-import type { Shown } from '../meeting.ts'
+import type { Shown } from '../passing.ts'
 
 /** White round a code, modules (ISO/IEC 18004, 6.3.8). */
 const QUIET = 4
@@ -22,7 +22,7 @@ export function Code({ shown, aSecond, label }: CodeProps) {
     const timer = setInterval(draw, 1000 / aSecond)
     return () => clearInterval(timer)
   }, [shown])
-  return <canvas class="meet-code" ref={canvas} role="img" aria-label={label} />
+  return <canvas class="codes-code" ref={canvas} role="img" aria-label={label} />
 }
 
 function drawCode(canvas: HTMLCanvasElement, rows: readonly (readonly boolean[])[]): void {

@@ -53,7 +53,7 @@ export interface Reader {
   close(): void
 }
 
-export interface Meeting {
+export interface Passing {
   /** How many codes a second are shown. */
   readonly aSecond: number
   show(size: CodeSize): Shown

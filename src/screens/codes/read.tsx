@@ -3,22 +3,22 @@ import { KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
-import type { Meeting, Met, Read as Told } from '../meeting.ts'
-import { useMeetWords } from './words.ts'
+import type { Met, Passing, Read as Told } from '../passing.ts'
+import { usePassingWords } from './words.ts'
 
 /** So long nothing was read: how to hold it, and what the other phone can do. */
 const CLOSER_MS = 4000
 const COARSER_MS = 10_000
 
 interface ReadProps {
-  readonly meeting: Meeting
+  readonly passing: Passing
   readonly onMet: (met: Met) => void
   readonly onStop: () => void
 }
 
 /** What the camera sees, and how much of it is here. */
-export function Read({ meeting, onMet, onStop }: ReadProps) {
-  const w = useMeetWords()
+export function Read({ passing, onMet, onStop }: ReadProps) {
+  const w = usePassingWords()
   const { formats } = useApp()
   const frame = useRef<HTMLDivElement>(null)
   const [told, setTold] = useState<Told>({ is: 'nothing' })
@@ -37,8 +37,8 @@ export function Read({ meeting, onMet, onStop }: ReadProps) {
       setTold(news)
       if (news.is === 'met') onMet(news.met)
     }
-    meeting.stayLit(true)
-    void meeting.read(hear).then((reader) => {
+    passing.stayLit(true)
+    void passing.read(hear).then((reader) => {
       close = () => reader?.close()
       if (closed) close()
       else if (reader) frame.current?.prepend(reader.video)
@@ -46,7 +46,7 @@ export function Read({ meeting, onMet, onStop }: ReadProps) {
     return () => {
       closed = true
       close()
-      meeting.stayLit(false)
+      passing.stayLit(false)
     }
   }, [])
   useBar(onStop)
@@ -58,7 +58,7 @@ export function Read({ meeting, onMet, onStop }: ReadProps) {
           <p class="kiln-big">{w.camera[told.why]}</p>
         ) : (
           <>
-            <div class="meet-eye" ref={frame}>
+            <div class="codes-eye" ref={frame}>
               {part ? <Ring known={part.known} of={part.of} /> : null}
             </div>
             <p class={isWrong(told) ? 'alarm' : 'kiln-big figures'} role="status">
@@ -89,10 +89,10 @@ const ROUND = 2 * Math.PI * RADIUS
 /** Fills as blocks come. */
 function Ring({ known, of }: { readonly known: number; readonly of: number }) {
   return (
-    <svg class="meet-ring" viewBox="0 0 100 100" aria-hidden="true">
+    <svg class="codes-ring" viewBox="0 0 100 100" aria-hidden="true">
       <circle cx="50" cy="50" r={RADIUS} />
       <circle
-        class="meet-ring-in"
+        class="codes-ring-in"
         cx="50"
         cy="50"
         r={RADIUS}

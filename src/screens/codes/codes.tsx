@@ -4,40 +4,40 @@ import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
-import type { Meeting, Met } from '../meeting.ts'
+import type { Met, Passing } from '../passing.ts'
 import { Read } from './read.tsx'
 import { Show } from './show.tsx'
-import { useMeetWords } from './words.ts'
-import './meet.css'
+import { usePassingWords } from './words.ts'
+import './codes.css'
 
 type Page = { readonly at: 'start' | 'show' | 'read' } | { readonly at: 'met'; readonly met: Met }
 
 /** Another phone: this one shows, that one reads, or the other way round. */
-export function Meet() {
-  const { attachBench, meeting: open, card, demo, go } = useDesk()
-  const w = useMeetWords()
+export function Codes() {
+  const { attachBench, passing: open, card, demo, go } = useDesk()
+  const w = usePassingWords()
   const root = useRef<HTMLDivElement>(null)
   const [page, setPage] = useState<Page>({ at: 'start' })
-  const [meeting, setMeeting] = useState<Meeting>()
+  const [passing, setPassing] = useState<Passing>()
   /** The other phone said what it has: what is shown is what it lacks. */
   const [greeted, setGreeted] = useState(false)
   useEffect(() => (root.current ? attachBench(root.current).detach : undefined), [])
   useEffect(() => {
-    if (!demo) void open().then(setMeeting)
+    if (!demo) void open().then(setPassing)
   }, [])
   const start = () => setPage({ at: 'start' })
   const counting = card.value.kind === 'count'
   const title = page.at === 'show' ? w.showTitle : page.at === 'read' ? w.readTitle : w.title
   return (
-    <div class="desk kiln meet" ref={root}>
+    <div class="desk kiln codes" ref={root}>
       <DeskHead title={title} back={page.at === 'start' ? { at: 'room' } : start} />
       {demo || counting ? (
         <Not why={demo ? w.demo : w.counting} label={w.toBench} onPress={() => go({ at: 'bench' })} />
-      ) : page.at === 'show' && meeting ? (
-        <Show meeting={meeting} back={greeted} onDone={start} />
-      ) : page.at === 'read' && meeting ? (
+      ) : page.at === 'show' && passing ? (
+        <Show passing={passing} back={greeted} onDone={start} />
+      ) : page.at === 'read' && passing ? (
         <Read
-          meeting={meeting}
+          passing={passing}
           onStop={start}
           onMet={(met) => {
             setGreeted(true)
@@ -83,7 +83,7 @@ interface StartProps {
 
 function Start({ show, read }: StartProps) {
   const { table, go } = useDesk()
-  const w = useMeetWords()
+  const w = usePassingWords()
   useBar(show)
   return (
     <>
@@ -114,13 +114,13 @@ const CLOCKS_MS = 30_000
 /** What taking in came to, and what the other phone still lacks. */
 function MetCard({ met, showBack, read, done }: MetProps) {
   const { table, formats } = useDesk()
-  const w = useMeetWords()
+  const w = usePassingWords()
   const { added, coats, pots, waiting, faulty, ahead, theyLack, more, aheadMs } = met
   useBar(theyLack > 0 ? showBack : more ? read : done)
   return (
     <>
       <KilnMain>
-        <p class="kiln-big meet-took figures" role="status">
+        <p class="kiln-big codes-took figures" role="status">
           {added > 0 ? w.took(coats, pots, added - coats - pots) : more ? '' : w.nothingNew}
         </p>
         {waiting > 0 ? <p class="alarm figures">{w.waiting(waiting)}</p> : null}

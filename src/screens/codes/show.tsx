@@ -2,34 +2,34 @@ import { useEffect, useMemo, useState } from 'preact/hooks'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
-import type { CodeSize, Meeting } from '../meeting.ts'
+import type { CodeSize, Passing } from '../passing.ts'
 import { Code } from './code.tsx'
-import { useMeetWords } from './words.ts'
+import { usePassingWords } from './words.ts'
 
 /** A screen nobody reads is let go dark. */
 const SHOWN_MS = 120_000
 
 interface ShowProps {
-  readonly meeting: Meeting
+  readonly passing: Passing
   /** The other phone said what it has. */
   readonly back: boolean
   readonly onDone: () => void
 }
 
 /** The code for the other phone's camera. */
-export function Show({ meeting, back, onDone }: ShowProps) {
-  const w = useMeetWords()
+export function Show({ passing, back, onDone }: ShowProps) {
+  const w = usePassingWords()
   const [size, setSize] = useState<CodeSize>('fine')
   const [over, setOver] = useState(false)
-  const shown = useMemo(() => meeting.show(size), [size])
+  const shown = useMemo(() => passing.show(size), [size])
   const showing = !over && !shown.tooMuch
   useEffect(() => {
     if (!showing) return
-    meeting.stayLit(true)
+    passing.stayLit(true)
     const timer = setTimeout(() => setOver(true), SHOWN_MS)
     return () => {
       clearTimeout(timer)
-      meeting.stayLit(false)
+      passing.stayLit(false)
     }
   }, [showing, size])
   useBar(() => (over ? setOver(false) : onDone()))
@@ -39,8 +39,8 @@ export function Show({ meeting, back, onDone }: ShowProps) {
       <KilnMain>
         {showing ? (
           <>
-            <Code shown={shown} aSecond={meeting.aSecond} label={w.hold} />
-            <div class="meet-line">
+            <Code shown={shown} aSecond={passing.aSecond} label={w.hold} />
+            <div class="codes-line">
               <p class="figures">
                 <strong>{back ? w.back(records, seconds) : w.shown(records, of, seconds)}</strong> {w.hold}
               </p>

@@ -3,7 +3,7 @@ import { isOne } from './counts.ts'
 const many = (count: number, one: string, more: string) => (isOne(count) ? `1 ${one}` : `${count} ${more}`)
 
 /** English of passing to another phone and taking in from it. */
-export const meet = {
+export const passing = {
   title: 'Another phone',
   how: 'One phone shows, the other reads. Wet hands show. Dry hands hold the camera.',
   private: 'Nothing goes through the air or a network: what one screen shows is what the other sees.',

@@ -1,0 +1,166 @@
+/** Passing to another phone and taking in from it, by codes on the screen. */
+
+import type { ReadonlySignal } from '@preact/signals'
+import type { TableEvent } from '../../shared/events.ts'
+import { isBy, type JournalRecord } from '../../shared/record.ts'
+import { CameraError, openCamera } from '../device/camera.ts'
+import { openAwake } from '../device/wake.ts'
+import { codeOf } from '../pass/code.ts'
+import type { Look, Seen } from '../pass/messages.ts'
+import { BLOCKS_MOST, type Met as PhoneMet, reading, type Told } from '../pass/reading.ts'
+import { CODES_A_SECOND, showing } from '../pass/showing.ts'
+import type { Met, Passing, Read, Reader } from '../screens/passing.ts'
+import type { Journal } from '../store/index.ts'
+import type { Table } from '../table/model/state.ts'
+import { fileTaken } from './meeting.ts'
+
+/** A worker that has not answered by then is replaced. */
+const ANSWER_MS = 5000
+
+/** `now`: this phone's clock, epoch ms. */
+export function openPassing(
+  journal: Journal<TableEvent>,
+  table: ReadonlySignal<Table>,
+  now: () => number,
+): Passing {
+  // As it went before it was set: jumps are in the records of the phone that jumped.
+  const steadyNow = () => now() - table.peek().skewMs
+  const read = reading({ phone: journal.phone, records: () => journal.records })
+  const awake = openAwake()
+
+  const metAfter = (
+    added: readonly JournalRecord<TableEvent>[],
+  ): Omit<Met, 'added' | 'known' | 'waiting' | 'faulty' | 'ahead'> => ({
+    coats: added.filter(({ event }) => event.kind === 'dipped').length,
+    pots: new Set(added.flatMap(({ event }) => (event.kind === 'pot-set' ? [event.pot.potId] : []))).size,
+    theyLack: read.theyLack(),
+    more: read.met !== undefined && !read.isClosed(),
+    aheadMs: read.met?.aheadMs ?? 0,
+  })
+
+  /** Written down before what it brought is joined: then that is another phone's, in an empty journal too. */
+  const noteMet = ({ phone, aheadMs, heads }: PhoneMet) => {
+    const upTo = heads.find((head) => head.phone === phone)?.last
+    if (upTo === undefined) return
+    const at = now()
+    const event = { kind: 'met', phone, upTo, aheadMs: Math.round(aheadMs) } as const
+    journal.append([event], { at, tz: -new Date(at).getTimezoneOffset() })
+  }
+  const isCompared = (phone: string) =>
+    journal.records.some(
+      (record) =>
+        isBy(journal.phone)(record) &&
+        record.event.kind === 'met' &&
+        record.event.phone === phone &&
+        record.event.aheadMs !== undefined,
+    )
+
+  /** All of it is kept, or nothing. */
+  const takeIn = async (records: readonly unknown[], met: PhoneMet): Promise<Read> => {
+    const before = new Set(journal.records.map(({ id }) => id))
+    try {
+      noteMet(met)
+      const { added, known, waiting, faulty, displaced, ahead } = await journal.merge(records, now())
+      const fresh = journal.records.filter((record) => !before.has(record.id) && !isBy(journal.phone)(record))
+      // What it brought of others still.
+      fileTaken(journal, false)
+      return {
+        is: 'met',
+        met: { added, known, waiting, faulty: faulty + displaced, ahead, ...metAfter(fresh) },
+      }
+    } catch {
+      return { is: 'unkept' }
+    }
+  }
+
+  const told = async (seen: Told): Promise<Read> => {
+    switch (seen.is) {
+      case 'nothing':
+      case 'own':
+      case 'damaged':
+        return { is: seen.is }
+      case 'clock':
+        return { is: 'clock', aheadMs: seen.aheadMs }
+      case 'hello':
+        return { is: 'greeted' }
+      case 'known':
+        if (!journal.readOnly && !isCompared(seen.met.phone)) noteMet(seen.met)
+        return { is: 'met', met: { added: 0, known: 0, waiting: 0, faulty: 0, ahead: 0, ...metAfter([]) } }
+      case 'part':
+        return { is: 'part', known: seen.known, of: seen.of }
+      case 'whole':
+        return takeIn(seen.records, seen.met)
+    }
+  }
+
+  return {
+    aSecond: CODES_A_SECOND,
+    stayLit: (on) => awake.want(on),
+    show(size) {
+      const { phone, records } = journal
+      const shown = showing({ phone, records, size, other: read.met, nowMs: now() })
+      return {
+        records: shown.records,
+        of: records.length,
+        seconds: Math.max(1, Math.round(shown.codes / CODES_A_SECOND)),
+        tooMuch: shown.codes > BLOCKS_MOST,
+        code: (index) => codeOf(shown.code(index, steadyNow()), size),
+      }
+    },
+    async read(tell) {
+      let camera: Awaited<ReturnType<typeof openCamera>>
+      try {
+        camera = await openCamera()
+      } catch (error) {
+        tell({ is: 'no-camera', why: error instanceof CameraError ? error.fault : 'none' })
+        return undefined
+      }
+      const eye = openEye()
+      let open = true
+      const close = () => {
+        open = false
+        camera.close()
+        eye.close()
+      }
+      const look = async () => {
+        while (open) {
+          const picture = await camera.next()
+          if (!picture) continue
+          const seenAt = steadyNow()
+          const text = await eye.textIn(picture)
+          if (!open) return
+          const news = text === null ? ({ is: 'nothing' } as const) : await told(read.take(text, seenAt))
+          if (open) tell(news)
+        }
+      }
+      look().catch(() => {
+        close()
+        tell({ is: 'no-camera', why: 'busy' })
+      })
+      return { video: camera.video, close } satisfies Reader
+    },
+  }
+}
+
+/** Looks for codes beside the page. */
+function openEye() {
+  const start = () => new Worker(new URL('../pass/worker.ts', import.meta.url), { type: 'module' })
+  let worker = start()
+  return {
+    close: () => worker.terminate(),
+    textIn: ({ width, height, data }: ImageData): Promise<string | null> =>
+      new Promise((resolve) => {
+        const late = setTimeout(() => {
+          worker.terminate()
+          worker = start()
+          resolve(null)
+        }, ANSWER_MS)
+        worker.onmessage = ({ data: seen }: MessageEvent<Seen>) => {
+          clearTimeout(late)
+          resolve(seen.text)
+        }
+        const pixels = data.buffer as ArrayBuffer
+        worker.postMessage({ width, height, pixels } satisfies Look, [pixels])
+      }),
+  }
+}
