@@ -52,7 +52,7 @@ export interface Reading {
   /** After each code that was read. `nowMs`: this phone's clock as it saw it. */
   take(text: string, nowMs: number): Told
   /** What this phone has and the other lacks, as far as it said. */
-  theyLack(): number
+  theyLack(): readonly JournalRecord<AnyEvent>[]
   /** Whether all that the other has is here. */
   isClosed(): boolean
 }
@@ -87,7 +87,7 @@ export function reading({ phone, records }: Own): Reading {
     get met() {
       return met
     },
-    theyLack: () => (met ? lacking(records(), met.heads).length : 0),
+    theyLack: () => (met ? lacking(records(), met.heads) : []),
     isClosed: () => met !== undefined && holds(records(), met.heads),
     take(text, nowMs) {
       const frame = readFrame(text)

@@ -2,7 +2,7 @@
 
 import type { ReadonlySignal } from '@preact/signals'
 import type { TableEvent } from '../../shared/events.ts'
-import { isBy, type JournalRecord } from '../../shared/record.ts'
+import { type AnyEvent, isBy, type JournalRecord } from '../../shared/record.ts'
 import { CameraError, openCamera } from '../device/camera.ts'
 import { openAwake } from '../device/wake.ts'
 import { codeOf } from '../pass/code.ts'
@@ -16,6 +16,9 @@ import { fileTaken } from './meeting.ts'
 
 /** A worker that has not answered by then is replaced. */
 const ANSWER_MS = 5000
+
+/** That phones met is no news to either. */
+const isNews = ({ event }: JournalRecord<AnyEvent>): boolean => event.kind !== 'met'
 
 /** `now`: this phone's clock, epoch ms. */
 export function openPassing(
@@ -33,7 +36,7 @@ export function openPassing(
   ): Omit<Met, 'added' | 'known' | 'waiting' | 'faulty' | 'ahead'> => ({
     coats: added.filter(({ event }) => event.kind === 'dipped').length,
     pots: new Set(added.flatMap(({ event }) => (event.kind === 'pot-set' ? [event.pot.potId] : []))).size,
-    theyLack: read.theyLack(),
+    theyLack: read.theyLack().filter(isNews).length,
     more: read.met !== undefined && !read.isClosed(),
     aheadMs: read.met?.aheadMs ?? 0,
   })
@@ -56,17 +59,19 @@ export function openPassing(
     )
 
   /** All of it is kept, or nothing. */
-  const takeIn = async (records: readonly unknown[], met: PhoneMet): Promise<Read> => {
+  const takeIn = async (records: readonly JournalRecord<AnyEvent>[], met: PhoneMet): Promise<Read> => {
     const before = new Set(journal.records.map(({ id }) => id))
     try {
-      noteMet(met)
-      const { added, known, waiting, faulty, displaced, ahead } = await journal.merge(records, now())
-      const fresh = journal.records.filter((record) => !before.has(record.id) && !isBy(journal.phone)(record))
+      if (records.some(isNews) || !isCompared(met.phone)) noteMet(met)
+      const { known, waiting, faulty, displaced, ahead } = await journal.merge(records, now())
+      const fresh = journal.records.filter(
+        (record) => !before.has(record.id) && !isBy(journal.phone)(record) && isNews(record),
+      )
       // What it brought of others still.
       fileTaken(journal, false)
       return {
         is: 'met',
-        met: { added, known, waiting, faulty: faulty + displaced, ahead, ...metAfter(fresh) },
+        met: { added: fresh.length, known, waiting, faulty: faulty + displaced, ahead, ...metAfter(fresh) },
       }
     } catch {
       return { is: 'unkept' }
