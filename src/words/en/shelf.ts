@@ -143,6 +143,16 @@ export const shelf = {
     candle: 'Candle first',
     back: 'Take it in',
   },
+  before: {
+    on: (seen: string) => `This kiln is on: ${seen}. Neither load it nor open it.`,
+    cools: (seen: string) => `This kiln is not cold yet: ${seen}. Do not load it.`,
+    wet: (pots: string, many: boolean) =>
+      `${pots} ${many ? 'are' : 'is'} not dry when the kiln goes on: candle first, or wait. Steam bursts pots.`,
+    wetNow: (pots: string, many: boolean, dry: string) =>
+      `${pots} ${many ? 'are' : 'is'} not dry: candle first, or wait until ${dry}. Steam bursts pots.`,
+    lid: 'Lid shut all the same',
+    light: 'Kiln on all the same',
+  },
   unseen: 'No spy hole sees the cones.',
   failed: 'No answer. Try again.',
   either: (name: string, here: string, there: string) =>

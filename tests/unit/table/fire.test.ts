@@ -13,7 +13,7 @@ function on(play = new Play()): { play: Play; loadId: string } {
   const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
   play.act({ do: 'begin-load', kilnId, firing: FIRING })
   const loadId = Object.keys(play.table.loads ?? {}).at(-1) ?? ''
-  play.act({ do: 'light', loadId })
+  play.act({ do: 'light', loadId, sure: true })
   return { play, loadId }
 }
 const load = (play: Play, loadId: string) => {

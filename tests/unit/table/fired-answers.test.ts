@@ -114,6 +114,14 @@ describe('a pot on the shelf', () => {
     expect(of(play).shelved).toEqual([])
   })
 
+  test('is asked about as well where its results come to what is reckoned with', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', none)])
+    firing(play, 'two', [lone('b', shelf)])
+    expect(of(play)).toMatchObject({ leads: 'same', asks: true })
+    expect(dangersOf(play.table)).toMatchObject([{ why: 'shelf' }])
+  })
+
   test('after less was taken is told against what is reckoned with', () => {
     const play = fourGood()
     play.act(takes(of(play)))
