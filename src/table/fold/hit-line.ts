@@ -17,12 +17,7 @@ const UNNAMED = new Set<TableEvent['kind']>([
 /** How take back names the hit of an event: the last one that was not implied does. What another phone did, it may not. */
 export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
   const { event, hit, from } = stamped
-  if (
-    from !== undefined ||
-    'phone' in event ||
-    UNNAMED.has(event.kind) ||
-    ('implied' in event && event.implied)
-  )
+  if (from || 'phone' in event || UNNAMED.has(event.kind) || ('implied' in event && event.implied))
     return undefined
   const dipId = 'dipId' in event ? event.dipId : undefined
   const of = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
