@@ -95,8 +95,8 @@ export const STORE_FAULTS: readonly Fault[] = [
   {
     id: 'take back takes what another phone did',
     file: 'src/table/fold/hit-line.ts',
-    find: '    from ||\n',
-    replace: '',
+    find: 'if (from || UNNAMED.has(event.kind)',
+    replace: 'if (UNNAMED.has(event.kind)',
     tests: MEETING,
   },
   {
