@@ -45,7 +45,7 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
     },
     lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, now),
     passing: async () => (await import('./passing.ts')).openPassing(journal, table, now),
-    asks: async () => (await import('./meeting.ts')).asksNow(journal, table.peek()),
+    asks: async () => (await import('./fold-beside.ts')).asksNow(journal, table.peek()),
     photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, now()),
   }

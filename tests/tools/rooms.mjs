@@ -83,6 +83,7 @@ const LEVELS = {
       'room.ts',
       'format.ts',
       'sheets.ts',
+      'meeting.ts',
     ],
   ],
   screens: [

@@ -30,6 +30,7 @@ export type NotAgain = { readonly why: 'unsure' } | { readonly why: 'no-bucket';
 
 /** Seconds as a person counts them. */
 const STEP_S = 0.5
+/** Seconds as a count can be set: see `DOSE`. */
 export const counted = (holdS: number): number =>
   Math.min(LIMITS.holdS.most, Math.max(LIMITS.holdS.least, Math.round(holdS / STEP_S) * STEP_S))
 

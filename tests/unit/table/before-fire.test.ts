@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { inTheWay } from '../../../src/table/load/before-fire.ts'
 import { levelsOf } from '../../../src/table/load/loads.ts'
+import { longWaits } from '../../../src/table/steps/calls-ahead.ts'
 import { begun, FIRING, lit, loadOf, planOf } from './kiln-play.ts'
 import type { Play } from './play.ts'
 
@@ -38,6 +39,20 @@ describe('wet pots', () => {
     play.wait(48 * 3600).act({ do: 'light', loadId })
     expect(loadOf(play).litAt).toBeDefined()
   })
+})
+
+test('pots that are in the fire dry for no kiln, and are in no calendar', () => {
+  const play = begun(1, 'round', 2)
+  const { loadId } = loadOf(play)
+  play.act({ do: 'set-candling', loadId, candle: true })
+  loadedAll(play)
+  const drying = () =>
+    longWaits(play.table, play.nowMs).flatMap(({ what, pots }) => (what === 'kiln' ? pots : []))
+  const before = drying().length
+  const inLoad = Object.values(loadOf(play).things).filter(({ what }) => what === 'pot').length
+  expect(inLoad).toBeGreaterThan(3)
+  play.act({ do: 'shut-lid', loadId }).act({ do: 'light', loadId })
+  expect(drying().length).toBeLessThanOrEqual(before - inLoad)
 })
 
 describe('a kiln that is hot with another load', () => {
