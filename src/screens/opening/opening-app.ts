@@ -40,6 +40,10 @@ export function openingRefusal(words: OpeningWords, formats: Formats, refusal: R
 export const reachOf = (run: RunFacts | undefined): number | 'shelf' | undefined =>
   run?.is === 'measured' ? run.mm : run?.is === 'shelf' ? 'shelf' : undefined
 
+/** Whether any of it came down to the shelf. */
+export const onShelf = (run: RunFacts): boolean =>
+  run.is === 'shelf' || (run.is === 'measured' && run.longestMm === 'shelf')
+
 /** How far a melt came, in a few letters. */
 export function runText(words: OpeningWords, formats: Formats, run: RunFacts): string {
   const w = words.opening.run
@@ -53,9 +57,9 @@ export function runText(words: OpeningWords, formats: Formats, run: RunFacts): s
     case 'measured': {
       // A number and its unit stay on one line.
       const mm = (length: number) => formats.mm(length).replaceAll(' ', '\u00a0')
-      return run.longestMm === undefined || run.longestMm === run.mm
-        ? mm(run.mm)
-        : w.dripTo(mm(run.mm), mm(run.longestMm))
+      const { longestMm } = run
+      if (longestMm === undefined || longestMm === run.mm) return run.mm === 0 ? w.none : mm(run.mm)
+      return w.dripTo(mm(run.mm), longestMm === 'shelf' ? w.onShelf : mm(longestMm))
     }
   }
 }
@@ -66,16 +70,20 @@ export function reachText(words: OpeningWords, formats: Formats, mm: number | 's
   return mm === 'shelf' ? w.onShelf : mm === 0 ? w.none : formats.mm(mm)
 }
 
+/** Whether it ran at all, by what was said of it. */
+export const didRun = (run: RunFacts | undefined): boolean =>
+  run !== undefined && run.is !== 'none' && !(run.is === 'measured' && run.mm === 0 && !run.longestMm)
+
 /** Nothing wrong with it: no run past the foot line, not stuck, no fault. */
 export const isGood = ({ run, stuck, faults }: Found): boolean =>
-  (!run || run.is === 'none') && !stuck && faults.length === 0
+  !didRun(run) && !stuck && faults.length === 0
 
 type Found = Pick<NonNullable<FiredPot['found']>, 'run' | 'stuck' | 'faults'>
 
 /** What was found, fault by fault; good where there is nothing. */
 export function foundText(words: OpeningWords, formats: Formats, { run, stuck, faults }: Found): string {
   const w = words.opening
-  const ran = run && run.is !== 'none' ? runText(words, formats, run) : undefined
+  const ran = run && didRun(run) ? runText(words, formats, run) : undefined
   const all = [
     ran === undefined || run?.is === 'some' || run?.is === 'shelf' ? ran : `${w.run.some} ${ran}`,
     stuck && w.stuckIs[stuck],

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
@@ -110,7 +111,10 @@ export function Opening({ loadId, first }: OpeningProps) {
         ) : null}
       </DeskHead>
       {page === 'list' ? (
-        <ListPage>
+        <ListPage
+          label={left[0] ? (isOpen ? w.toJudge : w.guess.toGuess)(`${nameOf(words.value, left[0])}`) : w.done}
+          close={() => setPage(undefined)}
+        >
           <PotList pots={pots} isOpen={isOpen} choose={choose} />
           {isOpen && left.some((one) => firedOf(one).outAt === undefined) ? (
             <button
@@ -123,12 +127,12 @@ export function Opening({ loadId, first }: OpeningProps) {
           ) : null}
         </ListPage>
       ) : page === 'elsewhere' ? (
-        <Elsewhere choose={choose} />
+        <Elsewhere choose={choose} close={() => setPage(undefined)} />
       ) : page === 'look' ? (
         looked ? (
           <LookCard key={potKey} pot={looked} next={() => undefined} />
         ) : (
-          <ListPage>
+          <ListPage label={w.done} close={() => setPage(undefined)}>
             <p>{w.again.over}</p>
           </ListPage>
         )
@@ -163,22 +167,39 @@ export function Opening({ loadId, first }: OpeningProps) {
   )
 }
 
-const ListPage = ({ children }: { readonly children: preact.ComponentChildren }) => (
-  <KilnMain>{children}</KilnMain>
-)
+interface ListProps {
+  readonly label: string
+  /** Back to the cards. */
+  readonly close: () => void
+  readonly children: ComponentChildren
+}
+
+/** A page that lies over the cards, from which the bar leads back to them. */
+function ListPage({ label, close, children }: ListProps) {
+  useBar(close)
+  return (
+    <>
+      <KilnMain>{children}</KilnMain>
+      <BackLine />
+      <KnuckleBar label={label} />
+    </>
+  )
+}
+
+interface ElsewhereProps {
+  readonly choose: (potId: string) => void
+  readonly close: () => void
+}
 
 /** Pots that were fired without a load on this phone: any of them may be judged. */
-function Elsewhere({ choose }: { readonly choose: (potId: string) => void }) {
+function Elsewhere({ choose, close }: ElsewhereProps) {
   const { table, words } = useOpening()
+  const w = words.value.opening
   const pots = firedElsewhere(table.value)
   return (
-    <KilnMain>
-      {pots.length > 0 ? (
-        <PotList pots={pots} isOpen choose={choose} />
-      ) : (
-        <p>{words.value.opening.elsewhereNone}</p>
-      )}
-    </KilnMain>
+    <ListPage label={w.done} close={close}>
+      {pots.length > 0 ? <PotList pots={pots} isOpen choose={choose} /> : <p>{w.elsewhereNone}</p>}
+    </ListPage>
   )
 }
 
