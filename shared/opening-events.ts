@@ -11,8 +11,8 @@ interface OfPot {
  * again, by `lesson-dropped` with that name.
  */
 export type OpeningHappening =
-  /** Before the lid: where a person thinks that the melt ends. */
-  | ({ readonly kind: 'guessed'; readonly mm: number | 'shelf'; readonly app?: AppGuess } & OfPot)
+  /** Before the lid: where a person thinks that the melt ends, and what the app thought then. Without `mm`: the app alone. */
+  | ({ readonly kind: 'guessed'; readonly mm?: number | 'shelf'; readonly app?: AppGuess } & OfPot)
   /** Out of the kiln; `place` is where it stood, as 2.4, where that is known. It leaves the board for good. */
   | ({ readonly kind: 'taken-out'; readonly place?: string } & OfPot)
   /** `second`: a later look at a pot that was judged, which says nothing of the run. A later first look stands. */
@@ -30,21 +30,26 @@ export type OpeningHappening =
       readonly side: PhotoSide
       readonly bytes: number
     } & OfPot)
-  /** The person took what `of` results say: so many times as told, 10th and 90th percentile. Of 0: as told again. */
+  /**
+   * The person took what `of` results say: so many times as told, 10th and 90th percentile, the longest drip so many times
+   * as far as the front. Of 0: as told again. `results` are the judgements that it was taken from, or that were refused.
+   */
   | ({
       readonly kind: 'lesson-taken'
       readonly factor: number
       readonly low: number
       readonly high: number
       readonly of: number
+      readonly drip?: number
+      readonly results?: readonly string[]
     } & SubjectFacts)
-  /** The same of the dry coat from which a glaze crawls. */
-  | {
+  /** The same of the dry coat from which a glaze crawls; of one over another, of both together. */
+  | ({
       readonly kind: 'limit-taken'
-      readonly bucketId: string
       readonly limitMm: number
       readonly of: number
-    }
+      readonly results?: readonly string[]
+    } & SubjectFacts)
   /** A heater, a fan: which board dries faster is learned anew from here on. Not `changed`: the last change was none. */
   | { readonly kind: 'room-changed'; readonly changed: boolean }
 

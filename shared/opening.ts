@@ -1,9 +1,13 @@
 /** Nouns of opened kilns that are stored in the journal. Lengths mm, along the outside wall from where the glaze ended. */
 
-/** How far the melt came down: not at all, mean front and longest drip, onto the shelf, or seen and not measured. */
+/**
+ * How far the melt came down: not past the foot line nor to the eye (`none`, as GOOD says it), mean front and longest drip,
+ * all of it onto the shelf, or seen and not measured. A front of 0 without a drip was measured: it did not move at all. A
+ * drip reaches the shelf where most of the melt does not.
+ */
 export type RunFacts =
   | { readonly is: 'none' }
-  | { readonly is: 'measured'; readonly mm: number; readonly longestMm?: number }
+  | { readonly is: 'measured'; readonly mm: number; readonly longestMm?: number | 'shelf' }
   | { readonly is: 'shelf' }
   | { readonly is: 'some' }
 

@@ -15,6 +15,7 @@ const Opening = lazyPart(() => import('./opening/opening.tsx').then((part) => pa
 const FiredList = lazyPart(() => import('./opening/fired-list.tsx').then((part) => part.FiredList))
 const Story = lazyPart(() => import('./opening/story.tsx').then((part) => part.Story))
 const Plots = lazyPart(() => import('./opening/plots.tsx').then((part) => part.Plots))
+const Results = lazyPart(() => import('./opening/results.tsx').then((part) => part.Results))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
@@ -71,6 +72,8 @@ function Screen() {
       return <Story key={to.potId} potId={to.potId} />
     case 'plots':
       return <Plots />
+    case 'results':
+      return <Results bucketId={to.bucketId} underId={to.underId} />
     case 'taught':
       return <FireTaught />
     case 'looks':

@@ -12,6 +12,7 @@ const MOST_RESULTS = 9999
 const meltMm = limited('meltMm')
 const factor = limited('factor')
 const of = whole(0, MOST_RESULTS)
+const results = z.optional(z.array(id).check(z.maxLength(MOST_RESULTS)))
 const ofPot = { potId: id, loadId: z.optional(id) }
 
 const run = z.discriminatedUnion('is', [
@@ -19,7 +20,7 @@ const run = z.discriminatedUnion('is', [
   z.object({
     is: z.literal('measured'),
     mm: meltMm,
-    longestMm: z.optional(meltMm),
+    longestMm: z.optional(z.union([meltMm, z.literal('shelf')])),
   } satisfies Fields<Extract<RunFacts, { is: 'measured' }>>),
   z.object({ is: z.literal('shelf') }),
   z.object({ is: z.literal('some') }),
@@ -34,7 +35,7 @@ const appGuess = z.object({
 
 /** Fields by kind of event. */
 export const OPENING_BODIES = {
-  guessed: { ...ofPot, mm: z.union([meltMm, z.literal('shelf')]), app: z.optional(appGuess) },
+  guessed: { ...ofPot, mm: z.optional(z.union([meltMm, z.literal('shelf')])), app: z.optional(appGuess) },
   'taken-out': { ...ofPot, place: z.optional(z.string().check(z.regex(PLACE))) },
   judged: {
     ...ofPot,
@@ -49,7 +50,16 @@ export const OPENING_BODIES = {
     side: z.enum([...PHOTO_SIDES]),
     bytes: between(1, PHOTO_MOST_BYTES),
   },
-  'lesson-taken': { bucketId: id, underId: z.optional(id), factor, low: factor, high: factor, of },
-  'limit-taken': { bucketId: id, limitMm: limited('limitMm'), of },
+  'lesson-taken': {
+    bucketId: id,
+    underId: z.optional(id),
+    factor,
+    low: factor,
+    high: factor,
+    of,
+    drip: z.optional(limited('drip')),
+    results,
+  },
+  'limit-taken': { bucketId: id, underId: z.optional(id), limitMm: limited('limitMm'), of, results },
   'room-changed': { changed: z.boolean() },
 }

@@ -86,7 +86,7 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
   await expect(page.locator('.kiln-main')).toContainText('7 good, 1 ran, 1 stuck, 1 with a fault')
   await expect(page.locator('.kiln-main')).toContainText('cannot tell whether a pot is safe for food')
   // Both guesses are scored, alike, now that both and what was found are known.
-  const { app } = (await opening.fired(35)).guess ?? {}
+  const { appGuess: app } = await opening.fired(35)
   expect(app?.lowMm).toBeLessThanOrEqual(app?.likelyMm ?? -1)
   await expect(page.locator('.open-score')).toContainText(
     /You were [\d.]+ mm off, the app [\d.]+ mm \(2 pots\)\./,

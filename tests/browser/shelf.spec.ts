@@ -259,6 +259,7 @@ test('each shelf is said as it is its turn, with what it stands on, and when the
 test('wet pots are candled: hours and grams first, and the cold glass has the last word', async ({
   page,
 }) => {
+  test.setTimeout(120_000)
   const kiln = await KilnPage.open(page, 1, 1)
   await kiln.hit()
   await kiln.hit()
@@ -268,8 +269,7 @@ test('wet pots are candled: hours and grams first, and the cold glass has the la
   await kiln.hit()
   await kiln.says('SHELF 1 AS DRAWN')
   while ((await kiln.bar.textContent()) !== 'KILN ON') await kiln.hit()
-  const told =
-    /about (\d) h( \d\d min)?, up to (\d) h( \d\d min)?: (\d+ g) of water leaves, (3\d) is the last/
+  const told = /candle (\d) h( \d\d min)? to (\d) h( \d\d min)?: (\d+ g) of water leaves, (3\d) last/
   await kiln.shows(told)
   const [, h, min = '0', lateH, lateMin = '0', ...rest] =
     told.exec((await kiln.face.textContent()) ?? '') ?? []
@@ -283,7 +283,7 @@ test('wet pots are candled: hours and grams first, and the cold glass has the la
   const clock = (minutes: number) => new Date(litAt + minutes * 60_000).toISOString().slice(11, 16)
   const [until, late] = [clock(span(h, min)), clock(span(lateH, lateMin))]
   await expect(kiln.face).toContainText(
-    `Dry about ${until}, or as late as ${late}: ${rest[0]} of water leaves, ${rest[1]} is the last`,
+    `Dry about ${until} to ${late}: ${rest[0]} of water leaves, ${rest[1]} last.`,
   )
   await kiln.pass(90)
   await kiln.hit()

@@ -24,6 +24,7 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
   await page.clock.runFor(200)
   await expect(rows).toHaveCount(1)
   await expect(rows).toContainText('35')
+  await expect(page.locator('.desk-title')).toContainText('1 of 2 pots')
   await search.fill('march 2.2')
   await page.clock.runFor(200)
   await expect(rows).toContainText('36')
@@ -54,8 +55,45 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
   await expect(search).toBeVisible()
 })
 
+test('a story plays by itself and stops at a tap; where motion is not wanted it is turned by hand', async ({
+  page,
+}) => {
+  await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'up'), judged('demo.36', '2.2')])
+  await page.goto('./#/story/demo.36')
+  const key = (name: string) => page.getByRole('button', { name, exact: true })
+  const part = page.locator('.film-parts')
+  await key('Play its story').tap()
+  await page.clock.runFor(500)
+  await expect(key('STOP')).toBeVisible()
+  await expect(part).toHaveAccessibleName(/^Part 1 of/)
+  await page.clock.runFor(6000)
+  await expect(part).toHaveAccessibleName(/^Part [3-5] of/)
+  await key('STOP').tap()
+  await page.clock.runFor(200)
+  const stopped = await part.getAttribute('aria-label')
+  await page.clock.runFor(6000)
+  await expect(part).toHaveAttribute('aria-label', stopped ?? '')
+  await key('PLAY').tap()
+  await page.clock.runFor(61_000)
+  await expect(page.locator('.film-said')).toContainText('ran 3 mm, crawled')
+  await expect(key('AGAIN')).toBeVisible()
+  await page.getByRole('button', { name: 'Back' }).first().tap()
+  await page.clock.runFor(300)
+  await page.emulateMedia({ reducedMotion: 'reduce' })
+  await key('Play its story').tap()
+  await page.clock.runFor(5000)
+  await expect(part).toHaveAccessibleName(/^Part 1 of/)
+  for (const line of ['Coat 1: Gatepost', 'It dries']) {
+    while (!((await page.locator('.film-said').textContent()) ?? '').includes(line)) {
+      await key('NEXT').tap()
+      await page.clock.runFor(200)
+    }
+    await expect(page.locator('.film-said')).toContainText(/\d/)
+  }
+})
+
 test('nothing of it is small or cut off', async ({ page }) => {
-  test.setTimeout(120_000)
+  test.setTimeout(180_000)
   await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'up'), judged('demo.36', '2.2')])
   for (const [width, height] of [
     [320, 568],
@@ -63,7 +101,16 @@ test('nothing of it is small or cut off', async ({ page }) => {
     [390, 844],
   ] as const) {
     await page.setViewportSize({ width, height })
-    for (const at of ['opening', 'fired', 'story/demo.36', 'taught', 'looks']) {
+    for (const at of [
+      'opening',
+      'fired',
+      'story/demo.36',
+      'taught',
+      'looks',
+      'plots',
+      'results/demo.gatepost',
+      'results/demo.heather/demo.gatepost',
+    ]) {
       await page.goto(`./#/${at}`)
       await page.clock.runFor(500)
       await page.waitForTimeout(200)

@@ -69,15 +69,30 @@ const timed = (page: Page, to: string, shows: string) =>
     [to, shows] as const,
   )
 
-test('a year is listed, told and drawn without a wait', async ({ page }) => {
-  test.setTimeout(120_000)
+test('a year is listed, told and drawn without a wait, and of its list what is near', async ({ page }) => {
+  test.setTimeout(300_000)
   await withYear(page)
   const ms = {
     list: await timed(page, '/fired', '.open-fired button'),
     story: await timed(page, '/story/y39.3', '.open-story li'),
     plots: await timed(page, '/plots', '.plot'),
+    results: await timed(page, '/results/demo.gatepost', '.open-fired button'),
   }
   const told = Object.entries(ms).map(([what, took]) => `${what} ${Math.round(took)} ms`)
   console.log(`${told.join(', ')}, each meant to be ${ASKED_MS} ms`)
   for (const [what, took] of Object.entries(ms)) expect(took, what).toBeLessThan(OPENS_MS)
+  await page.goto('./#/fired')
+  const rows = page.locator('.open-fired li')
+  await expect(rows).toHaveCount(60)
+  await expect(page.locator('.desk-title')).toContainText('1000 pots')
+  const drawn = page.locator('canvas.is-drawn')
+  await expect(drawn.first()).toBeVisible()
+  const photos = await page.locator('.open-fired canvas').count()
+  expect(await drawn.count()).toBeLessThan(photos)
+  await page.getByRole('button', { name: '60 more of 940' }).tap()
+  await expect(rows).toHaveCount(120)
+  // Down the page as a thumb goes: what comes near is drawn.
+  const before = await drawn.count()
+  await rows.nth(100).scrollIntoViewIfNeeded()
+  await expect.poll(() => drawn.count()).toBeGreaterThan(before)
 })

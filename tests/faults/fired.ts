@@ -41,8 +41,8 @@ export const FIRED_FAULTS: readonly Fault[] = [
   {
     id: 'a pot fired too cool proves a pair',
     file: engine('proven'),
-    find: '!(pastFoot || stuck || faulty || short)',
-    replace: '!(pastFoot || stuck || faulty || (short && false))',
+    find: '!(pastFoot || stuck || faulty || crawled || short)',
+    replace: '!(pastFoot || stuck || faulty || crawled || (short && false))',
     tests: DESK,
   },
   {

@@ -141,6 +141,7 @@ test('a bad pot is never outvoted, and more good ones never unprove a pair', () 
     pastFoot: fc.boolean(),
     stuck: fc.boolean(),
     faulty: fc.boolean(),
+    crawled: fc.boolean(),
     short: fc.boolean(),
     others: fc.constant(false),
   })
@@ -155,6 +156,7 @@ test('a bad pot is never outvoted, and more good ones never unprove a pair', () 
         pastFoot: false,
         stuck: false,
         faulty: false,
+        crawled: false,
         short: false,
         others: false,
       }

@@ -25,7 +25,7 @@ export interface GuessScore {
   readonly personMm: number | null
   readonly appMm: number | null
   readonly nearer: 'person' | 'app' | null
-  /** Pots found in mm, and those of them that lay in the app's range. */
+  /** Pots found in mm of which the app's range said something, and those of them that lay in it. */
   readonly told: number
   readonly held: number
   /** The app's ranges hold too few: say so. */
@@ -39,7 +39,7 @@ const STANDARD_ERRORS = 2
 const MEANT = 0.8
 const SELDOM = 0.05
 
-/** A run as found, mm on this pot; null for one that was not measured. */
+/** A run as found, mm on this pot; null for one that was not measured, or not looked at nearer. */
 export function foundMm(found: RunSeen, roomMm: number): number | null {
   switch (found.kind) {
     case 'none':
@@ -49,6 +49,7 @@ export function foundMm(found: RunSeen, roomMm: number): number | null {
     case 'measured':
       return Math.min(found.mm, roomMm)
     case 'some':
+    case 'within':
       return null
   }
 }
@@ -83,8 +84,11 @@ export function guessScore(pots: readonly Guessed[]): GuessScore {
     const mm = foundMm(found, roomMm)
     if (mm === null) continue
     const app = missMm(appMm, mm, roomMm)
-    told++
-    if (mm >= Math.min(lowMm, roomMm) && mm <= Math.min(highMm, roomMm)) held++
+    // From none to the shelf holds whatever comes.
+    if (lowMm > 0 || highMm < roomMm) {
+      told++
+      if (mm >= Math.min(lowMm, roomMm) && mm <= Math.min(highMm, roomMm)) held++
+    }
     if (personMm !== null) misses.push([missMm(personMm, mm, roomMm), app])
   }
   const both = misses.length

@@ -22,8 +22,8 @@ const STILL = 1e-4
 
 const normal = (x: number, sd: number): number => Math.exp(-0.5 * (x / sd) ** 2)
 
-/** Likelihood of a result where subject, studio and firing come to `at`. */
-function likelihood(lnK: LnK, at: number): number {
+/** Likelihood of a result where subject, studio and firing come to `at`, ln. */
+export function likelihood(lnK: LnK, at: number): number {
   if (lnK.kind === 'range') return t4Cdf((lnK.high - at) / POT_SCALE) - t4Cdf((lnK.low - at) / POT_SCALE)
   const scale = Math.hypot(POT_SCALE, lnK.sd)
   return t4Pdf((lnK.ln - at) / scale) / scale

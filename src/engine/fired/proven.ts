@@ -7,13 +7,13 @@ import type { RunSeen } from './run-curve.ts'
 export interface Evidence {
   readonly firing: string
   readonly seen: RunSeen
-  /** ln k at which this pot would have run 1 mm. */
+  /** ln k at which this pot would have run so far that it was seen. */
   readonly firstLn: number
 }
 
 /** Firings that have to agree before anything is called proved or clear. */
 export const LEAST_FIRINGS = 2
-/** A pot that did not run says something while it could have: its first mm lies this near to the factor, ln. */
+/** A pot that did not run says something while it could have: where that is seen lies this near to the factor, ln. */
 const NEAR_LN = 1
 
 /**
@@ -25,7 +25,8 @@ export function mayBeClear(ownTile: boolean, results: readonly Evidence[], lnMea
   if (ownTile) return true
   const telling = results.filter(
     ({ seen, firstLn }) =>
-      seen.kind === 'measured' || (seen.kind === 'none' && Math.abs(firstLn - lnMean) <= NEAR_LN),
+      seen.kind === 'measured' ||
+      ((seen.kind === 'none' || seen.kind === 'within') && Math.abs(firstLn - lnMean) <= NEAR_LN),
   )
   return new Set(telling.map(({ firing }) => firing)).size >= LEAST_FIRINGS
 }
@@ -39,6 +40,7 @@ export interface PairFired {
   readonly stuck: boolean
   /** Something else was wrong with it. */
   readonly faulty: boolean
+  readonly crawled: boolean
   /** Fired more than a cone below its plan, or nobody knows what it was fired to. */
   readonly short: boolean
   /** The run was another subject's by its curve. */
@@ -55,12 +57,17 @@ export interface PairShown {
 }
 
 /**
- * What firings have shown of a pair. One pot past its foot line or stuck goes against it, whatever else came out well; it
- * takes good pots of two firings to prove it. A pot that was fired too cool proves nothing.
+ * What firings have shown of a pair. One pot past its foot line or stuck goes against it, whatever else came out well; so
+ * do those that crawled once they are more than the good ones. It takes good pots of two firings to prove it. A pot that was fired too cool proves nothing.
  */
 export function pairShown(pots: readonly PairFired[]): PairShown {
-  const bad = pots.filter(({ pastFoot, stuck, others }) => (pastFoot || stuck) && !others)
-  const good = pots.filter(({ pastFoot, stuck, faulty, short }) => !(pastFoot || stuck || faulty || short))
+  const good = pots.filter(
+    ({ pastFoot, stuck, faulty, crawled, short }) => !(pastFoot || stuck || faulty || crawled || short),
+  )
+  const crawls = pots.filter(({ crawled }) => crawled).length > good.length
+  const bad = pots.filter(
+    ({ pastFoot, stuck, others, crawled }) => ((pastFoot || stuck) && !others) || (crawled && crawls),
+  )
   const firings = new Set(good.map(({ firing }) => firing)).size
   return {
     is: bad.length > 0 ? 'went-wrong' : firings >= LEAST_FIRINGS ? 'proved' : 'untried',
@@ -70,13 +77,21 @@ export function pairShown(pots: readonly PairFired[]): PairShown {
   }
 }
 
-/** Which way a lesson leads from what is reckoned with now; nothing below this change of ln factor. Our choice. */
-const MOVES_LN = Math.log(1.05)
+/**
+ * What a lesson has to differ by, ln: a fifth, or, where what is reckoned with lies outside its range, a twentieth. One pot
+ * that ran a little moves a factor by less, and back with the next. Our choice.
+ */
+const MOVES_LN = Math.log(1.2)
+const LEAVES_LN = Math.log(1.05)
 
-/** A danger is shown at once, until it is answered; relief waits for a hand. Both are ln factors. */
-export function leadsTo(lnUsed: number, lnLearned: number): 'danger' | 'relief' | 'same' {
+/** A danger is shown at once, until it is answered; relief waits for a hand. All are ln factors, of the range 10 and 90 %. */
+export function leadsTo(
+  lnUsed: number,
+  learned: { readonly low: number; readonly likely: number; readonly high: number },
+): 'danger' | 'relief' | 'same' {
   between('lnUsed', lnUsed, -20, 20)
-  between('lnLearned', lnLearned, -20, 20)
-  const by = lnLearned - lnUsed
-  return by >= MOVES_LN ? 'danger' : by <= -MOVES_LN ? 'relief' : 'same'
+  between('likely', learned.likely, -20, 20)
+  const by = learned.likely - lnUsed
+  const least = lnUsed < learned.low || lnUsed > learned.high ? LEAVES_LN : MOVES_LN
+  return by >= least ? 'danger' : by <= -least ? 'relief' : 'same'
 }

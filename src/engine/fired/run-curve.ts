@@ -24,6 +24,8 @@ export type RunSeen =
   | { readonly kind: 'measured'; readonly mm: number }
   /** Did not run: under 1 mm. */
   | { readonly kind: 'none' }
+  /** Came no farther than this; how far nobody looked. */
+  | { readonly kind: 'within'; readonly mm: number }
   /** Reached the shelf. */
   | { readonly kind: 'shelf' }
   /** Ran, not measured: over 1 mm, and not to the shelf. */
@@ -107,7 +109,13 @@ export function runAt({ lnK, runMm, roomMm }: RunCurve, ln: number): number {
 }
 
 /** What was seen, with a measure that says no more than one of the other kinds taken as that kind. */
-function plain(seen: RunSeen, roomMm: number): RunSeen {
+function plain(seen: RunSeen, { roomMm, runMm }: RunCurve): RunSeen {
+  if (seen.kind === 'within') {
+    inRange('mm', seen.mm, 0, 1000)
+    // What no factor that counts takes farther says no more than that.
+    const mm = Math.min(seen.mm, roomMm, runMm.at(-1)!)
+    return mm <= FIRST_MM ? { kind: 'none' } : { kind: 'within', mm }
+  }
   if (seen.kind !== 'measured') return seen
   inRange('mm', seen.mm, 0, 1000)
   if (seen.mm < FIRST_MM) return { kind: 'none' }
@@ -116,12 +124,14 @@ function plain(seen: RunSeen, roomMm: number): RunSeen {
 
 /** What a result says of ln k on its curve. RangeError for a measure that is no length. */
 export function lnKOf(curve: RunCurve, given: RunSeen): LnK {
-  const seen = plain(given, curve.roomMm)
+  const seen = plain(given, curve)
   const first = lnKAt(curve, FIRST_MM)
   const shelf = lnKAt(curve, curve.roomMm)
   switch (seen.kind) {
     case 'none':
       return { kind: 'range', low: Number.NEGATIVE_INFINITY, high: first }
+    case 'within':
+      return { kind: 'range', low: Number.NEGATIVE_INFINITY, high: lnKAt(curve, seen.mm) }
     case 'shelf':
       return { kind: 'range', low: Math.min(shelf, LN_K[STOPS - 1]!), high: Number.POSITIVE_INFINITY }
     case 'some':
@@ -140,7 +150,7 @@ export function lnKOf(curve: RunCurve, given: RunSeen): LnK {
 
 /** How far the run lies at which a result decides, mm. */
 function decidesAt(curve: RunCurve, given: RunSeen): number {
-  const seen = plain(given, curve.roomMm)
+  const seen = plain(given, curve)
   switch (seen.kind) {
     case 'none':
       return FIRST_MM
@@ -149,8 +159,15 @@ function decidesAt(curve: RunCurve, given: RunSeen): number {
     case 'some':
       return Math.sqrt(FIRST_MM * curve.roomMm)
     case 'measured':
+    case 'within':
       return seen.mm
   }
+}
+
+/** ln k at which a pot would have run far enough to be seen: past 1 mm, or past where it was looked at. */
+export function seenFromLn(curve: RunCurve, given: RunSeen): number {
+  const seen = plain(given, curve)
+  return lnKAt(curve, seen.kind === 'within' ? seen.mm : FIRST_MM)
 }
 
 /** A subject and its part in a run, 0 to 1; the parts of a pot sum to 1. */

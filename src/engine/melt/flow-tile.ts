@@ -83,14 +83,18 @@ export function doseOfTile(stripes: readonly TileStripe[]): number {
 
 const capped = (dosePerMm: number): number => Math.min(MOST_DOSE_PER_MM, dosePerMm)
 
+/** Longest drip over mean run, as far as it counts; a front too short to read is taken as one that can be. */
+export const dripOver = (runMm: number, longestMm: number): number =>
+  Math.min(DRIP.most, Math.max(DRIP.least, longestMm / Math.max(runMm, LEAST_READ_MM)))
+
 /** Longest drip over mean run, the worst stripe that ran: at least 1.5; 2 where no drip was measured. */
 function dripOf(tiles: readonly FlowTile[]): number {
   const drips = tiles.flatMap(({ stripes }) =>
     stripes.flatMap(({ runMm, longestMm }) =>
-      longestMm !== undefined && runMm >= LEAST_READ_MM ? [longestMm / runMm] : [],
+      longestMm !== undefined && runMm >= LEAST_READ_MM ? [dripOver(runMm, longestMm)] : [],
     ),
   )
-  return drips.length === 0 ? DRIP.usual : Math.min(DRIP.most, Math.max(DRIP.least, ...drips))
+  return drips.length === 0 ? DRIP.usual : Math.max(...drips)
 }
 
 /**

@@ -3,10 +3,18 @@
 import { between } from '../check.ts'
 import type { ZoneForecast } from '../contract.ts'
 
-/** Thickest raw coats, mm: of all together, and of single glazes by their id. */
+/** One glaze straight on another, and the thickest that both together may be, mm. */
+export interface PairLimit {
+  readonly over: string
+  readonly under: string
+  readonly limitMm: number
+}
+
+/** Thickest raw coats, mm: of all together, of single glazes by their id, and of pairs where less was found to crawl. */
 export interface Limits {
   readonly stackMm: number
   readonly glazeMm: Readonly<Record<string, number>>
+  readonly pairs?: readonly PairLimit[]
 }
 
 export type Grade = 'fine' | 'close' | 'over'
@@ -14,7 +22,7 @@ export type Grade = 'fine' | 'close' | 'over'
 export interface ZoneGrade {
   readonly grade: Grade
   readonly zone: ZoneForecast
-  /** What passes or comes nearest: the limit, what it is of (a glaze's id, or the stack), and how much there is. */
+  /** What passes or comes nearest: the limit, what it is of (a glaze's id, a pair's, or the stack), and how much there is. */
   readonly of: string | 'stack'
   readonly limitMm: number
   readonly likelyMm: number
@@ -22,6 +30,13 @@ export interface ZoneGrade {
 }
 
 const RANK: Record<Grade, number> = { fine: 0, close: 1, over: 2 }
+
+/** Whether a coat of one glaze lies straight on one of another. `coats` in the order they were put on. */
+export const liesOn = (
+  coats: readonly { readonly glazeId: string }[],
+  over: string,
+  under: string,
+): boolean => coats.some(({ glazeId }, i) => glazeId === over && coats[i - 1]?.glazeId === under)
 
 /** A zone against its limits: over when the likely figure passes one, close when the upper does. */
 export function gradeZone(zone: ZoneForecast, limits: Limits): ZoneGrade {
@@ -40,6 +55,13 @@ export function gradeZone(zone: ZoneForecast, limits: Limits): ZoneGrade {
     sum.upperMm += coat.upperMm
     sums.set(coat.glazeId, sum)
   }
+  for (const { over, under, limitMm } of limits.pairs ?? [])
+    if (liesOn(zone.coats, over, under)) {
+      const both = zone.coats.filter(({ glazeId }) => glazeId === over || glazeId === under)
+      const sum = (of: 'likelyMm' | 'upperMm') => both.reduce((mm, coat) => mm + coat[of], 0)
+      const pair = { likelyMm: sum('likelyMm'), upperMm: sum('upperMm') }
+      sums.set(`${over} over ${under}`, { ...pair, limitMm: between('limitMm', limitMm, 0, 50) })
+    }
   let worst: ZoneGrade | undefined
   for (const [of, { likelyMm, upperMm, limitMm }] of sums) {
     const grade: Grade = likelyMm > limitMm ? 'over' : upperMm > limitMm ? 'close' : 'fine'

@@ -40,7 +40,7 @@ function coatOn(standing: PotHistory, dip: Dip): CoatThickness | undefined {
 }
 
 /** Its thickness, mm; 0 where it reaches nothing. */
-const coatMm = (standing: PotHistory, dip: Dip): number => coatOn(standing, dip)?.likelyMm ?? 0
+export const coatMm = (standing: PotHistory, dip: Dip): number => coatOn(standing, dip)?.likelyMm ?? 0
 
 export interface SecondsFor {
   /** Seconds that give it; undefined when none can. */
@@ -50,7 +50,13 @@ export interface SecondsFor {
 }
 
 /** Grows with x: the x in [low, high] where it passes `goal`, to `step`; undefined beyond the ends. */
-function whereReaches(of: (x: number) => number, low: number, high: number, goal: number, step: number) {
+export function whereReaches(
+  of: (x: number) => number,
+  low: number,
+  high: number,
+  goal: number,
+  step: number,
+): number | undefined {
   if (of(high) < goal) return undefined
   if (of(low) >= goal) return low
   let [a, b] = [low, high]
@@ -67,12 +73,20 @@ const TENTH_S = 0.05
 /** Where the search for seconds begins: what comes out under the shortest dip says that the glaze is too thick. */
 const LEAST_S = 0.5
 
-/** Seconds for `wantedMm` of this coat, in its own slop, cover and moment (`dip.holdS` is ignored). */
-export function secondsFor(standing: PotHistory, dip: Dip, wantedMm: number): SecondsFor {
+/**
+ * Seconds, `longestS` at most, for `wantedMm` of this coat, in its own slop, cover and moment (`dip.holdS` is ignored).
+ */
+export function secondsFor(
+  standing: PotHistory,
+  dip: Dip,
+  wantedMm: number,
+  longestS = LONGEST_S,
+): SecondsFor {
   between('wantedMm', wantedMm, 0, 20)
   const at = (holdS: number): number => coatMm(standing, { ...dip, holdS })
-  const holdS = whereReaches(at, LEAST_S, LONGEST_S, wantedMm, TENTH_S)
-  return { holdS, likelyMm: at(holdS ?? LONGEST_S) }
+  inRange('longestS', longestS, LEAST_S, 600)
+  const holdS = whereReaches(at, LEAST_S, longestS, wantedMm, TENTH_S)
+  return { holdS, likelyMm: at(holdS ?? longestS) }
 }
 
 export interface NextCoat {

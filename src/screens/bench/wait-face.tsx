@@ -120,6 +120,8 @@ export function RestList({ card }: { readonly card: Wait }) {
   const w = words.value.bench
   const f = formats.value
   const { offer, touch } = card
+  const offered =
+    offer?.do === 'pick' ? [card.next, ...card.after].find((due) => due?.potId === offer.potId) : undefined
   const number = (potId: string) => nameOf(words.value, table.value.pots[potId])
   const named = ({ potId, bucketId }: Due) =>
     potId === undefined ? (table.value.buckets[bucketId ?? '']?.facts.letter ?? '') : number(potId)
@@ -137,7 +139,7 @@ export function RestList({ card }: { readonly card: Wait }) {
       {touch ? <p class="strong figures">{w.touchFirst(number(touch.potId), touch.others)}</p> : null}
       {offer?.do === 'pick' ? (
         <KnuckleBar
-          label={card.kept?.length ? w.oneNow : nowText(w, card.next?.what)(number(offer.potId))}
+          label={card.kept?.length ? w.oneNow : nowText(w, offered?.what)(number(offer.potId))}
           rest
         />
       ) : null}

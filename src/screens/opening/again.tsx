@@ -1,9 +1,15 @@
 import { useMemo, useState } from 'preact/hooks'
-import { againOf } from '../../table/fired/again.ts'
+import type { CoatFacts } from '../../../shared/nouns.ts'
+import { againOf, counted } from '../../table/fired/again.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { Alarm } from '../desk/save.tsx'
 import { amount } from '../text/amounts.ts'
+import { coverText } from '../text/pot-text.ts'
 import { openingRefusal, useOpening } from './opening-app.ts'
+
+type Coat = Extract<ReturnType<typeof againOf>, { readonly coats: unknown }>['coats'][number]
+/** Part of a wait that nobody would notice. */
+const NOTICED = 0.05
 
 /** That one again: what its coats take on a pot of the same make today, and what is not as it was then. */
 export function Again({ pot }: { readonly pot: PotState }) {
@@ -23,6 +29,17 @@ export function Again({ pot }: { readonly pot: PotState }) {
   const { units } = table.value.settings
   const f = formats.value
   const seconds = (holdS: number) => words.value.bench.seconds(holdS)
+  const span = (min: number) => f.span(min * 60_000)
+  /** A wait is as then while nobody would notice. */
+  const wait = ({ afterMin, waitedMin }: Coat): string =>
+    span(afterMin) === span(waitedMin) || Math.abs(afterMin - waitedMin) <= NOTICED * waitedMin
+      ? w.waitAsThen(span(afterMin))
+      : w.wait(span(afterMin), span(waitedMin))
+  const nearest = ({ likelyMm, wantedMm, wouldGramsPerMl }: Coat): string =>
+    [
+      (likelyMm < wantedMm ? w.atMost : w.atLeast)(f.coat(likelyMm)),
+      wouldGramsPerMl === null ? '' : w.would(f.density(wouldGramsPerMl)),
+    ].join(' ')
   const line = (one: (typeof again.differences)[number]): string => {
     switch (one.what) {
       case 'wall':
@@ -30,7 +47,7 @@ export function Again({ pot }: { readonly pot: PotState }) {
       case 'absorption':
         return w.drinks(amount('absorption', one.was, units), amount('absorption', one.now, units))
       case 'waits':
-        return w.waits(f.span(one.was * 60_000), f.span(one.now * 60_000))
+        return w.waits(span(one.was), span(one.now))
       case 'bisque':
         return w.bisque(one.was, one.now)
       case 'density':
@@ -42,7 +59,7 @@ export function Again({ pot }: { readonly pot: PotState }) {
     }
   }
   /** A new pot of the same make with these coats, on the next free place. */
-  const make = () => {
+  const make = (coats: readonly CoatFacts[]) => {
     const { potId: _own, number: _number, place: _place, lidOf: _jar, ...like } = pot.facts
     const before = new Set(Object.keys(table.peek().pots))
     const refusal = act({ do: 'set-pot', pot: like })
@@ -51,7 +68,7 @@ export function Again({ pot }: { readonly pot: PotState }) {
       if (refusal) setSaid(openingRefusal(words.value, f, refusal))
       return
     }
-    act({ do: 'set-plan', potId, coats: again.plan })
+    act({ do: 'set-plan', potId, coats })
     go({ at: 'pot', potId })
   }
   return (
@@ -59,16 +76,12 @@ export function Again({ pot }: { readonly pot: PotState }) {
       <ol class="open-story">
         {again.coats.map((coat, i) => (
           <li key={coat.dipId}>
-            <strong class="figures">{seconds(again.plan[i]?.holdS ?? coat.holdS)}</strong>
+            <strong class="figures">{seconds(counted(coat.holdS))}</strong>
             <span class="figures">
-              {nameOf(coat.bucketId)} {w.instead(seconds(coat.doneS), f.coat(coat.wantedMm))}
-              {coat.meets ? null : (
-                <strong class="alarm">
-                  {' '}
-                  {w.nearest(f.coat(coat.likelyMm))}
-                  {coat.wouldGramsPerMl === null ? '' : ` ${w.would(f.density(coat.wouldGramsPerMl))}`}
-                </strong>
-              )}
+              {nameOf(coat.bucketId)}, {coverText(words.value, f, coat.cover)}{' '}
+              {w.instead(seconds(coat.doneS), f.coat(coat.wantedMm))}
+              {i === 0 ? null : <small>{wait(coat)}</small>}
+              {coat.meets ? null : <strong class="alarm"> {nearest(coat)}</strong>}
             </span>
           </li>
         ))}
@@ -79,13 +92,17 @@ export function Again({ pot }: { readonly pot: PotState }) {
             <li key={i}>{line(one)}</li>
           ))}
         </ul>
-      ) : (
+      ) : again.plan ? (
         <p>{w.same}</p>
-      )}
+      ) : null}
       <Alarm said={said} />
-      <button type="button" class="desk-main" onClick={make}>
-        {w.make}
-      </button>
+      {again.plan ? (
+        <button type="button" class="desk-main" onClick={() => again.plan && make(again.plan)}>
+          {w.make}
+        </button>
+      ) : (
+        <p class="alarm">{w.cannot}</p>
+      )}
     </>
   )
 }

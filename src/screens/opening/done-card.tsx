@@ -1,5 +1,4 @@
 import { useMemo } from 'preact/hooks'
-import { firedOf } from '../../table/fired/fired-pot.ts'
 import { guessesScored } from '../../table/fired/guess.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { nextLookAt } from '../../table/opening/queue.ts'
@@ -8,7 +7,7 @@ import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
-import { isGood, useOpening } from './opening-app.ts'
+import { tallyText, useOpening } from './opening-app.ts'
 import { PotList } from './pot-list.tsx'
 
 interface DoneProps {
@@ -25,22 +24,13 @@ export function DoneCard({ pots, again, look, elsewhere, choose }: DoneProps) {
   const { words, go } = useOpening()
   const w = words.value.opening
   const days = useDays()
-  const tally = useMemo(() => tallyOf(pots), [pots])
+  const tally = useMemo(() => tallyText(words.value, pots), [pots])
   const nextAt = Math.min(...pots.map((pot) => nextLookAt(pot) ?? Number.POSITIVE_INFINITY))
   useBar(() => go({ at: 'board' }))
   return (
     <>
       <KilnMain>
-        {pots.length > 0 ? (
-          <p class="kiln-big figures">
-            {(['good', 'ran', 'stuck', 'faults'] as const)
-              .filter((what) => tally[what] > 0)
-              .map((what) => w.tally[what](tally[what]))
-              .join(', ')}
-          </p>
-        ) : (
-          <p>{w.none}</p>
-        )}
+        {pots.length > 0 ? <p class="kiln-big figures">{tally}</p> : <p>{w.none}</p>}
         {again > 0 ? (
           <button type="button" class="desk-main" onClick={look}>
             {w.again.count(again)}
@@ -86,14 +76,4 @@ function Scores() {
       </p>
     </div>
   )
-}
-
-/** How many came out good, ran, stuck, or have a fault; a pot may be in several. */
-function tallyOf(pots: readonly PotState[]) {
-  const found = pots.flatMap((pot) => firedOf(pot).found ?? [])
-  const ran = found.filter(({ run }) => run && run.is !== 'none').length
-  const stuck = found.filter(({ stuck }) => stuck).length
-  const faults = found.filter((one) => one.faults.length > 0).length
-  const good = found.filter(isGood).length
-  return { good, ran, stuck, faults }
 }

@@ -1,3 +1,4 @@
+import type { AppGuess } from '../../../shared/opening.ts'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { reachText, useOpening } from './opening-app.ts'
@@ -6,25 +7,29 @@ import { reachText, useOpening } from './opening-app.ts'
 export function GuessLines({ pot }: { readonly pot: PotState }) {
   const { words, formats } = useOpening()
   const w = words.value.opening
-  const { guess } = firedOf(pot)
-  if (!guess) return null
+  const { guess, appGuess: app, found } = firedOf(pot)
+  // Of a pot that nobody guessed the app's is told once it is judged: it is no word to judge by.
+  if (!guess && !(app && found)) return null
   const text = (mm: number | 'shelf') => reachText(words.value, formats.value, mm)
-  const { app } = guess
   const short = (mm: number) => (app && mm >= app.roomMm ? w.run.shelf : String(Math.round(mm)))
+  const range = ({ lowMm, likelyMm, highMm, roomMm }: AppGuess): string => {
+    // From none to the shelf says nothing of the middle either.
+    if (lowMm <= 0 && highMm >= roomMm) return w.score.any
+    const likely = text(likelyMm >= roomMm ? 'shelf' : Math.round(likelyMm))
+    return short(lowMm) === short(highMm) ? likely : w.score.range(likely, short(lowMm), short(highMm))
+  }
   return (
     <dl class="open-guess figures">
-      <dt>{w.score.you}</dt>
-      <dd>{text(guess.mm)}</dd>
+      {guess ? (
+        <>
+          <dt>{w.score.you}</dt>
+          <dd>{text(guess.mm)}</dd>
+        </>
+      ) : null}
       {app ? (
         <>
           <dt>{w.score.app}</dt>
-          <dd>
-            {w.score.range(
-              text(app.likelyMm >= app.roomMm ? 'shelf' : Math.round(app.likelyMm)),
-              short(app.lowMm),
-              short(app.highMm),
-            )}
-          </dd>
+          <dd>{range(app)}</dd>
         </>
       ) : null}
     </dl>

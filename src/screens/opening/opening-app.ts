@@ -74,6 +74,17 @@ export function reachText(words: OpeningWords, formats: Formats, mm: number | 's
 export const didRun = (run: RunFacts | undefined): boolean =>
   run !== undefined && run.is !== 'none' && !(run.is === 'measured' && run.mm === 0 && !run.longestMm)
 
+/** Nearer to one a factor is no other number, logarithm. */
+const SAME_LN = 0.05
+/** So many times what tiles tell, in figures. */
+export const figure = (factor: number): string => factor.toFixed(factor < 0.1 ? 2 : 1)
+
+/** A factor as it is said: as the tiles say, or so many times it. */
+export function timesText(words: OpeningWords, factor: number): string {
+  const w = words.opening.taught
+  return Math.abs(Math.log(factor)) < SAME_LN ? w.asTold : w.ofTiles(figure(factor), factor >= 1)
+}
+
 /** Nothing wrong with it: no run past the foot line, not stuck, no fault. */
 export const isGood = ({ run, stuck, faults }: Found): boolean =>
   !didRun(run) && !stuck && faults.length === 0
@@ -99,4 +110,19 @@ export function lookedText(words: OpeningWords, formats: Formats, pot: PotState)
   if (!found) return words.opening.is.open
   const first = foundText(words, formats, found)
   return since.length > 0 ? `${first}; ${words.opening.again.found(since.join(', '))}` : first
+}
+
+/** How many of these pots came out good, ran, stuck, or have a fault; a pot may be in several. Empty where none was judged. */
+export function tallyText(words: OpeningWords, pots: readonly PotState[]): string {
+  const found = pots.flatMap((pot) => firedOf(pot).found ?? [])
+  const tally = {
+    good: found.filter(isGood).length,
+    ran: found.filter(({ run }) => didRun(run)).length,
+    stuck: found.filter(({ stuck }) => stuck).length,
+    faults: found.filter(({ faults }) => faults.length > 0).length,
+  }
+  return (['good', 'ran', 'stuck', 'faults'] as const)
+    .filter((what) => tally[what] > 0)
+    .map((what) => words.opening.tally[what](tally[what]))
+    .join(', ')
 }

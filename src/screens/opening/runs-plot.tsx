@@ -23,6 +23,8 @@ function markOf({ lowMm, likelyMm, highMm, roomMm, found, by }: ToldFound): Plot
       return { x, y: Number.POSITIVE_INFINITY, shape: 'up', reach }
     case 'some':
       return { x, y: roomMm / 2, shape: 'bar', reach: { along: 'y', from: 1, to: roomMm } }
+    case 'within':
+      return { x, y: found.mm / 2, shape: 'bar', reach: { along: 'y', from: 0, to: found.mm } }
     case 'measured':
       return { x, y: found.mm, shape: by === 'guess' ? 'dot' : 'ring', reach }
   }
@@ -42,11 +44,13 @@ export function RunsPlot() {
   const foundText = ({ found }: ToldFound): string =>
     found.kind === 'some'
       ? words.value.opening.run.some
-      : reachText(
-          words.value,
-          formats.value,
-          found.kind === 'none' ? 0 : found.kind === 'shelf' ? 'shelf' : found.mm,
-        )
+      : found.kind === 'within'
+        ? words.value.opening.is.good
+        : reachText(
+            words.value,
+            formats.value,
+            found.kind === 'none' ? 0 : found.kind === 'shelf' ? 'shelf' : found.mm,
+          )
   const cells = (one: ToldFound): readonly [string, string, string, string, string] => [
     String(nameOf(words.value, one.pot)),
     mm(one.likelyMm, one.roomMm),

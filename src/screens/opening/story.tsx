@@ -12,6 +12,7 @@ import { PotFace } from './pot-face.tsx'
 import '../desk/kiln.css'
 import './opening.css'
 
+const Film = lazyPart(() => import('./film.tsx').then((part) => part.Film))
 const Again = lazyPart(() => import('./again.tsx').then((part) => part.Again))
 
 /** The whole story of a pot on one page: what was done, when, how thick, where it stood, what came of it. */
@@ -19,18 +20,27 @@ export function Story({ potId }: { readonly potId: string }) {
   const { table, words } = useOpening()
   const w = words.value.opening.story
   const pot = table.value.pots[potId]
+  const [plays, setPlays] = useState(false)
   return (
     <div class="desk">
       <DeskHead
         title={pot ? words.value.desk.pot.title(nameOf(words.value, pot)) : w.title}
-        back={{ at: 'fired' }}
+        back={plays ? () => setPlays(false) : { at: 'fired' }}
       />
-      <main class="desk-main-part">{pot ? <Told pot={pot} /> : <p>{words.value.desk.pot.unknown}</p>}</main>
+      <main class="desk-main-part">
+        {!pot ? (
+          <p>{words.value.desk.pot.unknown}</p>
+        ) : plays ? (
+          <Film pot={pot} />
+        ) : (
+          <Told pot={pot} play={() => setPlays(true)} />
+        )}
+      </main>
     </div>
   )
 }
 
-function Told({ pot }: { readonly pot: PotState }) {
+function Told({ pot, play }: { readonly pot: PotState; readonly play: () => void }) {
   const { table, words, formats } = useOpening()
   const w = words.value.opening.story
   const days = useDays()
@@ -47,6 +57,9 @@ function Told({ pot }: { readonly pot: PotState }) {
           <p class="kiln-big">{found ? foundText(words.value, formats.value, found) : ''}</p>
         </PotFace>
       </div>
+      <button type="button" class="desk-main" onClick={play}>
+        {w.play}
+      </button>
       {photos.toReversed().map(({ photoId, side, at }) => (
         <figure key={photoId} class="open-photo">
           <Kept photoId={photoId} alt={w.photoOf(words.value.opening.photos.sides[side])} />

@@ -1,22 +1,19 @@
 import { useMemo } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
-import { type FactorTold, factorsOf, takes } from '../../table/fired/lesson.ts'
-import { type LimitTold, limitsTold, takesLimit } from '../../table/fired/limits.ts'
-import { type PotResult, resultsOf } from '../../table/fired/results.ts'
+import { type FactorTold, factorsOf } from '../../table/fired/lesson.ts'
+import { asSet, keepsLimit, type LimitTold, limitsTold, takesLimit } from '../../table/fired/limits.ts'
+import { type JudgedPot, type PotResult, resultsOf } from '../../table/fired/results.ts'
+import { asTold, keeps, takes } from '../../table/fired/take.ts'
 import { More } from '../../ui/more.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useDays } from '../days.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { nameOf } from '../text/pot-text.ts'
-import { foundText, useOpening } from './opening-app.ts'
+import { figure, foundText, timesText, useOpening } from './opening-app.ts'
 import '../desk/kiln.css'
 import './opening.css'
 
 const LEADS = ['danger', 'relief', 'same'] as const
-/** Nearer to one a factor is no other number, logarithm. */
-const SAME_LN = 0.05
-
-const times = (factor: number): string => factor.toFixed(factor < 0.1 ? 2 : 1)
 
 /** What fired pots say of each glaze and pair: danger first, then what waits for a hand. */
 export function FireTaught() {
@@ -37,7 +34,7 @@ export function FireTaught() {
           <Lesson key={told.key} told={told} />
         ))}
         {limits.map((told) => (
-          <Limit key={told.bucketId} told={told} />
+          <Limit key={`${told.bucketId} ${told.underId}`} told={told} />
         ))}
         {silent.length > 0 ? (
           <More label={w.nobody(silent.length)}>
@@ -56,23 +53,12 @@ export function FireTaught() {
 function Lesson({ told }: { readonly told: FactorTold }) {
   const { table, words, act } = useOpening()
   const w = words.value.opening.taught
-  const { factor, results, others, used, leads, answered, scratchFirst } = told
+  const { factor, results, others, used, drip, usedDrip, leads, asks, taken, scratchFirst } = told
   const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
   const [over, under] = [facts(told.bucketId), facts(told.underId)]
-  const asks = leads !== 'same' && !answered
-  const asTold = Math.abs(Math.log(factor.likely)) < SAME_LN
-  /** What is reckoned with stays, and that is an answer. */
-  const keep = () =>
-    act(
-      used === 1
-        ? { ...takes(told), factor: 1, low: 1, high: 1, of: 0 }
-        : {
-            ...takes(told),
-            factor: used,
-            low: Math.min(used, factor.low),
-            high: Math.max(used, factor.high),
-          },
-    )
+  const waits = leads === 'relief' && scratchFirst
+  const said = (factor: number) => timesText(words.value, factor)
+  const numbers = told.shelved.map(({ pot }) => String(nameOf(words.value, pot))).join(', ')
   return (
     <section class="open-lesson">
       <h2>
@@ -80,26 +66,34 @@ function Lesson({ told }: { readonly told: FactorTold }) {
         {over ? <Swatch pattern={over.pattern} letter={over.letter} size={34} /> : null}
         {under ? w.over(over?.name ?? '', under.name) : over?.name}
       </h2>
-      <p class="kiln-big figures">{asTold ? w.asTold : w.times(times(factor.likely))}</p>
-      <p class="figures">{w.range(times(factor.low), times(factor.high), results.length)}</p>
-      <p class="figures">{used === 1 ? w.usedTold : w.used(times(used))}</p>
+      {results.length > 0 ? (
+        <>
+          <p class="kiln-big figures">{w.runs(said(factor.likely))}</p>
+          <p class="figures">{w.range(figure(factor.low), figure(factor.high), results.length)}</p>
+        </>
+      ) : (
+        <p class="kiln-big">{w.noResult}</p>
+      )}
+      <p class="figures">{w.used(said(used))}</p>
+      {drip !== undefined && drip > usedDrip ? (
+        <p class="figures">{w.drips(figure(drip), figure(usedDrip))}</p>
+      ) : null}
+      {told.withdrawn ? <p>{w.withdrawn}</p> : null}
       {asks && leads === 'danger' ? <p class="alarm">{w.danger}</p> : null}
       {asks && leads === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
-      {asks && !(leads === 'relief' && scratchFirst) ? (
+      {asks && leads !== 'danger' && numbers !== '' ? <p class="alarm">{w.shelved(numbers)}</p> : null}
+      {asks && !waits ? (
         <div class="pair">
           <button type="button" class="desk-main" onClick={() => act(takes(told))}>
             {w.use}
           </button>
-          <button type="button" class="desk-second" onClick={keep}>
+          <button type="button" class="desk-second" onClick={() => act(keeps(told))}>
             {w.keep}
           </button>
         </div>
-      ) : used !== 1 ? (
-        <button
-          type="button"
-          class="key"
-          onClick={() => act({ ...takes(told), factor: 1, low: 1, high: 1, of: 0 })}
-        >
+      ) : null}
+      {taken ? (
+        <button type="button" class="key" onClick={() => act(asTold(told))}>
           {w.back}
         </button>
       ) : null}
@@ -122,47 +116,47 @@ function Lesson({ told }: { readonly told: FactorTold }) {
 function Limit({ told }: { readonly told: LimitTold }) {
   const { table, words, formats, act } = useOpening()
   const w = words.value.opening.limits
-  const { bucketId, limit, limitMm, usedMm, pots, crawled, leads, answered } = told
-  const facts = table.value.buckets[bucketId]?.facts
+  const { limit, limitMm, usedMm, statedMm, pots, crawled, leads, asks } = told
+  const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
+  const [over, under] = [facts(told.bucketId), facts(told.underId)]
   const mm = (thick: number) => formats.value.coat(thick)
-  const asks = leads !== 'same' && !answered
+  const { taught } = words.value.opening
   return (
     <section class="open-lesson">
       <h2>
-        {facts ? <Swatch pattern={facts.pattern} letter={facts.letter} size={34} /> : null}
-        {facts?.name}
+        {under ? <Swatch pattern={under.pattern} letter={under.letter} size={34} /> : null}
+        {over ? <Swatch pattern={over.pattern} letter={over.letter} size={34} /> : null}
+        {under ? taught.over(over?.name ?? '', under.name) : over?.name}
       </h2>
-      <p class="kiln-big figures">{w.crawls(mm(limit.mm.likely))}</p>
+      <p class="kiln-big figures">{(under ? w.bothCrawl : w.crawls)(mm(limit.mm.likely))}</p>
       <p class="figures">{w.range(mm(limit.mm.low), mm(limit.mm.high), crawled.length, pots.length)}</p>
       <p class="figures">
         {w.used(mm(usedMm))}
         {asks ? `. ${w.offer(mm(limitMm))}` : ''}
       </p>
-      {asks ? <p class={leads === 'danger' ? 'alarm' : undefined}>{w[leads]}</p> : null}
+      {asks && leads !== 'same' ? <p class={leads === 'danger' ? 'alarm' : undefined}>{w[leads]}</p> : null}
       {asks ? (
         <div class="pair">
           <button type="button" class="desk-main" onClick={() => act(takesLimit(told))}>
-            {words.value.opening.taught.use}
+            {taught.use}
           </button>
-          <button
-            type="button"
-            class="desk-second"
-            onClick={() =>
-              act(
-                usedMm === facts?.limitMm
-                  ? { ...takesLimit(told), of: 0 }
-                  : { ...takesLimit(told), limitMm: usedMm },
-              )
-            }
-          >
-            {words.value.opening.taught.keep}
+          <button type="button" class="desk-second" onClick={() => act(keepsLimit(told))}>
+            {taught.keep}
           </button>
         </div>
-      ) : usedMm !== facts?.limitMm ? (
-        <button type="button" class="key" onClick={() => act({ ...takesLimit(told), of: 0 })}>
-          {w.back}
+      ) : null}
+      {usedMm !== statedMm ? (
+        <button type="button" class="key" onClick={() => act(asSet(told))}>
+          {under ? w.backToAll : w.back}
         </button>
       ) : null}
+      <More label={taught.behind(pots.length)}>
+        <ul class="open-behind">
+          {pots.toReversed().map((one) => (
+            <Behind key={one.found.id} result={one} why={undefined} />
+          ))}
+        </ul>
+      </More>
     </section>
   )
 }
@@ -172,7 +166,7 @@ const isOther = ({ subject }: PotResult, { bucketId, underId }: FactorTold): boo
   subject !== undefined && (subject.over !== bucketId || (subject.under ?? undefined) !== underId)
 
 interface BehindProps {
-  readonly result: PotResult
+  readonly result: JudgedPot & Partial<Pick<PotResult, 'silent'>>
   /** Why it does not count here, where it counts elsewhere. */
   readonly why: string | undefined
 }

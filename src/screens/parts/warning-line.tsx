@@ -43,6 +43,8 @@ export function warningText(
 ): string {
   const w = words.warning
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? bucketId
+  const pairName = (over: string, under: string | undefined) =>
+    under === undefined ? name(over) : w.overUnder(name(over), name(under))
   switch (warning.kind) {
     case 'build': {
       const { grade, zone, likelyMm, upperMm, limitMm, remedyS } = warning
@@ -78,14 +80,20 @@ export function warningText(
     case 'fit':
       return w.fit[warning.misfit]
     case 'crawled':
-      return w.crawled(`${warning.number}`, name(warning.glaze), formats.coat(warning.limitMm))
+      return w.crawled(
+        `${warning.number}`,
+        pairName(warning.glaze, warning.under),
+        formats.coat(warning.limitMm),
+      )
     case 'ran': {
-      const { over, under, factor, number, to } = warning
-      const glaze = under === undefined ? name(over) : w.overUnder(name(over), name(under))
-      return w.ran[to](`${number}`, glaze, `${Math.round(factor * 10) / 10}`)
+      const { over, under, factor = 1, used, number, to } = warning
+      const [is, was] = [figure(factor), figure(used)]
+      return w.ran[to](`${number}`, pairName(over, under), used === 1 ? w.ofTiles(is) : w.thanUsed(is, was))
     }
   }
 }
+
+const figure = (factor: number): string => `${Number(factor.toPrecision(2))}`
 
 /** What comes out now, what would make up for it, and from when the wall drinks again. */
 function thinText(

@@ -1,6 +1,7 @@
 import type { ZoneForecast } from '../../engine/contract.ts'
 import { dangersFor } from '../fired/danger.ts'
-import { crawlDanger } from '../fired/limits.ts'
+import { crawlDangers, thickestMm } from '../fired/limits.ts'
+import { onShelf } from '../fired/results.ts'
 import type { PotState, Table } from '../model/state.ts'
 import type { Warning } from './warning.ts'
 
@@ -8,17 +9,19 @@ import type { Warning } from './warning.ts'
 export function ranWarning(table: Table, pot: PotState, bucketId: string): Warning | undefined {
   const [danger] = dangersFor(table, pot, bucketId)
   if (!danger) return undefined
-  const { told, worst } = danger
-  const to = worst.seen?.kind === 'shelf' ? 'shelf' : worst.pastFoot ? 'past-foot' : 'ran'
-  return {
+  const { told, why, worst } = danger
+  const { underId, used, factor } = told
+  const of = {
     kind: 'ran',
     over: bucketId,
-    ...(told.underId === undefined ? {} : { under: told.underId }),
-    factor: told.factor.likely,
-    of: told.results.length,
-    number: worst.pot.facts.number,
-    to,
-  }
+    used,
+    ...(underId === undefined ? {} : { under: underId }),
+  } as const
+  if (!worst) return { ...of, to: 'gone' }
+  const { number } = worst.pot.facts
+  if (why !== 'more') return { ...of, number, to: why === 'drip' ? 'drip' : 'all-the-same' }
+  const to = onShelf(worst.found.run) ? 'shelf' : worst.pastFoot ? 'past-foot' : 'ran'
+  return { ...of, number, to, factor: factor.likely }
 }
 
 /** Pots crawled with less of this glaze than `zones` would have, and nobody answered yet. */
@@ -27,21 +30,15 @@ export function crawledWarning(
   bucketId: string,
   zones: readonly ZoneForecast[],
 ): Warning | undefined {
-  const danger = crawlDanger(table, bucketId)
-  const last = danger?.crawled.at(-1)
-  if (!danger || !last) return undefined
-  const thickestMm = Math.max(
-    ...zones.map(({ coats }) =>
-      coats.reduce((sum, { glazeId, likelyMm }) => sum + (glazeId === bucketId ? likelyMm : 0), 0),
-    ),
-  )
-  return thickestMm > danger.limitMm
-    ? {
-        kind: 'crawled',
-        glaze: bucketId,
-        number: last.facts.number,
-        likelyMm: thickestMm,
-        limitMm: danger.limitMm,
-      }
-    : undefined
+  for (const told of crawlDangers(table, bucketId)) {
+    const { underId, crawled, limitMm } = told
+    const likelyMm = thickestMm(zones, told)
+    const last = crawled.at(-1)
+    if (last && likelyMm > limitMm) {
+      const under = underId === undefined ? {} : { under: underId }
+      const { number } = last.pot.facts
+      return { kind: 'crawled', glaze: bucketId, ...under, number, likelyMm, limitMm }
+    }
+  }
+  return undefined
 }

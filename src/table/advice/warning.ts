@@ -65,17 +65,23 @@ type Said =
       readonly kind: 'ran'
       readonly over: string
       readonly under?: string
-      /** So many times as told. */
-      readonly factor: number
-      readonly of: number
-      /** The worst of them: its number, and how far it went. */
-      readonly number: number
-      readonly to: 'shelf' | 'past-foot' | 'ran'
+      /**
+       * How far the worst of them went; `all-the-same`: one reached the shelf though results say no more of the glaze;
+       * `gone`: those that less was reckoned with from count no more.
+       */
+      readonly to: 'shelf' | 'past-foot' | 'ran' | 'drip' | 'all-the-same' | 'gone'
+      /** Its number; none where they are gone. */
+      readonly number?: number
+      /** So many times what tiles tell, and what is reckoned with. */
+      readonly factor?: number
+      readonly used: number
     }
   /** A fired pot crawled, and what is about to go on is thicker than results allow; nobody answered yet. */
   | {
       readonly kind: 'crawled'
       readonly glaze: string
+      /** Where it lies on another: both together. */
+      readonly under?: string
       readonly number: number
       readonly likelyMm: number
       readonly limitMm: number

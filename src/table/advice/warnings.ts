@@ -136,7 +136,10 @@ const reachedBy = (dip: DipState, zones: readonly ZoneForecast[]): readonly Zone
 /** Less than this that a coat adds to the run of the pot is not this coat's run, mm. Our choice. */
 const ADDS_MM = 0.1
 
-/** How far the melt runs, if this coat can get there: a coat that adds nothing to the run is not warned of. */
+/**
+ * How far the melt runs, if this coat can get there: a coat that adds nothing to the run is not warned of, nor a collar
+ * that ends above the reach of its own melt.
+ */
 function runWarning(table: Table, pot: PotState, dip: DipState, foot: Foot): Warning | undefined {
   const { verdict, doubts, roomMm, marginRunMm: runMm, untestedGlazes } = foot.room
   if (verdict === 'clear' || doubts.includes('flat')) return undefined
@@ -145,6 +148,8 @@ function runWarning(table: Table, pot: PotState, dip: DipState, foot: Foot): War
   if (verdict === 'unknown')
     return untestedGlazes.includes(dip.bucketId) ? { ...base, grade: 'unknown' } : undefined
   const mine = foot.input.coats.filter((coat) => coat.dipId === dip.dipId)
+  if (dip.cover.kind === 'collar' && footRoom({ ...foot.input, coats: mine }).verdict === 'clear')
+    return undefined
   const bare = footRoom({
     ...foot.input,
     coats: foot.input.coats.filter((coat) => coat.dipId !== dip.dipId),

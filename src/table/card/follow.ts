@@ -1,6 +1,6 @@
 /** How the card follows the order of work that the planner told, pot by pot, and when it departs from it. */
 
-import { isStale } from '../model/fresh.ts'
+import { isFresh, isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { UNPLANNED } from '../steps/step-rows.ts'
@@ -35,7 +35,7 @@ export function follow(
     const [pot] = at(steps, is)
     if (pot) return { work: { is, pot, left: leftAt(steps, is) } }
   }
-  const line = tasksOf(table, schedule)
+  const line = withoutHaste(table, steps, tasksOf(table, schedule), now)
   const [task] = line
   if (!task) return undefined
   const prep = prepNow(steps, line)
@@ -43,6 +43,33 @@ export function follow(
   // Hands that were thought to be away and are back go on at once.
   const due = { ...task, startAt: task.startAt - (schedule.awayMs[task.potter] ?? 0) }
   return taken(table, steps, line, due, now) ?? meanwhile(table, steps, schedule, line, task, now)
+}
+
+/** Part of the time a stir is good for in which no other is asked for. Our choice. */
+const YOUNG_PART = 0.5
+/** From the card to START, with room; and a dip with all that comes with it. Assumptions. */
+const REACH_MS = 60_000
+const DIP_MS = 60_000
+/** A pot is wiped in less. Assumption. */
+const WIPE_MS = 30_000
+
+/**
+ * What is left of the order, but for a stir that can wait: one right before a dip that the last is good for, and one
+ * right after another. Whoever was quick at a stir is asked again when the dip is near, and once.
+ */
+function withoutHaste(
+  table: Table,
+  steps: readonly AtStep[],
+  line: readonly Task[],
+  now: number,
+): readonly Task[] {
+  const [task, next] = line
+  if (task?.is !== 'restir' || task.decant || !isFresh(table, task.bucketId, now)) return line
+  const here = next?.is === 'dip' && next.bucketId === task.bucketId ? stepIn(steps, next.potId) : undefined
+  const goes = here && mayBeDipped(here.step, now) && isFresh(table, task.bucketId, now + REACH_MS)
+  const ageMs = now - (table.buckets[task.bucketId]?.stirredAt ?? Number.NEGATIVE_INFINITY)
+  const isYoung = ageMs < table.settings.staleMin * 60_000 * YOUNG_PART
+  return goes || isYoung ? line.slice(1) : line
 }
 
 const stepIn = (steps: readonly AtStep[], potId: string): AtStep | undefined =>
@@ -132,6 +159,11 @@ function meanwhile(
   const damp = steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.upper)
   const touch = (into && dueFor(table, damp, into, now)) ?? dueFor(table, damp, undefined, now)
   if (touch) return { work: touch }
+  const fill = gapMs >= DIP_MS ? fillOf(table, steps, line, now) : undefined
+  if (fill) return { card: fill }
+  const toWipe = at(steps, 'wipe')
+  if (toWipe[0] && gapMs >= WIPE_MS)
+    return { work: { is: 'wipe', pot: toWipe[0], left: leftAt(steps, 'wipe') } }
   const feet = at(steps, 'foot-check')
   if (feet[0] && gapMs > FOOT_CHECK_GAP_MS)
     return { work: { is: 'foot-check', pot: feet[0], left: leftAt(steps, 'foot-check') } }
@@ -149,14 +181,20 @@ function meanwhile(
         nextBucket(table, pot) !== undefined,
     )
   const kept = keptFor(table, steps, line, now)
-  const touched = probe?.pot.facts.potId ?? dues.find((due) => due.what === 'touch')?.potId
-  const potId = kept[0]?.potIds[0] ?? touched
+  // A key beside the pot that is next is for no other.
+  const early = dues
+    .slice(0, next?.potId ? 1 : 1 + DUES_SHOWN)
+    .find(({ what }) => what === 'touch' || what === 'foot-check')
+  const potId = kept[0]?.potIds[0] ?? probe?.pot.facts.potId ?? early?.potId
   return {
     card: {
       kind: 'wait',
       next,
       after: after.slice(0, DUES_SHOWN),
-      reason: next?.what !== 'foot-check' && isHeld(line) ? 'heldSavesStir' : undefined,
+      reason:
+        next?.what !== 'foot-check' && (isHeld(line) || needsStir(table, kept, now))
+          ? 'heldSavesStir'
+          : undefined,
       kept,
       touch: kept.length > 0 ? undefined : probe && schedule.touch,
       offer:
@@ -167,6 +205,24 @@ function meanwhile(
             : { do: 'pick', potId, touch: true },
     },
   }
+}
+
+/** A dip into the open bucket that its stir is good for, by hands that would stand beside it. */
+function fillOf(
+  table: Table,
+  steps: readonly AtStep[],
+  line: readonly Task[],
+  now: number,
+): Card | undefined {
+  const { openBucket } = table
+  if (openBucket === undefined || !isFresh(table, openBucket, now + REACH_MS)) return undefined
+  for (const task of line) {
+    const here = task.is === 'dip' && task.bucketId === openBucket ? stepIn(steps, task.potId) : undefined
+    if (!here || nextBucket(table, here.pot) !== openBucket || !mayBeDipped(here.step, now)) continue
+    const card = dipCard(table, steps, here.pot, openBucket, now, visit(line, openBucket))
+    return card?.kind === 'armed' ? card : undefined
+  }
+  return undefined
 }
 
 /** Pots that could go now and are kept for their bucket, and when it is their turn; the soonest first. */
@@ -204,6 +260,10 @@ function visitAt(line: readonly Task[], dip: Task & { readonly bucketId: string 
   const own = before.slice(before.findLastIndex((task) => task.bucketId !== dip.bucketId) + 1)
   return (own[0] ?? dip).startAt
 }
+
+/** Whether pots are kept beside their open bucket, which would have to be stirred for them alone. */
+const needsStir = (table: Table, kept: readonly Kept[], now: number): boolean =>
+  kept.some(({ bucketId }) => bucketId === table.openBucket && isStale(table, bucketId, now))
 
 /** Whether the next dip is held back though its pot could go. */
 function isHeld(line: readonly Task[]): boolean {

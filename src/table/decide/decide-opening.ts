@@ -1,6 +1,7 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { RunFacts } from '../../../shared/opening.ts'
 import { firedOf } from '../fired/fired-pot.ts'
+import { appGuess } from '../fired/guess.ts'
 import { loadOf } from '../load/loads.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { outOfRange, PHOTO_MOST_BYTES } from '../model/limits.ts'
@@ -104,7 +105,7 @@ function ofPot(
     }
     case 'judge': {
       const { run, stuck, faults } = action
-      return checked(shut ?? runRefusal(table, pot, run), ...outOf(inLoad), {
+      return checked(shut ?? runRefusal(table, pot, run), ...outOf(inLoad), ...unguessed(table, inLoad), {
         kind: 'judged',
         ...of,
         run,
@@ -131,14 +132,21 @@ function ofPot(
   }
 }
 
+/** The app's guess of a pot that nobody guessed, as it was when the lid went up: fixed before what was found is known. */
+function unguessed(table: Table, { pot, load }: InLoad): TableEvent[] {
+  const { found, appGuess: known } = firedOf(pot)
+  const app = load && !known && !found ? appGuess(table, pot, load) : undefined
+  return load && app ? [{ kind: 'guessed', potId: pot.facts.potId, loadId: load.loadId, app }] : []
+}
+
 /** Why a run cannot be as it was said: on a bare pot, longer than the wall, a drip shorter than the front. */
 function runRefusal(table: Table, pot: PotState, run: RunFacts): Refusal | undefined {
-  if (run.is === 'none') return undefined
+  if (run.is === 'none' || (run.is === 'measured' && run.mm === 0 && !run.longestMm)) return undefined
   if (coatsOn(pot).length === 0 && !pot.coatsCounted && !pot.uncounted) return not('bare-pot', pot)
   if (run.is !== 'measured') return undefined
   const { mm, longestMm } = run
   const wrong = farther(table, pot, 'runMm', mm)
-  if (wrong || longestMm === undefined) return wrong
+  if (wrong || longestMm === undefined || longestMm === 'shelf') return wrong
   return farther(table, pot, 'longestMm', longestMm, mm)
 }
 
@@ -158,28 +166,37 @@ function farther(
 }
 
 function taken(table: Table, action: Extract<OpeningAction, { do: 'take-lesson' | 'take-limit' }>): Decision {
-  const { bucketId, of } = action
-  if (!table.buckets[bucketId]) return { refusal: { code: 'unknown-bucket' } }
-  const results: Refusal | undefined =
+  const { bucketId, underId, of, results } = action
+  if (
+    !table.buckets[bucketId] ||
+    (underId !== undefined && (!table.buckets[underId] || underId === bucketId))
+  )
+    return { refusal: { code: 'unknown-bucket' } }
+  const about = {
+    bucketId,
+    ...(underId === undefined ? {} : { underId }),
+    of,
+    ...(results === undefined ? {} : { results }),
+  }
+  const counts: Refusal | undefined =
     Number.isInteger(of) && of >= 0 && of <= MOST_RESULTS
       ? undefined
       : { code: 'out-of-range', field: 'of', facts: { value: of, least: 0, most: MOST_RESULTS } }
   if (action.do === 'take-limit') {
     const { limitMm } = action
-    return checked(results ?? outOfRange('limitMm', limitMm), { kind: 'limit-taken', bucketId, limitMm, of })
+    return checked(counts ?? outOfRange('limitMm', limitMm), { kind: 'limit-taken', ...about, limitMm })
   }
-  const { underId, factor, low, high } = action
-  if (underId !== undefined && (!table.buckets[underId] || underId === bucketId))
-    return { refusal: { code: 'unknown-bucket' } }
+  const { factor, low, high, drip } = action
   const wrong =
     firstWrong([
       ['factor', factor],
       ['factor', low],
       ['factor', high],
+      ['drip', drip],
     ]) ??
     (low <= factor && factor <= high
       ? undefined
       : { code: 'out-of-range' as const, field: 'factor', facts: { value: factor, least: low, most: high } })
-  const under = underId === undefined ? {} : { underId }
-  return checked(results ?? wrong, { kind: 'lesson-taken', bucketId, ...under, factor, low, high, of })
+  const dripped = drip === undefined ? {} : { drip }
+  return checked(counts ?? wrong, { kind: 'lesson-taken', ...about, factor, low, high, ...dripped })
 }

@@ -192,6 +192,7 @@ export const QUANTITY: Readonly<Record<LimitedField, Quantity>> = {
   offsetC: 'temperature',
   meltMm: 'length',
   factor: 'gravity',
+  drip: 'gravity',
   firings: 'count',
   cupMl: 'cup',
   cupEmptyG: 'weight',

@@ -1,4 +1,4 @@
-import type { CoatFacts } from '../../../shared/nouns.ts'
+import type { CoatFacts, CoverFacts } from '../../../shared/nouns.ts'
 import {
   type CoatAgain,
   type Difference,
@@ -7,22 +7,21 @@ import {
   stackAgain,
   waitsMin,
 } from '../../engine/fired/again.ts'
-import { tellingZone } from '../../engine/wait/seconds.ts'
 import { endOf } from '../firing/firing.ts'
 import { plannedDip } from '../forecast/hypothetical-dip.ts'
-import { engineDip, historyOf } from '../forecast/pot-history.ts'
+import { engineDip, historyOf, MIN_MS } from '../forecast/pot-history.ts'
 import { LIMITS } from '../model/limits.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { firedZones, isSure, loadFiredIn } from './fired-coats.ts'
+import { coatOf, isSure, loadFiredIn } from './fired-coats.ts'
 import { firedOf } from './fired-pot.ts'
 import { heatAt } from './heats.ts'
 
 /** A fired pot's stack for a pot of today. */
 export interface Again {
-  readonly coats: readonly (CoatAgain & { readonly bucketId: string })[]
-  /** As a plan: each coat's edges as they were dipped, its seconds anew. */
-  readonly plan: readonly CoatFacts[]
+  readonly coats: readonly (CoatAgain & { readonly bucketId: string; readonly cover: CoverFacts })[]
+  /** As a plan: each coat's edges as they were dipped, its seconds anew. Undefined where a coat cannot be had. */
+  readonly plan: readonly CoatFacts[] | undefined
   readonly differences: readonly Difference[]
 }
 
@@ -31,21 +30,29 @@ export type NotAgain = { readonly why: 'unsure' } | { readonly why: 'no-bucket';
 
 /** Seconds as a person counts them. */
 const STEP_S = 0.5
-const counted = (holdS: number): number =>
+export const counted = (holdS: number): number =>
   Math.min(LIMITS.holdS.most, Math.max(LIMITS.holdS.least, Math.round(holdS / STEP_S) * STEP_S))
 
-/** A bare pot of the same make, where none of today is chosen. */
-const bare = ({ facts }: PotState): PotState => ({
-  facts,
-  dips: [],
-  touches: [],
-  weighings: [],
-  uncounted: false,
-  gone: false,
+/** A glaze is mixed this near to what it was dipped at, g/mL: beyond it is another glaze. Our choice. */
+const MIXED_NEAR = 0.1
+const mixedTo = (gramsPerMl: number) => ({
+  least: Math.max(LIMITS.gramsPerMl.least, gramsPerMl - MIXED_NEAR),
+  most: Math.min(LIMITS.gramsPerMl.most, gramsPerMl + MIXED_NEAR),
 })
 
-const thickness = (table: Table, pot: PotState, { dipId }: DipState): number | undefined =>
-  tellingZone(firedZones(table, pot), dipId)?.coats.find((coat) => coat.dipId === dipId)?.likelyMm
+/** A bare pot of the same make, where none of today is chosen: wiped before its first coat as that one was. */
+function bare({ facts, wipedAt, dips }: PotState, now: number): PotState {
+  const first = dips[0]?.outAt
+  return {
+    facts,
+    dips: [],
+    touches: [],
+    weighings: [],
+    uncounted: false,
+    gone: false,
+    ...(wipedAt === undefined || first === undefined ? {} : { wipedAt: now - Math.max(0, first - wipedAt) }),
+  }
+}
 
 function madeWith(
   table: Table,
@@ -72,7 +79,7 @@ export function againOf(
   table: Table,
   pot: PotState,
   now: number,
-  target: PotState = bare(pot),
+  target: PotState = bare(pot, now),
 ): Again | NotAgain {
   if (!isSure(table, pot)) return { why: 'unsure' }
   const dips = coatsOn(pot)
@@ -83,18 +90,20 @@ export function againOf(
   const done = dips.flatMap((dip, i) => {
     const { bucketId, cover, holdS } = dip
     const made = engineDip(table, target, plannedDip(i, { bucketId, cover, holdS }, today(bucketId), now))
-    const mm = thickness(table, pot, dip)
-    return made && mm !== undefined && mm > 0 ? [{ dip: made, mm, of: dip }] : []
+    const mm = coatOf(table, pot, dip.dipId)
+    const waitedMin = Math.max(0, dip.outAt - (dips[i - 1]?.outAt ?? dip.outAt)) / MIN_MS
+    const densities = mixedTo(dip.gramsPerMl)
+    return made && mm !== undefined && mm > 0 ? [{ dip: made, mm, waitedMin, densities, of: dip }] : []
   })
   const standing = historyOf(table, target)
-  const coats = stackAgain(standing, done, goal).map((coat, i) => ({
-    ...coat,
-    bucketId: done[i]?.of.bucketId ?? coat.glazeId,
-  }))
-  const plan = coats.flatMap(({ bucketId, holdS }, i): CoatFacts[] => {
-    const cover = done[i]?.of.cover
-    return cover ? [{ bucketId, cover, holdS: counted(holdS) }] : []
+  const coats = stackAgain(standing, done, goal).flatMap((coat, i) => {
+    const of = done[i]?.of
+    return of ? [{ ...coat, bucketId: of.bucketId, cover: of.cover }] : []
   })
+  const plan = coats.map(
+    ({ bucketId, cover, holdS }): CoatFacts => ({ bucketId, cover, holdS: counted(holdS) }),
+  )
+  const meets = coats.length === dips.length && coats.every((coat) => coat.meets)
   const filledAt = (bucketId: string): number =>
     table.buckets[bucketId]?.log.findLast(({ what }) => what === 'filled')?.at ?? 0
   const then = madeWith(
@@ -113,7 +122,11 @@ export function againOf(
     ({ bucketId }) => today(bucketId),
     () => 'this',
   )
-  return { coats, plan, differences: differences(then, nowMade, heatThen(table, pot)) }
+  return {
+    coats,
+    plan: meets ? plan : undefined,
+    differences: differences(then, nowMade, heatThen(table, pot)),
+  }
 }
 
 /** How the firing of a pot went beside its plan; nothing where nobody knows it. */

@@ -2,42 +2,57 @@ import { pairsOf } from '../../engine/melt/coats.ts'
 import { zonesAtEnd } from '../forecast/hypothetical-dip.ts'
 import { planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
+import { answeredOf } from './answers.ts'
 import { type FactorTold, factorsOf } from './lesson.ts'
-import { judgedPots, type PotResult } from './results.ts'
+import { judgedPots, onShelf, type PotResult } from './results.ts'
 
-/** A result that says that more runs than is reckoned with, of a glaze or pair that a pot is to carry. */
+/** Something that speaks against a glaze, or a pair, that a pot is to carry, and that nobody answered. */
 export interface Danger {
   readonly told: FactorTold
-  /** The worst of the results behind it: on the shelf, then past the foot line, then the farthest. */
-  readonly worst: PotResult
+  /**
+   * More runs than is reckoned with; a drip came farther; a pot reached the shelf, whatever the others say; or what less was reckoned with from
+   * counts no more.
+   */
+  readonly why: 'more' | 'drip' | 'shelf' | 'gone'
+  /** The worst of the results that say so: on the shelf, then past the foot line, then the farthest. */
+  readonly worst: PotResult | undefined
 }
 
-const rank = ({ seen, pastFoot }: PotResult): number =>
-  seen?.kind === 'shelf' ? 1e6 : (pastFoot ? 1e3 : 0) + (seen?.kind === 'measured' ? seen.mm : 0)
+const rank = ({ found, seen, pastFoot }: PotResult): number =>
+  onShelf(found.run) ? 1e6 : (pastFoot ? 1e3 : 0) + (seen?.kind === 'measured' ? seen.mm : 0)
+
+const worstOf = (results: readonly PotResult[]): PotResult | undefined =>
+  results.toSorted((a, b) => rank(b) - rank(a))[0]
 
 /** Dangers that nobody answered: shown at once, whatever is asked. */
 export const dangersOf = (table: Table): readonly Danger[] =>
   factorsOf(table).flatMap((told): Danger[] => {
-    const worst = told.results.toSorted((a, b) => rank(b) - rank(a))[0]
-    return told.leads === 'danger' && !told.answered && worst ? [{ told, worst }] : []
+    const { asks, leads, more, dripped, shelved } = told
+    if (!asks) return []
+    if (more.length > 0) return [{ told, why: 'more', worst: worstOf(more) }]
+    if (dripped.length > 0) return [{ told, why: 'drip', worst: worstOf(dripped) }]
+    if (shelved.length > 0) return [{ told, why: 'shelf', worst: worstOf(shelved) }]
+    return leads === 'danger' ? [{ told, why: 'gone', worst: undefined }] : []
   })
 
 /** What would run less than is reckoned with: it waits for a hand that takes it. */
 export const reliefsOf = (table: Table): readonly FactorTold[] =>
-  factorsOf(table).filter(
-    ({ leads, answered, scratchFirst }) => leads === 'relief' && !answered && !scratchFirst,
-  )
+  factorsOf(table).filter(({ leads, asks, scratchFirst }) => leads === 'relief' && asks && !scratchFirst)
 
-/** Whether any pot with this glaze ran at all: before that nothing needs to be computed, and a card waits for this. */
-const ranWith = (table: Table, bucketId: string): boolean =>
+/** Whether anything can speak against this glaze: before that nothing needs to be computed, and a card waits for this. */
+const mayRun = (table: Table, bucketId: string): boolean =>
+  lessonTaken(table, bucketId) ||
   judgedPots(table).some(
     ({ pot, found }) =>
       found.run !== undefined && found.run.is !== 'none' && pot.dips.some((dip) => dip.bucketId === bucketId),
   )
 
+const lessonTaken = (table: Table, bucketId: string): boolean =>
+  answeredOf(table, 'lesson-taken').some((one) => one.bucketId === bucketId)
+
 /** Dangers of a coat that a pot is about to get, or of what its whole plan comes to: for its armed card. */
 export function dangersFor(table: Table, pot: PotState, bucketId: string): readonly Danger[] {
-  if (!ranWith(table, bucketId)) return []
+  if (!mayRun(table, bucketId)) return []
   const all = dangersOf(table).filter(({ told }) => told.bucketId === bucketId)
   if (all.length === 0) return []
   const lone = all.filter(({ told }) => told.underId === undefined)

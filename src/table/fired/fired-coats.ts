@@ -1,7 +1,7 @@
 import type { FiringFacts } from '../../../shared/nouns.ts'
 import type { ZoneForecast } from '../../engine/contract.ts'
 import { type CoatOnWall, coatsOf, type GlazePair } from '../../engine/melt/coats.ts'
-import { zonesAfter } from '../../engine/wait/seconds.ts'
+import { tellingZone, zonesAfter } from '../../engine/wait/seconds.ts'
 import { toldFlowOf } from '../firing/glaze-flow.ts'
 import { spanOf } from '../forecast/drawing.ts'
 import { historyOf } from '../forecast/pot-history.ts'
@@ -67,6 +67,10 @@ export function firedZones(table: Table, pot: PotState): readonly ZoneForecast[]
   kept.set(pot, { of, zones })
   return zones
 }
+
+/** Dry thickness of one coat of a fired pot where it is told by, its tallest stretch, mm; undefined where it is nowhere. */
+export const coatOf = (table: Table, pot: PotState, dipId: string): number | undefined =>
+  tellingZone(firedZones(table, pot), dipId)?.coats.find((coat) => coat.dipId === dipId)?.likelyMm
 
 /** Coats with the doses that tiles tell for a firing, none of what results taught in them. */
 export const toldCoats = (

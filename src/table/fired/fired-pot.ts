@@ -1,7 +1,7 @@
 import type { AppGuess, Fault, PhotoSide, RunFacts, Stuck } from '../../../shared/opening.ts'
 import type { PotState } from '../model/state.ts'
 
-/** What was seen of a fired pot at one look. `id` is the record's, by which it is left out. Times are table time, ms. */
+/** What was seen of a fired pot at one look. `id` is the first record's that said so, by which it is left out. Times are table time, ms. */
 export interface Judgement {
   readonly id: string
   readonly at: number
@@ -24,7 +24,9 @@ export interface KeptPhoto {
 
 /** All that is known of a pot since it went into the fire. */
 export interface FiredPot {
-  readonly guess?: { readonly mm: number | 'shelf'; readonly app?: AppGuess; readonly at: number }
+  /** What the person guessed, and what the app did: of a pot that nobody guessed the app's alone. */
+  readonly guess?: { readonly mm: number | 'shelf'; readonly at: number }
+  readonly appGuess?: AppGuess
   readonly outAt?: number
   /** Shelf place, as 2.4; left out where nobody noted one. */
   readonly place?: string
@@ -51,6 +53,14 @@ export function firedOf(pot: PotState): FiredPot {
   return fired
 }
 
+/** Whether a look says what another said. */
+const saysSame = (a: Saying, b: Saying): boolean =>
+  a.stuck === b.stuck &&
+  JSON.stringify(a.run) === JSON.stringify(b.run) &&
+  a.faults.length === b.faults.length &&
+  a.faults.every((fault) => b.faults.includes(fault))
+type Saying = Pick<Judgement, 'run' | 'stuck' | 'faults'>
+
 type Seen = NonNullable<PotState['fired']>[number]
 
 function after(so: FiredPot, { id, at, event }: Seen, dropped: readonly string[]): FiredPot {
@@ -58,10 +68,11 @@ function after(so: FiredPot, { id, at, event }: Seen, dropped: readonly string[]
   const load = loadId === undefined ? {} : { loadId }
   switch (event.kind) {
     // The first one is fixed: nobody guesses anew, on another phone neither.
-    case 'guessed':
-      return so.guess
-        ? so
-        : { ...so, guess: { mm: event.mm, at, ...(event.app ? { app: event.app } : {}) }, ...load }
+    case 'guessed': {
+      const guess = so.guess ?? (event.mm === undefined ? undefined : { mm: event.mm, at })
+      const appGuess = so.appGuess ?? event.app
+      return { ...so, ...load, ...(guess ? { guess } : {}), ...(appGuess ? { appGuess } : {}) }
+    }
     case 'taken-out':
       return {
         ...so,
@@ -71,12 +82,14 @@ function after(so: FiredPot, { id, at, event }: Seen, dropped: readonly string[]
       }
     case 'judged': {
       const { run, stuck, faults, second } = event
+      // The same said again is the same result: one that was left out stays out.
+      const known = !second && so.found && saysSame(so.found, event) ? so.found.id : id
       const look: Judgement = {
-        id,
+        id: known,
         at,
         faults,
         second: second === true,
-        dropped: dropped.includes(id),
+        dropped: dropped.includes(known),
         ...load,
         ...(run === undefined ? {} : { run }),
         ...(stuck === undefined ? {} : { stuck }),

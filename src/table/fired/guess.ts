@@ -15,7 +15,8 @@ const round = (mm: number): number => Math.round(mm * 10) / 10
 
 /**
  * How far the app thinks that a pot of a load has run, by its tiles, all results so far and the cones seen; undefined where
- * its coats are not known or a glaze has no tile. What nobody took yet counts as well: a guess moves no plan.
+ * its coats are not known or a glaze has no tile. What nobody took yet counts as well: a guess moves no plan. Of an opened
+ * load what was judged since its lid went up counts for nothing.
  */
 export function appGuess(table: Table, pot: PotState, load: LoadState): AppGuess | undefined {
   if (!isSure(table, pot)) return undefined
@@ -27,7 +28,7 @@ export function appGuess(table: Table, pot: PotState, load: LoadState): AppGuess
   if (!curve) return undefined
   const shares = sharesOf(fired, curve, { kind: 'shelf' })
   const most = shares.toSorted((a, b) => b.share - a.share)[0]
-  const lesson = most && lessonIn(table, most.subject, load.firing)
+  const lesson = most && lessonIn(table, most.subject, load.firing, load.openedAt)
   const storey = load.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
   // Nothing that counts here takes it to the shelf: it runs as told.
   const k = lesson ? nextPot(lesson, heatAt(load, storey)) : { low: 0.5, likely: 1, high: 2 }
@@ -43,11 +44,11 @@ export function appGuess(table: Table, pot: PotState, load: LoadState): AppGuess
 export function guessesScored(table: Table): GuessScore {
   return guessScore(
     Object.values(table.pots).flatMap((pot): Guessed[] => {
-      const { guess, found } = firedOf(pot)
-      if (!guess?.app || !found?.run) return []
-      const { roomMm, likelyMm, lowMm, highMm } = guess.app
-      const personMm = guess.mm === 'shelf' ? roomMm : guess.mm
-      return [{ roomMm, personMm, appMm: likelyMm, lowMm, highMm, found: seenOf(found.run) }]
+      const { guess, appGuess: app, found } = firedOf(pot)
+      if (!app || !found?.run) return []
+      const { roomMm, likelyMm, lowMm, highMm } = app
+      const personMm = guess === undefined ? null : guess.mm === 'shelf' ? roomMm : guess.mm
+      return [{ roomMm, personMm, appMm: likelyMm, lowMm, highMm, found: seenOf(pot, found.run) }]
     }),
   )
 }

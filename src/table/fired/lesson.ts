@@ -9,6 +9,7 @@ import {
   type SubjectStart,
   type TaughtResult,
 } from '../../engine/fired/flow-lesson.ts'
+import { likelihood } from '../../engine/fired/lesson-solver.ts'
 import { leadsTo } from '../../engine/fired/proven.ts'
 import { type Subject, subjectKey } from '../../engine/fired/subjects.ts'
 import { UNTRIED_PAIR } from '../../engine/fired/tile-value.ts'
@@ -18,7 +19,8 @@ import { hasTile, toldFlowOf } from '../firing/glaze-flow.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { lessonOf } from '../model/taken.ts'
-import { countsIn, type PotResult, resultsOf } from './results.ts'
+import { answeredOf, answerOf } from './answers.ts'
+import { countsIn, onShelf, type PotResult, resultsOf } from './results.ts'
 
 /** What results say of one glaze, or of it over another: "3 results: B over G runs 1.3 times told (1.0 to 1.6)". */
 export interface FactorTold extends SubjectFacts {
@@ -32,12 +34,32 @@ export interface FactorTold extends SubjectFacts {
   readonly others: readonly PotResult[]
   /** What is reckoned with now: 1, or as it was taken. */
   readonly used: number
-  /** Danger shows at once until it is answered; relief waits for a hand. Answered is what was taken, or refused, since. */
+  /** A hand took something of it that stands. */
+  readonly taken: boolean
+  /** The longest drip of these results, so many times as far as its front, and what is reckoned with. */
+  readonly drip: number | undefined
+  readonly usedDrip: number
+  /**
+   * Where it leads from what is reckoned with: told by results of its own that nobody answered, or as those it was taken
+   * from count no more. Danger shows at once; relief waits for a hand.
+   */
   readonly leads: 'danger' | 'relief' | 'same'
-  readonly answered: boolean
+  /** Those that nobody answered and that say more than is reckoned with. */
+  readonly more: readonly PotResult[]
+  /** Those that nobody answered and whose drips came farther than is reckoned with. */
+  readonly dripped: readonly PotResult[]
+  /** Those that nobody answered and that reached the shelf, whatever the others say. */
+  readonly shelved: readonly PotResult[]
+  /** Results that it was taken from count no more. */
+  readonly withdrawn: boolean
+  /** A hand is to say whether it is used. */
+  readonly asks: boolean
   /** Fills of its bucket differ too much: a scratch through a fresh coat comes first. */
   readonly scratchFirst: boolean
 }
+
+/** A drip longer by so much than is reckoned with is news. Our choice, as for the front. */
+const MORE_DRIP = 1.2
 
 const factsOf = ({ under, over }: Subject): SubjectFacts =>
   under === null ? { bucketId: over } : { bucketId: over, underId: under }
@@ -102,6 +124,14 @@ interface Kept {
 /** By the tiles: what else it hangs on is compared. Pots and buckets change with every hit, results seldom. */
 const kept = new WeakMap<Table['tiles'], Kept>()
 
+/** How much likelier a result is with one ln factor than with another: below this it says nothing. Our choice. */
+const SAYS = 1.05
+const says = ({ lnK, heat }: PotResult, ln: number, than: number): boolean =>
+  lnK !== undefined &&
+  heat !== undefined &&
+  likelihood(lnK, ln + heat.mean) > SAYS * likelihood(lnK, than + heat.mean)
+
+/** What results say of a subject; nothing where none speaks of it and nothing of it was ever taken. */
 function toldOf(
   table: Table,
   firing: FiringFacts | undefined,
@@ -109,17 +139,33 @@ function toldOf(
   told: SubjectLesson,
 ): FactorTold[] {
   const subject = subjects.get(told.subject)
-  if (!subject || told.results.length === 0) return []
+  if (!subject) return []
+  const facts = factsOf(subject)
+  const lesson = lessonOf(table, facts)
+  if (told.results.length === 0 && !lesson) return []
   const mine = results.filter(({ shares }) => shares.some((one) => subjectKey(one.subject) === told.subject))
   const ids = new Set(told.results)
   const behind = mine.filter(({ found }) => ids.has(found.id))
-  const facts = factsOf(subject)
-  const used = lessonOf(table, facts)?.factor ?? 1
-  const last = behind.at(-1)
-  const since = table.taken?.findLast(
-    ({ event }) =>
-      event.kind === 'lesson-taken' && event.bucketId === facts.bucketId && event.underId === facts.underId,
+  const used = lesson?.factor ?? 1
+  const { likely, low, high } = told.factor
+  const [lnUsed, ln] = [Math.log(used), Math.log(likely)]
+  const { fresh, withdrawn, holds } = answerOf(
+    table,
+    'lesson-taken',
+    facts,
+    behind.map(({ found }) => found),
   )
+  const anew = behind.filter(({ found }) => fresh.includes(found.id))
+  const way = leadsTo(lnUsed, { low: Math.log(low), likely: ln, high: Math.log(high) })
+  // What other glazes of the studio ran is no word against this one: one of its own has to say it.
+  const moved = anew.filter((one) => says(one, ln, lnUsed))
+  const drip = Math.max(0, ...behind.flatMap((one) => one.drip ?? []))
+  const usedDrip = lesson?.drip ?? toldFlowOf(table, subject.over, subject.under, firing)?.dripFactor ?? drip
+  const dripped = anew.filter((one) => (one.drip ?? 0) > MORE_DRIP * usedDrip)
+  const more = way === 'danger' ? moved : []
+  const shelved = anew.filter(({ found }) => onShelf(found.run))
+  const gone = withdrawn && lesson !== undefined
+  const leads = dripped.length > 0 ? 'danger' : way !== 'same' && (moved.length > 0 || gone) ? way : 'same'
   return [
     {
       ...facts,
@@ -130,14 +176,28 @@ function toldOf(
       results: behind,
       others: mine.filter((result) => !ids.has(result.found.id) || !countsIn(result, firing)),
       used,
-      leads: leadsTo(Math.log(used), Math.log(told.factor.likely)),
-      answered: since !== undefined && last !== undefined && since.at >= last.found.at,
+      taken: lesson !== undefined,
+      drip: drip > 0 ? drip : undefined,
+      usedDrip,
+      leads,
+      more,
+      dripped,
+      shelved,
+      withdrawn: gone,
+      asks: !holds && (leads !== 'same' || shelved.length > 0),
       scratchFirst: told.fillsDiffer,
     },
   ]
 }
 
-/** What the results so far say of each glaze and pair in the firing to come, those with results alone. */
+/** Subjects of which a hand took something: what is reckoned with can be seen and undone, whatever speaks of it now. */
+const takenOf = (table: Table): readonly Subject[] =>
+  answeredOf(table, 'lesson-taken').map(({ bucketId, underId }) => ({
+    under: underId ?? null,
+    over: bucketId,
+  }))
+
+/** What the results so far say of each glaze and pair in the firing to come, of those with results or with a lesson taken. */
 export function factorsOf(table: Table): readonly FactorTold[] {
   const firing = firingOf(table)
   const results = resultsOf(table)
@@ -147,29 +207,23 @@ export function factorsOf(table: Table): readonly FactorTold[] {
   const of = [firing, table.taken, ...fills, ...results]
   const before = kept.get(table.tiles)
   if (before?.of.length === of.length && before.of.every((one, i) => one === of[i])) return before.factors
-  const taught = taughtIn(table, results, firing, [])
+  const taught = taughtIn(table, results, firing, takenOf(table))
   const factors = taught.lesson.subjects.flatMap((told) => toldOf(table, firing, taught, told))
   kept.set(table.tiles, { of, factors })
   return factors
 }
 
-/** The lesson of one subject in a firing, its tiles alone where no result speaks of it; undefined without a tile. */
+/**
+ * The lesson of one subject in a firing from what was judged before a moment (table time, ms), its tiles alone where no
+ * result speaks of it; undefined without a tile.
+ */
 export function lessonIn(
   table: Table,
   subject: Subject,
   firing: FiringFacts | undefined,
+  before = Number.POSITIVE_INFINITY,
 ): SubjectLesson | undefined {
-  const { lesson } = taughtIn(table, resultsOf(table), firing, [subject])
+  const results = resultsOf(table).filter(({ found }) => found.at < before)
+  const { lesson } = taughtIn(table, results, firing, [subject])
   return lesson.subjects.find((one) => one.subject === subjectKey(subject))
 }
-
-/** What a hand would take by USE IT, as the action says it. */
-export const takes = ({ bucketId, underId, factor, results }: FactorTold) => ({
-  do: 'take-lesson' as const,
-  bucketId,
-  ...(underId === undefined ? {} : { underId }),
-  factor: factor.likely,
-  low: factor.low,
-  high: factor.high,
-  of: results.length,
-})

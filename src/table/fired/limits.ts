@@ -1,101 +1,163 @@
-import type { BucketFacts } from '../../../shared/nouns.ts'
+import type { SubjectFacts } from '../../../shared/opening.ts'
+import type { ZoneForecast } from '../../engine/contract.ts'
 import { leadsTo } from '../../engine/fired/proven.ts'
 import { type CrawlSeen, type ThicknessLimit, thicknessLimit } from '../../engine/fired/thickness-limit.ts'
+import { liesOn } from '../../engine/wait/grade.ts'
 import { LIMITS } from '../model/limits.ts'
 import { coatsOn } from '../model/plan.ts'
-import type { PotState, Table } from '../model/state.ts'
+import type { Table } from '../model/state.ts'
 import { limitOf } from '../model/taken.ts'
-import { firedZones } from './fired-coats.ts'
+import { answeredOf, answerOf } from './answers.ts'
+import { firedZones, pairsOn } from './fired-coats.ts'
 import { type JudgedPot, judgedPots } from './results.ts'
 
-/** What fired pots say of how thick a glaze may go on before it crawls. Lengths mm, dry. */
-export interface LimitTold {
-  readonly bucketId: string
+/**
+ * What fired pots say of how thick a glaze may go on before it crawls, by itself, or where it lies on another: then both
+ * together. Lengths mm, dry.
+ */
+export interface LimitTold extends SubjectFacts {
   readonly limit: ThicknessLimit
-  /** What would be taken, within what a bucket's own limit can be. */
+  /** What would be taken, within what a limit can be. */
   readonly limitMm: number
-  /** What is reckoned with now. */
+  /** What is reckoned with now, and what was set: the bucket's own, of a pair that of all coats. */
   readonly usedMm: number
-  readonly pots: readonly PotState[]
-  /** Those of them that crawled, the earliest judged first. */
-  readonly crawled: readonly PotState[]
-  /** A thinner limit is a danger and shows at once; a thicker one waits for a hand. */
+  readonly statedMm: number
+  /** The pots behind it, the earliest judged first. */
+  readonly pots: readonly JudgedPot[]
+  /** Those of them that crawled. */
+  readonly crawled: readonly JudgedPot[]
+  /** A thinner limit is a danger and shows at once; a thicker one waits for a hand, and of a pair none is offered. */
   readonly leads: 'danger' | 'relief' | 'same'
-  readonly answered: boolean
+  readonly asks: boolean
 }
 
 /** Judged pots that say something of coats: their coats and firing are known, and nobody left them out. */
 const telling = ({ sure, load, found }: JudgedPot): boolean =>
   sure && load !== undefined && !found.dropped && found.run !== undefined
 
-/** Thickest dry coat of a glaze anywhere on a pot, mm. */
-const thickestMm = (table: Table, pot: PotState, bucketId: string): number =>
+/**
+ * Whose thickness a pot speaks of, whether it crawled or held: its one glaze, or its one pair. Of two pairs or of glazes
+ * side by side either may have crawled, and then what held says no more.
+ */
+function subjectOn({ pot }: JudgedPot): SubjectFacts | undefined {
+  const [only, ...others] = new Set(coatsOn(pot).map((dip) => dip.bucketId))
+  if (only !== undefined && others.length === 0) return { bucketId: only }
+  const [pair, ...more] = pairsOn(pot)
+  return pair && more.length === 0 && others.length === 1
+    ? { bucketId: pair.over, underId: pair.under }
+    : undefined
+}
+
+/** Thickest dry coat of a glaze in any of these zones, of a pair of both where it lies on the other, mm. */
+export const thickestMm = (zones: readonly ZoneForecast[], { bucketId, underId }: SubjectFacts): number =>
   Math.max(
     0,
-    ...firedZones(table, pot).map(({ coats }) =>
-      coats.reduce((sum, { glazeId, likelyMm }) => sum + (glazeId === bucketId ? likelyMm : 0), 0),
+    ...zones.map(({ coats }) =>
+      underId === undefined || liesOn(coats, bucketId, underId)
+        ? coats.reduce(
+            (sum, { glazeId, likelyMm }) =>
+              sum + (glazeId === bucketId || glazeId === underId ? likelyMm : 0),
+            0,
+          )
+        : 0,
     ),
   )
 
-/** A crawl of two glazes is either's, and counts for neither; a pot that held says so of all of its glazes. */
-function seenOf(table: Table, { pot, found }: JudgedPot, bucketId: string): readonly CrawlSeen[] {
-  const glazes = new Set(coatsOn(pot).map((dip) => dip.bucketId))
-  const crawled = found.faults.includes('crawled')
-  if (!glazes.has(bucketId) || (crawled && glazes.size > 1)) return []
-  const mm = thickestMm(table, pot, bucketId)
-  return mm > 0 ? [{ id: found.id, mm: Math.min(20, mm), crawled }] : []
+interface Lessons {
+  readonly subject: SubjectFacts
+  readonly pots: readonly JudgedPot[]
 }
 
-function limitTold(table: Table, { bucketId, limitMm: statedMm }: BucketFacts): LimitTold | undefined {
-  const all = judgedPots(table)
-    .filter(telling)
-    .map((one) => ({ one, seen: seenOf(table, one, bucketId) }))
-  const mine = all.filter(({ seen }) => seen.length > 0)
-  const seen = mine.flatMap((each) => each.seen)
-  const crawled = mine.filter((each) => each.seen.some((one) => one.crawled))
-  const [first] = crawled
-  if (!first) return undefined
+/** The pots that speak of each subject. */
+function bySubject(table: Table): readonly Lessons[] {
+  const all = new Map<string, Lessons>()
+  const of = (subject: SubjectFacts) => JSON.stringify([subject.bucketId, subject.underId])
+  for (const subject of answeredOf(table, 'limit-taken')) all.set(of(subject), { subject, pots: [] })
+  for (const one of judgedPots(table)) {
+    const subject = telling(one) ? subjectOn(one) : undefined
+    if (!subject) continue
+    const known = all.get(of(subject))
+    all.set(of(subject), { subject, pots: [...(known?.pots ?? []), one] })
+  }
+  return [...all.values()].filter(
+    ({ subject: { bucketId, underId } }) =>
+      table.buckets[bucketId] && (underId === undefined || table.buckets[underId]),
+  )
+}
+
+function limitTold(table: Table, { subject, pots }: Lessons): LimitTold | undefined {
+  const seen = pots.flatMap(({ pot, found }): CrawlSeen[] => {
+    const mm = thickestMm(firedZones(table, pot), subject)
+    return mm > 0 ? [{ id: found.id, mm: Math.min(20, mm), crawled: found.faults.includes('crawled') }] : []
+  })
+  const crawled = pots.filter(({ found }) => found.faults.includes('crawled'))
+  const taken = limitOf(table, subject)
+  if (crawled.length === 0 && taken === undefined) return undefined
+  const statedMm =
+    subject.underId === undefined
+      ? (table.buckets[subject.bucketId]?.facts.limitMm ?? table.settings.stackLimitMm)
+      : table.settings.stackLimitMm
+  const usedMm = taken ?? statedMm
   const limit = thicknessLimit(statedMm, seen)
   const limitMm = Math.min(LIMITS.limitMm.most, Math.max(LIMITS.limitMm.least, limit.offeredMm))
-  const usedMm = limitOf(table, bucketId) ?? statedMm
-  const last = Math.max(...mine.map(({ one }) => one.found.at))
-  const since = table.taken?.findLast(
-    ({ event }) => event.kind === 'limit-taken' && event.bucketId === bucketId,
+  const { holds, fresh, withdrawn } = answerOf(
+    table,
+    'limit-taken',
+    subject,
+    pots.map(({ found }) => found),
   )
+  // Thinner is the danger: the logarithms change sides. What is offered is a bound by itself.
+  const ln = Math.log(usedMm)
+  const way = leadsTo(Math.log(limitMm), { low: ln, likely: ln, high: ln })
+  const anew = crawled.some(({ found }) => fresh.includes(found.id))
+  const held = pots.some(({ found }) => fresh.includes(found.id)) || withdrawn
+  const leads =
+    (way === 'danger' && anew) || (way === 'relief' && held && subject.underId === undefined) ? way : 'same'
   return {
-    bucketId,
+    ...subject,
     limit,
     limitMm,
     usedMm,
-    pots: mine.map(({ one }) => one.pot),
-    crawled: crawled.map(({ one }) => one.pot),
-    // Thinner is the danger: the logarithms change sides.
-    leads: leadsTo(Math.log(limitMm), Math.log(usedMm)),
-    answered: since !== undefined && since.at >= last,
+    statedMm,
+    pots,
+    crawled,
+    leads,
+    asks: !holds && leads !== 'same',
   }
 }
 
 /**
- * What fired pots say of each glaze's limit, those of which one crawled: pots that held alone prove no more than that they
- * held.
+ * What fired pots say of each limit, where one crawled or a limit was ever taken: pots that held alone prove no more than
+ * that they held.
  */
 export const limitsTold = (table: Table): readonly LimitTold[] =>
-  Object.values(table.buckets).flatMap(({ facts }) => limitTold(table, facts) ?? [])
+  bySubject(table).flatMap((lessons) => limitTold(table, lessons) ?? [])
 
-/** A thinner limit of one glaze that nobody answered, for its armed card: nothing is computed before a pot of it crawled. */
-export function crawlDanger(table: Table, bucketId: string): LimitTold | undefined {
-  const facts = table.buckets[bucketId]?.facts
+/** Thinner limits that nobody answered, of a coat of this glaze: nothing is computed before a pot of it crawled. */
+export function crawlDangers(table: Table, bucketId: string): readonly LimitTold[] {
   const crawled = judgedPots(table).some(
     ({ pot, found }) => found.faults.includes('crawled') && pot.dips.some((dip) => dip.bucketId === bucketId),
   )
-  const told = facts && crawled ? limitTold(table, facts) : undefined
-  return told?.leads === 'danger' && !told.answered ? told : undefined
+  if (!crawled) return []
+  return bySubject(table)
+    .filter(({ subject }) => subject.bucketId === bucketId)
+    .flatMap((lessons) => limitTold(table, lessons) ?? [])
+    .filter(({ leads, asks }) => leads === 'danger' && asks)
 }
 
 /** What a hand would take by USE IT, as the action says it. */
-export const takesLimit = ({ bucketId, limitMm, pots }: LimitTold) => ({
+export const takesLimit = ({ bucketId, underId, limitMm, pots }: LimitTold) => ({
   do: 'take-limit' as const,
   bucketId,
+  ...(underId === undefined ? {} : { underId }),
   limitMm: Math.round(limitMm * 100) / 100,
   of: pots.length,
+  results: pots.map(({ found }) => found.id),
 })
+
+/** What a hand would say by KEEP. */
+export const keepsLimit = (told: LimitTold): ReturnType<typeof takesLimit> =>
+  told.usedMm === told.statedMm ? asSet(told) : { ...takesLimit(told), limitMm: told.usedMm }
+
+/** What a hand would say to have the limit as it was set again. */
+export const asSet = (told: LimitTold): ReturnType<typeof takesLimit> => ({ ...takesLimit(told), of: 0 })

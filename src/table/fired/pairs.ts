@@ -71,6 +71,7 @@ function firedWith(table: Table, judged: JudgedPot, pair: GlazePair): PairFired 
     pastFoot: pastFoot === true,
     stuck: found.stuck !== undefined,
     faulty: found.faults.length > 0 || pastFoot === undefined || found.run === undefined,
+    crawled: found.faults.includes('crawled'),
     short: heat?.short === true,
     others: owner !== undefined && !(owner.over === pair.over && owner.under === pair.under),
   }

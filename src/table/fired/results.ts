@@ -3,16 +3,17 @@ import type { RunFacts } from '../../../shared/opening.ts'
 import {
   FIRST_MM,
   type LnK,
-  lnKAt,
   lnKOf,
   type RunCurve,
   type RunSeen,
   runCurve,
   type Share,
+  seenFromLn,
   sharesOf,
   taughtBy,
 } from '../../engine/fired/run-curve.ts'
 import { type Subject, subjectKey } from '../../engine/fired/subjects.ts'
+import { dripOver } from '../../engine/melt/flow-tile.ts'
 import { downToMm, downwards } from '../../engine/melt/path.ts'
 import { profileOf } from '../forecast/shape-inputs.ts'
 import type { LoadState } from '../model/load-state.ts'
@@ -55,22 +56,41 @@ export interface PotResult extends JudgedPot {
   readonly curve: RunCurve | undefined
   readonly lnK: LnK | undefined
   readonly shares: readonly Share[]
-  /** ln k at which it would have run a millimetre. */
+  /** ln k at which it would have run so far that it was seen. */
   readonly firstLn: number
+  /** Its longest drip came so many times as far as its front; undefined where no drip was measured. */
+  readonly drip: number | undefined
   /** Whom it teaches. */
   readonly subject: Subject | undefined
   readonly silent: Silent | undefined
 }
 
-/** What was judged of a run, as the engine takes it. */
-export const seenOf = (run: RunFacts): RunSeen =>
-  run.is === 'measured' ? { kind: 'measured', mm: run.mm } : { kind: run.is }
+/** Bare wall between the lowest glazed edge and the foot line, mm; 0 where the glaze reaches it. */
+function aboveFootMm(pot: PotState): number {
+  const line = downwards(profileOf(pot.facts), 'outside')
+  return Math.max(0, downToMm(line, pot.facts.shape.footLineMm) - downToMm(line, lowestEdgeMm(pot)))
+}
+
+/**
+ * What was judged of a run, as the engine takes it: the mean front. GOOD says that nothing passed the foot line, and where
+ * the glaze ended above it no more than that.
+ */
+export function seenOf(pot: PotState, run: RunFacts): RunSeen {
+  if (run.is === 'measured') return { kind: 'measured', mm: run.mm }
+  if (run.is !== 'none') return { kind: run.is }
+  const mm = aboveFootMm(pot)
+  return mm > FIRST_MM ? { kind: 'within', mm } : { kind: 'none' }
+}
+
+/** Whether the melt, or a drip of it, reached the shelf. */
+export const onShelf = (run: RunFacts | undefined): boolean =>
+  run?.is === 'shelf' || (run?.is === 'measured' && run.longestMm === 'shelf')
 
 /** Whether the melt, its longest drip included, passed the foot line; undefined where it ran and nobody measured it. */
 function passedFoot(facts: PotFacts, edgeUpMm: number, run: RunFacts | undefined): boolean | undefined {
   if (run === undefined || run.is === 'none') return false
-  if (run.is === 'shelf') return true
-  if (run.is === 'some') return undefined
+  if (onShelf(run)) return true
+  if (run.is !== 'measured' || run.longestMm === 'shelf') return undefined
   const line = downwards(profileOf(facts), 'outside')
   const footMm = downToMm(line, facts.shape.footLineMm)
   return downToMm(line, edgeUpMm) + Math.max(run.mm, run.longestMm ?? 0) > footMm + FIRST_MM
@@ -116,6 +136,7 @@ const NOBODY = {
   lnK: undefined,
   shares: [],
   firstLn: Number.POSITIVE_INFINITY,
+  drip: undefined,
   subject: undefined,
 }
 
@@ -124,6 +145,12 @@ interface Kept {
   readonly result: PotResult
 }
 const kept = new WeakMap<Judgement, Kept>()
+
+/** How much farther than its front the longest drip of a pot came. */
+function dripIn(run: RunFacts | undefined, roomMm: number): number | undefined {
+  if (run?.is !== 'measured' || run.longestMm === undefined) return undefined
+  return dripOver(run.mm, run.longestMm === 'shelf' ? roomMm : run.longestMm)
+}
 
 /** What a judged pot says of whom. Kept until it, its load or the tiles change. */
 export function resultOf(table: Table, judged: JudgedPot): PotResult {
@@ -139,7 +166,7 @@ export function resultOf(table: Table, judged: JudgedPot): PotResult {
 
 function madeOf(table: Table, judged: JudgedPot, firing: FiringFacts | undefined): PotResult {
   const { pot, found, load, sure } = judged
-  const seen = found.run && seenOf(found.run)
+  const seen = found.run && seenOf(pot, found.run)
   const nobody = (silent: Silent): PotResult => ({ ...judged, ...NOBODY, seen, silent })
   if (!load || !firing) return nobody('no-load')
   if (!sure) return nobody('unsure')
@@ -156,7 +183,8 @@ function madeOf(table: Table, judged: JudgedPot, firing: FiringFacts | undefined
     curve,
     lnK: lnKOf(curve, seen),
     shares,
-    firstLn: lnKAt(curve, FIRST_MM),
+    firstLn: seenFromLn(curve, seen),
+    drip: dripIn(found.run, curve.roomMm),
     subject,
     silent,
   }

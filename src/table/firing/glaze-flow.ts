@@ -131,6 +131,7 @@ function withLesson(table: Table, dose: FlowDose, lesson: TakenLesson): FlowDose
     lowPerMm: capped(dose.likelyPerMm * lesson.low * low),
     highPerMm: capped(dose.likelyPerMm * lesson.high * high),
     carried: dose.carried || high > 1,
+    ...(lesson.drip === undefined ? {} : { dripFactor: lesson.drip }),
   }
 }
 

@@ -6,7 +6,7 @@ import { zonesAfter } from '../../engine/wait/seconds.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { limitOf } from '../model/taken.ts'
+import { limitOf, pairLimits } from '../model/taken.ts'
 import { engineDip, historyOf, historyWith, MIN_MS } from './pot-history.ts'
 
 /** The dip that START would make now, as the table would keep it. */
@@ -71,9 +71,10 @@ export const limitsOf = (table: Table): Limits => ({
   glazeMm: Object.fromEntries(
     Object.values(table.buckets).map(({ facts: { bucketId, limitMm } }) => [
       bucketId,
-      limitOf(table, bucketId) ?? limitMm,
+      limitOf(table, { bucketId }) ?? limitMm,
     ]),
   ),
+  pairs: pairLimits(table),
 })
 
 /** Time taken for one coat to follow another in a forecast of coats to come. */

@@ -94,6 +94,8 @@ export const LIMITS = {
   meltMm: { least: 0, most: 1200 },
   /** How many times as told a melt runs: the engine's own curve ends there. */
   factor: { least: 0.02, most: 50 },
+  /** Longest drip against the mean front. */
+  drip: { least: 1, most: 50 },
 } as const satisfies Record<string, Range>
 
 export type LimitedField = keyof typeof LIMITS

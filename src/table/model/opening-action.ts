@@ -29,6 +29,13 @@ export type OpeningAction =
       readonly low: number
       readonly high: number
       readonly of: number
+      readonly drip?: number
+      readonly results?: readonly string[]
     } & SubjectFacts)
   /** `of` 0: the limit that the bucket was given. */
-  | { readonly do: 'take-limit'; readonly bucketId: string; readonly limitMm: number; readonly of: number }
+  | ({
+      readonly do: 'take-limit'
+      readonly limitMm: number
+      readonly of: number
+      readonly results?: readonly string[]
+    } & SubjectFacts)

@@ -8,6 +8,8 @@ export interface TakenLesson {
   readonly high: number
   /** From so many results. */
   readonly of: number
+  /** Its longest drip so many times as far as the front; left out where tiles alone tell it. */
+  readonly drip?: number
   readonly at: number
 }
 
@@ -17,14 +19,32 @@ export function lessonOf({ taken }: Table, { bucketId, underId }: SubjectFacts):
     ({ event }) => event.kind === 'lesson-taken' && event.bucketId === bucketId && event.underId === underId,
   )
   if (last?.event.kind !== 'lesson-taken' || last.event.of === 0) return undefined
-  const { factor, low, high, of } = last.event
-  return { factor, low, high, of, at: last.at }
+  const { factor, low, high, of, drip } = last.event
+  return { factor, low, high, of, at: last.at, ...(drip === undefined ? {} : { drip }) }
 }
 
-/** The dry coat from which a glaze crawls, as the person took it, mm; undefined where the bucket's own limit stands. */
-export function limitOf({ taken }: Table, bucketId: string): number | undefined {
-  const last = taken?.findLast(({ event }) => event.kind === 'limit-taken' && event.bucketId === bucketId)
+/**
+ * The dry coat from which a glaze crawls, or where it lies on another both together, as the person took it, mm; undefined
+ * where the limit that was set stands.
+ */
+export function limitOf({ taken }: Table, { bucketId, underId }: SubjectFacts): number | undefined {
+  const last = taken?.findLast(
+    ({ event }) => event.kind === 'limit-taken' && event.bucketId === bucketId && event.underId === underId,
+  )
   return last?.event.kind === 'limit-taken' && last.event.of > 0 ? last.event.limitMm : undefined
+}
+
+/** Pairs of which a limit was taken, and stands. */
+export const pairLimits = (table: Table): readonly { over: string; under: string; limitMm: number }[] => {
+  const pairs = new Map<string, { over: string; under: string; limitMm: number }>()
+  for (const { event } of table.taken ?? [])
+    if (event.kind === 'limit-taken' && event.underId !== undefined) {
+      const limitMm = limitOf(table, event)
+      const key = JSON.stringify([event.bucketId, event.underId])
+      if (limitMm === undefined) pairs.delete(key)
+      else pairs.set(key, { over: event.bucketId, under: event.underId, limitMm })
+    }
+  return [...pairs.values()]
 }
 
 /** When the room changed last, table time, ms; undefined where it never did, or each change was taken as none. */

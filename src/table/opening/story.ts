@@ -1,5 +1,5 @@
 import type { AppGuess } from '../../../shared/opening.ts'
-import { firedZones } from '../fired/fired-coats.ts'
+import { coatOf } from '../fired/fired-coats.ts'
 import { firedOf, type Judgement } from '../fired/fired-pot.ts'
 import { coneDownAt } from '../load/loads.ts'
 import { coatsOn } from '../model/plan.ts'
@@ -9,7 +9,7 @@ import { placeIn } from './queue.ts'
 /** One thing that happened to a pot. `at`: table time, ms. */
 export type StoryLine = { readonly at: number } & (
   | { readonly what: 'waxed' | 'foot' | 'lit' | 'off' | 'opened' }
-  /** A coat with its dry thickness where it lies thickest, mm; undefined where it cannot be told. */
+  /** A coat with its dry thickness where it is told by, mm; undefined where it cannot be told. */
   | { readonly what: 'dipped'; readonly dip: DipState; readonly likelyMm: number | undefined }
   | { readonly what: 'loaded'; readonly place: string }
   | { readonly what: 'cone'; readonly cone: string }
@@ -17,20 +17,22 @@ export type StoryLine = { readonly at: number } & (
   | { readonly what: 'judged' | 'looked'; readonly look: Judgement }
 )
 
-/** Where a coat lies thickest, mm. */
-function thickness(table: Table, pot: PotState): ReadonlyMap<string, number> {
-  const most = new Map<string, number>()
-  if (pot.uncounted || pot.dips.length === 0) return most
-  for (const { coats } of firedZones(table, pot))
-    for (const { dipId, likelyMm } of coats) most.set(dipId, Math.max(most.get(dipId) ?? 0, likelyMm))
-  return most
-}
+/** How thick each coat is where it is told by, mm, by its dip; none where coats cannot be told. */
+export const thicknessOf = (table: Table, pot: PotState): ReadonlyMap<string, number> =>
+  new Map(
+    pot.uncounted
+      ? []
+      : coatsOn(pot).flatMap(({ dipId }) => {
+          const mm = coatOf(table, pot, dipId)
+          return mm === undefined ? [] : [[dipId, mm] as const]
+        }),
+  )
 
 /** All that happened to a pot, from the wax to the last look, in the order of its own times. */
 export function storyOf(table: Table, pot: PotState): readonly StoryLine[] {
-  const { found, looks, guess, loadId } = firedOf(pot)
+  const { found, looks, guess, appGuess, loadId } = firedOf(pot)
   const load = loadId === undefined ? undefined : table.loads?.[loadId]
-  const thick = thickness(table, pot)
+  const thick = thicknessOf(table, pot)
   const lines: StoryLine[] = coatsOn(pot).map((dip) => ({
     at: dip.outAt,
     what: 'dipped',
@@ -53,7 +55,7 @@ export function storyOf(table: Table, pot: PotState): readonly StoryLine[] {
     add('off', load.offAt)
     add('opened', load.openedAt)
   }
-  if (guess) lines.push({ at: guess.at, what: 'guessed', mm: guess.mm, app: guess.app })
+  if (guess) lines.push({ at: guess.at, what: 'guessed', mm: guess.mm, app: appGuess })
   if (found) lines.push({ at: found.at, what: 'judged', look: found })
   for (const look of looks) lines.push({ at: look.at, what: 'looked', look })
   return lines.sort((a, b) => a.at - b.at)

@@ -38,6 +38,8 @@ function between(found: RunSeen, roomMm: number): readonly [number, number] {
   switch (found.kind) {
     case 'none':
       return [0, FIRST_MM]
+    case 'within':
+      return [0, found.mm]
     case 'some':
       return [FIRST_MM, roomMm]
     case 'shelf':
@@ -58,12 +60,12 @@ export function toldFound(table: Table): readonly ToldFound[] {
   const latest = new Set(judged.slice(-LATEST_RESULTS))
   return judged.flatMap((one): ToldFound[] => {
     const { pot, found } = one
-    const app = firedOf(pot).guess?.app
+    const app = firedOf(pot).appGuess
     // What tiles tell takes a phone long: of the latest alone, as in what they teach.
     const curve = app || !latest.has(one) ? undefined : resultOf(table, one).curve
     const told = app ?? (curve && toldBy(curve))
     if (!found.run || !told) return []
-    const seen = seenOf(found.run)
+    const seen = seenOf(pot, found.run)
     return [{ pot, by: app ? 'guess' : 'tile', ...told, found: seen, is: against(told, seen) }]
   })
 }

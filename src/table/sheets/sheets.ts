@@ -218,7 +218,7 @@ const isOff = (pot: PotState, dip: DipState): boolean => !coatsOn(pot).includes(
 const edgeOf = (cover: CoverFacts): number | undefined =>
   cover.kind === 'collar' ? cover.depthMm : 'edgeUpMm' in cover ? cover.edgeUpMm : undefined
 
-function ranOf({ run }: Judgement): { run?: string; runMm?: number; longestMm?: number } {
+function ranOf({ run }: Judgement): { run?: string; runMm?: number; longestMm?: number | 'shelf' } {
   if (!run) return {}
   return run.is === 'measured' ? { run: run.is, runMm: run.mm, longestMm: run.longestMm } : { run: run.is }
 }

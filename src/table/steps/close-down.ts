@@ -3,11 +3,14 @@
 import type { Action } from '../model/action.ts'
 import { coatsOn, lastDip, wantsCoats } from '../model/plan.ts'
 import type { Ended, Hands, Table } from '../model/state.ts'
-import { dueAt } from './steps.ts'
+import { dueAt, dueWhat } from './steps.ts'
 import { type AtStep, stepsOf } from './work.ts'
 
 /** Hands with nothing to do for so long have ended their sitting, and coats so far apart are of two. Our choice. */
 const APART_MS = 6 * 3_600_000
+
+/** A foot that comes to be checked so soon is waited for before the floor is mopped; for one later nobody stays. Our choice. */
+const STAYS_MS = 3_600_000
 
 /** The coats that went on in one go, at most {@link APART_MS} from one to the next: the latest such go. */
 export interface LatestSitting {
@@ -47,7 +50,8 @@ export type EndStep =
  * put away last has nothing to do.
  */
 export function endSteps(table: Table, now: number): readonly EndStep[] | undefined {
-  if (!isOver(table, stepsOf(table, now), now)) return undefined
+  const steps = stepsOf(table, now)
+  if (!isOver(table, steps, now)) return undefined
   const uses = usesOf(table)
   const lastUse = Math.max(...uses.values())
   const isPast = (done: Ended | undefined, usedAt: number) => done !== undefined && done.at >= usedAt
@@ -61,7 +65,9 @@ export function endSteps(table: Table, now: number): readonly EndStep[] | undefi
     }),
     ...(table.pan ? [{ is: 'pan' } as const] : []),
     ...(uses.size === 0 || isPast(table.tools, lastUse) ? [] : [{ is: 'tools' } as const]),
-    ...(uses.size === 0 || isPast(table.floor, lastUse) ? [] : [{ is: 'floor' } as const]),
+    ...(uses.size === 0 || isPast(table.floor, lastUse) || steps.some((at) => isFootSoon(table, at, now))
+      ? []
+      : [{ is: 'floor' } as const]),
   ]
 }
 
@@ -96,6 +102,11 @@ function usesOf(table: Table): ReadonlyMap<string, number> {
     for (const { bucketId, outAt } of dips) use(bucketId, outAt)
   return last
 }
+
+/** What a foot leaves on the table is wiped up with the rest: the floor is the last of all. */
+const isFootSoon = (table: Table, { pot, step }: AtStep, now: number): boolean =>
+  !pot.later &&
+  (step.is === 'foot-check' || (dueWhat(table, pot, step) === 'foot-check' && dueAt(step) - now <= STAYS_MS))
 
 /** Coats are on, and no pot of this sitting wants one, or its hands, for long. */
 function isOver(table: Table, steps: readonly AtStep[], now: number): boolean {

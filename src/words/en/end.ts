@@ -22,7 +22,7 @@ export const end = {
   pots: (n: number) => (isOne(n) ? 'pot' : 'pots'),
   coats: (n: number) => (isOne(n) ? 'coat' : 'coats'),
   fromTo: (likely: string, late: string) => (likely === late ? likely : `${likely}–${late}`),
-  days: (likely: string, late: string) => (likely === late ? likely : `${likely} – ${late}`),
+  days: (likely: string, late: string) => (likely === late ? likely : `${likely || 'today'} – ${late}`),
   dry: 'Dry for the kiln',
   dryToCandle: 'Dry enough to candle',
   early: (span: string) => `${span} early`,

@@ -156,13 +156,13 @@ export const shelf = {
   early: 'When the cone falls is told from two readings half an hour apart, within 300 °C of it.',
   holdUntil: (clock: string) => `Hold until ${clock}`,
   down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
-  candling: 'Below 100 °C, vent open. Dry: cold glass clear twice, 20 minutes apart.',
+  candling: 'Below 100 °C, vent open. Dry: cold glass clear twice, 20 min apart.',
   candleFor: (likely: string, late: string, water: string, pot: string) =>
-    `On now, candle about ${likely}, up to ${late}: ${water} of water leaves, ${pot} is the last.`,
+    `On now, candle ${likely} to ${late}: ${water} of water leaves, ${pot} last.`,
   candleUntil: (likely: string, late: string, water: string, pot: string) =>
-    `Dry about ${likely}, or as late as ${late}: ${water} of water leaves, ${pot} is the last.`,
+    `Dry about ${likely} to ${late}: ${water} of water leaves, ${pot} last.`,
   glassFogged: (clock: string) => `Fogged at ${clock}`,
-  glassFrom: (clock: string) => `Clear counts once it is warm: ${clock}.`,
+  glassFrom: (clock: string) => `Too cold to steam until ${clock}.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
   lidAt: (temp: string, at: string) => `Lid from ${temp}: ${at}`,

@@ -49,12 +49,16 @@ export const warned = {
         `${upper} over ${lower}, ${zone}: went wrong before`,
     },
     ran: {
-      shelf: (pot: string, glaze: string, times: string) =>
-        `${pot} ran to the shelf: ${glaze} runs ${times} times told`,
+      shelf: (pot: string, glaze: string, times: string) => `${pot} ran to the shelf: ${glaze} runs ${times}`,
       'past-foot': (pot: string, glaze: string, times: string) =>
-        `${pot} ran past its foot line: ${glaze} runs ${times} times told`,
-      ran: (pot: string, glaze: string, times: string) => `${pot} ran: ${glaze} runs ${times} times told`,
+        `${pot} ran past its foot line: ${glaze} runs ${times}`,
+      ran: (pot: string, glaze: string, times: string) => `${pot} ran: ${glaze} runs ${times}`,
+      drip: (pot: string, glaze: string) => `${pot} dripped far past its front: ${glaze}`,
+      'all-the-same': (pot: string, glaze: string) => `${pot} ran to the shelf: ${glaze}`,
+      gone: (_pot: string, glaze: string) => `${glaze}: results of its run were left out`,
     },
+    ofTiles: (times: string) => `${times} times what its tiles say`,
+    thanUsed: (times: string, used: string) => `${times}, not ${used} as is reckoned with`,
     crawled: (pot: string, glaze: string, mm: string) => `${pot} crawled: keep ${glaze} under ${mm}`,
     overUnder: (upper: string, lower: string) => `${upper} over ${lower}`,
     fit: {

@@ -81,11 +81,11 @@ describe('the end of a sitting', () => {
     expect(kindsToTheEnd(coated(31))).toEqual(['lid', 'tools', 'floor', 'closed'])
   })
 
-  it('comes while the last coats still dry, and no foot waits for its hour', () => {
+  it('comes while the last coats still dry, no foot waits for its hour, and the floor is mopped after the last', () => {
     const play = evening(31)
     play.act({ do: 'set-plan', potId: id(31), coats: [GATEPOST] })
     play.act({ do: 'logged', potId: id(31), agoMin: 0 })
-    for (const kind of ['lid', 'tools', 'floor']) {
+    for (const kind of ['lid', 'tools']) {
       expect(play.card.kind).toBe(kind)
       play.bar()
     }
@@ -94,6 +94,7 @@ describe('the end of a sitting', () => {
     // The offer of the bar at rest: its foot now.
     if (card.offer) play.act(card.offer)
     expect(play.card).toMatchObject({ kind: 'foot-check', potId: id(31), left: 1 })
+    expect(play.bar().card.kind).toBe('floor')
     expect(play.bar().card.kind).toBe('closed')
   })
 
@@ -163,7 +164,7 @@ describe('the end of a sitting', () => {
       if (play.card.big) play.bar()
       else play.wait(10)
     }
-    expect(kinds.filter((kind) => kind !== 'wait')).toEqual(['lid', 'tools', 'floor', 'foot-check'])
+    expect(kinds.filter((kind) => kind !== 'wait')).toEqual(['lid', 'tools', 'foot-check', 'floor'])
     expect(play.card).toMatchObject({ kind: 'closed', pots: 2, coats: 3 })
   })
 

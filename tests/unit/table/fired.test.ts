@@ -5,10 +5,11 @@ import { againOf } from '../../../src/table/fired/again.ts'
 import { dangersFor, dangersOf, reliefsOf } from '../../../src/table/fired/danger.ts'
 import { footOf } from '../../../src/table/fired/foot.ts'
 import { appGuess, guessesScored } from '../../../src/table/fired/guess.ts'
-import { factorsOf, takes } from '../../../src/table/fired/lesson.ts'
-import { limitsTold, takesLimit } from '../../../src/table/fired/limits.ts'
+import { factorsOf } from '../../../src/table/fired/lesson.ts'
+import { asSet, limitsTold, takesLimit } from '../../../src/table/fired/limits.ts'
 import { pairOf } from '../../../src/table/fired/pairs.ts'
 import { resultsOf, type Silent } from '../../../src/table/fired/results.ts'
+import { takes } from '../../../src/table/fired/take.ts'
 import { flowOf, toldFlowOf } from '../../../src/table/firing/glaze-flow.ts'
 import { limitsOf, zonesAtEnd } from '../../../src/table/forecast/hypothetical-dip.ts'
 import {
@@ -85,7 +86,7 @@ describe('a result teaches', () => {
     play.append([{ kind: 'coats-counted', potId: 'x', coats: 1 }], 'counted')
     fired(play, 'one', ['x', 'y'])
     for (const potId of ['x', 'y'])
-      play.append([{ kind: 'judged', potId, loadId: 'one', run: shelf, faults: [] }], `judge ${potId}`)
+      play.append([{ kind: 'judged', potId, loadId: 'one', run: shelf, faults: [] }], `judge-${potId}`)
     expect(silentOf(play, 'x')).toBe('unsure')
     for (const tileId of ['demo.t3', 'demo.t4']) play.act({ do: 'remove-tile', tileId })
     expect(silentOf(play, 'y')).toBe('untested')
@@ -151,7 +152,7 @@ describe('leaving out', () => {
       for (const potId of order)
         play.append(
           [{ kind: 'judged', potId, loadId: 'one', run: potId === 'a' ? none : shelf, faults: [] }],
-          `judge ${potId}`,
+          `judge-${potId}`,
         )
       return factor(play)?.factor
     }
@@ -167,8 +168,8 @@ describe('nothing changes silently', () => {
     const before = planned(play)
     firing(play, 'one', [lone('a', shelf), lone('b', { is: 'measured', mm: 6 })])
     const [danger] = dangersOf(play.table)
-    expect(danger?.worst.pot.facts.potId).toBe('a')
-    expect(danger?.worst.load?.loadId).toBe('one')
+    expect(danger?.worst?.pot.facts.potId).toBe('a')
+    expect(danger?.worst?.load?.loadId).toBe('one')
     expect(planned(play)).toBe(before)
     if (!danger) throw new Error('no danger')
     play.act(takes(danger.told))
@@ -339,7 +340,7 @@ describe('the armed card', () => {
     firing(play, 'one', [lone('a', shelf)])
     expect(said(play, 'next', 'demo.brackwater')).toMatchObject({
       over: 'demo.brackwater',
-      of: 1,
+      used: 1,
       number: play.table.pots.a?.facts.number,
       to: 'shelf',
     })
@@ -392,18 +393,60 @@ describe('how thick a glaze may go on', () => {
     firing(play, 'one', [thick('a', ['crawled']), thick('b', ['crawled'])])
     const told = limit(play)
     if (!told) throw new Error('no limit')
-    expect(told).toMatchObject({ leads: 'danger', answered: false, usedMm: 1.2 })
+    expect(told).toMatchObject({ leads: 'danger', asks: true, usedMm: 1.2 })
     expect(told.limitMm).toBeLessThan(0.9)
     expect(limitsOf(play.table).glazeMm['demo.gatepost']).toBe(1.2)
     play.act(takesLimit(told))
     expect(limitsOf(play.table).glazeMm['demo.gatepost']).toBeCloseTo(told.limitMm, 2)
-    expect(limit(play)).toMatchObject({ answered: true, leads: 'same' })
+    expect(limit(play)).toMatchObject({ asks: false, leads: 'same' })
   })
 
-  test('is nobody’s where two glazes lay on the pot that crawled, and nothing where none crawled', () => {
+  test('is the pair’s where two glazes lay on each other, held or crawled, and nothing where none crawled', () => {
     const play = evening()
-    firing(play, 'one', [thick('a', ['crawled'], OVER_GATEPOST), thick('b', [])])
+    firing(play, 'one', [thick('a', [], OVER_GATEPOST), thick('b', [])])
     expect(limitsTold(play.table)).toEqual([])
+    firing(play, 'two', [thick('c', ['crawled'], OVER_GATEPOST)])
+    expect(limit(play)?.underId).toBeUndefined()
+    const [told, ...others] = limitsTold(play.table)
+    expect(others).toEqual([])
+    expect(told).toMatchObject({ bucketId: 'demo.brackwater', underId: 'demo.gatepost', statedMm: 1.25 })
+    expect(told?.pots.map(({ pot }) => pot.facts.potId)).toEqual(['a', 'c'])
+  })
+
+  test('is nobody’s where either of two pairs may have crawled, and holds of such pots say no more', () => {
+    const play = evening()
+    const three = [...OVER_GATEPOST, collar('heather', 40, 2)]
+    firing(play, 'one', [thick('a', ['crawled'], three), thick('b', [], three)])
+    expect(limitsTold(play.table)).toEqual([])
+  })
+
+  test('of a pair is said on the armed card, holds for the order once it is taken, and can be undone', () => {
+    const play = evening()
+    const crawled = (potId: string) => thick(potId, ['crawled'], OVER_GATEPOST)
+    firing(play, 'one', ['a', 'b', 'c'].map(crawled))
+    firing(play, 'two', ['d', 'e', 'f'].map(crawled))
+    dipped(play, [{ potId: 'next', coats: [whole('gatepost', 4)] }])
+    play.append([{ kind: 'plan-changed', potId: 'next', coats: OVER_GATEPOST }], 'plan')
+    const said = () => {
+      const pot = play.table.pots.next
+      if (!pot) throw new Error('no pot')
+      return warningsFor(play.table, pot, 'demo.brackwater', play.nowMs)
+    }
+    expect(said()).toContainEqual(
+      expect.objectContaining({ kind: 'crawled', glaze: 'demo.brackwater', under: 'demo.gatepost' }),
+    )
+    const [told] = limitsTold(play.table)
+    if (!told) throw new Error('no limit')
+    expect(told).toMatchObject({ leads: 'danger', asks: true, usedMm: 1.25 })
+    expect(pairOf(play.table, 'demo.brackwater', 'demo.gatepost').is).toBe('went-wrong')
+    play.act(takesLimit(told))
+    expect(said().map(({ kind }) => kind)).not.toContain('crawled')
+    const build = said().find(({ kind }) => kind === 'build')
+    expect(build).toMatchObject({ grade: 'over', limitMm: Math.round(told.limitMm * 100) / 100 })
+    const [taken] = limitsTold(play.table)
+    if (!taken) throw new Error('no limit')
+    play.act(asSet(taken))
+    expect(limitsOf(play.table).pairs).toEqual([])
   })
 })
 
@@ -435,12 +478,16 @@ describe('that one again', () => {
     for (const bucketId of ['demo.gatepost', 'demo.brackwater'])
       play.append([{ kind: 'density-read', bucketId, gramsPerMl: 1.45 }], `read ${bucketId}`)
     const same = again(play)
-    expect(same.plan.map(({ bucketId }) => bucketId)).toEqual(['demo.gatepost', 'demo.brackwater'])
-    expect(Math.abs((same.plan[0]?.holdS ?? 0) - 4)).toBeLessThanOrEqual(0.5)
-    expect(same.differences.map(({ what }) => what)).not.toContain('density')
+    expect(same.plan?.map(({ bucketId }) => bucketId)).toEqual(['demo.gatepost', 'demo.brackwater'])
+    expect(same.plan?.map(({ holdS }) => holdS)).toEqual([4, 4])
+    expect(same.coats.map(({ afterMin, waitedMin }) => [afterMin, waitedMin])).toEqual([
+      [0, 0],
+      [120, 120],
+    ])
+    expect(same.differences.map(({ what }) => what)).toEqual(['heat'])
     play.append([{ kind: 'density-read', bucketId: 'demo.gatepost', gramsPerMl: 1.53 }], 'thick')
     const thick = again(play)
-    expect(thick.plan[0]?.holdS).toBeLessThan(3)
+    expect(thick.coats[0]?.holdS).toBeLessThan(3)
     expect(thick.differences).toContainEqual({
       what: 'density',
       glazeId: 'demo.gatepost',

@@ -4,6 +4,7 @@ import '../../../src/table/forecast/walls.ts'
 import type { RunFacts } from '../../../shared/opening.ts'
 import { densityCourse } from '../../../src/table/opening/density-course.ts'
 import { narrowing } from '../../../src/table/opening/narrowing.ts'
+import { resultsWith } from '../../../src/table/opening/of-glaze.ts'
 import { toldFound } from '../../../src/table/opening/told-found.ts'
 import { dipped, fired, firing, whole } from '../../fixtures/fired/kiln-play.ts'
 import { yearOf } from '../../fixtures/year.ts'
@@ -88,4 +89,32 @@ test('a density falls where water went in, and not where a new mix did', () => {
     [1.4, false],
   ])
   expect(densityCourse(play.table, 'nowhere')).toBeUndefined()
+})
+
+test('a glaze’s page counts the pots that carry it, a pair’s those where one lies on the other', () => {
+  const play = new Play().act({ do: 'lay-demo' })
+  const both = { coats, run: { is: 'none' } } as const
+  firing(play, 'l1', [{ potId: 'a', ...both }], [['6', 'down']])
+  firing(play, 'l2', [
+    { potId: 'b', ...both },
+    { potId: 'c', coats: [whole('heather', 3)], run: { is: 'none' } },
+  ])
+  const pots = (subject: { bucketId: string; underId?: string }) =>
+    resultsWith(play.table, subject).pots.map(({ facts }) => facts.potId)
+  const [gatepost, brackwater, heather] = ['demo.gatepost', 'demo.brackwater', 'demo.heather']
+  expect(pots({ bucketId: gatepost })).toEqual(['b', 'a'])
+  expect(pots({ bucketId: heather })).toEqual(['c'])
+  expect(pots({ bucketId: brackwater, underId: gatepost })).toEqual(['b', 'a'])
+  expect(pots({ bucketId: gatepost, underId: brackwater })).toEqual([])
+  const { pair, pairs, limit } = resultsWith(play.table, { bucketId: brackwater, underId: gatepost })
+  expect(pair).toMatchObject({ is: 'proved', good: ['a', 'b'] })
+  expect([pairs, limit]).toEqual([[], undefined])
+  // Heather over Gatepost has tiles; the others were never fired on each other.
+  expect(
+    resultsWith(play.table, { bucketId: gatepost }).pairs.map(({ overId, underId }) => [overId, underId]),
+  ).toEqual([
+    [brackwater, gatepost],
+    [heather, gatepost],
+  ])
+  expect(pots({ bucketId: 'nowhere' })).toEqual([])
 })

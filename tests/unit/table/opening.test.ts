@@ -71,7 +71,7 @@ describe('a guess', () => {
     if (!rest) throw new Error('nothing kept')
     // Another phone's later guess changes nothing either.
     play.append([{ kind: 'guessed', potId: POT, mm: 0 }], 'other')
-    expect(firedOf(pot(play)).guess).toMatchObject({ mm: 4, app })
+    expect(firedOf(pot(play))).toMatchObject({ guess: { mm: 4 }, appGuess: app })
   })
 
   test('comes too late once the lid is up, and ends at the shelf', () => {
@@ -208,7 +208,7 @@ test('a lesson that was taken stands until another, or until it is as told again
   play.act(lesson).act({ do: 'take-limit', bucketId, limitMm: 0.8, of: 4 })
   expect(lessonOf(play.table, { bucketId, underId })).toMatchObject({ factor: 1.3, low: 1, high: 1.6, of: 3 })
   expect(lessonOf(play.table, { bucketId })).toBeUndefined()
-  expect(limitOf(play.table, bucketId)).toBe(0.8)
+  expect(limitOf(play.table, { bucketId })).toBe(0.8)
   play.act({ ...lesson, factor: 1, low: 1, high: 1, of: 0 }).act({
     do: 'take-limit',
     bucketId,
@@ -216,7 +216,7 @@ test('a lesson that was taken stands until another, or until it is as told again
     of: 0,
   })
   expect(lessonOf(play.table, { bucketId, underId })).toBeUndefined()
-  expect(limitOf(play.table, bucketId)).toBeUndefined()
+  expect(limitOf(play.table, { bucketId })).toBeUndefined()
 })
 
 test('what comes from outside is held to the same ranges', () => {

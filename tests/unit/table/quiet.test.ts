@@ -246,13 +246,37 @@ describe('after a coat was held longer', () => {
 })
 
 describe('whose run it is', () => {
+  test('no rim collar of the demo evening is warned of a run to the foot, whatever lies below it', () => {
+    let collars = 0
+    for (const factor of [1, 3]) {
+      const play = demo()
+      for (const potId of Object.keys(play.table.pots)) {
+        for (const coat of planOf(play.table, potOf(play, potId))) {
+          if (coat.cover.kind === 'collar') {
+            collars++
+            expect(
+              nextAdvice(play, potId).warnings.map(({ kind }) => kind),
+              potId,
+            ).not.toContain('run')
+          }
+          coated(play, potId)
+          if (factor > 1 && coat.bucketId === 'demo.brackwater') {
+            const { dipId, holdS } = potOf(play, potId).dips.at(-1)!
+            play.act({ do: 'held-longer', dipId, byS: holdS * (factor - 1) })
+          }
+        }
+      }
+    }
+    expect(collars).toBe(16)
+  })
+
   test('a coat that adds more than a tenth of a millimetre to the run is warned of, one that adds less is not', () => {
     const seen = { less: 0, more: 0 }
-    for (let depthMm = 20; depthMm < 120; depthMm += 2) {
+    for (let edgeUpMm = 8; edgeUpMm < 76; edgeUpMm += 2) {
       const play = coated(coated(demo(), 'demo.31'), 'demo.31')
       const stack = play.table.stacks[potOf(play, 'demo.31').facts.stackId!]!
       const [first, second, last] = stack.coats
-      const coats = [first!, second!, { ...last!, cover: { kind: 'collar' as const, depthMm } }]
+      const coats = [first!, second!, { ...last!, cover: { kind: 'downTo' as const, edgeUpMm } }]
       play.act({ do: 'set-stack', stack: { ...stack, coats } })
       const pot = potOf(play, 'demo.31')
       const { bucketId } = planOf(play.table, pot)[2]!
@@ -264,7 +288,7 @@ describe('whose run it is', () => {
       const isTold = adviceFor(play.table, pot, bucketId, play.nowMs).warnings.some(
         ({ kind }) => kind === 'run',
       )
-      expect(isTold, `${depthMm} mm adds ${addsMm} mm`).toBe(addsMm > 0.1)
+      expect(isTold, `down to ${edgeUpMm} mm adds ${addsMm} mm`).toBe(addsMm > 0.1)
       seen[isTold ? 'more' : 'less']++
     }
     expect(Math.min(seen.less, seen.more)).toBeGreaterThan(0)

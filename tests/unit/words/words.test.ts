@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { type Language, WORDS, type Words } from '../../../src/words/bench.ts'
 import { DESK_WORDS } from '../../../src/words/desk.ts'
+import { end } from '../../../src/words/en/end.ts'
 import { OPENING_WORDS } from '../../../src/words/opening.ts'
 import { ROOM_WORDS } from '../../../src/words/room.ts'
 
@@ -65,5 +66,13 @@ describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, wor
 
   test('what a tile says fits on a tile', () => {
     for (const [path, text] of texts(desk.board.state)) expect(text.length, path).toBeLessThanOrEqual(6)
+  })
+})
+
+describe('a range over midnight', () => {
+  test('names the day that it begins on', () => {
+    expect(end.days('', 'tomorrow')).toBe('today – tomorrow')
+    expect(end.days('tomorrow', 'Thursday')).toBe('tomorrow – Thursday')
+    expect(end.days('', '')).toBe('')
   })
 })

@@ -164,6 +164,7 @@ describe('a pair', () => {
     pastFoot: false,
     stuck: false,
     faulty: false,
+    crawled: false,
     short: false,
     others: false,
     ...more,
@@ -191,12 +192,27 @@ describe('a pair', () => {
     })
     expect(pairShown([...good, fired('x', '3', { pastFoot: true, others: true })]).is).toBe('proved')
   })
+
+  test('went wrong where more of its pots crawled than came out well', () => {
+    const crawled = { crawled: true, faulty: true }
+    const all = [fired('a', '1', crawled), fired('b', '2', crawled), fired('c', '3')]
+    expect(pairShown(all)).toMatchObject({ is: 'went-wrong', good: ['c'], bad: ['a', 'b'] })
+    const held = [fired('a', '1', crawled), fired('b', '2'), fired('c', '3')]
+    expect(pairShown(held)).toMatchObject({ is: 'proved', good: ['b', 'c'], bad: [] })
+  })
 })
 
-test('a lesson leads to danger or to relief from a twentieth on', () => {
-  expect(leadsTo(0, 0.1)).toBe('danger')
-  expect(leadsTo(0, -0.1)).toBe('relief')
-  expect(leadsTo(0.1, 0.13)).toBe('same')
+test('a lesson leads to danger or to relief from a fifth on, or a twentieth where its range leaves what is used', () => {
+  const wide = (likely: number) => ({ low: likely - 0.4, likely, high: likely + 0.4 })
+  const narrow = (likely: number) => ({ low: likely - 0.05, likely, high: likely + 0.05 })
+  expect(leadsTo(0, wide(0.19))).toBe('danger')
+  expect(leadsTo(0, wide(-0.19))).toBe('relief')
+  expect(leadsTo(0, wide(0.17))).toBe('same')
+  expect(leadsTo(0, wide(-0.17))).toBe('same')
+  expect(leadsTo(0, narrow(0.1))).toBe('danger')
+  expect(leadsTo(0, narrow(-0.1))).toBe('relief')
+  expect(leadsTo(0.1, narrow(0.13))).toBe('same')
+  expect(leadsTo(0, { low: 0.01, likely: 0.04, high: 0.07 })).toBe('same')
 })
 
 describe('heat beside the plan', () => {

@@ -1,0 +1,95 @@
+import { expect, it } from 'vitest'
+import type { Card } from '../../src/table/card/card.ts'
+import { isFresh } from '../../src/table/model/fresh.ts'
+import { potsOnTable } from '../../src/table/model/plan.ts'
+import { mayBeDipped, nextBucket } from '../../src/table/steps/steps.ts'
+import { stepsOf } from '../../src/table/steps/work.ts'
+import { numbers } from '../fixtures/numbers.ts'
+import { twelve } from '../fixtures/twelve.ts'
+import { PlannedPlay } from '../unit/table/planned.ts'
+
+const MIN_MS = 60_000
+/** A dip takes a minute of the hands: a shorter wait has no room for one. With the step of the clock. */
+const LONGEST_IDLE_MS = 75_000
+/** A wipe takes less. */
+const LONGEST_UNWIPED_MS = 35_000
+
+const demo = () => new PlannedPlay().act({ do: 'lay-demo' })
+const table = () => {
+  const play = new PlannedPlay()
+  for (const [i, events] of twelve().entries()) play.append(events, `laid-${i}`)
+  return play.wait(3600)
+}
+
+/** What a wait says of the pots that its key is for: all that it names. */
+const namedOn = (card: Extract<Card, { kind: 'wait' }>): readonly (string | undefined)[] => [
+  card.next?.potId,
+  card.touch?.potId,
+  ...(card.kept ?? []).flatMap(({ potIds }) => potIds),
+  ...(card.next?.potId === undefined ? card.after.map(({ potId }) => potId) : []),
+]
+
+/** A sitting by the cards, of `minutes`; a stir takes `stirS`, and now and then a pot is washed off. What a potter would mind. */
+function minded(play: PlannedPlay, seed: number, minutes: number, stirS: number, washes: number): string[] {
+  const random = numbers(seed)
+  const until = play.nowMs + minutes * MIN_MS
+  const found: string[] = []
+  let idleSince: number | undefined
+  let stirred = ''
+  play.work = 20_000
+  play.ask()
+  while (play.nowMs < until) {
+    const { card, table, nowMs } = play
+    const { openBucket = '' } = table
+    const clock = new Date(nowMs).toISOString().slice(11, 19)
+    const stands = stepsOf(table, nowMs).filter(
+      ({ pot, step }) =>
+        step.is === 'wipe' ||
+        (mayBeDipped(step, nowMs) &&
+          nextBucket(table, pot) === openBucket &&
+          isFresh(table, openBucket, nowMs)),
+    )
+    const idle = card.kind === 'wait' && stands.length > 0
+    idleSince = idle ? (idleSince ?? nowMs) : undefined
+    if (
+      idleSince !== undefined &&
+      nowMs - idleSince >
+        (stands.some(({ step }) => step.is === 'wipe') ? LONGEST_UNWIPED_MS : LONGEST_IDLE_MS)
+    )
+      found.push(`${clock} idle beside ${stands.map(({ pot }) => pot.facts.number).join()}`)
+    if (card.kind === 'stir' && !card.change && card.stirredAt !== undefined) {
+      const key = `${card.bucketId} ${card.stirredAt}`
+      if (key !== stirred && nowMs - card.stirredAt < (table.settings.staleMin / 2) * MIN_MS)
+        found.push(`${clock} ${card.bucketId} again after ${(nowMs - card.stirredAt) / 1000} s`)
+      stirred = key
+    }
+    if (card.kind === 'wait' && card.offer?.do === 'pick' && !namedOn(card).includes(card.offer.potId))
+      found.push(`${clock} the key is for ${card.offer.potId}, the card is not`)
+    if (card.kind === 'closed') break
+    if (!card.big || card.kind === 'count' || (card.kind === 'drip' && !card.done)) {
+      play.wait(card.kind === 'wait' ? 10 : 2)
+      continue
+    }
+    play.wait(card.kind === 'ready' ? 8 : card.kind === 'stir' ? stirS : 15 + 25 * random())
+    if (random() < washes) {
+      const coated = potsOnTable(play.table).filter(({ dips }) => dips.length > 0)
+      const pot = coated[Math.floor(random() * coated.length)]
+      if (pot) play.try({ do: 'wash-off', potId: pot.facts.potId })
+      play.wait(1)
+    }
+    if (play.card.kind === card.kind && play.card.big) play.try(play.card.big)
+  }
+  return found
+}
+
+it.each([
+  ['the demo evening, stirred in a hurry', demo, 1, 30, 4, 0],
+  ['the demo evening, stirred in a hurry', demo, 2, 25, 4, 0],
+  ['twelve pots, some washed off', table, 1, 60, 45, 0.06],
+])(
+  '%s: no hands stand idle beside a pot that could go, no stir is asked for twice, a key is for the pot that the card names',
+  (_name, laid, seed, minutes, stirS, washes) => {
+    expect(minded(laid(), seed, minutes, stirS, washes)).toEqual([])
+  },
+  120_000,
+)
