@@ -7,14 +7,16 @@ import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
+import { lazyPart } from '../lazy.tsx'
 import { useDraft } from './draft.ts'
 import { FaultKey } from './fault-key.tsx'
 import { OTHERS, OtherFaults, StuckPage } from './fault-pages.tsx'
 import { GuessLines } from './guess-lines.tsx'
 import { didRun, isGood, onShelf, openingRefusal, reachOf, runText, useOpening } from './opening-app.ts'
-import { PhotoPage } from './photo-page.tsx'
 import { PotFace } from './pot-face.tsx'
 import { RunPage } from './run-page.tsx'
+
+const PhotoPage = lazyPart(() => import('./photo-page.tsx').then((part) => part.PhotoPage))
 
 /** What lies over the card. */
 export type Over = 'run' | 'stuck' | 'other' | 'photo'

@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { keep, keptOf } from '../../ui/kept.ts'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { DeskHead } from '../desk/head.tsx'
@@ -54,6 +55,13 @@ export function Opening({ loadId, first }: OpeningProps) {
   const pot = page === 'look' ? looked : page ? undefined : (picked ?? left[0])
   // What stands in no load here needs no lid.
   const judges = isOpen || (pot !== undefined && !pots.includes(pot))
+  // Who has seen a pot of it guesses nothing more, though the lid be taken back.
+  const seen = app.demo ? 'bucketside.demo-lids' : 'bucketside.lids'
+  const shows = judges && pot && load && pots.includes(pot) ? load.loadId : undefined
+  useEffect(() => {
+    if (shows !== undefined) keep(seen, shows, true)
+  }, [shows])
+  const isShut = load !== undefined && !isOpen && keptOf(seen, load.loadId) === true
   const next = () => {
     // From those fired elsewhere to the next of them.
     if (pot && !pots.includes(pot)) setPage('elsewhere')
@@ -138,7 +146,7 @@ export function Opening({ loadId, first }: OpeningProps) {
         )
       ) : pot && judges ? (
         <JudgeCard key={potKey} pot={pot} next={next} over={over} open={setOver} />
-      ) : pot ? (
+      ) : pot && !(isShut && firedOf(pot).guess === undefined) ? (
         <GuessCard
           key={potKey}
           pot={pot}
@@ -159,6 +167,7 @@ export function Opening({ loadId, first }: OpeningProps) {
       ) : (
         <Guessed
           left={pots.length - done}
+          isShut={isShut}
           anew={() => setSkipped(new Set())}
           toLid={() => app.go({ at: 'shelf', loadId: load.loadId })}
         />
@@ -205,21 +214,23 @@ function Elsewhere({ choose, close }: ElsewhereProps) {
 
 interface GuessedProps {
   readonly left: number
+  /** The lid was up: nothing more is guessed. */
+  readonly isShut: boolean
   readonly anew: () => void
   readonly toLid: () => void
 }
 
 /** Nothing is left to guess, or to skip. */
-function Guessed({ left, anew, toLid }: GuessedProps) {
+function Guessed({ left, isShut, anew, toLid }: GuessedProps) {
   const { words } = useOpening()
   const w = words.value.opening
   useBar(toLid)
   return (
     <>
       <KilnMain>
-        <p class="kiln-big">{left > 0 ? w.guess.left(left) : w.guess.all}</p>
-        <p>{w.guess.hidden}</p>
-        {left > 0 ? (
+        <p class="kiln-big">{isShut ? w.guess.shut : left > 0 ? w.guess.left(left) : w.guess.all}</p>
+        {isShut ? null : <p>{w.guess.hidden}</p>}
+        {left > 0 && !isShut ? (
           <button type="button" class="desk-second" onClick={anew}>
             {w.guess.anew}
           </button>
