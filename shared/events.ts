@@ -144,6 +144,16 @@ type TableHappening =
   | { readonly kind: 'put-back'; readonly hit: string }
   /** The phone's clock was set: later stamps are off by this much. */
   | { readonly kind: 'clock-moved'; readonly byMs: number }
+  // Between phones
+  /**
+   * What another phone wrote, up to this order, was taken in. Where its clock was there to be compared, it is so far ahead
+   * of this one's, both as they went before they were set, ms.
+   */
+  | { readonly kind: 'met'; readonly phone: string; readonly upTo: number; readonly aheadMs?: number }
+  /** Earlier records of this name are this phone's own: its name was lost, or they came back in its backup. */
+  | { readonly kind: 'was-named'; readonly phone: string }
+  /** Two dips of one coat, counted on two phones: both went on. */
+  | { readonly kind: 'both-dipped'; readonly dipIds: readonly string[] }
 
 export type EventKind = TableEvent['kind']
 
@@ -155,6 +165,8 @@ export interface Stamped {
   readonly at: number
   /** Whose record it is: the phone's name, a dot, and that of one opening. Left out, this phone's. */
   readonly writer?: string
+  /** The other phone whose it is, as `table/fold/seen.ts` tells: then its moments are table time. */
+  readonly from?: string
   readonly event: TableEvent
 }
 
@@ -214,6 +226,9 @@ const KINDS: Readonly<Record<EventKind, true>> = {
   'taken-back': true,
   'put-back': true,
   'clock-moved': true,
+  met: true,
+  'was-named': true,
+  'both-dipped': true,
 }
 
 /** Whether this program folds events of such a kind. */

@@ -155,6 +155,12 @@ export function examine<E extends AnyEvent>(
   return isEvent(value.event) ? { record: value as JournalRecord<E> } : { fault: 'kind' }
 }
 
+/** Whether a record was written by the phone of this name. */
+export const isBy =
+  (phone: string) =>
+  ({ writer }: Pick<JournalRecord<AnyEvent>, 'writer'>): boolean =>
+    writer.startsWith(`${phone}.`)
+
 type Place = Pick<JournalRecord<AnyEvent>, 'order' | 'writer' | 'seq'>
 
 /** Order of the fold, the same on every phone: Lamport time, then writer, then the writer's own count. */

@@ -6,6 +6,7 @@ import type { FollowedSchedule } from '../table/card/card-now.ts'
 import type { More } from '../table/decide/decision.ts'
 import type { LoadInput, LoadPlan } from '../table/load/proposal.ts'
 import type { Action, Refusal } from '../table/model/action.ts'
+import type { Ask } from '../table/model/ask.ts'
 import type { Potter } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
@@ -22,6 +23,8 @@ export type Route =
   | { readonly at: 'buckets'; readonly bucketId?: string }
   | { readonly at: 'tile'; readonly bucketId: string; readonly underId?: string }
   | { readonly at: 'room' }
+  /** What phones that met have in two ways. */
+  | { readonly at: 'settle' }
   /** Loading a kiln and what comes after; without an id the load in hand. */
   | { readonly at: 'shelf'; readonly loadId?: string }
   /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
@@ -184,6 +187,8 @@ export interface App {
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
   /** A whole backup of journal and pictures, through the phone's share sheet or as a file; `left`: pictures not in it. */
   backUp(): Promise<{ readonly how: 'shared' | 'saved' | 'cancelled'; readonly left: number }>
+  /** What phones that met have in two ways, to be settled one at a time. */
+  asks(): Promise<readonly Ask[]>
   /** The records as sheets for a spreadsheet, in one file out of the app. */
   passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
   /** Looks into a backup, which can then be taken in. */

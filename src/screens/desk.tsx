@@ -18,6 +18,7 @@ const Plots = lazyPart(() => import('./opening/plots.tsx').then((part) => part.P
 const Results = lazyPart(() => import('./opening/results.tsx').then((part) => part.Results))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
+const Settle = lazyPart(() => import('./meeting/settle.tsx').then((part) => part.Settle))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
 /** The screens for clean hands, each fetched after the bench can take a hit. */
@@ -62,6 +63,8 @@ function Screen() {
       return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
       return <Room />
+    case 'settle':
+      return <Settle />
     case 'shelf':
       return <Shelf key={to.loadId} loadId={to.loadId} />
     case 'opening':

@@ -1,4 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
+import { isBy } from '../../shared/record.ts'
 import type { ClockJump } from '../device/ports.ts'
 import { beSeen, lastSeen } from '../device/seen.ts'
 import type { Away } from '../screens/app.ts'
@@ -64,8 +65,8 @@ export function openAttending(
   let written: readonly WrittenJump[] = []
   journal.subscribe((change) => {
     if (change.kind !== 'records' || writing) return
-    for (const { event, writer } of change.records) {
-      if (event.kind === 'clock-moved' && writer.startsWith(`${journal.phone}.`))
+    for (const { event } of change.records.filter(isBy(journal.phone))) {
+      if (event.kind === 'clock-moved')
         written = [...written.slice(-9), { byMs: event.byMs, pageMs: clock.pageMs() }]
     }
   })

@@ -9,6 +9,7 @@ import type { Journal } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { inSlices } from '../store/slices.ts'
+import { fileTaken } from './meeting.ts'
 
 /** How a backup got out. */
 export interface BackedUp {
@@ -129,9 +130,11 @@ async function takeIn(
   { records, aside }: Extract<Backup, { ok: true }>,
   nowMs: number,
 ): Promise<Omit<TakenIn, 'whole' | 'photos' | 'photosLost'>> {
+  const wasEmpty = journal.records.length === 0
   const report = await journal.merge(records, nowMs)
   // What that phone could not fold: it comes back when this program can.
   const more = aside.length > 0 ? await journal.merge(aside, nowMs) : { added: 0, known: 0, waiting: 0 }
+  fileTaken(journal, wasEmpty)
   return {
     added: report.added + more.added,
     known: report.known + more.known,

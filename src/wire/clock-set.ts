@@ -1,5 +1,5 @@
 import type { TableEvent } from '../../shared/events.ts'
-import type { JournalRecord } from '../../shared/record.ts'
+import { isBy, type JournalRecord } from '../../shared/record.ts'
 import type { LifeSign } from '../device/seen.ts'
 import type { Table } from '../table/model/state.ts'
 
@@ -16,7 +16,7 @@ export function lastKnownMs(
   seen: LifeSign | undefined,
   skewMs: number,
 ): number {
-  const own = records.findLast(({ writer }) => writer.startsWith(`${phone}.`))
+  const own = records.findLast(isBy(phone))
   const seenMs = seen && seen.atMs - (seen.skewMs ?? skewMs) + skewMs
   return Math.max(seenMs ?? 0, own?.at ?? 0)
 }
@@ -28,7 +28,9 @@ export function lastKnownMs(
 export function earliestNow(table: Table, knownMs: number, startMs: number): number | undefined {
   if (startMs >= knownMs - JUMP_MS) return undefined
   const outs = Object.values(table.pots).flatMap((pot) =>
-    pot.dips.filter(({ how }) => how === 'planned').map(({ outAt }) => outAt + table.skewMs),
+    pot.dips
+      .filter(({ how, hands }) => how === 'planned' && hands !== 2)
+      .map(({ outAt }) => outAt + table.skewMs),
   )
   // Later than any count reaches from there: a moment that was told, not counted.
   const running = outs.filter((outMs) => outMs > knownMs && outMs - knownMs < LONGEST_COUNT_MS)

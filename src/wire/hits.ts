@@ -1,3 +1,4 @@
+import { isBy } from '../../shared/record.ts'
 import type { App } from '../screens/app.ts'
 import { decide } from '../table/decide/decide.ts'
 import type { More } from '../table/decide/decision.ts'
@@ -43,7 +44,9 @@ export function openHits({ records, moment, devices, sounding, fault, afterHit }
   records.journal.subscribe((change) => {
     if (change.kind !== 'records' || own) return
     const nowMs = clock.epochMs()
-    const fresh = change.records.filter(({ at }) => Math.abs(nowMs - at) < FRESH_MS)
+    // Another phone sounds for itself.
+    const here = change.records.filter(isBy(records.journal.phone))
+    const fresh = here.filter(({ at }) => Math.abs(nowMs - at) < FRESH_MS)
     if (fresh.length > 0) sounding.with(({ foreign }) => foreign(fresh.map(({ event }) => event)))
   })
   return {

@@ -1,9 +1,10 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals'
 import type { TableName } from '../../shared/database.ts'
-import { isKnownKind, type TableEvent } from '../../shared/events.ts'
-import type { JournalRecord } from '../../shared/record.ts'
+import { isKnownKind, type Stamped, type TableEvent } from '../../shared/events.ts'
+import { isBy, type JournalRecord } from '../../shared/record.ts'
 import { type OpenedJournal, openJournal, witness } from '../store/index.ts'
 import { fold, step } from '../table/fold/fold.ts'
+import type { Seen } from '../table/fold/seen.ts'
 import { needsWalls } from '../table/forecast/forecast.ts'
 import type { Table } from '../table/model/state.ts'
 import { fetched } from '../ui/fetched.ts'
@@ -46,8 +47,20 @@ export async function openRecords(which: TableName, used: boolean): Promise<Reco
   const own = which === 'own'
   const emptied = own && journal.records.length === 0 && opening.failure === null && witness() !== undefined
   const recovered = emptied ? await (await import('./rescue.ts')).rescue(journal) : 0
-  let folded: readonly JournalRecord<TableEvent>[] = journal.records
-  let newest = fold(folded, journal.phone)
+  const isOwn = isBy(journal.phone)
+  // The records of one phone alone are folded as they are, with others' among them as they are seen.
+  let folded: readonly Stamped[] = journal.records
+  let seen: Pick<Seen, 'goesOn'> | undefined
+  const [first] = journal.records
+  // A demo that was laid once among own pots is not seen either.
+  const isPlain = (record: JournalRecord<TableEvent>) =>
+    isOwn(record) && (record.event.kind !== 'demo-laid' || record.hit === first?.hit)
+  if (!journal.records.every(isPlain)) {
+    const all = (await import('./meeting.ts')).seenAt(journal)
+    seen = all
+    folded = all.events
+  }
+  let newest = fold(folded)
   if (needsWalls(newest)) await import('./with-coats.ts')
   const table = signal(newest)
   const saved = signal(journal.status)
@@ -88,12 +101,13 @@ export async function openRecords(which: TableName, used: boolean): Promise<Reco
           // Not in the task that brought them.
           await new Promise((next) => setTimeout(next))
           const { foldInSlices } = await import('./fold-beside.ts')
-          while (folded !== journal.records) {
-            const all = journal.records
-            const done = await foldInSlices(all, journal.phone)
+          for (let all: unknown; all !== journal.records; ) {
+            all = journal.records
+            const done = await foldInSlices(journal.records, journal.phone)
             if (all !== journal.records) continue
-            folded = all
-            become(done)
+            seen = done.seen
+            folded = done.seen.events
+            become(done.table)
           }
         } finally {
           folding = false
@@ -101,20 +115,22 @@ export async function openRecords(which: TableName, used: boolean): Promise<Reco
       }
       journal.subscribe((change) => {
         switch (change.kind) {
-          case 'records':
-            if (journal.records.length > BESIDE_FROM && (!change.atEnd || change.records.length > MANY)) {
+          case 'records': {
+            if (!change.records.every(isOwn)) seen ??= { goesOn: () => false }
+            const goesOn = !seen || (change.atEnd && seen.goesOn(change.records, newest.skewMs))
+            const many = change.records.length > MANY || !change.atEnd
+            if (!goesOn || (journal.records.length > BESIDE_FROM && many)) {
               foldBeside().catch(failed)
               break
             }
             try {
-              become(
-                change.atEnd ? step(newest, folded, change.records) : fold(journal.records, journal.phone),
-              )
+              become(change.atEnd ? step(newest, folded, change.records) : fold(journal.records))
             } catch (error) {
               failed(error)
             }
-            folded = folding ? [...folded, ...change.records] : journal.records
+            folded = change.atEnd ? [...folded, ...change.records] : journal.records
             break
+          }
           case 'status':
             saved.value = change.status
             break

@@ -42,6 +42,7 @@ export function routeOf(hash: string): Route | undefined {
     case 'bench':
     case 'board':
     case 'room':
+    case 'settle':
     case 'looks':
     case 'elsewhere':
     case 'taught':

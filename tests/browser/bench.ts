@@ -2,10 +2,10 @@ import '../../src/table/forecast/walls.ts'
 import { expect, type Locator, type Page } from '@playwright/test'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
-import { fold } from '../../src/table/fold/fold.ts'
-import { phoneOf } from '../../src/table/fold/whose.ts'
+import { phoneOf } from '../../src/table/fold/seen.ts'
 import type { PotState, Table } from '../../src/table/model/state.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
+import { tableOf } from '../fixtures/seen-by.ts'
 
 export const EVENING = new Date('2026-03-03T18:00:00')
 
@@ -239,8 +239,8 @@ export class BenchPage {
       return text === undefined ? [value] : text.split('\n').map((line): unknown => JSON.parse(line))
     }) as (Stamped & { order: number; seq: number })[]
     const sorted = [...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq)
-    const [first] = sorted
-    return fold(sorted, first && phoneOf(first))
+    const last = sorted.at(-1)
+    return tableOf(sorted, last ? phoneOf(last) : '')
   }
 
   async pot(number: number): Promise<PotState> {

@@ -112,10 +112,10 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
   await page.clock.runFor(300)
   const [taken] = (await opening.bench.table()).taken ?? []
   expect(taken?.event).toMatchObject({ kind: 'lesson-taken' })
-  await expect(page.locator('.open-lesson').filter({ hasText: 'As told again' })).toHaveCount(1)
-  await page.getByRole('button', { name: 'As told again' }).tap()
+  await expect(page.locator('.open-lesson').filter({ hasText: 'As the tiles say again' })).toHaveCount(1)
+  await page.getByRole('button', { name: 'As the tiles say again' }).tap()
   await page.clock.runFor(300)
-  await expect(page.locator('.open-lesson').filter({ hasText: 'As told again' })).toHaveCount(0)
+  await expect(page.locator('.open-lesson').filter({ hasText: 'As the tiles say again' })).toHaveCount(0)
   await page.locator('.open-lesson summary').first().tap()
   await page.getByRole('button', { name: 'Leave out' }).first().tap()
   await page.clock.runFor(300)

@@ -44,8 +44,8 @@ export const OPENING_FAULTS: readonly Fault[] = [
   {
     id: 'a later guess takes the place of the first',
     file: 'src/table/fired/fired-pot.ts',
-    find: 'return so.guess\n',
-    replace: 'return so.guess && so.found\n',
+    find: 'const guess = so.guess ?? (event.mm === undefined ? undefined : { mm: event.mm, at })',
+    replace: 'const guess = event.mm === undefined ? so.guess : { mm: event.mm, at }',
     tests: OPENING,
   },
   {

@@ -4,6 +4,7 @@ import type { Fault } from './fault.ts'
 const TRUST = 'tests/unit/store/trust.test.ts'
 const OPENS = 'tests/laws/opens.test.ts'
 const FOLD = ['tests/unit/table/fold.test.ts']
+const MEETING = ['tests/laws/meeting.test.ts']
 const store = (name: string): string => `src/store/${name}.ts`
 
 export const STORE_FAULTS: readonly Fault[] = [
@@ -72,14 +73,49 @@ export const STORE_FAULTS: readonly Fault[] = [
   },
   {
     id: 'whoever clears a table clears all of it',
-    file: 'src/table/fold/whose.ts',
-    find: "if (phone === (table.phone ?? '')) return cleared(table)",
-    replace: "if (phone !== '-') return cleared(table)",
+    file: 'src/table/fold/by-others.ts',
+    find: '.filter(({ from, dips }) => from === phone && dips.every(({ hands }) => hands === 2))',
+    replace: ".filter(() => phone !== '-')",
     tests: FOLD,
   },
   {
+    id: 'another phone moves this one by its own clock',
+    file: 'src/table/fold/seen.ts',
+    find: 'const shiftMs = name === phone ? skewMs : skewMs + aheadAt(clocks.get(name), steadyMs)',
+    replace: 'const shiftMs = name === phone ? skewMs : skewMs + 0 * aheadAt(clocks.get(name), steadyMs)',
+    tests: MEETING,
+  },
+  {
+    id: 'another phone holds this one',
+    file: 'src/table/fold/seen.ts',
+    find: "    case 'held':\n    case 'resumed':\n    case 'picked':",
+    replace: "    case 'picked':",
+    tests: MEETING,
+  },
+  {
+    id: 'take back takes what another phone did',
+    file: 'src/table/fold/hit-line.ts',
+    find: 'if (from !== undefined || UNNAMED.has(event.kind)',
+    replace: 'if (UNNAMED.has(event.kind)',
+    tests: MEETING,
+  },
+  {
+    id: 'the count of another phone counts here',
+    file: 'src/table/steps/steps.ts',
+    find: 'if (dip && here && now < dip.outAt)',
+    replace: 'if (dip && now < dip.outAt)',
+    tests: MEETING,
+  },
+  {
+    id: 'what was answered is asked again',
+    file: 'src/table/meeting/asks.ts',
+    find: 'upTo >= before.order && order < later.order',
+    replace: 'upTo >= before.order && order > later.order',
+    tests: MEETING,
+  },
+  {
     id: 'a demo that was laid beside own pots counts',
-    file: 'src/table/fold/whose.ts',
+    file: 'src/table/fold/demos.ts',
     find: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun)',
     replace: 'return laid.map(({ hit }) => hit).filter((hit) => hit !== begun && laid.length === 0)',
     tests: FOLD,

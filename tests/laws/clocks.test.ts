@@ -8,6 +8,7 @@ import { panAsk } from '../../src/table/steps/wax-pan.ts'
 import { orderMs } from '../../src/wire/clock-set.ts'
 import { duesOf, fiveClocks } from '../fixtures/five-clocks.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
+import { tableOf } from '../fixtures/seen-by.ts'
 import { phone } from '../unit/store/memory.ts'
 import { Play, START_MS } from '../unit/table/play.ts'
 
@@ -115,9 +116,9 @@ describe.each(JUMPS)('a clock set %s', (_name, byMs) => {
       writer: 'b.1',
       event,
     })
-    const name = own[0]?.writer?.split('.')[0]
-    const before = fold(own, name)
-    const after = fold(
+    const name = own[0]?.writer?.split('.')[0] ?? ''
+    const before = tableOf(own, name)
+    const after = tableOf(
       [
         ...own,
         theirs({ kind: 'held' }, START_MS + 600_000, 1),

@@ -171,11 +171,11 @@ describe.each(Object.entries(SLIPS))('%s', (_name, { repair, right }) => {
         const said = phone.events.slice(from + hit.length + later.length)
         const [word] = said
         if (word) asked.set(phone.table, word.event)
-        const before = fold(earlier, 'a')
+        const before = fold(earlier)
         const wanted = [...earlier, ...right(hit, before, drawn, phone.table), ...later]
         // What START said of the coat below is worked out afterwards: air and touches since may tell it otherwise.
         const dry = later.length === 0
-        expect(unmarked(phone.table, dry)).toEqual(unmarked(fold(wanted, 'a'), dry))
+        expect(unmarked(phone.table, dry)).toEqual(unmarked(fold(wanted), dry))
         mended++
       }),
       { numRuns: runsOf(40, 0.05), examples: [[BEYOND_ITS_PLAN, [], 3]] },
@@ -197,7 +197,7 @@ test('a count that is called off was never started, whatever follows', patient, 
       for (const deed of then) phone.do(deed)
       if (phone.events.some(({ event }) => 'hit' in event && event.hit === 'off')) return
       const never = phone.events.filter(({ hit }) => hit !== SLIP && hit !== 'off')
-      expect(unmarked(phone.table)).toEqual(unmarked(fold(never, 'a')))
+      expect(unmarked(phone.table)).toEqual(unmarked(fold(never)))
       mended++
     }),
     { numRuns: runsOf(40, 0.05) },
@@ -218,7 +218,7 @@ test('coats that the eye does not find never went on', patient, () => {
       if (!dip || !phone.act({ do: 'count-coats', potId, coats: dip.coat })) return
       const count = phone.events.slice(-1)
       const earlier = phone.events.slice(0, phone.events.length - hit.length - 1)
-      const never = fold([...earlier, ...count], 'a')
+      const never = fold([...earlier, ...count])
       const seen = ({ pots: all }: Table) => {
         const pot = all[potId]
         return [pot?.dips.map((made) => made.dipId), pot?.touches, pot && nextCoat(pot)]
@@ -447,5 +447,5 @@ test('another stack asks for what is still to come, and for nothing that is on',
 
 test('each hit folds as all of them do', () => {
   const phone = new Phone('a', start)
-  expect(step(fold(start.slice(0, -1), 'a'), start.slice(0, -1), start.slice(-1))).toEqual(phone.table)
+  expect(step(fold(start.slice(0, -1)), start.slice(0, -1), start.slice(-1))).toEqual(phone.table)
 })

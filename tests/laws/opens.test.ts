@@ -15,6 +15,7 @@ import { histories } from '../fixtures/any-record.ts'
 import { forgery } from '../fixtures/forged.ts'
 import { lookAt, lookAtKiln } from '../fixtures/look.ts'
 import { recordsOf, waiting } from '../fixtures/season.ts'
+import { tableOf } from '../fixtures/seen-by.ts'
 import { phone } from '../unit/store/memory.ts'
 
 const NOW = Date.UTC(2026, 2, 3, 21)
@@ -101,7 +102,7 @@ test('forged records of every kind that are well-formed fold, and every screen o
     fc.asyncProperty(ofEveryKind, async (all) => {
       const journal = await loadJournal<TableEvent>(phone().ports('a', KNOWLEDGE))
       await journal.merge(all, NOW)
-      const table = fold(journal.records, 'a')
+      const table = tableOf(journal.records, 'a')
       for (const laterMs of [0, 3_600_000, 30 * 86_400_000]) {
         const now = (journal.records.at(-1)?.at ?? NOW) + laterMs - table.skewMs
         const card = cardOf(table, now)

@@ -5,8 +5,9 @@ import { expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
 import { fold, step } from '../../src/table/fold/fold.ts'
 import type { Table } from '../../src/table/model/state.ts'
-import { deeds, isOfKiln, KINDS, laid, loaded, Phone } from '../fixtures/any-action.ts'
+import { deeds, isOfKiln, KINDS, laid, loaded, Phone, RARE } from '../fixtures/any-action.ts'
 import { runsOf } from '../fixtures/runs.ts'
+import { seenBy, tableOf } from '../fixtures/seen-by.ts'
 
 const patient = { timeout: 7_200_000 }
 
@@ -26,20 +27,15 @@ const joined = (...of: readonly (readonly Stamped[])[]): readonly Stamped[] =>
 
 /** Any hit of these, taken back and put back, at once and after a reload. */
 function exact(events: readonly Stamped[], hit: string, phone: string): void {
-  const before = fold(events, phone)
+  const seen = seenBy(events, phone)
+  const before = fold(seen)
   const back = [taken(hit, 'taken-back', events)]
-  const without = step(before, events, back)
-  expect(plain(without)).toEqual(
-    plain(
-      fold(
-        events.filter((event) => event.hit !== hit),
-        phone,
-      ),
-    ),
-  )
+  const without = step(before, seen, back)
+  const never = events.filter((event) => event.hit !== hit)
+  expect(plain(without)).toEqual(plain(tableOf(never, phone)))
   const put = [taken(hit, 'put-back', events)]
-  expect(step(without, [...events, ...back], put)).toEqual(before)
-  expect(fold(JSON.parse(JSON.stringify([...events, ...back, ...put])), phone)).toEqual(before)
+  expect(step(without, [...seen, ...back], put)).toEqual(before)
+  expect(tableOf(JSON.parse(JSON.stringify([...events, ...back, ...put])), phone)).toEqual(before)
 }
 
 /** Hits that took nothing back and were not taken back. */
@@ -65,10 +61,10 @@ function sittings(start: readonly Stamped[], atKiln: boolean): ReadonlySet<strin
         const together = joined(one.events, two.events)
         for (const phone of [one, two]) for (const kind of phone.done) done.add(kind)
         for (const events of [together, one.events]) {
-          const hits = ordinary(events)
+          const hits = ordinary(seenBy(events, 'a'))
           exact(events, hits[drawn % hits.length] ?? '', 'a')
         }
-        expect(fold(one.events, 'a')).toEqual(one.table)
+        expect(tableOf(one.events, 'a')).toEqual(one.table)
       },
     ),
     { numRuns: runsOf(60, 0.2) },
@@ -78,10 +74,7 @@ function sittings(start: readonly Stamped[], atKiln: boolean): ReadonlySet<strin
 
 test('any hit of any sitting of two pairs of hands and two phones', patient, () => {
   const done = sittings(laid(), false)
-  // What is laid or cleared at once is left to the records' own law.
-  const never = KINDS.filter(
-    (kind) => !isOfKiln(kind) && !done.has(kind) && kind !== 'lay-demo' && kind !== 'clear-table',
-  )
+  const never = KINDS.filter((kind) => !isOfKiln(kind) && !done.has(kind) && !RARE.includes(kind))
   expect(never).toEqual([])
 })
 

@@ -8,10 +8,10 @@ import { isKnownKind, type Stamped } from '../../shared/events.ts'
 import { compareRecords, examine, type JournalRecord } from '../../shared/record.ts'
 import { contentFault } from '../../src/store/events-schema.ts'
 import { cardOf } from '../../src/table/card/card-now.ts'
-import { fold } from '../../src/table/fold/fold.ts'
-import { phoneOf } from '../../src/table/fold/whose.ts'
+import { phoneOf } from '../../src/table/fold/seen.ts'
 import { deploy } from '../browser/deploy.ts'
 import { recordsOf, waiting } from '../fixtures/season.ts'
+import { tableOf } from '../fixtures/seen-by.ts'
 import { clocksOnApp, openScreen, plant } from './app.ts'
 import { at } from './built.ts'
 import { randomFrom } from './kill.ts'
@@ -202,7 +202,7 @@ async function look(step: string): Promise<void> {
   }
   const unique = [...new Map(records.map((record) => [record.id, record])).values()].sort(compareRecords)
   const own = unique.find(({ writer }) => !writer.startsWith('other.'))
-  const table = fold(unique, own && phoneOf(own))
+  const table = tableOf(unique, own ? phoneOf(own) : '')
   const nowMs = await steady(() => page.evaluate(() => Date.now()))
   expect(cardOf(table, nowMs - table.skewMs).kind, step).toBeDefined()
   // No order runs away with a clock: what it was set forward, unseen, may be taken for time that passed, and no more.

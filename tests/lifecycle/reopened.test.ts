@@ -2,10 +2,10 @@
 import type { Page } from 'puppeteer-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { Stamped } from '../../shared/events.ts'
-import { fold } from '../../src/table/fold/fold.ts'
-import { phoneOf } from '../../src/table/fold/whose.ts'
+import { phoneOf } from '../../src/table/fold/seen.ts'
 import { duesOf, FIVE, fiveClocks } from '../fixtures/five-clocks.ts'
 import { EARLIER_PHONE, recordsOfHits } from '../fixtures/hits.ts'
+import { tableOf } from '../fixtures/seen-by.ts'
 import { openOn, openScreen, tap } from './app.ts'
 import { at } from './built.ts'
 import { type Phone, switchOn } from './phone.ts'
@@ -37,8 +37,8 @@ const overdue = (page: Page) =>
 async function tableOn(page: Page) {
   const stamped = (await storedRecords(page)) as (Stamped & { order: number; seq: number })[]
   const sorted = [...stamped].sort((a, b) => a.order - b.order || a.seq - b.seq)
-  const [first] = sorted
-  return fold(sorted, first && phoneOf(first))
+  const last = sorted.at(-1)
+  return tableOf(sorted, last ? phoneOf(last) : '')
 }
 
 /** When the board on the screen shows each next pot as ready, by the clock on the wall, until `count` are. */

@@ -62,7 +62,7 @@ const LEVELS = {
   table: [
     ['model'],
     ['fold', 'entry', 'forecast'],
-    ['firing', 'steps'],
+    ['firing', 'steps', 'meeting'],
     ['fired'],
     ['advice', 'order'],
     ['load'],
@@ -88,7 +88,7 @@ const LEVELS = {
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'first', 'opening', 'room', 'shelf', 'stacks'],
+    ['bench', 'board', 'buckets', 'first', 'meeting', 'opening', 'room', 'shelf', 'stacks'],
   ],
 }
 

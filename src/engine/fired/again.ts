@@ -193,10 +193,14 @@ export type Difference =
   /** The firing then ran so many kelvins over its plan. */
   | { readonly what: 'heat'; readonly overK: number }
 
-const differs = (then: number, now: number): boolean => Math.abs(now - then) > NOTICED * then
+/** A density moves seconds far more than itself: half of that. Our choice. */
+const NOTICED_SLOP = NOTICED / 2
+
+const differs = (then: number, now: number, noticed = NOTICED): boolean =>
+  Math.abs(now - then) > noticed * then
 
 /**
- * What differs by more than 5 %: of a density what it holds beside water, of a firing the flow dose. `overK` is null where
+ * What differs by more than 5 %: of a density, from half as much, what it holds beside water, of a firing the flow dose. `overK` is null where
  * no cone told it; `plannedEndC` the end that was planned then.
  */
 export function differences(
@@ -216,7 +220,7 @@ export function differences(
     if (!today || told.has(coat.glazeId)) continue
     told.add(coat.glazeId)
     const { glazeId } = coat
-    if (differs(coat.gramsPerMl - 1, today.gramsPerMl - 1))
+    if (differs(coat.gramsPerMl - 1, today.gramsPerMl - 1, NOTICED_SLOP))
       found.push({ what: 'density', glazeId, was: coat.gramsPerMl, now: today.gramsPerMl })
     if (coat.fill !== today.fill) found.push({ what: 'fill', glazeId })
   }

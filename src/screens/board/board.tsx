@@ -11,6 +11,7 @@ import {
 } from '../../table/opening/queue.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useDesk } from '../desk/desk-app.ts'
+import { useAsks } from '../desk/use-asks.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
 import { airText, amount } from '../text/amounts.ts'
 import { EmptyBoard } from './empty.tsx'
@@ -51,6 +52,7 @@ export function Board() {
         </button>
       </header>
       <main class="board-main">
+        <ToSettle />
         {tiles.length === 0 ? (
           <EmptyBoard />
         ) : (
@@ -85,6 +87,18 @@ export function Board() {
         </button>
       </nav>
     </div>
+  )
+}
+
+/** What phones that met have in two ways. */
+function ToSettle() {
+  const { words, go } = useDesk()
+  const asks = useAsks()
+  if (!asks || asks.length === 0) return null
+  return (
+    <button type="button" class="desk-second" onClick={() => go({ at: 'settle' })}>
+      {words.value.desk.meeting.key(asks.length)}
+    </button>
   )
 }
 

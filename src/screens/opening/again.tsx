@@ -80,7 +80,12 @@ export function Again({ pot }: { readonly pot: PotState }) {
             <span class="figures">
               {nameOf(coat.bucketId)}, {coverText(words.value, f, coat.cover)}{' '}
               {w.instead(seconds(coat.doneS), f.coat(coat.wantedMm))}
-              {i === 0 ? null : <small>{wait(coat)}</small>}
+              {i === 0 ? null : (
+                <>
+                  <br />
+                  <strong>{wait(coat)}</strong>
+                </>
+              )}
               {coat.meets ? null : <strong class="alarm"> {nearest(coat)}</strong>}
             </span>
           </li>

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks'
 import type { Pair } from '../../table/fired/pairs.ts'
-import { type GlazeResults, resultsWith } from '../../table/opening/of-glaze.ts'
+import { type GlazeResults, potsWith, resultsWith } from '../../table/opening/of-glaze.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { FiredRows } from './fired-rows.tsx'
@@ -21,10 +21,12 @@ export function Results({ bucketId, underId }: ResultsProps) {
   const w = useBackWords().results
   const { pots, buckets, tiles, taken } = table.value
   const subject = underId === undefined ? { bucketId } : { bucketId, underId }
+  const carriers = useMemo(() => potsWith(table.value, subject), [pots, bucketId, underId])
   const made = useLater(
     () => resultsWith(table.value, subject),
     [pots, buckets, tiles, taken, bucketId, underId],
   )
+  const tally = useMemo(() => tallyText(words.value, carriers), [carriers])
   const facts = (id: string | undefined) =>
     id === undefined ? undefined : (table.value.buckets[id] ?? table.value.removed?.[id])?.facts
   const [over, under] = [facts(bucketId), facts(underId)]
@@ -35,7 +37,7 @@ export function Results({ bucketId, underId }: ResultsProps) {
     <div class="desk">
       <DeskHead
         title={title}
-        under={made ? words.value.opening.story.count(made.pots.length, made.pots.length) : ''}
+        under={words.value.opening.story.count(carriers.length, carriers.length)}
         back={underId === undefined ? { at: 'fired' } : { at: 'results', bucketId }}
       />
       <main class="desk-main-part">
@@ -43,33 +45,30 @@ export function Results({ bucketId, underId }: ResultsProps) {
           {under ? <Swatch pattern={under.pattern} letter={under.letter} size={48} /> : null}
           {over ? <Swatch pattern={over.pattern} letter={over.letter} size={48} /> : null}
         </p>
-        {made && over ? (
-          <>
-            <Told results={made} />
-            {made.pairs.length > 0 ? (
-              <ul class="back-pairs">
-                {made.pairs.map((pair) => (
-                  <li key={`${pair.overId} ${pair.underId}`}>
-                    <button
-                      type="button"
-                      class="desk-second"
-                      onClick={() => go({ at: 'results', bucketId: pair.overId, underId: pair.underId })}
-                    >
-                      {words.value.opening.taught.over(
-                        facts(pair.overId)?.name ?? '',
-                        facts(pair.underId)?.name ?? '',
-                      )}
-                      <small class="figures">
-                        <PairIs pair={pair} />
-                      </small>
-                    </button>
-                  </li>
-                ))}
-              </ul>
-            ) : null}
-            <FiredRows pots={made.pots} />
-          </>
+        <p class="kiln-big figures">{tally === '' ? words.value.opening.story.none : tally}</p>
+        {made && over ? <Told results={made} /> : null}
+        {made && made.pairs.length > 0 ? (
+          <ul class="back-pairs">
+            {made.pairs.map((pair) => (
+              <li key={`${pair.overId} ${pair.underId}`}>
+                <button
+                  type="button"
+                  class="desk-second"
+                  onClick={() => go({ at: 'results', bucketId: pair.overId, underId: pair.underId })}
+                >
+                  {words.value.opening.taught.over(
+                    facts(pair.overId)?.name ?? '',
+                    facts(pair.underId)?.name ?? '',
+                  )}
+                  <small class="figures">
+                    <PairIs pair={pair} />
+                  </small>
+                </button>
+              </li>
+            ))}
+          </ul>
         ) : null}
+        <FiredRows pots={carriers} />
       </main>
     </div>
   )
@@ -79,11 +78,9 @@ export function Results({ bucketId, underId }: ResultsProps) {
 function Told({ results }: { readonly results: GlazeResults }) {
   const { words, formats, go } = useOpening()
   const w = words.value.opening
-  const { pots, factor, limit, pair } = results
-  const tally = useMemo(() => tallyText(words.value, pots), [pots])
+  const { factor, limit, pair } = results
   return (
     <>
-      <p class="kiln-big figures">{tally === '' ? w.story.none : tally}</p>
       {pair ? (
         <p class="figures">
           <PairIs pair={pair} />

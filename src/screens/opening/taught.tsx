@@ -74,7 +74,7 @@ function Lesson({ told }: { readonly told: FactorTold }) {
       ) : (
         <p class="kiln-big">{w.noResult}</p>
       )}
-      <p class="figures">{w.used(said(used))}</p>
+      <p class="figures">{said(used) === w.asTold ? w.usedTold : w.used(said(used))}</p>
       {drip !== undefined && drip > usedDrip ? (
         <p class="figures">{w.drips(figure(drip), figure(usedDrip))}</p>
       ) : null}

@@ -97,7 +97,7 @@ export function doubtfulDips(table: Table, from: number, to: number): readonly s
     pot.dips
       .filter((dip) => {
         const unseenMs = Math.min(dip.outAt, to) - Math.max(dip.tappedAt, from)
-        return dip.how === 'planned' && !dip.unsure && unseenMs > UNSEEN_MS
+        return dip.how === 'planned' && dip.hands !== 2 && !dip.unsure && unseenMs > UNSEEN_MS
       })
       .map((dip) => dip.dipId),
   )

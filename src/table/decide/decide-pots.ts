@@ -6,7 +6,7 @@ import { outerOf } from '../entry/offer.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { LIMITS } from '../model/limits.ts'
 import { arePieces } from '../model/pieces.ts'
-import { freePlace, nextNumber } from '../model/places.ts'
+import { freePlace, nextNumber, samePlace } from '../model/places.ts'
 import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { firstWrong } from './check-entry.ts'
@@ -111,8 +111,6 @@ export function move(table: Table, potId: string, place: Place): Decision {
     ],
   }
 }
-
-const samePlace = (a: Place, b: Place): boolean => a.board === b.board && a.spot === b.spot
 
 /** Measures that contradict each other. */
 function shapeRefusal(shape: PotFacts['shape']): Refusal | undefined {

@@ -157,7 +157,9 @@ export const takesLimit = ({ bucketId, underId, limitMm, pots }: LimitTold) => (
 
 /** What a hand would say by KEEP. */
 export const keepsLimit = (told: LimitTold): ReturnType<typeof takesLimit> =>
-  told.usedMm === told.statedMm ? asSet(told) : { ...takesLimit(told), limitMm: told.usedMm }
+  told.usedMm === told.statedMm
+    ? asSet(told)
+    : { ...takesLimit(told), limitMm: told.usedMm, of: Math.max(1, told.pots.length) }
 
 /** What a hand would say to have the limit as it was set again. */
 export const asSet = (told: LimitTold): ReturnType<typeof takesLimit> => ({ ...takesLimit(told), of: 0 })

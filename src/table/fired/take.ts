@@ -13,13 +13,18 @@ export const takes = ({ bucketId, underId, factor, results, drip, usedDrip }: Fa
   results: results.map(({ found }) => found.id),
 })
 
-/** What a hand would say by KEEP: what is reckoned with stays, and that is an answer to these results. */
+/** What a hand would say by KEEP: what is reckoned with stays, and that is an answer to these results, or to none. */
 export function keeps(told: FactorTold): ReturnType<typeof takes> {
-  const { used, factor, usedDrip, drip } = told
-  const kept = { ...takes(told), factor: used, ...(drip === undefined ? {} : { drip: usedDrip }) }
-  return used === 1
-    ? { ...kept, low: 1, high: 1, of: 0 }
-    : { ...kept, low: Math.min(used, factor.low), high: Math.max(used, factor.high) }
+  const { used, taken, factor, usedDrip, results } = told
+  if (!taken) return asTold(told)
+  return {
+    ...takes(told),
+    factor: used,
+    low: Math.min(used, factor.low),
+    high: Math.max(used, factor.high),
+    of: Math.max(1, results.length),
+    drip: usedDrip,
+  }
 }
 
 /** What a hand would say to have a subject run as told again. */

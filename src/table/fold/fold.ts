@@ -24,33 +24,30 @@ const marksOf = new WeakMap<Table, readonly Mark[]>()
 /**
  * The table after all events, in the order given (the journal's own order). A hit that was taken back, and not
  * put back since, is left out as if it had never been, and so is the START of a count that was called off; a dip is
- * folded as it was put right. Nothing is erased, so putting back is exact. `phone` is whose clock shows the times.
+ * folded as it was put right. Nothing is erased, so putting back is exact. Records of other phones are as
+ * `seen.ts` sees them.
  */
-export function fold(events: readonly Stamped[], phone = ''): Table {
-  return foldFrom(begin(phone), [], events)
+export function fold(events: readonly Stamped[]): Table {
+  return foldFrom(BEGIN, [], events)
 }
 
 /** The same in steps of so many events, between which others may have the thread; returned when all are folded. */
-export const foldSteps = (events: readonly Stamped[], phone: string, each: number): Generator<void, Table> =>
-  folding(begin(phone), [], events, each)
+export const foldSteps = (events: readonly Stamped[], each: number): Generator<void, Table> =>
+  folding(BEGIN, [], events, each)
 
-const begin = (phone: string): Mark => ({
-  at: 0,
-  table: phone === '' ? EMPTY_TABLE : { ...EMPTY_TABLE, phone },
-})
+const BEGIN: Mark = { at: 0, table: EMPTY_TABLE }
 
 /** The fold of `before` and `next`, where `table` is the fold of `before`; anew only where history changed. */
 export function step(table: Table, before: readonly Stamped[], next: readonly Stamped[]): Table {
   const marks = marksOf.get(table) ?? []
-  const late = ({ event }: Stamped) => event.kind === 'demo-laid' && before.length > 0
-  if (next.some((stamped) => isAwaited(table, stamped) || late(stamped)))
-    return fold([...before, ...next], table.phone)
+  if (next.some((stamped) => isAwaited(table, stamped)))
+    return fold([...before, ...next])
   if (next.some(({ event }) => looksBack(event))) {
     const all = [...before, ...next]
     const from = foldedAnewFrom(all, next)
     const usable = marks.filter(({ at }) => at <= from)
     const last = usable.at(-1)
-    return last ? foldFrom(last, usable.slice(0, -1), all) : fold(all, table.phone)
+    return last ? foldFrom(last, usable.slice(0, -1), all) : fold(all)
   }
   const after = next.reduce((t, stamped) => reduce(t, stamped), table)
   const apart = before.length - (marks.at(-1)?.at ?? 0) >= MARK_EVERY
@@ -77,7 +74,7 @@ function* folding(
   events: readonly Stamped[],
   each: number,
 ): Generator<void, Table> {
-  const ahead = yield* readAhead(events, from.table.phone ?? '', each)
+  const ahead = yield* readAhead(events, each)
   if (each < events.length) yield
   const lines = new Map(from.table.hits.map((line) => [line.hit, line]))
   const gone = new Map<string, HitLine>()
@@ -102,7 +99,7 @@ function* folding(
       }
       const { event, hit } = stamped
       if (event.kind === 'taken-back' && ahead.back.has(event.hit) && ahead.there().has(hitKey(event.hit)))
-        past = { ...gone.get(event.hit), hit: event.hit, at: tableTime(table, stamped) }
+        past = stamped.from ? past : { ...gone.get(event.hit), hit: event.hit, at: tableTime(table, stamped) }
       else if (ahead.out.has(hit)) {
         const line = hitLine(table, stamped)
         if (line) gone.set(hit, line)

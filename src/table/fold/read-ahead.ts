@@ -1,7 +1,6 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { dipTimesAfter, type Mend, type MendEvent } from './dip-times.ts'
 import { dipKey, hitKey } from './waiting.ts'
-import { demosBeside, phoneOf } from './whose.ts'
 
 /** A dip that went onto another pot than was hit. */
 export interface Move {
@@ -64,32 +63,30 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
   'dip-corrected',
 ])
 
-/** Reads a history of the table of `phone` ahead of its fold, so many events a step. */
-export function* readAhead(events: readonly Stamped[], phone: string, each: number): Generator<void, Ahead> {
+/** Reads a history ahead of its fold, so many events a step. */
+export function* readAhead(events: readonly Stamped[], each: number): Generator<void, Ahead> {
   const back = takenBack(events)
-  const out = new Set([...back, ...demosBeside(events, phone, back)])
+  const out = new Set(back)
   const started = new Map<string, Started>()
   const touchedIn = new Set<string>()
   const mends = new Map<string, Mend[]>()
   const calledOff: string[] = []
-  const skews = new Map<string, number>()
+  let skewMs = 0
   let unread = each
   for (const stamped of events) {
     if (unread-- === 0) {
       yield
       unread = each
     }
-    const { event, hit } = stamped
+    const { event, hit, from } = stamped
     if (out.has(hit)) continue
     if (event.kind === 'touched') touchedIn.add(hit)
     else if (event.kind === 'dipped')
-      started.set(event.dipId, { hit, event, skewMs: skews.get(phoneOf(stamped)) ?? 0 })
+      started.set(event.dipId, { hit, event, skewMs: from === undefined ? skewMs : 0 })
     else if (event.kind === 'count-cancelled') calledOff.push(event.dipId)
-    else if (event.kind === 'clock-moved') {
-      const phone = phoneOf(stamped)
-      skews.set(phone, (skews.get(phone) ?? 0) + event.byMs)
-    } else if (isMend(event)) {
-      const mend = { event, skewMs: skews.get(phoneOf(stamped)) ?? 0 }
+    else if (event.kind === 'clock-moved') skewMs += event.byMs
+    else if (isMend(event)) {
+      const mend = { event, skewMs: from === undefined ? skewMs : 0 }
       const before = mends.get(event.dipId)
       if (before) before.push(mend)
       else mends.set(event.dipId, [mend])
@@ -148,7 +145,7 @@ function moveOf(
 }
 
 /** The hits that stand as taken back. */
-function takenBack(events: readonly Stamped[]): Set<string> {
+export function takenBack(events: readonly Stamped[]): Set<string> {
   const out = new Set<string>()
   for (const { event } of events) {
     if (event.kind === 'taken-back') out.add(event.hit)

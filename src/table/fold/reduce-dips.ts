@@ -1,4 +1,4 @@
-import type { TableEvent } from '../../../shared/events.ts'
+import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { changeDip, dipOf, unpicked, withPot } from '../model/change.ts'
 import { coatFrom } from '../model/coat-from.ts'
 import { densityAt } from '../model/density.ts'
@@ -16,8 +16,8 @@ type DipEvent = Extract<TableEvent, { kind: 'dipped' }>
  */
 export function dipped(
   table: Table,
+  { hit, from }: Stamped,
   event: DipEvent,
-  hit: string,
   at: number,
   skewMs: number,
   mends: readonly Mend[],
@@ -47,7 +47,7 @@ export function dipped(
     plannedHoldS: event.holdS,
     unstirred,
     ...(unstirred && stirredAt !== undefined ? { stirredAgoMs: usedAt - stirredAt } : {}),
-    ...(event.hands === 1 ? { hands: 1 as const } : {}),
+    ...(from !== undefined ? { hands: 2 } : event.hands === 1 ? { hands: 1 } : {}),
   }
   const dipping = withPot(unpicked(table), {
     ...pot,

@@ -11,8 +11,8 @@ const since = (event: { readonly agoMin?: number }, at: number): number => at - 
 const inTime = <T extends { readonly at: number }>(list: readonly T[], one: T): readonly T[] =>
   [...list, one].sort((a, b) => a.at - b.at)
 
-/** The table after something at the kiln. `at`: table time, ms; `id` the record's own, `from` the phone that wrote it. */
-export function atKiln(table: Table, event: LoadHappening, at: number, id: string, from: string): Table {
+/** The table after something at the kiln. `at`: table time, ms; `id` the record's own, `from` the other phone that wrote it. */
+export function atKiln(table: Table, event: LoadHappening, at: number, id: string, from?: string): Table {
   switch (event.kind) {
     case 'kiln-set':
       return { ...table, kilns: { ...table.kilns, [event.kiln.kilnId]: event.kiln } }
@@ -48,7 +48,7 @@ export function atKiln(table: Table, event: LoadHappening, at: number, id: strin
 
 type OfLoad = Exclude<LoadHappening, { kind: 'kiln-set' | 'offset-taken' | 'load-begun' }>
 
-function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from: string): LoadState {
+function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from?: string): LoadState {
   switch (event.kind) {
     case 'shelf-set': {
       const key = levelKey(event)
@@ -118,15 +118,14 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from: st
 function stood(
   load: LoadState,
   event: Extract<OfLoad, { kind: 'placed' }>,
-  from: string,
+  from: string | undefined,
   before: Standing | undefined,
 ): Standing {
   const { column, storey, xMm, yMm, what, potId, slab, pinned } = event
   const here: InKiln = { column, storey, xMm, yMm }
   const fixed = before?.place !== undefined && load.levels[levelKey(before)]?.loadedAt !== undefined
   if (fixed && !event.settled) {
-    const elsewhere = before.from !== undefined && from !== '' && before.from !== from
-    return elsewhere ? { ...before, orHere: { ...here, from } } : before
+    return before.from === from ? before : { ...before, orHere: here }
   }
   return {
     ...here,
@@ -134,7 +133,7 @@ function stood(
     slab,
     ...(potId === undefined ? {} : { potId }),
     ...(pinned ? { pinned } : {}),
-    ...(from === '' ? {} : { from }),
+    ...(from === undefined ? {} : { from }),
     ...(fixed && before.place !== undefined && levelKey(before) === levelKey(here)
       ? { place: before.place }
       : {}),

@@ -30,8 +30,8 @@ export function stackSet(table: Table, set: StackFacts): Table {
   }, changed)
 }
 
-/** The table with a pot as `phone` says that it is. Another stack is a plan of its own again. */
-export function potSet(table: Table, facts: PotFacts, at: number, phone: string): Table {
+/** The table with a pot as it is said to be, by the other phone `from` if any. Another stack is a plan of its own again. */
+export function potSet(table: Table, facts: PotFacts, at: number, from?: string): Table {
   const before: PotState = table.pots[facts.potId] ?? { ...NEW_POT, facts }
   const { damp: _damp, from: _from, ownPlan, begunPlan, ...rest } = before
   const sameStack = before.facts.stackId === facts.stackId
@@ -40,7 +40,7 @@ export function potSet(table: Table, facts: PotFacts, at: number, phone: string)
   return withPot(table, {
     ...rest,
     facts,
-    ...(phone === (table.phone ?? '') ? {} : { from: phone }),
+    ...(from === undefined ? {} : { from }),
     ...dampOf(table.board, { ...before, facts }, at),
     ...(sameStack && ownPlan ? { ownPlan: poured ? pouredPlan(before, facts, ownPlan) : ownPlan } : {}),
     ...(sameStack && then ? { begunPlan: then } : {}),

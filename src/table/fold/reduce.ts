@@ -16,7 +16,14 @@ import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import { skewOf } from './table-time.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
-import { clearedBy, ownedBy, phoneOf } from './whose.ts'
+import { cleared } from './cleared.ts'
+
+type OfOthers = (table: Table, stamped: Stamped, then: (table: Table) => Table) => Table
+let otherPhones: OfOthers = (table) => table
+/** Says what becomes of records of other phones, whose code only a table that has some waits for. */
+export const doOfOthers = (then: OfOthers): void => {
+  otherPhones = then
+}
 
 /** So many hits can be named when one is taken back. */
 export const HITS_KEPT = 40
@@ -50,20 +57,14 @@ export function happened(table: Table, recorded: Stamped, ahead: Ahead = NOTHING
       ? single.reduce((t, one) => happened(t, one, ahead), table)
       : kept(table, key, recorded)
   }
-  const after = ownedBy(changed(viewOf(known, event.hands ?? 0), stamped, ahead), stamped)
-  const seen = viewOf(after, potterOf(table))
+  const seen =
+    stamped.from === undefined
+      ? viewOf(changed(viewOf(known, event.hands ?? 0), stamped, ahead), potterOf(table))
+      : otherPhones(known, stamped, (t) => changed(t, stamped, ahead))
   const brought = seen.waiting && brings(event)
   if (brought === undefined) return seen
   const [next, others] = freed(seen, brought)
   return others.reduce((t, other) => happened(t, other, ahead), next)
-}
-
-function clockMoved(table: Table, stamped: Stamped, byMs: number): Table {
-  const skewMs = skewOf(table, stamped) + byMs
-  const phone = phoneOf(stamped)
-  return phone === (table.phone ?? '')
-    ? { ...table, skewMs }
-    : { ...table, skews: { ...table.skews, [phone]: skewMs } }
 }
 
 function bucketsNamed(event: TableEvent): readonly (string | undefined)[] {
@@ -82,7 +83,7 @@ function bucketsNamed(event: TableEvent): readonly (string | undefined)[] {
 
 /** The table as the hands see it whose event it is. */
 function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
-  const { event, hit } = stamped
+  const { event, hit, from } = stamped
   const skewMs = skewOf(table, stamped)
   const at = stamped.at - skewMs
   switch (event.kind) {
@@ -109,7 +110,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'stack-gone':
       return { ...table, stacks: without(table.stacks, event.stackId) }
     case 'pot-set':
-      return potSet(table, event.pot, at, phoneOf(stamped))
+      return potSet(table, event.pot, at, from)
     case 'pot-gone':
       return change(table, event.potId, { gone: true })
     case 'tile-read':
@@ -125,11 +126,11 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'demo-laid':
       return table
     case 'table-cleared':
-      return clearedBy(phoneOf(stamped), table)
+      return cleared(table)
     case 'waxed': {
-      // Wax goes on hot from a pan that is on, whoever lit it.
+      // Wax goes on hot from a pan that is on, whoever lit it; who waxes is beside it.
       const isHot = table.settings.wax === 'hot' && !event.implied
-      const lit = isHot && (!table.pan || table.pan.stays) ? waxPan(table, 'on', at) : table
+      const lit = isHot ? waxPan(table, 'on', at) : table
       return change(unpicked(lit), event.potId, { waxedAt: at })
     }
     case 'wiped':
@@ -145,7 +146,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       // START on the right pot would have said it; where it was hit there was no coat to say it of.
       const unsaid = move?.dry === true && !move.touched
       const said = unsaid ? touched(table, { kind: 'touched', potIds: [move.to], dry: true }, hit, at) : table
-      return dipped(said, event, hit, at, skewMs, ahead.mends.get(event.dipId) ?? [])
+      return dipped(said, stamped, event, at, skewMs, ahead.mends.get(event.dipId) ?? [])
     }
     case 'sponged':
     case 'set-down':
@@ -201,8 +202,11 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       return rest
     }
     case 'clock-moved':
-      return clockMoved(table, stamped, event.byMs)
-    // Read ahead.
+      return { ...table, skewMs: skewMs + event.byMs }
+    // Read ahead, or of other phones.
+    case 'met':
+    case 'was-named':
+    case 'both-dipped':
     case 'taken-back':
     case 'put-back':
     case 'count-cancelled':
@@ -214,7 +218,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     default:
       return isOfOpening(event)
         ? fired(table, event, at, stamped.id)
-        : atKiln(table, event, at, stamped.id, phoneOf(stamped))
+        : atKiln(table, event, at, stamped.id, from)
   }
 }
 

@@ -12,6 +12,7 @@ import type {
   StackFacts,
   TileFacts,
 } from '../../../shared/nouns.ts'
+import type { MeetingAction } from './ask.ts'
 import type { LoadAction } from './load-action.ts'
 import type { OpeningAction } from './opening-action.ts'
 
@@ -19,6 +20,7 @@ import type { OpeningAction } from './opening-action.ts'
 export type Action =
   | LoadAction
   | OpeningAction
+  | MeetingAction
   // The big bar and its second answer
   | { readonly do: 'waxed'; readonly potId: string }
   | { readonly do: 'wiped'; readonly potId: string }

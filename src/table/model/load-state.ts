@@ -21,7 +21,7 @@ export interface Standing extends InKiln {
   /** The phone that put it there, where that has a name. */
   readonly from?: string
   /** Another phone has it here instead, and nobody said which it is. */
-  readonly orHere?: InKiln & { readonly from: string }
+  readonly orHere?: InKiln
 }
 
 export interface LevelState {

@@ -1,5 +1,8 @@
 import type { Place } from '../../../shared/nouns.ts'
 
+/** Whether two places are one. */
+export const samePlace = (a: Place, b: Place): boolean => a.board === b.board && a.spot === b.spot
+
 /** Places on one ware board. */
 export const SPOTS_PER_BOARD = 4
 

@@ -40,8 +40,8 @@ export interface DipState {
   /** How long before START its bucket had been stirred, where it went in unstirred; omitted, it never was. */
   readonly stirredAgoMs?: number
   readonly unsure: boolean
-  /** The second pair of hands did it. */
-  readonly hands?: 1
+  /** The second pair of hands did it, or those at another phone. */
+  readonly hands?: 1 | 2
   readonly spongedAt?: number
   readonly setDownAt?: number
 }
@@ -191,7 +191,7 @@ export interface Table extends Hands {
   readonly taken?: readonly Seen<OfGlaze>[]
   /** By `pairKey`. */
   readonly pairs: Readonly<Record<string, PairFacts>>
-  /** The pan of hot wax: on since, and when somebody last said that they are beside it; `stays`: after the last wax. */
+  /** The pan of hot wax of this phone's hands: on since, and when somebody last said that they are beside it; `stays`: after the last wax. */
   readonly pan?: { readonly onAt: number; readonly watchedAt: number; readonly stays?: true }
   /** The tools were washed, the floor was mopped. */
   readonly tools?: Ended
@@ -201,14 +201,8 @@ export interface Table extends Hands {
   /** The same fields of the other pair of hands. */
   readonly others?: Hands
   readonly heldSince?: number
-  /** This phone has put something on the table since it was cleared last. */
-  readonly own?: true
-  /** The phone whose clock shows the table's times; none where it has no name. */
-  readonly phone?: string
-  /** Sum of its clock's jumps, ms. */
+  /** Sum of the jumps of this phone's clock, ms. */
   readonly skewMs: number
-  /** The same of the other phones, by name. */
-  readonly skews?: Readonly<Record<string, number>>
   /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
   readonly hits: readonly HitLine[]
   /** The hit taken back last and not put back since, while nothing else was hit. */

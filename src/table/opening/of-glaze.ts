@@ -7,10 +7,8 @@ import { judgedPots } from '../fired/results.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 
-/** All that the fire has shown of a glaze, or of it over another. */
+/** What the fire has shown of a glaze, or of it over another. */
 export interface GlazeResults {
-  /** Judged pots that carry it, the latest first. */
-  readonly pots: readonly PotState[]
   /** How far it runs against what was told; undefined where no result says. */
   readonly factor: FactorTold | undefined
   /** How thick it may be, by the pots on which it crawled; of a pair both together. */
@@ -26,7 +24,14 @@ const carries = (pot: PotState, { bucketId, underId }: SubjectFacts): boolean =>
     ? coatsOn(pot).some((dip) => dip.bucketId === bucketId)
     : pairsOn(pot).some(({ over, under }) => over === bucketId && under === underId)
 
-/** What came of a glaze, or of a pair, so far. */
+/** Judged pots that carry a glaze, or a pair, the latest first. */
+export const potsWith = (table: Table, subject: SubjectFacts): readonly PotState[] =>
+  judgedPots(table)
+    .filter(({ pot }) => carries(pot, subject))
+    .map(({ pot }) => pot)
+    .toReversed()
+
+/** What came of a glaze, or of a pair, so far; it takes a phone a moment. */
 export function resultsWith(table: Table, subject: SubjectFacts): GlazeResults {
   const { bucketId, underId } = subject
   const others = Object.keys(table.buckets).filter((id) => id !== bucketId)
@@ -37,10 +42,6 @@ export function resultsWith(table: Table, subject: SubjectFacts): GlazeResults {
           .filter(({ is, good, bad }) => is !== 'untried' || good.length + bad.length > 0)
       : []
   return {
-    pots: judgedPots(table)
-      .filter(({ pot }) => carries(pot, subject))
-      .map(({ pot }) => pot)
-      .toReversed(),
     factor: factorsOf(table).find((told) => told.bucketId === bucketId && told.underId === underId),
     limit: limitsTold(table).find((told) => told.bucketId === bucketId && told.underId === underId),
     pair: underId === undefined ? undefined : pairOf(table, bucketId, underId),

@@ -48,9 +48,9 @@ function stepsSeen(table: Table): readonly Step[] {
   const steps: Step[] = []
   for (const { hit, at, kind, bucketId } of table.hits) {
     const found = dips.get(hit)
-    if (found && kind === 'dipped') {
+    if (found && kind === 'dipped' && found.dip.hands !== 2) {
       const { pot, dip } = found
-      const potter = dip.hands ?? 0
+      const potter = found.dip.hands ?? 0
       const here = stirred?.bucketId === dip.bucketId ? stirred : undefined
       const from = here?.at ?? freeAt[potter]
       if (dip.how === 'planned' && from !== undefined && (here || isReadyBy(pot.touches, dip, from)))

@@ -34,7 +34,9 @@ export type Step =
 /** The step a pot is at, at table time `now`. Clocks move it on only where nothing physical is skipped. */
 export function stepOf(table: Table, pot: PotState, now: number): Step {
   const dip = lastDip(pot)
-  if (dip && now < dip.outAt) return { is: 'count', dip }
+  // The count, the drip and the foot of a dip at another phone are its own business.
+  const here = dip?.hands !== 2
+  if (dip && here && now < dip.outAt) return { is: 'count', dip }
   if (pot.uncounted) return { is: 'stuck', why: 'uncounted' }
   const before = dip ? undefined : (dampStep(table, pot, now) ?? prepStep(table, pot, now))
   if (before) return before
@@ -49,7 +51,7 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
   if (!last?.dry) {
     if (now < askAt) {
       const dripEnds = dip.outAt + table.settings.dripS * 1000
-      if (dip.spongedAt === undefined && !last)
+      if (here && dip.spongedAt === undefined && !last)
         return now < dripEnds ? { is: 'drip', dip, until: dripEnds } : { is: 'foot', dip }
       const done = !strayed(table, pot) && !wantsCoats(table, pot)
       return done && isFootChecked(pot, dip)

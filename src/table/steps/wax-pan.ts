@@ -6,15 +6,6 @@ const ASK_EVERY_MS = 10 * 60_000
 /** And when nobody has touched the phone for this long: the hands may have left the room. */
 const UNTOUCHED_MS = 5 * 60_000
 
-/** A pan of wax can be used about this long after it was switched on. Common practice, no source. */
-const WARMS_MS = 15 * 60_000
-
-/** When a pan that was switched on is warm, table time, ms; undefined while it is off, and once it has waxed a foot. */
-export function panWarmAt(table: Table): number | undefined {
-  const { pan } = table
-  return pan && lastWaxedAt(table) < pan.onAt ? pan.onAt + WARMS_MS : undefined
-}
-
 export interface PanAsk {
   readonly onMs: number
   /** Grows each time it falls due anew, so that it is heard again. */
@@ -25,15 +16,15 @@ export interface PanAsk {
 export function panAsk(table: Table, now: number): PanAsk | undefined {
   const { pan } = table
   if (!pan) return undefined
-  // Who waxes is beside it.
-  const watchedAt = Math.max(pan.watchedAt, lastWaxedAt(table))
+  const { watchedAt } = pan
   const touchedAt = Math.max(watchedAt, table.hits.at(-1)?.at ?? watchedAt)
   const dueAt = Math.min(watchedAt + ASK_EVERY_MS, touchedAt + UNTOUCHED_MS)
   if (now < dueAt) return undefined
   return { onMs: now - pan.onAt, times: 1 + Math.floor((now - dueAt) / UNTOUCHED_MS) }
 }
 
-const lastWaxedAt = (table: Table): number =>
+/** When a foot was waxed last, table time, ms; minus infinity where none was. */
+export const lastWaxedAt = (table: Table): number =>
   Math.max(
     Number.NEGATIVE_INFINITY,
     ...potsOnTable(table).map(({ waxedAt }) => waxedAt ?? Number.NEGATIVE_INFINITY),

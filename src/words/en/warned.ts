@@ -58,7 +58,7 @@ export const warned = {
       gone: (_pot: string, glaze: string) => `${glaze}: results of its run were left out`,
     },
     ofTiles: (times: string) => `${times} times what its tiles say`,
-    thanUsed: (times: string, used: string) => `${times}, not ${used} as is reckoned with`,
+    thanUsed: (times: string, used: string) => `${times}, not ${used} as planned`,
     crawled: (pot: string, glaze: string, mm: string) => `${pot} crawled: keep ${glaze} under ${mm}`,
     overUnder: (upper: string, lower: string) => `${upper} over ${lower}`,
     fit: {

@@ -114,6 +114,14 @@ describe('a pot on the shelf', () => {
     expect(of(play).shelved).toEqual([])
   })
 
+  test('is asked about as well where its results come to what is reckoned with', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', none)])
+    firing(play, 'two', [lone('b', shelf)])
+    expect(of(play)).toMatchObject({ leads: 'same', asks: true })
+    expect(dangersOf(play.table)).toMatchObject([{ why: 'shelf' }])
+  })
+
   test('after less was taken is told against what is reckoned with', () => {
     const play = fourGood()
     play.act(takes(of(play)))
@@ -140,6 +148,9 @@ describe('what was taken', () => {
     expect(of(play)).toMatchObject({ results: [], taken: true, withdrawn: true, leads: 'danger', asks: true })
     expect(dangersOf(play.table)).toMatchObject([{ why: 'gone' }])
     const told = flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm ?? 0
+    play.act(keeps(of(play)))
+    expect(dangersOf(play.table)).toEqual([])
+    expect(flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm).toBe(told)
     play.act(asTold(of(play)))
     expect(lessonOf(play.table, { bucketId: 'demo.brackwater' })).toBeUndefined()
     expect(flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm).toBeGreaterThan(2 * told)

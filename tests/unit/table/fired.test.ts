@@ -488,6 +488,8 @@ describe('that one again', () => {
     play.append([{ kind: 'density-read', bucketId: 'demo.gatepost', gramsPerMl: 1.53 }], 'thick')
     const thick = again(play)
     expect(thick.coats[0]?.holdS).toBeLessThan(3)
+    expect(thick.coats[0]?.meets).toBe(false)
+    expect(thick.plan).toBeUndefined()
     expect(thick.differences).toContainEqual({
       what: 'density',
       glazeId: 'demo.gatepost',

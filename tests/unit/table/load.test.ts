@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import type { FiringFacts } from '../../../shared/nouns.ts'
-import { fold } from '../../../src/table/fold/fold.ts'
 import { KILN_OFFERS, KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView, onShelf } from '../../../src/table/load/level-view.ts'
 import {
@@ -18,6 +17,7 @@ import { potsForLoad } from '../../../src/table/load/to-load.ts'
 import type { Action } from '../../../src/table/model/action.ts'
 import type { InKiln } from '../../../src/table/model/load-state.ts'
 import { glazed } from '../../fixtures/glazed.ts'
+import { tableOf } from '../../fixtures/seen-by.ts'
 import { begun, FIRING, lit, loaded, loadOf, planOf, proposed } from './kiln-play.ts'
 import { Play, START_MS } from './play.ts'
 
@@ -149,13 +149,16 @@ describe('hands move what was proposed', () => {
     const history = play.events.map((event): Stamped => ({ ...event, writer: 'a.1' }))
     const other: TableEvent = { kind: 'placed', ...named, storey: 2, xMm: 5, yMm: 5 }
     const both = [...history, { id: 'z', hit: 'z', at: play.nowMs, writer: 'b.1', event: other }]
-    const table = fold(both, 'a')
+    const table = tableOf(both, 'a')
     expect(table.loads?.[loadId]?.things['demo.31']).toMatchObject({
       place: spot.place,
       orHere: { storey: 2 },
     })
     const settled: TableEvent = { ...other, settled: true }
-    const after = fold([...both, { id: 'y', hit: 'y', at: play.nowMs, writer: 'a.1', event: settled }], 'a')
+    const after = tableOf(
+      [...both, { id: 'y', hit: 'y', at: play.nowMs, writer: 'a.1', event: settled }],
+      'a',
+    )
     expect(after.loads?.[loadId]?.things['demo.31']).toMatchObject({ storey: 2, xMm: 5 })
     expect(after.loads?.[loadId]?.things['demo.31']).not.toHaveProperty('orHere')
   })

@@ -4,7 +4,7 @@ import '../../../src/table/forecast/walls.ts'
 import type { RunFacts } from '../../../shared/opening.ts'
 import { densityCourse } from '../../../src/table/opening/density-course.ts'
 import { narrowing } from '../../../src/table/opening/narrowing.ts'
-import { resultsWith } from '../../../src/table/opening/of-glaze.ts'
+import { potsWith, resultsWith } from '../../../src/table/opening/of-glaze.ts'
 import { toldFound } from '../../../src/table/opening/told-found.ts'
 import { dipped, fired, firing, whole } from '../../fixtures/fired/kiln-play.ts'
 import { yearOf } from '../../fixtures/year.ts'
@@ -100,7 +100,7 @@ test('a glaze’s page counts the pots that carry it, a pair’s those where one
     { potId: 'c', coats: [whole('heather', 3)], run: { is: 'none' } },
   ])
   const pots = (subject: { bucketId: string; underId?: string }) =>
-    resultsWith(play.table, subject).pots.map(({ facts }) => facts.potId)
+    potsWith(play.table, subject).map(({ facts }) => facts.potId)
   const [gatepost, brackwater, heather] = ['demo.gatepost', 'demo.brackwater', 'demo.heather']
   expect(pots({ bucketId: gatepost })).toEqual(['b', 'a'])
   expect(pots({ bucketId: heather })).toEqual(['c'])

@@ -2,11 +2,11 @@
 import { describe, expect, test } from 'vitest'
 import { contentFault } from '../../../src/store/events-schema.ts'
 import { firedOf } from '../../../src/table/fired/fired-pot.ts'
-import { fold } from '../../../src/table/fold/fold.ts'
 import type { OpeningAction } from '../../../src/table/model/opening-action.ts'
 import { lessonOf, limitOf } from '../../../src/table/model/taken.ts'
 import { outsideWall, pointAt } from '../../../src/table/opening/wall.ts'
 import { glazed } from '../../fixtures/glazed.ts'
+import { tableOf } from '../../fixtures/seen-by.ts'
 import { Play, START_MS } from './play.ts'
 
 const KILN = {
@@ -148,7 +148,9 @@ describe('a judgement', () => {
     const two = by('b.1', play.nowMs + 2000, [
       { kind: 'judged', potId: POT, run: { is: 'shelf' }, faults: [], stuck: 'lost' },
     ])
-    const tables = ['a', 'b'].map((phone) => fold([...play.events, ...one, ...two], phone).pots[POT]?.fired)
+    const tables = ['a', 'b'].map(
+      (phone) => tableOf([...play.events, ...one, ...two], phone).pots[POT]?.fired,
+    )
     expect(tables[0]).toEqual(tables[1])
     expect(tables[0]?.map(({ event }) => event.kind)).toEqual(['taken-out', 'judged', 'judged'])
   })

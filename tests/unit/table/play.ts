@@ -6,6 +6,7 @@ import { judge } from '../../../src/table/card/engine-judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
 import { decide } from '../../../src/table/decide/decide.ts'
 import { decideLoad } from '../../../src/table/decide/decide-load.ts'
+import { decideMeeting } from '../../../src/table/decide/decide-meeting.ts'
 import { decideOpening } from '../../../src/table/decide/decide-opening.ts'
 import { decideSetup } from '../../../src/table/decide/decide-setup.ts'
 import type { More } from '../../../src/table/decide/decision.ts'
@@ -21,7 +22,9 @@ export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
 export const setting: More = (table, action, stamp) =>
   (action.do === 'lay-demo' ? layDemo(table, action, stamp) : decideLoad(table, action, stamp)) ??
   decideOpening(table, action) ??
-  decideSetup(table, action, stamp)
+  (action.do === 'meet' || action.do === 'settle'
+    ? decideMeeting(table, action)
+    : decideSetup(table, action, stamp))
 
 /** A table played by hand: a clock that is set, actions, and the card shown. */
 export class Play {

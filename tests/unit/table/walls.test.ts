@@ -1,10 +1,10 @@
 import { expect, test, vi } from 'vitest'
 import { fold } from '../../../src/table/fold/fold.ts'
 import { fiveClocks } from '../../fixtures/five-clocks.ts'
-import { EARLIER_PHONE, recordsOfHits } from '../../fixtures/hits.ts'
+import { recordsOfHits } from '../../fixtures/hits.ts'
 
 test('bare dry pots are forecast without what computes walls; a coat without it is an error, not a wrong time', async () => {
-  const wet = fold(recordsOfHits(fiveClocks(0), 0), EARLIER_PHONE)
+  const wet = fold(recordsOfHits(fiveClocks(0), 0))
   vi.resetModules()
   const { forecastOf, filledAt, needsWalls } = await import('../../../src/table/forecast/forecast.ts')
   const bare = { ...wet, pots: {} }

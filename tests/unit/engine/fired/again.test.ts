@@ -188,5 +188,10 @@ describe('what is not as it was', () => {
       coats: [{ glazeId: 'g', fill: 'one', gramsPerMl: 1.47 }],
     }
     expect(differences(then, near, { ...plan, overK: 2 })).toEqual([])
+    // Seconds change by a half with it.
+    const thinner = { ...then, coats: [{ glazeId: 'g', fill: 'one', gramsPerMl: 1.465 }] }
+    expect(differences(then, thinner, plan)).toEqual([
+      { what: 'density', glazeId: 'g', was: 1.48, now: 1.465 },
+    ])
   })
 })

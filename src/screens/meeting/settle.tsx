@@ -1,0 +1,161 @@
+import { decideMeeting } from '../../table/decide/decide-meeting.ts'
+import { freeLetter } from '../../table/entry/offer.ts'
+import type { Answer, Ask, Said } from '../../table/model/ask.ts'
+import { freePlace, nextNumber } from '../../table/model/places.ts'
+import { potsOnTable } from '../../table/model/plan.ts'
+import { useApp } from '../app.ts'
+import { useDesk } from '../desk/desk-app.ts'
+import { DeskHead } from '../desk/head.tsx'
+import { useAsks } from '../desk/use-asks.ts'
+import { amount, placeText } from '../text/amounts.ts'
+import { factLines } from './fact-lines.ts'
+import './settle.css'
+
+/** One of two ways: what it is, who said so and when, and the key that says it is so. */
+interface Way {
+  readonly lines: readonly string[]
+  readonly said?: string
+  readonly key: string
+  readonly answer: Answer
+}
+
+interface Question {
+  readonly title: string
+  readonly why: string
+  readonly ways: readonly Way[]
+  readonly both?: { readonly key: string; readonly answer: Answer }
+}
+
+/** What phones that met have in two ways, one at a time. */
+export function Settle() {
+  const { table, words } = useDesk()
+  const { act } = useApp()
+  const asks = useAsks()
+  const question = useQuestion(asks?.[0])
+  const w = words.value.desk.meeting
+  const answer = (given: Answer) => act({ do: 'settle', answer: given }, undefined, decideMeeting)
+  return (
+    <div class="desk">
+      <DeskHead
+        title={w.title}
+        under={asks && asks.length > 0 ? w.left(asks.length) : ''}
+        back={{ at: 'board' }}
+      />
+      <main class="desk-main-part" key={table.value.hits.at(-1)?.hit}>
+        {question ? (
+          <>
+            <h2 class="settle-title">{question.title}</h2>
+            <p>{question.why}</p>
+            {question.ways.map((way) => (
+              <section class="settle-way" key={JSON.stringify(way.answer)}>
+                {way.said ? <p class="soft figures">{way.said}</p> : null}
+                {way.lines.map((line) => (
+                  <p key={line} class="figures">
+                    <strong>{line}</strong>
+                  </p>
+                ))}
+                <button type="button" class="desk-second" onClick={() => answer(way.answer)}>
+                  {way.key}
+                </button>
+              </section>
+            ))}
+            {question.both ? (
+              <button
+                type="button"
+                class="desk-main"
+                onClick={() => question.both && answer(question.both.answer)}
+              >
+                {question.both.key}
+              </button>
+            ) : null}
+          </>
+        ) : asks ? (
+          <p>{w.none}</p>
+        ) : null}
+      </main>
+    </div>
+  )
+}
+
+function useQuestion(ask: Ask | undefined): Question | undefined {
+  const { table: signal, words: said, formats } = useDesk()
+  const [table, words] = [signal.value, said.value]
+  const w = words.desk.meeting
+  const who = ({ from, at }: Said) =>
+    w.said(formats.value.clock(at + table.skewMs), from === undefined ? w.here : w.there)
+  const all = potsOnTable(table)
+  const pot = (potId: string) => table.pots[potId]?.facts
+  const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
+  const whose = (potId: string) => (table.pots[potId]?.from === undefined ? w.here : w.there)
+  switch (ask?.is) {
+    case 'coat':
+      return {
+        title: w.coat(pot(ask.potId)?.number ?? 0, name(ask.bucketId)),
+        why: w.coatWhy,
+        ways: ask.dips.map((dip, i) => {
+          const other = ask.dips[1 - i] ?? dip
+          const made = table.pots[ask.potId]?.dips.find(({ dipId }) => dipId === dip.dipId)
+          return {
+            lines: made ? [w.held(amount('heldS', made.holdS, table.settings.units))] : [],
+            said: who(dip),
+            key: w.only,
+            answer: { is: 'never', dipId: other.dipId },
+          }
+        }),
+        both: { key: w.both, answer: { is: 'both', dipIds: [ask.dips[0].dipId, ask.dips[1].dipId] } },
+      }
+    case 'changed': {
+      const [one, other] = ask.ways
+      const title =
+        one.is === 'pot'
+          ? w.changed.pot(pot(one.facts.potId)?.number ?? one.facts.number)
+          : w.changed[one.is](one.facts.name)
+      const way = (own: typeof one, against: typeof one): Way => ({
+        lines: factLines(words, table, own, against),
+        said: who(own),
+        key: w.so,
+        answer: { is: 'so', thing: own },
+      })
+      return { title, why: w.why, ways: [way(one, other), way(other, one)] }
+    }
+    case 'number':
+    case 'place': {
+      const [first] = ask.potIds
+      const facts = pot(first)
+      const number = nextNumber(all.map((each) => each.facts.number))
+      const place = placeText(freePlace(all.map((each) => each.facts.place)))
+      if (!facts) return undefined
+      return {
+        title: ask.is === 'number' ? w.number(facts.number) : w.place(placeText(facts.place)),
+        why: w.why,
+        ways: ask.potIds.map((potId) => {
+          const own = pot(potId)
+          const at = own ? [words.desk.form[own.shape.form], w.fact.place(placeText(own.place))] : []
+          return {
+            lines:
+              ask.is === 'number'
+                ? at
+                : own
+                  ? [w.fact.number(own.number), words.desk.form[own.shape.form]]
+                  : [],
+            said: whose(potId),
+            key: ask.is === 'number' ? w.becomes(number) : w.goesTo(place),
+            answer: { is: ask.is, potId },
+          }
+        }),
+      }
+    }
+    case 'letter':
+      return {
+        title: w.letter(table.buckets[ask.bucketIds[0]]?.facts.letter ?? ''),
+        why: w.why,
+        ways: ask.bucketIds.map((bucketId) => ({
+          lines: [name(bucketId)],
+          key: w.relabel(freeLetter(table, name(bucketId), undefined)),
+          answer: { is: 'letter', bucketId },
+        })),
+      }
+    default:
+      return undefined
+  }
+}

@@ -1,0 +1,66 @@
+import type { PotFacts } from '../../../shared/nouns.ts'
+import { freeLetter, freePattern } from '../entry/offer.ts'
+import type { Action } from '../model/action.ts'
+import type { Answer } from '../model/ask.ts'
+import { otherPiece } from '../model/pieces.ts'
+import { freePlace, nextNumber } from '../model/places.ts'
+import { potsOnTable } from '../model/plan.ts'
+import { outOf, type Range } from '../model/range.ts'
+import type { Table } from '../model/state.ts'
+import { type Decision, NOTHING, onDip, onPot, refuse } from './decision.ts'
+
+/** Two clocks that meet are a day apart at most, ms. */
+const AHEAD_MS = { least: -86_400_000, most: 86_400_000 } as const satisfies Range
+
+/** Decides on what comes of a meeting of two phones. Refuses clocks that are more than a day apart. */
+export function decideMeeting(table: Table, action: Action): Decision {
+  switch (action.do) {
+    case 'meet': {
+      const { phone, upTo, aheadMs } = action
+      const wrong = aheadMs === undefined ? undefined : outOf(AHEAD_MS, 'aheadMs', aheadMs)
+      if (wrong) return { refusal: wrong }
+      return { events: [{ kind: 'met', phone, upTo, ...(aheadMs === undefined ? {} : { aheadMs }) }] }
+    }
+    case 'settle':
+      return settled(table, action.answer)
+    default:
+      return NOTHING
+  }
+}
+
+function settled(table: Table, answer: Answer): Decision {
+  switch (answer.is) {
+    case 'both':
+      return { events: [{ kind: 'both-dipped', dipIds: answer.dipIds }] }
+    case 'never':
+      return onDip(table, answer.dipId, ({ hit }) => ({ events: [{ kind: 'taken-back', hit }] }))
+    case 'so': {
+      const { is, facts } = answer.thing
+      if (is === 'pot') return { events: [{ kind: 'pot-set', pot: facts }] }
+      if (is === 'stack') return { events: [{ kind: 'stack-set', stack: facts }] }
+      return { events: [{ kind: 'bucket-set', bucket: facts }] }
+    }
+    case 'number':
+      return onPot(table, answer.potId, ({ facts }) => {
+        const number = nextNumber(potsOnTable(table).map((pot) => pot.facts.number))
+        const piece = otherPiece(table, facts)?.facts
+        const set = (pot: PotFacts) => ({ kind: 'pot-set', pot: { ...pot, number } }) as const
+        return { events: [set(facts), ...(piece ? [set(piece)] : [])] }
+      })
+    case 'place':
+      return onPot(table, answer.potId, ({ facts }) => {
+        const place = freePlace(potsOnTable(table).map((pot) => pot.facts.place))
+        return { events: [{ kind: 'pot-set', pot: { ...facts, place } }] }
+      })
+    case 'letter': {
+      const facts = table.buckets[answer.bucketId]?.facts
+      if (!facts) return refuse('unknown-bucket')
+      const letter = freeLetter(table, facts.name, undefined)
+      const twin = Object.values(table.buckets).some(
+        (other) => other.facts.bucketId !== facts.bucketId && other.facts.pattern === facts.pattern,
+      )
+      const pattern = twin ? freePattern(table) : facts.pattern
+      return { events: [{ kind: 'bucket-set', bucket: { ...facts, letter, pattern } }] }
+    }
+  }
+}

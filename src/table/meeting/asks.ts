@@ -1,0 +1,151 @@
+/** What is asked once phones have met: from what is seen of all they wrote, nothing of it stored. */
+
+import type { TableEvent } from '../../../shared/events.ts'
+import { takenBack } from '../fold/read-ahead.ts'
+import type { Meeting, Seen, Written } from '../fold/seen.ts'
+import type { Ask, Said, ThingFacts, TwiceDipped } from '../model/ask.ts'
+import { arePieces } from '../model/pieces.ts'
+import { samePlace } from '../model/places.ts'
+import { potsOnTable } from '../model/plan.ts'
+import type { BucketState, PotState, Table } from '../model/state.ts'
+
+/** What is to be settled, the gravest first: what went onto a pot, then what is said of things, then twins. */
+export function asksOf(table: Table, { events, met }: Seen): readonly Ask[] {
+  if (!events.some(({ from }) => from !== undefined)) return []
+  const back = takenBack(events)
+  const standing = events.filter(({ hit }) => !back.has(hit))
+  return [...coats(table, standing, met), ...changes(table, standing, met), ...twins(table)]
+}
+
+/** With its place in the journal. */
+type Placed = Said & { readonly order: number }
+
+/** Whether whoever said `later` had taken in by then what was said before. */
+const knew = (met: readonly Meeting[], later: Placed, before: Placed): boolean =>
+  later.from === before.from
+    ? later.order >= before.order
+    : met.some(
+        ({ by, of, upTo, order }) =>
+          by === later.from && of === before.from && upTo >= before.order && order < later.order,
+      )
+
+/** Two that were said apart: neither knew of the other. */
+const apart = (met: readonly Meeting[], a: Placed, b: Placed): boolean => !knew(met, a, b) && !knew(met, b, a)
+
+/** Each event with who said it and when. */
+function* saidIn(events: readonly Written[]): Generator<readonly [TableEvent, Placed, string]> {
+  let skewMs = 0
+  for (const { event, from, at, hit, order = 0 } of events) {
+    if (event.kind === 'clock-moved') skewMs += event.byMs
+    yield [event, from === undefined ? { at: at - skewMs, order } : { from, at, order }, hit]
+  }
+}
+
+/** Coats that were dipped on two phones. */
+function coats(table: Table, events: readonly Written[], met: readonly Meeting[]): Ask[] {
+  const settled = new Set<string>()
+  const homes = new Map(
+    potsOnTable(table).flatMap((pot) => pot.dips.map(({ dipId }) => [dipId, pot] as const)),
+  )
+  const dipped = new Map<string, (TwiceDipped & Placed & { readonly bucketId: string })[]>()
+  for (const [event, said, hit] of saidIn(events)) {
+    if (event.kind === 'both-dipped') settled.add([...event.dipIds].sort().join())
+    if (event.kind !== 'dipped') continue
+    const home = homes.get(event.dipId)
+    if (!home || isOff(home, event.dipId)) continue
+    const key = `${home.facts.potId} ${event.coat}`
+    dipped.set(key, [
+      ...(dipped.get(key) ?? []),
+      { ...said, hit, dipId: event.dipId, bucketId: event.bucketId },
+    ])
+  }
+  return [...dipped].flatMap(([key, dips]) =>
+    dips.flatMap((one, i) =>
+      dips.slice(i + 1).flatMap((other): Ask[] => {
+        const known = settled.has([one.dipId, other.dipId].sort().join())
+        if (known || !apart(met, one, other)) return []
+        const [potId = ''] = key.split(' ')
+        return [{ is: 'coat', potId, bucketId: one.bucketId, dips: [one, other] }]
+      }),
+    ),
+  )
+}
+
+/** Whether a coat was washed off since. */
+const isOff = ({ dips, washedAt }: PotState, dipId: string): boolean =>
+  washedAt !== undefined && dips.some((dip) => dip.dipId === dipId && dip.outAt <= washedAt)
+
+const thingOf = (event: TableEvent): ThingFacts | undefined => {
+  switch (event.kind) {
+    case 'pot-set':
+      return { is: 'pot', facts: event.pot }
+    case 'stack-set':
+      return { is: 'stack', facts: event.stack }
+    case 'bucket-set':
+      return { is: 'bucket', facts: event.bucket }
+    default:
+      return undefined
+  }
+}
+
+const keyOf = ({ is, facts }: ThingFacts): string =>
+  `${is} ${is === 'pot' ? facts.potId : is === 'stack' ? facts.stackId : facts.bucketId}`
+
+/** Things that two phones changed apart: what each said of them last, and nobody since who knew of both. */
+function changes(table: Table, events: readonly Written[], met: readonly Meeting[]): Ask[] {
+  const things = new Map<string, Map<string | undefined, ThingFacts & Placed>>()
+  for (const [event, said] of saidIn(events)) {
+    const thing = thingOf(event)
+    if (!thing) continue
+    const key = keyOf(thing)
+    const ways = things.get(key) ?? new Map()
+    things.set(key, ways.set(said.from, { ...thing, ...said }))
+  }
+  const stands = ({ is, facts }: ThingFacts): boolean => {
+    if (is === 'pot') return table.pots[facts.potId]?.gone === false
+    return is === 'stack' ? facts.stackId in table.stacks : facts.bucketId in table.buckets
+  }
+  return [...things.values()].flatMap((ways): Ask[] => {
+    const last = [...ways.values()]
+    const open = last.filter((way) => !last.some((later) => later !== way && knew(met, later, way)))
+    const [one, other] = open
+    if (!one || !other || !stands(one) || isSame(one.facts, other.facts)) return []
+    return [{ is: 'changed', ways: [one, other] }]
+  })
+}
+
+/** Whether two nouns say the same. */
+const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(sorted(a)) === JSON.stringify(sorted(b))
+
+const sorted = (value: unknown): unknown =>
+  Array.isArray(value)
+    ? value.map(sorted)
+    : typeof value === 'object' && value !== null
+      ? Object.fromEntries(
+          Object.entries(value)
+            .sort(([a], [b]) => (a < b ? -1 : 1))
+            .map(([key, of]) => [key, sorted(of)]),
+        )
+      : value
+
+/** Pots of one number or on one place, buckets of one letter. */
+function twins(table: Table): Ask[] {
+  const pots = potsOnTable(table)
+  const buckets = Object.values(table.buckets)
+  const asks = pairs(pots, (a, b) => a.facts.number === b.facts.number && !arePieces(a.facts, b.facts)).map(
+    ([a, b]): Ask => ({ is: 'number', potIds: [a.facts.potId, b.facts.potId] }),
+  )
+  for (const [a, b] of pairs(pots, (one, two) => samePlace(one.facts.place, two.facts.place)))
+    asks.push({ is: 'place', potIds: [a.facts.potId, b.facts.potId] })
+  for (const [a, b] of pairs<BucketState>(buckets, (one, two) => one.facts.letter === two.facts.letter))
+    asks.push({ is: 'letter', bucketIds: [a.facts.bucketId, b.facts.bucketId] })
+  return asks
+}
+
+/** Those that are alike, own ones before those of other phones. */
+function pairs<T extends object>(of: readonly T[], alike: (a: T, b: T) => boolean): (readonly [T, T])[] {
+  const own = [...of].sort((a, b) => Number('from' in a) - Number('from' in b))
+  return own.flatMap((one, i) =>
+    own.slice(i + 1).flatMap((other) => (alike(one, other) ? [[one, other] as const] : [])),
+  )
+}

@@ -1,0 +1,50 @@
+import type { BucketFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
+
+/** Who said or did something, and when, table time, ms. */
+export interface Said {
+  /** The other phone; left out, this one. */
+  readonly from?: string
+  readonly at: number
+}
+
+/** A thing as one phone has it. */
+export type ThingFacts =
+  | { readonly is: 'pot'; readonly facts: PotFacts }
+  | { readonly is: 'stack'; readonly facts: StackFacts }
+  | { readonly is: 'bucket'; readonly facts: BucketFacts }
+
+/** One dip of a coat that was counted on more than one phone. */
+export interface TwiceDipped extends Said {
+  readonly dipId: string
+  readonly hit: string
+}
+
+/** What phones that met have in two ways, and somebody has to say: both stand until then. */
+export type Ask =
+  /** One coat of a pot was dipped on two phones. */
+  | {
+      readonly is: 'coat'
+      readonly potId: string
+      readonly bucketId: string
+      readonly dips: readonly [TwiceDipped, TwiceDipped]
+    }
+  /** Both changed it, neither knowing of the other. */
+  | { readonly is: 'changed'; readonly ways: readonly [ThingFacts & Said, ThingFacts & Said] }
+  /** Two pots with one number, on one place, or two buckets with one letter: the one that was here first is first. */
+  | { readonly is: 'number' | 'place'; readonly potIds: readonly [string, string] }
+  | { readonly is: 'letter'; readonly bucketIds: readonly [string, string] }
+
+/** What was answered. */
+export type Answer =
+  /** Both dips went on, or the one of this id never did. */
+  | { readonly is: 'both'; readonly dipIds: readonly [string, string] }
+  | { readonly is: 'never'; readonly dipId: string }
+  | { readonly is: 'so'; readonly thing: ThingFacts }
+  /** This one gets another: the next number, the next free place or letter. */
+  | { readonly is: 'number' | 'place'; readonly potId: string }
+  | { readonly is: 'letter'; readonly bucketId: string }
+
+export type MeetingAction =
+  /** What a phone wrote up to this order was taken in; `aheadMs`: so far its clock is ahead of this one's, ms, where it was compared. */
+  | { readonly do: 'meet'; readonly phone: string; readonly upTo: number; readonly aheadMs?: number }
+  | { readonly do: 'settle'; readonly answer: Answer }

@@ -1,0 +1,48 @@
+import type { Name } from '../name.ts'
+import { isOne } from './counts.ts'
+
+/** English of what phones that met have in two ways. */
+export const meeting = {
+  title: 'To settle',
+  key: (n: number) => `${isOne(n) ? '1 thing' : `${n} things`} to settle`,
+  left: (n: number) => (isOne(n) ? 'the last one' : `${n} to settle`),
+  none: 'Nothing left to settle.',
+  why: 'Two phones have it in two ways. Both are kept until you say.',
+  here: 'this phone',
+  there: 'the other phone',
+  said: (clock: string, who: string) => `${clock}, ${who}`,
+  coat: (pot: Name, glaze: string) => `Pot ${pot} has ${glaze} twice`,
+  coatWhy: 'The same coat was dipped on two phones. Look at the pot.',
+  both: 'Both went on',
+  only: 'Only this one went on',
+  held: (seconds: string) => `${seconds} under`,
+  number: (number: Name) => `Two pots ${number}`,
+  becomes: (number: Name) => `This one becomes ${number}`,
+  place: (place: string) => `Two pots at ${place}`,
+  goesTo: (place: string) => `This one goes to ${place}`,
+  letter: (letter: string) => `Two buckets ${letter}`,
+  relabel: (letter: string) => `This one becomes ${letter}`,
+  changed: {
+    pot: (pot: Name) => `Pot ${pot} was changed twice`,
+    stack: (name: string) => `Stack ${name} was changed twice`,
+    bucket: (name: string) => `Bucket ${name} was changed twice`,
+  },
+  so: 'It is like this',
+  fact: {
+    number: (number: Name) => `number ${number}`,
+    place: (place: string) => `at ${place}`,
+    stack: (name: string) => `stack ${name}`,
+    heightMm: (length: string) => `${length} tall`,
+    rimMm: (length: string) => `rim ${length}`,
+    bellyMm: (length: string) => `belly ${length}`,
+    footMm: (length: string) => `foot ${length}`,
+    wallMm: (length: string) => `wall ${length}`,
+    footLineMm: (length: string) => `foot line ${length}`,
+    coat: (glaze: string, seconds: string) => `${glaze} ${seconds}`,
+    letter: (letter: string) => `letter ${letter}`,
+    litres: (volume: string) => `${volume} in it`,
+    density: (density: string) => `dips at ${density}`,
+    coatLimit: (thickness: string) => `coats up to ${thickness}`,
+    other: 'with other details',
+  },
+}
