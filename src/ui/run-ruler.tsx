@@ -6,6 +6,14 @@ interface RulerProps {
   readonly roomMm: number
   /** The foot line, mm below that edge; drawn where it lies on the bare wall. */
   readonly footMm?: number | undefined
+  /** One mark of the ruler, how many lie between two numbers at the fewest, and what stands at one. */
+  readonly scale: {
+    readonly markMm: number
+    readonly every: readonly number[]
+    number(mark: number): string
+  }
+  /** The last mark that a tap means; beyond it is the shelf. */
+  readonly lastMark: number
   /** What lies lowest; a wall of which no glaze is known is left blank. */
   readonly pattern: PatternName | undefined
   /** How far down most of it came; undefined while nobody has said. */
@@ -14,8 +22,8 @@ interface RulerProps {
   readonly width: number
   readonly height: number
   readonly words: { readonly foot: string; readonly shelf: string; readonly label: string }
-  /** A whole mm on the bare wall, 0 above it, or the shelf. Left out: it is looked at only. */
-  readonly onTap?: (at: number | 'shelf') => void
+  /** A mark on the bare wall, 0 above it, or the shelf. Left out: it is looked at only. */
+  readonly onTap?: ((at: number | 'shelf') => void) | undefined
 }
 
 /** Glaze above the edge, and shelf below the wall, px: as high as a fingertip. */
@@ -23,32 +31,39 @@ const TOP_PX = 40
 const SHELF_PX = 52
 /** Numbers stand no nearer to each other, px. */
 const APART_PX = 34
-const STEPS_MM = [1, 2, 5, 10, 20, 50, 100]
 /** A number so near to the shelf would lie on its line, px. */
 const NUMBER_PX = 10
 /** Ticks nearer to each other than this are left out, px. */
 const TICK_PX = 5
+/** A letter of a number, and a number's distance from the wall, px. */
+const LETTER_PX = 10
+const ASIDE_PX = 21
 
 /** The wall between glaze and shelf, unrolled and enlarged, with its ruler: a tap says how far the melt came. */
 export function RunRuler(props: RulerProps) {
-  const { roomMm, footMm, pattern, front, drip, width, height, words, onTap } = props
+  const { roomMm, footMm, scale, lastMark, pattern, front, drip, width, height, words, onTap } = props
+  const { markMm, every } = scale
   const [id] = useState(freshId)
   const svg = useRef<SVGSVGElement>(null)
   const perMm = (height - TOP_PX - SHELF_PX) / Math.max(1, roomMm)
   const y = (mm: number) => TOP_PX + Math.min(roomMm, mm) * perMm
   const shelfY = y(roomMm)
   const at = (to: number | 'shelf') => (to === 'shelf' ? shelfY : y(to))
-  const wallPx = Math.round(width * 0.7)
-  const most = Math.floor(roomMm)
-  const step = STEPS_MM.find((mm) => mm * perMm >= APART_PX) ?? 100
-  const fine = STEPS_MM.find((mm) => mm * perMm >= TICK_PX) ?? step
-  const ticks = Array.from({ length: Math.floor(most / fine) + 1 }, (_, i) => i * fine)
+  const whole = Math.floor(roomMm / markMm)
+  const step = every.find((marks) => marks * markMm * perMm >= APART_PX) ?? every.at(-1) ?? 1
+  const fine = [1, ...every].find((marks) => marks * markMm * perMm >= TICK_PX) ?? step
+  const ticks = Array.from({ length: Math.floor(whole / fine) + 1 }, (_, i) => i * fine)
+  const numbers = ticks
+    .filter((mark) => mark % step === 0 && shelfY - y(mark * markMm) > NUMBER_PX)
+    .map((mark) => ({ mark, text: scale.number(mark) }))
+  const letters = Math.max(1, ...numbers.map(({ text }) => text.length))
+  const wallPx = Math.round(Math.min(width * 0.7, width - ASIDE_PX - letters * LETTER_PX))
   const tap = (event: MouseEvent) => {
     const box = svg.current?.getBoundingClientRect()
     if (!box || !onTap) return
     const down = ((event.clientY - box.top) / box.height) * height
     if (down >= shelfY) onTap('shelf')
-    else onTap(Math.max(0, Math.min(most, Math.round((down - TOP_PX) / perMm))))
+    else onTap(Math.max(0, Math.min(lastMark, Math.round((down - TOP_PX) / perMm / markMm))))
   }
   const tongue = 30
   const dripX = wallPx * 0.62
@@ -109,17 +124,15 @@ export function RunRuler(props: RulerProps) {
         </g>
       ) : null}
       <path
-        d={ticks.map((mm) => `M${wallPx} ${y(mm)} h${mm % step === 0 ? 16 : 8}`).join(' ')}
+        d={ticks.map((mark) => `M${wallPx} ${y(mark * markMm)} h${mark % step === 0 ? 16 : 8}`).join(' ')}
         stroke="var(--ink)"
         stroke-width="2"
       />
-      {ticks
-        .filter((mm) => mm % step === 0 && shelfY - y(mm) > NUMBER_PX)
-        .map((mm) => (
-          <text key={mm} class="ruler-number" x={wallPx + 21} y={y(mm) + 6}>
-            {mm}
-          </text>
-        ))}
+      {numbers.map(({ mark, text }) => (
+        <text key={mark} class="ruler-number" x={wallPx + ASIDE_PX} y={y(mark * markMm) + 6}>
+          {text}
+        </text>
+      ))}
       <rect x="0" y={shelfY} width={width} height={SHELF_PX} fill={`url(#${id}s)`} opacity="0.35" />
       <path d={`M0 ${shelfY} H${width}`} stroke="var(--ink)" stroke-width="5" />
       <rect x={wallPx / 2 - 36} y={shelfY + 13} width="72" height="28" rx="8" class="ruler-plate" />

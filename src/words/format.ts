@@ -9,7 +9,7 @@ export type Units = 'metric' | 'us'
 const RULER = 16
 
 /** Inches as a ruler has them, in whole sixteenths: `3 1/2`. */
-function rulerInches(mm: number): string {
+export function rulerInches(mm: number): string {
   const marks = Math.round((mm / MM_PER_INCH) * RULER)
   const whole = Math.floor(marks / RULER)
   let [top, bottom] = [marks % RULER, RULER]

@@ -28,7 +28,7 @@ export const again = async (page: Page) => {
   await expect(page.locator('.desk, .first, .bench')).toBeVisible()
 }
 
-/** Controls under 48 px, and anything past the edges of the screen. */
+/** Controls under 48 px, anything past the edges of the screen, and text that lies over or under something else. */
 export const misfits = () => {
   const found: string[] = []
   const say = (what: string, element: Element) =>
@@ -49,5 +49,59 @@ export const misfits = () => {
     )
       if (!element.matches('input')) say('cut', element)
   }
-  return found
+
+  /** What stays in its place while a page scrolls below it. */
+  const isPinned = (element: Element | null): boolean => {
+    for (let at = element; at; at = at.parentElement)
+      if (/fixed|sticky/.test(getComputedStyle(at).position)) return true
+    return false
+  }
+  interface Line {
+    readonly text: string
+    readonly of: Node
+    readonly left: number
+    readonly right: number
+    readonly top: number
+    readonly bottom: number
+  }
+  /** Each line of text as far as it is in sight, from the feet of its capitals to their tops. */
+  const lines: Line[] = []
+  const walker = document.createTreeWalker(document.querySelector('.desk') ?? document, NodeFilter.SHOW_TEXT)
+  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+    const text = node.textContent?.trim().slice(0, 30)
+    const parent = node.parentElement
+    if (!text || !parent || parent.closest('.visually-hidden, svg, option') || isPinned(parent)) continue
+    const letters = Number.parseFloat(getComputedStyle(parent).fontSize) / 3
+    const range = document.createRange()
+    range.selectNodeContents(node)
+    for (const rect of range.getClientRects()) {
+      const middle = (rect.top + rect.bottom) / 2
+      let [left, right, top, bottom] = [rect.left, rect.right, middle - letters, middle + letters]
+      for (let at: Element | null = parent; at; at = at.parentElement) {
+        if (getComputedStyle(at).overflowY === 'visible') continue
+        const box = at.getBoundingClientRect()
+        left = Math.max(left, box.left)
+        right = Math.min(right, box.right)
+        top = Math.max(top, box.top)
+        bottom = Math.min(bottom, box.bottom)
+      }
+      if (right - left < 4 || bottom - top < 4) continue
+      lines.push({ text, of: node, left, right, top, bottom })
+      for (const [x, y] of [
+        [left + 2, top + 1],
+        [right - 2, bottom - 1],
+      ] as const) {
+        const over = document.elementFromPoint(x, y)
+        if (!over || over.contains(parent) || parent.contains(over) || isPinned(over)) continue
+        found.push(`under ${over.getAttribute('class') || over.tagName}: ${text}`)
+      }
+    }
+  }
+  for (const [i, a] of lines.entries())
+    for (const b of lines.slice(i + 1)) {
+      const across = Math.min(a.right, b.right) - Math.max(a.left, b.left)
+      const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top)
+      if (a.of !== b.of && across > 1 && down > 1) found.push(`"${a.text}" over "${b.text}"`)
+    }
+  return [...new Set(found)]
 }

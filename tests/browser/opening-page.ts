@@ -4,7 +4,7 @@ import { firedLoad } from '../fixtures/opened.ts'
 import { BenchPage, EVENING } from './bench.ts'
 
 /** A gloved finger finds what is as large as this, px. */
-const GLOVE_PX = 108
+export const GLOVE_PX = 108
 
 /** The opening by its bar and its large keys. */
 export class OpeningPage {

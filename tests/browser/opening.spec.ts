@@ -37,8 +37,9 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
   await opening.press(kilnBar)
   await expect(page.locator('.kiln-main')).toContainText('Heat gloves')
   await opening.press(kilnBar)
-  await page.getByRole('button', { name: 'Judge the pots' }).tap()
+  await expect(kilnBar).toHaveText('JUDGE')
   await context.setOffline(true)
+  await opening.press(kilnBar)
   await opening.says('GOOD')
   await expect(page.locator('.open')).toContainText('Heat gloves. Then cut gloves.')
   await expect(opening.title).toContainText('Pot 35')
@@ -65,6 +66,12 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
   await opening.key('STUCK')
   await expect(page.locator('.caution')).toContainText('Chip and grind wet')
   await opening.key('GROUND OFF')
+  await expect(page.locator('.caution')).toContainText('Chip and grind wet: eye cover')
+  // What is tapped outlives the page, and is not judged by that.
+  await opening.again()
+  expect((await opening.fired(36)).found).toBeUndefined()
+  await opening.says('NEXT')
+  await expect(page.locator('.open-keys')).toContainText('4 mm, drip 8 mm')
   await opening.key('CRAWLED')
   await opening.key('OTHER')
   await opening.key('shivered')
@@ -78,6 +85,10 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
     stuck: 'ground',
     faults: ['crawled', 'shivered'],
   })
+  // Taken back, all that was tapped is there again.
+  await opening.press(page.locator('.strip-take-back'))
+  await expect(page.locator('.open-keys')).toContainText('shivered')
+  await opening.hit()
   for (let good = 0; good < 6; good++) {
     await opening.says('GOOD')
     await opening.hit()
@@ -110,6 +121,80 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
   await page.clock.runFor(300)
   await page.getByText(/Results that teach nobody/).tap()
   await expect(page.locator('.open-behind').last()).toContainText('left out')
+})
+
+test('what ran on the shelf is asked how it came off, all the front and its drip kept', async ({ page }) => {
+  const opening = await OpeningPage.open(page, 'up')
+  await opening.key('RAN')
+  await opening.wall(0.4)
+  await opening.hit()
+  await opening.wall(1.05)
+  await opening.says('DRIP on the shelf')
+  await opening.hit()
+  await expect(opening.title).toContainText('Stuck')
+  await expect(page.locator('.caution')).toContainText('Chip and grind wet')
+  await opening.key('KISSED')
+  await opening.says('DONE')
+  await opening.hit()
+  await expect(page.locator('.caution')).toContainText('Chip and grind wet')
+  await opening.hit()
+  expect((await opening.fired(35)).found).toMatchObject({
+    run: { is: 'measured', mm: 2, longestMm: 'shelf' },
+    faults: ['kissed'],
+  })
+})
+
+test('a guess stands and shows, and once a pot was seen nobody guesses another', async ({ page }) => {
+  const opening = await OpeningPage.open(page, 'shut')
+  await opening.wall(0.6)
+  await opening.hit()
+  await page.getByRole('button', { name: 'Pots' }).tap()
+  await page.locator('.open-pot').first().tap()
+  await opening.says('NEXT')
+  await expect(page.locator('.open-told')).toHaveText('3 mm')
+  await opening.wall(0.2)
+  await expect(page.locator('.open-told')).toHaveText('3 mm')
+  await page.locator('.desk-back').tap()
+  const kilnBar = page.locator('.kiln [data-press="bar"]')
+  await opening.press(kilnBar)
+  await expect(page.locator('.kiln-main')).toContainText('Heat gloves')
+  await opening.press(kilnBar)
+  await expect(kilnBar).toHaveText('JUDGE')
+  await opening.press(kilnBar)
+  await opening.says('GOOD')
+  await opening.press(page.locator('.strip-take-back'))
+  await opening.says('TO THE KILN')
+  await expect(page.locator('.kiln-main')).toContainText('The lid was up: nothing is guessed any more.')
+})
+
+test('pots that are all out at once are put back with one hit, and judged with the next', async ({
+  page,
+}) => {
+  const opening = await OpeningPage.open(page, 'up')
+  await page.getByRole('button', { name: 'Pots' }).tap()
+  await page.getByRole('button', { name: 'All out, judge later' }).tap()
+  await page.clock.runFor(300)
+  expect((await opening.fired(36)).gone).toBe(true)
+  await opening.press(page.locator('.strip-take-back'))
+  expect((await opening.fired(36)).gone).toBe(false)
+  await opening.says('JUDGE 35')
+  await opening.hit()
+  await opening.says('GOOD')
+})
+
+test('inches are sixteenths on ruler, keys and figures alike', async ({ page }) => {
+  const inches = { kind: 'settings-set' as const, settings: { units: 'us' as const } }
+  const bench = await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'shut'), [inches]])
+  await page.goto('./#/opening')
+  const opening = new OpeningPage(page, bench)
+  await opening.says('SKIP')
+  for (const told of ['1/16 in', '1/8 in']) {
+    await page.getByRole('button', { name: '1/16 in more' }).tap()
+    await expect(page.locator('.open-told')).toHaveText(told)
+  }
+  await expect(page.locator('.ruler')).toContainText('1/8')
+  await opening.hit()
+  expect((await opening.fired(35)).guess?.mm).toBe(3.18)
 })
 
 test('a day later each pot is looked at again, which adds to what was found', async ({ page }) => {

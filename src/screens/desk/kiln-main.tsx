@@ -1,7 +1,10 @@
 import type { ComponentChildren } from 'preact'
 import './kiln.css'
 
-const stop = (event: Event) => event.stopPropagation()
+/** A hit on what undoes the last one goes by those rules wherever it stands. */
+const stop = (event: Event) => {
+  if (!(event.target instanceof Element && event.target.closest('[data-press]'))) event.stopPropagation()
+}
 
 /**
  * All of a kiln's card but its bar. Here fingers type and drag: their touches are kept from the rules by which the bar

@@ -9,6 +9,7 @@ import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { tallyText, useOpening } from './opening-app.ts'
 import { PotList } from './pot-list.tsx'
+import { scaleOf } from './run-scale.ts'
 
 interface DoneProps {
   readonly pots: readonly PotState[]
@@ -42,7 +43,7 @@ export function DoneCard({ pots, again, look, elsewhere, choose }: DoneProps) {
         <PotList pots={pots} isOpen choose={choose} />
         <div class="kiln-keys">
           <button type="button" class="key" onClick={() => go({ at: 'taught' })}>
-            {w.taught.key}
+            {w.taught.title}
           </button>
           <button type="button" class="key" onClick={() => go({ at: 'fired' })}>
             {w.story.title}
@@ -66,7 +67,15 @@ function Scores() {
   const score = useMemo(() => guessesScored(table.value), [table.value.pots])
   const { both, personMm, appMm, nearer, told, held, tooNarrow } = score
   if (both === 0 || personMm === null || appMm === null) return null
-  const mm = (off: number) => formats.value.coat(off)
+  const { units } = table.value.settings
+  const mark = formats.value.mm(scaleOf(units).markMm)
+  // Means of millimetres are told in tenths, of sixteenths of an inch by the same ruler.
+  const mm = (off: number) =>
+    units === 'metric'
+      ? formats.value.coat(off)
+      : off > 0 && off < scaleOf(units).markMm / 2
+        ? w.under(mark)
+        : formats.value.mm(off)
   return (
     <div class="open-score figures">
       <p class="kiln-big">{w.off(mm(personMm), mm(appMm), both)}</p>

@@ -5,48 +5,66 @@ import { useBar } from '../desk/use-bar.ts'
 import { FaultKey } from './fault-key.tsx'
 import { useOpening } from './opening-app.ts'
 
-interface StuckProps {
-  readonly stuck: Stuck | undefined
-  readonly done: (stuck: Stuck | undefined) => void
+interface FaultProps {
+  readonly faults: readonly Fault[]
+  readonly toggle: (fault: Fault) => void
 }
 
-/** How a pot came off its shelf; what it takes to get it off without harm stands above. */
-export function StuckPage({ stuck, done }: StuckProps) {
+interface StuckProps extends FaultProps {
+  readonly stuck: Stuck | undefined
+  readonly set: (stuck: Stuck | undefined) => void
+  readonly done: () => void
+}
+
+/** What a pot stuck to, and how it came off; what it takes to get it off without harm stands above. */
+export function StuckPage({ stuck, set, faults, toggle, done }: StuckProps) {
   const { words } = useOpening()
   const w = words.value.opening
-  useBar(() => done(undefined))
+  const kissed = faults.includes('kissed')
+  useBar(done)
   return (
     <>
       <KilnMain>
         <p class="caution">{w.care.stuck}</p>
-        <div class="open-keys open-keys-tall">
+        <div class="open-keys open-keys-two">
           {STUCK.map((how) => (
-            <FaultKey key={how} label={w.stuck[how]} on={how === stuck} press={() => done(how)} />
+            <FaultKey
+              key={how}
+              label={w.stuck[how]}
+              on={how === stuck}
+              press={() => {
+                set(how === stuck ? undefined : how)
+                if (how !== stuck) done()
+              }}
+            />
           ))}
+          <FaultKey label={w.kissed} under={w.kissedIs} on={kissed} press={() => toggle('kissed')} />
         </div>
       </KilnMain>
-      <KnuckleBar label={w.notStuck} />
+      <KnuckleBar label={stuck || kissed ? w.done : w.notStuck} />
     </>
   )
 }
 
-interface OtherProps {
-  readonly faults: readonly Fault[]
-  readonly toggle: (fault: Fault) => void
+/** On the card and on the page of what stuck. */
+const ELSEWHERE: ReadonlySet<Fault> = new Set(['crawled', 'pinholed', 'kissed'])
+/** Faults that have no key elsewhere: as many as glove and small phone have room for. */
+export const OTHERS: readonly Fault[] = FAULTS.filter((fault) => !ELSEWHERE.has(fault))
+
+interface OtherProps extends FaultProps {
   readonly done: () => void
 }
 
-/** Faults that have no key on the card; several may be on. */
+/** Several may be on. What is said of them stands below: no key moves from under a finger. */
 export function OtherFaults({ faults, toggle, done }: OtherProps) {
   const { words } = useOpening()
   const w = words.value.opening
-  useBar(() => done())
+  useBar(done)
   return (
     <>
       <KilnMain>
-        {faults.includes('shivered') ? <p class="caution">{w.care.shivered}</p> : null}
         <div class="open-keys">
-          {FAULTS.filter((fault) => fault !== 'crawled' && fault !== 'pinholed').map((fault) => (
+          {OTHERS.map((fault) => (
             <FaultKey
               key={fault}
               label={w.fault[fault]}
@@ -55,7 +73,7 @@ export function OtherFaults({ faults, toggle, done }: OtherProps) {
             />
           ))}
         </div>
-        <p class="help">{w.care.food}</p>
+        {faults.includes('shivered') ? <p class="caution">{w.care.shivered}</p> : null}
       </KilnMain>
       <KnuckleBar label={w.done} />
     </>

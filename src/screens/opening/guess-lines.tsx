@@ -1,35 +1,43 @@
 import type { AppGuess } from '../../../shared/opening.ts'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
+import type { Formats, Units } from '../../words/format.ts'
+import type { OpeningWords } from '../../words/opening.ts'
 import { reachText, useOpening } from './opening-app.ts'
+import { atMark, scaleOf } from './run-scale.ts'
+
+/** What the app guessed, with its range: to the marks of the ruler, as a hand taps it. */
+export function appText(words: OpeningWords, formats: Formats, units: Units, app: AppGuess): string {
+  const w = words.opening
+  const { lowMm, likelyMm, highMm, roomMm } = app
+  // From none to the shelf says nothing of the middle either.
+  if (lowMm <= 0 && highMm >= roomMm) return w.score.any
+  const scale = scaleOf(units)
+  const mark = (mm: number) => Math.round(mm / scale.markMm)
+  const short = (mm: number) => (mm >= roomMm ? w.run.shelf : scale.number(mark(mm)))
+  const likely = reachText(words, formats, likelyMm >= roomMm ? 'shelf' : atMark(scale, mark(likelyMm)))
+  return short(lowMm) === short(highMm) ? likely : w.score.range(likely, short(lowMm), short(highMm))
+}
 
 /** What was guessed of a pot, shown once its lid is up. */
 export function GuessLines({ pot }: { readonly pot: PotState }) {
-  const { words, formats } = useOpening()
+  const { table, words, formats } = useOpening()
   const w = words.value.opening
   const { guess, appGuess: app, found } = firedOf(pot)
   // Of a pot that nobody guessed the app's is told once it is judged: it is no word to judge by.
   if (!guess && !(app && found)) return null
-  const text = (mm: number | 'shelf') => reachText(words.value, formats.value, mm)
-  const short = (mm: number) => (app && mm >= app.roomMm ? w.run.shelf : String(Math.round(mm)))
-  const range = ({ lowMm, likelyMm, highMm, roomMm }: AppGuess): string => {
-    // From none to the shelf says nothing of the middle either.
-    if (lowMm <= 0 && highMm >= roomMm) return w.score.any
-    const likely = text(likelyMm >= roomMm ? 'shelf' : Math.round(likelyMm))
-    return short(lowMm) === short(highMm) ? likely : w.score.range(likely, short(lowMm), short(highMm))
-  }
   return (
     <dl class="open-guess figures">
       {guess ? (
         <>
           <dt>{w.score.you}</dt>
-          <dd>{text(guess.mm)}</dd>
+          <dd>{reachText(words.value, formats.value, guess.mm)}</dd>
         </>
       ) : null}
       {app ? (
         <>
           <dt>{w.score.app}</dt>
-          <dd>{range(app)}</dd>
+          <dd>{appText(words.value, formats.value, table.value.settings.units, app)}</dd>
         </>
       ) : null}
     </dl>

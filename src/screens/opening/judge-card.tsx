@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { Fault, RunFacts, Stuck } from '../../../shared/opening.ts'
+import type { Fault, RunFacts } from '../../../shared/opening.ts'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
@@ -7,13 +7,16 @@ import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
+import { lazyPart } from '../lazy.tsx'
+import { useDraft } from './draft.ts'
 import { FaultKey } from './fault-key.tsx'
-import { OtherFaults, StuckPage } from './fault-pages.tsx'
+import { OTHERS, OtherFaults, StuckPage } from './fault-pages.tsx'
 import { GuessLines } from './guess-lines.tsx'
-import { openingRefusal, reachOf, runText, useOpening } from './opening-app.ts'
-import { PhotoPage } from './photo-page.tsx'
+import { didRun, isGood, onShelf, openingRefusal, reachOf, runText, useOpening } from './opening-app.ts'
 import { PotFace } from './pot-face.tsx'
 import { RunPage } from './run-page.tsx'
+
+const PhotoPage = lazyPart(() => import('./photo-page.tsx').then((part) => part.PhotoPage))
 
 /** What lies over the card. */
 export type Over = 'run' | 'stuck' | 'other' | 'photo'
@@ -26,60 +29,58 @@ interface JudgeProps {
   readonly open: (over: Over | undefined) => void
 }
 
-const NO_RUN: RunFacts = { is: 'none' }
-
 /** A pot out of the kiln: good with one hit, or what is wrong with it, in a few large keys. */
 export function JudgeCard({ pot, next, over, open }: JudgeProps) {
   const { words, formats, act } = useOpening()
   const w = words.value.opening
-  const { found, photos } = firedOf(pot)
-  const [run, setRun] = useState<RunFacts>(found?.run ?? NO_RUN)
-  const [stuck, setStuck] = useState<Stuck | undefined>(found?.stuck)
-  const [faults, setFaults] = useState<readonly Fault[]>(found?.faults ?? [])
+  const { photos } = firedOf(pot)
+  const [draft, set] = useDraft(pot)
+  const { run, stuck, faults } = draft
   const [said, setSaid] = useState<string>()
   const close = () => open(undefined)
   const toggle = (fault: Fault) =>
-    setFaults(faults.includes(fault) ? faults.filter((one) => one !== fault) : [...faults, fault])
-  if (over === 'run')
-    return (
-      <RunPage
-        pot={pot}
-        run={run}
-        done={(seen) => {
-          setRun(seen)
-          close()
-        }}
-      />
-    )
+    set({ faults: faults.includes(fault) ? faults.filter((one) => one !== fault) : [...faults, fault] })
+  const ran = (seen: RunFacts) => {
+    set({ run: seen })
+    // What reaches the shelf sits on it: how it came off is asked, and what that takes is said, before a blade is used.
+    open(onShelf(seen) && !stuck ? 'stuck' : undefined)
+  }
+  if (over === 'run') return <RunPage pot={pot} run={run} seen={(seen) => set({ run: seen })} done={ran} />
   if (over === 'stuck')
     return (
       <StuckPage
         stuck={stuck}
-        done={(how) => {
-          setStuck(how)
-          close()
-        }}
+        set={(how) => set({ stuck: how })}
+        faults={faults}
+        toggle={toggle}
+        done={close}
       />
     )
   if (over === 'other') return <OtherFaults faults={faults} toggle={toggle} done={close} />
   if (over === 'photo') return <PhotoPage pot={pot} close={close} />
-  const others = faults.filter((fault) => fault !== 'crawled' && fault !== 'pinholed')
-  const front = reachOf(run)
+  const named = (which: readonly Fault[]): string | undefined =>
+    which
+      .filter((fault) => faults.includes(fault))
+      .map((fault) => w.fault[fault])
+      .join(', ') || undefined
+  const others = named(OTHERS)
+  const sticks = [stuck && w.stuckIs[stuck], named(['kissed'])].filter(Boolean).join(', ') || undefined
+  const cares = [
+    ...(faults.includes('shivered') ? [w.care.shivered] : []),
+    ...(stuck || onShelf(run) ? [w.care.chip] : []),
+  ]
   return (
     <>
-      <div class="open-back">
-        <BackLine />
-      </div>
       <KilnMain>
         <Alarm said={said} />
-        <PotFace pot={pot} front={front}>
+        <PotFace pot={pot} front={reachOf(run)} back={<BackLine />}>
           <GuessLines pot={pot} />
         </PotFace>
-        <p class="caution">{faults.includes('shivered') ? w.care.shivered : w.care.reach}</p>
+        <p class="caution">{cares.length > 0 ? cares.join(' ') : w.care.reach}</p>
         <div class="open-keys">
           <FaultKey
             label={w.ran}
-            on={run.is !== 'none'}
+            on={didRun(run)}
             under={
               run.is === 'none' || run.is === 'some' ? undefined : runText(words.value, formats.value, run)
             }
@@ -87,18 +88,8 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
           />
           <FaultKey label={w.crawled} on={faults.includes('crawled')} press={() => toggle('crawled')} />
           <FaultKey label={w.pinholed} on={faults.includes('pinholed')} press={() => toggle('pinholed')} />
-          <FaultKey
-            label={w.stuckKey}
-            on={stuck !== undefined}
-            under={stuck && w.stuckIs[stuck]}
-            press={() => open('stuck')}
-          />
-          <FaultKey
-            label={w.other}
-            on={others.length > 0}
-            under={others.length > 0 ? others.map((fault) => w.fault[fault]).join(', ') : undefined}
-            press={() => open('other')}
-          />
+          <FaultKey label={w.stuckKey} on={sticks !== undefined} under={sticks} press={() => open('stuck')} />
+          <FaultKey label={w.other} on={others !== undefined} under={others} press={() => open('other')} />
           <FaultKey
             label={w.photo}
             on={photos.length > 0}
@@ -108,7 +99,7 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
         </div>
       </KilnMain>
       <JudgeBar
-        good={run.is === 'none' && !stuck && faults.length === 0}
+        good={isGood(draft)}
         press={(atMs) => {
           const how = stuck ? { stuck } : {}
           const refusal = act({ do: 'judge', potId: pot.facts.potId, run, faults, ...how }, atMs)

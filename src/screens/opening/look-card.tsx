@@ -36,19 +36,16 @@ export function LookCard({ pot, next }: LookProps) {
   })
   return (
     <>
-      <div class="open-back">
-        <BackLine />
-      </div>
       <KilnMain>
         <Alarm said={said} />
-        <p class="kiln-big">{w.again.ask}</p>
-        <PotFace pot={pot} front={front}>
+        <PotFace pot={pot} front={front} back={<BackLine />}>
           {found ? (
             <p class="figures">
               {days.moment(found.at)}: {foundText(words.value, formats.value, found)}
             </p>
           ) : null}
         </PotFace>
+        <p class="kiln-big">{w.again.ask}</p>
         <p class={faults.includes('shivered') ? 'caution' : 'help'}>
           {faults.includes('shivered') ? w.care.shivered : w.again.why}
         </p>

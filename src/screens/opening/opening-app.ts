@@ -40,6 +40,10 @@ export function openingRefusal(words: OpeningWords, formats: Formats, refusal: R
 export const reachOf = (run: RunFacts | undefined): number | 'shelf' | undefined =>
   run?.is === 'measured' ? run.mm : run?.is === 'shelf' ? 'shelf' : undefined
 
+/** Whether any of it came down to the shelf. */
+export const onShelf = (run: RunFacts): boolean =>
+  run.is === 'shelf' || (run.is === 'measured' && run.longestMm === 'shelf')
+
 /** How far a melt came, in a few letters. */
 export function runText(words: OpeningWords, formats: Formats, run: RunFacts): string {
   const w = words.opening.run

@@ -1,7 +1,9 @@
+import type { ComponentChildren } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { keep, keptOf } from '../../ui/kept.ts'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { DeskHead } from '../desk/head.tsx'
@@ -53,6 +55,13 @@ export function Opening({ loadId, first }: OpeningProps) {
   const pot = page === 'look' ? looked : page ? undefined : (picked ?? left[0])
   // What stands in no load here needs no lid.
   const judges = isOpen || (pot !== undefined && !pots.includes(pot))
+  // Who has seen a pot of it guesses nothing more, though the lid be taken back.
+  const seen = app.demo ? 'bucketside.demo-lids' : 'bucketside.lids'
+  const shows = judges && pot && load && pots.includes(pot) ? load.loadId : undefined
+  useEffect(() => {
+    if (shows !== undefined) keep(seen, shows, true)
+  }, [shows])
+  const isShut = load !== undefined && !isOpen && keptOf(seen, load.loadId) === true
   const next = () => {
     // From those fired elsewhere to the next of them.
     if (pot && !pots.includes(pot)) setPage('elsewhere')
@@ -110,7 +119,10 @@ export function Opening({ loadId, first }: OpeningProps) {
         ) : null}
       </DeskHead>
       {page === 'list' ? (
-        <ListPage>
+        <ListPage
+          label={left[0] ? (isOpen ? w.toJudge : w.guess.toGuess)(`${nameOf(words.value, left[0])}`) : w.done}
+          close={() => setPage(undefined)}
+        >
           <PotList pots={pots} isOpen={isOpen} choose={choose} />
           {isOpen && left.some((one) => firedOf(one).outAt === undefined) ? (
             <button
@@ -123,18 +135,18 @@ export function Opening({ loadId, first }: OpeningProps) {
           ) : null}
         </ListPage>
       ) : page === 'elsewhere' ? (
-        <Elsewhere choose={choose} />
+        <Elsewhere choose={choose} close={() => setPage(undefined)} />
       ) : page === 'look' ? (
         looked ? (
           <LookCard key={potKey} pot={looked} next={() => undefined} />
         ) : (
-          <ListPage>
+          <ListPage label={w.done} close={() => setPage(undefined)}>
             <p>{w.again.over}</p>
           </ListPage>
         )
       ) : pot && judges ? (
         <JudgeCard key={potKey} pot={pot} next={next} over={over} open={setOver} />
-      ) : pot ? (
+      ) : pot && !(isShut && firedOf(pot).guess === undefined) ? (
         <GuessCard
           key={potKey}
           pot={pot}
@@ -155,6 +167,7 @@ export function Opening({ loadId, first }: OpeningProps) {
       ) : (
         <Guessed
           left={pots.length - done}
+          isShut={isShut}
           anew={() => setSkipped(new Set())}
           toLid={() => app.go({ at: 'shelf', loadId: load.loadId })}
         />
@@ -163,42 +176,61 @@ export function Opening({ loadId, first }: OpeningProps) {
   )
 }
 
-const ListPage = ({ children }: { readonly children: preact.ComponentChildren }) => (
-  <KilnMain>{children}</KilnMain>
-)
+interface ListProps {
+  readonly label: string
+  /** Back to the cards. */
+  readonly close: () => void
+  readonly children: ComponentChildren
+}
+
+/** A page that lies over the cards, from which the bar leads back to them. */
+function ListPage({ label, close, children }: ListProps) {
+  useBar(close)
+  return (
+    <>
+      <KilnMain>{children}</KilnMain>
+      <BackLine />
+      <KnuckleBar label={label} />
+    </>
+  )
+}
+
+interface ElsewhereProps {
+  readonly choose: (potId: string) => void
+  readonly close: () => void
+}
 
 /** Pots that were fired without a load on this phone: any of them may be judged. */
-function Elsewhere({ choose }: { readonly choose: (potId: string) => void }) {
+function Elsewhere({ choose, close }: ElsewhereProps) {
   const { table, words } = useOpening()
+  const w = words.value.opening
   const pots = firedElsewhere(table.value)
   return (
-    <KilnMain>
-      {pots.length > 0 ? (
-        <PotList pots={pots} isOpen choose={choose} />
-      ) : (
-        <p>{words.value.opening.elsewhereNone}</p>
-      )}
-    </KilnMain>
+    <ListPage label={w.done} close={close}>
+      {pots.length > 0 ? <PotList pots={pots} isOpen choose={choose} /> : <p>{w.elsewhereNone}</p>}
+    </ListPage>
   )
 }
 
 interface GuessedProps {
   readonly left: number
+  /** The lid was up: nothing more is guessed. */
+  readonly isShut: boolean
   readonly anew: () => void
   readonly toLid: () => void
 }
 
 /** Nothing is left to guess, or to skip. */
-function Guessed({ left, anew, toLid }: GuessedProps) {
+function Guessed({ left, isShut, anew, toLid }: GuessedProps) {
   const { words } = useOpening()
   const w = words.value.opening
   useBar(toLid)
   return (
     <>
       <KilnMain>
-        <p class="kiln-big">{left > 0 ? w.guess.left(left) : w.guess.all}</p>
-        <p>{w.guess.hidden}</p>
-        {left > 0 ? (
+        <p class="kiln-big">{isShut ? w.guess.shut : left > 0 ? w.guess.left(left) : w.guess.all}</p>
+        {isShut ? null : <p>{w.guess.hidden}</p>}
+        {left > 0 && !isShut ? (
           <button type="button" class="desk-second" onClick={anew}>
             {w.guess.anew}
           </button>

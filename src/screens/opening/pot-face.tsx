@@ -64,17 +64,25 @@ export function Glazes({ pot }: { readonly pot: PotState }) {
 }
 
 interface FaceProps extends Omit<DrawnProps, 'width' | 'height'> {
+  /** Above the drawing: what undoes the last hit. */
+  readonly back?: ComponentChildren
+  /** Below what is on it; where there is little room, below the drawing, or left out. */
   readonly children?: ComponentChildren
 }
 
-/** The pot on the left, what there is to say of it beside it. */
-export function PotFace({ pot, front, children }: FaceProps) {
+/** The pot on the left, what there is to say of it beside it, as large as there is room: nothing lies over anything else. */
+export function PotFace({ pot, front, back, children }: FaceProps) {
   return (
     <div class="open-face">
-      <FiredPotDrawing pot={pot} front={front} width={150} height={190} />
-      <div class="open-said">
-        <Glazes pot={pot} />
-        {children}
+      <div class="open-face-parts">
+        <div class="open-face-pot">
+          {back}
+          <FiredPotDrawing pot={pot} front={front} width={150} height={190} />
+        </div>
+        <div class="open-said">
+          <Glazes pot={pot} />
+        </div>
+        <div class="open-more">{children}</div>
       </div>
     </div>
   )

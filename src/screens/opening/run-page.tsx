@@ -1,34 +1,33 @@
 import { useState } from 'preact/hooks'
 import type { RunFacts } from '../../../shared/opening.ts'
 import type { PotState } from '../../table/model/state.ts'
-import { outsideWall } from '../../table/opening/wall.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { reachOf, reachText, useOpening } from './opening-app.ts'
-import { stepped, WallRuler } from './wall-ruler.tsx'
+import { WallRuler } from './wall-ruler.tsx'
 
 interface RunProps {
   readonly pot: PotState
   readonly run: RunFacts
+  /** What is known so far, while its drip is still asked. */
+  readonly seen: (run: RunFacts) => void
   readonly done: (run: RunFacts) => void
 }
 
 type Reach = number | 'shelf'
 
 /** How far it ran: tapped on the wall, the mean front, then the longest drip; or seen and not measured. */
-export function RunPage({ pot, run, done }: RunProps) {
-  const { table, words, formats } = useOpening()
+export function RunPage({ pot, run, seen, done }: RunProps) {
+  const { words, formats } = useOpening()
   const w = words.value.opening.run
-  const { roomMm } = outsideWall(table.value, pot)
   const [front, setFront] = useState(reachOf(run))
-  const [drip, setDrip] = useState<Reach | undefined>(run.is === 'measured' ? run.longestMm : undefined)
+  const [drip, setDrip] = useState(run.is === 'measured' ? run.longestMm : undefined)
   const [asks, setAsks] = useState<'front' | 'drip'>('front')
   const set = (to: Reach) => {
     if (asks === 'front') setFront(to)
-    else if (typeof front === 'number') setDrip(to === 'shelf' ? 'shelf' : Math.max(front, to))
+    else if (typeof front === 'number') setDrip(to === 'shelf' ? to : Math.max(front, to))
   }
-  const shown = asks === 'front' ? front : (drip ?? front)
   const text = (at: Reach) => reachText(words.value, formats.value, at)
   const label =
     asks === 'front'
@@ -44,11 +43,12 @@ export function RunPage({ pot, run, done }: RunProps) {
         : w.barDrip(text(drip))
   useBar(() => {
     if (front === undefined) done({ is: 'some' })
-    else if (front === 'shelf' || drip === 'shelf') done({ is: 'shelf' })
-    else if (front === 0 && asks === 'front') done({ is: 'none' })
+    else if (front === 'shelf') done({ is: 'shelf' })
+    else if (front === 0) done({ is: 'measured', mm: 0 })
     else if (asks === 'front') {
       setAsks('drip')
-      if (drip !== undefined && drip < front) setDrip(undefined)
+      if (typeof drip === 'number' && drip < front) setDrip(undefined)
+      seen({ is: 'measured', mm: front })
     } else
       done({
         is: 'measured',
@@ -64,9 +64,8 @@ export function RunPage({ pot, run, done }: RunProps) {
           pot={pot}
           front={front}
           drip={drip}
-          told={shown === undefined ? '' : text(shown)}
-          onTap={set}
-          onStep={(by) => set(stepped(shown, by, roomMm))}
+          at={asks === 'front' ? front : (drip ?? front)}
+          onSet={set}
         />
       </KilnMain>
       <KnuckleBar label={label} />

@@ -6,6 +6,7 @@ import { useDays } from '../days.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { lazyPart } from '../lazy.tsx'
 import { coverText, nameOf } from '../text/pot-text.ts'
+import { appText } from './guess-lines.tsx'
 import { foundText, reachOf, reachText, useOpening } from './opening-app.ts'
 import { Kept } from './photo-page.tsx'
 import { PotFace } from './pot-face.tsx'
@@ -111,7 +112,14 @@ function Line({ line }: { readonly line: StoryLine }) {
     case 'cone':
       return <>{w.cone(line.cone)}</>
     case 'guessed':
-      return <>{w.guessed(reachText(words.value, formats.value, line.mm))}</>
+      return (
+        <>
+          {w.guessed(reachText(words.value, formats.value, line.mm))}
+          {line.app
+            ? `, ${w.appToo(appText(words.value, formats.value, table.value.settings.units, line.app))}`
+            : ''}
+        </>
+      )
     case 'judged':
       return <strong>{w.found(foundText(words.value, formats.value, line.look))}</strong>
     case 'looked':

@@ -1,24 +1,27 @@
+import type { ComponentChildren } from 'preact'
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { PotState } from '../../table/model/state.ts'
 import { outsideWall } from '../../table/opening/wall.ts'
 import { RunRuler } from '../../ui/run-ruler.tsx'
-import { useOpening } from './opening-app.ts'
+import { reachText, useOpening } from './opening-app.ts'
 import { FiredPotDrawing } from './pot-face.tsx'
+import { atMark, lastMark, scaleOf, stepped } from './run-scale.ts'
 
 interface WallProps {
   readonly pot: PotState
   readonly front: number | 'shelf' | undefined
   readonly drip?: number | 'shelf' | undefined
-  /** The one of both that is told now, in large figures. */
-  readonly told: string
-  readonly onTap: (at: number | 'shelf') => void
-  /** A millimetre farther, or less far. */
-  readonly onStep: (by: 1 | -1) => void
+  /** The one of both that is set now, told in large figures. */
+  readonly at: number | 'shelf' | undefined
+  /** Left out: it is fixed. */
+  readonly onSet?: ((at: number | 'shelf') => void) | undefined
+  /** Above the drawing: what undoes the last hit. */
+  readonly back?: ComponentChildren
 }
 
-/** The whole pot to scale, its bare wall enlarged beside it with a ruler to tap on, and keys for a millimetre. */
-export function WallRuler({ pot, front, drip, told, onTap, onStep }: WallProps) {
-  const { table, words } = useOpening()
+/** The whole pot to scale, its bare wall enlarged beside it with a ruler to tap on, and keys for a mark of it. */
+export function WallRuler({ pot, front, drip, at, onSet, back }: WallProps) {
+  const { table, words, formats } = useOpening()
   const w = words.value.opening.run
   const box = useRef<HTMLDivElement>(null)
   const [size, setSize] = useState<readonly [number, number]>()
@@ -32,45 +35,53 @@ export function WallRuler({ pot, front, drip, told, onTap, onStep }: WallProps) 
     return () => watch.disconnect()
   }, [])
   const { roomMm, footMm, pattern } = outsideWall(table.value, pot)
+  const scale = scaleOf(table.value.settings.units)
+  const mark = formats.value.mm(scale.markMm)
+  const told = at === undefined ? '' : reachText(words.value, formats.value, at)
+  const step = (by: 1 | -1, label: string, sign: string) => (
+    <button
+      type="button"
+      class="key open-step"
+      aria-label={label}
+      onClick={() => onSet?.(stepped(scale, at, by, roomMm))}
+    >
+      {sign}
+    </button>
+  )
   return (
     <div class="open-wall">
       <div class="open-wall-side">
+        {back}
         <div class="open-wall-pot">
           <FiredPotDrawing pot={pot} front={front} width={112} height={112} />
         </div>
         <p class="open-told figures" role="status">
           {told}
         </p>
-        <button type="button" class="key open-step" aria-label={w.less} onClick={() => onStep(-1)}>
-          −
-        </button>
-        <button type="button" class="key open-step" aria-label={w.more} onClick={() => onStep(1)}>
-          +
-        </button>
+        {onSet ? (
+          <>
+            {step(-1, w.less(mark), '−')}
+            {step(1, w.more(mark), '+')}
+          </>
+        ) : null}
       </div>
       <div class="open-wall-ruler" ref={box}>
         {size ? (
           <RunRuler
             roomMm={roomMm}
             footMm={footMm}
+            scale={scale}
+            lastMark={lastMark(scale, roomMm)}
             pattern={pattern}
             front={front}
             drip={drip}
             width={size[0]}
             height={size[1]}
             words={{ foot: w.foot, shelf: w.shelf, label: told === '' ? w.edge : told }}
-            onTap={onTap}
+            onTap={onSet && ((to) => onSet(to === 'shelf' ? to : atMark(scale, to)))}
           />
         ) : null}
       </div>
     </div>
   )
-}
-
-/** A millimetre more or less on a wall with so much room: beyond its last whole one is the shelf. */
-export function stepped(at: number | 'shelf' | undefined, by: 1 | -1, roomMm: number): number | 'shelf' {
-  const most = Math.floor(roomMm)
-  if (at === 'shelf') return by > 0 ? 'shelf' : most
-  const to = at === undefined ? Math.max(0, by) : at + by
-  return to > most ? 'shelf' : Math.max(0, to)
 }

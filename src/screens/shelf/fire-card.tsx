@@ -62,16 +62,16 @@ export function FireCard({ load, open, beside }: FireProps) {
     },
     off: { label: w.bar.off, press: (atMs: number) => hit({ do: 'switch-off', loadId }, atMs) },
     open: { label: w.bar.open, press: () => open('open') },
+    judge: { label: w.bar.judge, press: () => go({ at: 'opening', loadId }) },
     read: { label: w.bar.reading, press: () => open('reading') },
   }
-  const does =
-    stage.is === 'candle' || stage.is === 'cone' || stage.is === 'off' || stage.is === 'open'
+  const done = stage.is === 'unload' && stage.cold
+  const does = done
+    ? bars.judge
+    : stage.is === 'candle' || stage.is === 'cone' || stage.is === 'off' || stage.is === 'open'
       ? bars[stage.is]
       : bars.read
-  const done = stage.is === 'unload' && stage.cold
-  useBar((atMs) => {
-    if (!done) does.press(atMs)
-  })
+  useBar((atMs) => does.press(atMs))
   const small =
     stage.is === 'candle'
       ? { label: w.fogged, onPress: fogged }
@@ -118,6 +118,7 @@ export function FireCard({ load, open, beside }: FireProps) {
         ) : (
           <CoolLines load={load} done={done} />
         )}
+        {done ? <p>{w.cold}</p> : null}
         <OffsetLines load={load} />
         <p class="caution">
           {fires
@@ -190,7 +191,7 @@ export function FireCard({ load, open, beside }: FireProps) {
           <button type="button" class="key" onClick={() => open('ticket')}>
             {w.ticket}
           </button>
-          {load.offAt === undefined ? null : (
+          {load.offAt === undefined || done ? null : (
             <button type="button" class="key" onClick={() => go({ at: 'opening', loadId })}>
               {load.openedAt === undefined ? w.guess : w.judge}
             </button>
@@ -199,9 +200,7 @@ export function FireCard({ load, open, beside }: FireProps) {
         </div>
       </KilnMain>
       <BackLine />
-      {done ? (
-        <KnuckleBar label={w.cold} rest />
-      ) : small ? (
+      {small ? (
         <AnswerBars big={does.label} small={small} hand={table.value.settings.hand} />
       ) : (
         <KnuckleBar label={does.label} />

@@ -96,6 +96,7 @@ export const shelf = {
     cone: 'CONE DOWN',
     off: 'KILN OFF',
     open: 'LID OPEN',
+    judge: 'JUDGE',
     save: 'SAVE',
     wait: 'ONE MOMENT',
   },
