@@ -124,8 +124,8 @@ export const MELT_FAULTS: readonly Fault[] = [
   {
     id: 'longest drip ignored',
     file: engine('melt/flow-tile'),
-    find: 'Math.min(DRIP.most, Math.max(DRIP.least, ...drips))',
-    replace: 'DRIP.usual + 0 * (DRIP.most + DRIP.least)',
+    find: 'return drips.length === 0 ? DRIP.usual : Math.max(...drips)',
+    replace: 'return DRIP.usual + 0 * drips.length',
     tests: [UNIT_TILE, TABLE_TILE],
   },
   {

@@ -152,7 +152,7 @@ describe('two pairs of hands at one table', () => {
     for (let minute = 0; minute < 150 && coats() < 30; minute++) {
       const { card } = wants(play, 1)
       if (card.kind === 'stir') play.wait((card.change ? 3 : 1) * MIN_S).bar()
-      else if (card.kind === 'armed') play.bar().wait(MIN_S)
+      else if (card.kind === 'armed' || card.kind === 'foot-check') play.bar().wait(MIN_S)
       else play.wait(MIN_S).ask()
       if (viewOf(play.table, 1).openBucket === 'G') takenAfter = Math.min(takenAfter, minute)
       // Back at the table, the first have something to do at once, though nobody counts on them.
