@@ -10,7 +10,7 @@ import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
 import { useApp } from '../app.ts'
 import { WarningLine } from '../parts/warning-line.tsx'
-import { cautionText, coverText, glovesText, nameOf, placeOf } from '../text/pot-text.ts'
+import { cautionText, coverText, glovesText, nameOf, placeOf, wetGloves } from '../text/pot-text.ts'
 import { Caution, WithPot } from './with-pot.tsx'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
@@ -41,9 +41,10 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const name = (bucketId: string | undefined) => table.value.buckets[bucketId ?? '']?.facts.name ?? ''
   const glaze = name(card.bucketId)
   const marked = cautionText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
-  const cautions = [marked, inVessel ? '' : w.stirCaution].filter(Boolean).join(' ')
+  const inHand = table.value.pots[card.inHand ?? '']
+  const wet = wetGloves(words.value, table.value, inHand, card.bucketId)
+  const cautions = [wet, marked, inVessel ? '' : w.stirCaution].filter(Boolean).join(' ')
   const closed = change ? name(table.value.openBucket) : ''
-  const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
   const last = stirredAt === undefined ? w.stirNever : w.stirAgo(formats.value.span(now.value - stirredAt))
   const why = isFresh(table.value, card.bucketId, now.value) && card.reason ? w.reason[card.reason] : ''
   const ago = why ? w.stirEarly(last, why) : last
@@ -92,9 +93,14 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       : armed.hasIt
         ? w.hasIt(nameOf(words.value, pot), bucket.name)
         : undefined
-  const inHand = card.inHand === undefined ? undefined : table.value.pots[card.inHand]
+  const inHand = table.value.pots[card.inHand ?? '']
   const onFoodSide = armed.cover.kind === 'full' || armed.cover.kind === 'inside'
-  const gloves = glovesText(words.value, bucket.cautions, onFoodSide)
+  const gloves = [
+    wetGloves(words.value, table.value, inHand, armed.bucketId),
+    glovesText(words.value, bucket.cautions, onFoodSide),
+  ]
+    .filter(Boolean)
+    .join(' ')
   // With a pot in hand looks give way to a warning and gloves. What is only good to know is behind *Put right* as well.
   const marks = marksMayShow(pot) && !asked && !(armed.line && gloves && inHand)
   const stirredMs = armed.stirredAt === undefined ? undefined : now.value - armed.stirredAt

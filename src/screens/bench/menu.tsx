@@ -28,6 +28,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
   const late = useLateWords()
   const w = late.other
   const number = nameOf(words.value, pot)
+  const { settings } = table.value
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
   const offers = armed && pot ? offersOf(table.value, late, pot, armed, act, open) : []
   const tile = (text: string, on: (atMs: number) => void, under?: string | number) => (
@@ -61,7 +62,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
       {owed ? null : tile(words.value.bench.board, () => go({ at: 'board' }))}
       {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
       {leave ? tile(leaveText, act(leave)) : null}
-      {choices && !leave ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}
+      {choices && !leave && pot ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}
       {inHand ? (
         <>
           {tile(w.held, open('held', inHand), pot && about(pot, inHand))}
@@ -70,11 +71,11 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
         </>
       ) : (
         <>
-          {owed ? null : tile(w.logDip, open('logged'), number)}
-          {tile(w.more, open('more'), number)}
+          {owed || !pot ? null : tile(w.logDip, open('logged'), number)}
+          {pot || settings.wax === 'hot' ? tile(w.more, open('more'), number) : null}
           {owed ? tile(w.wasPot, open('pot', owed.dip), about(owed.pot, owed.dip)) : null}
           {owed ? tile(w.wasBucket, open('bucket', owed.dip), about(owed.pot, owed.dip)) : null}
-          {owed && table.value.settings.potters === 2
+          {owed && settings.potters === 2
             ? tile(
                 w.otherHands,
                 act({ do: 'was-other-hands', dipId: owed.dip.dipId }),

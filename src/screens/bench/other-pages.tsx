@@ -86,6 +86,7 @@ export function LoggedPage({ potId, act }: { readonly potId: string; readonly ac
   )
 }
 
+/** What is done with one pot, and the pan; of a card that is about no pot the pan alone. */
 export function MorePage({
   pot,
   act,
@@ -93,7 +94,7 @@ export function MorePage({
   last,
   inHand,
 }: {
-  readonly pot: PotState
+  readonly pot: PotState | undefined
   readonly act: Acting
   readonly open: (page: Page, dip?: DipState) => () => void
   readonly last: DipState | undefined
@@ -103,7 +104,7 @@ export function MorePage({
   const { pan, settings } = table.value
   const isMarked = last !== undefined && (table.value.buckets[last.bucketId]?.facts.cautions ?? []).length > 0
   const w = useLateWords().other
-  const { potId } = pot.facts
+  const potId = pot?.facts.potId ?? ''
   const warmAt = panWarmAt(table.value)
   const warm =
     warmAt !== undefined && now.value < warmAt ? formats.value.clock(warmAt + table.value.skewMs) : undefined
@@ -115,24 +116,28 @@ export function MorePage({
   )
   return (
     <div class="other-more">
-      <h2>{w.coatsOn(nameOf(words.value, pot))}</h2>
-      <div class="other-chips">
-        <CoatCounts
-          coats={planOf(table.value, pot).length}
-          look="other-chip"
-          on={(n) => act({ do: 'count-coats', potId, coats: n })}
-        />
-        <PressButton
-          class="other-chip"
-          onPress={act({ do: 'count-coats', potId, coats: null })}
-          label={w.notSure}
-        >
-          ?
-        </PressButton>
-      </div>
+      {pot ? (
+        <>
+          <h2>{w.coatsOn(nameOf(words.value, pot))}</h2>
+          <div class="other-chips">
+            <CoatCounts
+              coats={planOf(table.value, pot).length}
+              look="other-chip"
+              on={(n) => act({ do: 'count-coats', potId, coats: n })}
+            />
+            <PressButton
+              class="other-chip"
+              onPress={act({ do: 'count-coats', potId, coats: null })}
+              label={w.notSure}
+            >
+              ?
+            </PressButton>
+          </div>
+        </>
+      ) : null}
       <div class="other-three">
-        {tile(w.why, open('why'))}
-        {tile(w.weigh, open('weigh'))}
+        {pot ? tile(w.why, open('why')) : null}
+        {pot ? tile(w.weigh, open('weigh')) : null}
         {last ? tile(w.held, open('held', last)) : null}
         {last ? tile(words.value.bench.washOff, act({ do: 'wash-off', potId })) : null}
         {last ? tile(w.dab, act({ do: 'touched-up', potId }), isMarked ? w.dabGloves : undefined) : null}
@@ -152,7 +157,7 @@ export function MorePage({
           : null}
       </div>
       {settings.wax === 'hot' ? <Caution>{w.panCare}</Caution> : null}
-      {inHand ? null : (
+      {inHand || !pot ? null : (
         <PressButton class="other-tile other-gone" kind="hold" onPress={act({ do: 'gone', potId })}>
           {w.gone(nameOf(words.value, pot))}
         </PressButton>

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals'
-import { type Card, potsOnCard } from '../../table/card/card.ts'
+import type { Card } from '../../table/card/card.ts'
+import { potToMend } from '../../table/card/to-mend.ts'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { Action } from '../../table/model/action.ts'
 import { lastDip, potsOnTable, strayed } from '../../table/model/plan.ts'
@@ -44,10 +45,10 @@ export function Other({ close, at }: OtherProps) {
   const w = useLateWords().other
   const hand = potInHand(table.value, stepsOf(table.value, app.now.value))
   // It speaks of the card that shows; what the pot still in the hands may want mended is named by its number.
-  const onCard = potOnCard(table.value, app.card.value)
+  const onCard = potToMend(table.value, app.card.value)
   const own = hand && (onCard === undefined || onCard === hand.pot) ? hand : undefined
   const owed = own ? undefined : hand
-  const pot = own?.pot ?? onCard ?? potsOnTable(table.value)[0]
+  const pot = own?.pot ?? onCard
   const last = pot && lastDip(pot)
   const mend = mending.value ?? own?.dip
   const dip = mend ?? last
@@ -144,7 +145,7 @@ export function Other({ close, at }: OtherProps) {
           ))}
         </div>
       ) : null}
-      {page.value === 'more' && pot ? (
+      {page.value === 'more' ? (
         <MorePage pot={pot} act={act} open={open} last={last} inHand={own !== undefined} />
       ) : null}
       {page.value === 'stray' && mended ? <StrayPage pot={mended} act={act} /> : null}
@@ -186,7 +187,3 @@ function recentDip(
   })
   return dips.sort((a, b) => b.dip.outAt - a.dip.outAt)[0]
 }
-
-/** The pot a card is about: the one it names, else the next that is due. */
-const potOnCard = (table: Table, card: Card): PotState | undefined =>
-  table.pots[potsOnCard(card)[0] ?? (card.kind === 'wait' ? card.next?.potId : undefined) ?? '']

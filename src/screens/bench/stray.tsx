@@ -7,8 +7,9 @@ import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
 import { useLateWords } from '../late-words.ts'
 import { warningText } from '../parts/warning-line.tsx'
-import { nameOf } from '../text/pot-text.ts'
+import { glovesText, nameOf } from '../text/pot-text.ts'
 import type { Acting } from './other-pages.tsx'
+import { Caution } from './with-pot.tsx'
 
 const MOST_WARNINGS = 2
 /** Warnings that hold however long the pot waits: of a pair of glazes, of thickness, of a run. */
@@ -25,6 +26,8 @@ export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: 
   const into = nextBucket(table.value, pot)
   const said = into === undefined ? [] : warningsFor(table.value, pot, into, now.value)
   const warnings = LASTING.flatMap((kind) => said.filter((warning) => warning.kind === kind))
+  const onFoodSide = dip?.cover.kind === 'full' || dip?.cover.kind === 'inside'
+  const gloves = glovesText(w, table.value.buckets[dip?.bucketId ?? '']?.facts.cautions ?? [], onFoodSide)
   const stacks = Object.values(table.value.stacks).filter((stack) => stack.stackId !== stackId)
   return (
     <div class="other-more">
@@ -36,6 +39,7 @@ export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: 
           {warningText(w, formats.value, table.value, warning)}
         </p>
       ))}
+      {gloves ? <Caution>{gloves}</Caution> : null}
       <div class="other-grid">
         <PressButton class="other-tile other-offer other-wide" onPress={act({ do: 'keep-going', potId })}>
           {w.bench.keepGoing}

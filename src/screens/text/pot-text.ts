@@ -1,6 +1,7 @@
 import type { Caution, CoverFacts } from '../../../shared/nouns.ts'
 import type { Warning } from '../../table/advice/warning.ts'
 import type { Half } from '../../table/model/halves.ts'
+import { lastDip } from '../../table/model/plan.ts'
 import { EDGE_UP_MM } from '../../table/model/range.ts'
 import type { HitLine, PotState, Table } from '../../table/model/state.ts'
 import type { Words } from '../../words/bench.ts'
@@ -69,6 +70,20 @@ export const glovesText = (
           ...(cautions.length > NAMED ? [words.bench.andMore] : []),
         ].join(', '),
       ) + (onFoodSide ? ` ${words.bench.foodSide}` : '')
+
+/** What is on the pot still wet in the hands, where the glaze of the card's bucket does not ask for gloves by itself. */
+export function wetGloves(
+  words: Words,
+  { buckets }: Table,
+  pot: PotState | undefined,
+  bucketId: string,
+): string | undefined {
+  const of = (id: string | undefined) => buckets[id ?? '']?.facts.cautions ?? []
+  const [what] = pot ? of(lastDip(pot)?.bucketId) : []
+  return pot && what && of(bucketId).length === 0
+    ? words.bench.wetGloves(nameOf(words, pot), words.caution[what])
+    : undefined
+}
 
 /** What a pot is called: its number, and which piece of it where there are two. */
 export const nameOf = (words: Words, pot: PotState | undefined): Name =>

@@ -10,8 +10,10 @@ export interface AfterSlip {
   readonly holdS: number
   /** Likely coat where it comes nearest to a limit, mm. */
   readonly buildMm: number
-  /** Seconds for the coat that follows, once this one is ready for it; 0: leave it out. Undefined when none follows. */
-  readonly nextS: number | undefined
+  /** The coat that follows as planned, s; undefined when none does. */
+  readonly plannedS: number | undefined
+  /** Seconds that would be better for it, once this one is ready for it; 0: leave it out. Undefined: as planned. */
+  readonly betterS: number | undefined
 }
 
 /** A dip as it now counts, and what its pot needs next; undefined for a dip that is on no pot. */
@@ -27,7 +29,8 @@ export function afterSlip(table: Table, dipId: string, now: number): AfterSlip |
       pot,
       holdS: dip.holdS,
       buildMm: worstZone(forecast.pot.zones, limitsOf(table)).likelyMm,
-      nextS: planned !== undefined && repair ? (repair.holdS ?? 0) : planned,
+      plannedS: planned,
+      betterS: planned !== undefined && repair ? (repair.holdS ?? 0) : undefined,
     }
   }
   return undefined

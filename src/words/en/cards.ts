@@ -90,6 +90,7 @@ export const cards = {
     marked: (what: string) => `Contains ${what}: wear gloves, read its safety sheet.`,
     andMore: 'more',
     gloves: (what: string) => `Contains ${what}: wear gloves.`,
+    wetGloves: (number: Name, what: string) => `${number} has ${what} on it: wear gloves.`,
     foodSide: 'Not known to be safe for food.',
     startBar: 'START',
     startUnder: 'two beats, then IN',

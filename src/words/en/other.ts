@@ -24,8 +24,24 @@ export const other = {
     lessS: (s: number) => `−${s} s`,
     weighed: (grams: string) => `${grams} g`,
     makes: (s: number) => `makes ${s} s`,
-    logged: (s: number, build: string, next: number | undefined) =>
-      `Logged ${s} s. Build ${build}.${next === undefined ? '' : next > 0 ? ` Next coat ${next} s.` : ' Better leave out the next coat.'}`,
+    /** Of one pot by its name: the card below may be about another. `better`: seconds for its next coat, 0: none. */
+    logged: (
+      number: Name,
+      s: number,
+      build: string,
+      planned: number | undefined,
+      better: number | undefined,
+    ) => {
+      const next =
+        planned === undefined
+          ? ''
+          : better === undefined
+            ? ` Its next coat: ${planned} s.`
+            : better > 0
+              ? ` Its next coat: better ${better} s.`
+              : ' Better leave out its next coat.'
+      return `${number}: logged ${s} s, ${build}.${next}`
+    },
     coatsOn: (number: Name) => `${number}: coats on it`,
     notSure: 'not sure',
     weigh: 'Weigh it',

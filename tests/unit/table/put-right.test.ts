@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { doseOf } from '../../../src/table/advice/dose.ts'
+import { potToMend } from '../../../src/table/card/to-mend.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { lessonsUsed } from '../../../src/table/forecast/learning.ts'
 import { coatsOn, nextCoat, planOf, strayed } from '../../../src/table/model/plan.ts'
@@ -26,6 +27,36 @@ function dip(play: Play, number: number, bucketId?: string): string {
   play.wait(20)
   return dipId
 }
+
+describe('the pot that is put right', () => {
+  const mended = (play: Play) => potToMend(play.table, play.card)?.facts.number
+
+  test('is the one that was picked, on the card of the bucket chosen for it as well', () => {
+    const play = evening()
+    dip(play, 31)
+    play.act({ do: 'sponged', potId: id(31) }).act({ do: 'pick', potId: id(33), bucketId: BRACKWATER! })
+    expect(play.card).toMatchObject({ kind: 'stir', bucketId: BRACKWATER })
+    expect(mended(play)).toBe(33)
+    play.act({ do: 'pick', potId: id(33), bucketId: GATEPOST! })
+    expect(play.card).toMatchObject({ kind: 'armed', armed: { potId: id(33), hasIt: false } })
+  })
+
+  test('is none on a card that is about no pot', () => {
+    const play = evening()
+    const stir = {
+      kind: 'stir',
+      bucketId: GATEPOST!,
+      change: true,
+      stirredAt: undefined,
+      waiting: 3,
+    } as const
+    expect(potToMend(play.table, stir)).toBeUndefined()
+    expect(
+      potToMend(play.table, { kind: 'lid', bucketId: GATEPOST!, more: 0, levelRead: true }),
+    ).toBeUndefined()
+    expect(potToMend(play.table, play.card)?.facts.potId).toBe('potId' in play.card ? play.card.potId : '')
+  })
+})
 
 describe('a dip that is told afterwards', () => {
   test('implies the foot that was in the hands before it, as START does', () => {
