@@ -101,11 +101,11 @@ test('a coat that was held too long, then the next pot: what it came to can be r
     }
     await page.setViewportSize({ width: 360, height: 640 })
   }
-  await expect(page.locator('.said-note')).toContainText(/^1: logged 8 s, .* Its next coat: (better )?\d/)
+  await expect(page.locator('.said-note')).toContainText(/^1: 8 s, .* Its next coat: (better )?\d/)
   await look('drip')
   await page.clock.runFor(6000)
   await expect(bench.bar).toContainText('START')
-  await expect(page.locator('.said-note')).toContainText(/^1: logged 8 s, .* Its next coat: (better )?\d/)
+  await expect(page.locator('.said-note')).toContainText(/^1: 8 s, .* Its next coat: (better )?\d/)
   await look('next')
 })
 

@@ -40,7 +40,7 @@ export const other = {
             : better > 0
               ? ` Its next coat: better ${better} s.`
               : ' Better leave out its next coat.'
-      return `${number}: logged ${s} s, ${build}.${next}`
+      return `${number}: ${s} s, ${build}.${next}`
     },
     coatsOn: (number: Name) => `${number}: coats on it`,
     notSure: 'not sure',
