@@ -6,6 +6,8 @@ import { type Seen, seenFrom } from '../table/fold/seen.ts'
 import { forecastOf, needsWalls } from '../table/forecast/forecast.ts'
 import type { Table } from '../table/model/state.ts'
 
+export { asksNow, seenAt } from './meeting.ts'
+
 /** So many events are a few ms of a slow phone. */
 const EACH = 50
 

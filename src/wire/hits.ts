@@ -45,8 +45,8 @@ export function openHits({ records, moment, devices, sounding, fault, afterHit }
     if (change.kind !== 'records' || own) return
     const nowMs = clock.epochMs()
     // Another phone sounds for itself.
-    const here = change.records.filter(isBy(records.journal.phone))
-    const fresh = here.filter(({ at }) => Math.abs(nowMs - at) < FRESH_MS)
+    const isOwn = isBy(records.journal.phone)
+    const fresh = change.records.filter((r) => isOwn(r) && Math.abs(nowMs - r.at) < FRESH_MS)
     if (fresh.length > 0) sounding.with(({ foreign }) => foreign(fresh.map(({ event }) => event)))
   })
   return {

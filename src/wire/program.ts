@@ -139,7 +139,7 @@ export async function openProgram(faults: Faults): Promise<App> {
       for (const part of [moment.judging, hits.setting, sounding]) part.ask()
       return bindBench(root, bench, sounding)
     },
-    asks: async () => (await import('./meeting.ts')).asksNow(journal, table.peek()),
+    asks: async () => (await import('./fold-beside.ts')).asksNow(journal, table.peek()),
     async passSheets() {
       return (await import('./sheets.ts')).passSheets(table.peek(), clock.epochMs())
     },

@@ -1,7 +1,7 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals'
 import type { TableName } from '../../shared/database.ts'
 import { isKnownKind, type Stamped, type TableEvent } from '../../shared/events.ts'
-import { isBy, type JournalRecord } from '../../shared/record.ts'
+import { isBy } from '../../shared/record.ts'
 import { type OpenedJournal, openJournal, witness } from '../store/index.ts'
 import { fold, step } from '../table/fold/fold.ts'
 import type { Seen } from '../table/fold/seen.ts'
@@ -51,12 +51,10 @@ export async function openRecords(which: TableName, used: boolean): Promise<Reco
   // The records of one phone alone are folded as they are, with others' among them as they are seen.
   let folded: readonly Stamped[] = journal.records
   let seen: Pick<Seen, 'goesOn'> | undefined
-  const [first] = journal.records
   // A demo that was laid once among own pots is not seen either.
-  const isPlain = (record: JournalRecord<TableEvent>) =>
-    isOwn(record) && (record.event.kind !== 'demo-laid' || record.hit === first?.hit)
-  if (!journal.records.every(isPlain)) {
-    const all = (await import('./meeting.ts')).seenAt(journal)
+  const demo = journal.records.findIndex(({ event }) => event.kind === 'demo-laid')
+  if (demo > 1 || !journal.records.every(isOwn)) {
+    const all = (await import('./fold-beside.ts')).seenAt(journal)
     seen = all
     folded = all.events
   }

@@ -43,7 +43,7 @@ test('a backup is shown before it is taken in, and a fresh phone has all of it t
   ).toBeVisible()
   await choose(text)
   await key(page, 'Join with this table').click()
-  await expect(page.locator('[role=status]')).toHaveText(`${records.length} new, 0 known already.`)
+  await expect(page.getByText(`${records.length} new, 0 known already.`)).toBeVisible()
   await open(page, 'board')
   await expect(page.locator('.tile')).toHaveCount(8)
   await open(page, 'room')

@@ -95,7 +95,7 @@ export const STORE_FAULTS: readonly Fault[] = [
   {
     id: 'take back takes what another phone did',
     file: 'src/table/fold/hit-line.ts',
-    find: 'if (from !== undefined || UNNAMED.has(event.kind)',
+    find: 'if (from || UNNAMED.has(event.kind)',
     replace: 'if (UNNAMED.has(event.kind)',
     tests: MEETING,
   },

@@ -82,6 +82,7 @@ const LEVELS = {
       'room.ts',
       'format.ts',
       'sheets.ts',
+      'meeting.ts',
     ],
   ],
   screens: [

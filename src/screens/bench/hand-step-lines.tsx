@@ -1,5 +1,5 @@
-import { wasTonged } from '../../table/steps/tongs.ts'
 import { panWarmAt } from '../../table/steps/pan-warm.ts'
+import { wasTonged } from '../../table/steps/tongs.ts'
 import { useApp } from '../app.ts'
 import type { HandProps } from './stand-ins.tsx'
 

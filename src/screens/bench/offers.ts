@@ -1,7 +1,7 @@
 import { remedyS } from '../../table/advice/warning.ts'
 import type { Armed } from '../../table/card/card.ts'
 import type { Action } from '../../table/model/action.ts'
-import { planWith } from '../../table/model/plan.ts'
+import { planWith } from '../../table/model/plan-with.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import type { LateWords } from '../../words/late.ts'
 import { mayRun } from './off-shelf.tsx'

@@ -97,7 +97,7 @@ function ToSettle() {
   if (!asks || asks.length === 0) return null
   return (
     <button type="button" class="desk-second" onClick={() => go({ at: 'settle' })}>
-      {words.value.desk.meeting.key(asks.length)}
+      {words.value.desk.board.toSettle(asks.length)}
     </button>
   )
 }

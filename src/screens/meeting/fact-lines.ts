@@ -1,20 +1,20 @@
 import type { BucketFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
 import type { ThingFacts } from '../../table/model/ask.ts'
 import type { Table } from '../../table/model/state.ts'
-import type { DeskWords } from '../../words/desk.ts'
+import type { MeetingWords } from '../../words/meeting.ts'
 import { amount, placeText } from '../text/amounts.ts'
 
 const MEASURES = ['heightMm', 'rimMm', 'bellyMm', 'footMm', 'wallMm', 'footLineMm'] as const
 
 /** How a thing is as one phone has it, where the other has it otherwise; a line each. */
-export function factLines(words: DeskWords, table: Table, thing: ThingFacts, other: ThingFacts): string[] {
+export function factLines(words: MeetingWords, table: Table, thing: ThingFacts, other: ThingFacts): string[] {
   const lines = linesOf(words, table, thing)
   const theirs = linesOf(words, table, other)
   const own = lines.filter((line, i) => line !== theirs[i])
-  return own.length > 0 ? own.filter((line) => line !== '') : [words.desk.meeting.fact.other]
+  return own.length > 0 ? own.filter((line) => line !== '') : [words.meeting.fact.other]
 }
 
-function linesOf(words: DeskWords, table: Table, thing: ThingFacts): string[] {
+function linesOf(words: MeetingWords, table: Table, thing: ThingFacts): string[] {
   switch (thing.is) {
     case 'pot':
       return potLines(words, table, thing.facts)
@@ -25,8 +25,8 @@ function linesOf(words: DeskWords, table: Table, thing: ThingFacts): string[] {
   }
 }
 
-function potLines(words: DeskWords, table: Table, { number, place, stackId, shape }: PotFacts): string[] {
-  const { fact } = words.desk.meeting
+function potLines(words: MeetingWords, table: Table, { number, place, stackId, shape }: PotFacts): string[] {
+  const { fact } = words.meeting
   const { units } = table.settings
   return [
     fact.number(number),
@@ -40,16 +40,16 @@ function potLines(words: DeskWords, table: Table, { number, place, stackId, shap
   ]
 }
 
-function stackLines(words: DeskWords, table: Table, { name, coats }: StackFacts): string[] {
-  const { fact } = words.desk.meeting
+function stackLines(words: MeetingWords, table: Table, { name, coats }: StackFacts): string[] {
+  const { fact } = words.meeting
   const said = coats.map(({ bucketId, holdS }) =>
     fact.coat(table.buckets[bucketId]?.facts.name ?? '', amount('heldS', holdS, table.settings.units)),
   )
   return [name, said.join(', ')]
 }
 
-function bucketLines(words: DeskWords, table: Table, facts: BucketFacts): string[] {
-  const { fact } = words.desk.meeting
+function bucketLines(words: MeetingWords, table: Table, facts: BucketFacts): string[] {
+  const { fact } = words.meeting
   const { units } = table.settings
   return [
     facts.name,

@@ -1,8 +1,11 @@
+import { useComputed } from '@preact/signals'
 import { decideMeeting } from '../../table/decide/decide-meeting.ts'
 import { freeLetter } from '../../table/entry/offer.ts'
+import type { Action } from '../../table/model/action.ts'
 import type { Answer, Ask, Said } from '../../table/model/ask.ts'
 import { freePlace, nextNumber } from '../../table/model/places.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
+import { MEETING_WORDS, type MeetingWords } from '../../words/meeting.ts'
 import { useApp } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
@@ -26,14 +29,24 @@ interface Question {
   readonly both?: { readonly key: string; readonly answer: Answer }
 }
 
+/** The program with the words of this screen, and with what decides on its answers. */
+function useMeeting() {
+  const app = useApp()
+  const { words: desk } = useDesk()
+  const words = useComputed<MeetingWords>(() => ({
+    ...desk.value,
+    meeting: MEETING_WORDS[app.table.value.settings.language],
+  }))
+  return { ...app, words, act: (action: Action) => app.act(action, undefined, decideMeeting) }
+}
+
 /** What phones that met have in two ways, one at a time. */
 export function Settle() {
-  const { table, words } = useDesk()
-  const { act } = useApp()
+  const { table, words, act } = useMeeting()
   const asks = useAsks()
   const question = useQuestion(asks?.[0])
-  const w = words.value.desk.meeting
-  const answer = (given: Answer) => act({ do: 'settle', answer: given }, undefined, decideMeeting)
+  const w = words.value.meeting
+  const answer = (given: Answer) => act({ do: 'settle', answer: given })
   return (
     <div class="desk">
       <DeskHead
@@ -78,9 +91,9 @@ export function Settle() {
 }
 
 function useQuestion(ask: Ask | undefined): Question | undefined {
-  const { table: signal, words: said, formats } = useDesk()
+  const { table: signal, words: said, formats } = useMeeting()
   const [table, words] = [signal.value, said.value]
-  const w = words.desk.meeting
+  const w = words.meeting
   const who = ({ from, at }: Said) =>
     w.said(formats.value.clock(at + table.skewMs), from === undefined ? w.here : w.there)
   const all = potsOnTable(table)

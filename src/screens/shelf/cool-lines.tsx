@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks'
 import type { BandMs } from '../../table/forecast/forecast.ts'
 import { loadCooling } from '../../table/load/cool.ts'
 import { coldLine } from '../../table/load/kiln-spoken.ts'
-import { LID_C, lidWarning, UNLOAD_C } from '../../table/load/loads.ts'
+import { coldness, LID_C, lidWarning, UNLOAD_C } from '../../table/load/loads.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { useDays } from '../days.ts'
 import { amount } from '../text/amounts.ts'
@@ -28,7 +28,14 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
   }
   const { lid, unload, again } = cools ?? {}
   useSpoken(unload && !done ? coldLine(table.value, load, unload.likely, now.value) : undefined)
-  if (done) return <p>{w.care.food}</p>
+  if (done)
+    return (
+      <>
+        <p>{w.thermometer}</p>
+        <p>{w.care.food}</p>
+      </>
+    )
+  const second = coldness(load).again
   return (
     <>
       {load.openedAt === undefined ? null : lidWarning(load) === 'hot' ? (
@@ -37,7 +44,9 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
         <p class="kiln-big figures">{w.openUnread(temp(UNLOAD_C))}</p>
       )}
       {load.bungAt === undefined ? null : <p class="figures">{w.bungAt(days.moment(load.bungAt))}</p>}
-      {lid && unload ? (
+      {second !== undefined ? (
+        <p class="kiln-big figures">{w.coldTwice(days.moment(second))}</p>
+      ) : lid && unload ? (
         <>
           {load.openedAt === undefined && lid.upper > (cools?.last.at ?? 0)
             ? told(w.lidAt, LID_C, lid)

@@ -9,6 +9,7 @@ import {
   glassTellsFrom,
   isCandled,
   stageOf,
+  steamsAt,
 } from '../../table/load/loads.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
@@ -53,7 +54,7 @@ export function FireCard({ load, open, beside }: FireProps) {
   const bars = {
     candle: {
       label: w.bar.clear,
-      press: (atMs: number) => hit({ do: 'hold-glass', loadId, fogged: false }, atMs),
+      press: (atMs?: number) => hit({ do: 'hold-glass', loadId, fogged: false }, atMs),
     },
     cone: {
       label: w.bar.cone,
@@ -81,6 +82,7 @@ export function FireCard({ load, open, beside }: FireProps) {
   const last = load.readings.at(-1)
   const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
   const down = coneDownAt(load)
+  const wet = steamsAt(load)
   return (
     <>
       <KilnMain>
@@ -94,6 +96,7 @@ export function FireCard({ load, open, beside }: FireProps) {
         </p>
         {fires ? (
           <>
+            {wet ? <p class="alarm figures">{w.steams(days.moment(wet.foggedAt), temp(wet.tempC))}</p> : null}
             {steams ? <Candling load={load} /> : null}
             {down === undefined ? null : <p class="figures">{w.down(firing.cone, days.moment(down))}</p>}
             {stage.is === 'hold' ? (
@@ -119,7 +122,7 @@ export function FireCard({ load, open, beside }: FireProps) {
         <OffsetLines load={load} />
         <p class="caution">
           {fires
-            ? stage.is === 'candle'
+            ? stage.is === 'candle' || wet
               ? w.care.glass
               : stage.is === 'fire'
                 ? w.care.light
@@ -131,9 +134,14 @@ export function FireCard({ load, open, beside }: FireProps) {
         <div class="kiln-keys">
           {fires ? (
             <>
-              {steams && stage.is === 'fire' ? (
+              {(steams && stage.is === 'fire') || wet ? (
                 <button type="button" class="key" onClick={() => fogged()}>
                   {w.fogged}
+                </button>
+              ) : null}
+              {wet ? (
+                <button type="button" class="key" onClick={() => bars.candle.press()}>
+                  {w.clear}
                 </button>
               ) : null}
               {stage.is === 'candle' ? null : (
@@ -211,7 +219,7 @@ function Candling({ load }: { readonly load: LoadState }) {
   return (
     <>
       {isCandled(load) ? null : <p>{w.candling}</p>}
-      <CandleLines load={load} />
+      {isCandled(load) ? null : <CandleLines load={load} />}
       {clear !== undefined && isCandled(load) ? (
         <p class="figures">{w.glassDry(days.moment(clear))}</p>
       ) : clear !== undefined ? (

@@ -26,7 +26,12 @@ export function KilnForm({ kiln, done }: FormProps) {
   return (
     <>
       {facts ? (
-        <Measures key={offer ?? ''} facts={facts} kilnId={kiln?.kilnId} done={done}>
+        <Measures
+          key={offer ?? ''}
+          facts={facts}
+          kilnId={offer === undefined ? kiln?.kilnId : undefined}
+          done={done}
+        >
           <Choice
             label={w.title}
             options={KILN_OFFERS.map((value) => ({ value, label: w.offers[value] }))}

@@ -15,6 +15,7 @@ import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
 import { Disputed } from './disputed.tsx'
+import { InTheWay } from './in-the-way.tsx'
 import { Level } from './level.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
 import type { Packing } from './propose.ts'
@@ -43,6 +44,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
   const stage = load && load !== kept ? stageOf(table.value, load, app.now.value) : known
   const [said, setSaid] = useState<string>()
   const [looked, setLooked] = useState<string>()
+  const [asked, setAsked] = useState<LoadStage['is']>()
   const tell = (refusal: ReturnType<typeof app.act> | 'failed') =>
     setSaid(
       refusal === 'failed'
@@ -60,6 +62,13 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
     const loadId = load?.loadId ?? loadInHand(table.peek())?.loadId
     if (loadId !== undefined) tell(await propose(loadId))
   }
+  /** Lid and kiln, after what speaks against it was asked. */
+  const goOn = (loadId: string, sure: boolean, atMs?: number) => {
+    const refusal = app.act({ do: stage.is === 'lid' ? 'shut-lid' : 'light', loadId, sure }, atMs)
+    const isAsked = refusal?.field === 'wet' || refusal?.field === 'hot-kiln'
+    setAsked(isAsked ? stage.is : undefined)
+    if (!isAsked) tell(refusal)
+  }
   useSpoken(kept && !asking && stage.is === 'shelf' ? shelfLine(table.value, kept, stage.level) : undefined)
   const levels = load ? levelsOf(load) : []
   const shown =
@@ -74,8 +83,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
       // What is looked at is what is meant: another shelf's bar would load one that nobody sees.
       if (shown === stage.level)
         tell(app.act({ do: 'load-shelf', loadId: load.loadId, column, storey }, atMs))
-    } else if (load && stage.is === 'lid') tell(app.act({ do: 'shut-lid', loadId: load.loadId }, atMs))
-    else if (load) tell(app.act({ do: 'light', loadId: load.loadId }, atMs))
+    } else if (load) goOn(load.loadId, false, atMs)
   })
   const label = asking
     ? w.bar.wait
@@ -100,6 +108,15 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
       <KilnMain>
         <Alarm said={said} />
         {load ? <Disputed load={load} /> : null}
+        {load && stage.is !== 'propose' ? (
+          <InTheWay load={load} loaded={isLoaded}>
+            {asked === stage.is ? (
+              <button type="button" class="key" onClick={() => goOn(load.loadId, true)}>
+                {stage.is === 'lid' ? w.before.lid : w.before.light}
+              </button>
+            ) : null}
+          </InTheWay>
+        ) : null}
         {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
         {isLoaded ? null : <p class="caution">{w.care.shelf}</p>}
         {load && shown ? (

@@ -56,7 +56,8 @@ function TicketLevel({ load, level }: { readonly load: LoadState; readonly level
       `${Math.round(mm * (1 - SHRINKS.most))}`,
       `${Math.round(mm * (1 - SHRINKS.least))}`,
     )
-  const rows = view.things.filter(({ place }) => place !== undefined)
+  const nth = ({ place = '' }: { readonly place?: string }) => Number(place.split('.')[1])
+  const rows = view.things.filter(({ place }) => place !== undefined).toSorted((a, b) => nth(a) - nth(b))
   return (
     <section class="ticket-level">
       <h2>{postMm > 0 ? w.map.posts(level.number, formats.value.mm(postMm)) : w.map.top(level.number)}</h2>

@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Units } from '../entry/measure.ts'
+import { earlierRate, roomOf } from '../load/cool.ts'
 import { LID_C } from '../load/loads.ts'
 import type { Refusal } from '../model/action.ts'
 import { coneEnds, isCone } from '../model/cone.ts'
@@ -28,8 +29,14 @@ type FireAction = Extract<
 >
 
 const MIN_MS = 60_000
-/** Kilns rise no faster than their limit says, and fall so fast with an open lid alone, degC/h. Assumption. */
-const MOST_FALL_C_PER_H = 900
+/** What is over the room falls by no more than this part of itself an hour, the lid shut. Assumption. */
+const SHUT_PER_H = 1
+/** The same of an open lid or spy hole. Assumption. */
+const OPEN_PER_H = 2
+/** A kiln that cooled before falls no faster than so many times as it did then. Assumption. */
+const TIMES_OWN = 3
+/** Above it no cooling is known: it is the radiation's. degC. */
+const KNOWN_BELOW_C = 600
 /** Kilns fall no slower than by this part of what they are over the room, an hour. Assumption. */
 const SLOW_PER_H = 0.1
 const ROOM_C = 20
@@ -72,9 +79,9 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
     case 'read-heat': {
       const refusal =
         since(load.litAt) ??
-        overRange(load, at, action, table.settings.units) ??
+        overRange(table, load, at, action) ??
         twice(load, at) ??
-        (action.sure ? undefined : unlikely(load, at, action.tempC, table.settings.units))
+        (action.sure ? undefined : unlikely(table, load, at, action.tempC))
       return lit(load, refusal, { kind: 'heat-read', loadId, tempC: action.tempC, ...late })
     }
     case 'see-cone': {
@@ -140,13 +147,12 @@ function oddAtLid(
   at: number,
   action: { readonly tempC: number; readonly sure?: boolean },
 ): Refusal | undefined {
-  const { units } = table.settings
-  const wrong = overRange(load, at, action, units)
+  const wrong = overRange(table, load, at, action)
   if (wrong || action.sure) return wrong
-  const odd = unlikely(load, at, action.tempC, units)
+  const odd = unlikely(table, load, at, action.tempC)
   if (odd) return odd
-  const asC = inOtherUnit(action.tempC, units)
-  if (action.tempC <= LID_C || asC > LID_C || unlikely(load, at, asC, units)) return undefined
+  const asC = inOtherUnit(action.tempC, table.settings.units)
+  if (action.tempC <= LID_C || asC > LID_C || unlikely(table, load, at, asC)) return undefined
   // Too hot for a lid, and as the other unit it would be right: asked, unless the readings have the kiln so hot.
   const last = load.readings.findLast((reading) => reading.at <= at && reading.at > (load.offAt ?? 0))
   const hours = (at - (last?.at ?? 0)) / (60 * MIN_MS)
@@ -181,41 +187,47 @@ const askedUnit = (tempC: number, asC: number): Refusal =>
 
 /** More than any kiln has: asked about where the other unit would fit, else refused with the range. */
 function overRange(
+  table: Table,
   load: LoadState,
   at: number,
   { tempC, sure }: { readonly tempC: number; readonly sure?: boolean },
-  units: Units,
 ): Refusal | undefined {
   const wrong = outOfRange('readC', tempC)
-  const asC = inOtherUnit(tempC, units)
-  const asked = wrong && !sure && !outOfRange('readC', asC) && !unlikely(load, at, asC, units)
+  const asC = inOtherUnit(tempC, table.settings.units)
+  const asked = wrong && !sure && !outOfRange('readC', asC) && !unlikely(table, load, at, asC)
   return asked ? askedUnit(tempC, asC) : wrong
 }
 
+/** The part of what is over the room that a kiln may lose in an hour of its cooling, from `fromC` on until `to`. */
+function mostPerH(table: Table, load: LoadState, fromC: number, to: number): number {
+  const { bungAt, openedAt } = load
+  if (to > Math.min(bungAt ?? to, openedAt ?? to)) return OPEN_PER_H
+  const own = fromC > KNOWN_BELOW_C ? undefined : earlierRate(table, load, roomOf(table))
+  return own === undefined ? SHUT_PER_H : Math.min(SHUT_PER_H, TIMES_OWN * Math.exp(own))
+}
+
 /** What no kiln does between two looks is asked about: the other unit, where that would fit, else the number. */
-function unlikely(
-  { readings, litAt, offAt }: LoadState,
-  at: number,
-  tempC: number,
-  units: Units,
-): Refusal | undefined {
-  const fits = (value: number): boolean => {
-    const before = readings.findLast((reading) => reading.at < at)
-    const next = readings.find((reading) => reading.at > at)
-    const hours = (from: number, to: number): number => Math.max(0, to - from) / (60 * MIN_MS)
-    const between = (fromC: number, toC: number, span: number): boolean => {
-      const off = offAt !== undefined && at > offAt
-      const most = toC < fromC ? MOST_FALL_C_PER_H : off ? 0 : LIMITS.riseCPerH.most
-      return Math.abs(toC - fromC) <= READING_SLACK_C + most * span
-    }
-    if (!before && litAt !== undefined && offAt === undefined && !between(20, value, hours(litAt, at) + 1))
-      return false
-    return (
-      (!before || between(before.tempC, value, hours(before.at, at))) &&
-      (!next || between(value, next.tempC, hours(at, next.at)))
-    )
+function unlikely(table: Table, load: LoadState, at: number, tempC: number): Refusal | undefined {
+  const { readings, litAt, offAt } = load
+  const hours = (from: number, to: number): number => Math.max(0, to - from) / (60 * MIN_MS)
+  const falls = (fromC: number, toC: number, from: number, to: number): boolean => {
+    const overC = Math.max(0, fromC - ROOM_C)
+    const leastC = ROOM_C + overC * Math.exp(-mostPerH(table, load, fromC, to) * hours(from, to))
+    return toC >= Math.min(fromC, leastC) - READING_SLACK_C
   }
+  const between = (fromC: number, toC: number, from: number, to: number): boolean => {
+    if (toC < fromC) return falls(fromC, toC, from, to)
+    const most = offAt !== undefined && to > offAt ? 0 : LIMITS.riseCPerH.most
+    return toC - fromC <= READING_SLACK_C + most * hours(from, to)
+  }
+  const before = readings.findLast((reading) => reading.at < at)
+  const next = readings.find((reading) => reading.at > at)
+  const fits = (value: number): boolean =>
+    (before
+      ? between(before.tempC, value, before.at, at)
+      : litAt === undefined || offAt !== undefined || between(ROOM_C, value, litAt, at)) &&
+    (!next || between(value, next.tempC, at, next.at))
   if (fits(tempC)) return undefined
-  const asC = inOtherUnit(tempC, units)
+  const asC = inOtherUnit(tempC, table.settings.units)
   return fits(asC) ? askedUnit(tempC, asC) : not('leap', { value: tenth(tempC) })
 }

@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { LoadHappening } from '../../../shared/load-events.ts'
+import { inTheWay } from '../load/before-fire.ts'
 import { levelView, liesMm, onShelf } from '../load/level-view.ts'
 import { candled, loadsOf } from '../load/loads.ts'
 import { planEvents } from '../load/plan-events.ts'
@@ -146,10 +147,20 @@ function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp):
     }
     case 'shut-lid':
       if (load.shutAt !== undefined) return { refusal: { code: 'nothing-to-do' } }
-      return { events: [{ kind: 'lid-shut', loadId }] }
+      return checked(action.sure ? undefined : askedBefore(table, load, stamp), { kind: 'lid-shut', loadId })
+    case 'light': {
+      const asked = unlit && !action.sure ? askedBefore(table, load, stamp) : undefined
+      return asked ? { refusal: asked } : atFire(table, load, action, stamp)
+    }
     default:
       return atFire(table, load, action, stamp)
   }
+}
+
+/** A kiln that another load makes hot, and wet pots, are asked about: the kiln's first. */
+function askedBefore(table: Table, load: LoadState, { at }: HitStamp): Refusal | undefined {
+  const { hot, wet } = inTheWay(table, load, at - table.skewMs)
+  return hot ? atKilnRefusal('hot-kiln') : wet.length > 0 ? atKilnRefusal('wet') : undefined
 }
 
 /** Things go to these spots, each as near as its shelf reaches. Gaps are told and never refused; what cannot be is. */

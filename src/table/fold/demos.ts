@@ -15,7 +15,11 @@ const BEGINS = new Set<TableEvent['kind']>([
  * The hits of demos that are not what this phone began with: they were laid on a table that they cleared, or at another phone. `back`: hits
  * that were taken back, which were never there.
  */
-export function demosBeside(events: readonly Stamped[], back: ReadonlySet<string>, isOwn: (stamped: Stamped) => boolean): readonly string[] {
+export function demosBeside(
+  events: readonly Stamped[],
+  back: ReadonlySet<string>,
+  isOwn: (stamped: Stamped) => boolean,
+): readonly string[] {
   const laid = events.filter(({ event }) => event.kind === 'demo-laid')
   if (laid.length === 0) return []
   const begun = events.find(
@@ -23,4 +27,3 @@ export function demosBeside(events: readonly Stamped[], back: ReadonlySet<string
   )?.hit
   return laid.map(({ hit }) => hit).filter((hit) => hit !== begun)
 }
-

@@ -40,8 +40,7 @@ const BEGIN: Mark = { at: 0, table: EMPTY_TABLE }
 /** The fold of `before` and `next`, where `table` is the fold of `before`; anew only where history changed. */
 export function step(table: Table, before: readonly Stamped[], next: readonly Stamped[]): Table {
   const marks = marksOf.get(table) ?? []
-  if (next.some((stamped) => isAwaited(table, stamped)))
-    return fold([...before, ...next])
+  if (next.some((stamped) => isAwaited(table, stamped))) return fold([...before, ...next])
   if (next.some(({ event }) => looksBack(event))) {
     const all = [...before, ...next]
     const from = foldedAnewFrom(all, next)

@@ -19,7 +19,7 @@ const UNNAMED = new Set<TableEvent['kind']>([
 /** How take back names the hit of an event: the last one that was not implied does. What another phone did, it may not. */
 export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
   const { event, hit, from } = stamped
-  if (from !== undefined || UNNAMED.has(event.kind) || ('implied' in event && event.implied)) return undefined
+  if (from || UNNAMED.has(event.kind) || ('implied' in event && event.implied)) return undefined
   const dipId = 'dipId' in event ? event.dipId : undefined
   const of = 'potId' in event ? event.potId : 'potIds' in event ? event.potIds[0] : undefined
   const potId = of ?? (dipId === undefined ? undefined : dipOf(table, dipId)?.pot.facts.potId)

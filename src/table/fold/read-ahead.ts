@@ -80,13 +80,13 @@ export function* readAhead(events: readonly Stamped[], each: number): Generator<
     }
     const { event, hit, from } = stamped
     if (out.has(hit)) continue
+    const offMs = from ? 0 : skewMs
     if (event.kind === 'touched') touchedIn.add(hit)
-    else if (event.kind === 'dipped')
-      started.set(event.dipId, { hit, event, skewMs: from === undefined ? skewMs : 0 })
+    else if (event.kind === 'dipped') started.set(event.dipId, { hit, event, skewMs: offMs })
     else if (event.kind === 'count-cancelled') calledOff.push(event.dipId)
     else if (event.kind === 'clock-moved') skewMs += event.byMs
     else if (isMend(event)) {
-      const mend = { event, skewMs: from === undefined ? skewMs : 0 }
+      const mend = { event, skewMs: offMs }
       const before = mends.get(event.dipId)
       if (before) before.push(mend)
       else mends.set(event.dipId, [mend])

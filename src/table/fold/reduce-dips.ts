@@ -47,7 +47,7 @@ export function dipped(
     plannedHoldS: event.holdS,
     unstirred,
     ...(unstirred && stirredAt !== undefined ? { stirredAgoMs: usedAt - stirredAt } : {}),
-    ...(from !== undefined ? { hands: 2 } : event.hands === 1 ? { hands: 1 } : {}),
+    ...(from ? { hands: 2 } : event.hands === 1 ? { hands: 1 } : {}),
   }
   const dipping = withPot(unpicked(table), {
     ...pot,

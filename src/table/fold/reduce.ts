@@ -6,6 +6,7 @@ import { change, unpicked, without, withPot } from '../model/change.ts'
 import { pairKey } from '../model/pair-key.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
+import { cleared } from './cleared.ts'
 import { hitLine } from './hit-line.ts'
 import { type Ahead, asItWas, looksBack, NOTHING_AHEAD } from './read-ahead.ts'
 import { bucketChanged, bucketGone, bucketsBack, fillChanged } from './reduce-buckets.ts'
@@ -16,10 +17,9 @@ import { atKiln } from './reduce-load.ts'
 import { boardSet, potSet, stackSet } from './reduce-plans.ts'
 import { skewOf } from './table-time.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
-import { cleared } from './cleared.ts'
 
 type OfOthers = (table: Table, stamped: Stamped, then: (table: Table) => Table) => Table
-let otherPhones: OfOthers = (table) => table
+let otherPhones: OfOthers
 /** Says what becomes of records of other phones, whose code only a table that has some waits for. */
 export const doOfOthers = (then: OfOthers): void => {
   otherPhones = then
@@ -57,10 +57,9 @@ export function happened(table: Table, recorded: Stamped, ahead: Ahead = NOTHING
       ? single.reduce((t, one) => happened(t, one, ahead), table)
       : kept(table, key, recorded)
   }
-  const seen =
-    stamped.from === undefined
-      ? viewOf(changed(viewOf(known, event.hands ?? 0), stamped, ahead), potterOf(table))
-      : otherPhones(known, stamped, (t) => changed(t, stamped, ahead))
+  const seen = stamped.from
+    ? otherPhones(known, stamped, (t) => changed(t, stamped, ahead))
+    : viewOf(changed(viewOf(known, event.hands ?? 0), stamped, ahead), potterOf(table))
   const brought = seen.waiting && brings(event)
   if (brought === undefined) return seen
   const [next, others] = freed(seen, brought)

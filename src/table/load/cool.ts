@@ -28,6 +28,10 @@ export function cooling(load: LoadState): readonly HeatReading[] {
   return readings.filter(({ at }) => at >= sinceAt)
 }
 
+/** Readings of the cooling with lid and bung in: what comes after tells nothing of another load that is shut. */
+const shutCooling = ({ offAt = 0, bungAt, openedAt, readings }: LoadState): readonly HeatReading[] =>
+  readings.filter(({ at }) => at >= offAt && at <= Math.min(bungAt ?? at, openedAt ?? at))
+
 /** Undefined until the kiln is off and something was read since. */
 export function loadCooling(table: Table, load: LoadState): LoadCooling | undefined {
   const readings = cooling(load)
@@ -35,7 +39,7 @@ export function loadCooling(table: Table, load: LoadState): LoadCooling | undefi
   if (load.offAt === undefined || !last) return undefined
   const log = logOf(readings)
   const used = coolingReadings(log)
-  const roomC = (table.air.at(-1)?.air ?? DEFAULT_AIR).tempC
+  const roomC = roomOf(table)
   const lnRate = earlierRate(table, load, roomC)
   const band = (targetC: number): Band | null => cooledMin(log, roomC, targetC, lnRate)
   const told = (targetC: number): BandMs | null => {
@@ -51,11 +55,14 @@ export function loadCooling(table: Table, load: LoadState): LoadCooling | undefi
   return { last, lid: told(LID_C), unload: told(UNLOAD_C), again: { tempC, ...at } }
 }
 
-/** What the earlier coolings of the same kiln came to, logarithm of a rate; undefined where there are none. */
-function earlierRate(table: Table, load: LoadState, roomC: number): number | undefined {
+/** What a kiln cools down to, degC. */
+export const roomOf = (table: Table): number => (table.air.at(-1)?.air ?? DEFAULT_AIR).tempC
+
+/** What the earlier coolings of the same kiln came to, logarithm of a rate an hour; undefined where there are none. */
+export function earlierRate(table: Table, load: LoadState, roomC: number): number | undefined {
   const rates = loadsOf(table).flatMap((other) => {
     const same = other.kiln.kilnId === load.kiln.kilnId && other.begunAt < load.begunAt
-    const rate = same && other.offAt !== undefined ? lnRateOf(logOf(cooling(other)), roomC) : null
+    const rate = same && other.offAt !== undefined ? lnRateOf(logOf(shutCooling(other)), roomC) : null
     return rate === null ? [] : [rate]
   })
   return rates.length === 0 ? undefined : rates.reduce((sum, rate) => sum + rate, 0) / rates.length

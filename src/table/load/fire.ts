@@ -7,7 +7,7 @@ import type { BandMs } from '../forecast/forecast.ts'
 import type { HeatReading, LoadState } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
 import { after, logOf } from './heat-log.ts'
-import { loadsOf } from './loads.ts'
+import { fallOf, loadsOf } from './loads.ts'
 
 const MIN_MS = 60_000
 /** A cone that was seen so long after the last reading is tied to none. Our choice. */
@@ -66,9 +66,11 @@ function riseAt(load: LoadState, at: number, shownC: number): number {
 /** What the cones of a load say of its kiln's thermometer. */
 export function conesTaught(load: LoadState): readonly ConeTaught[] {
   if (load.firing.make !== 'american') return []
-  const first = new Map<string, number>()
-  for (const { cone, is, at } of load.cones) if (is === 'down' && !first.has(cone)) first.set(cone, at)
-  return [...first].flatMap(([cone, at]): ConeTaught[] => {
+  const seen = [...new Set(load.cones.map(({ cone }) => cone))]
+  return seen.flatMap((cone): ConeTaught[] => {
+    const fall = fallOf(load, cone)
+    if (fall?.is !== 'down') return []
+    const { at } = fall
     const shownC = shownAt(
       load.readings.filter((reading) => load.offAt === undefined || reading.at <= load.offAt),
       at,

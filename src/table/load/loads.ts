@@ -1,6 +1,7 @@
 import type { Column } from '../../../shared/load.ts'
 import { WARMING_MIN } from '../../engine/kiln/nouns.ts'
 import {
+  type ConeSeen,
   type HeatReading,
   type LevelState,
   type LoadState,
@@ -99,11 +100,11 @@ export const candled = (table: Table, { candle }: LoadState): boolean => candle 
 const CLIMBED_MS = 2 * 3_600_000
 
 /**
- * Whether the glass still tells something: the kiln is on to candle, not read above boiling, and its glass not given up.
+ * Whether the glass still tells something: the kiln is on to candle, last read below boiling, and its glass not given up.
  * Who sees it fog after it was clear twice candles on.
  */
 export function glassTells(table: Table, load: LoadState, now: number): boolean {
-  const isLow = load.readings.every(({ tempC }) => tempC < CANDLED_C)
+  const isLow = (load.readings.at(-1)?.tempC ?? 0) < CANDLED_C
   return candled(table, load) && isLow && !(isCandled(load) && now - lastLook(load) > CLIMBED_MS)
 }
 const lastLook = ({ glass }: LoadState): number => glass.at(-1)?.at ?? 0
@@ -117,12 +118,27 @@ export const lastCooling = ({ offAt, readings }: LoadState): HeatReading | undef
 /** A kiln whose lid is up for so long is cold, read or not. Assumption. */
 const OPEN_COLD_MS = 24 * 3_600_000
 
+/** Once a lid was lifted off a hot kiln its pots are hotter than its thermometer: looks that far apart say it is cold. Our choice. */
+const COLD_TWICE_MS = 20 * 60_000
+
+/**
+ * A load whose lid is up can be unloaded: its last reading says so, and where the lid was lifted hot another before it.
+ * `again`: when that second look is due, table time, ms.
+ */
+export function coldness(load: LoadState): { readonly cold: boolean; readonly again?: number } {
+  const { offAt, openedAt, readings } = load
+  const last = lastCooling(load)
+  if (openedAt === undefined || offAt === undefined || !last || last.tempC > UNLOAD_C) return { cold: false }
+  const atLid = readings.findLast(({ at }) => at > offAt && at <= openedAt)
+  if (!atLid || atLid.tempC <= LID_C) return { cold: true }
+  const first = readings.slice(readings.findLastIndex(({ tempC }) => tempC > UNLOAD_C) + 1)[0] ?? last
+  const again = first.at + COLD_TWICE_MS
+  return last.at >= again ? { cold: true } : { cold: false, again }
+}
+
 /** A load that is hot, or open and not cold enough to unload: it is still to be read. `now`: table time, ms. */
 export const isWarm = (load: LoadState, now: number): boolean =>
-  isHot(load) ||
-  (load.openedAt !== undefined &&
-    now - load.openedAt < OPEN_COLD_MS &&
-    (lastCooling(load)?.tempC ?? Number.POSITIVE_INFINITY) > UNLOAD_C)
+  isHot(load) || (load.openedAt !== undefined && now - load.openedAt < OPEN_COLD_MS && !coldness(load).cold)
 
 /** Why a lid is not to be lifted yet: the kiln is too hot by its last reading, or nothing was read since it is off. */
 export function lidWarning(load: LoadState): 'hot' | 'unread' | undefined {
@@ -131,9 +147,25 @@ export function lidWarning(load: LoadState): 'hot' | 'unread' | undefined {
   return lastCooling(load) ? undefined : 'unread'
 }
 
-/** The wanted cone was seen to lie, or one above it. */
-export const coneDownAt = ({ cones, firing }: LoadState): number | undefined =>
-  cones.find(({ cone, is }) => cone === firing.cone && (is === 'down' || is === 'flat'))?.at
+/** The first look at a cone that lay, of those since it stood or bent last; undefined where it still does. */
+export function fallOf({ cones }: LoadState, cone: string): ConeSeen | undefined {
+  const looks = cones.filter((look) => look.cone === cone)
+  return looks[looks.findLastIndex(({ is }) => is !== 'down' && is !== 'flat') + 1]
+}
+
+/** When the wanted cone was seen to lie, by the last looks at it, table time, ms. */
+export const coneDownAt = (load: LoadState): number | undefined => fallOf(load, load.firing.cone)?.at
+
+/** Steam bursts pots while water is left in them; by this heat none is, degC. Assumption. */
+const STEAMED_C = 350
+
+/** The glass fogged, was not clear twice since, and the kiln is read above boiling: its pots steam. Table time, ms. */
+export function steamsAt(load: LoadState): { readonly foggedAt: number; readonly tempC: number } | undefined {
+  const [fog, last] = [load.glass.findLast(({ fogged }) => fogged), load.readings.at(-1)]
+  if (!fog || !last || last.at < fog.at || load.offAt !== undefined || isCandled(load)) return undefined
+  const steams = last.tempC >= CANDLED_C && last.tempC < STEAMED_C
+  return steams ? { foggedAt: fog.at, tempC: last.tempC } : undefined
+}
 
 /** Where a load stands, which is what its bar does next. Times are table time, ms. */
 export type LoadStage =
@@ -165,7 +197,7 @@ export function stageOf(table: Table, load: LoadState, now: number, coneFrom?: n
     return load.shutAt === undefined ? { is: 'lid' } : { is: 'light' }
   }
   const last = lastCooling(load)
-  if (load.openedAt !== undefined) return { is: 'unload', cold: last !== undefined && last.tempC <= UNLOAD_C }
+  if (load.openedAt !== undefined) return { is: 'unload', cold: coldness(load).cold }
   if (load.offAt !== undefined) return { is: last !== undefined && last.tempC <= LID_C ? 'open' : 'cool' }
   const down = coneDownAt(load)
   if (down !== undefined) {

@@ -28,8 +28,9 @@ export type LoadAction =
       readonly column: InKiln['column']
       readonly storey: number
     } & OfLoad)
-  | ({ readonly do: 'shut-lid' } & OfLoad)
-  | ({ readonly do: 'light' } & Late)
+  /** `sure`: though its pots are not dry, or another load is hot in the kiln. */
+  | ({ readonly do: 'shut-lid'; readonly sure?: boolean } & OfLoad)
+  | ({ readonly do: 'light'; readonly sure?: boolean } & Late)
   | ({ readonly do: 'hold-glass'; readonly fogged: boolean } & Late)
   | ({ readonly do: 'read-heat'; readonly tempC: number; readonly sure?: boolean } & Late)
   | ({ readonly do: 'drop-reading'; readonly readId: string } & OfLoad)

@@ -52,7 +52,13 @@ export interface LongWait {
 /** Waits of over an hour from now, soonest first; of the kiln the moment the last pot of those done is dry. */
 export function longWaits(table: Table, now: number): readonly LongWait[] {
   const touches = callsAhead(table, now).map(({ at, pots }): LongWait => ({ what: 'touch', at, pots }))
+  const fired = new Set(
+    Object.values(table.loads ?? {}).flatMap(({ litAt, things }) =>
+      litAt === undefined ? [] : Object.keys(things),
+    ),
+  )
   const done = stepsOf(table, now).flatMap(({ pot, step }) => {
+    if (fired.has(pot.facts.potId) || fired.has(pot.facts.lidOf ?? '')) return []
     const all = step.is === 'kiln' || step.is === 'foot-check' || nextBucket(table, pot) === undefined
     const at = lastDip(pot) && all ? forecastOf(table, pot)?.kiln.likely : undefined
     return at !== undefined && Number.isFinite(at) ? [{ pot, at }] : []

@@ -17,7 +17,7 @@ export function panAsk(table: Table, now: number): PanAsk | undefined {
   const { pan } = table
   if (!pan) return undefined
   const { watchedAt } = pan
-  const touchedAt = Math.max(watchedAt, table.hits.at(-1)?.at ?? watchedAt)
+  const touchedAt = Math.max(watchedAt, table.hits.at(-1)?.at ?? 0)
   const dueAt = Math.min(watchedAt + ASK_EVERY_MS, touchedAt + UNTOUCHED_MS)
   if (now < dueAt) return undefined
   return { onMs: now - pan.onAt, times: 1 + Math.floor((now - dueAt) / UNTOUCHED_MS) }

@@ -13,6 +13,7 @@ export const board = {
     ].join(', '),
   judge: (n: number) => `Judge ${isOne(n) ? '1 pot' : `${n} pots`}`,
   lookAgain: (n: number) => `Look again at ${isOne(n) ? '1 pot' : `${n} pots`}`,
+  toSettle: (n: number) => `${isOne(n) ? '1 thing' : `${n} things`} to settle`,
   fired: 'Fired pots',
   bench: 'Bench',
   add: 'Pots',

@@ -1,7 +1,6 @@
 import { add, board, places } from './board.ts'
 import { buckets } from './buckets.ts'
 import { measured } from './measured.ts'
-import { meeting } from './meeting.ts'
 import { melt } from './melt.ts'
 import { pot } from './pot.ts'
 import { shelf } from './shelf.ts'
@@ -16,7 +15,6 @@ export const desk = {
   buckets,
   stacks,
   measured,
-  meeting,
   melt,
   shelf,
   demo: { here: 'This is the demo.', leave: 'Back to my pots' },

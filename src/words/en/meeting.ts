@@ -4,7 +4,6 @@ import { isOne } from './counts.ts'
 /** English of what phones that met have in two ways. */
 export const meeting = {
   title: 'To settle',
-  key: (n: number) => `${isOne(n) ? '1 thing' : `${n} things`} to settle`,
   left: (n: number) => (isOne(n) ? 'the last one' : `${n} to settle`),
   none: 'Nothing left to settle.',
   why: 'Two phones have it in two ways. Both are kept until you say.',

@@ -103,6 +103,7 @@ export const shelf = {
   shelfOf: (n: number, of: number) => `Shelf ${n} of ${of}`,
   level: (n: number) => `Shelf ${n}`,
   fogged: 'FOGGED',
+  clear: 'Glass clear',
   nearest: (a: string, b: string, mm: string) => `Nearest: ${a} and ${b}, ${mm}`,
   apart: (a: string, b: string, mm: string) => `${a} and ${b} are ${mm} apart`,
   touch: (a: string, b: string) => `${a} and ${b} touch`,
@@ -144,6 +145,16 @@ export const shelf = {
     candle: 'Candle first',
     back: 'Take it in',
   },
+  before: {
+    on: (seen: string) => `This kiln is on: ${seen}. Neither load it nor open it.`,
+    cools: (seen: string) => `This kiln is not cold yet: ${seen}. Do not load it.`,
+    wet: (pots: string, many: boolean) =>
+      `${pots} ${many ? 'are' : 'is'} not dry when the kiln goes on: candle first, or wait. Steam bursts pots.`,
+    wetNow: (pots: string, many: boolean, dry: string) =>
+      `${pots} ${many ? 'are' : 'is'} not dry: candle first, or wait until ${dry}. Steam bursts pots.`,
+    lid: 'Lid shut all the same',
+    light: 'Kiln on all the same',
+  },
   unseen: 'No spy hole sees the cones.',
   failed: 'No answer. Try again.',
   either: (name: string, here: string, there: string) =>
@@ -163,6 +174,8 @@ export const shelf = {
   candleUntil: (likely: string, late: string, water: string, pot: string) =>
     `Dry about ${likely} to ${late}: ${water} of water leaves, ${pot} last.`,
   glassFogged: (clock: string) => `Fogged at ${clock}`,
+  steams: (clock: string, temp: string) =>
+    `The glass fogged at ${clock}, and now ${temp}: wet pots burst. Hold back or go down, and try the glass again.`,
   glassFrom: (clock: string) => `Too cold to steam until ${clock}.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
@@ -173,6 +186,8 @@ export const shelf = {
   readAtTemp: (temp: string) => `Read again at ${temp}`,
   moreReadings: 'Two readings below 600 °C from here on, and the hours are told.',
   cold: 'Cool enough to unload.',
+  coldTwice: (clock: string) =>
+    `The lid was lifted hot: pots are hotter than the air about them. Read it again from ${clock}.`,
   thermometer: 'It is the thermometer’s place, not the pots’.',
   cone: 'Cone',
   stand: { standing: 'standing', bending: 'bending', down: 'down', flat: 'flat' },
@@ -222,7 +237,7 @@ export const shelf = {
   hotUnit: (value: string, typed: string, would: string) =>
     `${value} is hot for a lid. ${typed} would be ${would}. Which is it?`,
   notACone: (cone: string, range: string) => `Cone ${cone} is none of this make: ${range}.`,
-  leap: (value: string) => `${value} is a leap since the last reading. Is it so?`,
+  leap: (value: string) => `${value} is a leap in so short a time. Is it so?`,
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,
   which,

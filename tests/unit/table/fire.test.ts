@@ -3,6 +3,7 @@ import { loadCalls } from '../../../src/table/load/calls.ts'
 import { loadCooling } from '../../../src/table/load/cool.ts'
 import { coneAhead, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
+import { coneDownAt, isWarm, stageOf, steamsAt } from '../../../src/table/load/loads.ts'
 import { Play } from './play.ts'
 
 const FIRING = { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 } as const
@@ -13,7 +14,7 @@ function on(play = new Play()): { play: Play; loadId: string } {
   const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
   play.act({ do: 'begin-load', kilnId, firing: FIRING })
   const loadId = Object.keys(play.table.loads ?? {}).at(-1) ?? ''
-  play.act({ do: 'light', loadId })
+  play.act({ do: 'light', loadId, sure: true })
   return { play, loadId }
 }
 const load = (play: Play, loadId: string) => {
@@ -174,5 +175,115 @@ describe('cooling', () => {
     expect(loadCooling(play.table, load(play, loadId))).not.toEqual(before)
     play.act({ do: 'drop-reading', loadId, readId: load(play, loadId).readings.at(-1)?.id ?? '' })
     expect(loadCooling(play.table, load(play, loadId))).toEqual(before)
+  })
+})
+
+describe('the last look at a cone wins', () => {
+  test('a cone that stands after a false fall is waited for again, and teaches by its true fall alone', () => {
+    const { play, loadId } = on()
+    fired(play, loadId, 1100, 1160)
+    const see = (is: 'down' | 'standing' | 'bending') => play.act({ do: 'see-cone', loadId, cone: '6', is })
+    see('down')
+    expect(stageOf(play.table, load(play, loadId), play.nowMs).is).toBe('off')
+    play.wait(12)
+    see('standing')
+    expect(coneDownAt(load(play, loadId))).toBeUndefined()
+    expect(stageOf(play.table, load(play, loadId), play.nowMs).is).toBe('fire')
+    expect(conesTaught(load(play, loadId))).toEqual([])
+    fired(play, loadId, 1190, 1220)
+    play.nowMs -= 1790_000
+    see('down')
+    const fellAt = play.nowMs
+    play.wait(60)
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'flat' })
+    expect(coneDownAt(load(play, loadId))).toBe(fellAt)
+    expect(conesTaught(load(play, loadId)).map(({ at }) => at)).toEqual([fellAt])
+  })
+})
+
+describe('a fall that no kiln has', () => {
+  const hot = (tempC: number) => {
+    const { play, loadId } = on()
+    play
+      .wait(8 * 3600)
+      .act({ do: 'switch-off', loadId })
+      .wait(3600)
+    play.act({ do: 'read-heat', loadId, tempC })
+    const read = (next: number) => play.try({ do: 'read-heat', loadId, tempC: next })
+    return { play, loadId, read }
+  }
+
+  test('is asked about with the lid shut, so that no slip brings the lid', () => {
+    const { play, read } = hot(300)
+    play.wait(1200)
+    expect(read(110)?.field).toBe('leap')
+    expect(read(230)).toBeUndefined()
+  })
+
+  test('is asked about beyond three times what this kiln did before', () => {
+    const { play, loadId } = on()
+    play
+      .wait(8 * 3600)
+      .act({ do: 'switch-off', loadId })
+      .wait(3600)
+    for (let hours = 0; hours < 4; hours++) {
+      play.act({ do: 'read-heat', loadId, tempC: Math.round(20 + 500 * Math.exp(-0.1 * hours)) })
+      play.wait(3600)
+    }
+    play.act({ do: 'open-lid', loadId, sure: true })
+    const next = on(play)
+    play
+      .wait(8 * 3600)
+      .act({ do: 'switch-off', loadId: next.loadId })
+      .wait(3600)
+    play.act({ do: 'read-heat', loadId: next.loadId, tempC: 500 }).wait(3600)
+    expect(play.try({ do: 'read-heat', loadId: next.loadId, tempC: 300 })?.field).toBe('leap')
+    expect(play.try({ do: 'read-heat', loadId: next.loadId, tempC: 400 })).toBeUndefined()
+  })
+
+  test('is asked about with the lid up, and after a hot lid one cold reading is none', () => {
+    const { play, loadId } = hot(900)
+    const stage = () => stageOf(play.table, load(play, loadId), play.nowMs)
+    play.wait(600).act({ do: 'open-lid', loadId, tempC: 640, sure: true }).wait(3600)
+    expect(play.try({ do: 'read-heat', loadId, tempC: 58 })?.field).toBe('leap')
+    play.act({ do: 'read-heat', loadId, tempC: 58, sure: true })
+    expect(stage()).toEqual({ is: 'unload', cold: false })
+    expect(isWarm(load(play, loadId), play.nowMs)).toBe(true)
+    play.wait(1140).act({ do: 'read-heat', loadId, tempC: 57 })
+    expect(stage()).toEqual({ is: 'unload', cold: false })
+    play.wait(120).act({ do: 'read-heat', loadId, tempC: 56 })
+    expect(stage()).toEqual({ is: 'unload', cold: true })
+  })
+
+  test('a kiln that has just gone on is at no 600', () => {
+    const { play, loadId } = on()
+    play.wait(60)
+    expect(play.try({ do: 'read-heat', loadId, tempC: 600 })?.field).toBe('leap')
+    expect(play.try({ do: 'read-heat', loadId, tempC: 40 })).toBeUndefined()
+  })
+})
+
+describe('a kiln that climbs on fogged glass', () => {
+  test('is said until the glass was clear twice, and candles on once it is down again', () => {
+    const play = new Play()
+    play.act({ do: 'set-settings', settings: { candle: true } })
+    const { loadId } = on(play)
+    const glass = (fogged: boolean) => play.act({ do: 'hold-glass', loadId, fogged })
+    const stage = () => stageOf(play.table, load(play, loadId), play.nowMs).is
+    play.wait(4 * 3600).act({ do: 'read-heat', loadId, tempC: 90 })
+    glass(true)
+    const foggedAt = play.nowMs
+    expect(steamsAt(load(play, loadId))).toBeUndefined()
+    play.wait(1200).act({ do: 'read-heat', loadId, tempC: 240 })
+    expect(steamsAt(load(play, loadId))).toEqual({ foggedAt, tempC: 240 })
+    glass(false).wait(600)
+    expect(steamsAt(load(play, loadId))).toBeDefined()
+    play.wait(1200)
+    glass(false)
+    expect(steamsAt(load(play, loadId))).toBeUndefined()
+    glass(true)
+    expect(stage()).toBe('fire')
+    play.wait(1800).act({ do: 'read-heat', loadId, tempC: 90, sure: true })
+    expect([steamsAt(load(play, loadId)), stage()]).toEqual([undefined, 'candle'])
   })
 })

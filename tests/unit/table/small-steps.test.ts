@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { wasTonged } from '../../../src/table/steps/tongs.ts'
 import { panWarmAt } from '../../../src/table/steps/pan-warm.ts'
+import { wasTonged } from '../../../src/table/steps/tongs.ts'
 import { Play } from './play.ts'
 
 const evening = () => new Play().act({ do: 'lay-demo' })
