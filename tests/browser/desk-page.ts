@@ -70,7 +70,8 @@ export const misfits = () => {
   for (let node = walker.nextNode(); node; node = walker.nextNode()) {
     const text = node.textContent?.trim().slice(0, 30)
     const parent = node.parentElement
-    if (!text || !parent || parent.closest('.visually-hidden, svg, option') || isPinned(parent)) continue
+    if (!text || !parent?.checkVisibility() || parent.closest('.visually-hidden, svg, option')) continue
+    if (isPinned(parent)) continue
     const letters = Number.parseFloat(getComputedStyle(parent).fontSize) / 3
     const range = document.createRange()
     range.selectNodeContents(node)

@@ -65,7 +65,7 @@ test('glazed pots go from the board to below 60 degC by the bar, killed and reop
   await kiln.says('READING')
   await kiln.pass(200)
   await kiln.read('58')
-  await kiln.says('Cool enough to unload.')
+  await kiln.says('JUDGE')
   expect((await kiln.load()).readings.map(({ tempC }) => tempC)).toEqual([
     1050, 1110, 1160, 560, 430, 118, 58,
   ])

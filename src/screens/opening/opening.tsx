@@ -12,13 +12,13 @@ import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import { JudgeCard, type Over } from './judge-card.tsx'
-import { LookCard } from './look-card.tsx'
 import { useOpening } from './opening-app.ts'
 import { PotList } from './pot-list.tsx'
 import './opening.css'
 
 // What computes guesses, and their scores, comes with them.
 const GuessCard = lazyPart(() => import('./guess-card.tsx').then((part) => part.GuessCard))
+const LookCard = lazyPart(() => import('./look-card.tsx').then((part) => part.LookCard))
 const DoneCard = lazyPart(() => import('./done-card.tsx').then((part) => part.DoneCard))
 
 type Page = 'list' | 'elsewhere' | 'look' | undefined
