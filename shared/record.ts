@@ -167,6 +167,9 @@ export function examine<E extends AnyEvent>(
   return isEvent(value.event) ? { record: value as JournalRecord<E> } : { fault: 'kind' }
 }
 
+/** Clocks of two phones that are further apart are to be set first, ms. */
+export const MOST_APART_MS = 86_400_000
+
 /** Whether a record was written by the phone of this name. */
 export const isBy =
   (phone: string) =>

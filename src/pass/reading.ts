@@ -1,13 +1,11 @@
 /** What a phone makes of the codes it sees of another. Nothing of them is stored before all of it is here. */
 
-import type { AnyEvent, JournalRecord } from '../../shared/record.ts'
+import { type AnyEvent, type JournalRecord, MOST_APART_MS } from '../../shared/record.ts'
 import { blocksOf, type Gathering, gathering } from './blocks.ts'
 import { readColumns } from './columns.ts'
 import { readFrame, sumOf } from './frame.ts'
 import { type Head, type Hello, holds, lacking, readHello } from './heads.ts'
 
-/** A clock that is off by more belongs to a phone that is to be set first, ms. */
-export const MOST_APART_MS = 86_400_000
 /** So long is kept what was read of something that broke off. */
 const KEPT_MS = 600_000
 /** More blocks would take minutes to show, and more memory to solve for than a phone has to spare. */

@@ -1,7 +1,7 @@
 /** What an event of each kind holds. Fetched when something is to be examined: see `marks.ts`. */
 import * as z from 'zod/mini'
 import type { EventKind, TableEvent } from '../../shared/events.ts'
-import type { AnyEvent } from '../../shared/record.ts'
+import { type AnyEvent, MOST_APART_MS } from '../../shared/record.ts'
 import { LOAD_BODIES } from './load-schema.ts'
 import {
   air,
@@ -30,8 +30,6 @@ const LONGEST_S = 600
 /** A phone whose clock was set right after its battery was empty: from 1970, or from any date to come. */
 const LONGEST_JUMP_MS = 4_102_444_800_000
 const MOST_COATS = 40
-/** Two clocks that meet may be a day apart. */
-const MOST_AHEAD_MS = 86_400_000
 
 const potters = z.optional(z.literal([0, 1]))
 const onPot = { potId: id }
@@ -120,7 +118,7 @@ const BODIES = {
   'taken-back': { hit: id },
   'put-back': { hit: id },
   'clock-moved': { byMs: between(-LONGEST_JUMP_MS, LONGEST_JUMP_MS) },
-  met: { phone: id, upTo: whole(0, 2 ** 48), aheadMs: z.optional(between(-MOST_AHEAD_MS, MOST_AHEAD_MS)) },
+  met: { phone: id, upTo: whole(0, 2 ** 48), aheadMs: z.optional(between(-MOST_APART_MS, MOST_APART_MS)) },
   'was-named': { phone: id },
   'both-dipped': { dipIds: ids },
 } satisfies { readonly [Kind in EventKind]: Body<Kind> }

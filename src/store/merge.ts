@@ -1,4 +1,10 @@
-import { type AnyEvent, examine, type JournalRecord, phoneOfWriter } from '../../shared/record.ts'
+import {
+  type AnyEvent,
+  examine,
+  type JournalRecord,
+  MOST_APART_MS,
+  phoneOfWriter,
+} from '../../shared/record.ts'
 import type { MergeReport } from './contract.ts'
 import type { Entry } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
@@ -7,8 +13,6 @@ import { asideKey } from './quarantine.ts'
 import { breath, inSlices } from './slices.ts'
 import { isSame } from './union.ts'
 
-/** How far ahead of the own clock another phone's may be, ms. */
-const MOST_AHEAD_MS = 86_400_000
 /** Fewer records than this are stored singly. */
 const PACK_FROM = 256
 /** A pack's write keeps a hit that comes meanwhile waiting. */
@@ -61,7 +65,7 @@ export async function examineMerge<E extends AnyEvent>(
     const record = unmarked(examined.record)
     const field = fault(record.event)
     if (field !== undefined) wait(`content.${schema}.${field}`, candidate)
-    else if (Math.max(record.order, steadyMs(record)) > nowMs + MOST_AHEAD_MS && !empty) left.ahead++
+    else if (Math.max(record.order, steadyMs(record)) > nowMs + MOST_APART_MS && !empty) left.ahead++
     else records.push(record)
   })
   return { records, aside, ...left }

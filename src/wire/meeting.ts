@@ -10,7 +10,8 @@ import type { Table } from '../table/model/state.ts'
 
 type Own = Journal<TableEvent>
 
-function write(journal: Own, events: readonly TableEvent[]): void {
+/** Keeps them as of now. */
+export function write(journal: Own, events: readonly TableEvent[]): void {
   const at = Date.now()
   if (events.length > 0) journal.append(events, { at, tz: -new Date(at).getTimezoneOffset() })
 }
@@ -32,11 +33,11 @@ export function seenAt(journal: Own): Seen {
 }
 
 /** The last order of each other phone whose records are here, by its name. */
-export function headsOf(journal: Own): ReadonlyMap<string, number> {
-  const heads = new Map<string, number>()
+function lastOrders(journal: Own): ReadonlyMap<string, number> {
+  const last = new Map<string, number>()
   for (const { from, order = 0 } of seenFrom(journal.records, journal.phone).events)
-    if (from !== undefined) heads.set(from, Math.max(order, heads.get(from) ?? 0))
-  return heads
+    if (from !== undefined) last.set(from, Math.max(order, last.get(from) ?? 0))
+  return last
 }
 
 /** After a file was joined: whose it was, or what of other phones is known by now. No clock was there to be compared. */
@@ -45,7 +46,7 @@ export function fileTaken(journal: Own, wasEmpty: boolean): void {
   const { met } = seenFrom(journal.records, journal.phone)
   const known = (phone: string, order: number) =>
     met.some(({ by, of, upTo }) => by === undefined && of === phone && upTo >= order)
-  const fresh = [...headsOf(journal)].filter(([phone, order]) => !known(phone, order))
+  const fresh = [...lastOrders(journal)].filter(([phone, order]) => !known(phone, order))
   write(
     journal,
     fresh.map(([phone, upTo]) => ({ kind: 'met', phone, upTo })),

@@ -11,8 +11,9 @@ import { BLOCKS_MOST, type Met as PhoneMet, reading, type Told } from '../pass/r
 import { CODES_A_SECOND, showing } from '../pass/showing.ts'
 import type { Met, Passing, Read, Reader } from '../screens/passing.ts'
 import type { Journal } from '../store/index.ts'
+import { decideMeeting } from '../table/decide/decide-meeting.ts'
 import type { Table } from '../table/model/state.ts'
-import { fileTaken } from './meeting.ts'
+import { fileTaken, write } from './meeting.ts'
 
 /** A worker that has not answered by then is replaced. */
 const ANSWER_MS = 5000
@@ -45,9 +46,8 @@ export function openPassing(
   const noteMet = ({ phone, aheadMs, heads }: PhoneMet) => {
     const upTo = heads.find((head) => head.phone === phone)?.last
     if (upTo === undefined) return
-    const at = now()
-    const event = { kind: 'met', phone, upTo, aheadMs: Math.round(aheadMs) } as const
-    journal.append([event], { at, tz: -new Date(at).getTimezoneOffset() })
+    const decided = decideMeeting(table.peek(), { do: 'meet', phone, upTo, aheadMs: Math.round(aheadMs) })
+    if ('events' in decided) write(journal, decided.events)
   }
   const isCompared = (phone: string) =>
     journal.records.some(

@@ -55,6 +55,8 @@ test('candling has its caution and both keys in sight; nothing is offered that i
   await expect(key(page, 'Into the calendar')).toHaveCount(0)
   // Opened without a number: what is waited for is said.
   await kiln.key('LID OPEN')
+  // A page of its own, fetched when it is asked for.
+  await kiln.shows('Heat gloves, face away')
   await kiln.hit()
   await kiln.says('READING')
   await kiln.shows('Unload below 60 °C: read it.')

@@ -25,8 +25,8 @@ export const STORE_FAULTS: readonly Fault[] = [
   {
     id: 'records ahead of the clock taken',
     file: store('merge'),
-    find: 'const MOST_AHEAD_MS = 86_400_000',
-    replace: 'const MOST_AHEAD_MS = 86_400_000_000_000',
+    find: 'nowMs + MOST_APART_MS',
+    replace: 'nowMs + 1e6 * MOST_APART_MS',
     tests: [TRUST],
   },
   {

@@ -1,4 +1,5 @@
 import { useComputed } from '@preact/signals'
+import { useEffect } from 'preact/hooks'
 import { decideMeeting } from '../../table/decide/decide-meeting.ts'
 import { freeLetter } from '../../table/entry/offer.ts'
 import type { Action } from '../../table/model/action.ts'
@@ -46,6 +47,8 @@ export function Settle() {
   const asks = useAsks()
   const question = useQuestion(asks?.[0])
   const w = words.value.meeting
+  // The last answer was below the fold; the next question begins at its title.
+  useEffect(() => scrollTo(0, 0), [question?.title])
   const answer = (given: Answer) => act({ do: 'settle', answer: given })
   return (
     <div class="desk">

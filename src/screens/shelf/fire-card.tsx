@@ -116,9 +116,11 @@ export function FireCard({ load, open, beside }: FireProps) {
             {steams ? null : <p>{w.decides}</p>}
           </>
         ) : (
-          <CoolLines load={load} done={done} />
+          <>
+            {done ? <p class="kiln-big">{w.cold}</p> : null}
+            <CoolLines load={load} done={done} />
+          </>
         )}
-        {done ? <p>{w.cold}</p> : null}
         <OffsetLines load={load} />
         <p class="caution">
           {fires

@@ -1,4 +1,5 @@
 import type { PotFacts } from '../../../shared/nouns.ts'
+import { MOST_APART_MS } from '../../../shared/record.ts'
 import { freeLetter, freePattern } from '../entry/offer.ts'
 import type { Action } from '../model/action.ts'
 import type { Answer } from '../model/ask.ts'
@@ -9,8 +10,8 @@ import { outOf, type Range } from '../model/range.ts'
 import type { Table } from '../model/state.ts'
 import { type Decision, NOTHING, onDip, onPot, refuse } from './decision.ts'
 
-/** Two clocks that meet are a day apart at most, ms. */
-const AHEAD_MS = { least: -86_400_000, most: 86_400_000 } as const satisfies Range
+/** How far the clock of a phone that is met may be from this one's, ms. */
+const AHEAD_MS: Range = { least: -MOST_APART_MS, most: MOST_APART_MS }
 
 /** Decides on what comes of a meeting of two phones. Refuses clocks that are more than a day apart. */
 export function decideMeeting(table: Table, action: Action): Decision {

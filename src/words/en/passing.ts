@@ -61,7 +61,7 @@ export const passing = {
   faulty: (count: number) => `${many(count, 'damaged note', 'damaged notes')} left out.`,
   ahead: (count: number) => `${many(count, 'note', 'notes')} of a clock a day ahead left out.`,
   clocks: (by: string, ahead: boolean) => `Its clock is ${by} ${ahead ? 'ahead' : 'behind'}.`,
-  theyLack: (count: number) => `${many(count, 'note', 'notes')} here are not there yet.`,
+  theyLack: (count: number) => `${many(count, 'note here is', 'notes here are')} not there yet.`,
   more: 'It has more than it showed. Show back, then read once more.',
   both: 'Both phones have the same.',
 }

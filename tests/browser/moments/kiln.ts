@@ -33,6 +33,7 @@ export const kiln: Story = {
     }
     await see('the cone to come')
     await kiln.key('Cone')
+    await kiln.says('6 DOWN')
     await see('a cone')
     await page.locator('.desk-back').tap()
     await kiln.pass(56)
