@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals'
 import { describe, expect, test, vi } from 'vitest'
+import type { Jumps } from '../../../src/wire/clock-set.ts'
 import { openHits } from '../../../src/wire/hits.ts'
 import { Play, setting } from '../table/play.ts'
 
