@@ -3,6 +3,7 @@ import { expect, type Page, test } from '@playwright/test'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { firedLoad } from '../fixtures/opened.ts'
 import { BenchPage, EVENING, fetched, storedIds } from './bench.ts'
+import { LONG } from './places.ts'
 
 /** Words that a camera writes beside a picture, its place among them. */
 const TAGS = 'Exif\0\0 GPSLatitude 52.1 GPSLongitude 8.9'
@@ -143,25 +144,27 @@ test('a picture that is lost loses no record, and one without a record harms not
   expect(await photosOf(bench, 35)).toEqual(before)
 })
 
-test('killed at any moment while it is kept, no record names a picture that was not stored', async ({
-  page,
-}) => {
-  test.setTimeout(180_000)
-  const bench = await toPhoto(page)
-  for (const ms of [0, 4, 12, 30, 80]) {
-    await choose(page, await fromCamera(page, 900, 700))
-    await hit(page)
-    await page.waitForTimeout(ms)
-    await page.goto('about:blank')
-    await page.goto('./#/opening')
-    await expect(page.locator('.open-key').first()).toBeVisible()
-    const named = (await photosOf(bench, 35)).map(({ photoId }) => photoId)
-    const there = await storedIds(page, 'photos', BASE)
-    expect(there).toEqual(expect.arrayContaining(named))
-    await page.clock.runFor(500)
-    await openPage(page)
-  }
-})
+test(
+  'killed at any moment while it is kept, no record names a picture that was not stored',
+  LONG,
+  async ({ page }) => {
+    test.setTimeout(180_000)
+    const bench = await toPhoto(page)
+    for (const ms of [0, 4, 12, 30, 80]) {
+      await choose(page, await fromCamera(page, 900, 700))
+      await hit(page)
+      await page.waitForTimeout(ms)
+      await page.goto('about:blank')
+      await page.goto('./#/opening')
+      await expect(page.locator('.open-key').first()).toBeVisible()
+      const named = (await photosOf(bench, 35)).map(({ photoId }) => photoId)
+      const there = await storedIds(page, 'photos', BASE)
+      expect(there).toEqual(expect.arrayContaining(named))
+      await page.clock.runFor(500)
+      await openPage(page)
+    }
+  },
+)
 
 const take = (page: Page, photoId: string) =>
   page.evaluate(
