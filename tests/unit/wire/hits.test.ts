@@ -1,6 +1,5 @@
 import { signal } from '@preact/signals'
 import { describe, expect, test, vi } from 'vitest'
-import type { Jumps } from '../../../src/wire/clock-set.ts'
 import { openHits } from '../../../src/wire/hits.ts'
 import { Play, setting } from '../table/play.ts'
 
@@ -24,6 +23,7 @@ function hitsOn({ readOnly = false, unread = false, fails = false } = {}) {
       journal: { append, subscribe: () => () => {} },
     },
     moment: { seen: signal(table) },
+    jumps: { skewMs: () => 0 },
     devices: {
       clock: { pageMs: () => 0, epochAt: (ms: number) => ms },
       haptics: { feel: felt },
