@@ -1,9 +1,11 @@
 import { readFile } from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
+import { parse } from 'csv-parse/sync'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { firedLoad } from '../fixtures/opened.ts'
 import { BenchPage, EVENING, fetched, storedIds } from './bench.ts'
 import { LONG } from './places.ts'
+import { unzipped } from './unzipped.ts'
 
 /** Words that a camera writes beside a picture, its place among them. */
 const TAGS = 'Exif\0\0 GPSLatitude 52.1 GPSLongitude 8.9'
@@ -106,6 +108,20 @@ test('a photo is kept small and without its place, beside the ghost of the last 
   const saving = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Back up' }).tap()
   const file = await (await saving).path()
+  // So do the sheets, each under its pot's number.
+  const passing = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Spreadsheet and pictures' }).tap()
+  const files = await unzipped(await (await passing).path())
+  const listed: { pot: string; file: string }[] = parse(files.get('photos.csv') ?? '', {
+    bom: true,
+    columns: true,
+  })
+  expect(listed.map(({ pot, file }) => `${pot}: ${file}`)).toEqual([
+    '35: 35-2026-03-03-1.jpg',
+    '35: 35-2026-03-03-2.jpg',
+  ])
+  const passed = new TextDecoder('latin1').decode(files.get('photos/35-2026-03-03-1.jpg'))
+  expect(passed === picture.text).toBe(true)
   await page.evaluate(() => indexedDB.deleteDatabase('bucketside-photos'))
   await page.locator('input[type=file]').setInputFiles(file)
   // It reads and joins in slices, which wait for the clock.
