@@ -4,11 +4,16 @@ import type { DipState, PotState, Table } from '../../src/table/model/state.ts'
 import { twelve } from '../fixtures/twelve.ts'
 import { luck, normal } from './hands.ts'
 
-/** Where the truth lies: in the bands, or all of it to one side of what was thought. */
-export type Truth = 'inside' | 'faster' | 'slower'
+/** Where the truth lies: in the bands, all of it to one side of what was thought, or dry whenever it is asked about. */
+export type Truth = 'inside' | 'faster' | 'slower' | 'called'
 
 /** Standard deviations by which a whole room is off where the truth isn't that of the bands. */
-const OFF: Readonly<Record<Truth, number>> = { inside: 0, faster: -1.5, slower: 1.5 }
+const OFF: Readonly<Record<Truth, number>> = {
+  inside: 0,
+  faster: -1.5,
+  slower: 1.5,
+  called: 0,
+}
 /** Part of the spread that all coats of a sitting share. */
 const SHARED = 0.5
 /** Nine tenths point of the normal law: bands go from one tenth to nine. */
@@ -34,10 +39,12 @@ export function dryness(seed: number, truth: Truth, table: Table, potId: string,
   const pot = table.pots[potId]!
   const upTo = { ...pot, dips: pot.dips.filter((each) => each.outAt <= dip.outAt), touches: [] }
   const forecast = forecastOf(untaught(table), upTo)!
-  const z = (what: string) =>
+  const drawn = (what: string) =>
     OFF[truth] +
     Math.sqrt(SHARED) * normal(seed, 'shared') +
     Math.sqrt(1 - SHARED) * normal(seed, `${potId} ${dip.coat} ${what}`)
+  // Nobody is asked before the likely moment: what is dry by then is dry at every call.
+  const z = (what: string) => (truth === 'called' ? -Math.abs(drawn(what)) : drawn(what))
   return {
     dryAt: moment(dip.outAt, forecast.ready, z('dry')),
     kilnAt: moment(dip.outAt, forecast.kiln, z('kiln')),

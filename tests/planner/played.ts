@@ -4,7 +4,7 @@ import type { Card } from '../../src/table/card/card.ts'
 import { isStale } from '../../src/table/model/fresh.ts'
 import { lastDip } from '../../src/table/model/plan.ts'
 import type { Potter } from '../../src/table/model/potters.ts'
-import type { DipState } from '../../src/table/model/state.ts'
+import type { DipState, PotState } from '../../src/table/model/state.ts'
 import type { Jobs } from '../../src/table/order/jobs.ts'
 import { nextTaskEnds } from '../../src/table/order/schedule.ts'
 import { dipStepMs } from '../../src/table/steps/pot-in-hand.ts'
@@ -46,9 +46,15 @@ export interface Outcome {
   readonly questions: number
   readonly first: PlanInput | undefined
   readonly told: Plan | undefined
-  /** What was foreseen at the start, in minutes from it. */
-  readonly foreseen: { readonly finish: Band; readonly dry: Band } | undefined
+  /** What was foreseen at the start and once half the dips were done, in minutes from the start. */
+  readonly foreseen: Promised | undefined
+  readonly halfway: Promised | undefined
   readonly waitsS: ReadonlyMap<string, number>
+}
+
+export interface Promised {
+  readonly finish: Band
+  readonly dry: Band
 }
 
 const TOUCH_MS = 5000
@@ -107,10 +113,10 @@ export function playSitting(sitting: Sitting): Outcome {
   const waitsS = new Map<string, number>()
   const stirs: Record<string, number> = {}
   const tally = { openings: 0, restirs: 0, stale: 0, jumped: 0, wet: 0, dips: 0, others: 0 }
-  const coatsLeft = () =>
-    Object.values(bench.table.pots).some(
-      (pot) => pot.dips.length < (bench.table.stacks[pot.facts.stackId ?? '']?.coats.length ?? 0),
-    )
+  const coatsOf = (pot: PotState) => bench.table.stacks[pot.facts.stackId ?? '']?.coats.length ?? 0
+  const coatsLeft = () => Object.values(bench.table.pots).some((pot) => pot.dips.length < coatsOf(pot))
+  const half = Object.values(bench.table.pots).reduce((sum, pot) => sum + coatsOf(pot), 0) / 2
+  let halfway: Foresight | undefined
   const truthOf = (potId: string, dip: DipState) => {
     const key = `${potId} ${dip.coat}`
     const known = truth.get(key) ?? dryness(seed, sitting.truth, bench.table, potId, dip)
@@ -165,6 +171,7 @@ export function playSitting(sitting: Sitting): Outcome {
       bench.table.pots[slip !== undefined && bench.table.pots[potId]!.dips.length === coat ? slip : potId]!,
     )!
     tally.dips++
+    if (tally.dips >= half) halfway ??= bench.schedule?.foresight
     busyUntil[potter] = bench.nowMs + dipStepMs(bench.table, dip)
   }
   const act = (potter: Potter, card: Card) => {
@@ -226,13 +233,14 @@ export function playSitting(sitting: Sitting): Outcome {
     questions: bench.questions,
     first: bench.first,
     told: bench.told,
-    foreseen: bench.begun && {
-      finish: minutesOf(bench.begun.finishS, startMs),
-      dry: minutesOf(bench.begun.dryAtS, startMs),
-    },
+    foreseen: promised(bench.begun, startMs),
+    halfway: promised(halfway, startMs),
     waitsS,
   }
 }
+
+const promised = (told: Foresight | undefined, startMs: number): Promised | undefined =>
+  told && { finish: minutesOf(told.finishS, startMs), dry: minutesOf(told.dryAtS, startMs) }
 
 const minutesOf = (band: Band, startMs: number): Band => {
   const min = (s: number) => (s * 1000 - startMs) / 60_000

@@ -4,7 +4,7 @@ import { coatFrom } from '../model/coat-from.ts'
 import { densityAt } from '../model/density.ts'
 import { isFresh } from '../model/fresh.ts'
 import { nextCoat, planOf } from '../model/plan.ts'
-import { opened, openedThen } from '../model/potters.ts'
+import { dippedInto } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { dipTimesAfter, type Mend } from './dip-times.ts'
 
@@ -54,7 +54,7 @@ export function dipped(
     ...prepared(pot, event, usedAt),
     dips: byOut([...pot.dips, dip]),
   })
-  return (event.told ? openedThen : opened)(dipping, bucketId, usedAt)
+  return dippedInto(dipping, bucketId, usedAt, event.told === true)
 }
 
 /** So long before a dip that was logged afterwards its foot was waxed and its dust wiped off, ms: wax had set, damp had left. */

@@ -48,6 +48,13 @@ export function opened(table: Table, bucketId: string, at: number): Table {
   )
 }
 
+/** These hands dipped into this bucket: one that stands open with the other hands stays theirs, whoever dips into it. */
+export function dippedInto(table: Table, bucketId: string, at: number, told: boolean): Table {
+  const { others } = table
+  if (others?.openBucket === bucketId && (others.openedAt ?? 0) <= at) return table
+  return told ? openedThen(table, bucketId, at) : opened(table, bucketId, at)
+}
+
 /** Nobody has this bucket open any more. */
 export function shut(table: Table, bucketId: string): Table {
   const { openBucket, openedAt: _at, ...rest } = table
@@ -67,7 +74,7 @@ function taken(table: Table, bucketId: string): Table {
  * The same of a dip that is told of afterwards: since `at` the hands may have used another bucket, or the others this
  * one, and then it is not open for them now.
  */
-export function openedThen(table: Table, bucketId: string, at: number): Table {
+function openedThen(table: Table, bucketId: string, at: number): Table {
   const { others, usedAt = 0 } = table
   if (others?.openBucket === bucketId && (others.usedAt ?? 0) > at) {
     if (usedAt > at) return table

@@ -107,9 +107,26 @@ describe('two pairs of hands at one table', () => {
     expect(play.table.pots[potId(3)]!.dips).toMatchObject([{ ...dip, hands: 1 }])
     expect(play.cardOf(0)).not.toMatchObject({ potId: potId(3) })
     expect(play.cardOf(1)).toMatchObject({ potId: potId(3) })
-    expect(viewOf(play.table, 1).openBucket).toBe('G')
     play.act({ do: 'was-other-hands', dipId: dip.dipId })
     expect(play.table.pots[potId(3)]!.dips).toEqual([dip])
+  })
+
+  it('a bucket stays open with the hands that stirred it, whoever dipped into it', () => {
+    const play = two(true)
+    play.potter = 0
+    play.act({ do: 'stirred', bucketId: 'G' })
+    play.act({ do: 'start', potId: potId(1), again: false, unstirred: false }).wait(70)
+    const dip = play.table.pots[potId(1)]!.dips[0]!
+    const goesOn = () => {
+      expect(viewOf(play.table, 0).openBucket).toBe('G')
+      expect(play.cardOf(0)).toMatchObject({ kind: 'armed', armed: { bucketId: 'G' } })
+    }
+    goesOn()
+    play.act({ do: 'was-other-hands', dipId: dip.dipId })
+    goesOn()
+    const left = Object.values(play.table.pots).find(({ dips }) => dips.length === 0)!
+    play.act({ do: 'logged', potId: left.facts.potId, agoMin: 0, by: 1 })
+    goesOn()
   })
 
   it('two at work are done sooner than one, every pot with every coat', () => {
