@@ -40,6 +40,7 @@ export const passing = {
   ownClock: (by: string, ahead: boolean) =>
     `The other phone’s clock is ${by} ${ahead ? 'ahead' : 'behind'}. Set the wrong one first.`,
   damaged: 'Not whole. Nothing was changed. Reading again.',
+  newer: 'Made by a newer version of this app. Update this one first.',
   unkept: 'Could not be kept. Nothing was changed.',
   camera: {
     refused: 'The camera is not allowed here. Allow it in the phone’s settings, or pass a file.',
@@ -64,4 +65,18 @@ export const passing = {
   theyLack: (count: number) => `${many(count, 'note here is', 'notes here are')} not there yet.`,
   more: 'It has more than it showed. Show back, then read once more.',
   both: 'Both phones have the same.',
+  handout: {
+    title: 'Hand on',
+    print: 'Print',
+    how: 'On the other phone: Room, Another phone, READ. It takes the coats and their buckets, no pots.',
+    none: 'No stack to hand on.',
+    tooMuch: 'Too much for one code. Hand the stacks on one by one.',
+    take: (names: readonly string[]) =>
+      names.length === 0 ? 'Take these buckets?' : `Take ${names.join(', ')}?`,
+    other: (name: string) => `${name} stands here with other coats: pots that are to have it get these.`,
+    buckets: (names: readonly string[]) =>
+      `New here: ${names.join(', ')}. Weigh and measure what is in your own ${isOne(names.length) ? 'bucket' : 'buckets'}.`,
+    yes: 'TAKE',
+    no: 'LEAVE',
+  },
 }
