@@ -14,16 +14,19 @@ export function stirredText(
   return stirredAgoMs === undefined ? story.unstirred : story.stale(formats.span(stirredAgoMs))
 }
 
-/** Where a fault may come from: the glazes of a pot that had settled, a line each. */
+/** Where a fault may come from: the glazes of a pot that had settled, by letter. */
 export function SettledLines({ pot }: { readonly pot: PotState }) {
   const { table, words, formats } = useOpening()
-  return coatsOn(pot).map((dip) => {
+  const letters = new Map<string, Set<string>>()
+  for (const dip of coatsOn(pot)) {
     const said = stirredText(words.value, formats.value, dip)
-    const bucket = table.value.buckets[dip.bucketId] ?? table.value.removed?.[dip.bucketId]
-    return said === undefined ? null : (
-      <p key={dip.dipId} class="figures">
-        {bucket?.facts.name}: {said}
-      </p>
-    )
-  })
+    const { letter } = (table.value.buckets[dip.bucketId] ?? table.value.removed?.[dip.bucketId])?.facts ?? {}
+    if (said !== undefined && letter !== undefined)
+      letters.set(said, (letters.get(said) ?? new Set()).add(letter))
+  }
+  return [...letters].map(([said, of]) => (
+    <p key={said} class="figures">
+      {[...of].join(', ')}: {said}
+    </p>
+  ))
 }
