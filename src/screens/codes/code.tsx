@@ -38,8 +38,8 @@ export function StillCode({ rows, label }: StillProps) {
     .join('')
   return (
     <svg class="codes-code" viewBox={`0 0 ${side} ${side}`} role="img" aria-label={label}>
-      <rect width={side} height={side} class="codes-white" />
-      <path d={path} class="codes-dark" shape-rendering="crispEdges" />
+      <rect width={side} height={side} fill="#fff" />
+      <path d={path} fill="#000" shape-rendering="crispEdges" />
     </svg>
   )
 }
