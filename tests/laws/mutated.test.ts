@@ -1,4 +1,5 @@
 /** Backups that were torn, edited or forged in whatever way: refused, or read as far as they are sound; never half. */
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
@@ -11,6 +12,7 @@ import { judge } from '../../src/table/card/engine-judge.ts'
 import { judged } from '../../src/table/card/judged.ts'
 import { outputsOf } from '../../src/table/card/outputs.ts'
 import { fold } from '../../src/table/fold/fold.ts'
+import { ALL_KINDS } from '../fixtures/any-record.ts'
 import { forgery, NASTY } from '../fixtures/forged.ts'
 import { armed, recordsOf, waiting } from '../fixtures/season.ts'
 import { phone } from '../unit/store/memory.ts'
@@ -25,11 +27,35 @@ const lines = text.split('\n')
 const OWN = recordsOf(armed(NOW)).flatMap(({ event, seq, order, at, tz }) =>
   createRecords([event], { writer: 'own.a', seq, order }, { at, tz }),
 )
+/** Backups that between them hold events of every kind, as one. */
+const everyKind = await allOf(
+  'kinds-since-2.txt',
+  'met-since-2.txt',
+  'room-changed-since-2.txt',
+  'version-3.txt',
+)
+const byKind = ALL_KINDS.map((kind) => everyKind.filter(({ event }) => event.kind === kind))
 const KNOWLEDGE = {
   schema: 1,
   isEvent: ({ kind }: AnyEvent) => isKnownKind(kind),
   content: async () => contentFault,
 }
+
+async function allOf(...files: readonly string[]): Promise<readonly JournalRecord<AnyEvent>[]> {
+  const all = new Map<string, JournalRecord<AnyEvent>>()
+  for (const file of files) {
+    const backup = await readBackup(
+      readFileSync(new URL(`../fixtures/backups/${file}`, import.meta.url), 'utf8'),
+    )
+    if (!backup.ok) throw new Error(backup.code)
+    for (const record of backup.records as JournalRecord<AnyEvent>[]) all.set(record.id, record)
+  }
+  return [...all.values()]
+}
+
+test('every kind of event is forged', () => {
+  expect(ALL_KINDS.filter((_kind, i) => byKind[i]?.length === 0)).toEqual([])
+})
 
 const within = (end: number) => fc.nat(Math.max(0, end - 1))
 const cut = (of: string, from: number, length: number, put = '') =>
@@ -76,6 +102,17 @@ const CLASSES: Readonly<Record<string, fc.Arbitrary<string>>> = {
       forged,
     ),
   ),
+  'forged of every kind, every checksum mended': fc
+    .array(
+      fc.nat(byKind.length - 1).chain((i) => forgery(byKind[i] ?? [])),
+      { minLength: 1, maxLength: 6 },
+    )
+    .map((forged) =>
+      writeBackup(
+        everyKind.map((record) => forged.find(({ id }) => id === record.id) ?? record),
+        { at: NOW, tz: 0 },
+      ),
+    ),
   'the phone’s own records forged': fc
     .array(forgery(OWN), { minLength: 1, maxLength: 6 })
     .map((forged) => writeBackup([...records, ...forged], { at: NOW, tz: 0 })),
