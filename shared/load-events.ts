@@ -29,6 +29,16 @@ export type LoadHappening =
       readonly firing: FiringFacts
       readonly candle?: boolean
     } & OfLoad)
+  /**
+   * It goes into this kiln, or is fired so, after all. `anew`: its shelves are of another kind, and nothing has a place on
+   * them. A kiln that is on stays what it is.
+   */
+  | ({
+      readonly kind: 'load-changed'
+      readonly kiln?: KilnFacts
+      readonly anew?: true
+      readonly firing?: FiringFacts
+    } & OfLoad)
   /** Whether this load is candled first. */
   | ({ readonly kind: 'candling-set'; readonly candle: boolean } & OfLoad)
   /**
@@ -91,6 +101,7 @@ export type LoadHappening =
 export const LOAD_KINDS: Readonly<Record<LoadHappening['kind'], true>> = {
   'kiln-set': true,
   'load-begun': true,
+  'load-changed': true,
   'candling-set': true,
   'shelf-set': true,
   placed: true,

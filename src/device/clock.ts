@@ -23,7 +23,7 @@ export function jumpBetween(before: ClockReading, after: ClockReading): ClockJum
 
 const CHECK_MS = 1000
 
-/** The clock of this page. Checks for jumps each second and when the page comes back. */
+/** The clock of this page. Checks for jumps whenever it is asked, each second and when the page comes back. */
 export function openClock(): Clock & { close(): void } {
   const listeners = new Set<(jump: ClockJump) => void>()
   let wasHidden = document.hidden
@@ -33,19 +33,34 @@ export function openClock(): Clock & { close(): void } {
     awake: !wasHidden && !document.hidden,
   })
   let last = stamp()
+  /** Of jumps that nobody has taken yet. */
+  let untakenMs = 0
   const check = (): void => {
     const now = stamp()
     const jump = jumpBetween(last, now)
     last = now
     wasHidden = document.hidden
-    if (jump) for (const listener of listeners) listener(jump)
+    if (!jump) return
+    if (jump.kind === 'moved') untakenMs += jump.byMs
+    for (const listener of listeners) listener(jump)
+  }
+  const epochMs = () => {
+    check()
+    return Date.now() - untakenMs
   }
   const timer = setInterval(check, CHECK_MS)
   document.addEventListener('visibilitychange', check)
   return {
-    epochMs: () => Date.now(),
+    epochMs,
+    untakenMs() {
+      check()
+      return untakenMs
+    },
+    taken(byMs) {
+      untakenMs -= byMs
+    },
     pageMs: () => performance.now(),
-    epochAt: (pageMs) => Date.now() - (performance.now() - pageMs),
+    epochAt: (pageMs) => epochMs() - (performance.now() - pageMs),
     onJump(listener): Unsubscribe {
       listeners.add(listener)
       return () => listeners.delete(listener)

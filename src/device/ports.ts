@@ -15,8 +15,12 @@ export interface ClockJump {
 }
 
 export interface Clock {
-  /** Epoch time, ms. */
+  /** Epoch time, ms: as the clock went before it was set, until that is {@link taken}. */
   epochMs(): number
+  /** By so much it was set since, ms. */
+  untakenMs(): number
+  /** From now on epoch time has so much of that in it. */
+  taken(byMs: number): void
   /** Page time, ms; never set back. */
   pageMs(): number
   /** Epoch ms of a page time, such as the `timeStamp` of an event. */

@@ -150,6 +150,13 @@ export interface Photos {
   get(photoId: string): Promise<Blob | undefined>
 }
 
+/** How a file got out. */
+export interface PassedOn {
+  readonly how: 'shared' | 'saved' | 'cancelled'
+  /** Pictures that are not in it: gone, or in a storage that does not give them. */
+  readonly left: number
+}
+
 /** What screens see of the program. Everything they do goes through `act`. */
 export interface App {
   readonly table: ReadonlySignal<Table>
@@ -188,12 +195,12 @@ export interface App {
   leaveDemo(): Promise<boolean>
   /** Takes hits on `root`, and keys, while it is mounted. Returns the way to stop. */
   attachBench(root: HTMLElement): { cardChanged(): void; detach(): void }
-  /** A whole backup of journal and pictures, through the phone's share sheet or as a file; `left`: pictures not in it. */
-  backUp(): Promise<{ readonly how: 'shared' | 'saved' | 'cancelled'; readonly left: number }>
+  /** A whole backup of journal and pictures, through the phone's share sheet or as a file. */
+  backUp(): Promise<PassedOn>
   /** What phones that met have in two ways, to be settled one at a time. */
   asks(): Promise<readonly Ask[]>
-  /** The records as sheets for a spreadsheet, in one file out of the app. */
-  passSheets(): Promise<'shared' | 'saved' | 'cancelled'>
+  /** The records as sheets for a spreadsheet, and the pictures, in one file out of the app. */
+  passSheets(): Promise<PassedOn>
   /** Looks into a backup, which can then be taken in. */
   lookInto(file: Blob): Promise<LookedInto>
   /** Passing to another phone and taking in from it; rejects while its code cannot be had. */

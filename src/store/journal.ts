@@ -198,38 +198,23 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     },
     async merge(candidates, nowMs) {
       requireWritable()
-      const { breath, entriesOf, examineMerge, freshOf, inParts } = await lazyMerge()
-      const examined = await examineMerge<E>(candidates, knowledge, nowMs, records.length === 0)
-      const { records: read, aside, faulty, waiting, ahead } = examined
-      const fresh = await freshOf(records, read)
-      await breath()
-      requireWritable()
-      // Stored before it is folded: what cannot be kept changes nothing.
-      const ours = records
-      const before = unite(ours, fresh)
-      await breath()
-      const entries = await entriesOf(before.added, schema)
-      if (entries.length > 0) await storage.put(entries)
-      if (aside.length > 0) await storage.quarantine(aside)
-      for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
-      await takeIn(fresh, records === ours ? before : unite(records, fresh))
-      await inParts(before.added, announceSaved)
-      const lost = before.displaced.filter((record) => read.includes(record)).length
-      const known = read.length - before.added.length - lost
-      return { added: before.added.length, known, displaced: before.displaced.length, faulty, waiting, ahead }
+      const parts = {
+        records: () => records,
+        knowledge,
+        storage,
+        packsSeen,
+        requireWritable,
+        takeIn,
+        announceSaved,
+      }
+      return (await lazyMerge()).mergeInto<E>(parts, candidates, nowMs)
     },
     retire: becomeStale,
     retry: () => saver.retry(),
     writeBack,
     async tidy() {
       requireWritable()
-      const byId = new Map(records.map((record) => [record.id, record]))
-      const singles = (await storage.keys()).flatMap((key) => byId.get(key) ?? [])
-      for (const { ids, entry } of await (await lazyMerge()).packsOf(singles, schema)) {
-        const [key, value] = entry
-        packsSeen.add(key)
-        await storage.replace(ids, key, value)
-      }
+      await (await lazyMerge()).tidied(records, schema, storage, packsSeen)
     },
     subscribe(listener) {
       listeners.add(listener)

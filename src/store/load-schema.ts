@@ -73,6 +73,7 @@ const yes = z.optional(z.literal(true))
 export const LOAD_BODIES = {
   'kiln-set': { kiln },
   'load-begun': { ...ofLoad, kilnId: id, firing, candle: z.optional(z.boolean()) },
+  'load-changed': { ...ofLoad, kiln: z.optional(kiln), anew: yes, firing: z.optional(firing) },
   'candling-set': { ...ofLoad, candle: z.boolean() },
   'shelf-set': {
     ...onLevel,

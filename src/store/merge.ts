@@ -6,12 +6,12 @@ import {
   phoneOfWriter,
 } from '../../shared/record.ts'
 import type { MergeReport } from './contract.ts'
-import type { Entry } from './journal-storage.ts'
+import type { Entry, JournalStorage } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
-import { packLines } from './pack.ts'
+import { isPackKey, packLines } from './pack.ts'
 import { asideKey } from './quarantine.ts'
 import { breath, inSlices } from './slices.ts'
-import { isSame } from './union.ts'
+import { isSame, type Union, unite } from './union.ts'
 
 /** Fewer records than this are stored singly. */
 const PACK_FROM = 256
@@ -20,7 +20,7 @@ const PACK_MOST = 1000
 
 type Left = Pick<MergeReport, 'faulty' | 'waiting' | 'ahead'>
 
-export interface ExaminedMerge<E extends AnyEvent> extends Left {
+interface ExaminedMerge<E extends AnyEvent> extends Left {
   readonly records: readonly JournalRecord<E>[]
   /** What this program cannot fold but a later one may: to be set aside. */
   readonly aside: readonly Entry[]
@@ -31,7 +31,7 @@ export interface ExaminedMerge<E extends AnyEvent> extends Left {
  * day is refused, as the order of all hits to come would follow it, unless that phone's clock was set and set right; an empty journal has nothing to be put out of
  * order, and takes it.
  */
-export async function examineMerge<E extends AnyEvent>(
+async function examineMerge<E extends AnyEvent>(
   candidates: readonly unknown[],
   { isEvent, content, schema }: Knowledge,
   nowMs: number,
@@ -71,10 +71,8 @@ export async function examineMerge<E extends AnyEvent>(
   return { records, aside, ...left }
 }
 
-export { breath }
-
 /** Those of `theirs` that are not here already, as they are. */
-export async function freshOf<R extends JournalRecord<AnyEvent>>(
+async function freshOf<R extends JournalRecord<AnyEvent>>(
   ours: readonly R[],
   theirs: readonly R[],
 ): Promise<readonly R[]> {
@@ -93,7 +91,7 @@ interface Packed {
 }
 
 /** Records in packs, each with the ids in it; none where they are too few. */
-export async function packsOf(
+async function packsOf(
   records: readonly JournalRecord<AnyEvent>[],
   schema: number,
 ): Promise<readonly Packed[]> {
@@ -112,6 +110,22 @@ export async function packsOf(
   return packs
 }
 
+/** Packs those of `records` that lie singly in `storage`; each pack is noted in `seen` before it is there. */
+export async function tidied(
+  records: readonly JournalRecord<AnyEvent>[],
+  schema: number,
+  storage: Pick<JournalStorage, 'keys' | 'replace'>,
+  seen: Set<string>,
+): Promise<void> {
+  const byId = new Map(records.map((record) => [record.id, record]))
+  const singles = (await storage.keys()).flatMap((key) => byId.get(key) ?? [])
+  for (const { ids, entry } of await packsOf(singles, schema)) {
+    const [key, value] = entry
+    seen.add(key)
+    await storage.replace(ids, key, value)
+  }
+}
+
 /** Records as they are stored: many in packs, which are read in a tenth of the time. */
 export async function entriesOf(
   records: readonly JournalRecord<AnyEvent>[],
@@ -126,9 +140,47 @@ export async function entriesOf(
 const ANNOUNCED_MOST = 250
 
 /** Parts of records, with a chance for the page between two of them. */
-export async function inParts<R>(records: readonly R[], tell: (part: readonly R[]) => void): Promise<void> {
+async function inParts<R>(records: readonly R[], tell: (part: readonly R[]) => void): Promise<void> {
   for (let from = 0; from < records.length; from += ANNOUNCED_MOST) {
     await breath()
     tell(records.slice(from, from + ANNOUNCED_MOST))
   }
+}
+
+/** What a journal lends for taking in another. */
+interface Lent<E extends AnyEvent> {
+  records(): readonly JournalRecord<E>[]
+  readonly knowledge: Knowledge
+  readonly storage: Pick<JournalStorage, 'put' | 'quarantine'>
+  readonly packsSeen: Set<string>
+  /** Throws where the journal can only be read. */
+  requireWritable(): void
+  takeIn(incoming: readonly JournalRecord<E>[], united: Union<JournalRecord<E>>): Promise<unknown>
+  announceSaved(saved: readonly JournalRecord<E>[]): void
+}
+
+/** Takes in what another journal holds: all that is sound of it, or nothing. `nowMs`: epoch ms. Rejects as {@link Lent.requireWritable}. */
+export async function mergeInto<E extends AnyEvent>(
+  { records, knowledge, storage, packsSeen, requireWritable, takeIn, announceSaved }: Lent<E>,
+  candidates: readonly unknown[],
+  nowMs: number,
+): Promise<MergeReport> {
+  const examined = await examineMerge<E>(candidates, knowledge, nowMs, records().length === 0)
+  const { records: read, aside, faulty, waiting, ahead } = examined
+  const fresh = await freshOf(records(), read)
+  await breath()
+  requireWritable()
+  // Stored before it is folded: what cannot be kept changes nothing.
+  const ours = records()
+  const before = unite(ours, fresh)
+  await breath()
+  const entries = await entriesOf(before.added, knowledge.schema)
+  if (entries.length > 0) await storage.put(entries)
+  if (aside.length > 0) await storage.quarantine(aside)
+  for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
+  await takeIn(fresh, records() === ours ? before : unite(records(), fresh))
+  await inParts(before.added, announceSaved)
+  const lost = before.displaced.filter((record) => read.includes(record)).length
+  const known = read.length - before.added.length - lost
+  return { added: before.added.length, known, displaced: before.displaced.length, faulty, waiting, ahead }
 }

@@ -48,6 +48,8 @@ export function keepAsking(
   const soon = openSoon()
   let worker = openWorker()
   let newest = 0
+  /** How often the order itself was asked for: ways out of an older one are left. */
+  let round = 0
   let answered: (reply: Reply) => void = () => {}
   let waiting = false
   let askedAt = Number.NEGATIVE_INFINITY
@@ -101,28 +103,29 @@ export function keepAsking(
   const ask = () => {
     waiting = false
     const of = table.peek()
-    known(
-      of,
-      () => table.peek() === of,
-      () => {
-        askedAt = now.peek()
-        owings = owingOf(of, schedule.peek(), askedAt, owings)
-        const jobs = jobsOf(of, askedAt, awayOf(owings, askedAt))
-        if (jobs.input.pots.length === 0) {
-          schedule.value = undefined
-          scheduleOptions.value = []
-          newest++
-          show('none')
-          return
-        }
-        const previous = schedule.peek()?.plan ?? null
-        post(jobs, previous, true, (reply) => answer(of, jobs, reply, previous !== null))
-      },
-    )
+    const mine = round
+    const wanted = () => round === mine
+    known(of, wanted, () => {
+      askedAt = now.peek()
+      owings = owingOf(of, schedule.peek(), askedAt, owings)
+      const jobs = jobsOf(of, askedAt, awayOf(owings, askedAt))
+      if (jobs.input.pots.length === 0) {
+        schedule.value = undefined
+        scheduleOptions.value = []
+        newest++
+        show('none')
+        return
+      }
+      const previous = schedule.peek()?.plan ?? null
+      post(jobs, previous, true, (reply) => {
+        if (wanted()) answer(of, jobs, reply, previous !== null)
+      })
+    })
   }
   const askSoon = () => {
     if (waiting) return
     waiting = true
+    round++
     show('asked')
     soon(ask)
   }
@@ -153,14 +156,16 @@ export function keepAsking(
     else scheduleOptions.value = []
   }
 
-  /** Plans each way out, one after another, until the table changes. */
+  /** Plans each way out, one after another, until the order is asked for anew. */
   const seekWays = (of: Table, slackMs: number) => {
     const before = schedule.peek()
     if (!before) return
     const variants = [...variantsOf(of, before, now.peek())]
     const found: ScheduleOption[] = []
-    const wanted = () => table.peek() === of
+    const mine = round
+    const wanted = () => round === mine
     const next = () => {
+      if (!wanted()) return
       const variant = variants.shift()
       if (!variant) {
         scheduleOptions.value = found.sort(byCost)

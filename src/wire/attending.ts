@@ -1,11 +1,10 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
-import { isBy } from '../../shared/record.ts'
 import type { ClockJump } from '../device/ports.ts'
 import { beSeen, lastSeen } from '../device/seen.ts'
 import type { Away } from '../screens/app.ts'
 import { doubtfulDips } from '../table/decide/decide-card.ts'
 import type { Action } from '../table/model/action.ts'
-import { earliestNow, lastKnownMs, unwritten, type WrittenJump } from './clock-set.ts'
+import { earliestNow, type Jumps, lastKnownMs, unwritten } from './clock-set.ts'
 import type { Devices } from './devices.ts'
 import type { Hits } from './hits.ts'
 import type { Records } from './records.ts'
@@ -30,6 +29,7 @@ export function openAttending(
   records: Records,
   hits: Hits,
   { clock, lifecycle }: Devices,
+  jumps: Jumps,
   woken: (atMs: number) => void,
 ): Attending {
   const { table, journal } = records
@@ -60,23 +60,11 @@ export function openAttending(
     woken(atMs)
     unseen(atMs - gapMs, atMs)
   })
-  // Each window sees the same jump; one writes it down.
-  let writing = false
-  let written: readonly WrittenJump[] = []
-  journal.subscribe((change) => {
-    if (change.kind !== 'records' || writing) return
-    for (const { event } of change.records.filter(isBy(journal.phone))) {
-      if (event.kind === 'clock-moved')
-        written = [...written.slice(-9), { byMs: event.byMs, pageMs: clock.pageMs() }]
-    }
-  })
   const writeJump = async ({ byMs, sinceMs }: ClockJump) => {
     await journal.refresh().catch(() => {})
-    const rest = unwritten(byMs, sinceMs, written)
-    if (rest === 0) return
-    writing = true
-    note({ do: 'clock-moved', byMs: Math.round(rest) })
-    writing = false
+    const rest = unwritten(byMs, sinceMs, jumps.written())
+    if (rest === 0 || records.readOnly.peek()) return
+    jumps.write(rest, () => note({ do: 'clock-moved', byMs: Math.round(rest) }))
     await new Promise((resolve) => setTimeout(resolve, WRITTEN_MS))
   }
   clock.onJump((jump) => {

@@ -1,8 +1,7 @@
 import type { TableEvent } from '../../shared/events.ts'
-import type { ShareResult } from '../device/ports.ts'
 import { beCopied } from '../device/seen.ts'
 import { openShare } from '../device/share.ts'
-import type { LookedInto, TakenIn } from '../screens/app.ts'
+import type { LookedInto, PassedOn, TakenIn } from '../screens/app.ts'
 import { fileDay } from '../screens/calendar.ts'
 import { type Backup, readBackup, writeBackup } from '../store/backup.ts'
 import type { Journal } from '../store/index.ts'
@@ -11,15 +10,8 @@ import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { inSlices } from '../store/slices.ts'
 import { fileTaken } from './meeting.ts'
 
-/** How a backup got out. */
-export interface BackedUp {
-  readonly how: ShareResult
-  /** Pictures that are not in it: gone, or in a storage that does not give them. */
-  readonly left: number
-}
-
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
-export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<BackedUp> {
+export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<PassedOn> {
   const aside = journal.opening.quarantined.map(({ value }) => value)
   const stamp = { at: nowMs, tz: -new Date(nowMs).getTimezoneOffset() }
   const named = journal.records.flatMap(({ event }) => (event.kind === 'photo-kept' ? [event.photoId] : []))

@@ -1,7 +1,9 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { isBy, type JournalRecord } from '../../shared/record.ts'
+import type { Clock } from '../device/ports.ts'
 import type { LifeSign } from '../device/seen.ts'
 import type { Table } from '../table/model/state.ts'
+import type { Records } from './records.ts'
 
 /** A smaller difference is the slow correction of the phone's clock, ms. */
 const JUMP_MS = 2000
@@ -40,9 +42,59 @@ export function earliestNow(table: Table, knownMs: number, startMs: number): num
 const LONGEST_COUNT_MS = 10 * 60_000
 
 /** A jump that another window of this phone wrote down, and when it came here, page time. */
-export interface WrittenJump {
+interface WrittenJump {
   readonly byMs: number
   readonly pageMs: number
+}
+
+/** Jumps of this phone's clock: from the moment on that a record tells of one all goes by the clock as it is now. */
+export interface Jumps {
+  /** By other windows, the latest ten. */
+  written(): readonly WrittenJump[]
+  /** `note` writes it down. */
+  write(byMs: number, note: () => void): void
+  /** How far the clock was set all in all, ms: of the table, and what is written down and not folded yet. */
+  skewMs(): number
+}
+
+/** Before anybody else follows the journal: who folds a jump finds that the clock has it. */
+export function watchJumps(
+  { journal, table }: Pick<Records, 'journal' | 'table'>,
+  clock: Pick<Clock, 'pageMs' | 'untakenMs' | 'taken'>,
+): Jumps {
+  let own = false
+  let written: readonly WrittenJump[] = []
+  /** Not folded while the table stands `from` there. */
+  let told = { from: Number.NaN, byMs: 0 }
+  const skewMs = () => {
+    const { skewMs: folded } = table.peek()
+    return folded === told.from ? folded + told.byMs : folded
+  }
+  const take = (byMs: number) => {
+    told = { from: table.peek().skewMs, byMs: skewMs() - table.peek().skewMs + byMs }
+    clock.taken(byMs)
+  }
+  journal.subscribe((change) => {
+    if (change.kind !== 'records' || own) return
+    for (const { event } of change.records.filter(isBy(journal.phone))) {
+      if (event.kind !== 'clock-moved') continue
+      const { byMs } = event
+      written = [...written.slice(-9), { byMs, pageMs: clock.pageMs() }]
+      const left = clock.untakenMs()
+      // Else this window took it for sleep.
+      if (left * byMs > 0 && Math.abs(byMs) <= Math.abs(left) + JUMP_MS) take(byMs)
+    }
+  })
+  return {
+    written: () => written,
+    write(byMs, note) {
+      own = true
+      take(byMs)
+      note()
+      own = false
+    },
+    skewMs,
+  }
 }
 
 /** What of a jump of the clock, seen since `sinceMs` of page time, no other window has written down yet; 0 if all is. */

@@ -5,7 +5,7 @@ import type { More } from '../table/decide/decision.ts'
 import type { Refusal } from '../table/model/action.ts'
 import { potterOf } from '../table/model/potters.ts'
 import { type Fetched, fetched } from '../ui/fetched.ts'
-import { orderMs } from './clock-set.ts'
+import { type Jumps, orderMs } from './clock-set.ts'
 import type { Devices } from './devices.ts'
 import type { Moment } from './moment.ts'
 import type { Records } from './records.ts'
@@ -23,6 +23,7 @@ export interface Hits {
 interface Parts {
   readonly records: Records
   readonly moment: Moment
+  readonly jumps: Jumps
   readonly devices: Devices
   readonly sounding: Fetched<Sounding>
   readonly fault: App['fault']
@@ -33,7 +34,7 @@ interface Parts {
 /** What comes in later than this was not hit now, ms. */
 const FRESH_MS = 5000
 
-export function openHits({ records, moment, devices, sounding, fault, afterHit }: Parts): Hits {
+export function openHits({ records, moment, jumps, devices, sounding, fault, afterHit }: Parts): Hits {
   const { clock, haptics } = devices
   let own = false
   const setting = fetched(async () => (await import('../table/decide/decide-setup.ts')).decideSetup)
@@ -63,7 +64,9 @@ export function openHits({ records, moment, devices, sounding, fault, afterHit }
         return { code: 'unread' }
       }
       const at = Math.round(clock.epochAt(atMs))
-      const before = records.table.peek()
+      const table = records.table.peek()
+      const skewMs = jumps.skewMs()
+      const before = skewMs === table.skewMs ? table : { ...table, skewMs }
       const stamp = { at, hit: newId(), hands: potterOf(moment.seen.peek()) }
       const decision = decide(before, action, stamp, more)
       if ('refusal' in decision) {

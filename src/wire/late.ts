@@ -33,11 +33,12 @@ export type Late = Pick<
 >
 
 export function openLate({ journal, table, faults, demo, now, patch }: LateParts): Late {
+  const of = demo ? 'demo' : 'own'
   return {
     proposeLoad: async (input, first) => (await import('./packing.ts')).proposeBeside(input, first),
     tryDemo: async () => (await import('./demo.ts')).enter(journal, demo),
     leaveDemo: async () => (await import('./demo.ts')).leave(journal),
-    passSheets: async () => (await import('./sheets.ts')).passSheets(table.peek(), now()),
+    passSheets: async () => (await import('./sheets.ts')).passSheets(table.peek(), of, now()),
     async backUp() {
       const done = await (await import('./backup.ts')).backUp(journal, now())
       patch({ copiedAt: lastCopiedMs() })
@@ -46,7 +47,7 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
     lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, now),
     passing: async () => (await import('./passing.ts')).openPassing(journal, table, now),
     asks: async () => (await import('./fold-beside.ts')).asksNow(journal, table.peek()),
-    photos: async () => (await import('./photos.ts')).openPhotos(demo ? 'demo' : 'own'),
+    photos: async () => (await import('./photos.ts')).openPhotos(of),
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, now()),
   }
 }

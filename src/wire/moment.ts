@@ -10,6 +10,7 @@ import { type Potter, viewOf } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
 import { type Fetched, fetched } from '../ui/fetched.ts'
+import type { Jumps } from './clock-set.ts'
 import { openPlanning } from './planning.ts'
 
 /** How often what is shown follows the clock; a count follows the screen's own frames. */
@@ -36,8 +37,8 @@ export interface Moment {
   hear(saying: () => boolean): void
 }
 
-export function openMoment(table: ReadonlySignal<Table>, clock: Clock): Moment {
-  const timeNow = () => clock.epochMs() - table.peek().skewMs
+export function openMoment(table: ReadonlySignal<Table>, clock: Clock, { skewMs }: Jumps): Moment {
+  const timeNow = () => clock.epochMs() - skewMs()
   const now = signal(timeNow())
   const frameNow = signal(now.peek())
   const planning = openPlanning(table, now)

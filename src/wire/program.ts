@@ -10,6 +10,7 @@ import { WORDS } from '../words/bench.ts'
 import { formats } from '../words/format.ts'
 import { openAttending } from './attending.ts'
 import { bindBench } from './bench-hits.ts'
+import { watchJumps } from './clock-set.ts'
 import { openDevices } from './devices.ts'
 import type { OpenedExtras } from './extras.ts'
 import { openHealth } from './health.ts'
@@ -39,7 +40,8 @@ export async function openProgram(faults: Faults): Promise<App> {
   const demo = inDemo()
   const records = await openRecords(demo ? 'demo' : 'own', lastSeen() !== undefined)
   const { table, journal } = records
-  const moment = openMoment(table, clock)
+  const jumps = watchJumps(records, clock)
+  const moment = openMoment(table, clock, jumps)
   const { now, card, seen } = moment
   records.follow(moment.tick, (error) => fault('records', error))
   const { health, patch } = openHealth(records, devices, sounding, demo)
@@ -55,8 +57,8 @@ export async function openProgram(faults: Faults): Promise<App> {
   const quiet = () => document.visibilityState === 'visible' && isQuiet(card.peek(), table.peek(), now.peek())
   const updating = openUpdating(quiet, patch)
   const afterHit = () => extras.peek()?.caller.afterHit()
-  const hits = openHits({ records, moment, devices, sounding, fault, afterHit })
-  const away = openAttending(records, hits, devices, (atMs) => {
+  const hits = openHits({ records, moment, jumps, devices, sounding, fault, afterHit })
+  const away = openAttending(records, hits, devices, jumps, (atMs) => {
     updating.check(atMs)
     moment.tick()
   })

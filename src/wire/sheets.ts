@@ -1,9 +1,11 @@
-import { strToU8, zip } from 'fflate'
+import { strToU8, Zip, ZipDeflate, ZipPassThrough } from 'fflate'
 import { DateTime } from 'luxon'
 import Papa from 'papaparse'
-import type { ShareResult } from '../device/ports.ts'
+import type { TableName } from '../../shared/database.ts'
 import { openShare } from '../device/share.ts'
+import type { PassedOn } from '../screens/app.ts'
 import { fileDay } from '../screens/calendar.ts'
+import { photoStore, SilentStorageError } from '../store/photos.ts'
 import type { Table } from '../table/model/state.ts'
 import { type Cell, type Sheet, type Sheets, sheetsOf } from '../table/sheets/sheets.ts'
 import { SHEET_WORDS, type SheetWords } from '../words/sheets.ts'
@@ -12,18 +14,53 @@ import { SHEET_WORDS, type SheetWords } from '../words/sheets.ts'
 const BOM = '\ufeff'
 const ZIP_TYPE = 'application/zip'
 
-/** The records as sheets in one file, through the share sheet or the downloads. `nowMs`: epoch ms. */
-export async function passSheets(table: Table, nowMs: number): Promise<ShareResult> {
+/**
+ * The records as sheets and the pictures as files, all in one, through the share sheet or the downloads. `tableName`: whose
+ * pictures; `nowMs`: epoch ms.
+ */
+export async function passSheets(table: Table, tableName: TableName, nowMs: number): Promise<PassedOn> {
   const words = SHEET_WORDS[table.settings.language]
-  const sheets = sheetsOf(table)
-  const names = Object.keys(words.file) as (keyof Sheets)[]
-  const files = Object.fromEntries(
-    names.map((name) => [`${words.file[name]}.csv`, strToU8(csvOf(sheets[name], words))]),
-  )
-  const bytes = await new Promise<Uint8Array<ArrayBuffer>>((resolve, reject) =>
-    zip(files, (error, data) => (error ? reject(error) : resolve(new Uint8Array(data)))),
-  )
-  return openShare().file(`bucketside-${fileDay(nowMs)}.zip`, ZIP_TYPE, bytes)
+  const { sheets, photos } = sheetsOf(table)
+  const zip = openZip()
+  for (const name of Object.keys(words.file) as (keyof Sheets)[])
+    zip.add(new ZipDeflate(`${words.file[name]}.csv`), strToU8(csvOf(sheets[name], words)))
+  const store = photoStore(tableName)
+  let [left, silent] = [0, false]
+  for (const { photoId, file } of photos) {
+    const picture = silent
+      ? undefined
+      : await store.get(photoId).catch((error) => {
+          // One that cannot be read costs no other; a silent storage is asked once.
+          silent = error instanceof SilentStorageError
+        })
+    if (!picture) left++
+    // A picture is packed already.
+    else
+      zip.add(new ZipPassThrough(`${words.file.photos}/${file}`), new Uint8Array(await picture.arrayBuffer()))
+  }
+  const how = await openShare().file(`bucketside-${fileDay(nowMs)}.zip`, ZIP_TYPE, zip.end())
+  return { how, left }
+}
+
+/** A zip whose parts are handed over as they are made: no more than one picture is ever held twice. */
+function openZip() {
+  const parts: Blob[] = []
+  let failed: Error | null = null
+  const zip = new Zip((error, data) => {
+    if (error) failed = error
+    else parts.push(new Blob([new Uint8Array(data)]))
+  })
+  return {
+    add(file: ZipDeflate | ZipPassThrough, bytes: Uint8Array) {
+      zip.add(file)
+      file.push(bytes, true)
+    },
+    end(): Blob {
+      zip.end()
+      if (failed) throw failed
+      return new Blob(parts, { type: ZIP_TYPE })
+    },
+  }
 }
 
 /**

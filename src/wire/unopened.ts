@@ -1,9 +1,10 @@
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
+import type { PassedOn } from '../screens/app.ts'
 import { openJournal } from '../store/index.ts'
-import { type BackedUp, backUp } from './backup.ts'
+import { backUp } from './backup.ts'
 
 /** A backup without the program, where that does not open. */
-export async function backUpUnopened(): Promise<BackedUp> {
+export async function backUpUnopened(): Promise<PassedOn> {
   const journal = await openJournal<TableEvent>({
     table: 'own',
     isEvent: (event) => isKnownKind(event.kind),

@@ -7,7 +7,7 @@ import { expect, type Page, test } from '@playwright/test'
 import { serve } from '../tools/static.mjs'
 import { opened } from './bench.ts'
 import { deploy } from './deploy.ts'
-import { APP_BASE, at } from './places.ts'
+import { APP_BASE, at, LONG } from './places.ts'
 
 // Workers, files and loads of whole versions, on any machine.
 test.describe.configure({ timeout: 90_000 })
@@ -136,28 +136,29 @@ test('a version that does not start twice gives way to the one before, and that 
   await expect(page.getByText('The new version did not start')).toBeHidden()
 })
 
-test('files that the browser let go of are fetched again, and until then it is not called ready', async ({
-  page,
-  context,
-}) => {
-  await visit(page)
-  await page.goto(`${url}#/room`)
-  await expect(page.getByText('Ready without a network.')).toBeVisible({ timeout: 15_000 })
-  const kept = () =>
-    page.evaluate(async () => {
-      const [name] = (await caches.keys()).filter((key) => key.includes('files'))
-      return name ? (await (await caches.open(name)).keys()).length : 0
+test(
+  'files that the browser let go of are fetched again, and until then it is not called ready',
+  LONG,
+  async ({ page, context }) => {
+    await visit(page)
+    await page.goto(`${url}#/room`)
+    await expect(page.getByText('Ready without a network.')).toBeVisible({ timeout: 15_000 })
+    const kept = () =>
+      page.evaluate(async () => {
+        const [name] = (await caches.keys()).filter((key) => key.includes('files'))
+        return name ? (await (await caches.open(name)).keys()).length : 0
+      })
+    const all = await kept()
+    await page.evaluate(async () => {
+      for (const name of await caches.keys()) {
+        const cache = await caches.open(name)
+        for (const request of (await cache.keys()).slice(5)) await cache.delete(request)
+      }
     })
-  const all = await kept()
-  await page.evaluate(async () => {
-    for (const name of await caches.keys()) {
-      const cache = await caches.open(name)
-      for (const request of (await cache.keys()).slice(5)) await cache.delete(request)
-    }
-  })
-  expect(await kept()).toBeLessThan(all)
-  await page.reload()
-  await expect.poll(kept, { timeout: 20_000 }).toBe(all)
-  await expect(page.getByText('Ready without a network.')).toBeVisible()
-  expect(context.serviceWorkers()).toHaveLength(1)
-})
+    expect(await kept()).toBeLessThan(all)
+    await page.reload()
+    await expect.poll(kept, { timeout: 20_000 }).toBe(all)
+    await expect(page.getByText('Ready without a network.')).toBeVisible()
+    expect(context.serviceWorkers()).toHaveLength(1)
+  },
+)

@@ -4,6 +4,7 @@ import type { Settings } from '../../shared/nouns.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
+import { LONG } from './places.ts'
 
 const others = (number: number): TableEvent[] =>
   [31, 32, 33, 34, 35, 36, 37, 38]
@@ -61,10 +62,10 @@ async function waitShown(
 }
 
 // The engine's own tests hold it; this is how the screens tell it.
-if (process.env.PROVE)
-  test('damp air: a first coat waits hardly longer, a second one on a thin wall much longer', async ({
-    browser,
-  }) => {
+test(
+  'damp air: a first coat waits hardly longer, a second one on a thin wall much longer',
+  LONG,
+  async ({ browser }) => {
     test.setTimeout(90_000)
     const shown = async (number: number, wallMm: number, rh: number, agoMin: readonly number[]) => {
       const page = await browser.newPage()
@@ -84,7 +85,8 @@ if (process.env.PROVE)
     expect(second.dry).toBeGreaterThan(thinFirst)
     // And on 4 mm at least four times as long as on 10 mm, each dipped when the coat below is touch-dry.
     expect(second.dry).toBeGreaterThanOrEqual(4 * (await shown(31, 10, 0.35, [4, 0])))
-  })
+  },
+)
 
 /** Minutes that a waxed foot is said to want. */
 async function waxWait(page: Page, settings: Partial<Settings>, rh: number): Promise<number> {
@@ -108,18 +110,17 @@ async function waxWait(page: Page, settings: Partial<Settings>, rh: number): Pro
 }
 
 // What both waxes do is held beside the engine; that the card says so is looked at with time to spare.
-if (process.env.PROVE)
-  test('hot wax sets by time whatever the air; water-based wax by the air', async ({ browser }) => {
-    test.setTimeout(90_000)
-    const said = async (wax: Settings['wax'], rh: number) => {
-      const page = await browser.newPage()
-      const wait = await waxWait(page, { wax }, rh)
-      await page.close()
-      return wait
-    }
-    expect(await said('hot', 0.85)).toBe(await said('hot', 0.35))
-    expect(await said('water', 0.85)).toBeGreaterThan((await said('water', 0.35)) * 1.3)
-  })
+test('hot wax sets by time whatever the air; water-based wax by the air', LONG, async ({ browser }) => {
+  test.setTimeout(90_000)
+  const said = async (wax: Settings['wax'], rh: number) => {
+    const page = await browser.newPage()
+    const wait = await waxWait(page, { wax }, rh)
+    await page.close()
+    return wait
+  }
+  expect(await said('hot', 0.85)).toBe(await said('hot', 0.35))
+  expect(await said('water', 0.85)).toBeGreaterThan((await said('water', 0.35)) * 1.3)
+})
 
 test('a coat that would be too thick is said before the dip, with zone, limit and a remedy that is taken in a tap', async ({
   page,

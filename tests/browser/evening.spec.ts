@@ -9,6 +9,7 @@ import { BenchPage, EVENING, opened, tellTime } from './bench.ts'
 import { KilnPage } from './kiln-page.ts'
 import { dip, workUntil } from './moments/story.ts'
 import { type OwnServer, ownServer } from './own-server.ts'
+import { LONG } from './places.ts'
 
 const HOUR_MS = 3_600_000
 
@@ -61,8 +62,10 @@ async function goneOn(hash: string, at: number): Promise<Page> {
 }
 
 /** Its parts are in `npm test` one by one: the end of a sitting, loading to cooling, offline. */
-if (process.env.PROVE)
-  test('from the last coat to below 60 degC: no network, by the bar, the phone dead again and again', async () => {
+test(
+  'from the last coat to below 60 degC: no network, by the bar, the phone dead again and again',
+  LONG,
+  async () => {
     test.setTimeout(300_000)
     const visit = await reopened()
     // The hour of the phone goes on from visit to visit: set back while closed would be a jump.
@@ -164,4 +167,5 @@ if (process.env.PROVE)
     const standing = Object.values(load.things).filter(({ what }) => what === 'pot')
     expect(standing).toHaveLength(8)
     expect(new Set(standing.map(({ place }) => place)).size).toBe(8)
-  })
+  },
+)

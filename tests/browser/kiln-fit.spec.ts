@@ -48,6 +48,8 @@ test('candling has its caution and both keys in sight; nothing is offered that i
     expect(await isWhole(part)).toBe(true)
   // By the bench these pots are still hours from dry; of the kiln no hour is known.
   await kiln.key('KILN OFF')
+  await kiln.says('KILN OFF')
+  await kiln.hit()
   await kiln.says('READING')
   await kiln.shows('Two readings below 600 °C')
   await page.waitForTimeout(300)

@@ -3,6 +3,7 @@ import { expect, type Page, test } from '@playwright/test'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { recordsOf, season } from '../fixtures/season.ts'
 import { opened, plant, plantRecords, storedIds } from './bench.ts'
+import { LONG } from './places.ts'
 
 // Workers, files and loads of whole versions, on any machine.
 test.describe.configure({ timeout: 90_000 })
@@ -58,17 +59,21 @@ test('a database that is gone comes back from the second copy, and that is said'
   await expect(page.locator('.bench')).toBeVisible()
 })
 
-test('with the second copy gone too the first screen says what was lost and what to do', async ({ page }) => {
-  await sitting(page)
-  await page.goto('./icon.svg')
-  await deleteDatabase(page)
-  await page.evaluate(async () => (await navigator.storage.getDirectory()).removeEntry('journal.jsonl'))
-  await page.goto('./')
-  await opened(page)
-  await expect(trouble(page)).toContainText('the browser has lost them')
-  await page.getByRole('button', { name: 'Take in a backup' }).first().tap()
-  await expect(page.getByRole('heading', { name: 'Room', exact: true })).toBeVisible()
-})
+test(
+  'with the second copy gone too the first screen says what was lost and what to do',
+  LONG,
+  async ({ page }) => {
+    await sitting(page)
+    await page.goto('./icon.svg')
+    await deleteDatabase(page)
+    await page.evaluate(async () => (await navigator.storage.getDirectory()).removeEntry('journal.jsonl'))
+    await page.goto('./')
+    await opened(page)
+    await expect(trouble(page)).toContainText('the browser has lost them')
+    await page.getByRole('button', { name: 'Take in a backup' }).first().tap()
+    await expect(page.getByRole('heading', { name: 'Room', exact: true })).toBeVisible()
+  },
+)
 
 test('a database deleted under an open page gets back all that the page knows', async ({ page }) => {
   const before = await sitting(page)
@@ -146,26 +151,30 @@ test('writing refused: NOT SAVED on every screen, kept through a reload, and a f
   await expect.poll(kept).toBe(0)
 })
 
-test('a newer version in another window: said at once, and nothing sounds as done', async ({ context }) => {
-  const page = await context.newPage()
-  const before = await sitting(page)
-  const other = await context.newPage()
-  await other.goto('./icon.svg')
-  await other.evaluate(
-    () =>
-      new Promise<void>((resolve) => {
-        const opening = indexedDB.open('bucketside', 99)
-        opening.onsuccess = () => {
-          opening.result.close()
-          resolve()
-        }
-      }),
-  )
-  await expect(trouble(page)).toContainText('A newer version is open')
-  await page.locator('[data-press="bar"]').first().tap()
-  await page.waitForTimeout(500)
-  expect(await count(other)).toBe(before)
-})
+test(
+  'a newer version in another window: said at once, and nothing sounds as done',
+  LONG,
+  async ({ context }) => {
+    const page = await context.newPage()
+    const before = await sitting(page)
+    const other = await context.newPage()
+    await other.goto('./icon.svg')
+    await other.evaluate(
+      () =>
+        new Promise<void>((resolve) => {
+          const opening = indexedDB.open('bucketside', 99)
+          opening.onsuccess = () => {
+            opening.result.close()
+            resolve()
+          }
+        }),
+    )
+    await expect(trouble(page)).toContainText('A newer version is open')
+    await page.locator('[data-press="bar"]').first().tap()
+    await page.waitForTimeout(500)
+    expect(await count(other)).toBe(before)
+  },
+)
 
 /** Three evenings and more, up to the end of one: nothing asks for hands. */
 function evenings() {
@@ -175,23 +184,22 @@ function evenings() {
 }
 
 // It waits for a start to be quiet: left to `npm run prove`.
-if (process.env.PROVE)
-  test('at a quiet start what lies singly is packed, and the table is the same', async ({ page }) => {
-    const records = evenings()
-    expect(records.length).toBeGreaterThan(300)
-    await page.goto('./')
-    await opened(page)
-    await plantRecords(page, records)
-    await page.goto('./#/board')
-    await page.reload()
-    await opened(page)
-    const tiles = () => page.locator('.board-tiles').textContent()
-    const before = await tiles()
-    const packs = async () => (await storedIds(page)).filter((key) => key.startsWith('pack'))
-    expect(await packs()).toEqual([])
-    await expect.poll(async () => (await packs()).length, { timeout: 60_000 }).toBe(1)
-    await expect.poll(() => count(page)).toBe(1)
-    await page.reload()
-    await opened(page)
-    expect(await tiles()).toBe(before)
-  })
+test('at a quiet start what lies singly is packed, and the table is the same', LONG, async ({ page }) => {
+  const records = evenings()
+  expect(records.length).toBeGreaterThan(300)
+  await page.goto('./')
+  await opened(page)
+  await plantRecords(page, records)
+  await page.goto('./#/board')
+  await page.reload()
+  await opened(page)
+  const tiles = () => page.locator('.board-tiles').textContent()
+  const before = await tiles()
+  const packs = async () => (await storedIds(page)).filter((key) => key.startsWith('pack'))
+  expect(await packs()).toEqual([])
+  await expect.poll(async () => (await packs()).length, { timeout: 60_000 }).toBe(1)
+  await expect.poll(() => count(page)).toBe(1)
+  await page.reload()
+  await opened(page)
+  expect(await tiles()).toBe(before)
+})

@@ -11,6 +11,7 @@ import { planOf } from '../../src/table/model/plan.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { STACKS, twelve, WHOLE_MINUTES } from '../fixtures/twelve.ts'
 import { BenchPage, EVENING } from './bench.ts'
+import { LONG } from './places.ts'
 import { sit } from './sitting.ts'
 
 const MIN_S = 60
@@ -21,10 +22,10 @@ const SETTLED_S = 400
 test.describe.configure({ timeout: 120_000 })
 
 // Its laws are held without a browser at every test.
-if (process.env.PROVE)
-  test('twelve pots by the cards alone: 47 min, 4 openings, one hit a coat and one a stir', async ({
-    page,
-  }) => {
+test(
+  'twelve pots by the cards alone: 47 min, 4 openings, one hit a coat and one a stir',
+  LONG,
+  async ({ page }) => {
     // Taps take a moment each, and the sixth dip of a stir stands on its edge: a stir keeps a few seconds more.
     const bench = await BenchPage.on(page, [
       ...twelve(),
@@ -42,7 +43,8 @@ if (process.env.PROVE)
     expect(Math.round((ends - began) / 60_000 + 1)).toBe(47)
     expect(sitting).toMatchObject({ starts: 30, openings: 4, broken: [] })
     expect(sitting.stirs).toBeLessThanOrEqual(3)
-  })
+  },
+)
 
 test('late by 10 min and what hands take: when it had to start, and ways out with their new ends, taken in a tap', async ({
   page,

@@ -1,8 +1,11 @@
 import { readFile } from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
+import { parse } from 'csv-parse/sync'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { firedLoad } from '../fixtures/opened.ts'
 import { BenchPage, EVENING, fetched, storedIds } from './bench.ts'
+import { LONG } from './places.ts'
+import { unzipped } from './unzipped.ts'
 
 /** Words that a camera writes beside a picture, its place among them. */
 const TAGS = 'Exif\0\0 GPSLatitude 52.1 GPSLongitude 8.9'
@@ -47,7 +50,7 @@ const stored = (page: Page, photoId: string) =>
       })
       db.close()
       const bitmap = await createImageBitmap(new Blob([kept.data], { type: 'image/jpeg' }))
-      const text = new TextDecoder('latin1').decode(kept.data)
+      const text = Array.from(new Uint8Array(kept.data), (byte) => String.fromCharCode(byte)).join('')
       return { width: bitmap.width, height: bitmap.height, text }
     },
     [BASE, photoId] as const,
@@ -105,6 +108,19 @@ test('a photo is kept small and without its place, beside the ghost of the last 
   const saving = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Back up' }).tap()
   const file = await (await saving).path()
+  // So do the sheets, each under its pot's number.
+  const passing = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Spreadsheet and pictures' }).tap()
+  const files = await unzipped(await (await passing).path())
+  const listed: { pot: string; file: string }[] = parse(files.get('photos.csv') ?? '', {
+    bom: true,
+    columns: true,
+  })
+  expect(listed.map(({ pot, file }) => `${pot}: ${file}`)).toEqual([
+    '35: 35-2026-03-03-1.jpg',
+    '35: 35-2026-03-03-2.jpg',
+  ])
+  expect(files.get('photos/35-2026-03-03-1.jpg')?.toString('latin1') === picture.text).toBe(true)
   await page.evaluate(() => indexedDB.deleteDatabase('bucketside-photos'))
   await page.locator('input[type=file]').setInputFiles(file)
   // It reads and joins in slices, which wait for the clock.
@@ -143,25 +159,27 @@ test('a picture that is lost loses no record, and one without a record harms not
   expect(await photosOf(bench, 35)).toEqual(before)
 })
 
-test('killed at any moment while it is kept, no record names a picture that was not stored', async ({
-  page,
-}) => {
-  test.setTimeout(180_000)
-  const bench = await toPhoto(page)
-  for (const ms of [0, 4, 12, 30, 80]) {
-    await choose(page, await fromCamera(page, 900, 700))
-    await hit(page)
-    await page.waitForTimeout(ms)
-    await page.goto('about:blank')
-    await page.goto('./#/opening')
-    await expect(page.locator('.open-key').first()).toBeVisible()
-    const named = (await photosOf(bench, 35)).map(({ photoId }) => photoId)
-    const there = await storedIds(page, 'photos', BASE)
-    expect(there).toEqual(expect.arrayContaining(named))
-    await page.clock.runFor(500)
-    await openPage(page)
-  }
-})
+test(
+  'killed at any moment while it is kept, no record names a picture that was not stored',
+  LONG,
+  async ({ page }) => {
+    test.setTimeout(180_000)
+    const bench = await toPhoto(page)
+    for (const ms of [0, 4, 12, 30, 80]) {
+      await choose(page, await fromCamera(page, 900, 700))
+      await hit(page)
+      await page.waitForTimeout(ms)
+      await page.goto('about:blank')
+      await page.goto('./#/opening')
+      await expect(page.locator('.open-key').first()).toBeVisible()
+      const named = (await photosOf(bench, 35)).map(({ photoId }) => photoId)
+      const there = await storedIds(page, 'photos', BASE)
+      expect(there).toEqual(expect.arrayContaining(named))
+      await page.clock.runFor(500)
+      await openPage(page)
+    }
+  },
+)
 
 const take = (page: Page, photoId: string) =>
   page.evaluate(

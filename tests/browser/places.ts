@@ -14,3 +14,6 @@ export const PAGE_URL = `http://localhost:${PAGE_PORT}/`
 
 /** Absolute path of a file of the project. */
 export const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
+
+/** What a test says after its name when only `npm run prove` has time for it. */
+export const LONG = { tag: '@long' }

@@ -1,6 +1,6 @@
 import { defineConfig } from '@playwright/test'
 import { CHROMIUM_ARGS, ensureChromium, ensureShell } from '../tools/chromium.mjs'
-import { APP_BASE, APP_PORT, APP_URL, at, PAGE_PORT, PAGE_URL } from './places.ts'
+import { APP_BASE, APP_PORT, APP_URL, at, LONG, PAGE_PORT, PAGE_URL } from './places.ts'
 
 const serve = (port: number, root: string, base: string) =>
   `node tests/tools/serve.mjs --port ${port} --root ${root} --base ${base}`
@@ -9,8 +9,6 @@ const serve = (port: number, root: string, base: string) =>
 const TIMED = /(slices|sound|tape)\.spec\.ts$/
 /** What only the whole browser has, or needs the service worker: installing, updates, notices, sensors, voices. */
 const WHOLE = /(broken|evening|lost|names|noisy|offline|policy|store|update)\.spec\.ts$/
-/** What `npm run prove` alone has time for. */
-const LONG = /slices\.spec\.ts$/
 /** A page that lives for seconds is compiled for longer than that pays: a fifth of the work of these tests. */
 const QUICK_TO_RUN = '--js-flags=--no-turbofan'
 
@@ -21,6 +19,7 @@ export default defineConfig({
   workers: 2,
   fullyParallel: false,
   forbidOnly: true,
+  grepInvert: process.env.PROVE ? [] : new RegExp(LONG.tag),
   retries: 0,
   // A busy machine takes twenty seconds for what a quiet one does in five.
   timeout: 60_000,
@@ -52,7 +51,6 @@ export default defineConfig({
     {
       name: 'timed',
       testMatch: TIMED,
-      testIgnore: process.env.PROVE ? [] : LONG,
       workers: 1,
       use: { launchOptions: { executablePath: ensureChromium(), args: CHROMIUM_ARGS } },
     },

@@ -251,7 +251,7 @@ const BY_OTHERS: readonly Slip[] = [
     tiles: ['Log a dip', '5 min ago Potter 2'],
     follows: (_before, after) => {
       expect(dip(after, 34)).toMatchObject({ how: 'logged', hands: 1, coat: 0 })
-      expect(after.others?.openBucket).toBe('demo.gatepost')
+      expect(after.openBucket).toBe('demo.gatepost')
     },
   },
 ]
@@ -263,7 +263,7 @@ const OUT_OF_HAND: readonly Slip[] = [
     follows: async (before, after, page) => {
       expect(dip(after, 34)).toEqual({ ...dip(before, 34), hands: 1 })
       await expect(page.locator('.bench-main')).not.toContainText('set it down at A 4')
-      expect(after.others?.openBucket).toBe('demo.gatepost')
+      expect(after.openBucket).toBe('demo.gatepost')
     },
   },
 ]

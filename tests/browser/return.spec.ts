@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test'
 import { duesOf, FIVE, fiveClocks } from '../fixtures/five-clocks.ts'
 import { BenchPage, EVENING } from './bench.ts'
+import { LONG } from './places.ts'
 
 /** Numbers that the board shows as ready. */
 async function readyOn(page: Page): Promise<number[]> {
@@ -28,10 +29,10 @@ async function reopened(page: Page, at: number, screen: string): Promise<Page> {
 }
 
 // Whole browsers that are killed and opened again hold the same at every test.
-if (process.env.PROVE)
-  test('five clocks stopped and opened again: each is right within two seconds, none has advanced', async ({
-    page,
-  }) => {
+test(
+  'five clocks stopped and opened again: each is right within two seconds, none has advanced',
+  LONG,
+  async ({ page }) => {
     // Five pages, one after another.
     test.setTimeout(120_000)
     const bench = await BenchPage.on(page, fiveClocks(EVENING.getTime()))
@@ -49,7 +50,8 @@ if (process.env.PROVE)
     const after = await new BenchPage(at).table()
     expect(after.pots).toEqual(before.pots)
     expect(after.hits).toEqual(before.hits)
-  })
+  },
+)
 
 test.describe('on a slow line', () => {
   // The worker would fetch beside the page, where it cannot be held up.

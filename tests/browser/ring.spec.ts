@@ -4,6 +4,7 @@ import type { TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING, fetched } from './bench.ts'
+import { LONG } from './places.ts'
 
 const dipped = (number: number, coat: number, bucketId: string, agoMin: number): TableEvent =>
   toldDip({
@@ -163,7 +164,7 @@ test('a tapped notice opens the bench; a headset first answers the call, then is
   await expect.poll(async () => (await bench.pot(38)).touches.map(({ dry }) => dry)).toEqual([true])
 })
 
-test('the guided test proves it for this phone, unless the screen was on', async ({ page }) => {
+test('the guided test proves it for this phone, unless the screen was on', LONG, async ({ page }) => {
   await listen(page)
   const bench = await BenchPage.on(page, waiting(38))
   await page.evaluate(() => location.replace('#/room'))

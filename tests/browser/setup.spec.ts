@@ -1,5 +1,6 @@
 import { expect, test } from '@playwright/test'
 import { again, demo, fieldOf, key, open, option, type } from './desk-page.ts'
+import { LONG } from './places.ts'
 
 /** The screens for clean hands, on the built app: setting up from nothing, stacks, buckets, the room. */
 
@@ -81,7 +82,7 @@ test('a jar and its lid are one entry: two places, own coats, and a bare seat sa
   )
 })
 
-test('forty unlike pots take at most 120 hits', async ({ page }, info) => {
+test('forty unlike pots take at most 120 hits', LONG, async ({ page }, info) => {
   await demo(page)
   await open(page, 'pot')
   const forms = ['beaker', 'bowl', 'bottle', 'cup', 'jar', 'plate', 'cylinder']

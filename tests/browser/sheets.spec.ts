@@ -1,25 +1,13 @@
 import { expect, test } from '@playwright/test'
 import { parse } from 'csv-parse/sync'
-import yauzl from 'yauzl'
 import { glazed } from '../fixtures/glazed.ts'
 import { BenchPage, EVENING, fetched } from './bench.ts'
-
-/** Files of a zip by name, read by a reader that shares no code with the writer. */
-async function unzipped(path: string): Promise<Map<string, string>> {
-  const zip = await yauzl.openPromise(path)
-  const files = new Map<string, string>()
-  for await (const entry of zip.eachEntry()) {
-    const chunks: Buffer[] = []
-    for await (const chunk of await zip.openReadStreamPromise(entry)) chunks.push(chunk as Buffer)
-    files.set(entry.fileName, Buffer.concat(chunks).toString('utf8'))
-  }
-  return files
-}
+import { unzipped } from './unzipped.ts'
 
 test('the records leave as sheets that another program reads', async ({ page }) => {
   await BenchPage.on(page, glazed(EVENING.getTime()))
   await page.goto('./#/room')
-  const key = page.getByRole('button', { name: 'Sheets for a spreadsheet' })
+  const key = page.getByRole('button', { name: 'Spreadsheet and pictures' })
   await fetched(key)
   const passed = page.waitForEvent('download')
   await key.tap()
@@ -29,12 +17,13 @@ test('the records leave as sheets that another program reads', async ({ page }) 
   expect([...files.keys()].sort()).toEqual([
     'coats.csv',
     'loads.csv',
+    'photos.csv',
     'pots.csv',
     'readings.csv',
     'results.csv',
   ])
   const rows = (name: string): Record<string, string>[] =>
-    parse(files.get(name) ?? '', { bom: true, columns: true })
+    parse(files.get(name)?.toString('utf8') ?? '', { bom: true, columns: true })
   expect(rows('pots.csv')).toHaveLength(8)
   expect(rows('pots.csv')[0]).toMatchObject({ pot: '31', place: 'A 1', 'coats on it': '3' })
   // Of the last coat, 30 hours before.

@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { chromium, expect, type Page, test } from '@playwright/test'
 import type {} from '../lifecycle/page/sitting.ts'
 import { storedIds } from './bench.ts'
-import { PAGE_URL } from './places.ts'
+import { LONG, PAGE_URL } from './places.ts'
 
 async function open(page: Page) {
   await page.goto(PAGE_URL)
@@ -257,8 +257,10 @@ test('a newer program in another tab stops this one from writing, and is told', 
 })
 
 // Long: left to `npm run prove`.
-if (process.env.PROVE)
-  test('a long season opens, and packing it changes nothing but the time that takes', async ({ page }) => {
+test(
+  'a long season opens, and packing it changes nothing but the time that takes',
+  LONG,
+  async ({ page }) => {
     await open(page)
     const before = await page.evaluate(async () => {
       const { journal } = window.sitting
@@ -277,4 +279,5 @@ if (process.env.PROVE)
     const packed = await page.evaluate(() => window.sitting.openMs)
     expect(await page.evaluate(() => window.sitting.journal.records)).toEqual(before)
     console.log(`opening 10,000 records: ${single.toFixed(0)} ms singly, ${packed.toFixed(0)} ms packed`)
-  })
+  },
+)

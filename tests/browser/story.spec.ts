@@ -3,6 +3,7 @@ import type { TableEvent } from '../../shared/events.ts'
 import { firedLoad, LOAD } from '../fixtures/opened.ts'
 import { BenchPage, EVENING } from './bench.ts'
 import { misfits } from './desk-page.ts'
+import { LONG } from './places.ts'
 
 const judged = (potId: string, place: string): TableEvent[] => [
   { kind: 'taken-out', potId, loadId: LOAD, place },
@@ -92,7 +93,7 @@ test('a story plays by itself and stops at a tap; where motion is not wanted it 
   }
 })
 
-test('nothing of it is small or cut off', async ({ page }) => {
+test('nothing of it is small or cut off', LONG, async ({ page }) => {
   test.setTimeout(180_000)
   await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'up'), judged('demo.36', '2.2')])
   for (const [width, height] of [

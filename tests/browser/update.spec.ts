@@ -7,7 +7,7 @@ import { armed, recordsOf } from '../fixtures/season.ts'
 import { serve } from '../tools/static.mjs'
 import { plantRecords } from './bench.ts'
 import { deploy } from './deploy.ts'
-import { APP_BASE, at } from './places.ts'
+import { APP_BASE, at, LONG } from './places.ts'
 
 /** The built app in a folder of its own, of which a newer version can be put out. */
 let folder: string
@@ -87,7 +87,7 @@ test('a new version waits while the app is open, and comes with the next quiet s
   expect(await waiting(page)).toBe(false)
 })
 
-test('a new version does not take over while another window is open', async ({ page, context }) => {
+test('a new version does not take over while another window is open', LONG, async ({ page, context }) => {
   await visit(page)
   await putOut('second')
   await look(page)
@@ -99,7 +99,7 @@ test('a new version does not take over while another window is open', async ({ p
   expect(await waiting(page)).toBe(true)
 })
 
-test('a new version does not take over at a start in mid-work', async ({ page }) => {
+test('a new version does not take over at a start in mid-work', LONG, async ({ page }) => {
   await visit(page)
   // A bucket has just been stirred for the dip that comes next.
   await plantRecords(page, recordsOf(armed(Date.now())))

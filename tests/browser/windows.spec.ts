@@ -2,6 +2,7 @@
 import { type BrowserContext, expect, type Page, test } from '@playwright/test'
 import { armed, recordsOf } from '../fixtures/season.ts'
 import { opened, plantRecords } from './bench.ts'
+import { LONG } from './places.ts'
 
 declare global {
   interface Window {
@@ -111,23 +112,22 @@ test('the window hit last sounds, both see, nothing is done twice, and the other
 })
 
 // The laws of clocks hold it without a browser at every test.
-if (process.env.PROVE)
-  test('a clock that is set under two windows is one jump, written once', async ({ context }) => {
-    const [one, two] = await twoWindows(context)
-    for (const page of [one, two]) await page.waitForTimeout(1200)
-    for (const [aheadMs, byMs] of [
-      [3_600_000, 3_600_000],
-      [-172_800_000, -176_400_000],
-    ] as const) {
-      const jumps = (await events(one)).filter(({ kind }) => kind === 'clock-moved').length
-      await one.evaluate((ms) => localStorage.setItem('ahead', String(ms)), aheadMs)
-      const moved = async () => (await events(two)).filter(({ kind }) => kind === 'clock-moved')
-      await expect.poll(async () => (await moved()).length, { timeout: 15_000 }).toBe(jumps + 1)
-      await two.waitForTimeout(4000)
-      const written = await moved()
-      expect(written).toHaveLength(jumps + 1)
-      expect(Math.min(...written.map((jump) => Math.abs((jump.byMs ?? 0) - byMs)))).toBeLessThan(2000)
-    }
-    await expect(bar(one)).toBeVisible()
-    await expect(bar(two)).toBeVisible()
-  })
+test('a clock that is set under two windows is one jump, written once', LONG, async ({ context }) => {
+  const [one, two] = await twoWindows(context)
+  for (const page of [one, two]) await page.waitForTimeout(1200)
+  for (const [aheadMs, byMs] of [
+    [3_600_000, 3_600_000],
+    [-172_800_000, -176_400_000],
+  ] as const) {
+    const jumps = (await events(one)).filter(({ kind }) => kind === 'clock-moved').length
+    await one.evaluate((ms) => localStorage.setItem('ahead', String(ms)), aheadMs)
+    const moved = async () => (await events(two)).filter(({ kind }) => kind === 'clock-moved')
+    await expect.poll(async () => (await moved()).length, { timeout: 15_000 }).toBe(jumps + 1)
+    await two.waitForTimeout(4000)
+    const written = await moved()
+    expect(written).toHaveLength(jumps + 1)
+    expect(Math.min(...written.map((jump) => Math.abs((jump.byMs ?? 0) - byMs)))).toBeLessThan(2000)
+  }
+  await expect(bar(one)).toBeVisible()
+  await expect(bar(two)).toBeVisible()
+})

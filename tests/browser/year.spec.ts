@@ -3,6 +3,7 @@ import { type CDPSession, expect, type Page, test } from '@playwright/test'
 import { recordsOf } from '../fixtures/season.ts'
 import { yearOf } from '../fixtures/year.ts'
 import { opened, plantRecords } from './bench.ts'
+import { LONG } from './places.ts'
 
 const POTS = 1000
 /** A page shows what it is for within so much of the processor's time, ms: what others do on the machine is not in it. */
@@ -75,33 +76,37 @@ async function timed(page: Page, cdp: CDPSession, to: string, shows: string) {
   return { clock, own: (await taken()) - before }
 }
 
-test('a year is listed, told and drawn without a wait, and of its list what is near', async ({ page }) => {
-  test.setTimeout(300_000)
-  await withYear(page)
-  const cdp = await page.context().newCDPSession(page)
-  await cdp.send('Performance.enable', { timeDomain: 'threadTicks' })
-  const took = {
-    list: await timed(page, cdp, '/fired', '.open-fired button'),
-    story: await timed(page, cdp, '/story/y39.3', '.open-story li'),
-    plots: await timed(page, cdp, '/plots', '.back-part:first-child .plot'),
-    results: await timed(page, cdp, '/results/demo.gatepost', '.open-fired button'),
-  }
-  for (const [what, { clock, own }] of Object.entries(took)) {
-    console.log(`${what}: ${Math.round(own)} ms of the processor, ${Math.round(clock)} ms by the clock`)
-    expect(own, what).toBeLessThan(OPENS_MS)
-  }
-  await page.goto('./#/fired')
-  const rows = page.locator('.open-fired li')
-  await expect(rows).toHaveCount(60)
-  await expect(page.locator('.desk-title')).toContainText('1000 pots')
-  const drawn = page.locator('canvas.is-drawn')
-  await expect(drawn.first()).toBeVisible()
-  const photos = await page.locator('.open-fired canvas').count()
-  expect(await drawn.count()).toBeLessThan(photos)
-  await page.getByRole('button', { name: '60 more of 940' }).tap()
-  await expect(rows).toHaveCount(120)
-  // Down the page as a thumb goes: what comes near is drawn.
-  const before = await drawn.count()
-  await rows.nth(100).scrollIntoViewIfNeeded()
-  await expect.poll(() => drawn.count()).toBeGreaterThan(before)
-})
+test(
+  'a year is listed, told and drawn without a wait, and of its list what is near',
+  LONG,
+  async ({ page }) => {
+    test.setTimeout(300_000)
+    await withYear(page)
+    const cdp = await page.context().newCDPSession(page)
+    await cdp.send('Performance.enable', { timeDomain: 'threadTicks' })
+    const took = {
+      list: await timed(page, cdp, '/fired', '.open-fired button'),
+      story: await timed(page, cdp, '/story/y39.3', '.open-story li'),
+      plots: await timed(page, cdp, '/plots', '.back-part:first-child .plot'),
+      results: await timed(page, cdp, '/results/demo.gatepost', '.open-fired button'),
+    }
+    for (const [what, { clock, own }] of Object.entries(took)) {
+      console.log(`${what}: ${Math.round(own)} ms of the processor, ${Math.round(clock)} ms by the clock`)
+      expect(own, what).toBeLessThan(OPENS_MS)
+    }
+    await page.goto('./#/fired')
+    const rows = page.locator('.open-fired li')
+    await expect(rows).toHaveCount(60)
+    await expect(page.locator('.desk-title')).toContainText('1000 pots')
+    const drawn = page.locator('canvas.is-drawn')
+    await expect(drawn.first()).toBeVisible()
+    const photos = await page.locator('.open-fired canvas').count()
+    expect(await drawn.count()).toBeLessThan(photos)
+    await page.getByRole('button', { name: '60 more of 940' }).tap()
+    await expect(rows).toHaveCount(120)
+    // Down the page as a thumb goes: what comes near is drawn.
+    const before = await drawn.count()
+    await rows.nth(100).scrollIntoViewIfNeeded()
+    await expect.poll(() => drawn.count()).toBeGreaterThan(before)
+  },
+)

@@ -6,6 +6,7 @@ const WATER = 'tests/laws/water.test.ts'
 const THICKNESS = 'tests/laws/thickness.test.ts'
 const SCENARIOS = 'tests/unit/engine/scenarios.test.ts'
 const FORECAST = 'tests/unit/engine/forecast.test.ts'
+const OUTSIDE = 'tests/reference/outside.test.ts'
 const WALL = 'tests/unit/engine/wall.test.ts'
 const engine = (name: string): string => `src/engine/${name}.ts`
 
@@ -149,6 +150,34 @@ export const WATER_FAULTS: readonly Fault[] = [
     find: 'const coatLinkO = o.perCap > 0 && perPoreO > 0 ? seconds * pull(o, perPoreO) : 0',
     replace: 'const coatLinkO = 0',
     tests: [SCENARIOS, FORECAST],
+  },
+  {
+    id: 'pores bring nothing to a drying face',
+    file: engine('wall/balance'),
+    find: 'throughPores(side, depthMm, weather.suction) / gap + 1 / dry',
+    replace: '0 * throughPores(side, depthMm, weather.suction) + 1 / dry',
+    tests: [OUTSIDE],
+  },
+  {
+    id: 'pores bring as much when nearly dry',
+    file: engine('wall/balance'),
+    find: 'Math.exp(LIQUID_SLOPE * side.body * side.perCap)',
+    replace: 'Math.exp(LIQUID_SLOPE)',
+    tests: [OUTSIDE],
+  },
+  {
+    id: 'pores bring as much from deep down',
+    file: engine('wall/balance'),
+    find: 'depthMm ** 2',
+    replace: 'depthMm',
+    tests: [OUTSIDE],
+  },
+  {
+    id: 'pores bring as much in the cold',
+    file: engine('wall/balance'),
+    find: 'suction ** 2 * side.body',
+    replace: 'suction ** 0 * side.body',
+    tests: [OUTSIDE],
   },
   {
     id: 'kiln-dry asks the coats alone',

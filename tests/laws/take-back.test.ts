@@ -67,7 +67,7 @@ function sittings(start: readonly Stamped[], atKiln: boolean): ReadonlySet<strin
         expect(tableOf(one.events, 'a')).toEqual(one.table)
       },
     ),
-    { numRuns: runsOf(60, 0.2) },
+    { numRuns: runsOf(atKiln ? 100 : 60, 0.2) },
   )
   return done
 }

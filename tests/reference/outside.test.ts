@@ -1,7 +1,7 @@
 /**
  * Values that nothing here was typed from or tuned to. Read: the figure itself stood in the text named.
  * Pools: nine values of a published pool model in open code (E = 35 rho (drho)^(1/3) (dW), after Shah); mean deviation
- * of that law from measurements 18 %.
+ * of that law from measurements 18 %, smallest pool 0.07 m2.
  * Porous vessel: Mittal, Kataria, Das & Chatterjee, Int. J. Green Energy 3 (2006), doi 10.1080/01971520600704654.
  * Sand column: Iden, Diamantopoulos & Durner, Water Resour. Res. 57 (2021), doi 10.1029/2020WR028514, data CC-BY 4.0,
  * 20 of 54 rows; water lost and filling by trapezoids.
@@ -18,6 +18,7 @@ import { step } from '../../src/engine/wall/balance.ts'
 import { suctionFactor } from '../../src/engine/wall/body.ts'
 import { newSide, type Wall } from '../../src/engine/wall/wall.ts'
 import { type Weather, weatherOf } from '../../src/engine/wall/weather.ts'
+import { airOf } from '../../src/table/forecast/air-inputs.ts'
 import { near } from './near.ts'
 
 const air = (tempC: number, rh: number, speedMps: number): Air => ({
@@ -28,29 +29,25 @@ const air = (tempC: number, rh: number, speedMps: number): Air => ({
 })
 
 describe('quiet water', () => {
-  const lossKgPerM2h = (waterC: number, airC: number): number =>
-    evaporation(air(airC, 0.5, 0), waterC, 100).massMPerS *
-    (vapourDensityKgPerM3(waterC, 1) - vapourDensityKgPerM3(airC, 0.5)) *
-    3600
+  // The smallest pool of the law, in the air that the app takes for still. With nothing moving at all over the width of
+  // a pot the last of the nine, water 2 K under its air, comes out a third low: there buoyancy nearly cancels.
+  const STILL = { rh: 0.5, draught: 'still' } as const
+  const POOL_MM = Math.sqrt(0.07) * 1000
 
   test.each([
     [28, 28, 0.136],
     [28, 29, 0.1171],
+    [28, 30, 0.0968],
     [29, 28, 0.1651],
     [29, 29, 0.1463],
     [29, 30, 0.1268],
     [30, 28, 0.1959],
     [30, 29, 0.1771],
     [30, 30, 0.1575],
-  ])('at %d degC in air of %d degC and 50 %% loses %d kg/m2h', (waterC, airC, loss) =>
-    near(lossKgPerM2h(waterC, airC), loss, { part: 0.18 }),
-  )
-
-  // The ninth of the nine, water 2 K under its air: there an upright face and a pool differ, and the engine is low.
-  test('water 2 K colder than its air loses 0.0968 kg/m2h, and a third less by the engine: not reproduced', () => {
-    const part = lossKgPerM2h(28, 30) / 0.0968
-    expect(part).toBeGreaterThan(0.6)
-    expect(part).toBeLessThan(0.82)
+  ])('at %d degC in half damp air of %d degC loses %d kg/m2h', (waterC, tempC, loss) => {
+    const { massMPerS } = evaporation(airOf({ ...STILL, tempC }), waterC, POOL_MM)
+    const gap = vapourDensityKgPerM3(waterC, 1) - vapourDensityKgPerM3(tempC, STILL.rh)
+    near(massMPerS * gap * 3600, loss, { part: 0.18 })
   })
 })
 
@@ -102,8 +99,12 @@ describe('a porous body dries', () => {
   }
 
   // 100 mm of sand, saturated 0.280, closed below. Air is not given: one number, the boundary layer, is set by the loss
-  // of the first 57 h; where the steady loss ends is the body's own.
-  test('sand: its filling over 75 hours, fifteen points through the end of the steady stage, to 0.04', () => {
+  // of the first 57 h. Where the steady loss ends, and all that follows, is by the pores of a brick.
+  const SAND_MM = 28
+  const LAB: Weather = { ...room, boundarySPerM: 105 }
+  const sand = (): Wall => column(100, SAND_MM, 0.277 / 0.28)
+
+  test('sand: its filling over 334 hours, twenty points, to 0.03', () => {
     const points = [
       [1, 0.97],
       [5, 0.92],
@@ -120,27 +121,55 @@ describe('a porous body dries', () => {
       [69, 0.29],
       [71, 0.28],
       [75.3, 0.26],
+      [83.9, 0.23],
+      [97, 0.2],
+      [126, 0.16],
+      [182, 0.12],
+      [334, 0.07],
     ] as const
-    const wall = column(100, 28, 0.277 / 0.28)
+    const wall = sand()
     let s = 0
     for (const [hour, filled] of points) {
-      s = dryTo(wall, { ...room, boundarySPerM: 105 }, s, hour * 3600)
-      near(wall.outside.body / 28, filled, { by: 0.04 })
+      s = dryTo(wall, LAB, s, hour * 3600)
+      near(wall.outside.body / SAND_MM, filled, { by: 0.03 })
     }
   })
 
-  // Beyond 80 h water still creeps to the sand's surface through films, which the model of a thin wall leaves out: at
-  // 334 h the sand holds 0.07 of its pores and the engine's 0.24.
-  test('sand: the tail after 80 hours is not reproduced, and too wet', () => {
-    const wall = column(100, 28, 0.277 / 0.28)
-    dryTo(wall, { ...room, boundarySPerM: 105 }, 0, 334 * 3600)
-    expect(wall.outside.body / 28).toBeGreaterThan(0.07 + 0.05)
+  // The same rows: half of 270 to 300 g/m2h at 0.27, a tenth at 0.16.
+  test.each([
+    [0.5, 0.27],
+    [0.1, 0.16],
+  ])('sand: it has slowed to %d of its steady rate at a filling of %d', (part, filled) => {
+    const wall = sand()
+    const rate = (): number => {
+      const before = wall.evaporated
+      const seconds = step(wall, LAB, 60)
+      return (wall.evaporated - before) / seconds
+    }
+    const steady = rate()
+    while (rate() > part * steady);
+    near(wall.outside.body / SAND_MM, filled, { by: 0.05 })
+  })
+
+  // No air in the way and dry body shut to vapour: 3 D w / L2, D 2.4e-9 m2/s times 150 to the filling of 0.2, and by the
+  // square of suction, 1.1089 at 30 degC by tension and viscosity of water (IAPWS).
+  test.each([
+    [20, 1.0984e-5],
+    [30, 1.3507e-5],
+  ])('a face at %d degC that its air would dry at once is fed %d mm/s', (tempC, mmPerS) => {
+    const wall = column(100, SAND_MM, 0.2)
+    const open = { ...LAB, boundarySPerM: 1e-6, dryLayerSPerMPerMm: 1e9, suction: suctionFactor(tempC) }
+    const seconds = step(wall, open, 1)
+    near(wall.evaporated / 2 / seconds, mmPerS, { part: 2e-3 })
   })
 
   // Scheffler 2008 as quoted: a linear relationship between the duration of the first drying phase and sample height.
-  test('the steady stage lasts in proportion to the height', () => {
-    const lastsS = (deepMm: number): number => {
-      const wall = column(deepMm, 0.25 * deepMm, 0.98)
+  test.each([
+    [2, 5, 8],
+    [20, 60, 100],
+  ])('the steady stage of %d, %d and %d mm lies on a line', (...deepMm) => {
+    const [thin, middling, thick] = deepMm.map((mm) => {
+      const wall = column(mm, 0.25 * mm, 0.98)
       const first = step(wall, room, 60)
       const perS = wall.evaporated / first
       let s = first
@@ -150,9 +179,8 @@ describe('a porous body dries', () => {
         s += seconds
         if ((wall.evaporated - before) / seconds < 0.9 * perS) return s
       }
-    }
-    const perMm = lastsS(4) / 4
-    for (const deepMm of [2, 3, 5, 8]) near(lastsS(deepMm) / deepMm, perMm, { part: 0.03 })
+    }) as [number, number, number]
+    near(middling, (thin + thick) / 2, { part: 0.03 })
   })
 })
 

@@ -14,20 +14,6 @@ await runSteps([
   check('build', [node, at('tests/tools/build.mjs')]),
   { ...vitest('lifecycle', 'tests/lifecycle/vitest.config.ts', patient, full), needs: 'build' },
   { ...vitest('engines', 'tests/engines/vitest.config.ts', patient, full), needs: 'build' },
-  {
-    ...playwright(
-      'sittings and seasons',
-      ['order', 'store', 'estimates', 'return', 'windows', 'names'],
-      full,
-    ),
-    needs: 'build',
-  },
-  { ...playwright('to the kiln', ['evening', 'shelf'], full), needs: 'build' },
-  { ...playwright('screens for clean hands', ['setup-fit'], full), needs: 'build' },
-  { ...playwright('sizes', ['sizes'], full), needs: 'build' },
-  { ...playwright('screens that fail', ['guard'], full), needs: 'build' },
-  { ...playwright('broken versions', ['broken'], full), needs: 'build' },
-  { ...playwright('storage lost', ['lost'], full), needs: 'build' },
-  { ...playwright('slices of a merge', ['slices'], full), needs: 'build' },
+  { ...playwright('browser', [], full), needs: 'build' },
   check('faults', [node, at('tests/faults/run.mjs')], full),
 ])

@@ -11,6 +11,8 @@ import {
   COAT_TO_BODY,
   CRITICAL_FILLED,
   HALF_TO_HALF,
+  LIQUID_MM2_PER_S,
+  LIQUID_SLOPE,
   WATER_J_PER_KG_K,
 } from '../parameters.ts'
 import { intoBody, NOTHING_MM, roomBehind, type Side, suction2, type Wall, waterOf } from './wall.ts'
@@ -19,14 +21,30 @@ import { quickVapour, quickVapourSlope, type Weather } from './weather.ts'
 const PER_FADES = 1 / COAT_FADES_FILLED
 const PER_CRITICAL = 1 / CRITICAL_FILLED
 
-/** Resistance of the way out of a face, s/m: still air, then dry coat and dry body once the coat has dried. */
-function wayOut(side: Side, wall: Wall, weather: Weather): number {
+/**
+ * Water that the pores of a body bring to its face as liquid, mm/s: 3 D w / L2 of a slab whose water lies as a parabola,
+ * none of it at the face (linear driving force), D that of its mean filling.
+ */
+const throughPores = (side: Side, depthMm: number, suction: number): number =>
+  (3 * LIQUID_MM2_PER_S * Math.exp(LIQUID_SLOPE * side.body * side.perCap) * suction ** 2 * side.body) /
+  depthMm ** 2
+
+/**
+ * Resistance of the way out of a face, s/m, by `gap` of vapour, kg/m3: still air; a dry coat; and, where the pores behind
+ * bring less than could leave there, what comes as vapour through dry body beside it.
+ */
+function wayOut(side: Side, wall: Wall, weather: Weather, gap: number): number {
   const boundary = weather.boundarySPerM / side.airing
   if (side.film > 0) return boundary
   const coatDry = 1 - side.coat * side.perPore * PER_CRITICAL
   if (coatDry <= 0) return boundary
-  const bodyDry = Math.max(0, 1 - side.body * side.perCap * PER_CRITICAL)
-  return boundary + weather.dryLayerSPerMPerMm * coatDry * (side.coatMm + (bodyDry * wall.thickMm) / 2)
+  const layer = weather.dryLayerSPerMPerMm * coatDry
+  const wet = boundary + layer * side.coatMm
+  const bodyDry = 1 - side.body * side.perCap * PER_CRITICAL
+  if (bodyDry <= 0 || gap <= 0) return wet
+  const depthMm = wall.thickMm / 2
+  const dry = wet + layer * bodyDry * depthMm
+  return Math.max(wet, 1 / (throughPores(side, depthMm, weather.suction) / gap + 1 / dry))
 }
 
 const losesWater = (side: Side): boolean => side.film + side.coat + side.body > NOTHING_MM
@@ -108,8 +126,8 @@ export function step(wall: Wall, weather: Weather, stepS: number): number {
   const vapour = weather.vapourScale * quickVapour(tempC)
   const gap = vapour - weather.aroundKgPerM3
   const slope = vapour * quickVapourSlope(tempC)
-  const openO = losesWater(o) ? 1 / wayOut(o, wall, weather) : 0
-  const openI = losesWater(i) ? 1 / wayOut(i, wall, weather) : 0
+  const openO = losesWater(o) ? 1 / wayOut(o, wall, weather, gap) : 0
+  const openI = losesWater(i) ? 1 / wayOut(i, wall, weather, gap) : 0
   // Heat in, heat out by evaporation, and how that changes with a degree: implicit in the wall's temperature.
   const cooling = gap > 0 ? weather.latentJPerKg * (openO + openI) : 0
   const heat = heatIn(o, weather) + heatIn(i, weather)

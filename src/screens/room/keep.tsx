@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
-import type { LookedInto } from '../app.ts'
+import type { LookedInto, PassedOn } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 
@@ -28,14 +28,11 @@ export function Keep() {
   } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
-  const write = () => {
-    backUp().then(({ how, left }) => {
+  const passOn = (file: () => Promise<PassedOn>, out: typeof w.backedUp) => {
+    file().then(({ how, left }) => {
       const wrong = left > 0 && how !== 'cancelled'
-      setSaid({ text: wrong ? `${w.backedUp[how]} ${w.photosLeft(left)}` : w.backedUp[how], wrong })
+      setSaid({ text: wrong ? `${out[how]} ${w.photosLeft(left)}` : out[how], wrong })
     }, failed)
-  }
-  const sheets = () => {
-    passSheets().then((how) => setSaid({ text: w.passedSheets[how], wrong: false }), failed)
   }
   const read = (chosen: File | undefined) => {
     if (!chosen) return
@@ -70,7 +67,7 @@ export function Keep() {
       <h2>{w.keep}</h2>
       {demo ? null : (
         <div class="pair">
-          <button type="button" class="key" onClick={write}>
+          <button type="button" class="key" onClick={() => passOn(backUp, w.backedUp)}>
             {w.backUp}
           </button>
           <button type="button" class="key" onClick={() => file.current?.click()}>
@@ -96,7 +93,7 @@ export function Keep() {
           {w.otherPhone}
         </button>
       )}
-      <button type="button" class="key" onClick={sheets}>
+      <button type="button" class="key" onClick={() => passOn(passSheets, w.passedSheets)}>
         {w.sheets}
       </button>
       {looked ? (

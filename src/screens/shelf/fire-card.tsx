@@ -157,7 +157,7 @@ export function FireCard({ load, open, beside }: FireProps) {
                 </button>
               ) : null}
               {stage.is === 'off' ? null : (
-                <button type="button" class="key" onClick={() => hit({ do: 'switch-off', loadId })}>
+                <button type="button" class="key" onClick={() => open('off')}>
                   {w.bar.off}
                 </button>
               )}
@@ -165,7 +165,7 @@ export function FireCard({ load, open, beside }: FireProps) {
           ) : load.openedAt === undefined ? (
             <>
               {load.bungAt === undefined ? (
-                <button type="button" class="key" onClick={() => hit({ do: 'pull-bung', loadId })}>
+                <button type="button" class="key" onClick={() => open('bung')}>
                   {w.bung}
                 </button>
               ) : null}
@@ -178,18 +178,12 @@ export function FireCard({ load, open, beside }: FireProps) {
           ) : null}
           {load.openedAt === undefined ? null : (
             <button type="button" class="key" onClick={() => open('which')}>
-              {w.which.title}
+              {w.over.which}
             </button>
           )}
-          {last ? (
-            <button
-              type="button"
-              class="key"
-              onClick={() => hit({ do: 'drop-reading', loadId, readId: last.id })}
-            >
-              {w.drop(temp(last.tempC))}
-            </button>
-          ) : null}
+          <button type="button" class="key" onClick={() => open('right')}>
+            {w.over.right}
+          </button>
           <button type="button" class="key" onClick={() => open('ticket')}>
             {w.ticket}
           </button>

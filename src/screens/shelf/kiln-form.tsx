@@ -16,6 +16,7 @@ interface FormProps {
 }
 
 type Facts = Omit<KilnFacts, 'kilnId'>
+type KilnToSet = Facts & { readonly kilnId?: string }
 
 /** Which kiln it is: asked once, from usual sizes, every measure to be changed. */
 export function KilnForm({ kiln, done }: FormProps) {
@@ -57,6 +58,7 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
   const w = words.value.desk.shelf
   const [said, setSaid] = useState<string>()
   const [opened, setOpened] = useState(false)
+  const [asked, setAsked] = useState<KilnToSet>()
   const { chamber } = facts
   const shelf = facts.shelves[0]
   const round = chamber.kind === 'round'
@@ -96,13 +98,17 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
   useBar((atMs) => {
     const next = read()
     if (!next) return setOpened(true)
-    const kiln = { ...next, ...(kilnId === undefined ? {} : { kilnId }) }
-    const refusal = act({ do: 'set-kiln', kiln }, atMs)
+    set({ ...next, ...(kilnId === undefined ? {} : { kilnId }) }, false, atMs)
+  })
+  const set = (kiln: KilnToSet, sure: boolean, atMs?: number) => {
+    const refusal = act({ do: 'set-kiln', kiln, sure }, atMs)
     if (!refusal) return done()
-    setOpened(true)
+    const isAsked = refusal.field === 'other-kiln'
+    setAsked(isAsked ? kiln : undefined)
+    setOpened(!isAsked)
     if (!refusalBeside(words.value, refusal, all))
       setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
-  })
+  }
   const [widthMm, depthMm] = [wide.value ?? 100, (round ? wide.value : deep.value) ?? 100]
   const sides =
     shelf?.kind === 'halfRound' || shelf?.kind === 'halfBox'
@@ -112,6 +118,11 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
     <>
       <KilnMain>
         <Alarm said={said} />
+        {asked ? (
+          <button type="button" class="key" onClick={() => set(asked, true)}>
+            {w.kiln.sure}
+          </button>
+        ) : null}
         {children}
         {opened || !shelf ? null : (
           <div class="kiln-drawn is-small">
@@ -128,7 +139,7 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
               posts={[]}
               things={[]}
               label={w.kiln.offers.round}
-              front={w.map.front}
+              front={w.front}
             />
           </div>
         )}

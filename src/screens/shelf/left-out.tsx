@@ -4,6 +4,7 @@ import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { KILN_PAGE_WORDS } from '../../words/kiln-pages.ts'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { thingName, useLoad } from './load-app.ts'
@@ -39,6 +40,7 @@ interface LeftOutProps {
 export function LeftOutPage({ load, propose }: LeftOutProps) {
   const { table, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
+  const pages = KILN_PAGE_WORDS[table.value.settings.language]
   useBar(() => void propose(load.loadId))
   const name = (key: string) => thingName(words.value, table.value, key)
   const mm = (value: number | null) => formats.value.mm(value ?? 0)
@@ -53,22 +55,22 @@ export function LeftOutPage({ load, propose }: LeftOutProps) {
   const why = (key: string): string => {
     if (!found) return '…'
     const one = found.get(key)
-    if (!one) return w.why.fits
-    const text = w.why[one.why]
+    if (!one) return pages.why.fits
+    const text = pages.why[one.why]
     return typeof text === 'function' ? text(mm(one.mostMm)) : text
   }
   const would = (one: Would): string => {
     switch (one.kind) {
       case 'posts':
-        return w.would.posts(mm(one.lengthMm))
+        return pages.would.posts(mm(one.lengthMm))
       case 'aside':
-        return w.would.aside(name(one.potId), one.gains)
+        return pages.would.aside(name(one.potId), one.gains)
       case 'nextFiring':
-        return w.would.nextFiring(one.firing)
+        return pages.would.nextFiring(one.firing)
       case 'shelf':
-        return w.would.shelf
+        return pages.would.shelf
       case 'slab':
-        return w.would.slab
+        return pages.would.slab
     }
   }
   // Those of which the same is said are named together; a slab goes under one pot.
@@ -111,20 +113,20 @@ export function LeftOutPage({ load, propose }: LeftOutProps) {
             class="key"
             onClick={() => act({ do: 'set-candling', loadId: load.loadId, candle: true })}
           >
-            {w.would.candle}
+            {w.candle}
           </button>
         ) : null}
         {later.map((pot) => (
           <div key={pot.facts.potId}>
             <p>
-              <strong>{name(pot.facts.potId)}</strong> {w.why.later}
+              <strong>{name(pot.facts.potId)}</strong> {pages.why.later}
             </p>
             <button
               type="button"
               class="key"
               onClick={() => act({ do: 'put-off', potIds: [pot.facts.potId], later: false })}
             >
-              {w.would.back}
+              {pages.would.back}
             </button>
           </div>
         ))}

@@ -5,6 +5,9 @@ import type { LevelState, LoadState } from '../../table/model/load-state.ts'
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
 import { thingName, useLoad } from './load-app.ts'
 
+/** Nearer than this, either way, is a touch: nobody sees half a mm. */
+const TOUCH_MM = 0.5
+
 interface LevelProps {
   readonly load: LoadState
   readonly level: LevelState
@@ -34,8 +37,12 @@ export function Level({ load, level, rests, tell, standsOn, children }: LevelPro
   const fixed = level.loadedAt !== undefined || rests
   const [tight] = view.tight
   const [against] = view.against
-  const beside = ({ b }: Gap): string => (b ? name(b.key) : w.post)
-  const gap = (mm: number) => formats.value.mm(Math.max(0, mm))
+  const gap = (mm: number) => formats.value.mm(Math.abs(mm))
+  const told = ({ a, b, mm }: Gap): string => {
+    const [one, other] = [name(a.key), b ? name(b.key) : w.post]
+    const isTouch = Math.abs(mm) < TOUCH_MM
+    return isTouch ? w.touch(one, other) : (mm > 0 ? w.apart : w.overlap)(one, other, gap(mm))
+  }
   return (
     <>
       <div class="level-keys">
@@ -44,13 +51,15 @@ export function Level({ load, level, rests, tell, standsOn, children }: LevelPro
           <p class="figures">{standsOn}</p>
           {tight ? (
             <p class="alarm figures" role="status">
-              {tight.mm > 0
-                ? w.apart(name(tight.a.key), beside(tight), gap(tight.mm))
-                : w.touch(name(tight.a.key), beside(tight))}
+              {told(tight)}
             </p>
           ) : view.nearest ? (
             <p class="figures">
-              {w.nearest(name(view.nearest.a.key), beside(view.nearest), gap(view.nearest.mm))}
+              {w.nearest(
+                name(view.nearest.a.key),
+                view.nearest.b ? name(view.nearest.b.key) : w.post,
+                gap(view.nearest.mm),
+              )}
             </p>
           ) : null}
         </div>
@@ -78,7 +87,7 @@ export function Level({ load, level, rests, tell, standsOn, children }: LevelPro
           tight={view.tight.flatMap(({ a, b }) => (b ? [[a.key, b.key] as const] : []))}
           chosen={chosen}
           label={w.drawn(level.number, view.things.map(({ key }) => name(key)).join(', '))}
-          front={w.map.front}
+          front={w.front}
           {...(fixed
             ? {}
             : {

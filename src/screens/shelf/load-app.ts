@@ -2,6 +2,7 @@ import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import { unitLabel } from '../../table/entry/entry.ts'
 import type { Action, Refusal } from '../../table/model/action.ts'
+import { LIMITS } from '../../table/model/limits.ts'
 import { thingOf } from '../../table/model/load-state.ts'
 import type { Table } from '../../table/model/state.ts'
 import type { DeskWords } from '../../words/desk.ts'
@@ -10,6 +11,8 @@ import { refusalText, useApp } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'
+
+const MIN_MS = 60_000
 
 type Act = (action: Action, atMs?: number) => Refusal | undefined
 
@@ -61,11 +64,13 @@ export function kilnRefusalText(words: DeskWords, formats: Formats, table: Table
   }
   if (refusal.code === 'not-a-cone')
     return w.notACone(String(facts.value), words.desk.range(String(facts.least), String(facts.most)))
-  if (refusal.code === 'out-of-range' && (field === 'agoMin' || field === 'readC')) {
-    const told = (value: string | number | undefined) =>
-      field === 'readC' ? amount('readC', Number(value), units) : `${Number(value)} min`
-    const range = words.desk.range(told(facts.least), told(facts.most))
-    return w.outOf(field === 'readC' ? w.bar.reading : w.ago, told(facts.value), range)
+  if (refusal.code === 'out-of-range' && field === 'agoMin') {
+    const most = Number(facts.most)
+    return most < LIMITS.agoMin.most ? w.agoMost(formats.span(most * MIN_MS)) : w.agoDay
+  }
+  if (refusal.code === 'out-of-range' && field === 'readC') {
+    const temp = (value: string | number | undefined) => amount('readC', Number(value), units)
+    return w.outOf(w.bar.reading, temp(facts.value), words.desk.range(temp(facts.least), temp(facts.most)))
   }
   return refusalText(words, refusal)
 }

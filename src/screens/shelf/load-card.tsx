@@ -5,16 +5,15 @@ import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
 import { conesSeen } from '../../table/load/kiln-space.ts'
 import { shelfLine } from '../../table/load/kiln-spoken.ts'
 import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
-import { candled, type LoadStage, levelsOf, loadInHand, stageOf } from '../../table/load/loads.ts'
+import { candled, type LoadStage, levelsOf, stageOf } from '../../table/load/loads.ts'
 import { potsForLoad } from '../../table/load/to-load.ts'
-import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
+import { type LevelState, type LoadState, levelKey, loadInHand } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
-import { Disputed } from './disputed.tsx'
 import { InTheWay } from './in-the-way.tsx'
 import { Level } from './level.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
@@ -22,6 +21,8 @@ import type { Packing } from './propose.ts'
 import type { Over } from './shelf.tsx'
 import { useSpoken } from './use-spoken.ts'
 
+const Disputed = lazyPart(() => import('./disputed.tsx').then((part) => part.Disputed))
+const Misfits = lazyPart(() => import('./misfits.tsx').then((part) => part.Misfits))
 const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
 
 interface CardProps {
@@ -44,7 +45,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
   const stage = load && load !== kept ? stageOf(table.value, load, app.now.value) : known
   const [said, setSaid] = useState<string>()
   const [looked, setLooked] = useState<string>()
-  const [asked, setAsked] = useState<LoadStage['is']>()
+  const [asked, setAsked] = useState(false)
   const tell = (refusal: ReturnType<typeof app.act> | 'failed') =>
     setSaid(
       refusal === 'failed'
@@ -59,14 +60,14 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
       const refusal = app.act({ do: 'begin-load', kilnId: kiln.kilnId, firing })
       if (refusal) return tell(refusal)
     }
-    const loadId = load?.loadId ?? loadInHand(table.peek())?.loadId
+    const loadId = load?.loadId ?? loadInHand(table.peek().loads)?.loadId
     if (loadId !== undefined) tell(await propose(loadId))
   }
-  /** Lid and kiln, after what speaks against it was asked. */
-  const goOn = (loadId: string, sure: boolean, atMs?: number) => {
-    const refusal = app.act({ do: stage.is === 'lid' ? 'shut-lid' : 'light', loadId, sure }, atMs)
+  /** The kiln goes on once what speaks against it was asked. */
+  const light = (loadId: string, sure: boolean, atMs?: number) => {
+    const refusal = app.act({ do: 'light', loadId, sure }, atMs)
     const isAsked = refusal?.field === 'wet' || refusal?.field === 'hot-kiln'
-    setAsked(isAsked ? stage.is : undefined)
+    setAsked(isAsked)
     if (!isAsked) tell(refusal)
   }
   useSpoken(kept && !asking && stage.is === 'shelf' ? shelfLine(table.value, kept, stage.level) : undefined)
@@ -83,7 +84,8 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
       // What is looked at is what is meant: another shelf's bar would load one that nobody sees.
       if (shown === stage.level)
         tell(app.act({ do: 'load-shelf', loadId: load.loadId, column, storey }, atMs))
-    } else if (load) goOn(load.loadId, false, atMs)
+    } else if (load && stage.is === 'lid') tell(app.act({ do: 'shut-lid', loadId: load.loadId }, atMs))
+    else if (load) light(load.loadId, false, atMs)
   })
   const label = asking
     ? w.bar.wait
@@ -107,12 +109,12 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
     <>
       <KilnMain>
         <Alarm said={said} />
-        {load ? <Disputed load={load} /> : null}
+        {load && isDisputed(load) ? <Disputed load={load} /> : null}
         {load && stage.is !== 'propose' ? (
           <InTheWay load={load} loaded={isLoaded}>
-            {asked === stage.is ? (
-              <button type="button" class="key" onClick={() => goOn(load.loadId, true)}>
-                {stage.is === 'lid' ? w.before.lid : w.before.light}
+            {asked && stage.is === 'light' ? (
+              <button type="button" class="key" onClick={() => light(load.loadId, true)}>
+                {w.before.light}
               </button>
             ) : null}
           </InTheWay>
@@ -139,6 +141,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
         ) : stage.is === 'propose' ? (
           <Ready load={load} open={open} kiln={kiln} />
         ) : null}
+        {load && isLoaded ? <Misfits load={load} /> : null}
         {load && isLoaded && isCandled ? <CandleLines load={load} /> : null}
         {stage.is === 'shelf' ? null : <p class="caution">{care}</p>}
         {stage.is === 'propose' || !load || asking ? null : (
@@ -155,11 +158,19 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
                 aria-pressed={isCandled}
                 onClick={() => tell(app.act({ do: 'set-candling', loadId: load.loadId, candle: !isCandled }))}
               >
-                {w.would.candle}
+                {w.candle}
+              </button>
+            ) : null}
+            {stage.is === 'light' ? (
+              <button type="button" class="key" onClick={() => open('on')}>
+                {w.earlier}
               </button>
             ) : null}
             <button type="button" class="key" onClick={() => open('ticket')}>
               {w.ticket}
+            </button>
+            <button type="button" class="key" onClick={() => open('right')}>
+              {w.over.right}
             </button>
           </div>
         )}
@@ -195,3 +206,7 @@ function Ready({ load, kiln, open }: Pick<CardProps, 'load' | 'kiln' | 'open'>) 
     </>
   )
 }
+
+/** Two phones have something of it in two places. */
+const isDisputed = ({ things }: LoadState): boolean =>
+  Object.values(things).some(({ orHere }) => orHere !== undefined)

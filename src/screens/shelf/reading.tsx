@@ -30,6 +30,8 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
   const [agoMin, setAgo] = useState(0)
   const [said, setSaid] = useState<string>()
   const [asked, setAsked] = useState<readonly number[]>([])
+  /** It rises though the kiln is said to be off. */
+  const [risen, setRisen] = useState<number>()
   const { loadId } = load
   const keep = (tempC: number, sure: boolean, atMs?: number): void => {
     const late = agoMin === 0 ? {} : { agoMin }
@@ -45,6 +47,9 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
     }
     setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
     const { value, asC } = refusal.facts ?? {}
+    const isOdd = refusal.field === 'leap' || refusal.field === 'fahrenheit'
+    const rises = tempC > (load.readings.at(-1)?.tempC ?? tempC)
+    setRisen(isOdd && rises && !opens && load.offAt !== undefined ? tempC : undefined)
     if (refusal.field === 'fahrenheit' || refusal.field === 'hot-lid')
       setAsked([Number(value), Number(asC)].filter((tempC) => tempC <= LIMITS.readC.most))
     else setAsked(refusal.field === 'leap' ? [Number(value)] : [])
@@ -73,6 +78,11 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
       setAsked([])
     }
   })
+  const isOn = (tempC: number) => {
+    const refusal = act({ do: 'unsay', loadId, kind: 'kiln-off' })
+    if (refusal) setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
+    else keep(tempC, false)
+  }
   const type = (key: (typeof KEYS)[number]) => () => {
     setSaid(undefined)
     setAsked([])
@@ -109,6 +119,11 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
                 {w.itIs(temp(tempC))}
               </button>
             ))}
+            {risen === undefined ? null : (
+              <button type="button" class="key" onClick={() => isOn(risen)}>
+                {w.stillOn}
+              </button>
+            )}
           </div>
         ) : (
           <p class="kiln-figure figures" role="status" aria-label={w.readTitle}>

@@ -3,10 +3,10 @@ import { decideLoad } from '../../table/decide/decide-load.ts'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { More } from '../../table/decide/decision.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
-import { isHot, isWarm, loadInHand, loadsOf, stageOf } from '../../table/load/loads.ts'
+import { isHot, isWarm, loadsOf, stageOf } from '../../table/load/loads.ts'
 import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { Action } from '../../table/model/action.ts'
-import type { LoadState } from '../../table/model/load-state.ts'
+import { type LoadState, loadInHand } from '../../table/model/load-state.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import type { Table } from '../../table/model/state.ts'
 import { useApp } from '../app.ts'
@@ -16,6 +16,7 @@ import { lazyPart } from '../lazy.tsx'
 import { ActProvider, useLoad } from './load-app.ts'
 import { usePacking } from './propose.ts'
 import './shelf.css'
+import type { LateDeed } from './when-page.tsx'
 
 const LoadCard = lazyPart(() => import('./load-card.tsx').then((part) => part.LoadCard))
 const FireCard = lazyPart(() => import('./fire-card.tsx').then((part) => part.FireCard))
@@ -24,15 +25,28 @@ const KilnForm = lazyPart(() => import('./kiln-form.tsx').then((part) => part.Ki
 const LeftOutPage = lazyPart(() => import('./left-out.tsx').then((part) => part.LeftOutPage))
 const Ticket = lazyPart(() => import('./ticket.tsx').then((part) => part.Ticket))
 const WhichPot = lazyPart(() => import('./which-pot.tsx').then((part) => part.WhichPot))
+const WhenPage = lazyPart(() => import('./when-page.tsx').then((part) => part.WhenPage))
+const PutRight = lazyPart(() => import('./put-right.tsx').then((part) => part.PutRight))
+const FiringOfLoad = lazyPart(() => import('./firing-of-load.tsx').then((part) => part.FiringOfLoad))
 const ConePage = lazyPart(() => import('./cone-page.tsx').then((part) => part.ConePage))
 
 /** What lies over the card of a load. */
-export type Over = 'which' | 'kiln' | 'out' | 'ticket' | 'reading' | 'cone' | 'open'
+export type Over =
+  | 'which'
+  | 'kiln'
+  | 'out'
+  | 'ticket'
+  | 'reading'
+  | 'cone'
+  | 'open'
+  | 'right'
+  | 'firing'
+  | LateDeed
 
 /** The load that a screen without one shows: the one in hand, else one whose kiln is hot, else the latest. */
 const shown = (table: Table, loadId: string | undefined): LoadState | undefined =>
   (loadId === undefined ? undefined : table.loads?.[loadId]) ??
-  loadInHand(table) ??
+  loadInHand(table.loads) ??
   loadsOf(table).find(isHot) ??
   loadsOf(table)[0]
 
@@ -80,13 +94,22 @@ function LoadScreen({ loadId }: ShelfProps) {
     return refusal
   }
 
+  /** What stood as drawn in the kiln as it was may stand no more: what is not loaded is proposed anew. */
+  const changed = () => {
+    close()
+    if (!load || Object.keys(load.things).length === 0) return
+    const then = table.peek().loads?.[load.loadId]
+    if (!then || then === load) return
+    const { is } = stageOf(table.peek(), then, now.peek())
+    if (is === 'propose' || is === 'shelf') void propose(then.loadId)
+  }
   const stage = load && stageOf(table.value, load, now.value)
   // Beside another key there is room for its day alone.
   const begun = load && days.moment(load.begunAt)
   const of = begun && (load.litAt === undefined || over ? w.loadOf(begun) : begun)
   const title =
-    over === 'which' || over === 'ticket' || over === 'out'
-      ? w.over[over]
+    over && over in w.over
+      ? w.over[over as keyof typeof w.over]
       : stage?.is === 'shelf' && !over
         ? w.shelfOf(stage.nth, stage.of)
         : stage
@@ -105,12 +128,16 @@ function LoadScreen({ loadId }: ShelfProps) {
   ))
   const card = { kiln, packing: { ...packing, propose }, open: setOver, beside: otherKeys }
   const face = () => {
-    if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={close} />
+    if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={changed} />
     if (!load || !stage) return <LoadCard load={undefined} stage={{ is: 'propose' }} {...card} kiln={kiln} />
     if (over === 'ticket') return <Ticket load={load} close={close} />
     if (over === 'out') return <LeftOutPage load={load} propose={propose} />
     if (over === 'reading' || over === 'open')
       return <ReadingPage load={load} opens={over === 'open'} close={close} />
+    if (over === 'right') return <PutRight load={load} open={setOver} />
+    if (over === 'firing') return <FiringOfLoad load={load} close={close} />
+    if (over === 'on' || over === 'off' || over === 'bung')
+      return <WhenPage load={load} deed={over} close={close} />
     if (over === 'which') return <WhichPot load={load} />
     if (over === 'cone') return <ConePage load={load} close={close} />
     if (load.litAt === undefined) return <LoadCard load={load} stage={stage} {...card} kiln={kiln} />
@@ -128,10 +155,10 @@ function LoadScreen({ loadId }: ShelfProps) {
             type="button"
             class="key"
             onClick={() => {
-              const inHand = loadInHand(table.value)
+              const inHand = loadInHand(table.value.loads)
               const firing = firingOf(table.value) ?? USUAL_FIRING
               if (!inHand && kiln) app.act({ do: 'begin-load', kilnId: kiln.kilnId, firing })
-              go({ at: 'shelf', loadId: loadInHand(table.peek())?.loadId ?? load.loadId })
+              go({ at: 'shelf', loadId: loadInHand(table.peek().loads)?.loadId ?? load.loadId })
             }}
           >
             {w.next}

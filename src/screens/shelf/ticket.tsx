@@ -4,6 +4,7 @@ import { levelsOf } from '../../table/load/loads.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
+import { KILN_PAGE_WORDS } from '../../words/kiln-pages.ts'
 import { useCalendar } from '../days.ts'
 import { DeskSave } from '../desk/save.tsx'
 import { thingName, useLoad } from './load-app.ts'
@@ -16,6 +17,7 @@ const OUTLINE_PX = 44
 export function Ticket({ load }: { readonly load: LoadState; readonly close: () => void }) {
   const { table, words } = useLoad()
   const w = words.value.desk.shelf
+  const pages = KILN_PAGE_WORDS[table.value.settings.language]
   // Paper is read on another day: its day is told by date.
   const calendar = useCalendar()
   const begunMs = load.begunAt + table.value.skewMs
@@ -25,15 +27,15 @@ export function Ticket({ load }: { readonly load: LoadState; readonly close: () 
         {calendar ? (
           <p class="figures">
             <strong>
-              {w.map.of(calendar.dateText(table.value.settings.language, begunMs), load.firing.cone)}
+              {pages.map.of(calendar.dateText(table.value.settings.language, begunMs), load.firing.cone)}
             </strong>
           </p>
         ) : null}
-        <p class="figures">{w.map.key}</p>
+        <p class="figures">{pages.map.key}</p>
         {levelsOf(load).map((level) => (
           <TicketLevel key={levelKey(level)} load={load} level={level} />
         ))}
-        <p>{w.map.shrinks}</p>
+        <p>{pages.map.shrinks}</p>
         <p>{w.care.open}</p>
       </main>
       <DeskSave said={undefined} save={() => window.print()} label={w.print} />
@@ -44,6 +46,7 @@ export function Ticket({ load }: { readonly load: LoadState; readonly close: () 
 function TicketLevel({ load, level }: { readonly load: LoadState; readonly level: LevelState }) {
   const { table, words, formats } = useLoad()
   const w = words.value.desk.shelf
+  const pages = KILN_PAGE_WORDS[table.value.settings.language]
   const view = levelView(table.value, load, level)
   if (!view) return null
   const { chamber } = load.kiln
@@ -60,7 +63,9 @@ function TicketLevel({ load, level }: { readonly load: LoadState; readonly level
   const rows = view.things.filter(({ place }) => place !== undefined).toSorted((a, b) => nth(a) - nth(b))
   return (
     <section class="ticket-level">
-      <h2>{postMm > 0 ? w.map.posts(level.number, formats.value.mm(postMm)) : w.map.top(level.number)}</h2>
+      <h2>
+        {postMm > 0 ? pages.map.posts(level.number, formats.value.mm(postMm)) : pages.map.top(level.number)}
+      </h2>
       <LevelDrawing
         round={chamber.kind === 'round'}
         widthMm={widthMm}
@@ -74,16 +79,16 @@ function TicketLevel({ load, level }: { readonly load: LoadState; readonly level
             one.what === 'pot' ? `${name(one.key)}${one.onSlab ? 's' : ''}` : one.what === 'tile' ? 'T' : 'C',
         }))}
         label={w.drawn(level.number, view.things.map(({ key }) => name(key)).join(', '))}
-        front={w.map.front}
+        front={w.front}
       />
       <table class="figures">
         <thead>
           <tr>
-            <th>{w.map.place}</th>
-            <th>{w.map.pot}</th>
+            <th>{pages.map.place}</th>
+            <th>{pages.map.pot}</th>
             <th />
-            <th>{w.map.size}</th>
-            <th>{w.map.after}</th>
+            <th>{pages.map.size}</th>
+            <th>{pages.map.after}</th>
           </tr>
         </thead>
         <tbody>

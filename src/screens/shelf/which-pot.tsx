@@ -6,6 +6,7 @@ import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Choice } from '../../ui/choice.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
+import { WHICH_WORDS } from '../../words/which.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
@@ -19,6 +20,7 @@ const DRAWN_PX = { width: 100, height: 120 }
 export function WhichPot({ load }: { readonly load: LoadState }) {
   const { table, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
+  const which = WHICH_WORDS[table.value.settings.language]
   const [shelf, setShelf] = useState<string>()
   const [stackId, setStack] = useState<string>()
   const [told, setTold] = useState<{ readonly seen: SeenPiece; readonly answer: MatchAnswer }>()
@@ -46,7 +48,7 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
       ...(shelf === undefined ? {} : { place: shelf }),
       ...(stackId === undefined ? {} : { stackId }),
     }
-    if (Object.keys(seen).length === 0) return setSaid(w.which.nothing)
+    if (Object.keys(seen).length === 0) return setSaid(which.nothing)
     setSaid(undefined)
     setTold({ seen, answer: matchPiece(table.peek(), load, seen) })
   })
@@ -68,10 +70,10 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
     <>
       <KilnMain>
         <Alarm said={said} />
-        {left.length === 0 ? <p class="kiln-big">{w.which.none}</p> : null}
+        {left.length === 0 ? <p class="kiln-big">{which.none}</p> : null}
         {told ? (
           <>
-            <p>{told.answer.sure ? w.which.sole : w.which.which}</p>
+            <p>{told.answer.sure ? which.sole : which.which}</p>
             <div class="which-pots">
               {told.answer.options.map(({ potId, sureness }) => {
                 const pot = table.value.pots[potId]
@@ -85,7 +87,7 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
                     <PotOutline {...drawingOf(table.value, pot, 'as-is')} {...DRAWN_PX} label={name(potId)} />
                     <strong class="figures">{name(potId)}</strong>
                     <small class="figures">
-                      {place(potId)} {w.which.sure(`${Math.min(99, Math.round(100 * sureness))} %`)}
+                      {place(potId)} {which.sure(`${Math.min(99, Math.round(100 * sureness))} %`)}
                     </small>
                   </button>
                 ) : null
@@ -96,19 +98,19 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
           <>
             {levels.length > 1 ? (
               <Choice
-                label={w.which.shelf}
+                label={which.shelf}
                 options={levels.map(({ number }) => ({ value: `${number}`, label: `${number}` }))}
                 value={shelf}
                 onChoose={(value) => setShelf(value === shelf ? undefined : value)}
               />
             ) : null}
             <div class="pair">
-              <EntryField entry={high} label={w.which.high} />
-              <EntryField entry={wide} label={w.which.wide} />
+              <EntryField entry={high} label={which.high} />
+              <EntryField entry={wide} label={which.wide} />
             </div>
             {stacks.length > 1 ? (
               <Choice
-                label={w.which.stack}
+                label={which.stack}
                 options={stacks.map((value) => ({ value, label: table.value.stacks[value]?.name ?? value }))}
                 value={stackId}
                 onChoose={(value) => setStack(value === stackId ? undefined : value)}
@@ -116,11 +118,11 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
             ) : null}
           </>
         ) : null}
-        {found.length > 0 ? <p class="figures">{w.which.found(found.map(name).join(', '))}</p> : null}
+        {found.length > 0 ? <p class="figures">{which.found(found.map(name).join(', '))}</p> : null}
         <p class="caution">{w.care.open}</p>
       </KilnMain>
       <BackLine />
-      <KnuckleBar label={told ? w.which.other : w.which.bar} />
+      <KnuckleBar label={told ? which.other : which.bar} />
     </>
   )
 }

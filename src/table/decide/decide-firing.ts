@@ -1,7 +1,9 @@
+import type { TableEvent } from '../../../shared/events.ts'
 import type { FiringFacts, StripeFacts } from '../../../shared/nouns.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { isCone, LEAST_READINGS } from '../model/cone.ts'
 import { LIMITS } from '../model/limits.ts'
+import { loadInHand } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
 import { checked, firstWrong } from './check-entry.ts'
 import type { Decision, HitStamp } from './decision.ts'
@@ -25,8 +27,12 @@ export function decideFiring(table: Table, action: FiringAction, stamp: HitStamp
         kind: 'tile-gone',
         tileId: action.tileId,
       })
-    case 'plan-firing':
-      return checked(firingRefusal(action.firing), { kind: 'firing-planned', firing: action.firing })
+    case 'plan-firing': {
+      const { firing } = action
+      const load = loadInHand(table.loads)
+      const follows: TableEvent[] = load ? [{ kind: 'load-changed', loadId: load.loadId, firing }] : []
+      return checked(firingRefusal(firing), ...follows, { kind: 'firing-planned', firing })
+    }
     case 'log-firing':
       return checked(
         action.log.length < LEAST_READINGS

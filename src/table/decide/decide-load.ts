@@ -1,6 +1,7 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { LoadHappening } from '../../../shared/load-events.ts'
 import { inTheWay } from '../load/before-fire.ts'
+import { deedsBack, hitsOf } from '../load/deeds.ts'
 import { levelView, liesMm, onShelf } from '../load/level-view.ts'
 import { candled, loadsOf } from '../load/loads.ts'
 import { planEvents } from '../load/plan-events.ts'
@@ -8,7 +9,15 @@ import { sizeOf } from '../load/to-load.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { outOfRange } from '../model/limits.ts'
 import type { LoadAction } from '../model/load-action.ts'
-import { type InKiln, type LoadState, levelKey, type Standing, stored, thingOf } from '../model/load-state.ts'
+import {
+  type InKiln,
+  type LoadState,
+  levelKey,
+  loadInHand,
+  type Standing,
+  stored,
+  thingOf,
+} from '../model/load-state.ts'
 import { withPieces } from '../model/pieces.ts'
 import type { Table } from '../model/state.ts'
 import { checked } from './check-entry.ts'
@@ -29,6 +38,8 @@ const isOfKiln = (action: Action): action is LoadAction => KILN_ACTIONS.has(acti
 const KILN_ACTIONS: ReadonlySet<string> = new Set<LoadAction['do']>([
   'set-kiln',
   'begin-load',
+  'change-firing',
+  'unsay',
   'set-candling',
   'lay-out',
   'stand',
@@ -58,7 +69,12 @@ export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decis
   switch (action.do) {
     case 'set-kiln': {
       const kiln = { ...action.kiln, kilnId: action.kiln.kilnId ?? `k.${stamp.hit}` }
-      return checked(kilnRefusal(kiln), { kind: 'kiln-set', kiln })
+      const load = loadInHand(table.loads)
+      const lost = load && stands(load, kiln) ? 0 : Object.keys(load?.things ?? {}).length
+      const asked = lost > 0 && !action.sure ? atKilnRefusal('other-kiln', { number: lost }) : undefined
+      const anew = lost > 0 ? { anew: true as const } : {}
+      const follows: TableEvent[] = load ? [{ kind: 'load-changed', loadId: load.loadId, kiln, ...anew }] : []
+      return checked(kilnRefusal(kiln) ?? asked, ...follows, { kind: 'kiln-set', kiln })
     }
     case 'begin-load':
       if (!table.kilns?.[action.kilnId]) return not('no-kiln')
@@ -139,6 +155,14 @@ function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp):
       const order = view.things.filter(({ place }) => place !== undefined).map(({ key }) => key)
       return { events: [{ kind: 'shelf-loaded', loadId, column, storey, order }] }
     }
+    case 'change-firing': {
+      const { firing } = action
+      return checked(firingRefusal(firing), { kind: 'load-changed', loadId, firing })
+    }
+    case 'unsay': {
+      if (!deedsBack(table, load).includes(action.kind)) return not('not-back')
+      return { events: hitsOf(load, action.kind).map((hit) => ({ kind: 'taken-back', hit })) }
+    }
     case 'set-candling': {
       const { candle } = action
       if (!unlit) return not('lit-already')
@@ -147,9 +171,9 @@ function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp):
     }
     case 'shut-lid':
       if (load.shutAt !== undefined) return { refusal: { code: 'nothing-to-do' } }
-      return checked(action.sure ? undefined : askedBefore(table, load, stamp), { kind: 'lid-shut', loadId })
+      return { events: [{ kind: 'lid-shut', loadId }] }
     case 'light': {
-      const asked = unlit && !action.sure ? askedBefore(table, load, stamp) : undefined
+      const asked = unlit && !action.sure ? askedBefore(table, load, stamp.at - table.skewMs) : undefined
       return asked ? { refusal: asked } : atFire(table, load, action, stamp)
     }
     default:
@@ -157,9 +181,15 @@ function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp):
   }
 }
 
+/** Whether all levels of a load are on shelves that another kiln has too. */
+const stands = ({ levels }: LoadState, { shelves }: LoadState['kiln']): boolean =>
+  Object.values(levels).every(({ shelfId, column }) =>
+    shelves.some(({ id, kind }) => id === shelfId && kind.startsWith('half') === (column !== 'whole')),
+  )
+
 /** A kiln that another load makes hot, and wet pots, are asked about: the kiln's first. */
-function askedBefore(table: Table, load: LoadState, { at }: HitStamp): Refusal | undefined {
-  const { hot, wet } = inTheWay(table, load, at - table.skewMs)
+function askedBefore(table: Table, load: LoadState, now: number): Refusal | undefined {
+  const { hot, wet } = inTheWay(table, load, now)
   return hot ? atKilnRefusal('hot-kiln') : wet.length > 0 ? atKilnRefusal('wet') : undefined
 }
 

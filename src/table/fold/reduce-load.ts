@@ -1,18 +1,35 @@
+import type { Stamped } from '../../../shared/events.ts'
 import type { LoadHappening } from '../../../shared/load-events.ts'
-import { type InKiln, type LoadState, levelKey, type Standing, thingKey } from '../model/load-state.ts'
+import {
+  type Deed,
+  type InKiln,
+  type LoadState,
+  levelKey,
+  type Standing,
+  thingKey,
+} from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
 
 const MIN_MS = 60_000
-
-/** When it was, which may have been said later. */
-const since = (event: { readonly agoMin?: number }, at: number): number => at - (event.agoMin ?? 0) * MIN_MS
 
 /** The list with one more, in the order of time: whenever it was said, it is the same list. */
 const inTime = <T extends { readonly at: number }>(list: readonly T[], one: T): readonly T[] =>
   [...list, one].sort((a, b) => a.at - b.at)
 
-/** The table after something at the kiln. `at`: table time, ms; `id` the record's own, `from` the other phone that wrote it. */
-export function atKiln(table: Table, event: LoadHappening, at: number, id: string, from?: string): Table {
+/** The record of an event: its own name, its hit's, and the other phone that wrote it. */
+type Of = Pick<Stamped, 'id' | 'hit' | 'from'>
+
+/** When it was that each of these was done. */
+const DONE = {
+  'lid-shut': 'shutAt',
+  'kiln-lit': 'litAt',
+  'bung-pulled': 'bungAt',
+  'kiln-off': 'offAt',
+  'lid-opened': 'openedAt',
+} as const
+
+/** The table after something at the kiln. `at`: table time, ms. */
+export function atKiln(table: Table, event: LoadHappening, at: number, of: Of): Table {
   switch (event.kind) {
     case 'kiln-set':
       return { ...table, kilns: { ...table.kilns, [event.kiln.kilnId]: event.kiln } }
@@ -41,14 +58,20 @@ export function atKiln(table: Table, event: LoadHappening, at: number, id: strin
     default: {
       const load = table.loads?.[event.loadId]
       if (!load) return table
-      return { ...table, loads: { ...table.loads, [event.loadId]: ofLoad(load, event, at, id, from) } }
+      return { ...table, loads: { ...table.loads, [event.loadId]: ofLoad(load, event, at, of) } }
     }
   }
 }
 
 type OfLoad = Exclude<LoadHappening, { kind: 'kiln-set' | 'offset-taken' | 'load-begun' }>
 
-function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from?: string): LoadState {
+function ofLoad(load: LoadState, event: OfLoad, at: number, { id, hit, from }: Of): LoadState {
+  /** When it was, which may have been said later. */
+  const when = at - (('agoMin' in event && event.agoMin) || 0) * MIN_MS
+  const tempC = 'tempC' in event ? event.tempC : undefined
+  const readings = tempC === undefined ? load.readings : inTime(load.readings, { id, at: when, tempC })
+  /** One deed more that can be taken back by its hit. */
+  const deeds = (kind: Deed['kind']) => [...(load.deeds ?? []), { kind, hit }]
   switch (event.kind) {
     case 'shelf-set': {
       const key = levelKey(event)
@@ -62,7 +85,12 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from?: s
     }
     case 'placed': {
       const key = thingKey(event)
-      return { ...load, things: { ...load.things, [key]: stood(load, event, from, load.things[key]) } }
+      return { ...load, things: { ...load.things, [key]: stood(event, from, load.things[key]) } }
+    }
+    case 'load-changed': {
+      const { kiln = load.kiln, firing = load.firing, anew } = event
+      if (load.litAt !== undefined) return { ...load, firing }
+      return { ...load, firing, kiln, ...(anew ? { levels: {}, things: {} } : {}) }
     }
     case 'lifted-out': {
       const { [thingKey(event)]: _out, ...things } = load.things
@@ -77,56 +105,44 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, id: string, from?: s
         const thing = things[name]
         if (thing) things[name] = { ...thing, place: `${level.number}.${i + 1}` }
       }
-      return { ...load, things, levels: { ...load.levels, [key]: { ...level, loadedAt: at } } }
+      const levels = { ...load.levels, [key]: { ...level, loadedAt: at } }
+      return { ...load, things, levels, deeds: deeds(event.kind) }
     }
     case 'candling-set':
       return { ...load, candle: event.candle }
-    case 'lid-shut':
-      return { ...load, shutAt: at }
-    case 'kiln-lit':
-      return { ...load, litAt: since(event, at) }
     case 'glass-held':
-      return { ...load, glass: inTime(load.glass, { at: since(event, at), fogged: event.fogged }) }
+      return { ...load, glass: inTime(load.glass, { at: when, fogged: event.fogged }) }
     case 'heat-read':
-      return { ...load, readings: inTime(load.readings, { id, at: since(event, at), tempC: event.tempC }) }
+      return { ...load, readings }
     case 'reading-dropped':
       return { ...load, readings: load.readings.filter((reading) => reading.id !== event.readId) }
     case 'cone-seen': {
       const { cone, is, storey } = event
-      const seen = { at: since(event, at), cone, is, ...(storey === undefined ? {} : { storey }) }
+      const seen = { at: when, cone, is, ...(storey === undefined ? {} : { storey }) }
       return { ...load, cones: inTime(load.cones, seen) }
     }
-    case 'bung-pulled':
-      return { ...load, bungAt: since(event, at) }
-    case 'kiln-off':
-      return { ...load, offAt: since(event, at) }
     case 'matched': {
       const { kind: _kind, loadId: _load, potId, ...seen } = event
       return { ...load, matched: { ...load.matched, [potId]: { at, ...seen } } }
     }
-    case 'lid-opened': {
-      const openedAt = since(event, at)
-      const { tempC } = event
-      const readings =
-        tempC === undefined ? load.readings : inTime(load.readings, { id, at: openedAt, tempC })
-      return { ...load, openedAt, readings }
+    default: {
+      const { kind } = event
+      return { ...load, readings, [DONE[kind]]: when, deeds: deeds(kind) }
     }
   }
 }
 
 /** Where a thing is to stand. What one phone has loaded and another puts elsewhere stands in both, until it is said. */
 function stood(
-  load: LoadState,
   event: Extract<OfLoad, { kind: 'placed' }>,
   from: string | undefined,
   before: Standing | undefined,
 ): Standing {
   const { column, storey, xMm, yMm, what, potId, slab, pinned } = event
   const here: InKiln = { column, storey, xMm, yMm }
-  const fixed = before?.place !== undefined && load.levels[levelKey(before)]?.loadedAt !== undefined
-  if (fixed && !event.settled) {
+  const place = before?.place
+  if (before && place !== undefined && !event.settled)
     return before.from === from ? before : { ...before, orHere: here }
-  }
   return {
     ...here,
     what,
@@ -134,8 +150,6 @@ function stood(
     ...(potId === undefined ? {} : { potId }),
     ...(pinned ? { pinned } : {}),
     ...(from === undefined ? {} : { from }),
-    ...(fixed && before.place !== undefined && levelKey(before) === levelKey(here)
-      ? { place: before.place }
-      : {}),
+    ...(before && place !== undefined && levelKey(before) === levelKey(here) ? { place } : {}),
   }
 }

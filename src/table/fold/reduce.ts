@@ -215,9 +215,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'dip-corrected':
       return table
     default:
-      return isOfOpening(event)
-        ? fired(table, event, at, stamped.id)
-        : atKiln(table, event, at, stamped.id, from)
+      return isOfOpening(event) ? fired(table, event, at, stamped.id) : atKiln(table, event, at, stamped)
   }
 }
 

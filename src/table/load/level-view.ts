@@ -79,7 +79,8 @@ export function levelView(table: Table, load: LoadState, level: LevelState): Lev
       return [{ ...at, bellyRadiusMm: radiusMm, footRadiusMm: radiusMm, heightMm }]
     }
     const pot = potId === undefined ? undefined : table.pots[potId]
-    if (!pot || potId === undefined) return []
+    // What broke before the fire stands nowhere; what is gone since then stood in it.
+    if (!pot || potId === undefined || (pot.gone && load.litAt === undefined)) return []
     const footRadiusMm = liesMm(table, key, slab)
     return [{ ...at, ...sizeOf(table, pot), potId, number: pot.facts.number, footRadiusMm }]
   })

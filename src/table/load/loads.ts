@@ -18,10 +18,6 @@ export const loadsOf = (table: Table): readonly LoadState[] =>
 export const loadOf = (table: Table, potId: string): LoadState | undefined =>
   loadsOf(table).find(({ things }) => things[potId] !== undefined)
 
-/** A load that is not lit yet: what is proposed and moved is in it. There is one at a time. */
-export const loadInHand = (table: Table): LoadState | undefined =>
-  loadsOf(table).find(({ litAt }) => litAt === undefined)
-
 /** A load whose fire is on, or that cools with its lid shut. */
 export const isHot = ({ litAt, openedAt }: LoadState): boolean =>
   litAt !== undefined && openedAt === undefined

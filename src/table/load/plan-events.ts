@@ -44,6 +44,5 @@ export function planEvents(load: LoadState, plan: LoadPlan): readonly LoadHappen
 
 /** A load as it would stand by a plan. */
 export const laidOut = (table: Table, load: LoadState, plan: LoadPlan): LoadState =>
-  planEvents(load, plan).reduce((then, event) => atKiln(then, event, 0, '', ''), table).loads?.[
-    load.loadId
-  ] ?? load
+  planEvents(load, plan).reduce((then, event) => atKiln(then, event, 0, { id: '', hit: '', from: '' }), table)
+    .loads?.[load.loadId] ?? load

@@ -1,7 +1,7 @@
 import type { ConeStand, KilnFacts } from '../../../shared/load.ts'
 import type { FiringFacts } from '../../../shared/nouns.ts'
 import type { LoadPlan } from '../../engine/kiln/contract.ts'
-import type { InKiln } from './load-state.ts'
+import type { Deed, InKiln } from './load-state.ts'
 
 interface OfLoad {
   readonly loadId: string
@@ -12,8 +12,17 @@ interface Late extends OfLoad {
 
 /** What a person can mean by a hit at the kiln. A `key` is one of `thingKey`. */
 export type LoadAction =
-  | { readonly do: 'set-kiln'; readonly kiln: Omit<KilnFacts, 'kilnId'> & { readonly kilnId?: string } }
+  /** The load in hand goes into it. `sure`: though some of it has no shelf there. */
+  | {
+      readonly do: 'set-kiln'
+      readonly kiln: Omit<KilnFacts, 'kilnId'> & { readonly kilnId?: string }
+      readonly sure?: boolean
+    }
   | { readonly do: 'begin-load'; readonly kilnId: string; readonly firing: FiringFacts }
+  /** It is fired otherwise than was said. */
+  | ({ readonly do: 'change-firing'; readonly firing: FiringFacts } & OfLoad)
+  /** It was not so, nor what was said to have been done after it. */
+  | ({ readonly do: 'unsay'; readonly kind: Deed['kind'] } & OfLoad)
   | ({ readonly do: 'set-candling'; readonly candle: boolean } & OfLoad)
   /** A proposal as it was answered. */
   | ({ readonly do: 'lay-out'; readonly plan: LoadPlan } & OfLoad)
@@ -28,8 +37,8 @@ export type LoadAction =
       readonly column: InKiln['column']
       readonly storey: number
     } & OfLoad)
+  | ({ readonly do: 'shut-lid' } & OfLoad)
   /** `sure`: though its pots are not dry, or another load is hot in the kiln. */
-  | ({ readonly do: 'shut-lid'; readonly sure?: boolean } & OfLoad)
   | ({ readonly do: 'light'; readonly sure?: boolean } & Late)
   | ({ readonly do: 'hold-glass'; readonly fogged: boolean } & Late)
   | ({ readonly do: 'read-heat'; readonly tempC: number; readonly sure?: boolean } & Late)

@@ -50,6 +50,12 @@ export interface ConeSeen {
   readonly storey?: number
 }
 
+/** Something done to a load that can turn out not to be so: the hit that said it. */
+export interface Deed {
+  readonly kind: 'shelf-loaded' | 'lid-shut' | 'kiln-lit' | 'bung-pulled' | 'kiln-off' | 'lid-opened'
+  readonly hit: string
+}
+
 /** A pot that was told from others after the fire. */
 export interface MatchedPot {
   readonly at: number
@@ -83,6 +89,8 @@ export interface LoadState {
   /** In the order of their own times, whenever they were said. */
   readonly readings: readonly HeatReading[]
   readonly cones: readonly ConeSeen[]
+  /** In the order in which they were said. */
+  readonly deeds?: readonly Deed[]
   /** By pot. */
   readonly matched?: Readonly<Record<string, MatchedPot>>
 }
@@ -113,3 +121,9 @@ export const thingOf = (key: string): { readonly what: LoadedKind; readonly potI
 
 /** A place as it is stored: to the hundredth of a mm, and no negative nothing. */
 export const stored = (mm: number): number => Math.round(mm * 100) / 100 + 0
+
+/** The load that is not lit yet, the latest begun: what is proposed and moved is in it. There is one at a time. */
+export const loadInHand = (loads: Readonly<Record<string, LoadState>> = {}): LoadState | undefined =>
+  Object.values(loads)
+    .toSorted((a, b) => b.begunAt - a.begunAt)
+    .find(({ litAt }) => litAt === undefined)

@@ -90,6 +90,8 @@ const RESULTS = [
   'leftOut',
 ] as const
 
+const PHOTOS = ['pot', 'piece', 'load', 'taken', 'side', 'file'] as const
+
 /** All sheets, by the name of their file. */
 export interface Sheets {
   readonly pots: Sheet<(typeof POTS)[number]>
@@ -97,10 +99,27 @@ export interface Sheets {
   readonly loads: Sheet<(typeof LOADS)[number]>
   readonly readings: Sheet<(typeof READINGS)[number]>
   readonly results: Sheet<(typeof RESULTS)[number]>
+  readonly photos: Sheet<(typeof PHOTOS)[number]>
 }
 
-/** The records of a table as sheets: pots, coats, loads, readings and results, oldest first. Numbers are SI or as named. */
-export function sheetsOf(table: Table): Sheets {
+/** A kept picture and the name under which it goes along with the sheets. */
+export interface NamedPhoto {
+  readonly photoId: string
+  readonly file: string
+}
+
+/** What `sheetsOf` makes of a table. */
+export interface Records {
+  readonly sheets: Sheets
+  /** In the order of their lines. */
+  readonly photos: readonly NamedPhoto[]
+}
+
+/**
+ * The records of a table as sheets: pots, coats, loads, readings, results and pictures, oldest first, and which picture
+ * each file of the last is. Numbers are SI or as named.
+ */
+export function sheetsOf(table: Table): Records {
   const moment = (at: number | undefined) => (at === undefined ? undefined : { atMs: at + table.skewMs })
   const pots = Object.values(table.pots).sort(
     (a, b) => a.facts.number - b.facts.number || Number(isLid(a)) - Number(isLid(b)),
@@ -110,7 +129,18 @@ export function sheetsOf(table: Table): Sheets {
     (table.buckets[bucketId] ?? table.removed?.[bucketId])?.facts.name ?? bucketId
   const loads = loadsOf(table).toReversed()
   const loadNumber = new Map(loads.map(({ loadId }, i) => [loadId, i + 1]))
-  return {
+  const times = new Map<string, number>()
+  const photos = pots.flatMap((pot) => {
+    const { photos: kept, loadId } = firedOf(pot)
+    return kept.map((photo) => {
+      // A number is free again once its pot is gone.
+      const stem = `${pot.facts.number}${isLid(pot) ? '-lid' : ''}-${utcDay(photo.at + table.skewMs)}`
+      const nth = (times.get(stem) ?? 0) + 1
+      times.set(stem, nth)
+      return { ...photo, pot, loadId, file: `${stem}-${nth}.jpg` }
+    })
+  })
+  const sheets: Sheets = {
     pots: {
       columns: POTS,
       moments: [],
@@ -203,8 +233,22 @@ export function sheetsOf(table: Table): Sheets {
         }))
       }),
     },
+    photos: {
+      columns: PHOTOS,
+      moments: ['taken'],
+      lines: photos.map(({ pot, loadId, at, side, file }) => ({
+        ...named(pot),
+        load: loadNumber.get(loadId ?? ''),
+        taken: moment(at),
+        side,
+        file,
+      })),
+    },
   }
+  return { sheets, photos: photos.map(({ photoId, file }) => ({ photoId, file })) }
 }
+
+const utcDay = (at: number): string => new Date(at).toISOString().slice(0, 10)
 
 const isLid = (pot: PotState): boolean => pot.facts.lidOf !== undefined
 

@@ -4,6 +4,11 @@ export const refusal: Readonly<Record<string, string | ((n: string) => string)>>
   'no-load': 'That load is not known.',
   'no-shelf': 'There is no such shelf.',
   'no-place': 'No such place: tap on the shelf.',
+  'other-kiln': (n: string) =>
+    `Its shelves are of another kind: ${n === '1' ? 'what stands is' : `all ${n} that stand are`} to be proposed anew.`,
+  'not-back': 'Put right what came after it first.',
+  wet: 'Its pots are not dry: candle first, or wait.',
+  'hot-kiln': 'This kiln is still hot with another load.',
   'shelf-below': 'The shelf below is not loaded yet.',
   loaded: (n: string) => `Shelf ${n} is loaded: it stays as it is.`,
   'lit-already': 'The kiln is on: the load stays as it is.',

@@ -129,7 +129,7 @@ export const room = {
   backedUp: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not backed up.' },
   failed: 'That did not work. Nothing was changed.',
   otherPhone: 'Another phone: show or read codes',
-  sheets: 'Sheets for a spreadsheet',
+  sheets: 'Spreadsheet and pictures, one zip',
   passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
   looked: ({ day, records, pots, pictures, fresh }: Looked) =>

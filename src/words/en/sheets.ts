@@ -6,6 +6,7 @@ export const sheets = {
     loads: 'loads',
     readings: 'readings',
     results: 'results',
+    photos: 'photos',
   },
   heading: {
     pot: 'pot',
@@ -57,6 +58,9 @@ export const sheets = {
     faults: 'faults',
     guessMm: 'guess, mm',
     leftOut: 'left out',
+    taken: 'taken',
+    side: 'side',
+    file: 'file',
   },
   cover: {
     full: 'all of it',

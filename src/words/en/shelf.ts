@@ -1,6 +1,5 @@
 import { isOne } from './counts.ts'
 import { refusal } from './kiln-refusals.ts'
-import { which } from './which.ts'
 
 const pots = (n: number): string => (isOne(n) ? '1 pot' : `${n} pots`)
 
@@ -11,6 +10,7 @@ export const shelf = {
   loadOf: (day: string) => `Load of ${day}`,
   hits: {
     'load-begun': 'new load',
+    'load-changed': 'changed load',
     'candling-set': 'candling',
     'shelf-set': 'proposal',
     placed: 'move',
@@ -55,6 +55,7 @@ export const shelf = {
     title: 'Which kiln?',
     text: 'Asked once. Take the nearest, then change what differs.',
     take: 'THIS KILN',
+    sure: 'Change it all the same',
     change: 'Change the kiln',
     edit: 'Its measures',
     chamber: 'Inside',
@@ -107,6 +108,7 @@ export const shelf = {
   nearest: (a: string, b: string, mm: string) => `Nearest: ${a} and ${b}, ${mm}`,
   apart: (a: string, b: string, mm: string) => `${a} and ${b} are ${mm} apart`,
   touch: (a: string, b: string) => `${a} and ${b} touch`,
+  overlap: (a: string, b: string, mm: string) => `${a} and ${b} overlap by ${mm}`,
   chosen: (a: string) => `Tap where ${a} goes, or another to swap. Hold: leave it out.`,
   post: 'a post',
   tile: 'tile',
@@ -123,28 +125,18 @@ export const shelf = {
   judge: 'Judge the pots',
   print: 'Print',
   out: (n: number) => `${n} left out`,
-  over: { which: which.title, ticket: 'Shelf ticket', out: 'Left out' },
-  why: {
-    tooTall: (most: string) => `too tall: ${most} is free`,
-    tooWide: (most: string) => `too wide: ${most} is free`,
-    noShelf: 'no shelf left',
-    noPosts: 'no three posts reach over it',
-    noRoom: 'no room left',
-    noSlab: 'may run onto the shelf, and has no catch slab',
-    foot: 'its foot is not checked',
-    wet: 'not dry when the kiln goes on',
-    later: 'kept for a later firing',
-    fits: 'may go in now: propose anew',
+  over: {
+    which: 'Which pot is this?',
+    ticket: 'Shelf ticket',
+    out: 'Left out',
+    right: 'Put right',
+    firing: 'This firing',
+    on: 'Kiln on',
+    off: 'Kiln off',
+    bung: 'Bung out',
+    kiln: 'The kiln',
   },
-  would: {
-    posts: (mm: string) => `three more posts of ${mm}`,
-    shelf: 'one more shelf',
-    aside: (number: string, n: number) => `lay ${number} aside: ${pots(n)} more go in`,
-    nextFiring: (n: number) => (n === 1 ? 'has room in the next firing' : 'has room in a later firing'),
-    slab: 'Put it on a slab',
-    candle: 'Candle first',
-    back: 'Take it in',
-  },
+  candle: 'Candle first',
   before: {
     on: (seen: string) => `This kiln is on: ${seen}. Neither load it nor open it.`,
     cools: (seen: string) => `This kiln is not cold yet: ${seen}. Do not load it.`,
@@ -152,7 +144,6 @@ export const shelf = {
       `${pots} ${many ? 'are' : 'is'} not dry when the kiln goes on: candle first, or wait. Steam bursts pots.`,
     wetNow: (pots: string, many: boolean, dry: string) =>
       `${pots} ${many ? 'are' : 'is'} not dry: candle first, or wait until ${dry}. Steam bursts pots.`,
-    lid: 'Lid shut all the same',
     light: 'Kiln on all the same',
   },
   unseen: 'No spy hole sees the cones.',
@@ -194,10 +185,15 @@ export const shelf = {
   wanted: 'wanted',
   bung: 'Bung out',
   bungAt: (clock: string) => `Bung out at ${clock}`,
+  agoMost: (span: string) => `It was ${span} ago at the earliest: nothing of this was before.`,
+  agoDay: 'A day ago is the earliest that can be said.',
   ago: 'When',
+  when: (clock: string, span: string) => `It was at ${clock}, ${span} ago`,
   now: 'now',
+  back: (span: string) => `−${span}`,
+  earlier: 'On earlier',
+  stillOn: 'The kiln is still on',
   readTitle: 'The thermometer reads',
-  drop: (temp: string) => `${temp} was wrong`,
   offset: (cone: string, shown: string, chart: string) =>
     `Cone ${cone} fell at ${shown} shown; its chart has ${chart}.`,
   learned: (degrees: string, spread: string, n: number) =>
@@ -240,17 +236,5 @@ export const shelf = {
   leap: (value: string) => `${value} is a leap in so short a time. Is it so?`,
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,
-  which,
-  map: {
-    front: 'front',
-    place: 'Place',
-    pot: 'Pot',
-    size: 'High × wide, mm',
-    after: 'After the fire',
-    posts: (n: number, mm: string) => `Shelf ${n}: three posts of ${mm} on it`,
-    top: (n: number) => `Shelf ${n}: the top`,
-    of: (day: string, cone: string) => `Load of ${day}, cone ${cone}`,
-    key: 's on a slab · T flow tile · C cones · hatched: posts',
-    shrinks: 'After the fire pots are 3 to 7 % smaller.',
-  },
+  front: 'front',
 }

@@ -1,6 +1,5 @@
 /** English of telling pots apart after the fire. */
 export const which = {
-  title: 'Which pot is this?',
   shelf: 'It stood on shelf',
   high: 'High now',
   wide: 'Widest now',

@@ -14,7 +14,7 @@ function loadedAll(play: Play): Play {
 }
 
 describe('wet pots', () => {
-  test('that were to be candled are asked about at the lid and at the kiln once candling is off again', () => {
+  test('that were to be candled are asked about at the kiln, and there alone, once candling is off again', () => {
     const play = begun(1, 'round', 2)
     const { loadId } = loadOf(play)
     play.act({ do: 'set-candling', loadId, candle: true })
@@ -22,8 +22,7 @@ describe('wet pots', () => {
     expect(inTheWay(play.table, loadOf(play), play.nowMs).wet).toEqual([])
     play.act({ do: 'set-candling', loadId, candle: false })
     expect(inTheWay(play.table, loadOf(play), play.nowMs).wet.length).toBeGreaterThan(4)
-    expect(play.try({ do: 'shut-lid', loadId })?.field).toBe('wet')
-    play.act({ do: 'shut-lid', loadId, sure: true })
+    play.act({ do: 'shut-lid', loadId })
     expect(play.try({ do: 'light', loadId })?.field).toBe('wet')
     expect(loadOf(play).litAt).toBeUndefined()
     play.act({ do: 'set-candling', loadId, candle: true }).act({ do: 'light', loadId })
@@ -56,14 +55,13 @@ test('pots that are in the fire dry for no kiln, and are in no calendar', () => 
 })
 
 describe('a kiln that is hot with another load', () => {
-  test('is asked about at lid and lighting until it is cold; another kiln is not', () => {
+  test('is asked about at lighting until it is cold; another kiln is not', () => {
     const play = lit()
     const first = loadOf(play)
     play.wait(6 * 3600).act({ do: 'read-heat', loadId: first.loadId, tempC: 800 })
     play.act({ do: 'begin-load', kilnId: first.kiln.kilnId, firing: FIRING })
     const { loadId } = loadOf(play)
     expect(inTheWay(play.table, loadOf(play), play.nowMs).hot?.loadId).toBe(first.loadId)
-    expect(play.try({ do: 'shut-lid', loadId })?.field).toBe('hot-kiln')
     expect(play.try({ do: 'light', loadId })?.field).toBe('hot-kiln')
     const other = { ...loadOf(play), kiln: { ...first.kiln, kilnId: 'other' } }
     expect(inTheWay(play.table, other, play.nowMs).hot).toBeUndefined()

@@ -1,9 +1,12 @@
+import { signal } from '@preact/signals'
 import { describe, expect, test } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
 import { createRecords, type JournalRecord } from '../../../shared/record.ts'
+import type { Change } from '../../../src/store/contract.ts'
 import { cardOf } from '../../../src/table/card/card-now.ts'
 import { reduce } from '../../../src/table/fold/reduce.ts'
-import { earliestNow, lastKnownMs, unwritten } from '../../../src/wire/clock-set.ts'
+import { earliestNow, lastKnownMs, unwritten, watchJumps } from '../../../src/wire/clock-set.ts'
+import type { Records } from '../../../src/wire/records.ts'
 import { Play } from '../table/play.ts'
 
 const AT = Date.UTC(2026, 2, 3, 18)
@@ -71,5 +74,83 @@ describe('a jump that two windows see', () => {
   test('and another one before it is another one', () => {
     expect(unwritten(-300_000, 1000, [{ byMs: -300_000, pageMs: 900 }])).toBe(-300_000)
     expect(unwritten(-600_000, 1000, [{ byMs: -300_000, pageMs: 1100 }])).toBe(-300_000)
+  })
+})
+
+describe('from the jump of a clock to its record', () => {
+  const HOUR_MS = 3_600_000
+  /** A page whose clock was set by so much, its journal, and its table, which is folded when the test says so. */
+  function page(byMs: number) {
+    let untakenMs = byMs
+    const table = signal(new Play().table)
+    const listeners: ((change: Change<TableEvent>) => void)[] = []
+    const journal = {
+      phone: 'own',
+      subscribe: (listener: (typeof listeners)[number]) => listeners.push(listener),
+    } as unknown as Records['journal']
+    const clock = {
+      pageMs: () => 0,
+      untakenMs: () => untakenMs,
+      taken: (ms: number) => {
+        untakenMs -= ms
+      },
+    }
+    const jumps = watchJumps({ journal, table }, clock)
+    const tell = (event: TableEvent, writer = 'own.two') => {
+      const change = { kind: 'records', records: [record(writer, event, AT)], atEnd: true } as const
+      for (const listener of listeners) listener(change)
+    }
+    return {
+      jumps,
+      tell,
+      /** Moves by the jump in no moment: clock and table have it together. */
+      nowMs: () => AT + byMs - untakenMs - jumps.skewMs(),
+      fold: (ms: number) => {
+        table.value = { ...table.value, skewMs: table.value.skewMs + ms }
+      },
+    }
+  }
+
+  test.each([HOUR_MS, -HOUR_MS])(
+    'time goes on as it went, before it, after it, and once it is folded',
+    (byMs) => {
+      const { jumps, tell, nowMs, fold } = page(byMs)
+      expect(nowMs()).toBe(AT)
+      jumps.write(byMs, () => {
+        expect(nowMs()).toBe(AT)
+        tell({ kind: 'clock-moved', byMs }, 'own.one')
+      })
+      expect(nowMs()).toBe(AT)
+      fold(byMs)
+      expect(nowMs()).toBe(AT)
+      expect(jumps.written()).toEqual([])
+    },
+  )
+
+  test('another window wrote it down: the same', () => {
+    const { jumps, tell, nowMs, fold } = page(HOUR_MS)
+    tell({ kind: 'clock-moved', byMs: HOUR_MS })
+    expect(nowMs()).toBe(AT)
+    expect(jumps.skewMs()).toBe(HOUR_MS)
+    fold(HOUR_MS)
+    expect(nowMs()).toBe(AT)
+    expect(jumps.written()).toMatchObject([{ byMs: HOUR_MS }])
+  })
+
+  test('what this window took for sleep, and what another phone did, moves its clock not', () => {
+    const { tell, nowMs, jumps } = page(0)
+    tell({ kind: 'clock-moved', byMs: HOUR_MS })
+    tell({ kind: 'clock-moved', byMs: HOUR_MS }, 'other.one')
+    expect(nowMs()).toBe(AT)
+    expect(jumps.written()).toHaveLength(1)
+  })
+
+  test('two jumps before either is folded', () => {
+    const { jumps, nowMs, fold } = page(HOUR_MS + 300_000)
+    jumps.write(HOUR_MS, () => {})
+    jumps.write(300_000, () => {})
+    expect(nowMs()).toBe(AT)
+    fold(HOUR_MS + 300_000)
+    expect(nowMs()).toBe(AT)
   })
 })

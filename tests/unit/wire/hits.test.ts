@@ -23,6 +23,7 @@ function hitsOn({ readOnly = false, unread = false, fails = false } = {}) {
       journal: { append, subscribe: () => () => {} },
     },
     moment: { seen: signal(table) },
+    jumps: { skewMs: () => 0 },
     devices: {
       clock: { pageMs: () => 0, epochAt: (ms: number) => ms },
       haptics: { feel: felt },

@@ -19,7 +19,7 @@ describe('a sheet is read by another parser as it was', () => {
   const play = lit()
   const { loadId } = loadOf(play)
   play.wait(3600).act({ do: 'read-heat', loadId, tempC: -5.5, sure: true })
-  const sheets = sheetsOf(play.table)
+  const sheets = sheetsOf(play.table).sheets
 
   test('every pot, every coat, every load and reading, a line each', () => {
     const coats = read(csvOf(sheets.coats, words))
@@ -61,7 +61,7 @@ describe('a sheet is read by another parser as it was', () => {
 
   test('a coat that was washed off stays on record, and is told as off', () => {
     const washed = lit().act({ do: 'wash-off', potId: 'demo.31' })
-    const rows = read(csvOf(sheetsOf(washed.table).coats, words)).filter(({ pot }) => pot === '31')
+    const rows = read(csvOf(sheetsOf(washed.table).sheets.coats, words)).filter(({ pot }) => pot === '31')
     expect(rows.map((row) => row['washed off'])).toEqual(['yes', 'yes', 'yes'])
   })
 
@@ -89,7 +89,7 @@ test('a result has its place, its run and its faults; a later look is a line of 
     ],
     'j',
   )
-  const rows = read(csvOf(sheetsOf(play.table).results, words))
+  const rows = read(csvOf(sheetsOf(play.table).sheets.results, words))
   expect(rows).toMatchObject([
     {
       pot: '35',

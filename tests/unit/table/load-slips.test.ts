@@ -1,0 +1,167 @@
+/** What was said of a load by mistake can be put right, however long ago it was said. */
+import { describe, expect, test } from 'vitest'
+import { coneAhead } from '../../../src/table/load/fire.ts'
+import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
+import { levelView } from '../../../src/table/load/level-view.ts'
+import { levelsOf, stageOf } from '../../../src/table/load/loads.ts'
+import { potsLeftOut } from '../../../src/table/load/to-load.ts'
+import type { Table } from '../../../src/table/model/state.ts'
+import { FIRING, lit, loaded, loadOf, planOf, proposed } from './kiln-play.ts'
+import type { Play } from './play.ts'
+
+const HOUR_S = 3600
+/** But for which hits there were, and that one was taken back. */
+const plain = ({ takenBack: _mark, hits: _hits, ...table }: Table): Partial<Table> => table
+const read = (play: Play, tempC: number, sure = false) =>
+  play.act({ do: 'read-heat', loadId: loadOf(play).loadId, tempC, sure })
+const stage = (play: Play) => stageOf(play.table, loadOf(play), play.nowMs).is
+
+describe('a deed that was none', () => {
+  test('the kiln was not off: it goes on to its cone and its true off hour, as if nobody had said so', () => {
+    const sitting = (slips: boolean) => {
+      const play = lit()
+      const { loadId } = loadOf(play)
+      const slip = (then: () => unknown) => (slips ? then() : play.hits++)
+      read(play.wait(7 * HOUR_S), 1050)
+      slip(() => play.act({ do: 'switch-off', loadId }))
+      slip(() => play.wait(0).act({ do: 'pull-bung', loadId }))
+      play.wait(2700)
+      if (slips) expect(play.try({ do: 'read-heat', loadId, tempC: 1110 })).toBeDefined()
+      else play.hits++
+      slip(() => play.act({ do: 'unsay', loadId, kind: 'kiln-off' }))
+      read(play, 1110)
+      expect(coneAhead(play.table, loadOf(play))).toBeDefined()
+      play.wait(HOUR_S).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+      return play.act({ do: 'switch-off', loadId, agoMin: 5 })
+    }
+    const [slipped, right] = [sitting(true), sitting(false)]
+    expect(plain(slipped.table)).toEqual(plain(right.table))
+    expect(loadOf(slipped).bungAt).toBeUndefined()
+  })
+
+  test('the kiln was not on yet, the lid not shut, a shelf not loaded: back to where it was, and never later', () => {
+    const play = proposed()
+    const { loadId } = loadOf(play)
+    for (const { column, storey } of levelsOf(loadOf(play))) {
+      const before = plain(play.table)
+      play.act({ do: 'load-shelf', loadId, column, storey })
+      play.wait(600).act({ do: 'unsay', loadId, kind: 'shelf-loaded' })
+      expect(plain(play.table)).toEqual(before)
+      play.act({ do: 'load-shelf', loadId, column, storey })
+    }
+    play.act({ do: 'shut-lid', loadId })
+    expect(play.try({ do: 'unsay', loadId, kind: 'shelf-loaded' })?.field).toBe('not-back')
+    const shut = plain(play.table)
+    play.act({ do: 'light', loadId }).wait(600).act({ do: 'unsay', loadId, kind: 'kiln-lit' })
+    expect(plain(play.table)).toEqual(shut)
+    play.act({ do: 'unsay', loadId, kind: 'lid-shut' })
+    expect(stage(play)).toBe('lid')
+    play.act({ do: 'shut-lid', loadId }).act({ do: 'light', loadId })
+    read(play.wait(HOUR_S), 80)
+    expect(play.try({ do: 'unsay', loadId, kind: 'kiln-lit' })?.field).toBe('not-back')
+  })
+
+  test('the lid was not up, unless a pot was in hand since', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    play.wait(8 * HOUR_S).act({ do: 'switch-off', loadId })
+    play.wait(20 * HOUR_S).act({ do: 'open-lid', loadId, tempC: 58 })
+    play.act({ do: 'unsay', loadId, kind: 'lid-opened' })
+    expect(loadOf(play)).toMatchObject({ readings: [] })
+    expect(loadOf(play).openedAt).toBeUndefined()
+    play.act({ do: 'open-lid', loadId, tempC: 58 })
+    play.act({ do: 'match', loadId, potId: 'demo.31', sureness: 1 })
+    expect(play.try({ do: 'unsay', loadId, kind: 'lid-opened' })?.field).toBe('not-back')
+  })
+})
+
+describe('what is said late', () => {
+  test('a kiln can have been put on and off a day ago, and no longer', () => {
+    const play = loaded()
+    const { loadId } = loadOf(play)
+    play.act({ do: 'shut-lid', loadId }).wait(30 * HOUR_S)
+    expect(play.try({ do: 'light', loadId, agoMin: 1441 })).toMatchObject({
+      field: 'agoMin',
+      facts: { value: 1441, least: 0, most: 1440 },
+    })
+    play.act({ do: 'light', loadId, agoMin: 1440 }).act({ do: 'switch-off', loadId, agoMin: 840 })
+    expect(loadOf(play)).toMatchObject({
+      litAt: play.nowMs - 24 * HOUR_S * 1000,
+      offAt: play.nowMs - 14 * HOUR_S * 1000,
+    })
+  })
+})
+
+describe('kiln and firing that are changed', () => {
+  const warmer = { ...FIRING, cone: '7', riseCPerH: 100 }
+  test('are those of the load in hand from then on', () => {
+    const play = proposed()
+    play.act({ do: 'plan-firing', firing: warmer })
+    expect(loadOf(play).firing).toEqual(warmer)
+    const { kilnId } = loadOf(play).kiln
+    play.act({ do: 'set-kiln', kiln: { ...KILN_SIZES.wide, kilnId } })
+    expect(loadOf(play).kiln).toEqual({ ...KILN_SIZES.wide, kilnId })
+    expect(planOf(play).levels.length).toBeGreaterThan(0)
+  })
+
+  test('are those of the fire once the kiln is on; its own firing is put right for it alone', () => {
+    const play = lit()
+    const { kiln, loadId } = loadOf(play)
+    play.act({ do: 'plan-firing', firing: warmer })
+    play.act({ do: 'set-kiln', kiln: { ...KILN_SIZES.wide, kilnId: kiln.kilnId } })
+    expect(loadOf(play)).toMatchObject({ kiln, firing: FIRING })
+    play.act({ do: 'see-cone', loadId, cone: '7', is: 'down' })
+    expect(stage(play)).not.toBe('off')
+    play.act({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '7' } })
+    expect(stage(play)).toBe('off')
+    expect(play.try({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '99' } })?.code).toBe(
+      'not-a-cone',
+    )
+  })
+
+  test('a smaller kiln: what stands badly is told, nothing is lost', () => {
+    const play = proposed(3, 'wide')
+    const before = loadOf(play)
+    play.act({ do: 'set-kiln', kiln: { ...KILN_SIZES.small, kilnId: before.kiln.kilnId } })
+    const load = loadOf(play)
+    expect(load.things).toEqual(before.things)
+    const told = levelsOf(load).flatMap((level) => levelView(play.table, load, level)?.against ?? [])
+    expect(told.length).toBeGreaterThan(0)
+  })
+
+  test('shelves of another kind: asked first, then its pots are in no place, and go in anew', () => {
+    const play = proposed()
+    const { loadId } = loadOf(play)
+    const [lowest] = levelsOf(loadOf(play))
+    if (!lowest) throw new Error('no level')
+    play.act({ do: 'load-shelf', loadId, column: lowest.column, storey: lowest.storey })
+    const before = loadOf(play)
+    const standing = Object.keys(before.things).length
+    const out = potsLeftOut(play.table, before).length
+    expect(play.try({ do: 'set-kiln', kiln: KILN_SIZES.halves })).toMatchObject({
+      field: 'other-kiln',
+      facts: { number: standing },
+    })
+    expect(loadOf(play)).toBe(before)
+    play.act({ do: 'set-kiln', kiln: KILN_SIZES.halves, sure: true })
+    const pots = Object.values(before.things).filter(({ what }) => what === 'pot').length
+    expect(potsLeftOut(play.table, loadOf(play))).toHaveLength(out + pots)
+    expect(stage(play)).toBe('propose')
+    play.act({ do: 'lay-out', loadId, plan: planOf(play) })
+    expect(Object.keys(loadOf(play).things).length).toBeGreaterThan(3)
+    play.act({ do: 'take-back' }).act({ do: 'take-back' })
+    expect(loadOf(play)).toEqual(before)
+  })
+})
+
+test('a pot that broke is on no shelf of a load that is not on', () => {
+  const play = proposed()
+  const load = loadOf(play)
+  const thing = load.things['demo.38']
+  const level = levelsOf(load).find(({ storey }) => storey === thing?.storey)
+  if (!level) throw new Error('38 is out')
+  const drawn = () => levelView(play.table, loadOf(play), level)?.things.map(({ key }) => key)
+  expect(drawn()).toContain('demo.38')
+  play.act({ do: 'gone', potId: 'demo.38' })
+  expect(drawn()).not.toContain('demo.38')
+})
