@@ -66,7 +66,12 @@ function namedOn(card: Card, table: Table, now: number): Named {
   return {
     numbers: pots.map(({ facts }) => String(facts.number)),
     places: [...pots, ...down].map(placeOf),
-    buckets: card.kind === 'armed' ? [card.armed.bucketId, card.armed.insteadOf ?? card.armed.bucketId] : 'bucketId' in card ? [card.bucketId] : [],
+    buckets:
+      card.kind === 'armed'
+        ? [card.armed.bucketId, card.armed.insteadOf ?? card.armed.bucketId]
+        : 'bucketId' in card
+          ? [card.bucketId]
+          : [],
     seconds: card.kind === 'armed' ? [card.armed.holdS] : card.kind === 'ask-dose' ? [card.dip.holdS] : [],
     counts:
       card.kind === 'closed'
