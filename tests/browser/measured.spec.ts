@@ -135,3 +135,25 @@ test('before a sitting the board and the clay say what one measurement would buy
     await expect(line).toHaveText(/Pot \d+ on a kitchen scale, bare and right after coat \d: factor \d/)
   }
 })
+
+test('a pot weighed dry and after its seconds in water tells the clay once, and stands wet from then on', async ({
+  page,
+}) => {
+  const bench = await BenchPage.on(page, [demoEvents()])
+  await open(page, 'room')
+  await page.getByText('One pot in water').click()
+  await type(page, 'Dry', '310')
+  await type(page, 'Wet', '910')
+  await expect(page.getByText('No pot does that: weigh again.')).toBeVisible()
+  await type(page, 'Wet', '323')
+  await key(page, 'Take it').click()
+  await page.clock.runFor(500)
+  // Told once, with its way back; the fields are the next pot's, and empty.
+  await expect(page.getByText('This clay drinks 35 % faster than assumed.')).toHaveCount(1)
+  await expect(key(page, 'Take it')).toBeHidden()
+  await expect(page.getByLabel('Dry', { exact: true })).toHaveValue('')
+  await expect(option(page, '31')).toBeHidden()
+  const { pots, board } = await bench.table()
+  expect(board.sorptivityMmPerSqrtS).toBeCloseTo(0.133, 3)
+  expect(pots[potId]?.damp?.water).toBe('damp')
+})

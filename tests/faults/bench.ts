@@ -163,4 +163,18 @@ export const BENCH_FAULTS: readonly Fault[] = [
     replace: 'footSignedAt !== undefined',
     tests: END,
   },
+  {
+    id: 'minutes since the stir forgotten',
+    file: 'src/table/fold/reduce-dips.ts',
+    find: '{ stirredAgoMs: usedAt - stirredAt }',
+    replace: '{}',
+    tests: ['tests/unit/screens/stirred.test.ts'],
+  },
+  {
+    id: 'a soak that no pot can drink is nearly full',
+    file: 'src/table/forecast/readings.ts',
+    find: "return outOfRange('absorption', soak.wetG / soak.dryG - 1) ? undefined : reading",
+    replace: 'return reading',
+    tests: ['tests/unit/table/measured.test.ts'],
+  },
 ]

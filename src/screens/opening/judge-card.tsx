@@ -15,6 +15,7 @@ import { GuessLines } from './guess-lines.tsx'
 import { didRun, isGood, onShelf, openingRefusal, reachOf, runText, useOpening } from './opening-app.ts'
 import { PotFace } from './pot-face.tsx'
 import { RunPage } from './run-page.tsx'
+import { SettledLines } from './stirred.tsx'
 
 const PhotoPage = lazyPart(() => import('./photo-page.tsx').then((part) => part.PhotoPage))
 
@@ -75,6 +76,7 @@ export function JudgeCard({ pot, next, over, open }: JudgeProps) {
         <Alarm said={said} />
         <PotFace pot={pot} front={reachOf(run)} back={<BackLine />}>
           <GuessLines pot={pot} />
+          <SettledLines pot={pot} />
         </PotFace>
         <p class="caution">{cares.length > 0 ? cares.join(' ') : w.care.reach}</p>
         <div class="open-keys">

@@ -10,6 +10,7 @@ import { appText } from './guess-lines.tsx'
 import { foundText, reachOf, reachText, useOpening } from './opening-app.ts'
 import { Kept } from './photo-page.tsx'
 import { PotFace } from './pot-face.tsx'
+import { stirredText } from './stirred.tsx'
 import '../desk/kiln.css'
 import './opening.css'
 
@@ -99,10 +100,12 @@ function Line({ line }: { readonly line: StoryLine }) {
       const name = (table.value.buckets[bucketId] ?? table.value.removed?.[bucketId])?.facts.name ?? ''
       const seconds = words.value.bench.seconds(holdS)
       const thick = line.likelyMm === undefined ? undefined : formats.value.coat(line.likelyMm)
+      const stirred = stirredText(words.value, formats.value, line.dip)
       return (
         <>
           <strong>{name}</strong> {coverText(words.value, formats.value, cover)}, {seconds}
           {thick === undefined ? '' : `, ${w.thick(thick)}`}
+          {stirred === undefined ? '' : `, ${stirred}`}
           {how === 'logged' ? ` (${w.logged})` : ''}
         </>
       )

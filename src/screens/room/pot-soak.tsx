@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import type { BisqueWater, BoardFacts } from '../../../shared/nouns.ts'
 import { readSoak, soakSecondsFor, timesAssumed } from '../../table/forecast/readings.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
@@ -53,10 +54,10 @@ function Weighed({ pot }: { readonly pot: PotState }) {
       : found?.is === 'full'
         ? w.holds(`${Math.round(found.absorption * 1000) / 10}`)
         : undefined
-  const take = () => {
-    if (found?.is === 'suction')
-      act({ do: 'set-board', board: { ...board, sorptivityMmPerSqrtS: found.sorptivityMmPerSqrtS } })
-    if (found?.is === 'full') act({ do: 'set-board', board: { ...board, absorption: found.absorption } })
+  /** The pot that told it is wet: half full by the seconds asked for, or all the way. */
+  const take = (clay: Partial<BoardFacts>, bisqueWater: BisqueWater) => {
+    act({ do: 'set-board', board: { ...board, ...clay } })
+    act({ do: 'set-pot', pot: { ...pot.facts, bisqueWater } })
   }
   return (
     <>
@@ -70,7 +71,14 @@ function Weighed({ pot }: { readonly pot: PotState }) {
       {said ? (
         <div class="taken">
           <strong class="figures">{said}</strong>
-          <button type="button" class="key" onClick={take}>
+          <button
+            type="button"
+            class="key"
+            onClick={() => {
+              if (found?.is === 'suction') take({ sorptivityMmPerSqrtS: found.sorptivityMmPerSqrtS }, 'damp')
+              if (found?.is === 'full') take({ absorption: found.absorption }, 'washed')
+            }}
+          >
             {words.value.desk.measured.air.take}
           </button>
         </div>

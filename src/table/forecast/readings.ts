@@ -139,7 +139,9 @@ export function readSoak(table: Table, { facts }: PotState, soak: Soak): SoakRea
       return outOfRange('sorptivityMmPerSqrtS', reading.sorptivityMmPerSqrtS) ? undefined : reading
     case 'full':
       return outOfRange('absorption', reading.absorption) ? undefined : reading
-    default:
+    case 'between':
+      return outOfRange('absorption', soak.wetG / soak.dryG - 1) ? undefined : reading
+    case 'little':
       return reading
   }
 }

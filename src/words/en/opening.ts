@@ -188,6 +188,8 @@ export const opening = {
     found: (what: string) => `Found: ${what}`,
     looked: (what: string) => `Looked again: ${what}`,
     thick: (mm: string) => `about ${mm}`,
+    stale: (ago: string) => `stirred ${ago} before`,
+    unstirred: 'never stirred',
     logged: 'logged afterwards',
     photoOf: (side: string) => `Photo, ${side}`,
   },
