@@ -19,8 +19,8 @@ export function Ways({ close }: { readonly close: () => void }) {
   const late = lateness(line)
   const may = mayBeLate(line)
   const ends = ({ finish }: ScheduleOption) => {
-    const [likely, late] = [f.clock(finish.likely + skewMs), f.clock(finish.upper + skewMs)]
-    return likely === late ? likely : w.fromTo(likely, late)
+    const [early, late] = [f.clock(finish.early + skewMs), f.clock(finish.late + skewMs)]
+    return early === late ? early : w.fromTo(early, late)
   }
   const take = (way: ScheduleOption) => (atMs: number) => {
     const refusal = app.act(way.action, atMs, decideSetup)

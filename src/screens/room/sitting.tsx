@@ -1,5 +1,5 @@
 import { useId, useState } from 'preact/hooks'
-import { handsLine, lateness, outOfTen } from '../../table/order/hands-line.ts'
+import { handsLine, lateness, outOfTen, type Range } from '../../table/order/hands-line.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useCalendar, useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
@@ -9,6 +9,8 @@ import { NumberOf } from './settings.tsx'
 
 const MINUTE_MS = 60_000
 const DAYS_AHEAD = 14
+
+const bandOf = ({ early, late }: Range) => ({ likely: early, upper: late })
 
 /** This sitting: who works, the kiln's hour, how it ends by the order of work, and the ways out when late. */
 export function Sitting() {
@@ -46,8 +48,10 @@ export function Sitting() {
           {late > 0
             ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : b.latestStart(days.moment(line.latestStartAt))}`
             : [
-                w.dippedBy(days.between(line.finish ?? { likely: line.finishAt, upper: line.finishAt })),
-                line.kilnDry ? b.kilnDry(days.between(line.kilnDry)) : '',
+                w.dippedBy(
+                  days.between(bandOf(line.finish ?? { early: line.finishAt, late: line.finishAt })),
+                ),
+                line.kilnDry ? b.kilnDry(days.between(bandOf(line.kilnDry))) : '',
                 line.slackMs === undefined ? '' : b.spare(f.span(line.slackMs)),
               ]
                 .filter(Boolean)
@@ -115,7 +119,7 @@ function WaysOut() {
             <strong>{b.way[way.cut](way.potIds.length)}</strong>
             <span class="figures">
               {b.wayEnds(
-                days.between(way.finish),
+                days.between(bandOf(way.finish)),
                 way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : b.stillLate(f.span(-way.slackMs)),
                 outOfTen(1 - way.lateOdds),
               )}
