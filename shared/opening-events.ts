@@ -66,4 +66,4 @@ export const OPENING_KINDS: Readonly<Record<OpeningHappening['kind'], true>> = {
 
 /** Whether it happened once pots were fired. */
 export const isOfOpening = (event: { readonly kind: string }): event is OpeningHappening =>
-  event.kind in OPENING_KINDS
+  Object.hasOwn(OPENING_KINDS, event.kind)

@@ -142,6 +142,10 @@ export type PlanAction = DipAction | SetUpAction | PrepAction
 export interface Odds {
   /** How much later than bare work the hands were at their latest steps; one is drawn for every step to come. */
   readonly laterS: readonly number[]
+  /** How far the pace of these hands is unknown: 1 while they have shown nothing, towards 0 with every step seen. */
+  readonly unseen: number
+  /** By so much, s, the input has stirs too old sooner than they are, so that late hands still reach their dips. */
+  readonly slackS: number
   /** Of which so much is in the input's steps already. */
   readonly meanLaterS: number
   /** Part of the steps that an interruption of ten minutes comes before, besides. */
@@ -159,7 +163,7 @@ export interface Odds {
   >
 }
 
-/** A moment as likely sooner as later, with the edges that one in ten comes before, and one in ten after. */
+/** A moment as likely sooner as later, with an early edge that few come before, and a late one that one in ten come after. */
 export interface Band {
   readonly lower: number
   readonly likely: number

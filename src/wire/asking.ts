@@ -5,7 +5,7 @@ import { isKnown, waitsAhead } from '../table/forecast/waits-ahead.ts'
 import { potsOnTable } from '../table/model/plan.ts'
 import type { Table } from '../table/model/state.ts'
 import { awayOf, type Owings, owingOf } from '../table/order/absent.ts'
-import { handsLine, lateness, mayBeLate } from '../table/order/hands-line.ts'
+import { handsLine, lateness, mayBeLate, rangeOf } from '../table/order/hands-line.ts'
 import { type Jobs, jobsOf, scheduleFrom } from '../table/order/jobs.ts'
 import { loadAt } from '../table/order/load-at.ts'
 import { nextTaskEnds } from '../table/order/schedule.ts'
@@ -174,7 +174,7 @@ export function keepAsking(
       known(variant.table, wanted, () => {
         const jobs = jobsOf(variant.table, now.peek())
         const loadS = (loadAt(variant.table, now.peek()) ?? 0) / 1000
-        const reached = (finishS: Pick<Band, 'likely' | 'upper'>, dryS: number, lateOdds: number) => {
+        const reached = (finishS: Pick<Band, 'lower' | 'upper'>, dryS: number, lateOdds: number) => {
           const slackS = Math.floor(loadS - dryS)
           const gainMs = slackS * 1000 - slackMs
           const { cut, action, potIds } = variant
@@ -183,7 +183,7 @@ export function keepAsking(
               cut,
               action,
               potIds,
-              finish: { likely: finishS.likely * 1000, upper: finishS.upper * 1000 },
+              finish: rangeOf(finishS),
               dryAt: dryS * 1000,
               slackMs: slackS * 1000,
               gainMs,
@@ -193,7 +193,7 @@ export function keepAsking(
         }
         if (jobs.input.pots.length === 0) {
           const dryS = Math.max(jobs.input.nowS, jobs.input.deadline?.doneDryAtS ?? 0)
-          reached({ likely: jobs.input.nowS, upper: jobs.input.nowS }, dryS, Number(dryS > loadS))
+          reached({ lower: jobs.input.nowS, upper: jobs.input.nowS }, dryS, Number(dryS > loadS))
           return
         }
         post(jobs, null, false, (reply) => {

@@ -34,7 +34,7 @@ test(
     await bench.pass(SETTLED_S)
     await bench.told()
     await expect(page.locator('.hands-line')).toContainText('next Brackwater')
-    await expect(bench.face).toContainText('9 pots into Gatepost')
+    await expect(bench.face).toContainText('9 dips into Gatepost')
     const began = await page.evaluate(() => Date.now())
     const sitting = await sit(bench, 30)
     const table = await bench.table()

@@ -1,4 +1,5 @@
 /** Backups that were torn, edited or forged in whatever way: refused, or read as far as they are sound; never half. */
+import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { isKnownKind, type TableEvent } from '../../shared/events.ts'
@@ -11,6 +12,7 @@ import { judge } from '../../src/table/card/engine-judge.ts'
 import { judged } from '../../src/table/card/judged.ts'
 import { outputsOf } from '../../src/table/card/outputs.ts'
 import { fold } from '../../src/table/fold/fold.ts'
+import { ALL_KINDS } from '../fixtures/any-record.ts'
 import { forgery, NASTY } from '../fixtures/forged.ts'
 import { armed, recordsOf, waiting } from '../fixtures/season.ts'
 import { phone } from '../unit/store/memory.ts'
@@ -25,11 +27,27 @@ const lines = text.split('\n')
 const OWN = recordsOf(armed(NOW)).flatMap(({ event, seq, order, at, tz }) =>
   createRecords([event], { writer: 'own.a', seq, order }, { at, tz }),
 )
+const BACKUPS = new URL('../fixtures/backups/', import.meta.url)
+/** Backups of the latest versions between them hold events of every kind. */
+const kept = await Promise.all(
+  readdirSync(BACKUPS)
+    .filter((file) => !/^version-[12]\./.test(file))
+    .map(async (file) => {
+      const backup = await readBackup(readFileSync(new URL(file, BACKUPS), 'utf8'))
+      return backup.ok ? (backup.records as JournalRecord<AnyEvent>[]) : []
+    }),
+)
+const everyKind = [...new Map(kept.flat().map((record) => [record.id, record])).values()]
+const byKind = ALL_KINDS.map((kind) => kept.flat().filter(({ event }) => event.kind === kind))
 const KNOWLEDGE = {
   schema: 1,
   isEvent: ({ kind }: AnyEvent) => isKnownKind(kind),
   content: async () => contentFault,
 }
+
+test('every kind of event is forged', () => {
+  expect(ALL_KINDS.filter((_kind, i) => byKind[i]?.length === 0)).toEqual([])
+})
 
 const within = (end: number) => fc.nat(Math.max(0, end - 1))
 const cut = (of: string, from: number, length: number, put = '') =>
@@ -76,6 +94,17 @@ const CLASSES: Readonly<Record<string, fc.Arbitrary<string>>> = {
       forged,
     ),
   ),
+  'forged of every kind, every checksum mended': fc
+    .array(
+      fc.nat(byKind.length - 1).chain((i) => forgery(byKind[i] ?? [])),
+      { minLength: 1, maxLength: 6 },
+    )
+    .map((forged) =>
+      writeBackup(
+        everyKind.map((record) => forged.find(({ id }) => id === record.id) ?? record),
+        { at: NOW, tz: 0 },
+      ),
+    ),
   'the phone’s own records forged': fc
     .array(forgery(OWN), { minLength: 1, maxLength: 6 })
     .map((forged) => writeBackup([...records, ...forged], { at: NOW, tz: 0 })),

@@ -13,7 +13,7 @@ import { outputsOf } from '../../src/table/card/outputs.ts'
 import { fold } from '../../src/table/fold/fold.ts'
 import { histories } from '../fixtures/any-record.ts'
 import { forgery } from '../fixtures/forged.ts'
-import { lookAt, lookAtKiln } from '../fixtures/look.ts'
+import { lookAt, lookAtKiln, lookAtOpened } from '../fixtures/look.ts'
 import { recordsOf, waiting } from '../fixtures/season.ts'
 import { tableOf } from '../fixtures/seen-by.ts'
 import { phone } from '../unit/store/memory.ts'
@@ -97,7 +97,7 @@ const ofEveryKind = histories
     )
   })
 
-test('forged records of every kind that are well-formed fold, and every screen of the kiln has its answer', async () => {
+test('forged records of every kind that are well-formed fold, and every screen of the kiln and the open lid has its answer', async () => {
   await fc.assert(
     fc.asyncProperty(ofEveryKind, async (all) => {
       const journal = await loadJournal<TableEvent>(phone().ports('a', KNOWLEDGE))
@@ -110,6 +110,7 @@ test('forged records of every kind that are well-formed fold, and every screen o
         expect(judged(table, card, now, judge).kind).toBeDefined()
         lookAt(table, now)
         lookAtKiln(table, now)
+        lookAtOpened(table, now)
       }
     }),
     { numRuns: RUNS * 4 },

@@ -41,6 +41,8 @@ function namedBy(words: readonly string[]): Named {
     else if (word === 'one coat') named.counts.push('1 coats')
     else if (word === 'one pot') named.counts.push('1 pots')
     else if (/^\d+$/.test(word) && next === 'pots') named.counts.push(`${word} pots`)
+    else if (word === 'one dip') named.counts.push('1 dips')
+    else if (/^\d+$/.test(word) && next === 'dips') named.counts.push(`${word} dips`)
     else if (/^\d+$/.test(word) && next === 'coats') named.counts.push(`${word} coats`)
     else if (/^\d+$/.test(word)) named.numbers.push(word)
   }
@@ -64,13 +66,18 @@ function namedOn(card: Card, table: Table, now: number): Named {
   return {
     numbers: pots.map(({ facts }) => String(facts.number)),
     places: [...pots, ...down].map(placeOf),
-    buckets: card.kind === 'armed' ? [card.armed.bucketId] : 'bucketId' in card ? [card.bucketId] : [],
+    buckets:
+      card.kind === 'armed'
+        ? [card.armed.bucketId, card.armed.insteadOf ?? card.armed.bucketId]
+        : 'bucketId' in card
+          ? [card.bucketId]
+          : [],
     seconds: card.kind === 'armed' ? [card.armed.holdS] : card.kind === 'ask-dose' ? [card.dip.holdS] : [],
     counts:
       card.kind === 'closed'
         ? [`${card.pots} pots`, `${card.coats} coats`]
         : card.kind === 'stir'
-          ? [`${card.visit?.pots ?? card.waiting} pots`]
+          ? [card.visit ? `${card.visit.dips} dips` : `${card.waiting} pots`]
           : [],
   }
 }

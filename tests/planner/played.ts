@@ -1,6 +1,7 @@
 import { expect } from 'vitest'
 import type { Band, Foresight, Plan, PlanInput } from '../../src/planner/index.ts'
 import type { Card } from '../../src/table/card/card.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
 import { isStale } from '../../src/table/model/fresh.ts'
 import { lastDip } from '../../src/table/model/plan.ts'
 import type { Potter } from '../../src/table/model/potters.ts'
@@ -23,6 +24,8 @@ export interface Sitting {
   readonly planned: boolean
   /** Part of the dips at which another pot that could go is taken. */
   readonly slips: number
+  /** The evening of the demo, from bisque. */
+  readonly demo?: true
   /** Orders timed a question. */
   readonly work: number
 }
@@ -58,6 +61,7 @@ export interface Promised {
 }
 
 const TOUCH_MS = 5000
+const PREP_MS = 60_000
 const STIR_MS = { open: 180_000, restir: 60_000, decant: 60_000 }
 const LONGEST_MS = 12 * 3_600_000
 /** Late hands are asked about as the app does. */
@@ -101,8 +105,9 @@ export function playSitting(sitting: Sitting): Outcome {
   const { seed, pace, potters } = sitting
   const bench = new Bench()
   bench.work = sitting.work
-  for (const [i, events] of laidTable(seed, potters).entries()) bench.append(events, `laid-${i}`)
-  bench.wait(3600)
+  if (sitting.demo) bench.append(demoEvents(), 'demo')
+  else for (const [i, events] of laidTable(seed, potters).entries()) bench.append(events, `laid-${i}`)
+  if (!sitting.demo) bench.wait(3600)
   bench.nowMs += oddMs(seed)
   const startMs = bench.nowMs
   if (sitting.planned) bench.ask()
@@ -144,6 +149,7 @@ export function playSitting(sitting: Sitting): Outcome {
       return workMs + laterYet(card)
     }
     if (card.kind === 'armed') return laterYet(card)
+    if (card.kind === 'wax' || card.kind === 'wipe') return PREP_MS
     return card.kind === 'ready' ? TOUCH_MS * card.potIds.length : card.kind === 'drip' ? 0 : TOUCH_MS
   }
   const changedUnder = ({ card: was, since }: Doing) => {

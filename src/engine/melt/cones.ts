@@ -47,7 +47,7 @@ const weaker = (a: ConeMark, b: ConeMark): ConeMark => (MARKS.indexOf(a) > MARKS
 /** Past this a typed temperature is asked about even when no other cone is nearer, K (tuned: a wide step). */
 const FAR_C = 25
 /** No kiln of the trade rises faster, degC/h (assumption); the floor only keeps the logarithm finite. */
-const RATE_C_PER_H = { above: 0, below: 3000 } as const
+export const RATE_C_PER_H = { above: 0, below: 3000 } as const
 
 /** The default series of the trade where none is named: self-supporting cones of the American make. */
 export const USUAL_CONES: ConeSeries = { make: 'american', mounting: 'selfSupporting' }

@@ -48,7 +48,7 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   const last = stirredAt === undefined ? w.stirNever : w.stirAgo(formats.value.span(now.value - stirredAt))
   const why = isFresh(table.value, card.bucketId, now.value) && card.reason ? w.reason[card.reason] : ''
   const ago = why ? w.stirEarly(last, why) : last
-  const count = visit ? w.potsFor(visit.pots, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
+  const count = visit ? w.dipsInto(visit.dips, glaze) : waiting > 0 ? w.stirWaiting(waiting) : ''
   const planned = card.insteadOf && name(card.insteadOf)
   return (
     <div class="face face-wide">

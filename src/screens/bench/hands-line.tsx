@@ -68,8 +68,10 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
   }
 
   function doneText({ finishAt, finish }: HandsLine): string {
-    const [likely, late] = [finishAt, finish?.upper ?? finishAt].map((at) => formats.value.clock(at + skewMs))
-    return likely === late ? w.done(likely ?? '') : w.doneBetween(likely ?? '', late ?? '')
+    const [early = '', late = ''] = [finish?.early ?? finishAt, finish?.late ?? finishAt].map((at) =>
+      formats.value.clock(at + skewMs),
+    )
+    return early === late ? w.done(early) : w.doneBetween(early, late)
   }
 }
 

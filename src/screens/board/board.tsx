@@ -28,7 +28,9 @@ export function Board() {
   const line = handsLine(table.value, told.value, second.value)
   const late = lateness(line)
   const clock = (at: number) => formats.value.clock(at + table.value.skewMs)
-  const ends = line && w.ends(waiting, clock(line.finishAt), clock(line.finish?.upper ?? line.finishAt))
+  const ends =
+    line &&
+    w.ends(waiting, clock(line.finish?.early ?? line.finishAt), clock(line.finish?.late ?? line.finishAt))
   return (
     <div class="desk board">
       <header class="board-head">

@@ -1,14 +1,17 @@
 import { useId, useState } from 'preact/hooks'
-import { handsLine, lateness, outOfTen } from '../../table/order/hands-line.ts'
+import { handsLine, lateness, outOfTen, type Range } from '../../table/order/hands-line.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { useCalendar, useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
+import { useLateWords } from '../late-words.ts'
 import { NumberOf } from './settings.tsx'
 
 const MINUTE_MS = 60_000
 const DAYS_AHEAD = 14
+
+const bandOf = ({ early, late }: Range) => ({ likely: early, upper: late })
 
 /** This sitting: who works, the kiln's hour, how it ends by the order of work, and the ways out when late. */
 export function Sitting() {
@@ -16,6 +19,7 @@ export function Sitting() {
   const set = useSet()
   const w = useRoomWords()
   const b = words.value.bench
+  const { ways } = useLateWords()
   const f = formats.value
   const { settings } = table.value
   const line = handsLine(table.value, schedule.value, now.value)
@@ -44,10 +48,12 @@ export function Sitting() {
       {line ? (
         <p class="figures strong">
           {late > 0
-            ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : b.latestStart(days.moment(line.latestStartAt))}`
+            ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : ways.latestStart(days.moment(line.latestStartAt))}`
             : [
-                w.dippedBy(days.between(line.finish ?? { likely: line.finishAt, upper: line.finishAt })),
-                line.kilnDry ? b.kilnDry(days.between(line.kilnDry)) : '',
+                w.dippedBy(
+                  days.between(bandOf(line.finish ?? { early: line.finishAt, late: line.finishAt })),
+                ),
+                line.kilnDry ? b.kilnDry(days.between(bandOf(line.kilnDry))) : '',
                 line.slackMs === undefined ? '' : b.spare(f.span(line.slackMs)),
               ]
                 .filter(Boolean)
@@ -105,6 +111,7 @@ function KilnOn() {
 function WaysOut() {
   const { scheduleOptions: ways, words, formats, act } = useDesk()
   const b = words.value.bench
+  const { ways: w } = useLateWords()
   const f = formats.value
   const days = useDays()
   return (
@@ -112,11 +119,11 @@ function WaysOut() {
       {ways.value.map((way) => (
         <li key={way.cut}>
           <button type="button" class="desk-second" onClick={() => act(way.action)}>
-            <strong>{b.way[way.cut](way.potIds.length)}</strong>
+            <strong>{w.way[way.cut](way.potIds.length)}</strong>
             <span class="figures">
-              {b.wayEnds(
-                days.between(way.finish),
-                way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : b.stillLate(f.span(-way.slackMs)),
+              {w.ends(
+                days.between(bandOf(way.finish)),
+                way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : w.stillLate(f.span(-way.slackMs)),
                 outOfTen(1 - way.lateOdds),
               )}
             </span>

@@ -1,13 +1,13 @@
 import type { VNode } from 'preact'
-import { useMemo, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
 import { conesSeen } from '../../table/load/kiln-space.ts'
 import { shelfLine } from '../../table/load/kiln-spoken.ts'
 import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
 import { candled, type LoadStage, levelsOf, stageOf } from '../../table/load/loads.ts'
-import { potsForLoad } from '../../table/load/to-load.ts'
-import { type LevelState, type LoadState, levelKey, loadInHand } from '../../table/model/load-state.ts'
+import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
+import { loadInHand } from '../../table/model/load-things.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
@@ -21,6 +21,7 @@ import type { Packing } from './propose.ts'
 import type { Over } from './shelf.tsx'
 import { useSpoken } from './use-spoken.ts'
 
+const Ready = lazyPart(() => import('./ready.tsx').then((part) => part.Ready))
 const Disputed = lazyPart(() => import('./disputed.tsx').then((part) => part.Disputed))
 const Misfits = lazyPart(() => import('./misfits.tsx').then((part) => part.Misfits))
 const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
@@ -179,30 +180,6 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
       </KilnMain>
       <BackLine />
       <KnuckleBar label={label} />
-    </>
-  )
-}
-
-function Ready({ load, kiln, open }: Pick<CardProps, 'load' | 'kiln' | 'open'>) {
-  const { table, words, formats, go } = useLoad()
-  const w = words.value.desk.shelf
-  const pots = useMemo(() => potsForLoad(table.value, load?.loadId ?? ''), [table.value, load])
-  const { chamber, shelves } = kiln
-  const across = chamber.kind === 'round' ? chamber.diameterMm : chamber.widthMm
-  const inside = `${w.kiln[chamber.kind]} ${formats.value.mm(across)} × ${formats.value.mm(chamber.heightMm)}`
-  const stock = shelves.map((shelf) => `${shelf.count} ${w.kiln.shelf[shelf.kind]}`).join(', ')
-  return (
-    <>
-      <p class="kiln-big">{pots.length > 0 ? w.ready(pots.length) : w.none}</p>
-      <p class="figures">{w.kiln.line(inside, stock)}</p>
-      <div class="kiln-keys">
-        <button type="button" class="key" onClick={() => open('kiln')}>
-          {w.kiln.change}
-        </button>
-        <button type="button" class="key" onClick={() => go({ at: 'firing' })}>
-          {w.firing}
-        </button>
-      </div>
     </>
   )
 }

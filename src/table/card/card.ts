@@ -48,7 +48,7 @@ export interface Kept {
 
 /** What this visit of a bucket has still to come, by the order of work. */
 export interface Visit {
-  readonly pots: number
+  readonly dips: number
 }
 
 /** How much is in a bucket, and how deep it stands. */

@@ -136,12 +136,12 @@ const stirReason = (
 ): CardReason => (reason === 'stale' && !isStale(table, task.bucketId, now) ? 'staleByDip' : reason)
 
 function visit(line: readonly Task[], bucketId: string): Visit {
-  const potIds = new Set<string>()
+  let dips = 0
   for (const task of line) {
     if (task.is === 'open' && task.bucketId !== bucketId) break
-    if (task.is === 'dip') potIds.add(task.potId)
+    if (task.is === 'dip') dips++
   }
-  return { pots: potIds.size }
+  return { dips }
 }
 
 /** Useful work in the gap before the first task, or the gap itself. */

@@ -79,7 +79,12 @@ function cardWords(table: Table, card: Card): Line | undefined {
       const pour = card.collars ? ['pour'] : []
       return {
         key: `stir ${card.bucketId} ${stirredAt}`,
-        words: ['stir', ...bucket(table, card.bucketId), ...pots(card.visit?.pots ?? card.waiting), ...pour],
+        words: [
+          'stir',
+          ...bucket(table, card.bucketId),
+          ...(card.visit ? dips(card.visit.dips) : pots(card.waiting)),
+          ...pour,
+        ],
       }
     }
     case 'armed':
@@ -132,9 +137,18 @@ function armedWords(table: Table, armed: Armed, inHand: string | undefined): Lin
   if (!pot) return undefined
   const held = inHand === undefined ? undefined : table.pots[inHand]
   const down = held ? [...downAt(held), 'next'] : []
+  const into = bucket(table, armed.bucketId)
+  const s = seconds(armed.holdS)
+  // What the bar asks twice is asked by the voice too.
+  const coat =
+    armed.insteadOf !== undefined
+      ? [...into, ...s, 'the plan says', ...bucket(table, armed.insteadOf)]
+      : armed.hasIt
+        ? ['already has', ...into, 'really again', ...s]
+        : [...into, ...s]
   return {
     key: `armed ${armed.potId} ${armed.coat} ${armed.bucketId} ${armed.holdS} ${inHand ?? ''}`,
-    words: [...down, ...named(pot), ...bucket(table, armed.bucketId), ...seconds(armed.holdS)],
+    words: [...down, ...named(pot), ...coat],
   }
 }
 
@@ -150,6 +164,8 @@ const named = (pot: PotState): readonly Word[] =>
 const pots = (n: number): readonly Word[] => (n < 1 ? [] : n === 1 ? ['one pot'] : [String(n), 'pots'])
 
 const coats = (n: number): readonly Word[] => (n === 1 ? ['one coat'] : [String(n), 'coats'])
+
+const dips = (n: number): readonly Word[] => (n < 1 ? [] : n === 1 ? ['one dip'] : [String(n), 'dips'])
 
 /** Whole and half seconds; of others the voice has no words, and says nothing that is not so. */
 function seconds(s: number): readonly Word[] {

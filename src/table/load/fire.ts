@@ -1,7 +1,7 @@
 import { CONE_STANDS, type ConeStand } from '../../../shared/load.ts'
 import type { FiringFacts } from '../../../shared/nouns.ts'
 import { coneFallsMin, type Offset, offsetOf } from '../../engine/melt/cone-watch.ts'
-import { conesOf, coneTemp, USUAL_CONES } from '../../engine/melt/cones.ts'
+import { conesOf, coneTemp, RATE_C_PER_H, USUAL_CONES } from '../../engine/melt/cones.ts'
 import { endOf } from '../firing/firing.ts'
 import type { BandMs } from '../forecast/forecast.ts'
 import type { HeatReading, LoadState } from '../model/load-state.ts'
@@ -76,7 +76,9 @@ export function conesTaught(load: LoadState): readonly ConeTaught[] {
       at,
     )
     const perH = shownC === undefined ? 0 : riseAt(load, at, shownC)
-    const chartC = perH > 0 ? coneTemp(cone, USUAL_CONES, perH)?.tempC : undefined
+    // A rise that no kiln has is a slip in one of its readings.
+    const isRise = perH > RATE_C_PER_H.above && perH < RATE_C_PER_H.below
+    const chartC = isRise ? coneTemp(cone, USUAL_CONES, perH)?.tempC : undefined
     if (shownC === undefined || chartC === undefined) return []
     return [{ loadId: load.loadId, cone, at, shownC, chartC, overK: chartC - shownC }]
   })

@@ -1,7 +1,8 @@
 import type { LoadHappening } from '../../../shared/load-events.ts'
 import type { LoadPlan } from '../../engine/kiln/contract.ts'
 import { atKiln } from '../fold/reduce-load.ts'
-import { type LoadState, levelKey, stored, thingOf } from '../model/load-state.ts'
+import { type LoadState, levelKey } from '../model/load-state.ts'
+import { stored, thingOf } from '../model/load-things.ts'
 import type { Table } from '../model/state.ts'
 
 /** The events that make a load what a plan has it, where it is not yet; levels that are loaded stay as they are. */

@@ -1,4 +1,4 @@
-import type { Foresight } from '../../planner/types.ts'
+import type { Band, Foresight } from '../../planner/types.ts'
 import { potterOf, viewOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { type Schedule, type Task, tasksOf } from './schedule.ts'
@@ -11,7 +11,7 @@ export interface HandsLine {
   readonly freeMs: number
   /** End of the last dip if all goes as likely. */
   readonly finishAt: number
-  /** The same as a range, from the likely end to the one that nine in ten sittings keep; once it was foreseen. */
+  /** The same as a range: one in ten sittings ends before it, one in ten after; once it was foreseen. */
   readonly finish?: Range
   /** When the last pot is kiln-dry, as a range. */
   readonly kilnDry?: Range
@@ -25,10 +25,10 @@ export interface HandsLine {
   readonly latestStartAt?: number
 }
 
-/** Two moments of table time, ms. */
+/** From an early to a late moment, table time, ms. */
 export interface Range {
-  readonly likely: number
-  readonly upper: number
+  readonly early: number
+  readonly late: number
 }
 
 /**
@@ -64,14 +64,15 @@ export function handsLine(
 const isFollowed = ({ picked }: Table, line: readonly Task[]): boolean =>
   picked === undefined || line.find((task) => task.is === 'dip')?.potId === picked.potId
 
-const inMs = ({ likely, upper }: { readonly likely: number; readonly upper: number }): Range => ({
-  likely: likely * 1000,
-  upper: upper * 1000,
+/** A band of seconds as it is told. */
+export const rangeOf = ({ lower, upper }: Pick<Band, 'lower' | 'upper'>): Range => ({
+  early: lower * 1000,
+  late: upper * 1000,
 })
 
 const foreseen = ({ finishS, dryAtS, lateOdds, interruptionS }: Foresight, potter: number) => ({
-  finish: inMs(finishS),
-  kilnDry: inMs(dryAtS),
+  finish: rangeOf(finishS),
+  kilnDry: rangeOf(dryAtS),
   ...(lateOdds === null ? {} : { lateOdds }),
   interruptionMs: (interruptionS[potter] ?? 0) * 1000,
 })

@@ -9,7 +9,7 @@ import { dipStepMs, potInHand } from '../steps/pot-in-hand.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { type AtStep, stepsOf } from '../steps/work.ts'
 import { loadAt } from './load-at.ts'
-import { PAUSES, type Pace, paceOf, SET_UP_S } from './pace.ts'
+import { type Pace, paceOf, SET_UP_S } from './pace.ts'
 import { downS, LONG_AGO_MS, LONGEST_S, potJob, upS, WAX_S } from './pot-jobs.ts'
 import type { Schedule } from './schedule.ts'
 
@@ -80,7 +80,9 @@ export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []
   const odds: Odds = {
     laterS: pace.seenS,
     meanLaterS: Math.round(pace.dipS),
-    pauses: PAUSES,
+    unseen: pace.unseen,
+    slackS: slackS(pace),
+    pauses: pace.pauses,
     pots: Object.fromEntries(jobs.map(({ job, odds }) => [job.id, odds])),
     done: doneOf(table, steps, now),
   }

@@ -10,16 +10,22 @@ export interface Pace {
   readonly stirS: number
   /** What each of the latest steps took, interrupted ones left out, with what hands are like before they tell. */
   readonly seenS: readonly number[]
+  /** How far the hands have not shown their pace yet: 1 before their first step, towards 0 with each. */
+  readonly unseen: number
+  /** Part of the steps before which hands are called away. */
+  readonly pauses: number
 }
 
 /** Hands are taken at the bare work's word until their hits tell otherwise: worth as much as so many steps seen. */
 const PRIOR_STEPS = 3
+/** After so many steps seen half of what hands may be like is known. Tuned. */
+const SHOWN_STEPS = 10
 /** What hands are like that have shown nothing yet, for promises: a minute at most. Assumption. */
 const UNSEEN_S = [0, 15, 30, 45, 60]
 /** A step that took longer was interrupted, s: it tells of no pace. Assumption. */
 const INTERRUPTED_S = 300
-/** Part of the steps before which hands are called away. Assumption. */
-export const PAUSES = 0.03
+/** Part of the steps before which hands are called away, until theirs tell: worth as much as so many steps seen. Assumptions. */
+const PAUSES = { part: 0.03, steps: 20 }
 
 /** Bare work of a set-up, seconds. Common practice, no source. */
 export const SET_UP_S = { open: 180, restir: 60 } as const
@@ -89,9 +95,8 @@ const laterOf = (steps: readonly Step[], is: Step['is']): number[] =>
 
 /** The pace of the hands today, or of one pair of them; stirs are as unhurried as dips until they tell. */
 export function paceOf(table: Table, potter?: Potter): Pace {
-  const steps = stepsSeen(table).filter(
-    (step) => step.laterS < INTERRUPTED_S && (potter === undefined || step.potter === potter),
-  )
+  const all = stepsSeen(table).filter((step) => potter === undefined || step.potter === potter)
+  const steps = all.filter(({ laterS }) => laterS < INTERRUPTED_S)
   const [dips, stirs] = [laterOf(steps, 'dip'), laterOf(steps, 'stir')]
   const dipS = mean(dips, 0)
   const seen = [...dips, ...stirs]
@@ -99,5 +104,7 @@ export function paceOf(table: Table, potter?: Potter): Pace {
     dipS,
     stirS: mean(stirs, dipS),
     seenS: seen.length < UNSEEN_S.length ? [...seen, ...UNSEEN_S] : seen,
+    unseen: SHOWN_STEPS / (SHOWN_STEPS + seen.length),
+    pauses: (PAUSES.part * PAUSES.steps + all.length - steps.length) / (PAUSES.steps + all.length),
   }
 }

@@ -6,10 +6,10 @@ export const board = {
   title: 'Board',
   counts: (waiting: number, ready: number) => `${waiting} wait, ${ready} ready`,
   pots: (n: number) => (isOne(n) ? '1 pot' : `${n} pots`),
-  ends: (waiting: number, likely: string, late: string) =>
+  ends: (waiting: number, early: string, late: string) =>
     [
       ...(waiting > 0 ? [`${waiting} wait`] : []),
-      `all dipped ${likely === late ? `about ${likely}` : `${likely} to ${late}`}`,
+      `all dipped ${early === late ? `about ${early}` : `${early} to ${late}`}`,
     ].join(', '),
   judge: (n: number) => `Judge ${isOne(n) ? '1 pot' : `${n} pots`}`,
   lookAgain: (n: number) => `Look again at ${isOne(n) ? '1 pot' : `${n} pots`}`,

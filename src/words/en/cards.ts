@@ -112,7 +112,7 @@ export const cards = {
     dryBar: 'DRY',
     notYetBar: 'NOT YET',
     closeFirst: (name: string) => `Close ${name}.`,
-    potsFor: (n: number, name: string) => (isOne(n) ? `1 pot into ${name}` : `${n} pots into ${name}`),
+    dipsInto: (n: number, name: string) => (isOne(n) ? `1 dip into ${name}` : `${n} dips into ${name}`),
     potter: (n: number) => `Potter ${n}`,
     returnBar: 'RETURNED',
     resumeBar: 'GO ON',

@@ -101,6 +101,15 @@ describe('the kiln’s own offset', () => {
     expect(offsetLearned(play.table, kilnId)).toBeUndefined()
   })
 
+  test('a cone after a reading that no kiln can have risen from teaches nothing, and is no error', () => {
+    const { play, loadId } = on()
+    play.wait(20 * 3600).act({ do: 'read-heat', loadId, tempC: 120, sure: true })
+    play.wait(120).act({ do: 'read-heat', loadId, tempC: 1210, sure: true })
+    play.wait(30).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    expect(conesTaught(load(play, loadId))).toEqual([])
+    expect(offsetLearned(play.table, load(play, loadId).kiln.kilnId)).toBeUndefined()
+  })
+
   test('a cone seen long after the last reading is tied to none', () => {
     const { play, loadId } = on()
     fired(play, loadId, 1090, 1210)

@@ -27,11 +27,11 @@ function line(slackMin: number, lateOdds: number) {
 }
 
 describe('the hands line', () => {
-  it('tells finish and kiln-dry from likely to late, and what ten minutes more cost', () => {
+  it('tells finish and kiln-dry from early to late, and what ten minutes more cost', () => {
     const { finish, kilnDry, interruptionMs, finishAt } = line(20, 0.05)
-    expect(finish).toEqual({ likely: 200_000, upper: 300_000 })
+    expect(finish).toEqual({ early: 100_000, late: 300_000 })
     expect(finishAt).toBe(200_000)
-    expect(kilnDry!.upper - kilnDry!.likely).toBe(10 * MIN_MS)
+    expect(kilnDry!.late - kilnDry!.early).toBe(20 * MIN_MS)
     expect(interruptionMs).toBe(2 * MIN_MS)
   })
 

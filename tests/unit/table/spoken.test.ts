@@ -128,4 +128,16 @@ describe('what the voice says at the bench', () => {
     })
     expect(heard(play)).toBe('A 3 Gatepost one second')
   })
+
+  it('asks what the bar asks twice: a coat that is on already, and a bucket that the plan does not say', () => {
+    const play = only(33).act({ do: 'logged', potId: 'demo.33', agoMin: 10 })
+    play.act({ do: 'touched', potIds: ['demo.33'], dry: true })
+    const into = (bucketId: string) => {
+      play.act({ do: 'stirred', bucketId }).act({ do: 'pick', potId: 'demo.33', bucketId })
+      expect(play.card).toMatchObject({ kind: 'armed', heldBar: { again: true } })
+      return heard(play)
+    }
+    expect(into('demo.gatepost')).toBe('33 A 3 already has Gatepost really again 4 seconds')
+    expect(into('demo.heather')).toBe('33 A 3 Heather 3 seconds the plan says Brackwater')
+  })
 })
