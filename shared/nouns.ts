@@ -48,6 +48,12 @@ export interface StackFacts {
   readonly coats: readonly CoatFacts[]
 }
 
+/** Stacks that are handed on, and the buckets they are dipped in, without anything of pots. */
+export interface Handout {
+  readonly stacks: readonly StackFacts[]
+  readonly buckets: readonly BucketFacts[]
+}
+
 export type Pattern = 'hatch' | 'wave' | 'dots' | 'brick' | 'cross' | 'dash' | 'ring' | 'chevron'
 export const PATTERNS: readonly Pattern[] = [
   'hatch',

@@ -126,7 +126,7 @@ function columnOf(values: readonly unknown[], clocks: readonly number[]): Column
 }
 
 /** The text in it, or undefined where there is none of the length it says. */
-function inflated(bytes: Uint8Array): string | undefined {
+export function inflated(bytes: Uint8Array): string | undefined {
   if (bytes.length <= LENGTH_BYTES) return undefined
   const length = new DataView(bytes.buffer, bytes.byteOffset).getUint32(0)
   if (length > LARGEST_BYTES) return undefined

@@ -4,7 +4,7 @@ import { crc32 } from '../../shared/crc.ts'
 import { fromBase45, toBase45 } from './base45.ts'
 
 /** The first byte; codes of other things begin otherwise. */
-const KINDS = { hello: 0xb1, block: 0xb2, ticket: 0xb3 } as const
+const KINDS = { hello: 0xb1, block: 0xb2, handout: 0xb3 } as const
 type Kind = keyof typeof KINDS
 
 /** Part of what is passed. */

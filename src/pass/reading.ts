@@ -4,6 +4,7 @@ import { type AnyEvent, type JournalRecord, MOST_APART_MS } from '../../shared/r
 import { blocksOf, type Gathering, gathering } from './blocks.ts'
 import { readColumns } from './columns.ts'
 import { readFrame, sumOf } from './frame.ts'
+import { type ReadHandout, readHandout } from './handout.ts'
 import { type Head, type Hello, holds, lacking, readHello } from './heads.ts'
 
 /** So long is kept what was read of something that broke off. */
@@ -36,6 +37,10 @@ export type Told =
       readonly records: readonly JournalRecord<AnyEvent>[]
       readonly met: Met
     }
+  /** Stacks with their buckets, not examined yet. */
+  | { readonly is: 'handout'; readonly read: ReadHandout }
+  /** What only a newer program knows. */
+  | { readonly is: 'newer' }
   /** All came, and does not make what was shown. */
   | { readonly is: 'damaged' }
 
@@ -92,6 +97,10 @@ export function reading({ phone, records }: Own): Reading {
       if (frame?.kind === 'hello') {
         const hello = readHello(frame.body)
         return hello ? heard(hello, nowMs) : { is: 'nothing' }
+      }
+      if (frame?.kind === 'handout') {
+        const read = readHandout(frame.body)
+        return read === 'newer' ? { is: 'newer' } : read ? { is: 'handout', read } : { is: 'nothing' }
       }
       if (frame?.kind !== 'block') return { is: 'nothing' }
       if (blocksOf(frame.length, frame.body.length) > BLOCKS_MOST) return { is: 'nothing' }

@@ -40,6 +40,8 @@ export type Route =
   | { readonly at: 'story'; readonly potId: string }
   /** Passing to another phone, and taking in from it. */
   | { readonly at: 'codes' }
+  /** A stack, or all of them, as one code that another phone reads. */
+  | { readonly at: 'handout'; readonly stackId?: string }
   /** Three plots of what came of it all, and what is known of one glaze, or of it over another. */
   | { readonly at: 'plots' }
   | { readonly at: 'results'; readonly bucketId: string; readonly underId?: string }

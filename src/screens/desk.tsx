@@ -18,6 +18,7 @@ const Plots = lazyPart(() => import('./opening/plots.tsx').then((part) => part.P
 const Results = lazyPart(() => import('./opening/results.tsx').then((part) => part.Results))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
+const HandoutPage = lazyPart(() => import('./codes/handout.tsx').then((part) => part.HandoutPage))
 const Codes = lazyPart(() => import('./codes/codes.tsx').then((part) => part.Codes))
 const Settle = lazyPart(() => import('./meeting/settle.tsx').then((part) => part.Settle))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
@@ -66,6 +67,8 @@ function Screen() {
       return <Room />
     case 'codes':
       return <Codes />
+    case 'handout':
+      return <HandoutPage stackId={to.stackId} />
     case 'settle':
       return <Settle />
     case 'shelf':

@@ -1,5 +1,7 @@
 /** Passing to another phone and taking in from it, by codes on the screen: as screens see it. */
 
+import type { Handout } from '../../shared/nouns.ts'
+
 export type CodeSize = 'fine' | 'coarse'
 
 export interface Shown {
@@ -44,6 +46,9 @@ export type Read =
   | { readonly is: 'own' }
   | { readonly is: 'clock'; readonly aheadMs: number }
   | { readonly is: 'damaged' }
+  /** Stacks with their buckets, each as it may be; and what only a newer program knows. */
+  | { readonly is: 'handout'; readonly handout: Handout }
+  | { readonly is: 'newer' }
   | { readonly is: 'unkept' }
   | { readonly is: 'no-camera'; readonly why: 'refused' | 'none' | 'busy' }
 
@@ -57,6 +62,8 @@ export interface Passing {
   /** How many codes a second are shown. */
   readonly aSecond: number
   show(size: CodeSize): Shown
+  /** The one code of a handout, as above; undefined where it holds more than a code that can be read. */
+  stillCode(handout: Handout): readonly (readonly boolean[])[] | undefined
   /** Looks through the camera until it is closed; `told` after each picture. Undefined, and told, where there is none. */
   read(told: (read: Read) => void): Promise<Reader | undefined>
   /** While one of both goes on the screen stays lit. */

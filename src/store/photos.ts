@@ -86,8 +86,9 @@ export function photoStore(table: TableName): PhotoStore {
     })
   }
   const get = async (photoId: string): Promise<Blob | undefined> => {
-    const kept: Kept | undefined = await answer((await read()).get(photoId))
-    return kept && new Blob([kept.data], { type: kept.type })
+    const kept: Partial<Kept> | undefined = await answer((await read()).get(photoId))
+    // A value that is torn is no picture.
+    return kept?.data instanceof ArrayBuffer ? new Blob([kept.data], { type: kept.type ?? '' }) : undefined
   }
   return {
     put: (photoId, picture) => within(STORED_MS, put(photoId, picture)),

@@ -38,12 +38,16 @@ export function openAttending(
   const note = (action: Action) => {
     if (!records.readOnly.peek()) hits.act(action)
   }
+  /** How far the clock was set ahead last while the page was seen, ms, and when, page time: that is no time away. */
+  let ahead = { byMs: 0, pageMs: Number.NEGATIVE_INFINITY }
+  const setLatelyMs = () => (clock.pageMs() - ahead.pageMs < SEEN_EVERY_MS ? ahead.byMs : 0)
   const unseen = (fromMs: number, toMs: number) => {
     const { skewMs } = table.peek()
     for (const dipId of doubtfulDips(table.peek(), fromMs - skewMs, toMs - skewMs))
       note({ do: 'dose-unsure', dipId })
     const underWay = Object.values(table.peek().pots).some((pot) => !pot.gone && pot.dips.length > 0)
-    if (underWay && toMs - fromMs >= AWAY_MS) away.value = { from: fromMs - skewMs, to: toMs - skewMs }
+    if (underWay && toMs - fromMs - setLatelyMs() >= AWAY_MS)
+      away.value = { from: fromMs - skewMs, to: toMs - skewMs }
   }
 
   const startMs = clock.epochMs()
@@ -58,6 +62,8 @@ export function openAttending(
     if (reason === 'start') return
     journal.refresh().catch(() => {})
     woken(atMs)
+    // A jump in this very moment is told of before it is looked for.
+    clock.untakenMs()
     unseen(atMs - gapMs, atMs)
   })
   const writeJump = async ({ byMs, sinceMs }: ClockJump) => {
@@ -69,6 +75,7 @@ export function openAttending(
   }
   clock.onJump((jump) => {
     if (jump.kind !== 'moved') return
+    ahead = { byMs: jump.byMs, pageMs: clock.pageMs() }
     const { locks } = navigator
     void (locks ? locks.request('bucketside-clock', () => writeJump(jump)) : writeJump(jump))
   })

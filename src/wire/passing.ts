@@ -2,10 +2,12 @@
 
 import type { ReadonlySignal } from '@preact/signals'
 import type { TableEvent } from '../../shared/events.ts'
+import type { Handout } from '../../shared/nouns.ts'
 import { type AnyEvent, isBy, type JournalRecord } from '../../shared/record.ts'
 import { CameraError, openCamera } from '../device/camera.ts'
 import { openAwake } from '../device/wake.ts'
-import { codeOf } from '../pass/code.ts'
+import { codeOf, stillCodeOf } from '../pass/code.ts'
+import { handoutText, type ReadHandout } from '../pass/handout.ts'
 import type { Look, Seen } from '../pass/messages.ts'
 import { BLOCKS_MOST, type Met as PhoneMet, reading, type Told } from '../pass/reading.ts'
 import { CODES_A_SECOND, showing } from '../pass/showing.ts'
@@ -82,10 +84,13 @@ export function openPassing(
     switch (seen.is) {
       case 'nothing':
       case 'own':
+      case 'newer':
       case 'damaged':
         return { is: seen.is }
       case 'clock':
         return { is: 'clock', aheadMs: seen.aheadMs }
+      case 'handout':
+        return examined(seen.read)
       case 'hello':
         return { is: 'greeted' }
       case 'known':
@@ -112,6 +117,7 @@ export function openPassing(
         code: (index) => codeOf(shown.code(index, steadyNow()), size),
       }
     },
+    stillCode: (handout) => stillCodeOf(handoutText(handout)),
     async read(tell) {
       let camera: Awaited<ReturnType<typeof openCamera>>
       try {
@@ -145,6 +151,16 @@ export function openPassing(
       return { video: camera.video, close } satisfies Reader
     },
   }
+}
+
+/** A handout whose stacks and buckets are each as they may be; what isn't was damaged on its way. */
+async function examined({ stacks, buckets }: ReadHandout): Promise<Read> {
+  const { contentFault } = await import('../store/events-schema.ts')
+  const right =
+    stacks.length > 0 &&
+    stacks.every((stack) => contentFault({ kind: 'stack-set', stack } as AnyEvent) === undefined) &&
+    buckets.every((bucket) => contentFault({ kind: 'bucket-set', bucket } as AnyEvent) === undefined)
+  return right ? { is: 'handout', handout: { stacks, buckets } as Handout } : { is: 'damaged' }
 }
 
 /** Looks for codes beside the page. */

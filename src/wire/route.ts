@@ -59,6 +59,7 @@ export function routeOf(hash: string): Route | undefined {
     case 'pot':
       return named === undefined ? { at } : { at, potId: named }
     case 'stacks':
+    case 'handout':
       return named === undefined ? { at } : { at, stackId: named }
     case 'tile':
     case 'results':

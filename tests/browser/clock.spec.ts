@@ -1,7 +1,9 @@
 import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
 import { loadCalls } from '../../src/table/load/calls.ts'
 import { firedLoad } from '../fixtures/opened.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
 
 const MIN_MS = 60_000
@@ -70,4 +72,18 @@ test('a clock that is set on calls nobody to a kiln that is hot still, and the c
   await expect.poll(async () => Math.round((await leftMs()) / MIN_MS)).toBe(6)
   await bench.pass(362)
   await expect.poll(called).toBe(1)
+})
+
+test('a clock that is set while the bench is seen is no time away', async ({ page }) => {
+  const bench = await BenchPage.on(page, [
+    demoEvents(),
+    [toldDip({ potId: 'demo.31', outAt: EVENING.getTime() })],
+  ])
+  await setClock(page, 30 * MIN_MS)
+  for (let i = 0; i < 8; i++) {
+    await page.clock.runFor(1000)
+    await page.waitForTimeout(60)
+    await expect(page.locator('.bench-returned')).toHaveCount(0)
+  }
+  expect((await bench.table()).skewMs).toBeGreaterThan(29 * MIN_MS)
 })

@@ -39,9 +39,17 @@ export const withCamera = (page: Page) =>
 
 /** What `shows` shows now, as the camera of `reads` sees it. */
 export async function seeing(reads: Page, shows: Page, held: Held = STILL): Promise<void> {
-  const url = await shows.evaluate(() =>
-    document.querySelector<HTMLCanvasElement>('.codes-code')?.toDataURL(),
-  )
+  const url = await shows.evaluate(async () => {
+    const code = document.querySelector('.codes-code')
+    if (!(code instanceof SVGElement)) return (code as HTMLCanvasElement | null)?.toDataURL()
+    const drawn = new Image(776, 776)
+    const text = new XMLSerializer().serializeToString(code)
+    drawn.src = URL.createObjectURL(new Blob([text], { type: 'image/svg+xml' }))
+    await drawn.decode()
+    const canvas = Object.assign(document.createElement('canvas'), { width: 776, height: 776 })
+    canvas.getContext('2d')?.drawImage(drawn, 0, 0, 776, 776)
+    return canvas.toDataURL()
+  })
   const bytes = [...Buffer.from(url?.split(',')[1] ?? '', 'base64')]
   if (bytes.length === 0) return
   await reads.evaluate(

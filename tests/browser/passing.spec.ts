@@ -21,18 +21,19 @@ async function hit(page: Page, label: string): Promise<void> {
 }
 
 /** Holds `reads` over `shows` until it has read. */
-async function passed(shows: Page, reads: Page, how: (look: number) => Held = () => STILL): Promise<void> {
+async function passed(
+  shows: Page,
+  reads: Page,
+  how: (look: number) => Held = () => STILL,
+  met = reads.locator('.codes-took'),
+): Promise<void> {
   await expect(shows.locator('.codes-code')).toBeVisible()
-  const met = reads.locator('.codes-took')
   for (let look = 0; look < 400 && !(await met.isVisible()); look++) await seeing(reads, shows, how(look))
   await expect(met).toBeVisible()
 }
 
 async function addBucket(page: Page, name: string): Promise<void> {
-  await open(page, 'buckets')
-  await key(page, /Name a bucket|Another bucket|New bucket/)
-    .first()
-    .click()
+  await open(page, 'buckets/new')
   await type(page, 'Name of the glaze', name)
   await key(page, /^Save$/).click()
 }
@@ -83,5 +84,38 @@ test('two phones meet three times and have the same after each', async ({ browse
   await expect(b.getByText('Nothing new. All of it is here.')).toBeVisible()
   // One has noted besides that they met.
   expect(await storedIds(b)).toEqual(expect.arrayContaining(await storedIds(a)))
+  for (const page of [a, b]) await page.context().close()
+})
+
+test('stacks are handed on as one code, with the buckets that lack there, and nothing is kept before TAKE', async ({
+  browser,
+}) => {
+  test.setTimeout(120_000)
+  const [a, b] = [await phone(browser), await phone(browser)]
+  await open(a, 'room')
+  await plantRecords(a, recordsOf(armed(Date.now() - 60_000)))
+  await a.reload()
+  await opened(a)
+  await addBucket(b, 'gatepost ')
+  await open(a, 'stacks')
+  await a.getByRole('button', { name: 'Hand them all on as a code' }).tap()
+  await open(b, 'codes')
+  await b.getByRole('button', { name: 'READ' }).tap()
+  const before = await storedIds(b)
+  const asked = b.getByText(/^Take Tideline/)
+  await passed(a, b, undefined, asked)
+  await expect(b.locator('.codes')).toContainText('New here: Brackwater and Heather.')
+  await expect(b.locator('.codes')).not.toContainText(/New here:[^.]*Gatepost/)
+  expect(await storedIds(b)).toEqual(before)
+  await b.waitForTimeout(700)
+  await hit(b, 'TAKE')
+  await expect(b.locator('.row-stack').first()).toContainText('Tideline')
+  expect((await storedIds(b)).length).toBeGreaterThan(before.length)
+  await open(b, 'buckets')
+  await expect(b.getByText('gatepost')).toHaveCount(1)
+  // The same again is nothing new.
+  await open(b, 'codes')
+  await b.getByRole('button', { name: 'READ' }).tap()
+  await passed(a, b, undefined, b.getByText('Nothing new. All of it is here.'))
   for (const page of [a, b]) await page.context().close()
 })

@@ -252,3 +252,102 @@ test('where the storage of pictures is silent a photo is not told as kept, and a
   await fetched(page.getByRole('alert').filter({ hasText: '1 picture is not in it' }))
   expect(await (await saving).path()).toBeTruthy()
 })
+
+/** Whatever is asked of a connection that was open by then fails from now on, as WebKit leaves it; a new one works. */
+const loseConnections = (page: Page) =>
+  page.evaluate(() => {
+    const { transaction } = IDBDatabase.prototype
+    const { open } = indexedDB
+    const fresh = new WeakSet<IDBDatabase>()
+    indexedDB.open = (name, version) => {
+      const opening = open.call(indexedDB, name, version)
+      opening.addEventListener('success', () => fresh.add(opening.result))
+      return opening
+    }
+    IDBDatabase.prototype.transaction = function (...of) {
+      if (!fresh.has(this))
+        throw new DOMException('Connection to Indexed Database server lost', 'InvalidStateError')
+      return transaction.apply(this, of)
+    }
+  })
+
+test('on a connection that was lost a photo is kept all the same, and the one before still shows', async ({
+  page,
+}) => {
+  const bench = await toPhoto(page)
+  await choose(page, await fromCamera(page, 400, 300))
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
+  await loseConnections(page)
+  await openPage(page)
+  await expect(page.locator('.open-photo img')).toHaveCount(1)
+  await choose(page, await fromCamera(page, 400, 300))
+  await loseConnections(page)
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('2')
+  // The journal's own connection was lost as well, and is opened anew in a while.
+  await page.clock.runFor(3000)
+  await expect.poll(async () => (await photosOf(bench, 35)).length).toBe(2)
+  const kept = (await photosOf(bench, 35)).map(({ photoId }) => photoId)
+  expect((await storedIds(page, 'photos', BASE)).sort()).toEqual(kept.sort())
+})
+
+test('deleted under the open page, the pictures to come are kept, and a backup says which are gone', async ({
+  page,
+}) => {
+  test.setTimeout(120_000)
+  const bench = await toPhoto(page)
+  await choose(page, await fromCamera(page, 400, 300))
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
+  await openPage(page)
+  await choose(page, await fromCamera(page, 400, 300))
+  await page.evaluate((base) => indexedDB.deleteDatabase(base), BASE)
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('2')
+  const [gone, kept] = (await photosOf(bench, 35)).map(({ photoId }) => photoId)
+  expect(await storedIds(page, 'photos', BASE)).toEqual([kept])
+  // And one that lies there without its bytes.
+  await page.evaluate(
+    ([base, id]) =>
+      new Promise<void>((resolve) => {
+        const opening = indexedDB.open(base ?? '')
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction('photos', 'readwrite')
+          writing.objectStore('photos').put({ type: 'image/jpeg' }, id)
+          writing.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+        }
+      }),
+    [BASE, gone] as const,
+  )
+  await page.goto('./#/room')
+  await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
+  const saving = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Back up' }).tap()
+  await fetched(page.getByRole('alert').filter({ hasText: '1 picture is not in it' }))
+  const text = await readFile(await (await saving).path(), 'utf8')
+  expect(text.split('"photo":')).toHaveLength(2)
+})
+
+test('a storage of pictures that was silent once is asked anew', async ({ page }) => {
+  test.setTimeout(120_000)
+  await page.addInitScript((base) => {
+    const { open } = indexedDB
+    let silent = true
+    indexedDB.open = (name, version) => {
+      if (name !== base || !silent) return open.call(indexedDB, name, version)
+      silent = false
+      return new EventTarget() as IDBOpenDBRequest
+    }
+  }, BASE)
+  const bench = await toPhoto(page)
+  await choose(page, await fromCamera(page, 400, 300))
+  await hit(page)
+  await fetched(page.getByText('The photo could not be stored.'))
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
+  expect(await photosOf(bench, 35)).toHaveLength(1)
+})

@@ -12,7 +12,8 @@ export function Ways({ close }: { readonly close: () => void }) {
   const { table, schedule, now, scheduleOptions, words, formats } = app
   const said = useSignal<string | undefined>(undefined)
   const w = words.value.bench
-  const { back } = useLateWords().other
+  const { ways, other } = useLateWords()
+  const { back } = other
   const f = formats.value
   const { skewMs } = table.value
   const line = handsLine(table.value, schedule.value, now.value)
@@ -30,13 +31,13 @@ export function Ways({ close }: { readonly close: () => void }) {
   return (
     <section class="other ways">
       <header class="other-head">
-        <h1>{late > 0 ? w.late(f.span(late)) : may > 0 ? w.mayBeLate(may) : w.inTime}</h1>
+        <h1>{late > 0 ? w.late(f.span(late)) : may > 0 ? w.mayBeLate(may) : ways.inTime}</h1>
         <PressButton class="other-close" onPress={close}>
           {back}
         </PressButton>
       </header>
       {line?.latestStartAt === undefined || late === 0 ? null : (
-        <p class="figures">{w.latestStart(f.clock(line.latestStartAt + skewMs))}</p>
+        <p class="figures">{ways.latestStart(f.clock(line.latestStartAt + skewMs))}</p>
       )}
       {said.value ? (
         <p class="said" role="alert">
@@ -46,18 +47,18 @@ export function Ways({ close }: { readonly close: () => void }) {
       <div class="ways-list">
         {scheduleOptions.value.slice(0, WAYS_SHOWN).map((way) => (
           <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
-            <span>{w.way[way.cut](way.potIds.length)}</span>
+            <span>{ways.way[way.cut](way.potIds.length)}</span>
             <small class="figures">
-              {w.wayEnds(
+              {ways.ends(
                 ends(way),
-                way.slackMs >= 0 ? w.spare(f.span(way.slackMs)) : w.stillLate(f.span(-way.slackMs)),
+                way.slackMs >= 0 ? w.spare(f.span(way.slackMs)) : ways.stillLate(f.span(-way.slackMs)),
                 outOfTen(1 - way.lateOdds),
               )}
             </small>
           </PressButton>
         ))}
       </div>
-      {scheduleOptions.value.length === 0 ? <p class="soft">{w.noWays}</p> : null}
+      {scheduleOptions.value.length === 0 ? <p class="soft">{ways.none}</p> : null}
     </section>
   )
 }

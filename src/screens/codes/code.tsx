@@ -25,6 +25,25 @@ export function Code({ shown, aSecond, label }: CodeProps) {
   return <canvas class="codes-code" ref={canvas} role="img" aria-label={label} />
 }
 
+interface StillProps {
+  readonly rows: readonly (readonly boolean[])[]
+  readonly label: string
+}
+
+/** One code that stands still, as a drawing: it prints as sharp as it shows. */
+export function StillCode({ rows, label }: StillProps) {
+  const side = rows.length + 2 * QUIET
+  const path = rows
+    .flatMap((row, y) => row.flatMap((dark, x) => (dark ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : [])))
+    .join('')
+  return (
+    <svg class="codes-code" viewBox={`0 0 ${side} ${side}`} role="img" aria-label={label}>
+      <rect width={side} height={side} fill="#fff" />
+      <path d={path} fill="#000" shape-rendering="crispEdges" />
+    </svg>
+  )
+}
+
 function drawCode(canvas: HTMLCanvasElement, rows: readonly (readonly boolean[])[]): void {
   const context = canvas.getContext('2d')
   if (!context) return

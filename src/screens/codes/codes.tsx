@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import type { Handout } from '../../../shared/nouns.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
@@ -7,10 +8,14 @@ import { useBar } from '../desk/use-bar.ts'
 import type { Met, Passing } from '../passing.ts'
 import { Read } from './read.tsx'
 import { Show } from './show.tsx'
+import { TakeHandout } from './take-handout.tsx'
 import { usePassingWords } from './words.ts'
 import './codes.css'
 
-type Page = { readonly at: 'start' | 'show' | 'read' } | { readonly at: 'met'; readonly met: Met }
+type Page =
+  | { readonly at: 'start' | 'show' | 'read' }
+  | { readonly at: 'met'; readonly met: Met }
+  | { readonly at: 'handout'; readonly handout: Handout }
 
 /** Another phone: this one shows, that one reads, or the other way round. */
 export function Codes() {
@@ -39,11 +44,14 @@ export function Codes() {
         <Read
           passing={passing}
           onStop={start}
+          onHandout={(handout) => setPage({ at: 'handout', handout })}
           onMet={(met) => {
             setGreeted(true)
             setPage({ at: 'met', met })
           }}
         />
+      ) : page.at === 'handout' ? (
+        <TakeHandout handout={page.handout} done={start} />
       ) : page.at === 'met' ? (
         <MetCard
           met={page.met}

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import type { Handout } from '../../../shared/nouns.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { useApp } from '../app.ts'
 import { KilnMain } from '../desk/kiln-main.tsx'
@@ -13,11 +14,12 @@ const COARSER_MS = 10_000
 interface ReadProps {
   readonly passing: Passing
   readonly onMet: (met: Met) => void
+  readonly onHandout: (handout: Handout) => void
   readonly onStop: () => void
 }
 
 /** What the camera sees, and how much of it is here. */
-export function Read({ passing, onMet, onStop }: ReadProps) {
+export function Read({ passing, onMet, onHandout, onStop }: ReadProps) {
   const w = usePassingWords()
   const { formats } = useApp()
   const frame = useRef<HTMLDivElement>(null)
@@ -36,6 +38,7 @@ export function Read({ passing, onMet, onStop }: ReadProps) {
       if (news.is === 'part') setPart(news)
       setTold(news)
       if (news.is === 'met') onMet(news.met)
+      if (news.is === 'handout') onHandout(news.handout)
     }
     passing.stayLit(true)
     void passing.read(hear).then((reader) => {
@@ -79,9 +82,13 @@ export function Read({ passing, onMet, onStop }: ReadProps) {
   )
 }
 
-type Wrong = Extract<Told, { is: 'own' | 'clock' | 'damaged' | 'unkept' }>
+type Wrong = Extract<Told, { is: 'own' | 'clock' | 'damaged' | 'unkept' | 'newer' }>
 const isWrong = (told: Told): told is Wrong =>
-  told.is === 'own' || told.is === 'clock' || told.is === 'damaged' || told.is === 'unkept'
+  told.is === 'own' ||
+  told.is === 'clock' ||
+  told.is === 'damaged' ||
+  told.is === 'unkept' ||
+  told.is === 'newer'
 
 const RADIUS = 46
 const ROUND = 2 * Math.PI * RADIUS

@@ -5,6 +5,7 @@ import { useCalendar, useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
+import { useLateWords } from '../late-words.ts'
 import { NumberOf } from './settings.tsx'
 
 const MINUTE_MS = 60_000
@@ -18,6 +19,7 @@ export function Sitting() {
   const set = useSet()
   const w = useRoomWords()
   const b = words.value.bench
+  const { ways } = useLateWords()
   const f = formats.value
   const { settings } = table.value
   const line = handsLine(table.value, schedule.value, now.value)
@@ -46,7 +48,7 @@ export function Sitting() {
       {line ? (
         <p class="figures strong">
           {late > 0
-            ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : b.latestStart(days.moment(line.latestStartAt))}`
+            ? `${b.late(f.span(late))}. ${line.latestStartAt === undefined ? '' : ways.latestStart(days.moment(line.latestStartAt))}`
             : [
                 w.dippedBy(
                   days.between(bandOf(line.finish ?? { early: line.finishAt, late: line.finishAt })),
@@ -109,6 +111,7 @@ function KilnOn() {
 function WaysOut() {
   const { scheduleOptions: ways, words, formats, act } = useDesk()
   const b = words.value.bench
+  const { ways: w } = useLateWords()
   const f = formats.value
   const days = useDays()
   return (
@@ -116,11 +119,11 @@ function WaysOut() {
       {ways.value.map((way) => (
         <li key={way.cut}>
           <button type="button" class="desk-second" onClick={() => act(way.action)}>
-            <strong>{b.way[way.cut](way.potIds.length)}</strong>
+            <strong>{w.way[way.cut](way.potIds.length)}</strong>
             <span class="figures">
-              {b.wayEnds(
+              {w.ends(
                 days.between(bandOf(way.finish)),
-                way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : b.stillLate(f.span(-way.slackMs)),
+                way.slackMs >= 0 ? b.spare(f.span(way.slackMs)) : w.stillLate(f.span(-way.slackMs)),
                 outOfTen(1 - way.lateOdds),
               )}
             </span>

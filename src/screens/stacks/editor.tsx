@@ -32,7 +32,7 @@ const USUAL_S = 3
 
 /** The coats of a stack in order, and what they come to on a pot, while they are being changed. */
 export function StackEditor({ stack }: { readonly stack: StackFacts | undefined }) {
-  const { table, words, act, go } = useDesk()
+  const { table, words, act, demo, go } = useDesk()
   const w = words.value.desk.stacks
   const [name, setName] = useState<Typed>({ text: stack?.name ?? '' })
   const [coats, setCoats] = useState<readonly DraftCoat[]>(() => firstCoats(table.peek(), stack))
@@ -131,6 +131,15 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
         />
         {stack ? (
           <>
+            {demo ? null : (
+              <button
+                type="button"
+                class="desk-second"
+                onClick={() => go({ at: 'handout', stackId: stack.stackId })}
+              >
+                {w.handOn}
+              </button>
+            )}
             <p class="help">{w.kept}</p>
             <HoldKey
               label={w.remove}

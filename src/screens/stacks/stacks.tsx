@@ -14,7 +14,7 @@ const Ticket = lazyPart(() => import('./ticket.tsx').then((part) => part.Ticket)
 
 /** All stacks, or the one the route names; `new` is a stack that is not there yet. */
 export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
-  const { table, words, go } = useDesk()
+  const { table, words, demo, go } = useDesk()
   const w = words.value.desk.stacks
   const noBucket = Object.keys(table.value.buckets).length === 0
   const stack = stackId === undefined ? undefined : table.value.stacks[stackId]
@@ -40,6 +40,11 @@ export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
         >
           {noBucket ? w.toBucket : stacks.length === 0 ? w.first : w.add}
         </button>
+        {stacks.length > 1 && !demo ? (
+          <button type="button" class="desk-second" onClick={() => go({ at: 'handout' })}>
+            {w.handAllOn}
+          </button>
+        ) : null}
         {stacks.length > 0 && potsOnTable(table.value).length > 0 ? <Ticket /> : null}
       </main>
     </div>

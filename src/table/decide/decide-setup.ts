@@ -147,7 +147,8 @@ const settingsRefusal = (settings: Partial<Settings>): Refusal | undefined =>
     ['loadMin', settings.loadMin],
   ])
 
-function bucketRefusal(table: Table, bucket: BucketFacts): Refusal | undefined {
+/** Why a bucket can't stand at the table so. */
+export function bucketRefusal(table: Table, bucket: BucketFacts): Refusal | undefined {
   const twin = Object.values(table.buckets).find(
     ({ facts }) => facts.bucketId !== bucket.bucketId && facts.letter === bucket.letter,
   )
@@ -189,7 +190,8 @@ function thickness({ targetGramsPerMl, solidsGravity }: BucketFacts): Refusal | 
 /** The planner's most for one pot; no wall takes half as many. */
 const MOST_COATS = 20
 
-function coatsRefusal(table: Table, coats: readonly CoatFacts[]): Refusal | undefined {
+/** Why coats can't be a pot's or a stack's. */
+export function coatsRefusal(table: Table, coats: readonly CoatFacts[]): Refusal | undefined {
   if (coats.length === 0) return { code: 'missing', field: 'coats' }
   if (coats.length > MOST_COATS)
     return {

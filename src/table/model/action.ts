@@ -4,6 +4,7 @@ import type {
   BucketFacts,
   CoatFacts,
   FiringFacts,
+  Handout,
   KilnReading,
   PairFacts,
   Place,
@@ -99,6 +100,7 @@ export type Action =
   | { readonly do: 'read-density'; readonly bucketId: string; readonly gramsPerMl: number }
   | { readonly do: 'set-stack'; readonly stack: Omit<StackFacts, 'stackId'> & { readonly stackId?: string } }
   | { readonly do: 'remove-stack'; readonly stackId: string }
+  | { readonly do: 'take-handout'; readonly handout: Handout }
   | {
       readonly do: 'set-pot'
       /** Without a number or a place the next free one is taken. */

@@ -1,6 +1,31 @@
 import type { Name } from '../name.ts'
+import { isOne } from './counts.ts'
 /** English of Other, of what keeps a melt off the shelf, and of ringing: fetched with what says them. */
 export const other = {
+  /** Of the seconds before a dip: what begins then, and for how long. */
+  count: {
+    dipIn: 'IN in',
+    pourIn: 'POUR in',
+    under: (s: number) => `then ${s} s under`,
+    inside: (s: number) => `then ${s} s inside`,
+  },
+  /** Ways out of being late for the kiln. */
+  ways: {
+    stillLate: (span: string) => `${span} late for the kiln`,
+    inTime: 'In time for the kiln',
+    latestStart: (clock: string) => `The latest start was ${clock}.`,
+    way: {
+      fan: () => 'Fan close to the pots',
+      otherBoard: () => 'Another board, by an open window',
+      candling: () => 'Candle the kiln; its manual first',
+      skipCollar: (n: number) => (isOne(n) ? 'Skip the collar on 1 pot' : `Skip the collar on ${n} pots`),
+      fewerCoats: (n: number) => (isOne(n) ? 'One coat less on 1 pot' : `One coat less on ${n} pots`),
+      nextFiring: (n: number) => (isOne(n) ? '1 pot into the next firing' : `${n} pots into the next firing`),
+    },
+    ends: (when: string, then: string, outOfTen: number) =>
+      `last dip ${when}, ${then}; in time ${outOfTen} in 10`,
+    none: 'Looking for ways out.',
+  },
   other: {
     back: 'Back',
     takeBack: 'Take back',

@@ -2,6 +2,11 @@ import { isOne } from './counts.ts'
 
 const many = (count: number, one: string, more: string) => (isOne(count) ? `1 ${one}` : `${count} ${more}`)
 
+const all = (parts: readonly string[]): string => {
+  const last = parts.at(-1) ?? ''
+  return parts.length > 1 ? `${parts.slice(0, -1).join(', ')} and ${last}` : last
+}
+
 /** English of passing to another phone and taking in from it. */
 export const passing = {
   title: 'Another phone',
@@ -40,6 +45,7 @@ export const passing = {
   ownClock: (by: string, ahead: boolean) =>
     `The other phone’s clock is ${by} ${ahead ? 'ahead' : 'behind'}. Set the wrong one first.`,
   damaged: 'Not whole. Nothing was changed. Reading again.',
+  newer: 'Made by a newer version of this app. Update this one first.',
   unkept: 'Could not be kept. Nothing was changed.',
   camera: {
     refused: 'The camera is not allowed here. Allow it in the phone’s settings, or pass a file.',
@@ -53,8 +59,7 @@ export const passing = {
       ...(pots > 0 ? [many(pots, 'pot', 'pots')] : []),
       ...(others > 0 ? [many(others, 'other note', 'other notes')] : []),
     ]
-    const last = parts.pop() ?? ''
-    return `${parts.length > 0 ? `${parts.join(', ')} and ${last}` : last} from the other phone.`
+    return `${all(parts)} from the other phone.`
   },
   nothingNew: 'Nothing new. All of it is here.',
   waiting: (count: number) => `${isOne(count) ? 'One waits' : `${count} wait`} for an update of this app.`,
@@ -64,4 +69,17 @@ export const passing = {
   theyLack: (count: number) => `${many(count, 'note here is', 'notes here are')} not there yet.`,
   more: 'It has more than it showed. Show back, then read once more.',
   both: 'Both phones have the same.',
+  handout: {
+    title: 'Hand on',
+    print: 'Print',
+    how: 'On the other phone: Room, Another phone, READ. It takes the coats and their buckets, no pots.',
+    none: 'No stack to hand on.',
+    tooMuch: 'Too much for one code. Hand the stacks on one by one.',
+    take: (names: readonly string[]) => (names.length === 0 ? 'Take these buckets?' : `Take ${all(names)}?`),
+    other: (name: string) => `${name} stands here with other coats: pots that are to have it get these.`,
+    buckets: (names: readonly string[]) =>
+      `New here: ${all(names)}. Weigh and measure what is in your own ${isOne(names.length) ? 'bucket' : 'buckets'}.`,
+    yes: 'TAKE',
+    no: 'LEAVE',
+  },
 }

@@ -3,6 +3,8 @@ import { isOne } from './counts.ts'
 export const stacks = {
   title: 'Stacks',
   add: 'Another stack',
+  handOn: 'Hand it on as a code',
+  handAllOn: 'Hand them all on as a code',
   none: 'No stack yet.',
   first: 'Plan the first stack',
   needBucket: 'A stack needs a bucket first.',

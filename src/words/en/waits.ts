@@ -42,20 +42,6 @@ export const waits = {
   spare: (span: string) => `${span} early for the kiln`,
   late: (span: string) => `${span} late for the kiln`,
   mayBeLate: (outOfTen: number) => `May be late: ${outOfTen} in 10`,
-  stillLate: (span: string) => `${span} late for the kiln`,
-  inTime: 'In time for the kiln',
-  latestStart: (clock: string) => `The latest start was ${clock}.`,
-  way: {
-    fan: () => 'Fan close to the pots',
-    otherBoard: () => 'Another board, by an open window',
-    candling: () => 'Candle the kiln; its manual first',
-    skipCollar: (n: number) => (isOne(n) ? 'Skip the collar on 1 pot' : `Skip the collar on ${n} pots`),
-    fewerCoats: (n: number) => (isOne(n) ? 'One coat less on 1 pot' : `One coat less on ${n} pots`),
-    nextFiring: (n: number) => (isOne(n) ? '1 pot into the next firing' : `${n} pots into the next firing`),
-  },
-  wayEnds: (when: string, then: string, outOfTen: number) =>
-    `last dip ${when}, ${then}; in time ${outOfTen} in 10`,
-  noWays: 'Looking for ways out.',
   potterDoes: {
     empty: '',
     held: 'paused',

@@ -5,7 +5,7 @@ import { type Frame, frameText, LARGEST_LENGTH, readFrame, sumOf } from '../../.
 const body = Uint8Array.from({ length: 40 }, (_, i) => 255 - i)
 const FRAMES: readonly Frame[] = [
   { kind: 'hello', body },
-  { kind: 'ticket', body },
+  { kind: 'handout', body },
   { kind: 'block', of: 0xfedcba98, length: LARGEST_LENGTH, index: 0x123456, body },
   { kind: 'block', of: 0, length: 1, index: 0, body: body.slice(0, 1) },
 ]

@@ -165,7 +165,7 @@ describe('codes', () => {
       '',
       'HTTPS://EXAMPLE.ORG',
       toBase45(Uint8Array.of(0xb2, 9, 9, 9)),
-      frameText({ kind: 'ticket', body: Uint8Array.of(1) }),
+      frameText({ kind: 'handout', body: Uint8Array.of(1) }),
       frameText({ kind: 'hello', body: Uint8Array.of(1) }),
     ])
       expect(b.read.take(text, NOW)).toEqual({ is: 'nothing' })

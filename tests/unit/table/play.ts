@@ -5,6 +5,7 @@ import { cardOf } from '../../../src/table/card/card-now.ts'
 import { judge } from '../../../src/table/card/engine-judge.ts'
 import { judged } from '../../../src/table/card/judged.ts'
 import { decide } from '../../../src/table/decide/decide.ts'
+import { decideHandout } from '../../../src/table/decide/decide-handout.ts'
 import { decideLoad } from '../../../src/table/decide/decide-load.ts'
 import { decideMeeting } from '../../../src/table/decide/decide-meeting.ts'
 import { decideOpening } from '../../../src/table/decide/decide-opening.ts'
@@ -22,6 +23,7 @@ export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
 export const setting: More = (table, action, stamp) =>
   (action.do === 'lay-demo' ? layDemo(table, action, stamp) : decideLoad(table, action, stamp)) ??
   decideOpening(table, action) ??
+  (action.do === 'take-handout' ? decideHandout(table, action) : undefined) ??
   (action.do === 'meet' || action.do === 'settle'
     ? decideMeeting(table, action)
     : decideSetup(table, action, stamp))

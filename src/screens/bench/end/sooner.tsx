@@ -38,7 +38,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
   const of = table.value
   const found = useSteps(() => soonerSteps(of, now.peek()), [of])
   const { between } = useDays()
-  const { end: w, other } = useLateWords()
+  const { end: w, other, ways } = useLateWords()
   const last = lastOf(potsThatDry(table.value))
   const litAt = (dryAt: number) => Math.max(dryAt, lightingAt(of, now.peek()))
   const take = (way: DrySooner) => (atMs: number) => {
@@ -68,7 +68,7 @@ export function Sooner({ close }: { readonly close: () => void }) {
       <div class="ways-list">
         {found?.map((way) => (
           <PressButton key={way.cut} class="other-tile way" onPress={take(way)}>
-            <span>{words.value.bench.way[way.cut](0)}</span>
+            <span>{ways.way[way.cut](0)}</span>
             <small class="figures">
               {way.cut === 'candling' ? (
                 <>
