@@ -136,6 +136,22 @@ test('before a sitting the board and the clay say what one measurement would buy
   }
 })
 
+test('after three touches the board says what they bought', async ({ page }) => {
+  const potIds = ['demo.31', 'demo.32', 'demo.33']
+  await BenchPage.on(page, [
+    demoEvents(),
+    ...potIds.map((id): TableEvent[] => [
+      toldDip({ potId: id, outAt: EVENING.getTime() - 20 * MIN_MS }),
+      { kind: 'sponged', potId: id, implied: true },
+    ]),
+    ...potIds.map((id): TableEvent[] => [{ kind: 'touched', potIds: [id], dry: true }]),
+  ])
+  await open(page, 'board')
+  await page.clock.runFor(2000)
+  await expect(page.getByText(/^3 checks brought waits from a factor of [\d.]+ to [\d.]+\./)).toBeVisible()
+  await expect(page.getByText(/Waits are known to/)).toBeHidden()
+})
+
 test('a pot weighed dry and after its seconds in water tells the clay once, and stands wet from then on', async ({
   page,
 }) => {

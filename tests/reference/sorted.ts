@@ -354,6 +354,7 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
     ['the film of an unmeasured slop stays under a dipped enamel coat on steel', 1, 'wide'],
     ['a dipping slop has the viscosity at which washcoats load best', 1, 'wide'],
     ['at %d, %d Pa, %d Pa s, after %d s: %d mm dry', 12, 'closed'],
+    ['an unmeasured slop of %d leaves %d to %d mm on a full wall', 4, 'itself'],
     ['%d Pa at 1.45 and 0.06 Pa s leave %d mm after 10 s', 2, 'closed'],
   ],
   packing: [
