@@ -202,7 +202,7 @@ const stacks = fc
   .map((coats) => coats.map(([glaze, s], i) => (i === 0 ? whole(glaze, s) : collar(glaze, 40, s))))
 const runs: fc.Arbitrary<RunFacts> = fc.oneof(
   fc.constantFrom<RunFacts>({ is: 'none' }, { is: 'some' }, { is: 'shelf' }, { is: 'measured', mm: 0 }),
-  fc.integer({ min: 1, max: 7 }).map((mm) => ({ is: 'measured', mm })),
+  fc.integer({ min: 1, max: 7 }).map((mm) => ({ is: 'measured', mm }) as const),
 )
 
 test('a pot that stuck is never taken for one that did not run', () => {
