@@ -13,7 +13,7 @@ import type {
   StackFacts,
   TileFacts,
 } from './nouns.ts'
-import { isOfOpening, type OpeningHappening } from './opening-events.ts'
+import { OPENING_KINDS, type OpeningHappening } from './opening-events.ts'
 
 /**
  * Everything that can have happened at a table. Past tense, one noun each; the fold of these is the state.
@@ -172,6 +172,7 @@ export interface Stamped {
 
 const LISTED = [
   ...LOAD_KINDS,
+  ...OPENING_KINDS,
   'settings-set',
   'board-set',
   'air-set',
@@ -230,10 +231,9 @@ const LISTED = [
   'both-dipped',
 ] as const satisfies readonly EventKind[]
 
-/** All kinds but those of the opening: one that the list lacks is an error of its type. */
-const KINDS: ReadonlySet<
-  Exclude<EventKind, (typeof LISTED)[number] | OpeningHappening['kind']> extends never ? string : never
-> = new Set(LISTED)
+/** All kinds: one that the list lacks is an error of its type. */
+const KINDS: ReadonlySet<Exclude<EventKind, (typeof LISTED)[number]> extends never ? string : never> =
+  new Set(LISTED)
 
 /** Whether this program folds events of such a kind. */
-export const isKnownKind = (kind: string): kind is EventKind => KINDS.has(kind) || isOfOpening({ kind })
+export const isKnownKind = (kind: string): kind is EventKind => KINDS.has(kind)

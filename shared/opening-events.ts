@@ -54,16 +54,17 @@ export type OpeningHappening =
   | { readonly kind: 'room-changed'; readonly changed: boolean }
 
 /** Kinds of {@link OpeningHappening}. */
-export const OPENING_KINDS: Readonly<Record<OpeningHappening['kind'], true>> = {
-  guessed: true,
-  'taken-out': true,
-  judged: true,
-  'photo-kept': true,
-  'lesson-taken': true,
-  'limit-taken': true,
-  'room-changed': true,
-}
+export const OPENING_KINDS = [
+  'guessed',
+  'taken-out',
+  'judged',
+  'photo-kept',
+  'lesson-taken',
+  'limit-taken',
+  'room-changed',
+] as const satisfies readonly OpeningHappening['kind'][]
+const KINDS: readonly string[] = OPENING_KINDS
 
 /** Whether it happened once pots were fired. */
 export const isOfOpening = (event: { readonly kind: string }): event is OpeningHappening =>
-  Object.hasOwn(OPENING_KINDS, event.kind)
+  KINDS.includes(event.kind)

@@ -7,9 +7,11 @@ import { type Evidence, mayBeClear, pairShown } from '../../src/engine/fired/pro
 import { roomMemory } from '../../src/engine/fired/room-memory.ts'
 import { lnKOf, type RunSeen, runCurve, sharesOf } from '../../src/engine/fired/run-curve.ts'
 import { thicknessLimit } from '../../src/engine/fired/thickness-limit.ts'
+import { againOf } from '../../src/table/fired/again.ts'
 import { reliefsOf } from '../../src/table/fired/danger.ts'
 import { factorsOf } from '../../src/table/fired/lesson.ts'
 import { resultsOf } from '../../src/table/fired/results.ts'
+import { storyOf } from '../../src/table/opening/story.ts'
 import { toldFound } from '../../src/table/opening/told-found.ts'
 import { collar, firing, whole } from '../fixtures/fired/kiln-play.ts'
 import { fromTo, pots } from '../fixtures/melt-pots.ts'
@@ -225,5 +227,36 @@ test('a pot that stuck is never taken for one that did not run', () => {
       }
     }),
     { numRuns: Math.min(RUNS, 40) },
+  )
+})
+
+const boards = fc.record({
+  absorption: fc.integer({ min: 2, max: 30 }).map((part) => part / 100),
+  bisqueCone: fc.constantFrom('06', '04', '1'),
+})
+
+test('what is set for new pots changes nothing of a pot that was fired, and is told where it is made again', () => {
+  fc.assert(
+    fc.property(stacks, boards, fc.boolean(), (coats, set, loose) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      firing(play, 'one', [{ potId: 'a', coats, run: { is: 'some' }, ...(loose ? { loose: true } : {}) }])
+      const pot = play.table.pots.a!
+      const of = () => ({
+        story: storyOf(play.table, pot),
+        results: resultsOf(play.table).map(({ curve, lnK, subject }) => ({ curve, lnK, subject })),
+        factors: factorsOf(play.table).map(({ factor }) => factor),
+      })
+      const before = of()
+      const { board } = play.table
+      play.append([{ kind: 'board-set', board: { ...board, ...set } }], 'board')
+      expect(of()).toEqual(before)
+      const again = againOf(play.table, pot, play.nowMs)
+      const what = 'why' in again ? [] : again.differences.map((one) => one.what)
+      expect(what.includes('bisque')).toBe(set.bisqueCone !== board.bisqueCone)
+      expect(what.includes('absorption')).toBe(
+        Math.abs(set.absorption - board.absorption) > 0.05 * board.absorption,
+      )
+    }),
+    { numRuns: Math.min(RUNS, 30) },
   )
 })

@@ -13,7 +13,7 @@ import { engineDip, historyOf, MIN_MS } from '../forecast/pot-history.ts'
 import { LIMITS } from '../model/limits.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { coatOf, isSure, loadFiredIn } from './fired-coats.ts'
+import { coatOf, isSure, loadFiredIn, whenMade } from './fired-coats.ts'
 import { firedOf } from './fired-pot.ts'
 import { heatAt } from './heats.ts'
 
@@ -107,11 +107,12 @@ export function againOf(
   const meets = coats.length === dips.length && coats.every((coat) => coat.meets)
   const filledAt = (bucketId: string): number =>
     table.buckets[bucketId]?.log.findLast(({ what }) => what === 'filled')?.at ?? 0
+  const made = whenMade(table, pot)
   const then = madeWith(
-    table,
+    made,
     pot,
     dips,
-    waitsMin(historyOf(table, pot), goal),
+    waitsMin(historyOf(made, pot), goal),
     ({ gramsPerMl }) => gramsPerMl,
     ({ bucketId, outAt }) => (outAt >= filledAt(bucketId) ? 'this' : 'before'),
   )

@@ -10,6 +10,7 @@ import type { LoadState } from '../model/load-state.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
+import { firedOf } from './fired-pot.ts'
 
 /** The coats of a fired pot are known as they were dipped: nothing was told by eye, no half overlaps another. */
 export const isSure = (table: Table, pot: PotState): boolean =>
@@ -48,6 +49,20 @@ export function pairsOn(pot: PotState): readonly GlazePair[] {
   return [...pairs.values()]
 }
 
+/**
+ * The table with the board's clay as a pot has it: as it was when the lid was shut on it, or, of a pot in no load here, when
+ * it was taken out.
+ */
+export function whenMade(table: Table, pot: PotState): Table {
+  const { found, loadId } = firedOf(pot)
+  const key = pot.facts.lidOf ?? pot.facts.potId
+  const loads = table.loads ?? {}
+  const load =
+    loads[found?.loadId ?? loadId ?? ''] ?? Object.values(loads).findLast(({ things }) => things[key])
+  const board = load?.board ?? pot.board
+  return board ? { ...table, board } : table
+}
+
 interface Kept {
   readonly of: readonly unknown[]
   readonly zones: readonly ZoneForecast[]
@@ -56,14 +71,15 @@ const kept = new WeakMap<PotState, Kept>()
 
 /** Zones of a pot with all that was dipped; kept until it or what its coats are computed from changes. */
 export function firedZones(table: Table, pot: PotState): readonly ZoneForecast[] {
+  const made = whenMade(table, pot)
   const of = [
-    table.board,
-    table.settings,
+    made.board,
+    made.settings,
     ...coatsOn(pot).map(({ bucketId }) => bucketOfCoat(table, bucketId)?.facts),
   ]
   const before = kept.get(pot)
   if (before?.of.length === of.length && before.of.every((one, i) => one === of[i])) return before.zones
-  const zones = zonesAfter(historyOf(table, pot))
+  const zones = zonesAfter(historyOf(made, pot))
   kept.set(pot, { of, zones })
   return zones
 }

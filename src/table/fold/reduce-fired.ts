@@ -9,7 +9,7 @@ export function fired(table: Table, event: OpeningHappening, at: number, id: str
   const { potId } = event
   return change(table, potId, {
     fired: [...(table.pots[potId]?.fired ?? []), { id, at, event }],
-    ...(event.kind === 'taken-out' ? { gone: true } : {}),
+    ...(event.kind === 'taken-out' ? { gone: true, board: table.board } : {}),
   })
 }
 

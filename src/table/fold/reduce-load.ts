@@ -58,14 +58,20 @@ export function atKiln(table: Table, event: LoadHappening, at: number, of: Of): 
     default: {
       const load = table.loads?.[event.loadId]
       if (!load) return table
-      return { ...table, loads: { ...table.loads, [event.loadId]: ofLoad(load, event, at, of) } }
+      return { ...table, loads: { ...table.loads, [event.loadId]: ofLoad(load, event, at, of, table) } }
     }
   }
 }
 
 type OfLoad = Exclude<LoadHappening, { kind: 'kiln-set' | 'offset-taken' | 'load-begun' }>
 
-function ofLoad(load: LoadState, event: OfLoad, at: number, { id, hit, from }: Of): LoadState {
+function ofLoad(
+  load: LoadState,
+  event: OfLoad,
+  at: number,
+  { id, hit, from }: Of,
+  { board }: Table,
+): LoadState {
   /** When it was, which may have been said later. */
   const when = at - (('agoMin' in event && event.agoMin) || 0) * MIN_MS
   const tempC = 'tempC' in event ? event.tempC : undefined
@@ -127,7 +133,7 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, { id, hit, from }: O
     }
     default: {
       const { kind } = event
-      return { ...load, readings, [DONE[kind]]: when, deeds: deeds(kind) }
+      return { board, ...load, readings, [DONE[kind]]: when, deeds: deeds(kind) }
     }
   }
 }

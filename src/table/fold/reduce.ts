@@ -122,8 +122,6 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       return { ...table, log: event.log }
     case 'slab-set':
       return change(table, event.potId, { slab: event.slab })
-    case 'demo-laid':
-      return table
     case 'table-cleared':
       return cleared(table)
     case 'waxed': {
@@ -202,7 +200,8 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     }
     case 'clock-moved':
       return { ...table, skewMs: skewMs + event.byMs }
-    // Read ahead, or of other phones.
+    // Read ahead, of other phones, or the mark of a demo.
+    case 'demo-laid':
     case 'met':
     case 'was-named':
     case 'both-dipped':

@@ -1,5 +1,5 @@
 import type { Column, ConeStand, KilnFacts, LoadedKind } from '../../../shared/load.ts'
-import type { FiringFacts } from '../../../shared/nouns.ts'
+import type { BoardFacts, FiringFacts } from '../../../shared/nouns.ts'
 
 /** A place in a kiln: mm from the chamber's middle, x to the right, y to the front. */
 export interface InKiln {
@@ -81,6 +81,8 @@ export interface LoadState {
   readonly things: Readonly<Record<string, Standing>>
   readonly shutAt?: number
   readonly litAt?: number
+  /** Since its lid was shut: the clay of its pots, whatever the board is set to for new ones. */
+  readonly board?: BoardFacts
   readonly bungAt?: number
   readonly offAt?: number
   readonly openedAt?: number

@@ -84,6 +84,8 @@ export interface PotState {
   /** It will stand on a catch slab in the kiln. */
   readonly slab?: boolean
   readonly gone: boolean
+  /** The board's clay when it came out of the kiln: its own where it was in no load here. */
+  readonly board?: BoardFacts
   /** It waits for a later firing: out of this sitting's order of work. */
   readonly later?: boolean
   /** What was seen of it once it was fired, as it was said, oldest first: `firedOf` reads it. */

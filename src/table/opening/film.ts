@@ -1,3 +1,4 @@
+import { whenMade } from '../fired/fired-coats.ts'
 import { firedOf } from '../fired/fired-pot.ts'
 import { waterNowG } from '../forecast/saturation.ts'
 import { coneDownAt } from '../load/loads.ts'
@@ -55,7 +56,7 @@ function waterIn(table: Table, pot: PotState, from: number, until: number): read
     coatsOn(pot).every(({ bucketId }) => bucketOfCoat(table, bucketId) !== undefined)
   if (!known) return []
   return Array.from({ length: MOMENTS + 1 }, (_, i) =>
-    waterNowG(table, pot, from + waitedShare(i / MOMENTS) * (until - from)),
+    waterNowG(whenMade(table, pot), pot, from + waitedShare(i / MOMENTS) * (until - from)),
   )
 }
 
