@@ -83,7 +83,7 @@ export interface Sound {
   hush(): void
   /** A drip call `afterS` from the tap, for a dip that was stopped early. */
   drip(afterS: number, tapMs: number, poured?: boolean): void
-  /** Two notes of the bucket, then `first`, then the places: "B one, ready"; no places: the notes alone. */
+  /** Two notes of the bucket, then `first`, then the places: "B one, ready"; no places: the notes alone; no letter: no notes. */
   call(bucketLetter: string, places: readonly Place[], bucketId?: string, first?: readonly WordId[]): void
   /**
    * Words one after another, instead of what a card said before, after a call; none: what it said ends. Nothing where

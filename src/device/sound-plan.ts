@@ -158,7 +158,7 @@ export function planDrip(afterS: number, poured = false): CuePlan {
 
 /**
  * A bucket's two notes, then "B one, three, A two, ready", then the bucket's name where it was recorded: its letter would
- * sound like a board's; the notes alone where no place is named. `first` is said before the places. Throws RangeError for a place that is no number up to 99.
+ * sound like a board's; the notes alone where no place is named, the words alone of a bucket without a letter. `first` is said before the places. Throws RangeError for a place that is no number up to 99.
  */
 export function planCall(
   bucketLetter: string,
@@ -166,7 +166,8 @@ export function planCall(
   bucketId = '',
   first: readonly WordId[] = [],
 ): CuePlan {
-  const name: ToneName = `call-${callLetter(bucketLetter)}`
+  const notes: ToneCue[] =
+    bucketLetter === '' ? [] : [{ atS: 0, tone: `call-${callLetter(bucketLetter)}`, lastsS: CALL_S }]
   const words: WordId[] = [...first]
   let board = ''
   for (const at of places) {
@@ -176,7 +177,7 @@ export function planCall(
   }
   if (places.length > 0) words.push(places.length === 1 ? 'ready to touch' : 'ready')
   if (places.length > 0 && bucketId) words.push(`own:${bucketId}`)
-  return { cues: [{ atS: 0, tone: name, lastsS: CALL_S }, ...wordCues(words, CALL_S + 0.1)] }
+  return { cues: [...notes, ...wordCues(words, notes.length > 0 ? CALL_S + 0.1 : 0)] }
 }
 
 /** Words one after another, from `atS` on. */

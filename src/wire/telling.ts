@@ -46,6 +46,9 @@ const THEN_EVERY_MIN = 10
 /** What was called is not called again so soon, nor are the notes of its bucket for a pot that came due since, ms. */
 const SOON_MS = 60_000
 
+/** Who heard the notes of a bucket so shortly before is told the places alone: it would be the same call twice, ms. */
+const NOTED_MS = 10_000
+
 /** Makes the phone do what the card asks for: stay awake, say what it wants said, call what is ready. */
 export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling, caller?: Caller) => void {
   let asked: string | undefined
@@ -85,6 +88,7 @@ export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling
       const named = names || calledOf(table, potId)?.named === true
       called.set(coatOf(table, potId), { since, at: now, times, named })
     }
+    const noted = names && now - (notes.get(call.bucketId) ?? Number.NEGATIVE_INFINITY) < NOTED_MS
     notes.set(call.bucketId, now)
     caller?.called(call)
     if (caller?.saysItself(call)) return
@@ -93,7 +97,7 @@ export function openTelling({ sound, haptics, awake }: Phone): (telling: Telling
     // would be taken for theirs.
     const first = names && shows && said ? hitFirst(say, said) : []
     if (first.length > 0) said = { ...said, ...(say.hit ? { hit: say.hit } : {}) }
-    sound.call(call.bucketLetter, names ? places : [], call.bucketId, first)
+    sound.call(noted ? '' : call.bucketLetter, names ? places : [], call.bucketId, first)
     haptics.feel('long')
   }
 

@@ -17,6 +17,8 @@ test('main path: one hit starts the count, the dose is logged as planned, the fo
   await expect(bench.face).toContainText('coat 1 of 3')
   await bench.hit()
   await expect(page.locator('.count-lead-in')).toContainText('33 Gatepost')
+  // The seconds until IN are not those of the dose: both are named.
+  await expect(page.locator('.count-lead-in')).toContainText(/IN in *[34] *then 4 s under/)
   await page.clock.runFor(4000)
   await expect(page.locator('.count-hold')).toContainText('IN')
   await page.clock.runFor(2200)

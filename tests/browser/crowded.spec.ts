@@ -132,3 +132,37 @@ test('a change of bucket that pours off a collar glaze with a caution of its own
     expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
   }
 })
+
+test('hands that are free, and pots that are kept for two buckets: all of it can be read', async ({
+  page,
+}) => {
+  const bench = await BenchPage.on(page, [
+    ...twelve(['GB'], 2),
+    [toldDip({ potId: 't.1', outAt: EVENING.getTime(), bucketId: 'G' })],
+    [toldDip({ potId: 't.2', outAt: EVENING.getTime() + 5000, bucketId: 'G' })],
+    ['t.1', 't.2'].map((potId) => ({ kind: 'sponged', potId, implied: true }) as const),
+  ])
+  await bench.told()
+  for (let i = 0; i < 20 && !(await bench.face.textContent())?.includes('Free for'); i++) await bench.pass(20)
+  await expect(bench.face).toContainText('Free for')
+  for (const [width, height] of SIZES) {
+    await page.setViewportSize({ width, height })
+    await page.clock.runFor(300)
+    // Which pots an order keeps is not for a test of sizes to wait for.
+    await page.evaluate(() => {
+      const face = document.querySelector('.bench-main .face')
+      for (const each of face?.querySelectorAll('.kept, .soft') ?? []) each.remove()
+      for (const text of [
+        'Pot 38 ready. Kept for a later Brackwater 18:22.',
+        'Pots 31, 32, 33, 34, 37, +2 ready. Kept for Heather 18:24.',
+        'waiting on purpose: saves one stir',
+      ]) {
+        const line = document.createElement('p')
+        line.className = text.startsWith('Pot') ? 'strong figures kept' : 'soft'
+        line.textContent = text
+        face?.append(line)
+      }
+    })
+    expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
+  }
+})

@@ -79,3 +79,20 @@ test('with a second kiln warm the title stays on its line, and the other load ha
   await expect(kiln.face.getByRole('button', { name: /^Load of .* yesterday/ })).toBeVisible()
   expect((await page.locator('.desk-title').boundingBox())?.height).toBeLessThan(64)
 })
+
+test('a half shelf is drawn large beside what is said of it, and its measures are in sight before', async ({
+  page,
+}) => {
+  const kiln = await KilnPage.open(page)
+  await page.getByRole('radio', { name: 'round, half shelves', exact: true }).tap()
+  expect(await isWhole(key(page, 'Change its measures'))).toBe(true)
+  expect(await isWhole(page.locator('svg.level'))).toBe(true)
+  await page.clock.runFor(1100)
+  await kiln.hit()
+  await kiln.says('PROPOSE')
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
+  expect(await isWhole(page.locator('svg.level'))).toBe(true)
+  // 520 mm from front to back.
+  expect((await page.locator('.level-shelf').boundingBox())?.height).toBeGreaterThan(210)
+})

@@ -1,17 +1,19 @@
 import type { Card } from '../../table/card/card.ts'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { nameOf } from '../text/pot-text.ts'
 import './count.css'
 
 type CountCard = Extract<Card, { kind: 'count' | 'out' }>
 
 /**
- * The count fills the screen, and all of it is the one action: lead-in on paper (a hit calls it off), then ink from
- * IN to OUT with the seconds as large as fits (a hit is STOP). The edge fills as the dose runs.
+ * The count fills the screen, and all of it is the one action: lead-in on paper (a hit calls it off) with the dose below
+ * it, so that nobody takes one for the other, then ink from IN to OUT with the seconds as large as fits (a hit is STOP). The edge fills as the dose runs.
  */
 export function CountScreen({ card }: { readonly card: CountCard }) {
   const { table, words, frameNow } = useApp()
   const w = words.value.bench
+  const { count: late } = useLateWords()
   const { dip } = card
   const pot = table.value.pots[card.potId]
   const glaze = table.value.buckets[dip.bucketId]?.facts.name ?? ''
@@ -32,7 +34,9 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
     return (
       <button class="count count-lead-in" data-press="bar" type="button">
         <span class="count-name">{name}</span>
-        <span class="count-numeral figures">{left}</span>
+        <span class="count-in">{poured ? late.pourIn : late.dipIn}</span>
+        <span class="count-left figures">{left}</span>
+        <span class="count-dose figures">{(poured ? late.inside : late.under)(dip.holdS)}</span>
         <span class="count-under">{w.leadInCancel}</span>
       </button>
     )

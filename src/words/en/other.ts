@@ -2,6 +2,13 @@ import type { Name } from '../name.ts'
 import { isOne } from './counts.ts'
 /** English of Other, of what keeps a melt off the shelf, and of ringing: fetched with what says them. */
 export const other = {
+  /** Of the seconds before a dip: what begins then, and for how long. */
+  count: {
+    dipIn: 'IN in',
+    pourIn: 'POUR in',
+    under: (s: number) => `then ${s} s under`,
+    inside: (s: number) => `then ${s} s inside`,
+  },
   /** Ways out of being late for the kiln. */
   ways: {
     stillLate: (span: string) => `${span} late for the kiln`,

@@ -77,6 +77,8 @@ describe('a ready call', () => {
     look()
     expect(play.card.kind).toBe('ready')
     expect(calls.map(places)).toEqual(['', '1 2'])
+    // The notes are not heard twice within ten seconds.
+    expect(calls.map((call) => call.split(' ')[1])).toEqual(['B', ''])
   })
 
   it('says with the screen off what came due since, and all of it when it is time to say it again', () => {
