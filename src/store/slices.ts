@@ -21,3 +21,17 @@ export async function inSlices<T>(
     work(value)
   }
 }
+
+/** The same of work that pauses by itself, a moment's work from pause to pause; what it comes to. */
+export async function throughSteps<T>(steps: Iterator<unknown, T, undefined>): Promise<T> {
+  for (let since = performance.now(); ; ) {
+    const { done, value } = steps.next()
+    if (done) {
+      await breath()
+      return value
+    }
+    if (performance.now() - since < SLICE_MS) continue
+    await breath()
+    since = performance.now()
+  }
+}

@@ -48,6 +48,8 @@ const HOLD_MS = 700
 /** A finger wanders by so much in a tap, px. */
 const TAP_PX = 10
 const POST_RADIUS_MM = 27
+/** Of a chamber with a half shelf so much is drawn beyond the cut, mm. */
+const PAST_CUT_MM = 30
 /** Room round the chamber for the word at its front, mm. */
 const EDGE_MM = 10
 
@@ -83,6 +85,9 @@ export function LevelDrawing(props: LevelProps) {
     | undefined
   >(undefined)
   const [w, d] = [widthMm / 2 + EDGE_MM, depthMm / 2 + EDGE_MM]
+  const side = shelves.length === 1 ? shelves[0]?.side : 'whole'
+  const left = side === 'right' ? -PAST_CUT_MM : -w
+  const right = side === 'left' ? PAST_CUT_MM : w
   const spot = (event: PointerEvent): Spot => {
     const at = svg.current?.getScreenCTM()?.inverse()
     const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(at)
@@ -143,7 +148,7 @@ export function LevelDrawing(props: LevelProps) {
     <svg
       ref={svg}
       class={onTap ? 'level level-live' : 'level'}
-      viewBox={`${-w} ${-d} ${2 * w} ${2 * d + 26}`}
+      viewBox={`${left} ${-d} ${right - left} ${2 * d + 26}`}
       role="img"
       aria-label={label}
       onPointerDown={begin}
@@ -215,7 +220,7 @@ export function LevelDrawing(props: LevelProps) {
           />
         )
       })}
-      <text class="level-front" y={d + 18}>
+      <text class="level-front" x={(left + right) / 2} y={d + 18}>
         ▲ {front}
       </text>
     </svg>

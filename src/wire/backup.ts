@@ -126,7 +126,7 @@ async function takeIn(
   const report = await journal.merge(records, nowMs)
   // What that phone could not fold: it comes back when this program can.
   const more = aside.length > 0 ? await journal.merge(aside, nowMs) : { added: 0, known: 0, waiting: 0 }
-  fileTaken(journal, wasEmpty)
+  await fileTaken(journal, wasEmpty)
   return {
     added: report.added + more.added,
     known: report.known + more.known,

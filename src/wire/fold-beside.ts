@@ -1,8 +1,8 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { JournalRecord } from '../../shared/record.ts'
-import { breath, inSlices, SLICE_MS } from '../store/slices.ts'
+import { breath, inSlices, throughSteps } from '../store/slices.ts'
 import { foldSteps } from '../table/fold/fold.ts'
-import { type Seen, seenFrom } from '../table/fold/seen.ts'
+import { type Seen, seenSteps } from '../table/fold/seen.ts'
 import { forecastOf, needsWalls } from '../table/forecast/forecast.ts'
 import type { Table } from '../table/model/state.ts'
 
@@ -16,26 +16,11 @@ export async function foldInSlices(
   records: readonly JournalRecord<TableEvent>[],
   phone: string,
 ): Promise<{ readonly table: Table; readonly seen: Seen }> {
-  const seen = seenFrom(records, phone)
-  await breath()
-  const table = await folded(seen.events)
+  const seen = await throughSteps(seenSteps(records, phone))
+  const table = await throughSteps(foldSteps(seen.events, EACH))
   if (needsWalls(table)) await import('./with-coats.ts')
   await inSlices(Object.values(table.pots), (pot) => forecastOf(table, pot), 1)
   // What shows it is work enough for one slice.
   await breath()
   return { table, seen }
-}
-
-async function folded(events: Seen['events']): Promise<Table> {
-  const steps = foldSteps(events, EACH)
-  for (let since = performance.now(); ; ) {
-    const { done, value } = steps.next()
-    if (done) {
-      await breath()
-      return value
-    }
-    if (performance.now() - since < SLICE_MS) continue
-    await breath()
-    since = performance.now()
-  }
 }

@@ -3,7 +3,8 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { isBy } from '../../shared/record.ts'
 import type { Journal } from '../store/index.ts'
-import { phoneOf, type Seen, seenFrom } from '../table/fold/seen.ts'
+import { throughSteps } from '../store/slices.ts'
+import { phoneOf, type Seen, seenFrom, seenSteps } from '../table/fold/seen.ts'
 import { asksOf } from '../table/meeting/asks.ts'
 import type { Ask } from '../table/model/ask.ts'
 import type { Table } from '../table/model/state.ts'
@@ -32,21 +33,17 @@ export function seenAt(journal: Own): Seen {
   return seenFrom(journal.records, journal.phone)
 }
 
-/** The last order of each other phone whose records are here, by its name. */
-function lastOrders(journal: Own): ReadonlyMap<string, number> {
-  const last = new Map<string, number>()
-  for (const { from, order = 0 } of seenFrom(journal.records, journal.phone).events)
-    if (from !== undefined) last.set(from, Math.max(order, last.get(from) ?? 0))
-  return last
-}
-
 /** After a file was joined: whose it was, or what of other phones is known by now. No clock was there to be compared. */
-export function fileTaken(journal: Own, wasEmpty: boolean): void {
+export async function fileTaken(journal: Own, wasEmpty: boolean): Promise<void> {
   if (wasEmpty) ownUp(journal)
-  const { met } = seenFrom(journal.records, journal.phone)
+  const { events, met } = await throughSteps(seenSteps(journal.records, journal.phone))
+  /** The last order of each other phone whose records are here, by its name. */
+  const last = new Map<string, number>()
+  for (const { from, order = 0 } of events)
+    if (from !== undefined) last.set(from, Math.max(order, last.get(from) ?? 0))
   const known = (phone: string, order: number) =>
     met.some(({ by, of, upTo }) => by === undefined && of === phone && upTo >= order)
-  const fresh = [...lastOrders(journal)].filter(([phone, order]) => !known(phone, order))
+  const fresh = [...last].filter(([phone, order]) => !known(phone, order))
   write(
     journal,
     fresh.map(([phone, upTo]) => ({ kind: 'met', phone, upTo })),

@@ -70,7 +70,7 @@ export function openPassing(
         (record) => !before.has(record.id) && !isBy(journal.phone)(record) && isNews(record),
       )
       // What it brought of others still.
-      fileTaken(journal, false)
+      await fileTaken(journal, false)
       return {
         is: 'met',
         met: { added: fresh.length, known, waiting, faulty: faulty + displaced, ahead, ...metAfter(fresh) },

@@ -25,6 +25,8 @@ test('a shelf is drawn whole with its front and its keys, while the last hit can
   await page.clock.runFor(11_000)
   await expect(page.locator('.kiln-back')).toHaveCount(0)
   expect(await where()).toEqual(before)
+  for (const part of [key(page, 'Put right'), page.locator('.caution').last()])
+    expect(await isWhole(part)).toBe(true)
 })
 
 test('candling has its caution and both keys in sight; nothing is offered that is not known yet', async ({
@@ -78,4 +80,21 @@ test('with a second kiln warm the title stays on its line, and the other load ha
   await kiln.says('PROPOSE')
   await expect(kiln.face.getByRole('button', { name: /^Load of .* yesterday/ })).toBeVisible()
   expect((await page.locator('.desk-title').boundingBox())?.height).toBeLessThan(64)
+})
+
+test('a half shelf is drawn large beside what is said of it, and its measures are in sight before', async ({
+  page,
+}) => {
+  const kiln = await KilnPage.open(page)
+  await page.getByRole('radio', { name: 'round, half shelves', exact: true }).tap()
+  expect(await isWhole(key(page, 'Change its measures'))).toBe(true)
+  expect(await isWhole(page.locator('svg.level'))).toBe(true)
+  await page.clock.runFor(1100)
+  await kiln.hit()
+  await kiln.says('PROPOSE')
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
+  expect(await isWhole(page.locator('svg.level'))).toBe(true)
+  // 520 mm from front to back.
+  expect((await page.locator('.level-shelf').boundingBox())?.height).toBeGreaterThan(210)
 })

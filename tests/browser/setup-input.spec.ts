@@ -90,7 +90,7 @@ const TYPED: readonly (readonly [string, readonly (string | RegExp)[], number])[
   ['stacks/demo.tideline', [], 3],
   ['room', [], 12],
   ['firing', [], 3],
-  ['shelf', ['Its measures'], 13],
+  ['shelf', ['Change its measures'], 13],
 ]
 
 test('every field of every screen refuses eight wrong inputs, each with its range', async ({ page }) => {

@@ -27,6 +27,7 @@ export function ConePage({ load, close }: { readonly load: LoadState; readonly c
     <>
       <KilnMain>
         <Alarm said={said} />
+        <p class="caution">{w.care.spy}</p>
         <fieldset class="kiln-keys">
           <legend class="choice-label">{w.cone}</legend>
           {besideCones(firing).map((one) => (
@@ -50,7 +51,6 @@ export function ConePage({ load, close }: { readonly load: LoadState; readonly c
           ))}
         </div>
         <AgoKeys agoMin={agoMin} choose={setAgo} />
-        <p class="caution">{w.care.spy}</p>
       </KilnMain>
       <KnuckleBar label={`${cone} ${w.stand[is]}`.toUpperCase()} />
     </>

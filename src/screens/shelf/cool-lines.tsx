@@ -4,6 +4,7 @@ import { loadCooling } from '../../table/load/cool.ts'
 import { coldLine } from '../../table/load/kiln-spoken.ts'
 import { coldness, LID_C, lidWarning, UNLOAD_C } from '../../table/load/loads.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
+import { COOL_WORDS } from '../../words/cool.ts'
 import { useDays } from '../days.ts'
 import { amount } from '../text/amounts.ts'
 import { useLoad } from './load-app.ts'
@@ -13,13 +14,14 @@ import { useSpoken } from './use-spoken.ts'
 export function CoolLines({ load, done }: { readonly load: LoadState; readonly done: boolean }) {
   const { table, now, words, extras } = useLoad()
   const w = words.value.desk.shelf
+  const c = COOL_WORDS[table.value.settings.language]
   const days = useDays()
   const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
   const cools = useMemo(() => loadCooling(table.value, load), [load, table.value.air])
-  const told = (say: typeof w.lidAt, tempC: number, { lower, likely, upper }: BandMs) => {
+  const told = (say: typeof c.lidAt, tempC: number, { lower, likely, upper }: BandMs) => {
     const range = Number.isFinite(upper)
       ? days.between({ likely: lower, upper })
-      : w.fromNever(days.moment(lower), words.value.units.never)
+      : c.fromNever(days.moment(lower), words.value.units.never)
     return (
       <p class="kiln-big figures">
         {say(temp(tempC), days.moment(likely))} <small>({range})</small>
@@ -31,7 +33,7 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
   if (done)
     return (
       <>
-        <p>{w.thermometer}</p>
+        <p>{c.thermometer}</p>
         <p>{w.care.food}</p>
       </>
     )
@@ -39,35 +41,35 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
   return (
     <>
       {load.openedAt === undefined ? null : lidWarning(load) === 'hot' ? (
-        <p class="alarm figures">{w.openHot(temp(LID_C), temp(UNLOAD_C))}</p>
+        <p class="alarm figures">{c.openHot(temp(LID_C), temp(UNLOAD_C))}</p>
       ) : unload ? null : (
-        <p class="kiln-big figures">{w.openUnread(temp(UNLOAD_C))}</p>
+        <p class="kiln-big figures">{c.openUnread(temp(UNLOAD_C))}</p>
       )}
-      {load.bungAt === undefined ? null : <p class="figures">{w.bungAt(days.moment(load.bungAt))}</p>}
+      {load.bungAt === undefined ? null : <p class="figures">{c.bungAt(days.moment(load.bungAt))}</p>}
       {second !== undefined ? (
-        <p class="kiln-big figures">{w.coldTwice(days.moment(second))}</p>
+        <p class="kiln-big figures">{c.coldTwice(days.moment(second))}</p>
       ) : lid && unload ? (
         <>
           {load.openedAt === undefined && lid.upper > (cools?.last.at ?? 0)
-            ? told(w.lidAt, LID_C, lid)
+            ? told(c.lidAt, LID_C, lid)
             : null}
-          {told(w.unloadAt, UNLOAD_C, unload)}
+          {told(c.unloadAt, UNLOAD_C, unload)}
         </>
       ) : (
-        <p>{w.moreReadings}</p>
+        <p>{c.moreReadings}</p>
       )}
       {again ? (
         <p class="figures">
           {again.at === undefined
-            ? w.readAtTemp(temp(again.tempC))
-            : w.readAt(temp(Math.round(again.tempC / 10) * 10), days.moment(again.at))}
+            ? c.readAtTemp(temp(again.tempC))
+            : c.readAt(temp(Math.round(again.tempC / 10) * 10), days.moment(again.at))}
         </p>
       ) : null}
-      <p class="help">{w.thermometer}</p>
+      <p class="help">{c.thermometer}</p>
       {unload && Number.isFinite(unload.likely) && extras.value && extras.value.longWaits() > 0 ? (
         <div class="kiln-keys">
           <button type="button" class="key" onClick={() => void extras.value?.calendar()}>
-            {w.calendar}
+            {c.calendar}
           </button>
         </div>
       ) : null}

@@ -14,6 +14,7 @@ import {
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
+import { FIRE_WORDS } from '../../words/fire.ts'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
@@ -43,6 +44,7 @@ export function FireCard({ load, open, beside }: FireProps) {
   /** Fog may still be seen, though the glass was clear twice. */
   const steams = stage.is === 'candle' || (stage.is === 'fire' && glassTells(table.value, load, now.value))
   const w = words.value.desk.shelf
+  const fire = FIRE_WORDS[table.value.settings.language]
   const [said, setSaid] = useState<string>()
   const { loadId, firing } = load
   const days = useDays()
@@ -96,15 +98,17 @@ export function FireCard({ load, open, beside }: FireProps) {
         </p>
         {fires ? (
           <>
-            {wet ? <p class="alarm figures">{w.steams(days.moment(wet.foggedAt), temp(wet.tempC))}</p> : null}
+            {wet ? (
+              <p class="alarm figures">{fire.steams(days.moment(wet.foggedAt), temp(wet.tempC))}</p>
+            ) : null}
             {steams ? <Candling load={load} /> : null}
-            {down === undefined ? null : <p class="figures">{w.down(firing.cone, days.moment(down))}</p>}
+            {down === undefined ? null : <p class="figures">{fire.down(firing.cone, days.moment(down))}</p>}
             {stage.is === 'hold' ? (
-              <p class="kiln-big figures">{w.holdUntil(days.moment(stage.untilAt))}</p>
+              <p class="kiln-big figures">{fire.holdUntil(days.moment(stage.untilAt))}</p>
             ) : null}
             {ahead && down === undefined ? (
               <p class="figures">
-                {w.conesFall(
+                {fire.conesFall(
                   firing.cone,
                   days.moment(ahead.likely),
                   days.moment(ahead.lower),
@@ -112,12 +116,12 @@ export function FireCard({ load, open, beside }: FireProps) {
                 )}
               </p>
             ) : null}
-            {stage.is === 'fire' && !steams && !ahead ? <p class="help">{w.early}</p> : null}
-            {steams ? null : <p>{w.decides}</p>}
+            {stage.is === 'fire' && !steams && !ahead ? <p class="help">{fire.early}</p> : null}
+            {steams ? null : <p>{fire.decides}</p>}
           </>
         ) : (
           <>
-            {done ? <p class="kiln-big">{w.cold}</p> : null}
+            {done ? <p class="kiln-big">{fire.cold}</p> : null}
             <CoolLines load={load} done={done} />
           </>
         )}
@@ -206,24 +210,24 @@ export function FireCard({ load, open, beside }: FireProps) {
 }
 
 function Candling({ load }: { readonly load: LoadState }) {
-  const { words, now } = useLoad()
-  const w = words.value.desk.shelf
+  const { table, now } = useLoad()
+  const fire = FIRE_WORDS[table.value.settings.language]
   const days = useDays()
   const last = load.glass.at(-1)
   const from = glassTellsFrom(load) ?? now.value
   const clear = clearSince(load)
   return (
     <>
-      {isCandled(load) ? null : <p>{w.candling}</p>}
+      {isCandled(load) ? null : <p>{fire.candling}</p>}
       {isCandled(load) ? null : <CandleLines load={load} />}
       {clear !== undefined && isCandled(load) ? (
-        <p class="figures">{w.glassDry(days.moment(clear))}</p>
+        <p class="figures">{fire.glassDry(days.moment(clear))}</p>
       ) : clear !== undefined ? (
-        <p class="figures">{w.glassClear(days.moment(clear), days.moment(clear + CLEAR_TWICE_MS))}</p>
+        <p class="figures">{fire.glassClear(days.moment(clear), days.moment(clear + CLEAR_TWICE_MS))}</p>
       ) : last?.fogged ? (
-        <p class="figures">{w.glassFogged(days.moment(last.at))}</p>
+        <p class="figures">{fire.glassFogged(days.moment(last.at))}</p>
       ) : now.value < from ? (
-        <p class="figures">{w.glassFrom(days.moment(from))}</p>
+        <p class="figures">{fire.glassFrom(days.moment(from))}</p>
       ) : null}
     </>
   )

@@ -124,28 +124,9 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
           </button>
         ) : null}
         {children}
-        {opened || !shelf ? null : (
-          <div class="kiln-drawn is-small">
-            <LevelDrawing
-              round={round}
-              widthMm={widthMm}
-              depthMm={depthMm}
-              shelves={sides.map((side) => ({
-                ...shelf,
-                side,
-                widthMm: across.value ?? 0,
-                depthMm: (flat ? across.value : back.value) ?? 0,
-              }))}
-              posts={[]}
-              things={[]}
-              label={w.kiln.offers.round}
-              front={w.front}
-            />
-          </div>
-        )}
         {opened ? (
           <div class="fields">
-            <EntryField entry={wide} label={`${w.kiln.chamber}: ${round ? w.kiln.across : w.kiln.wide}`} />
+            <EntryField entry={wide} label={round ? w.kiln.across : w.kiln.wide} />
             {round ? null : <EntryField entry={deep} label={w.kiln.deep} />}
             <EntryField entry={high} label={w.kiln.high} />
             <EntryField entry={across} label={w.kiln.shelfAcross} />
@@ -166,6 +147,25 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
           <button type="button" class="key" onClick={() => setOpened(true)}>
             {w.kiln.edit}
           </button>
+        )}
+        {opened || !shelf ? null : (
+          <div class="kiln-drawn is-small">
+            <LevelDrawing
+              round={round}
+              widthMm={widthMm}
+              depthMm={depthMm}
+              shelves={sides.map((side) => ({
+                ...shelf,
+                side,
+                widthMm: across.value ?? 0,
+                depthMm: (flat ? across.value : back.value) ?? 0,
+              }))}
+              posts={[]}
+              things={[]}
+              label={w.kiln.offers.round}
+              front={w.front}
+            />
+          </div>
         )}
       </KilnMain>
       <KnuckleBar label={w.kiln.take} />

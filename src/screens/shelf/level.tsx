@@ -44,7 +44,7 @@ export function Level({ load, level, rests, tell, standsOn, children }: LevelPro
     return isTouch ? w.touch(one, other) : (mm > 0 ? w.apart : w.overlap)(one, other, gap(mm))
   }
   return (
-    <>
+    <div class={column === 'whole' ? 'level-page' : 'level-page level-half'}>
       <div class="level-keys">
         {children}
         <div>
@@ -114,6 +114,6 @@ export function Level({ load, level, rests, tell, standsOn, children }: LevelPro
         />
       </div>
       {chosen === undefined ? null : <p class="help">{w.chosen(name(chosen))}</p>}
-    </>
+    </div>
   )
 }

@@ -1,5 +1,6 @@
 import { conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
+import { FIRE_WORDS } from '../../words/fire.ts'
 import { amount } from '../text/amounts.ts'
 import { useLoad } from './load-app.ts'
 
@@ -8,14 +9,14 @@ const WORTH_C = 1
 
 /** What the fallen cones say of this kiln's thermometer: it moves nothing until the person takes it. */
 export function OffsetLines({ load }: { readonly load: LoadState }) {
-  const { table, words, act } = useLoad()
-  const w = words.value.desk.shelf
+  const { table, act } = useLoad()
+  const fire = FIRE_WORDS[table.value.settings.language]
   const { kilnId } = load.kiln
   const { units } = table.value.settings
   const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
   const degrees = (byC: number) =>
     `${Math.round(byC * (units === 'us' ? 1.8 : 1) * 10) / 10} ${units === 'us' ? '°F' : '°C'}`
-  const said = (byC: number) => (byC < 0 ? w.cooler(degrees(-byC)) : w.hotter(degrees(byC)))
+  const said = (byC: number) => (byC < 0 ? fire.cooler(degrees(-byC)) : fire.hotter(degrees(byC)))
   const last = conesTaught(load).at(-1)
   if (!last) return null
   const odd = isOdd(table.value, kilnId, last)
@@ -29,20 +30,20 @@ export function OffsetLines({ load }: { readonly load: LoadState }) {
   return (
     <div>
       <p class={odd ? 'alarm figures' : 'figures'}>
-        {w.offset(last.cone, temp(last.shownC), temp(last.chartC))}
+        {fire.offset(last.cone, temp(last.shownC), temp(last.chartC))}
       </p>
       {odd ? (
         <>
-          <p>{w.odd}</p>
+          <p>{fire.odd}</p>
           <button type="button" class="key" onClick={() => take(last.overK, 1)}>
-            {w.kilnIsSo}
+            {fire.kilnIsSo}
           </button>
         </>
       ) : offers ? (
         <>
-          <p class="figures">{w.learned(said(learned.mean), degrees(learned.sd), learned.of)}</p>
+          <p class="figures">{fire.learned(said(learned.mean), degrees(learned.sd), learned.of)}</p>
           <button type="button" class="key" onClick={() => take(learned.mean, learned.of)}>
-            {w.use}
+            {fire.use}
           </button>
         </>
       ) : null}

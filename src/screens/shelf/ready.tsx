@@ -18,12 +18,18 @@ export function Ready({ load, kiln, open }: ReadyProps) {
   const pots = useMemo(() => potsForLoad(table.value, load?.loadId ?? ''), [table.value, load])
   const { chamber, shelves } = kiln
   const across = chamber.kind === 'round' ? chamber.diameterMm : chamber.widthMm
-  const inside = `${w.kiln[chamber.kind]} ${formats.value.mm(across)} × ${formats.value.mm(chamber.heightMm)}`
   const stock = shelves.map((shelf) => `${shelf.count} ${w.kiln.shelf[shelf.kind]}`).join(', ')
   return (
     <>
       <p class="kiln-big">{pots.length > 0 ? w.ready(pots.length) : w.none}</p>
-      <p class="figures">{w.kiln.line(inside, stock)}</p>
+      <p class="figures">
+        {w.kiln.line(
+          w.kiln[chamber.kind],
+          formats.value.mm(across),
+          formats.value.mm(chamber.heightMm),
+          stock,
+        )}
+      </p>
       <div class="kiln-keys">
         <button type="button" class="key" onClick={() => open('kiln')}>
           {w.kiln.change}

@@ -43,8 +43,8 @@ export function WhenPage({ load, deed, close }: WhenProps) {
     <>
       <KilnMain>
         <Alarm said={said} />
-        <AgoKeys agoMin={agoMin} choose={setAgo} />
         <p class="caution">{deed === 'on' ? w.care.light : w.care.cool}</p>
+        <AgoKeys agoMin={agoMin} choose={setAgo} />
       </KilnMain>
       <KnuckleBar label={pages.late[deed]} />
     </>

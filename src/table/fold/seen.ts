@@ -40,11 +40,25 @@ export const phoneOf = ({ writer = '' }: Pick<Stamped, 'writer'>): string => pho
  * comes before it. The same for the same records, whatever came first.
  */
 export function seenFrom(records: readonly Written[], phone: string): Seen {
+  const steps = seenSteps(records, phone)
+  for (;;) {
+    const { done, value } = steps.next()
+    if (done) return value
+  }
+}
+
+/** So many records are a few ms of a slow phone. */
+const EACH = 100
+
+/** The same, with a pause wherever a moment's work is done. */
+export function* seenSteps(records: readonly Written[], phone: string): Generator<void, Seen, undefined> {
   const back = takenBack(records)
   const stands = ({ hit }: Stamped) => !back.has(hit)
   const nameAt = names(records, stands)
+  yield
   const clocks = clocksMet(records, phone, stands, nameAt)
   const isOwn = (stamped: Stamped) => phoneOf(stamped) === phone || stamped.writer === undefined
+  yield
   const demos = new Set(demosBeside(records, back, isOwn))
   const skews = new Map<string, number>()
   const latest = new Map<string, { readonly key: number; readonly order: number }>()
@@ -52,6 +66,7 @@ export function seenFrom(records: readonly Written[], phone: string): Seen {
   const met: Meeting[] = []
   const keyed: { readonly key: number; readonly stamped: Written }[] = []
   for (const [i, record] of records.entries()) {
+    if (i % EACH === 0) yield
     const name = record.writer === undefined ? phone : nameAt(record, i)
     const { event, order = 0, at } = record
     const skewMs = (skews.get(name) ?? 0) + (event.kind === 'clock-moved' && stands(record) ? event.byMs : 0)
@@ -82,7 +97,9 @@ export function seenFrom(records: readonly Written[], phone: string): Seen {
   }
   // A hit of which nothing is seen is not seen to be taken back.
   const left = new Set(keyed.map(({ stamped }) => stamped.hit))
+  yield
   const unseen = new Set(records.map(({ hit }) => hit).filter((hit) => !left.has(hit)))
+  yield
   const events = keyed
     .filter(({ stamped: { event } }) => !('hit' in event && unseen.has(event.hit)))
     .sort((a, b) => a.key - b.key)

@@ -1,0 +1,28 @@
+import { isOne } from './counts.ts'
+
+/** English of a load in the fire. */
+export const fire = {
+  conesFall: (cone: string, at: string, from: string, to: string) =>
+    `Cone ${cone} about ${at} (${from} to ${to})`,
+  decides: 'The cone in the kiln decides.',
+  early: 'When the cone falls is told from two readings half an hour apart, within 300 °C of it.',
+  holdUntil: (clock: string) => `Hold until ${clock}`,
+  down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
+  candling: 'Below 100 °C, vent open. Dry: cold glass clear twice, 20 min apart.',
+  glassFogged: (clock: string) => `Fogged at ${clock}`,
+  steams: (clock: string, temp: string) =>
+    `The glass fogged at ${clock}, and now ${temp}: wet pots burst. Hold back or go down, and try the glass again.`,
+  glassFrom: (clock: string) => `Too cold to steam until ${clock}.`,
+  glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
+  glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
+  cold: 'Cool enough to unload.',
+  offset: (cone: string, shown: string, chart: string) =>
+    `Cone ${cone} fell at ${shown} shown; its chart has ${chart}.`,
+  learned: (degrees: string, spread: string, n: number) =>
+    `This kiln is ${degrees} than it shows, give or take ${spread} (${isOne(n) ? '1 cone' : `${n} cones`}).`,
+  hotter: (degrees: string) => `${degrees} hotter`,
+  cooler: (degrees: string) => `${degrees} cooler`,
+  use: 'Use it',
+  odd: 'That is far apart. Is it a wrong reading or cone, or is this kiln so?',
+  kilnIsSo: 'The kiln is so',
+}
