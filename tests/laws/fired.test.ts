@@ -1,12 +1,19 @@
 /** Laws of what the fire teaches: any results, in any order. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { type RunFacts, STUCK } from '../../shared/opening.ts'
 import { flowLesson, type TaughtResult } from '../../src/engine/fired/flow-lesson.ts'
 import { type Evidence, mayBeClear, pairShown } from '../../src/engine/fired/proven.ts'
 import { roomMemory } from '../../src/engine/fired/room-memory.ts'
 import { lnKOf, type RunSeen, runCurve, sharesOf } from '../../src/engine/fired/run-curve.ts'
 import { thicknessLimit } from '../../src/engine/fired/thickness-limit.ts'
+import { reliefsOf } from '../../src/table/fired/danger.ts'
+import { factorsOf } from '../../src/table/fired/lesson.ts'
+import { resultsOf } from '../../src/table/fired/results.ts'
+import { toldFound } from '../../src/table/opening/told-found.ts'
+import { collar, firing, whole } from '../fixtures/fired/kiln-play.ts'
 import { fromTo, pots } from '../fixtures/melt-pots.ts'
+import { Play } from '../unit/table/play.ts'
 
 const RUNS = Math.min(2000, Number(process.env.PROVE_RUNS ?? 60))
 const SUBJECTS = ['a', 'b', 'c']
@@ -186,5 +193,37 @@ test('limits and boards do not depend on the order either', () => {
       })
     }),
     { numRuns: RUNS },
+  )
+})
+
+const GLAZES = ['gatepost', 'brackwater', 'heather']
+const stacks = fc
+  .array(fc.tuple(fc.constantFrom(...GLAZES), fc.integer({ min: 1, max: 5 })), { minLength: 1, maxLength: 2 })
+  .map((coats) => coats.map(([glaze, s], i) => (i === 0 ? whole(glaze, s) : collar(glaze, 40, s))))
+const runs: fc.Arbitrary<RunFacts> = fc.oneof(
+  fc.constantFrom<RunFacts>({ is: 'none' }, { is: 'some' }, { is: 'shelf' }, { is: 'measured', mm: 0 }),
+  fc.integer({ min: 1, max: 7 }).map((mm) => ({ is: 'measured', mm }) as const),
+)
+
+test('a pot that stuck is never taken for one that did not run', () => {
+  fc.assert(
+    fc.property(stacks, runs, fc.constantFrom(...STUCK), (coats, run, stuck) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      const app = { lowMm: 0, likelyMm: 0, highMm: 1, roomMm: 8 }
+      play.append([{ kind: 'guessed', potId: 'a', loadId: 'one', mm: 'shelf', app }], 'guessed')
+      firing(play, 'one', [{ potId: 'a', coats, run, stuck }])
+      const [result] = resultsOf(play.table)
+      expect(['none', 'within']).not.toContain(result?.seen?.kind)
+      expect(toldFound(play.table).map(({ found }) => found.kind)).not.toContain('none')
+      // Where nobody measured the front it teaches danger alone, and at once.
+      if (run.is === 'measured') return
+      expect(reliefsOf(play.table)).toEqual([])
+      for (const told of factorsOf(play.table)) {
+        expect(told.factor.likely).toBeGreaterThan(0.999)
+        expect(told.shelved.map(({ pot }) => pot.facts.potId)).toEqual(['a'])
+        expect(told.asks).toBe(true)
+      }
+    }),
+    { numRuns: Math.min(RUNS, 40) },
   )
 })

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Fault, RunFacts } from '../../../shared/opening.ts'
-import { firedOf } from '../../table/fired/fired-pot.ts'
+import { firedOf, runFound } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import type { Drafts } from '../app.ts'
@@ -38,7 +38,9 @@ export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
   const w = words.value.opening
   const { photos } = firedOf(pot)
   const [draft, set] = useDraft(pot, drafts)
-  const { run, stuck, faults } = draft
+  const { stuck, faults } = draft
+  // What stuck came down to the shelf: the key says so at once, and a hand may say nearer how far.
+  const run = runFound(pot, draft) ?? draft.run
   const [said, setSaid] = useState<string>()
   const close = () => open(undefined)
   const toggle = (fault: Fault) =>
@@ -103,7 +105,7 @@ export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
         </div>
       </KilnMain>
       <JudgeBar
-        good={isGood(draft)}
+        good={isGood({ ...draft, run })}
         press={(atMs) => {
           const how = stuck ? { stuck } : {}
           const refusal = act({ do: 'judge', potId: pot.facts.potId, run, faults, ...how }, atMs)

@@ -1,4 +1,5 @@
 import type { AppGuess, Fault, PhotoSide, RunFacts, Stuck } from '../../../shared/opening.ts'
+import { coatsOn } from '../model/plan.ts'
 import type { PotState } from '../model/state.ts'
 
 /** What was seen of a fired pot at one look. `id` is the first record's that said so, by which it is left out. Times are table time, ms. */
@@ -6,7 +7,7 @@ export interface Judgement {
   readonly id: string
   readonly at: number
   readonly loadId?: string
-  /** Left out of a second look. */
+  /** As `runFound` reads it; left out of a second look. */
   readonly run?: RunFacts
   readonly stuck?: Stuck
   readonly faults: readonly Fault[]
@@ -47,23 +48,36 @@ export function firedOf(pot: PotState): FiredPot {
   if (!pot.fired) return NEVER
   let fired = known.get(pot)
   if (!fired) {
-    fired = pot.fired.reduce((so, seen) => after(so, seen, pot.dropped ?? []), NEVER)
+    fired = pot.fired.reduce((so, seen) => after(pot, so, seen), NEVER)
     known.set(pot, fired)
   }
   return fired
 }
 
+/**
+ * How far the melt of a glazed pot came, by all that was said of it: one that stuck, and to no other pot, came down to the
+ * shelf there, whether or not anybody saw it run. A front that was measured stands, and its drip is the shelf's; on a wall
+ * where nothing moved something else held it.
+ */
+export function runFound(pot: PotState, { run, stuck, faults }: Saying): RunFacts | undefined {
+  const isGlazed = coatsOn(pot).length > 0 || pot.uncounted || (pot.coatsCounted ?? 0) > 0
+  if (!run || !stuck || !isGlazed || faults.includes('kissed')) return run
+  if (run.is !== 'measured') return { is: 'shelf' }
+  return run.mm === 0 && !run.longestMm ? run : { ...run, longestMm: 'shelf' }
+}
+
 /** Whether a look says what another said. */
-const saysSame = (a: Saying, b: Saying): boolean =>
+export const saysSame = (a: Saying, b: Saying): boolean =>
   a.stuck === b.stuck &&
   JSON.stringify(a.run) === JSON.stringify(b.run) &&
   a.faults.length === b.faults.length &&
   a.faults.every((fault) => b.faults.includes(fault))
-type Saying = Pick<Judgement, 'run' | 'stuck' | 'faults'>
+/** What is said at one look. */
+export type Saying = Pick<Judgement, 'run' | 'stuck' | 'faults'>
 
 type Seen = NonNullable<PotState['fired']>[number]
 
-function after(so: FiredPot, { id, at, event }: Seen, dropped: readonly string[]): FiredPot {
+function after(pot: PotState, so: FiredPot, { id, at, event }: Seen): FiredPot {
   const { loadId } = event
   const load = loadId === undefined ? {} : { loadId }
   switch (event.kind) {
@@ -81,15 +95,16 @@ function after(so: FiredPot, { id, at, event }: Seen, dropped: readonly string[]
         ...(event.place === undefined ? {} : { place: event.place }),
       }
     case 'judged': {
-      const { run, stuck, faults, second } = event
+      const { stuck, faults, second } = event
+      const run = runFound(pot, event)
       // The same said again is the same result: one that was left out stays out.
-      const known = !second && so.found && saysSame(so.found, event) ? so.found.id : id
+      const known = !second && so.found && saysSame(so.found, { ...event, run }) ? so.found.id : id
       const look: Judgement = {
         id: known,
         at,
         faults,
         second: second === true,
-        dropped: dropped.includes(known),
+        dropped: pot.dropped?.includes(known) ?? false,
         ...load,
         ...(run === undefined ? {} : { run }),
         ...(stuck === undefined ? {} : { stuck }),

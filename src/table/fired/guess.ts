@@ -45,10 +45,11 @@ export function guessesScored(table: Table): GuessScore {
   return guessScore(
     Object.values(table.pots).flatMap((pot): Guessed[] => {
       const { guess, appGuess: app, found } = firedOf(pot)
-      if (!app || !found?.run) return []
+      const seen = found && seenOf(pot, found)
+      if (!app || !seen) return []
       const { roomMm, likelyMm, lowMm, highMm } = app
       const personMm = guess === undefined ? null : guess.mm === 'shelf' ? roomMm : guess.mm
-      return [{ roomMm, personMm, appMm: likelyMm, lowMm, highMm, found: seenOf(pot, found.run) }]
+      return [{ roomMm, personMm, appMm: likelyMm, lowMm, highMm, found: seen }]
     }),
   )
 }

@@ -19,7 +19,7 @@ import { profileOf } from '../forecast/shape-inputs.ts'
 import type { LoadState } from '../model/load-state.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { firedZones, isSure, loadFiredIn, lowestEdgeMm, toldCoats } from './fired-coats.ts'
-import { firedOf, type Judgement } from './fired-pot.ts'
+import { firedOf, type Judgement, type Saying } from './fired-pot.ts'
 import { type Heat, heatAt } from './heats.ts'
 
 /** A fired pot that was judged, and what is certain of it. */
@@ -45,6 +45,8 @@ export type Silent =
   | 'unsure'
   /** Nothing was said of the run. */
   | 'no-run'
+  /** It stuck, though nothing ran: something else held it. */
+  | 'stuck'
   /** A glaze on it has no tile, so that nothing was told. */
   | 'untested'
   /** Either glaze could have done it. */
@@ -73,9 +75,11 @@ function aboveFootMm(pot: PotState): number {
 
 /**
  * What was judged of a run, as the engine takes it: the mean front. GOOD says that nothing passed the foot line, and where
- * the glaze ended above it no more than that.
+ * the glaze ended above it no more than that. Undefined where nothing was said of it, or where a pot stuck though nothing
+ * ran: that is no word for its glaze.
  */
-export function seenOf(pot: PotState, run: RunFacts): RunSeen {
+export function seenOf(pot: PotState, { run, stuck, faults }: Saying): RunSeen | undefined {
+  if (!run || (stuck && !onShelf(run) && !faults.includes('kissed'))) return undefined
   if (run.is === 'measured') return { kind: 'measured', mm: run.mm }
   if (run.is !== 'none') return { kind: run.is }
   const mm = aboveFootMm(pot)
@@ -166,11 +170,11 @@ export function resultOf(table: Table, judged: JudgedPot): PotResult {
 
 function madeOf(table: Table, judged: JudgedPot, firing: FiringFacts | undefined): PotResult {
   const { pot, found, load, sure } = judged
-  const seen = found.run && seenOf(pot, found.run)
+  const seen = seenOf(pot, found)
   const nobody = (silent: Silent): PotResult => ({ ...judged, ...NOBODY, seen, silent })
   if (!load || !firing) return nobody('no-load')
   if (!sure) return nobody('unsure')
-  if (!seen) return nobody('no-run')
+  if (!seen) return nobody(found.run ? 'stuck' : 'no-run')
   const fired = { profile: profileOf(pot.facts), coats: toldCoats(table, firedZones(table, pot), firing) }
   const curve = runCurve(fired)
   if (!curve) return nobody('untested')

@@ -64,8 +64,8 @@ export function toldFound(table: Table): readonly ToldFound[] {
     // What tiles tell takes a phone long: of the latest alone, as in what they teach.
     const curve = app || !latest.has(one) ? undefined : resultOf(table, one).curve
     const told = app ?? (curve && toldBy(curve))
-    if (!found.run || !told) return []
-    const seen = seenOf(pot, found.run)
+    const seen = seenOf(pot, found)
+    if (!seen || !told) return []
     return [{ pot, by: app ? 'guess' : 'tile', ...told, found: seen, is: against(told, seen) }]
   })
 }

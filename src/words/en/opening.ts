@@ -159,6 +159,7 @@ export const opening = {
       'no-load': 'its firing is not known',
       unsure: 'its coats are not known for sure',
       'no-run': 'nothing was said of its run',
+      stuck: 'it stuck, though nothing ran',
       untested: 'a glaze on it has no tile',
       either: 'either glaze could have done it',
     },

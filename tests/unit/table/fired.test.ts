@@ -130,6 +130,63 @@ describe('a result teaches', () => {
   })
 })
 
+describe('a pot that stuck', () => {
+  const stuck = (run: FiredSpec['run'], more: Partial<FiredSpec> = {}) => {
+    const play = evening()
+    play.append(
+      [
+        {
+          kind: 'guessed',
+          potId: 'a',
+          loadId: 'one',
+          mm: 'shelf',
+          app: { lowMm: 0, likelyMm: 0, highMm: 1, roomMm: 8 },
+        },
+      ],
+      'guess',
+    )
+    firing(play, 'one', [lone('a', run, { stuck: 'ground', ...more })])
+    return play
+  }
+  const said = (play: Play) => {
+    const [result] = resultsOf(play.table)
+    return { run: result?.found.run, seen: result?.seen, silent: result?.silent }
+  }
+
+  test('is danger at once, though nobody saw it run: so earlier records say it', () => {
+    for (const run of [none, { is: 'some' } as const]) {
+      const play = stuck(run)
+      expect(said(play)).toEqual({ run: shelf, seen: { kind: 'shelf' }, silent: undefined })
+      expect(reliefsOf(play.table)).toEqual([])
+      expect(dangersOf(play.table)).toHaveLength(1)
+      // The guess of the shelf was right, the app's of no run was not.
+      expect(guessesScored(play.table)).toMatchObject({ personMm: 0, appMm: 8 })
+    }
+  })
+
+  test('keeps a front that was measured: its drip is the shelf’s', () => {
+    const run = { is: 'measured', mm: 3, longestMm: 5 } as const
+    expect(said(stuck(run))).toMatchObject({ run: { ...run, longestMm: 'shelf' }, seen: { mm: 3 } })
+  })
+
+  test('is no word for its glaze where nothing moved on the ruler', () => {
+    const play = stuck({ is: 'measured', mm: 0 })
+    expect(said(play)).toMatchObject({ seen: undefined, silent: 'stuck' })
+    expect(factorsOf(play.table)).toEqual([])
+    expect(guessesScored(play.table).both).toBe(0)
+  })
+
+  test('to another pot says what was said of its run', () => {
+    expect(said(stuck(none, { faults: ['kissed'] })).run).toEqual(none)
+  })
+
+  test('bare has no run', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', none, { stuck: 'tapped', coats: [] })])
+    expect(said(play).run).toEqual(none)
+  })
+})
+
 describe('leaving out', () => {
   test('is as if it had never been, and in again as it was', () => {
     const play = evening()

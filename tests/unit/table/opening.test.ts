@@ -94,7 +94,7 @@ describe('a judgement', () => {
     expect(firedOf(pot(play))).toMatchObject({
       place,
       loadId: loadOf(play),
-      found: { run: { is: 'measured', mm: 2, longestMm: 6 }, stuck: 'ground', faults: ['pinholed'] },
+      found: { run: { is: 'measured', mm: 2, longestMm: 'shelf' }, stuck: 'ground', faults: ['pinholed'] },
     })
     expect(pot(play).gone).toBe(true)
   })
