@@ -142,6 +142,12 @@ export type LookedInto =
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
+/** What is half filled in, under a name and a key of what it is of: it outlives the page where the phone lets it. */
+export interface Drafts {
+  of(name: string, key: string): unknown
+  keep(name: string, key: string, value: unknown): void
+}
+
 /** Pictures of fired pots: on this phone and in its backups alone. */
 export interface Photos {
   /** A file drawn anew, small and without what a camera writes beside it. Rejects where it is no picture. */
@@ -209,6 +215,8 @@ export interface App {
   passing(): Promise<Passing>
   /** Rejects while their code cannot be had. */
   photos(): Promise<Photos>
+  /** Rejects while their code cannot be had. */
+  drafts(): Promise<Drafts>
   retrySave(): void
   /** Notes a failure of a part of the app, on this phone alone. */
   fault(where: string, error: unknown): void

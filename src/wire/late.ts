@@ -29,6 +29,7 @@ export type Late = Pick<
   | 'passing'
   | 'asks'
   | 'photos'
+  | 'drafts'
   | 'passOnFaults'
 >
 
@@ -48,6 +49,7 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
     passing: async () => (await import('./passing.ts')).openPassing(journal, table, now),
     asks: async () => (await import('./fold-beside.ts')).asksNow(journal, table.peek()),
     photos: async () => (await import('./photos.ts')).openPhotos(of),
+    drafts: async () => (await import('../device/drafts.ts')).openDrafts(),
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, now()),
   }
 }

@@ -146,6 +146,7 @@ export async function openProgram(faults: Faults): Promise<App> {
     asks: () => late((it) => it.asks()),
     passing: () => late((it) => it.passing()),
     photos: () => late((it) => it.photos()),
+    drafts: () => late((it) => it.drafts()),
     retrySave: () => journal.retry(),
     fault,
     passOnFaults: () => late((it) => it.passOnFaults()),

@@ -166,3 +166,16 @@ test('hands that are free, and pots that are kept for two buckets: all of it can
     expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
   }
 })
+
+test('the seconds until IN, and the dose below them: no text lies over another', async ({ page }) => {
+  const bench = await BenchPage.on(page, twelve())
+  await bench.pass(400)
+  await bench.arm(1)
+  await bench.hit()
+  await expect(page.locator('.count-lead-in')).toBeVisible()
+  for (const [width, height] of SIZES) {
+    await page.setViewportSize({ width, height })
+    await page.clock.runFor(100)
+    expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
+  }
+})

@@ -1,6 +1,7 @@
 import { expect, test } from '@playwright/test'
 import { almostDone } from '../fixtures/almost-done.ts'
 import { BenchPage, EVENING } from './bench.ts'
+import { measure } from './measure.ts'
 import { dip, workUntil } from './moments/story.ts'
 
 test('the end of the demo evening: by the bar alone, offline and over a reload', async ({
@@ -72,6 +73,13 @@ test('the end of the demo evening: by the bar alone, offline and over a reload',
   await clock.runFor(50)
   await expect(page.getByText('Left out')).toHaveCount(0)
   await expect(page.locator('.closed-dry li')).toHaveCount(8)
+  // Dry over midnight, a row names two days.
+  await page.evaluate(() => {
+    const day = document.querySelector('.closed-dry li:nth-child(6) small')
+    day?.classList.add('closed-days')
+    if (day) day.textContent = 'today – tomorrow'
+  })
+  expect((await measure(page)).hidden).toEqual([])
 
   // What would help, in one tap: the hours on the card are sooner by it.
   const last = () => page.locator('.closed-dry li').nth(4).textContent()

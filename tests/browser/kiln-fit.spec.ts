@@ -25,6 +25,8 @@ test('a shelf is drawn whole with its front and its keys, while the last hit can
   await page.clock.runFor(11_000)
   await expect(page.locator('.kiln-back')).toHaveCount(0)
   expect(await where()).toEqual(before)
+  for (const part of [key(page, 'Put right'), page.locator('.caution').last()])
+    expect(await isWhole(part)).toBe(true)
 })
 
 test('candling has its caution and both keys in sight; nothing is offered that is not known yet', async ({

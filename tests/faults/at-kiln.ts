@@ -3,6 +3,7 @@ import type { Fault } from './fault.ts'
 
 const FIRE = ['tests/unit/table/fire.test.ts']
 const LOAD = ['tests/unit/table/load.test.ts']
+const SLIPS = ['tests/unit/table/load-slips.test.ts']
 const END = ['tests/unit/table/end.test.ts']
 
 export const AT_KILN_FAULTS: readonly Fault[] = [
@@ -86,7 +87,7 @@ export const AT_KILN_FAULTS: readonly Fault[] = [
   },
   {
     id: 'a pot of a loaded shelf is put elsewhere',
-    file: 'src/table/decide/decide-load.ts',
+    file: 'src/table/decide/decide-stand.ts',
     find: "if (from?.loadedAt !== undefined) return not('loaded', { number: from.number })",
     replace: '',
     tests: LOAD,
@@ -94,16 +95,44 @@ export const AT_KILN_FAULTS: readonly Fault[] = [
   {
     id: 'another phone moves what stands in the kiln',
     file: 'src/table/fold/reduce-load.ts',
-    find: 'if (fixed && !event.settled) {',
-    replace: 'if (fixed && event.settled) {',
+    find: 'place !== undefined && !event.settled)',
+    replace: 'place !== undefined && event.settled)',
     tests: LOAD,
   },
   {
     id: 'a pot stands in two loads',
-    file: 'src/table/decide/decide-load.ts',
+    file: 'src/table/decide/decide-stand.ts',
     find: 'if (!other) return undefined',
     replace: 'if (other) return undefined',
     tests: LOAD,
+  },
+  {
+    id: 'a kiln that was read is said not to have been on',
+    file: 'src/table/load/deeds.ts',
+    find: 'length > 0) ? [] : [last]',
+    replace: 'length > 9) ? [] : [last]',
+    tests: SLIPS,
+  },
+  {
+    id: 'a bung stays out of a kiln that was not off',
+    file: 'src/table/load/deeds.ts',
+    find: 'deeds.slice(from).map',
+    replace: 'deeds.slice(from, from + 1).map',
+    tests: SLIPS,
+  },
+  {
+    id: 'a lit load goes into the kiln that is changed',
+    file: 'src/table/fold/reduce-load.ts',
+    find: 'if (load.litAt !== undefined) return { ...load, firing }',
+    replace: '',
+    tests: SLIPS,
+  },
+  {
+    id: 'the load in hand keeps the cone it was begun with',
+    file: 'src/table/decide/decide-firing.ts',
+    find: 'checked(firingRefusal(firing), ...follows,',
+    replace: 'checked(firingRefusal(firing),',
+    tests: SLIPS,
   },
   {
     id: 'the lids go on while pots still want coats',

@@ -63,6 +63,9 @@ function minded(play: PlannedPlay, seed: number, minutes: number, stirS: number,
         found.push(`${clock} ${card.bucketId} again after ${(nowMs - card.stirredAt) / 1000} s`)
       stirred = key
     }
+    const { next, kept = [], reason } = card.kind === 'wait' ? card : {}
+    if (kept.some(({ bucketId }) => bucketId !== openBucket) && next?.what !== 'foot-check' && !reason)
+      found.push(`${clock} kept for ${kept[0]?.bucketId}, nobody says why`)
     if (card.kind === 'wait' && card.offer?.do === 'pick' && !namedOn(card).includes(card.offer.potId))
       found.push(`${clock} the key is for ${card.offer.potId}, the card is not`)
     if (card.kind === 'closed') break
@@ -87,7 +90,7 @@ it.each([
   ['the demo evening, stirred in a hurry', demo, 2, 25, 4, 0],
   ['twelve pots, some washed off', table, 1, 60, 45, 0.06],
 ])(
-  '%s: no hands stand idle beside a pot that could go, no stir is asked for twice, a key is for the pot that the card names',
+  '%s: no hands stand idle beside a pot that could go, no stir is asked for twice, what is kept is kept for a reason, a key is for the pot that the card names',
   (_name, laid, seed, minutes, stirS, washes) => {
     expect(minded(laid(), seed, minutes, stirS, washes)).toEqual([])
   },

@@ -5,13 +5,13 @@ import { afterAll, expect, test } from 'vitest'
 import { clocksOnApp, importsOnApp } from './app.ts'
 import { at, buildPage } from './built.ts'
 import { type Killed, killOften } from './kill.ts'
-import { copyOnApp, migrationOnApp, packingOnJournal, updatesOnApp } from './kinds.ts'
+import { copyOnApp, kilnOnApp, migrationOnApp, packingOnJournal, updatesOnApp } from './kinds.ts'
 import { clocksOnJournal, type Sitting } from './sitting.ts'
 
-/** Kills of each kind, a slice of `npm test`; 300 in the long proof and 150 round an import, on a profile that is opened again each time. */
+/** Kills of each kind, a slice of `npm test`; 360 in the long proof and 150 round an import, on a profile that is opened again each time. */
 const KILLS = process.env.PROVE
-  ? { app: 70, journal: 70, imports: 150, packing: 40, migration: 40, update: 40, copy: 40 }
-  : { app: 1, journal: 1, imports: 1, packing: 1, migration: 0, update: 0, copy: 0 }
+  ? { app: 70, kiln: 60, journal: 70, imports: 150, packing: 40, migration: 40, update: 40, copy: 40 }
+  : { app: 1, kiln: 1, journal: 1, imports: 1, packing: 1, migration: 0, update: 0, copy: 0 }
 const SEED = Number(process.env.KILL_SEED ?? 20_261_125)
 
 const folders: string[] = []
@@ -52,6 +52,7 @@ async function killAll(sitting: () => Promise<Sitting> | Sitting, kills: number)
 // The last number: so many records a kill were told as saved at the least, or the proof is worth nothing.
 const KINDS = [
   [KILLS.app, 'a sitting with five clocks in the app', () => clocksOnApp(at('dist')), 1],
+  [KILLS.kiln, 'the kiln and the opening of its lid', () => kilnOnApp(at('dist')), 0],
   [KILLS.imports, 'imports into the app', () => importsOnApp(at('dist')), 1],
   [KILLS.journal, 'five clocks on the journal alone', () => clocksOnJournal(buildPage()), 3],
   [KILLS.packing, 'packing', () => packingOnJournal(buildPage()), 100],

@@ -3,7 +3,9 @@ import { cp, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Page } from 'puppeteer-core'
 import { deploy } from '../browser/deploy.ts'
-import { clocksOnApp, openScreen, plant, seasonOf } from './app.ts'
+import { recordsOfHits } from '../fixtures/hits.ts'
+import { firedLoad } from '../fixtures/opened.ts'
+import { clocksOnApp, openOn, openScreen, plant, seasonOf } from './app.ts'
 import { pause } from './place.ts'
 import { clocksOnJournal, type Sitting } from './sitting.ts'
 import { storedIds } from './stored.ts'
@@ -137,5 +139,45 @@ export function copyOnApp(root: string): Sitting {
       await pause(COMPARED_MS)
     },
     known: copied,
+  }
+}
+
+/** How often the bar is hit at the kiln; else whatever key shows. */
+const AT_BAR = 0.8
+
+/** A load that was fired and cools, whoever hits what its screens offer: read, opened, taken out, judged. */
+export function kilnOnApp(root: string): Sitting {
+  let opened = 0
+  return {
+    root,
+    longestMs: 5000,
+    pauseMs: [500, 900],
+    async open(page, address) {
+      const now = Date.now()
+      if (opened === 0) await openOn(page, address, recordsOfHits(firedLoad(now, 'shut'), now))
+      await openScreen(page, address, opened % 2 === 0 ? 'opening' : 'shelf')
+      opened++
+      await page.waitForSelector('.kiln [data-press="bar"]')
+    },
+    async hit(page, random) {
+      const place = await page.evaluate(
+        ([atBar, share, screen]) => {
+          const seen = (selector: string) =>
+            [...document.querySelectorAll<HTMLElement>(selector)].filter((element) =>
+              element.checkVisibility(),
+            )
+          const bars = seen('.kiln [data-press="bar"]')
+          const targets = atBar && bars.length > 0 ? bars : seen('.kiln button')
+          // A hit may have led to another screen.
+          if (targets.length === 0) location.replace(screen)
+          const target = targets[Math.floor(share * targets.length)]
+          target?.scrollIntoView({ block: 'center' })
+          const box = target?.getBoundingClientRect()
+          return box && { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+        },
+        [random() < AT_BAR, random(), random() < 0.5 ? '#/opening' : '#/shelf'] as const,
+      )
+      if (place) await page.touchscreen.tap(place.x, place.y)
+    },
   }
 }

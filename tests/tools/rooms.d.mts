@@ -11,5 +11,6 @@ export interface Source {
   readonly text: string
 }
 export function breachesOf(sources: readonly Source[]): string[]
+export function reachesOf(source: Source): string[]
 export function circlesOf(sources: readonly Source[]): string[][]
 export function mapOf(sources: readonly Source[]): string[]

@@ -1,9 +1,9 @@
-import { useState } from 'preact/hooks'
+import { useLayoutEffect, useState } from 'preact/hooks'
 import type { RunFacts } from '../../../shared/opening.ts'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { FAULTS, type Fault, STUCK, type Stuck } from '../../table/opening/faults.ts'
-import { keep, keptOf } from '../../ui/kept.ts'
+import type { Drafts } from '../app.ts'
 import { useOpening } from './opening-app.ts'
 
 /** What was tapped of a pot and is not judged yet. */
@@ -13,19 +13,32 @@ export interface Draft {
   readonly faults: readonly Fault[]
 }
 
+/** Where their code cannot be had nothing outlives its card. */
+const NONE: Drafts = { of: () => undefined, keep: () => undefined }
+
+/** What was half filled in; undefined until it is here. */
+export function useDrafts(): Drafts | undefined {
+  const app = useOpening()
+  const [drafts, setDrafts] = useState<Drafts>()
+  useLayoutEffect(() => {
+    app.drafts().then(setDrafts, () => setDrafts(NONE))
+  }, [])
+  return drafts
+}
+
 const NO_RUN: RunFacts = { is: 'none' }
 
 /**
  * What is tapped on a pot's card, until it is judged: it outlives the page, which a phone may kill while its camera is
  * open. It belongs to what was found last, so it is past once the pot is judged, and there again if that is taken back.
  */
-export function useDraft(pot: PotState): readonly [Draft, (next: Partial<Draft>) => void] {
+export function useDraft(pot: PotState, drafts: Drafts): readonly [Draft, (next: Partial<Draft>) => void] {
   const { demo } = useOpening()
   const { found } = firedOf(pot)
   const name = demo ? 'bucketside.demo-judging' : 'bucketside.judging'
   const key = [pot.facts.potId, pot.dips.at(-1)?.outAt, found?.id].join(' ')
   const [draft, setDraft] = useState((): Draft => {
-    const kept = keptOf(name, key)
+    const kept = drafts.of(name, key)
     if (isDraft(kept)) return kept
     return found
       ? { run: found.run ?? NO_RUN, stuck: found.stuck, faults: found.faults }
@@ -34,7 +47,7 @@ export function useDraft(pot: PotState): readonly [Draft, (next: Partial<Draft>)
   const set = (next: Partial<Draft>) => {
     const now = { ...draft, ...next }
     setDraft(now)
-    keep(name, key, now)
+    drafts.keep(name, key, now)
   }
   return [draft, set]
 }

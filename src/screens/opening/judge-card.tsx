@@ -3,6 +3,7 @@ import type { Fault, RunFacts } from '../../../shared/opening.ts'
 import { firedOf, runFound } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import type { Drafts } from '../app.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
@@ -24,6 +25,7 @@ export type Over = 'run' | 'stuck' | 'other' | 'photo'
 
 interface JudgeProps {
   readonly pot: PotState
+  readonly drafts: Drafts
   readonly next: () => void
   /** Whether a page lies over the card, whose way back is then the head's. */
   readonly over: Over | undefined
@@ -31,11 +33,11 @@ interface JudgeProps {
 }
 
 /** A pot out of the kiln: good with one hit, or what is wrong with it, in a few large keys. */
-export function JudgeCard({ pot, next, over, open }: JudgeProps) {
+export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
   const { words, formats, act } = useOpening()
   const w = words.value.opening
   const { photos } = firedOf(pot)
-  const [draft, set] = useDraft(pot)
+  const [draft, set] = useDraft(pot, drafts)
   const { stuck, faults } = draft
   // What stuck came down to the shelf: the key says so at once, and a hand may say nearer how far.
   const run = runFound(pot, draft) ?? draft.run

@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
-import { keep, keptOf } from '../../ui/kept.ts'
+import type { Drafts } from '../app.ts'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { DeskHead } from '../desk/head.tsx'
@@ -11,6 +11,7 @@ import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
 import { nameOf } from '../text/pot-text.ts'
+import { useDrafts } from './draft.ts'
 import { JudgeCard, type Over } from './judge-card.tsx'
 import { useOpening } from './opening-app.ts'
 import { PotList } from './pot-list.tsx'
@@ -30,7 +31,12 @@ interface OpeningProps {
 }
 
 /** From before the lid to the last pot judged: one card a pot, in the order in which hands reach them. */
-export function Opening({ loadId, first }: OpeningProps) {
+export function Opening(props: OpeningProps) {
+  const drafts = useDrafts()
+  return drafts ? <Cards {...props} drafts={drafts} /> : null
+}
+
+function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Drafts }) {
   const app = useOpening()
   const { table, now, words } = app
   const w = words.value.opening
@@ -59,9 +65,9 @@ export function Opening({ loadId, first }: OpeningProps) {
   const seen = app.demo ? 'bucketside.demo-lids' : 'bucketside.lids'
   const shows = judges && pot && load && pots.includes(pot) ? load.loadId : undefined
   useEffect(() => {
-    if (shows !== undefined) keep(seen, shows, true)
+    if (shows !== undefined) drafts.keep(seen, shows, true)
   }, [shows])
-  const isShut = load !== undefined && !isOpen && keptOf(seen, load.loadId) === true
+  const isShut = load !== undefined && !isOpen && drafts.of(seen, load.loadId) === true
   const next = () => {
     // From those fired elsewhere to the next of them.
     if (pot && !pots.includes(pot)) setPage('elsewhere')
@@ -145,7 +151,7 @@ export function Opening({ loadId, first }: OpeningProps) {
           </ListPage>
         )
       ) : pot && judges ? (
-        <JudgeCard key={potKey} pot={pot} next={next} over={over} open={setOver} />
+        <JudgeCard key={potKey} pot={pot} drafts={drafts} next={next} over={over} open={setOver} />
       ) : pot && !(isShut && firedOf(pot).guess === undefined) ? (
         <GuessCard
           key={potKey}

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks'
-import type { BisqueWater, BoardFacts } from '../../../shared/nouns.ts'
+import type { BoardFacts } from '../../../shared/nouns.ts'
 import { readSoak, soakSecondsFor, timesAssumed } from '../../table/forecast/readings.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
@@ -54,10 +54,10 @@ function Weighed({ pot }: { readonly pot: PotState }) {
       : found?.is === 'full'
         ? w.holds(`${Math.round(found.absorption * 1000) / 10}`)
         : undefined
-  /** The pot that told it is wet: half full by the seconds asked for, or all the way. */
-  const take = (clay: Partial<BoardFacts>, bisqueWater: BisqueWater) => {
+  /** The pot that told it has to dry, as one from under the tap: a wet foot makes hot wax spit. */
+  const take = (clay: Partial<BoardFacts>) => {
     act({ do: 'set-board', board: { ...board, ...clay } })
-    act({ do: 'set-pot', pot: { ...pot.facts, bisqueWater } })
+    act({ do: 'set-pot', pot: { ...pot.facts, bisqueWater: 'washed' } })
   }
   return (
     <>
@@ -75,8 +75,8 @@ function Weighed({ pot }: { readonly pot: PotState }) {
             type="button"
             class="key"
             onClick={() => {
-              if (found?.is === 'suction') take({ sorptivityMmPerSqrtS: found.sorptivityMmPerSqrtS }, 'damp')
-              if (found?.is === 'full') take({ absorption: found.absorption }, 'washed')
+              if (found?.is === 'suction') take({ sorptivityMmPerSqrtS: found.sorptivityMmPerSqrtS })
+              if (found?.is === 'full') take({ absorption: found.absorption })
             }}
           >
             {words.value.desk.measured.air.take}

@@ -146,7 +146,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
         {load && isLoaded && isCandled ? <CandleLines load={load} /> : null}
         {stage.is === 'shelf' ? null : <p class="caution">{care}</p>}
         {stage.is === 'propose' || !load || asking ? null : (
-          <div class="kiln-keys">
+          <div class={stage.is === 'shelf' ? 'kiln-keys is-three' : 'kiln-keys'}>
             {stage.is === 'shelf' ? (
               <button type="button" class="key" onClick={() => void propose(load.loadId).then(tell)}>
                 {w.again}

@@ -33,8 +33,8 @@ export interface Armed {
   readonly insteadOf?: string
 }
 
-/** Why a card is shown: as the order of work says, or of a stir that is good now and too old by its dip. */
-export type CardReason = Reason | 'staleByDip'
+/** Why a card is shown: as the order of work says, of a stir that is good now and too old by its dip, or of kept pots. */
+export type CardReason = Reason | 'staleByDip' | 'keptSavesOpening'
 
 /** Pots that could go now and are kept on purpose, the first in the order of places. */
 export interface Kept {

@@ -191,10 +191,7 @@ function meanwhile(
       kind: 'wait',
       next,
       after: after.slice(0, DUES_SHOWN),
-      reason:
-        next?.what !== 'foot-check' && (isHeld(line) || needsStir(table, kept, now))
-          ? 'heldSavesStir'
-          : undefined,
+      reason: next?.what === 'foot-check' ? undefined : keptWhy(table, line, kept, now),
       kept,
       touch: kept.length > 0 ? undefined : probe && schedule.touch,
       offer:
@@ -259,6 +256,17 @@ function visitAt(line: readonly Task[], dip: Task & { readonly bucketId: string 
   const before = line.slice(0, line.indexOf(dip)).filter((task) => 'bucketId' in task)
   const own = before.slice(before.findLastIndex((task) => task.bucketId !== dip.bucketId) + 1)
   return (own[0] ?? dip).startAt
+}
+
+/** Why pots that could go are kept: for a stir that is saved, or for the one opening that all of a bucket get. */
+function keptWhy(
+  table: Table,
+  line: readonly Task[],
+  kept: readonly Kept[],
+  now: number,
+): CardReason | undefined {
+  if (isHeld(line) || needsStir(table, kept, now)) return 'heldSavesStir'
+  return kept.some(({ bucketId }) => bucketId !== table.openBucket) ? 'keptSavesOpening' : undefined
 }
 
 /** Whether pots are kept beside their open bucket, which would have to be stirred for them alone. */

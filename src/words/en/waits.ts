@@ -71,6 +71,7 @@ export const waits = {
     longestChain: 'longest plan first',
     deadline: 'it dries last',
     heldSavesStir: 'waiting on purpose: saves one stir',
+    keptSavesOpening: 'waiting on purpose: saves one opening',
     onlyReady: 'nothing else can go',
     inWait: 'time to stir now',
     nextBucket: 'the others dry or are done',

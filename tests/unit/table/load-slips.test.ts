@@ -110,6 +110,13 @@ describe('kiln and firing that are changed', () => {
     play.act({ do: 'plan-firing', firing: warmer })
     play.act({ do: 'set-kiln', kiln: { ...KILN_SIZES.wide, kilnId: kiln.kilnId } })
     expect(loadOf(play)).toMatchObject({ kiln, firing: FIRING })
+    // Another phone changed it before it knew of the fire.
+    const { things } = loadOf(play)
+    play.append(
+      [{ kind: 'load-changed', loadId, kiln: { ...KILN_SIZES.halves, kilnId: 'k' }, anew: true }],
+      'o',
+    )
+    expect(loadOf(play)).toMatchObject({ kiln, things })
     play.act({ do: 'see-cone', loadId, cone: '7', is: 'down' })
     expect(stage(play)).not.toBe('off')
     play.act({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '7' } })

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { breachesOf, breachOf, circlesOf, importsOf, mapOf } from '../../tools/rooms.mjs'
+import { breachesOf, breachOf, circlesOf, importsOf, mapOf, reachesOf } from '../../tools/rooms.mjs'
 
 const value = (target: string) => ({ target, typeOnly: false })
 const type = (target: string) => ({ target, typeOnly: true })
@@ -114,4 +114,25 @@ describe('rules', () => {
       'engine/air             1  (ground) numeric',
     ])
   })
+})
+
+describe('what the phone keeps', () => {
+  test.each(['src/ui/a.ts', 'src/screens/room/a.tsx', 'src/table/a.ts', 'src/planner/a.ts'])(
+    'is not reached for from %s',
+    (path) => {
+      const text = ['// localStorage', ' * In local storage', "const kept = localStorage.getItem('a')"].join(
+        '\n',
+      )
+      expect(reachesOf({ path, text })).toEqual([
+        `${path}:3 reaches for storage: that is for store and device`,
+      ])
+      expect(reachesOf({ path, text: "indexedDB.open('a')" })).toHaveLength(1)
+    },
+  )
+  test.each(['src/store/a.ts', 'src/device/a.ts', 'shared/a.ts', 'src/wire/a.ts', 'src/main.tsx', 'sw/a.ts'])(
+    'is, from %s',
+    (path) => {
+      expect(reachesOf({ path, text: 'localStorage.clear()' })).toEqual([])
+    },
+  )
 })

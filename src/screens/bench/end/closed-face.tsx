@@ -102,11 +102,12 @@ function DryLine({ pot: { potId, dry } }: { readonly pot: PotDry }) {
   const both = (text: (at: number) => string): [string, string] => [text(dry.likely), text(ends)]
   const settled = !Number.isFinite(dry.likely) ? w.never : dry.upper <= now.value ? w.isDry : undefined
   const hours = settled ?? w.fromTo(...both((at) => formats.value.clock(at + table.value.skewMs)))
+  const [first, last] = both(dayOf)
   return (
     <li class={hours.length > CLOCKS ? 'closed-long' : undefined}>
       <strong>{nameOf(words.value, table.value.pots[potId])}</strong>
       <span>{hours}</span>
-      <small>{settled ? '' : w.days(...both(dayOf))}</small>
+      <small class={first === last ? undefined : 'closed-days'}>{settled ? '' : w.days(first, last)}</small>
     </li>
   )
 }
