@@ -1,7 +1,7 @@
 /** Laws of what the fire teaches: any results, in any order. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { type RunFacts, STUCK } from '../../shared/opening.ts'
+import { type Fault, type RunFacts, STUCK } from '../../shared/opening.ts'
 import { flowLesson, type TaughtResult } from '../../src/engine/fired/flow-lesson.ts'
 import { type Evidence, mayBeClear, pairShown } from '../../src/engine/fired/proven.ts'
 import { roomMemory } from '../../src/engine/fired/room-memory.ts'
@@ -9,8 +9,10 @@ import { lnKOf, type RunSeen, runCurve, sharesOf } from '../../src/engine/fired/
 import { thicknessLimit } from '../../src/engine/fired/thickness-limit.ts'
 import { againOf } from '../../src/table/fired/again.ts'
 import { reliefsOf } from '../../src/table/fired/danger.ts'
+import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { factorsOf } from '../../src/table/fired/lesson.ts'
 import { resultsOf } from '../../src/table/fired/results.ts'
+import { toLookAt } from '../../src/table/opening/queue.ts'
 import { storyOf } from '../../src/table/opening/story.ts'
 import { toldFound } from '../../src/table/opening/told-found.ts'
 import { collar, firing, whole } from '../fixtures/fired/kiln-play.ts'
@@ -258,5 +260,46 @@ test('what is set for new pots changes nothing of a pot that was fired, and is t
       )
     }),
     { numRuns: Math.min(RUNS, 30) },
+  )
+})
+
+const looks = fc.record({
+  run: runs,
+  stuck: fc.option(fc.constantFrom(...STUCK), { nil: undefined }),
+  faults: fc.subarray<Fault>(['crawled', 'kissed', 'dunted']),
+  afterH: fc.integer({ min: 0, max: 100 }),
+})
+
+test('a judgement keeps its day and its later looks, however often it is put right; said again it writes nothing', () => {
+  fc.assert(
+    fc.property(fc.array(looks, { minLength: 1, maxLength: 6 }), fc.boolean(), (said, dropped) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      firing(play, 'one', [{ potId: 'a', coats: [whole('gatepost', 3)], run: { is: 'none' } }])
+      const found = () => firedOf(play.table.pots.a!).found!
+      const { at, dropId } = found()
+      if (dropped) play.act({ do: 'drop-lesson', potId: 'a', lessonId: dropId, dropped })
+      play.wait(90_000).act({ do: 'look-again', potId: 'a', faults: [] })
+      for (const { afterH, run, stuck, faults } of said) {
+        play.wait(afterH * 3600)
+        const judge = { do: 'judge', potId: 'a', run, faults, ...(stuck ? { stuck } : {}) } as const
+        play.try(judge)
+        const [written, before] = [play.events.length, found()]
+        expect(play.wait(60).try(judge)).toEqual({ code: 'nothing-to-do' })
+        expect(play.events).toHaveLength(written)
+        // Earlier pages wrote it again: that says nothing new either.
+        const { do: _judge, ...record } = judge
+        play.append([{ kind: 'judged', loadId: 'one', ...record }], `again ${written}`)
+        expect(found()).toEqual(before)
+        expect(found()).toMatchObject({ at, dropped })
+        const day = toLookAt(play.table, at + 6 * 86_400_000).length
+        const week = toLookAt(play.table, at + 8 * 86_400_000).length
+        expect([day, week]).toEqual([0, stuck === 'lost' ? 0 : 1])
+      }
+      if (dropped) {
+        play.act({ do: 'drop-lesson', potId: 'a', lessonId: found().dropId, dropped: false })
+        expect(found().dropped).toBe(false)
+      }
+    }),
+    { numRuns: Math.min(RUNS, 40) },
   )
 })

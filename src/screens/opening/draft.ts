@@ -1,4 +1,4 @@
-import { useLayoutEffect, useState } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks'
 import type { RunFacts } from '../../../shared/opening.ts'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
@@ -44,6 +44,13 @@ export function useDraft(pot: PotState, drafts: Drafts): readonly [Draft, (next:
       ? { run: found.run ?? NO_RUN, stuck: found.stuck, faults: found.faults }
       : { run: NO_RUN, faults: [] }
   })
+  // What was tapped of a pot that is judged already lies about for nobody: it is saved, or let go with the card.
+  useEffect(
+    () => () => {
+      if (found) drafts.keep(name, key, undefined)
+    },
+    [],
+  )
   const set = (next: Partial<Draft>) => {
     const now = { ...draft, ...next }
     setDraft(now)

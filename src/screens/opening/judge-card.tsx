@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { Fault, RunFacts } from '../../../shared/opening.ts'
-import { firedOf, runFound } from '../../table/fired/fired-pot.ts'
+import { firedOf, runFound, saysSame } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import type { Drafts } from '../app.ts'
@@ -36,12 +36,13 @@ interface JudgeProps {
 export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
   const { words, formats, act } = useOpening()
   const w = words.value.opening
-  const { photos } = firedOf(pot)
+  const { photos, found } = firedOf(pot)
   const [draft, set] = useDraft(pot, drafts)
   const { stuck, faults } = draft
   // What stuck came down to the shelf: the key says so at once, and a hand may say nearer how far.
   const run = runFound(pot, draft) ?? draft.run
   const [said, setSaid] = useState<string>()
+  const stands = found && saysSame(found, { run, stuck, faults })
   const close = () => open(undefined)
   const toggle = (fault: Fault) =>
     set({ faults: faults.includes(fault) ? faults.filter((one) => one !== fault) : [...faults, fault] })
@@ -105,8 +106,9 @@ export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
         </div>
       </KilnMain>
       <JudgeBar
-        good={isGood({ ...draft, run })}
+        label={stands ? w.done : found ? w.save : isGood({ ...draft, run }) ? w.good : w.next}
         press={(atMs) => {
+          if (stands) return next()
           const how = stuck ? { stuck } : {}
           const refusal = act({ do: 'judge', potId: pot.facts.potId, run, faults, ...how }, atMs)
           if (refusal) setSaid(openingRefusal(words.value, formats.value, refusal))
@@ -118,9 +120,7 @@ export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
 }
 
 /** The bar of the card alone: a page over it has its own. */
-function JudgeBar({ good, press }: { readonly good: boolean; readonly press: (atMs: number) => void }) {
-  const { words } = useOpening()
-  const w = words.value.opening
+function JudgeBar({ label, press }: { readonly label: string; readonly press: (atMs: number) => void }) {
   useBar(press)
-  return <KnuckleBar label={good ? w.good : w.next} />
+  return <KnuckleBar label={label} />
 }

@@ -188,7 +188,9 @@ function Behind({ result, why }: BehindProps) {
       <button
         type="button"
         class="key"
-        onClick={() => act({ do: 'drop-lesson', potId: pot.facts.potId, lessonId: found.id, dropped: !out })}
+        onClick={() =>
+          act({ do: 'drop-lesson', potId: pot.facts.potId, lessonId: found.dropId, dropped: !out })
+        }
       >
         {out ? w.takeIn : w.leave}
       </button>

@@ -1,6 +1,6 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import type { RunFacts } from '../../../shared/opening.ts'
-import { firedOf } from '../fired/fired-pot.ts'
+import { firedOf, runFound, saysSame } from '../fired/fired-pot.ts'
 import { appGuess } from '../fired/guess.ts'
 import { loadOf } from '../load/loads.ts'
 import type { Action, Refusal } from '../model/action.ts'
@@ -105,6 +105,14 @@ function ofPot(
     }
     case 'judge': {
       const { run, stuck, faults } = action
+      const { found, outAt } = fired
+      // What stands already is no new look: it keeps its day.
+      const same =
+        outAt !== undefined &&
+        found?.loadId === load?.loadId &&
+        found &&
+        saysSame(found, { ...action, run: runFound(pot, action) })
+      if (same) return { refusal: { code: 'nothing-to-do' } }
       return checked(shut ?? runRefusal(table, pot, run), ...outOf(inLoad), ...unguessed(table, inLoad), {
         kind: 'judged',
         ...of,

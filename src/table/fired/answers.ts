@@ -16,7 +16,7 @@ export interface Answer {
   readonly withdrawn: boolean
 }
 
-/** A result as it can be answered: its name, and when it was judged, table time, ms. */
+/** A result as it can be answered: its name, and when it was said, table time, ms. */
 interface Result {
   readonly id: string
   readonly at: number

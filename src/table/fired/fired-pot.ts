@@ -2,10 +2,14 @@ import type { AppGuess, Fault, PhotoSide, RunFacts, Stuck } from '../../../share
 import { coatsOn } from '../model/plan.ts'
 import type { PotState } from '../model/state.ts'
 
-/** What was seen of a fired pot at one look. `id` is the first record's that said so, by which it is left out. Times are table time, ms. */
+/** What was seen of a fired pot at one look. `id` is the first record's that said so. Times are table time, ms. */
 export interface Judgement {
   readonly id: string
+  /** When it was looked at, and when what stands of it was said: later, where it was put right since. */
   readonly at: number
+  readonly saidAt: number
+  /** The record by which it is left out, and taken in again. */
+  readonly dropId: string
   readonly loadId?: string
   /** As `runFound` reads it; left out of a second look. */
   readonly run?: RunFacts
@@ -97,14 +101,19 @@ function after(pot: PotState, so: FiredPot, { id, at, event }: Seen): FiredPot {
     case 'judged': {
       const { stuck, faults, second } = event
       const run = runFound(pot, event)
-      // The same said again is the same result: one that was left out stays out.
-      const known = !second && so.found && saysSame(so.found, { ...event, run }) ? so.found.id : id
+      // Of one firing there is one first look: put right it keeps its day, and one that was left out stays out.
+      const before = !second && so.found?.loadId === loadId ? so.found : undefined
+      const same = before && saysSame(before, { ...event, run })
+      const known = same ? before.id : id
+      const dropId = before?.dropped ? before.dropId : known
       const look: Judgement = {
         id: known,
-        at,
+        at: before?.at ?? at,
+        saidAt: same ? before.saidAt : at,
+        dropId,
         faults,
         second: second === true,
-        dropped: pot.dropped?.includes(known) ?? false,
+        dropped: pot.dropped?.includes(dropId) ?? false,
         ...load,
         ...(run === undefined ? {} : { run }),
         ...(stuck === undefined ? {} : { stuck }),

@@ -153,7 +153,7 @@ function toldOf(
     table,
     'lesson-taken',
     facts,
-    behind.map(({ found }) => found),
+    behind.map(({ found: { id, saidAt } }) => ({ id, at: saidAt })),
   )
   const anew = behind.filter(({ found }) => fresh.includes(found.id))
   const way = leadsTo(lnUsed, { low: Math.log(low), likely: ln, high: Math.log(high) })
@@ -223,7 +223,7 @@ export function lessonIn(
   firing: FiringFacts | undefined,
   before = Number.POSITIVE_INFINITY,
 ): SubjectLesson | undefined {
-  const results = resultsOf(table).filter(({ found }) => found.at < before)
+  const results = resultsOf(table).filter(({ found }) => found.saidAt < before)
   const { lesson } = taughtIn(table, results, firing, [subject])
   return lesson.subjects.find((one) => one.subject === subjectKey(subject))
 }

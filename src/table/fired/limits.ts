@@ -104,7 +104,7 @@ function limitTold(table: Table, { subject, pots }: Lessons): LimitTold | undefi
     table,
     'limit-taken',
     subject,
-    pots.map(({ found }) => found),
+    pots.map(({ found: { id, saidAt } }) => ({ id, at: saidAt })),
   )
   // Thinner is the danger: the logarithms change sides. What is offered is a bound by itself.
   const ln = Math.log(usedMm)

@@ -281,12 +281,19 @@ describe('the app’s guess', () => {
   })
 })
 
-test('a result that was left out stays out when the same is said again, and another counts', () => {
+test('a result that was left out stays out, said again or put right, until a hand takes it in', () => {
   const play = evening()
   firing(play, 'one', [lone('a', shelf)])
   const { id } = resultOf(play, 'a').found
   leftOut(play, 'a')
-  play.act({ do: 'judge', potId: 'a', run: shelf, faults: [] })
+  expect(play.try({ do: 'judge', potId: 'a', run: shelf, faults: [] })).toEqual({ code: 'nothing-to-do' })
+  expect(resultOf(play, 'a')).toMatchObject({ silent: 'dropped', found: { id } })
+  play.act({ do: 'judge', potId: 'a', run: none, faults: [] })
+  const { silent, found } = resultOf(play, 'a')
+  expect(silent).toBe('dropped')
+  play.act({ do: 'drop-lesson', potId: 'a', lessonId: found.dropId, dropped: false })
+  expect(resultOf(play, 'a').silent).toBeUndefined()
+})
   expect(resultOf(play, 'a')).toMatchObject({ silent: 'dropped', found: { id } })
   play.act({ do: 'judge', potId: 'a', run: none, faults: [] })
   expect(resultOf(play, 'a').silent).toBeUndefined()
