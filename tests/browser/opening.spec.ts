@@ -250,3 +250,31 @@ test('a pot that was fired without a load here is judged all the same, while ano
   expect(fired).toMatchObject({ found: { run: { is: 'none' } } })
   expect(fired).not.toHaveProperty('loadId')
 })
+
+test('a pot that is judged is looked at without judging it anew, and what is changed of it is saved or let go', async ({
+  page,
+}) => {
+  const opening = await OpeningPage.open(page, 'up')
+  const first = async () => {
+    await page.getByRole('button', { name: 'Pots' }).tap()
+    await page.clock.runFor(300)
+    await page.locator('.open-pot').first().tap()
+    await page.clock.runFor(300)
+  }
+  await opening.hit()
+  const { found } = await opening.fired(35)
+  await page.clock.fastForward(26 * 3_600_000)
+  await first()
+  await opening.says('DONE')
+  await opening.key('CRAWLED')
+  await opening.says('SAVE')
+  await first()
+  await opening.says('DONE')
+  await opening.hit()
+  await expect(opening.title).toContainText('Pot 36')
+  expect((await opening.fired(35)).found).toEqual(found)
+  await first()
+  await opening.key('CRAWLED')
+  await opening.hit()
+  expect((await opening.fired(35)).found).toMatchObject({ at: found?.at, faults: ['crawled'] })
+})

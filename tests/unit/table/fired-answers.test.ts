@@ -294,7 +294,3 @@ test('a result that was left out stays out, said again or put right, until a han
   play.act({ do: 'drop-lesson', potId: 'a', lessonId: found.dropId, dropped: false })
   expect(resultOf(play, 'a').silent).toBeUndefined()
 })
-  expect(resultOf(play, 'a')).toMatchObject({ silent: 'dropped', found: { id } })
-  play.act({ do: 'judge', potId: 'a', run: none, faults: [] })
-  expect(resultOf(play, 'a').silent).toBeUndefined()
-})
