@@ -1,17 +1,19 @@
 /** Laws of what the fire teaches: any results, in any order. */
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { type Fault, type RunFacts, STUCK } from '../../shared/opening.ts'
+import { type Fault, type RunFacts, STUCK, type SubjectFacts } from '../../shared/opening.ts'
 import { flowLesson, type TaughtResult } from '../../src/engine/fired/flow-lesson.ts'
 import { type Evidence, mayBeClear, pairShown } from '../../src/engine/fired/proven.ts'
 import { roomMemory } from '../../src/engine/fired/room-memory.ts'
 import { lnKOf, type RunSeen, runCurve, sharesOf } from '../../src/engine/fired/run-curve.ts'
 import { thicknessLimit } from '../../src/engine/fired/thickness-limit.ts'
 import { againOf } from '../../src/table/fired/again.ts'
-import { reliefsOf } from '../../src/table/fired/danger.ts'
+import { dangersOf, reliefsOf } from '../../src/table/fired/danger.ts'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { factorsOf } from '../../src/table/fired/lesson.ts'
+import { asSet, keepsLimit, limitsTold, takesLimit } from '../../src/table/fired/limits.ts'
 import { resultsOf } from '../../src/table/fired/results.ts'
+import { asTold, keeps, takes } from '../../src/table/fired/take.ts'
 import { toLookAt } from '../../src/table/opening/queue.ts'
 import { storyOf } from '../../src/table/opening/story.ts'
 import { toldFound } from '../../src/table/opening/told-found.ts'
@@ -301,5 +303,60 @@ test('a judgement keeps its day and its later looks, however often it is put rig
       }
     }),
     { numRuns: Math.min(RUNS, 40) },
+  )
+})
+
+const firings = fc.array(
+  fc.array(
+    fc.tuple(stacks, runs, fc.subarray<Fault>(['crawled'])).map(([coats, run, faults]) => ({
+      coats,
+      run,
+      faults,
+    })),
+    { minLength: 1, maxLength: 3 },
+  ),
+  { minLength: 1, maxLength: 3 },
+)
+
+test('an answer can be changed into the other, and a danger that was not taken is said until it is', () => {
+  fc.assert(
+    fc.property(firings, (loads) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      loads.forEach((pots, i) => {
+        firing(
+          play,
+          `load ${i}`,
+          pots.map((pot, k) => ({ ...pot, potId: `p${i}.${k}` })),
+        )
+      })
+      const of = ({ key }: { readonly key: string }) => factorsOf(play.table).find((one) => one.key === key)!
+      const said = ({ key }: { readonly key: string }) =>
+        dangersOf(play.table).filter(({ told }) => told.key === key)
+      for (const told of factorsOf(play.table)) {
+        const { still, factor } = told
+        if (told.leads !== 'same') expect(still).toBe(told.leads)
+        play.act(keeps(told))
+        expect(of(told)).toMatchObject({ still, asks: false, used: told.used })
+        expect(said(told).map(({ kept }) => kept)).toEqual(still === 'danger' ? [true] : [])
+        play.act(takes(of(told)))
+        expect(of(told)).toMatchObject({ still: 'same', asks: false, used: factor.likely })
+        expect(said(told)).toEqual([])
+        play.act(asTold(of(told)))
+        expect(of(told)).toMatchObject({ still, asks: false, used: 1 })
+      }
+      const limit = (of: SubjectFacts) =>
+        limitsTold(play.table).find((one) => one.bucketId === of.bucketId && one.underId === of.underId)
+      for (const told of limitsTold(play.table)) {
+        const { still, usedMm } = told
+        if (told.leads !== 'same') expect(still).toBe(told.leads)
+        play.act(keepsLimit(told))
+        expect(limit(told)).toMatchObject({ still, asks: false, usedMm })
+        play.act(takesLimit(told))
+        expect(limit(told)).toMatchObject({ still: 'same', asks: false })
+        play.act(asSet(told))
+        expect(limit(told)).toMatchObject({ still, asks: false, usedMm })
+      }
+    }),
+    { numRuns: Math.min(RUNS, 30) },
   )
 })

@@ -4,8 +4,14 @@ import { BackStrip } from '../../ui/bar.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import { useDesk } from './desk-app.ts'
 
-/** For ten seconds after a hit it is taken back here, or put back. */
-export function BackLine() {
+interface Back {
+  readonly to: 'put-back' | 'take-back'
+  readonly label: string
+  readonly press: () => void
+}
+
+/** What takes back the last hit, or puts it back: for ten seconds after it. */
+export function useBack(): Back | undefined {
   const { table, now, words, act } = useDesk()
   const w = words.value
   const back = table.value.takenBack
@@ -16,23 +22,25 @@ export function BackLine() {
     return pot ? `${nameOf(w, pot)} ${what}` : what
   }
   if (back && now.value - back.at < HIT_TOLD_MS)
-    return (
-      <div class="kiln-back">
-        <BackStrip
-          to="put-back"
-          label={w.bench.putBack(named(back))}
-          onPress={() => void act({ do: 'put-back' })}
-        />
-      </div>
-    )
-  if (!last || now.value - last.at >= HIT_TOLD_MS || named(last) === '') return null
-  return (
+    return {
+      to: 'put-back',
+      label: w.bench.putBack(named(back)),
+      press: () => void act({ do: 'put-back' }),
+    }
+  if (!last || now.value - last.at >= HIT_TOLD_MS || named(last) === '') return undefined
+  return {
+    to: 'take-back',
+    label: w.bench.takeBack(named(last)),
+    press: () => void act({ do: 'take-back' }),
+  }
+}
+
+/** The same above a bar, hit as the bar is. */
+export function BackLine() {
+  const back = useBack()
+  return back ? (
     <div class="kiln-back">
-      <BackStrip
-        to="take-back"
-        label={w.bench.takeBack(named(last))}
-        onPress={() => void act({ do: 'take-back' })}
-      />
+      <BackStrip to={back.to} label={back.label} onPress={back.press} />
     </div>
-  )
+  ) : null
 }

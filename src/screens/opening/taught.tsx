@@ -7,6 +7,7 @@ import { asTold, keeps, takes } from '../../table/fired/take.ts'
 import { More } from '../../ui/more.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useDays } from '../days.ts'
+import { useBack } from '../desk/back-line.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import { figure, foundText, timesText, useOpening } from './opening-app.ts'
@@ -24,7 +25,8 @@ export function FireTaught() {
     (one) => one.silent !== undefined,
   )
   const limits = useMemo(() => limitsTold(table.value), [table.value])
-  const sorted = factors.toSorted((a, b) => LEADS.indexOf(a.leads) - LEADS.indexOf(b.leads))
+  const sorted = factors.toSorted((a, b) => LEADS.indexOf(a.still) - LEADS.indexOf(b.still))
+  const back = useBack()
   return (
     <div class="desk">
       <DeskHead title={w.title} back={{ at: 'opening' }} />
@@ -46,6 +48,11 @@ export function FireTaught() {
           </More>
         ) : null}
       </main>
+      {back ? (
+        <button type="button" class="key open-back" onClick={back.press}>
+          {back.label}
+        </button>
+      ) : null}
     </div>
   )
 }
@@ -53,10 +60,10 @@ export function FireTaught() {
 function Lesson({ told }: { readonly told: FactorTold }) {
   const { table, words, act } = useOpening()
   const w = words.value.opening.taught
-  const { factor, results, others, used, drip, usedDrip, leads, asks, taken, scratchFirst } = told
+  const { factor, results, others, used, drip, usedDrip, still, asks, taken, scratchFirst } = told
   const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
   const [over, under] = [facts(told.bucketId), facts(told.underId)]
-  const waits = leads === 'relief' && scratchFirst
+  const waits = still === 'relief' && scratchFirst
   const said = (factor: number) => timesText(words.value, factor)
   const numbers = told.shelved.map(({ pot }) => String(nameOf(words.value, pot))).join(', ')
   return (
@@ -79,18 +86,11 @@ function Lesson({ told }: { readonly told: FactorTold }) {
         <p class="figures">{w.drips(figure(drip), figure(usedDrip))}</p>
       ) : null}
       {told.withdrawn ? <p>{w.withdrawn}</p> : null}
-      {asks && leads === 'danger' ? <p class="alarm">{w.danger}</p> : null}
-      {asks && leads === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
-      {asks && leads !== 'danger' && numbers !== '' ? <p class="alarm">{w.shelved(numbers)}</p> : null}
-      {asks && !waits ? (
-        <div class="pair">
-          <button type="button" class="desk-main" onClick={() => act(takes(told))}>
-            {w.use}
-          </button>
-          <button type="button" class="desk-second" onClick={() => act(keeps(told))}>
-            {w.keep}
-          </button>
-        </div>
+      {still === 'danger' ? <p class="alarm">{w.danger}</p> : null}
+      {still === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
+      {asks && still !== 'danger' && numbers !== '' ? <p class="alarm">{w.shelved(numbers)}</p> : null}
+      {(asks || still !== 'same') && !waits ? (
+        <Answers asks={asks} use={() => act(takes(told))} keep={() => act(keeps(told))} />
       ) : null}
       {taken ? (
         <button type="button" class="key" onClick={() => act(asTold(told))}>
@@ -112,11 +112,37 @@ function Lesson({ told }: { readonly told: FactorTold }) {
   )
 }
 
+interface AnswersProps {
+  /** Nobody answered yet. */
+  readonly asks: boolean
+  readonly use: () => void
+  readonly keep: () => void
+}
+
+/** What a hand says of a lesson; one that was kept as it was can be used all the same. */
+function Answers({ asks, use, keep }: AnswersProps) {
+  const { words } = useOpening()
+  const w = words.value.opening.taught
+  return (
+    <div class={asks ? 'pair' : 'open-kept'}>
+      {asks ? null : <p>{w.kept}</p>}
+      <button type="button" class={asks ? 'desk-main' : 'desk-second'} onClick={use}>
+        {w.use}
+      </button>
+      {asks ? (
+        <button type="button" class="desk-second" onClick={keep}>
+          {w.keep}
+        </button>
+      ) : null}
+    </div>
+  )
+}
+
 /** How thick a glaze may go on before it crawls, by the pots on which it did. */
 function Limit({ told }: { readonly told: LimitTold }) {
   const { table, words, formats, act } = useOpening()
   const w = words.value.opening.limits
-  const { limit, limitMm, usedMm, statedMm, pots, crawled, leads, asks } = told
+  const { limit, limitMm, usedMm, statedMm, pots, crawled, still, asks } = told
   const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
   const [over, under] = [facts(told.bucketId), facts(told.underId)]
   const mm = (thick: number) => formats.value.coat(thick)
@@ -132,19 +158,14 @@ function Limit({ told }: { readonly told: LimitTold }) {
       <p class="figures">{w.range(mm(limit.mm.low), mm(limit.mm.high), crawled.length, pots.length)}</p>
       <p class="figures">
         {w.used(mm(usedMm))}
-        {asks ? `. ${w.offer(mm(limitMm))}` : ''}
+        {still === 'same' ? '' : `. ${w.offer(mm(limitMm))}`}
       </p>
-      {asks && leads !== 'same' ? <p class={leads === 'danger' ? 'alarm' : undefined}>{w[leads]}</p> : null}
-      {asks ? (
-        <div class="pair">
-          <button type="button" class="desk-main" onClick={() => act(takesLimit(told))}>
-            {taught.use}
-          </button>
-          <button type="button" class="desk-second" onClick={() => act(keepsLimit(told))}>
-            {taught.keep}
-          </button>
-        </div>
-      ) : null}
+      {still === 'same' ? null : (
+        <>
+          <p class={still === 'danger' ? 'alarm' : undefined}>{w[still]}</p>
+          <Answers asks={asks} use={() => act(takesLimit(told))} keep={() => act(keepsLimit(told))} />
+        </>
+      )}
       {usedMm !== statedMm ? (
         <button type="button" class="key" onClick={() => act(asSet(told))}>
           {under ? w.backToAll : w.back}

@@ -5,7 +5,7 @@ import { onShelf } from '../fired/results.ts'
 import type { PotState, Table } from '../model/state.ts'
 import type { Warning } from './warning.ts'
 
-/** What fired pots say against this glaze on this pot, until it is answered. */
+/** What fired pots say against this glaze on this pot, until it is taken, or says no more than is reckoned with. */
 export function ranWarning(table: Table, pot: PotState, bucketId: string): Warning | undefined {
   const [danger] = dangersFor(table, pot, bucketId)
   if (!danger) return undefined
@@ -24,7 +24,7 @@ export function ranWarning(table: Table, pot: PotState, bucketId: string): Warni
   return { ...of, number, to, factor: factor.likely }
 }
 
-/** Pots crawled with less of this glaze than `zones` would have, and nobody answered yet. */
+/** Pots crawled with less of this glaze than `zones` would have, and nobody took that yet. */
 export function crawledWarning(
   table: Table,
   bucketId: string,

@@ -60,7 +60,7 @@ type Said =
       readonly under: string
       readonly zone: ZoneName | 'overlap'
     }
-  /** Fired pots ran farther with this glaze, or with it over another, than is reckoned with, and nobody answered yet. */
+  /** Fired pots ran farther with this glaze, or with it over another, than is reckoned with, and nobody took it. */
   | {
       readonly kind: 'ran'
       readonly over: string

@@ -6,9 +6,11 @@ import { answeredOf } from './answers.ts'
 import { type FactorTold, factorsOf } from './lesson.ts'
 import { judgedPots, onShelf, type PotResult } from './results.ts'
 
-/** Something that speaks against a glaze, or a pair, that a pot is to carry, and that nobody answered. */
+/** Something that speaks against a glaze, or a pair, that a pot is to carry. */
 export interface Danger {
   readonly told: FactorTold
+  /** A hand kept what less is reckoned with: it is said all the same, and asks nothing. */
+  readonly kept: boolean
   /**
    * More runs than is reckoned with; a drip came farther; a pot reached the shelf, whatever the others say; or what less was reckoned with from
    * counts no more.
@@ -24,15 +26,19 @@ const rank = ({ found, seen, pastFoot }: PotResult): number =>
 const worstOf = (results: readonly PotResult[]): PotResult | undefined =>
   results.toSorted((a, b) => rank(b) - rank(a))[0]
 
-/** Dangers that nobody answered: shown at once, whatever is asked. */
+/** Dangers that nobody answered, and those that were not taken: shown at once, whatever is asked. */
 export const dangersOf = (table: Table): readonly Danger[] =>
   factorsOf(table).flatMap((told): Danger[] => {
-    const { asks, leads, more, dripped, shelved } = told
-    if (!asks) return []
-    if (more.length > 0) return [{ told, why: 'more', worst: worstOf(more) }]
-    if (dripped.length > 0) return [{ told, why: 'drip', worst: worstOf(dripped) }]
-    if (shelved.length > 0) return [{ told, why: 'shelf', worst: worstOf(shelved) }]
-    return leads === 'danger' ? [{ told, why: 'gone', worst: undefined }] : []
+    const { asks, leads, more, dripped, shelved, against, drips } = told
+    const danger = (why: Danger['why'], worst: readonly PotResult[], kept = false): Danger[] => [
+      { told, kept, why, worst: worstOf(worst) },
+    ]
+    if (asks && more.length > 0) return danger('more', more)
+    if (asks && dripped.length > 0) return danger('drip', dripped)
+    if (asks && shelved.length > 0) return danger('shelf', shelved)
+    if (asks && leads === 'danger') return danger('gone', [])
+    if (against.length > 0) return danger('more', against, true)
+    return drips.length > 0 ? danger('drip', drips, true) : []
   })
 
 /** What would run less than is reckoned with: it waits for a hand that takes it. */

@@ -44,6 +44,11 @@ export interface FactorTold extends SubjectFacts {
    * from count no more. Danger shows at once; relief waits for a hand.
    */
   readonly leads: 'danger' | 'relief' | 'same'
+  /** Where it leads whatever was answered, while results of its own say so: an answer can be changed into the other. */
+  readonly still: 'danger' | 'relief' | 'same'
+  /** Those that say more than is reckoned with, and whose drips came farther, whatever was answered. */
+  readonly against: readonly PotResult[]
+  readonly drips: readonly PotResult[]
   /** Those that nobody answered and that say more than is reckoned with. */
   readonly more: readonly PotResult[]
   /** Those that nobody answered and whose drips came farther than is reckoned with. */
@@ -158,10 +163,13 @@ function toldOf(
   const anew = behind.filter(({ found }) => fresh.includes(found.id))
   const way = leadsTo(lnUsed, { low: Math.log(low), likely: ln, high: Math.log(high) })
   // What other glazes of the studio ran is no word against this one: one of its own has to say it.
-  const moved = anew.filter((one) => says(one, ln, lnUsed))
+  const say = behind.filter((one) => says(one, ln, lnUsed))
+  const moved = say.filter((one) => anew.includes(one))
   const drip = Math.max(0, ...behind.flatMap((one) => one.drip ?? []))
   const usedDrip = lesson?.drip ?? toldFlowOf(table, subject.over, subject.under, firing)?.dripFactor ?? drip
-  const dripped = anew.filter((one) => (one.drip ?? 0) > MORE_DRIP * usedDrip)
+  const drips = behind.filter((one) => (one.drip ?? 0) > MORE_DRIP * usedDrip)
+  const dripped = drips.filter((one) => anew.includes(one))
+  const against = way === 'danger' ? say : []
   const more = way === 'danger' ? moved : []
   const shelved = anew.filter(({ found }) => onShelf(found.run))
   const gone = withdrawn && lesson !== undefined
@@ -180,6 +188,9 @@ function toldOf(
       drip: drip > 0 ? drip : undefined,
       usedDrip,
       leads,
+      still: drips.length > 0 ? 'danger' : say.length > 0 || gone ? way : 'same',
+      against,
+      drips,
       more,
       dripped,
       shelved,

@@ -28,6 +28,8 @@ export interface LimitTold extends SubjectFacts {
   readonly crawled: readonly JudgedPot[]
   /** A thinner limit is a danger and shows at once; a thicker one waits for a hand, and of a pair none is offered. */
   readonly leads: 'danger' | 'relief' | 'same'
+  /** The same whatever was answered: an answer can be changed into the other. */
+  readonly still: 'danger' | 'relief' | 'same'
   readonly asks: boolean
 }
 
@@ -109,10 +111,10 @@ function limitTold(table: Table, { subject, pots }: Lessons): LimitTold | undefi
   // Thinner is the danger: the logarithms change sides. What is offered is a bound by itself.
   const ln = Math.log(usedMm)
   const way = leadsTo(Math.log(limitMm), { low: ln, likely: ln, high: ln })
-  const anew = crawled.some(({ found }) => fresh.includes(found.id))
-  const held = pots.some(({ found }) => fresh.includes(found.id)) || withdrawn
-  const leads =
-    (way === 'danger' && anew) || (way === 'relief' && held && subject.underId === undefined) ? way : 'same'
+  const anew = (some: readonly JudgedPot[]) => some.some(({ found }) => fresh.includes(found.id))
+  // Of a pair no thicker one is offered.
+  const still = way === 'danger' ? (crawled.length > 0 ? way : 'same') : subject.underId ? 'same' : way
+  const leads = still === 'danger' ? anew(crawled) : anew(pots) || withdrawn
   return {
     ...subject,
     limit,
@@ -121,8 +123,9 @@ function limitTold(table: Table, { subject, pots }: Lessons): LimitTold | undefi
     statedMm,
     pots,
     crawled,
-    leads,
-    asks: !holds && leads !== 'same',
+    leads: leads ? still : 'same',
+    still,
+    asks: !holds && leads && still !== 'same',
   }
 }
 
@@ -133,7 +136,7 @@ function limitTold(table: Table, { subject, pots }: Lessons): LimitTold | undefi
 export const limitsTold = (table: Table): readonly LimitTold[] =>
   bySubject(table).flatMap((lessons) => limitTold(table, lessons) ?? [])
 
-/** Thinner limits that nobody answered, of a coat of this glaze: nothing is computed before a pot of it crawled. */
+/** Thinner limits that nobody took, of a coat of this glaze: nothing is computed before a pot of it crawled. */
 export function crawlDangers(table: Table, bucketId: string): readonly LimitTold[] {
   const crawled = judgedPots(table).some(
     ({ pot, found }) => found.faults.includes('crawled') && pot.dips.some((dip) => dip.bucketId === bucketId),
@@ -142,7 +145,7 @@ export function crawlDangers(table: Table, bucketId: string): readonly LimitTold
   return bySubject(table)
     .filter(({ subject }) => subject.bucketId === bucketId)
     .flatMap((lessons) => limitTold(table, lessons) ?? [])
-    .filter(({ leads, asks }) => leads === 'danger' && asks)
+    .filter(({ still }) => still === 'danger')
 }
 
 /** What a hand would take by USE IT, as the action says it. */

@@ -147,6 +147,7 @@ export const opening = {
     scratch: 'Its fills differ too much: scratch a fresh coat with a pin first.',
     used: (times: string) => `The app plans with ${times}.`,
     usedTold: 'The app plans as the tiles say.',
+    kept: 'You kept it as it is.',
     use: 'USE IT',
     keep: 'KEEP AS IT IS',
     back: 'As the tiles say again',

@@ -75,16 +75,20 @@ describe('a danger', () => {
     expect(reliefsOf(play.table)).toEqual([])
   })
 
-  test('that was refused is not said again by a pot that ran no farther', () => {
+  test('that was refused is said all the same, and asked about again once a pot ran farther', () => {
     const play = evening()
     firing(play, 'one', [lone('a', shelf), lone('b', shelf)])
     play.act(keeps(of(play)))
-    expect(dangersOf(play.table)).toEqual([])
+    expect(dangersOf(play.table)).toMatchObject([{ kept: true, why: 'more' }])
     firing(play, 'two', [lone('c', none)])
     expect(of(play).factor.likely).toBeGreaterThan(1.2)
-    expect(dangersOf(play.table)).toEqual([])
+    expect(of(play).asks).toBe(false)
+    expect(dangersOf(play.table)).toMatchObject([{ kept: true }])
     firing(play, 'three', [lone('d', shelf)])
-    expect(dangersOf(play.table)).toMatchObject([{ why: 'more', worst: { pot: { facts: { potId: 'd' } } } }])
+    expect(of(play).asks).toBe(true)
+    expect(dangersOf(play.table)).toMatchObject([
+      { kept: false, why: 'more', worst: { pot: { facts: { potId: 'd' } } } },
+    ])
   })
 })
 
