@@ -40,6 +40,8 @@ export interface CoatFacts {
   readonly bucketId: string
   readonly cover: CoverFacts
   readonly holdS: number
+  /** Its seconds are told for a wall that has dried so long since OUT of the coat below, min: it goes on no sooner. */
+  readonly afterMin?: number
 }
 
 export interface StackFacts {

@@ -92,7 +92,9 @@ export const cover = z.discriminatedUnion('kind', [
 ])
 
 export const coats = z
-  .array(z.object({ bucketId: id, cover, holdS: limited('heldS') }))
+  .array(
+    z.object({ bucketId: id, cover, holdS: limited('heldS'), afterMin: z.optional(limited('laterWaitMin')) }),
+  )
   .check(z.maxLength(MOST_COATS))
 
 export const stack = z.object({ stackId: id, name, coats } satisfies Fields<StackFacts>)

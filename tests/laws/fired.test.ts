@@ -9,11 +9,13 @@ import { lnKOf, type RunSeen, runCurve, sharesOf } from '../../src/engine/fired/
 import { thicknessLimit } from '../../src/engine/fired/thickness-limit.ts'
 import { againOf } from '../../src/table/fired/again.ts'
 import { dangersOf, reliefsOf } from '../../src/table/fired/danger.ts'
+import { coatOf } from '../../src/table/fired/fired-coats.ts'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { factorsOf } from '../../src/table/fired/lesson.ts'
 import { asSet, keepsLimit, limitsTold, takesLimit } from '../../src/table/fired/limits.ts'
 import { resultsOf } from '../../src/table/fired/results.ts'
 import { asTold, keeps, takes } from '../../src/table/fired/take.ts'
+import { forecastOf } from '../../src/table/forecast/forecast.ts'
 import { toLookAt } from '../../src/table/opening/queue.ts'
 import { storyOf } from '../../src/table/opening/story.ts'
 import { toldFound } from '../../src/table/opening/told-found.ts'
@@ -359,4 +361,42 @@ test('an answer can be changed into the other, and a danger that was not taken i
     }),
     { numRuns: Math.min(RUNS, 30) },
   )
+})
+
+test('a new pot of a fired one gets its coats, dipped by the plan as soon as the bench calls it', () => {
+  let planned = 0
+  fc.assert(
+    fc.property(stacks, fc.integer({ min: 0, max: 3 }), (coats, thinner) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      firing(play, 'one', [{ potId: 'a', coats, run: { is: 'none' } }])
+      for (const glaze of GLAZES) {
+        const gramsPerMl = 1.45 - thinner / 100
+        play.append([{ kind: 'density-read', bucketId: `demo.${glaze}`, gramsPerMl }], glaze)
+      }
+      const of = (potId: string) => play.table.pots[potId]!
+      const again = againOf(play.table, of('a'), play.nowMs)
+      if ('why' in again || !again.plan) return
+      planned++
+      const { potId: _own, number: _number, place: _place, ...like } = of('a').facts
+      play.act({ do: 'set-pot', pot: { ...like, potId: 'b' } })
+      play.act({ do: 'set-plan', potId: 'b', coats: again.plan })
+      again.plan.forEach(({ bucketId, cover, holdS }, coat) => {
+        const readyAt = forecastOf(play.table, of('b'))?.ready.likely ?? play.nowMs
+        const dip = { dipId: `b.d${coat}`, potId: 'b', coat, bucketId, cover, holdS, outAt: readyAt }
+        const { gramsPerMl } = play.table.buckets[bucketId]!
+        play.append(
+          [{ kind: 'dipped', ...dip, gramsPerMl, leadS: 4, lowerS: 1, unstirred: false, told: true }],
+          `dip ${coat}`,
+        )
+        const mm = coatOf(play.table, of('b'), `b.d${coat}`)!
+        const { wantedMm } = again.coats[coat]!
+        // Seconds are counted by halves: of one second a quarter is a part of its coat.
+        const off = 0.06 + 0.3 / holdS
+        expect(mm / wantedMm).toBeGreaterThan(1 - off)
+        expect(mm / wantedMm).toBeLessThan(1 + off)
+      })
+    }),
+    { numRuns: Math.min(RUNS, 30) },
+  )
+  expect(planned).toBeGreaterThan(3)
 })

@@ -3,7 +3,7 @@
  */
 
 import { inRange } from '../check.ts'
-import type { Dip, WallEvent } from '../contract.ts'
+import type { Dip } from '../contract.ts'
 import { waitsOf } from '../wait/forecast.ts'
 import {
   coatMm,
@@ -45,8 +45,6 @@ export interface CoatAgain {
   readonly meets: boolean
   /** A density that would, g/mL; null where none does, or none is needed. */
   readonly wouldGramsPerMl: number | null
-  /** Minutes until the next coat may follow; Infinity: never. */
-  readonly waitMin: number
 }
 
 /** What a person would notice. Our choice. */
@@ -110,7 +108,6 @@ export function stackAgain(
       meets,
       wouldGramsPerMl:
         would !== undefined && would >= densities.least && would <= densities.most ? would : null,
-      waitMin: readyMin,
     }
   })
 }
@@ -154,20 +151,6 @@ function chosen(way: Way, readyMin: number, waitedMin: number): Solved {
     : shortest(way, asThen.afterMin, NIGHT_MIN, Math.max(dip.holdS, night.holdS), mm)
 }
 
-/** Minutes that a pot's coats wait, each for the next and the last for the kiln's door, as computed; Infinity: never. */
-export function waitsMin({ pot, events, air0 }: PotHistory, goal: Goal): number {
-  let sum = 0
-  for (const [i, { kind }] of events.entries()) {
-    if (kind !== 'dip') continue
-    const until = events.slice(0, i + 1).filter((event) => event.kind !== 'air')
-    sum += waitOf(waitsOf(runPot(courseOf(pot, [...until, ...airsOf(events)], air0), 1), goal), goal)
-  }
-  return sum
-}
-
-/** The airs of a history: what a wait runs through, whenever they were said. */
-const airsOf = (events: readonly WallEvent[]) => events.filter(({ kind }) => kind === 'air')
-
 const waitOf = (waits: ReturnType<typeof waitsOf>, goal: Goal): number =>
   goal === 'touch' ? waits.touchMin : goal === 'thirsty' ? waits.thirstyMin : waits.kilnMin
 
@@ -181,12 +164,10 @@ export interface MadeWith {
     readonly fill: string
     readonly gramsPerMl: number
   }[]
-  /** All of its waits, min. */
-  readonly waitMin: number
 }
 
 export type Difference =
-  | { readonly what: 'wall' | 'absorption' | 'waits'; readonly was: number; readonly now: number }
+  | { readonly what: 'wall' | 'absorption'; readonly was: number; readonly now: number }
   | { readonly what: 'bisque'; readonly was: string; readonly now: string }
   | { readonly what: 'density'; readonly glazeId: string; readonly was: number; readonly now: number }
   | { readonly what: 'fill'; readonly glazeId: string }
@@ -224,8 +205,6 @@ export function differences(
       found.push({ what: 'density', glazeId, was: coat.gramsPerMl, now: today.gramsPerMl })
     if (coat.fill !== today.fill) found.push({ what: 'fill', glazeId })
   }
-  if (Number.isFinite(now.waitMin) && then.waitMin > 0 && differs(then.waitMin, now.waitMin))
-    found.push({ what: 'waits', was: then.waitMin, now: now.waitMin })
   const { overK, plannedEndC } = fired
   if (overK !== null && Math.abs(overK * lnDosePerK(plannedEndC)) > NOTICED)
     found.push({ what: 'heat', overK })

@@ -46,8 +46,6 @@ export function Again({ pot }: { readonly pot: PotState }) {
         return w.wall(f.mm(one.was), f.mm(one.now))
       case 'absorption':
         return w.drinks(amount('absorption', one.was, units), amount('absorption', one.now, units))
-      case 'waits':
-        return w.waits(span(one.was), span(one.now))
       case 'bisque':
         return w.bisque(one.was, one.now)
       case 'density':

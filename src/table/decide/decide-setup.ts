@@ -203,6 +203,7 @@ export function coatsRefusal(table: Table, coats: readonly CoatFacts[]): Refusal
     if (!table.buckets[coat.bucketId]) return { code: 'unknown-bucket', field: 'coats' }
     const wrong = firstWrong([
       ['holdS', coat.holdS],
+      ['laterWaitMin', coat.afterMin],
       ['edgeUpMm', 'edgeUpMm' in coat.cover ? coat.cover.edgeUpMm : undefined],
       ['depthMm', coat.cover.kind === 'collar' ? coat.cover.depthMm : undefined],
     ])

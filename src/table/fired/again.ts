@@ -5,7 +5,6 @@ import {
   differences,
   type MadeWith,
   stackAgain,
-  waitsMin,
 } from '../../engine/fired/again.ts'
 import { endOf } from '../firing/firing.ts'
 import { plannedDip } from '../forecast/hypothetical-dip.ts'
@@ -20,7 +19,7 @@ import { heatAt } from './heats.ts'
 /** A fired pot's stack for a pot of today. */
 export interface Again {
   readonly coats: readonly (CoatAgain & { readonly bucketId: string; readonly cover: CoverFacts })[]
-  /** As a plan: each coat's edges as they were dipped, its seconds anew. Undefined where a coat cannot be had. */
+  /** As a plan: each coat's edges as they were dipped, its seconds anew, after its wait. Undefined where a coat cannot be had. */
   readonly plan: readonly CoatFacts[] | undefined
   readonly differences: readonly Difference[]
 }
@@ -59,7 +58,6 @@ function madeWith(
   table: Table,
   { facts }: PotState,
   dips: readonly DipState[],
-  waitMin: number,
   densityOf: (dip: DipState) => number,
   fillOf: (dip: DipState) => string,
 ): MadeWith {
@@ -68,7 +66,6 @@ function madeWith(
     bisqueCone: facts.bisqueCone ?? table.board.bisqueCone,
     absorption: facts.absorption ?? table.board.absorption,
     coats: dips.map((dip) => ({ glazeId: dip.bucketId, fill: fillOf(dip), gramsPerMl: densityOf(dip) })),
-    waitMin,
   }
 }
 
@@ -102,7 +99,12 @@ export function againOf(
     return of ? [{ ...coat, bucketId: of.bucketId, cover: of.cover }] : []
   })
   const plan = coats.map(
-    ({ bucketId, cover, holdS }): CoatFacts => ({ bucketId, cover, holdS: counted(holdS) }),
+    ({ bucketId, cover, holdS, afterMin }): CoatFacts => ({
+      bucketId,
+      cover,
+      holdS: counted(holdS),
+      ...(afterMin > 0 ? { afterMin: Math.ceil(afterMin) } : {}),
+    }),
   )
   const meets = coats.length === dips.length && coats.every((coat) => coat.meets)
   const filledAt = (bucketId: string): number =>
@@ -112,7 +114,6 @@ export function againOf(
     made,
     pot,
     dips,
-    waitsMin(historyOf(made, pot), goal),
     ({ gramsPerMl }) => gramsPerMl,
     ({ bucketId, outAt }) => (outAt >= filledAt(bucketId) ? 'this' : 'before'),
   )
@@ -120,7 +121,6 @@ export function againOf(
     table,
     target,
     dips,
-    coats.reduce((sum, { waitMin }) => sum + waitMin, 0),
     ({ bucketId }) => today(bucketId),
     () => 'this',
   )

@@ -1,3 +1,4 @@
+import type { CoatFacts } from '../../../shared/nouns.ts'
 import type { WallEvent } from '../../engine/contract.ts'
 import { Z90 } from '../../engine/numeric/spread.ts'
 import { waitsOf } from '../../engine/wait/forecast.ts'
@@ -105,7 +106,10 @@ export function waitsAhead(table: Table, pot: PotState, now: number): WaitsAhead
   if (settings.readyMeans === 'clock') {
     const coats = planOf(table, pot)
     return {
-      next: coats.map((_, i) => always(ownWaitMin(settings, i))),
+      next: held(
+        coats,
+        coats.map((_, i) => always(ownWaitMin(settings, i))),
+      ),
       kiln: coats.map(() => always(settings.kilnWaitMin)),
     }
   }
@@ -123,8 +127,16 @@ export function waitsAhead(table: Table, pot: PotState, now: number): WaitsAhead
     if (kept.size >= KINDS_KEPT) kept.clear()
     kept.set(kind, ahead)
   }
-  return scaled(ahead, lessonOf(table))
+  const { next, kiln } = scaled(ahead, lessonOf(table))
+  return { next: held(planOf(table, pot), next), kiln }
 }
+
+/** Waits no shorter than those for which the seconds of a plan's later coats are told. */
+const held = (coats: readonly CoatFacts[], waits: readonly WaitMin[]): readonly WaitMin[] =>
+  waits.map(({ likely, upper }, i) => {
+    const least = coats[i + 1]?.afterMin ?? 0
+    return { likely: Math.max(least, likely), upper: Math.max(least, upper) }
+  })
 
 /** The slower or faster air that touches have shown moves all waits alike. */
 function scaled({ next, kiln }: WaitsAhead, learned: Learned): WaitsAhead {
@@ -161,7 +173,8 @@ function chain(table: Table, pot: PotState, wet: Wet | undefined, fillSds: numbe
     const { thirstyMin } = waitsOf(runPot(courseOf(wall, events, air), fill), 'thirsty')
     atMin = Math.max(atMin, wet.driedMin, Math.min(NEVER_MIN, thirstyMin))
   }
-  for (const [i, coat] of planOf(table, pot).entries()) {
+  const coats = planOf(table, pot)
+  for (const [i, coat] of coats.entries()) {
     const bucket = table.buckets[coat.bucketId]
     if (!bucket) break
     events.push({
@@ -180,7 +193,7 @@ function chain(table: Table, pot: PotState, wet: Wet | undefined, fillSds: numbe
     const waitMin = table.settings.readyMeans === 'thirsty' ? waits.thirstyMin : waits.touchMin
     next.push(waitMin)
     kiln.push(waits.kilnMin)
-    atMin += Math.min(NEVER_MIN, waitMin * spread)
+    atMin += Math.max(coats[i + 1]?.afterMin ?? 0, Math.min(NEVER_MIN, waitMin * spread))
   }
   return { next, kiln }
 }

@@ -4,7 +4,7 @@ import { forecastPot } from '../../engine/wait/forecast.ts'
 import { type HalfAndHalf, halfAndHalf } from '../../engine/wait/half-and-half.ts'
 import { type Learned, unlearnedOn } from '../../engine/wait/learned.ts'
 import { halfAt, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
-import { coatsOn, lastDip, planOf } from '../model/plan.ts'
+import { coatsOn, lastDip, nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
 import type { BandMs, Forecast } from './forecast.ts'
@@ -18,7 +18,9 @@ const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly 
 export function wallForecast(table: Table, pot: PotState): Forecast {
   const last = pot.dips.at(-1)
   const learned = lessonFor(table, last?.bucketId ?? planOf(table, pot)[0]?.bucketId ?? '')
+  const until = heldUntil(table, pot)
   const key = [
+    until,
     table.air,
     table.settings,
     table.board,
@@ -50,7 +52,10 @@ function forecastWith(table: Table, pot: PotState, learned: Learned): Forecast {
     touch,
     thirsty,
     kiln: byClock?.kiln ?? inMs(forecast.kilnDry),
-    ready: byClock?.ready ?? (table.settings.readyMeans === 'thirsty' ? thirsty : touch),
+    ready: noSooner(
+      byClock?.ready ?? (table.settings.readyMeans === 'thirsty' ? thirsty : touch),
+      heldUntil(table, pot),
+    ),
     learned,
   }
 }
@@ -59,6 +64,16 @@ function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {
   const half = new Map(pot.dips.map((dip) => [dip.dipId, halfAt(table, pot, dip.coat, dip.cover)]))
   return halfAndHalf(historyOf(table, pot), (dipId) => half.get(dipId), OVERLAP_DEG, learned)
 }
+
+/** Before this, table time, ms, the next coat of a plan does not go on, dry or not. */
+const heldUntil = (table: Table, pot: PotState): number =>
+  (lastDip(pot)?.outAt ?? 0) + (planOf(table, pot)[nextCoat(pot)]?.afterMin ?? 0) * MIN_MS
+
+const noSooner = ({ lower, likely, upper }: BandMs, than: number): BandMs => ({
+  lower: Math.max(lower, than),
+  likely: Math.max(likely, than),
+  upper: Math.max(upper, than),
+})
 
 /** Where the room goes by the clock: its own minutes from OUT of the latest coat. */
 function clockWaits(table: Table, pot: PotState): Pick<Forecast, 'ready' | 'kiln'> | undefined {

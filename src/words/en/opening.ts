@@ -205,7 +205,6 @@ export const opening = {
     would: (density: string) => `A density of ${density} would give it.`,
     wall: (was: string, is: string) => `Wall ${was}, now ${is}`,
     drinks: (was: string, is: string) => `Bisque took ${was}, now ${is}`,
-    waits: (was: string, is: string) => `Ready after ${was} in all then, now after ${is}`,
     bisque: (was: string, is: string) => `Bisque cone ${was}, now ${is}`,
     density: (glaze: string, was: string, is: string) => `${glaze} ${was}, now ${is}`,
     fill: (glaze: string) => `${glaze}: a new fill since`,
