@@ -3,7 +3,7 @@
  * private to one forecast: stores in mm of water over the face, moments in seconds since the first event.
  */
 
-import { CRITICAL_FILLED } from '../parameters.ts'
+import { CRITICAL_FILLED, TOUCH_EMPTY } from '../parameters.ts'
 import { drawn } from '../slop/pickup.ts'
 
 /** One face: the film on it, the coats, and its half of the wall. */
@@ -21,7 +21,7 @@ export interface Side {
   pore: number
   perPore: number
   coat: number
-  /** Pores of the newest coat, and of those that were still wet under it. */
+  /** Pores of the newest coat, and as much of those under it as still had to dry when it came. */
   newPore: number
   coatMm: number
   /** Sum of cake resistance times settled thickness, s/mm. */
@@ -199,6 +199,8 @@ export function wet(wall: Wall, side: Side, w: Wetting): Gain {
   side.pickUp = w.pickUp
   const room = roomBehind(side, other)
   const coatRoom = side.pore - side.coat
+  // None of it once touch-dry, so that a dip just before and one just after wait alike.
+  const stillWet = side.film > 0 ? side.newPore : Math.max(0, side.newPore - coatRoom / TOUCH_EMPTY)
   const draw = drawn(
     { suction2: suction2(wall, side, other, w.suction), room, coatRoom, resistance: side.resistance },
     w.shed,
@@ -216,7 +218,7 @@ export function wet(wall: Wall, side: Side, w: Wetting): Gain {
   wall.brought += gainedMm * w.shed + pores
   side.coat += draw.intoCoats + pores
   side.pore += pores
-  side.newPore = pores + (side.touchS === Infinity ? side.newPore : 0)
+  side.newPore = pores + stillWet
   side.perPore = reciprocal(side.pore)
   intoBody(side, other, draw.intoBody)
   side.film += gainedFilmMm * w.shed
