@@ -116,8 +116,8 @@ export function FireCard({ load, open, beside }: FireProps) {
                 )}
               </p>
             ) : null}
-            {stage.is === 'fire' && !steams && !ahead ? <p class="help">{fire.early}</p> : null}
-            {steams ? null : <p>{fire.decides}</p>}
+            {stage.is === 'fire' && !steams && !wet && !ahead ? <p class="help">{fire.early}</p> : null}
+            {steams || wet ? null : <p>{fire.decides}</p>}
           </>
         ) : (
           <>
@@ -125,7 +125,6 @@ export function FireCard({ load, open, beside }: FireProps) {
             <CoolLines load={load} done={done} />
           </>
         )}
-        <OffsetLines load={load} />
         <p class="caution">
           {fires
             ? stage.is === 'candle' || wet
@@ -137,6 +136,7 @@ export function FireCard({ load, open, beside }: FireProps) {
               ? w.care.cool
               : w.care.open}
         </p>
+        <OffsetLines load={load} open={open} />
         <div class="kiln-keys">
           {fires ? (
             <>

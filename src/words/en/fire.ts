@@ -31,6 +31,8 @@ export const fire = {
   hotter: (degrees: string) => `${degrees} hotter`,
   cooler: (degrees: string) => `${degrees} cooler`,
   use: 'Use it',
-  odd: 'That is far apart. Is it a wrong reading or cone, or is this kiln so?',
+  odd: 'That is far apart. Which is it?',
+  coneWrong: 'That cone was wrong',
+  readingWrong: 'A reading was wrong',
   kilnIsSo: 'The kiln is so',
 }
