@@ -41,7 +41,7 @@ test('a kiln that was on for seven hours and off by mistake goes on, with the co
   expect(load.offAt).toBeUndefined()
   expect(load.readings.map(({ tempC }) => tempC)).toEqual([1050, 1110])
   await kiln.key('Put right')
-  await kiln.key('Cone 6 is wrong')
+  await kiln.key('Change the firing, cone 6')
   await page.getByLabel('Cone', { exact: true }).fill('7')
   await kiln.hit()
   await kiln.says('READING')

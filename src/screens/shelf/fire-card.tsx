@@ -9,8 +9,8 @@ import {
   glassTellsFrom,
   isCandled,
   stageOf,
-  steamsAt,
 } from '../../table/load/loads.ts'
+import { steamsAt } from '../../table/load/steam.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
@@ -25,6 +25,7 @@ import { amount } from '../text/amounts.ts'
 import { kilnRefusalText, useLoad } from './load-app.ts'
 import { OffsetLines } from './offset-lines.tsx'
 import type { Over } from './shelf.tsx'
+import { SteamLines } from './steam-lines.tsx'
 
 const CoolLines = lazyPart(() => import('./cool-lines.tsx').then((part) => part.CoolLines))
 const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
@@ -84,7 +85,8 @@ export function FireCard({ load, open, beside }: FireProps) {
   const last = load.readings.at(-1)
   const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
   const down = coneDownAt(load)
-  const wet = steamsAt(load)
+  const { pots, settings } = table.value
+  const wet = useMemo(() => steamsAt(table.value, load), [load, pots, settings])
   return (
     <>
       <KilnMain>
@@ -98,9 +100,7 @@ export function FireCard({ load, open, beside }: FireProps) {
         </p>
         {fires ? (
           <>
-            {wet ? (
-              <p class="alarm figures">{fire.steams(days.moment(wet.foggedAt), temp(wet.tempC))}</p>
-            ) : null}
+            {wet ? <SteamLines steams={wet} /> : null}
             {steams ? <Candling load={load} /> : null}
             {down === undefined ? null : <p class="figures">{fire.down(firing.cone, days.moment(down))}</p>}
             {stage.is === 'hold' ? (
@@ -116,8 +116,8 @@ export function FireCard({ load, open, beside }: FireProps) {
                 )}
               </p>
             ) : null}
-            {stage.is === 'fire' && !steams && !ahead ? <p class="help">{fire.early}</p> : null}
-            {steams ? null : <p>{fire.decides}</p>}
+            {stage.is === 'fire' && !steams && !wet && !ahead ? <p class="help">{fire.early}</p> : null}
+            {steams || wet ? null : <p>{fire.decides}</p>}
           </>
         ) : (
           <>
@@ -125,7 +125,6 @@ export function FireCard({ load, open, beside }: FireProps) {
             <CoolLines load={load} done={done} />
           </>
         )}
-        <OffsetLines load={load} />
         <p class="caution">
           {fires
             ? stage.is === 'candle' || wet
@@ -137,6 +136,7 @@ export function FireCard({ load, open, beside }: FireProps) {
               ? w.care.cool
               : w.care.open}
         </p>
+        <OffsetLines load={load} open={open} />
         <div class="kiln-keys">
           {fires ? (
             <>

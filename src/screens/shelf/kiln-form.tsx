@@ -9,6 +9,7 @@ import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { kilnRefusalText, useLoad } from './load-app.ts'
+import { OffsetTaken } from './offset-taken.tsx'
 
 interface FormProps {
   readonly kiln: KilnFacts | undefined
@@ -124,6 +125,7 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
           </button>
         ) : null}
         {children}
+        {kilnId === undefined ? null : <OffsetTaken kilnId={kilnId} />}
         {opened ? (
           <div class="fields">
             <EntryField entry={wide} label={round ? w.kiln.across : w.kiln.wide} />

@@ -3,12 +3,19 @@ import type { LoadState } from '../../table/model/load-state.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'
 import { amount } from '../text/amounts.ts'
 import { useLoad } from './load-app.ts'
+import type { Over } from './shelf.tsx'
 
 /** A change smaller than this is not offered, K. */
 const WORTH_C = 1
 
 /** What the fallen cones say of this kiln's thermometer: it moves nothing until the person takes it. */
-export function OffsetLines({ load }: { readonly load: LoadState }) {
+export function OffsetLines({
+  load,
+  open,
+}: {
+  readonly load: LoadState
+  readonly open: (over: Over) => void
+}) {
   const { table, act } = useLoad()
   const fire = FIRE_WORDS[table.value.settings.language]
   const { kilnId } = load.kiln
@@ -35,9 +42,21 @@ export function OffsetLines({ load }: { readonly load: LoadState }) {
       {odd ? (
         <>
           <p>{fire.odd}</p>
-          <button type="button" class="key" onClick={() => take(last.overK, 1)}>
-            {fire.kilnIsSo}
-          </button>
+          <div class="kiln-keys">
+            <button
+              type="button"
+              class="key"
+              onClick={() => act({ do: 'drop-look', loadId: load.loadId, hit: last.hit })}
+            >
+              {fire.coneWrong}
+            </button>
+            <button type="button" class="key" onClick={() => open('right')}>
+              {fire.readingWrong}
+            </button>
+            <button type="button" class="key" onClick={() => take(last.overK, 1)}>
+              {fire.kilnIsSo}
+            </button>
+          </div>
         </>
       ) : offers ? (
         <>

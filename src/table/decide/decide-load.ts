@@ -43,7 +43,9 @@ const KILN_ACTIONS: ReadonlySet<string> = new Set<LoadAction['do']>([
   'switch-off',
   'open-lid',
   'match',
+  'drop-look',
   'take-offset',
+  'drop-offset',
 ])
 
 /**
@@ -76,6 +78,10 @@ export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decis
       if (!table.kilns?.[kilnId]) return not('no-kiln')
       return checked(outOfRange('offsetC', offsetC), { kind: 'offset-taken', kilnId, offsetC, of })
     }
+    case 'drop-offset': {
+      const taken = table.offsets?.[action.kilnId]
+      return taken ? unsaid([taken.hit]) : { refusal: { code: 'nothing-to-do' } }
+    }
     default: {
       const load = table.loads?.[action.loadId]
       return load ? ofLoad(table, load, action, stamp) : not('no-load')
@@ -83,7 +89,11 @@ export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decis
   }
 }
 
-type OfLoad = Exclude<LoadAction, { do: 'set-kiln' | 'begin-load' | 'take-offset' }>
+type OfLoad = Exclude<LoadAction, { do: 'set-kiln' | 'begin-load' | 'take-offset' | 'drop-offset' }>
+
+const unsaid = (hits: readonly string[]): Decision => ({
+  events: hits.map((hit) => ({ kind: 'taken-back', hit })),
+})
 
 function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp): Decision {
   const { loadId } = load
@@ -147,7 +157,13 @@ function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp):
     }
     case 'unsay': {
       if (!deedsBack(table, load).includes(action.kind)) return not('not-back')
-      return { events: hitsOf(load, action.kind).map((hit) => ({ kind: 'taken-back', hit })) }
+      return unsaid(hitsOf(load, action.kind))
+    }
+    case 'drop-look': {
+      const looks = [...load.cones, ...load.glass]
+      return looks.some(({ hit }) => hit === action.hit)
+        ? unsaid([action.hit])
+        : { refusal: { code: 'nothing-to-do' } }
     }
     case 'set-candling': {
       const { candle } = action

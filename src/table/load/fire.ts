@@ -39,6 +39,8 @@ export interface ConeTaught {
   readonly loadId: string
   readonly cone: string
   readonly at: number
+  /** By which it was said. */
+  readonly hit: string
   readonly shownC: number
   readonly chartC: number
   readonly overK: number
@@ -70,7 +72,7 @@ export function conesTaught(load: LoadState): readonly ConeTaught[] {
   return seen.flatMap((cone): ConeTaught[] => {
     const fall = fallOf(load, cone)
     if (fall?.is !== 'down') return []
-    const { at } = fall
+    const { at, hit } = fall
     const shownC = shownAt(
       load.readings.filter((reading) => load.offAt === undefined || reading.at <= load.offAt),
       at,
@@ -80,7 +82,7 @@ export function conesTaught(load: LoadState): readonly ConeTaught[] {
     const isRise = perH > RATE_C_PER_H.above && perH < RATE_C_PER_H.below
     const chartC = isRise ? coneTemp(cone, USUAL_CONES, perH)?.tempC : undefined
     if (shownC === undefined || chartC === undefined) return []
-    return [{ loadId: load.loadId, cone, at, shownC, chartC, overK: chartC - shownC }]
+    return [{ loadId: load.loadId, cone, at, hit, shownC, chartC, overK: chartC - shownC }]
   })
 }
 

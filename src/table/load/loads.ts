@@ -64,7 +64,7 @@ export const LID_C = 120
 export const UNLOAD_C = 60
 
 /** Water boils: a kiln that candles stays below, degC. */
-const CANDLED_C = 100
+export const CANDLED_C = 100
 /** A glass that stays clear so often, so far apart, means dry. Common practice, no source. */
 export const CLEAR_TWICE_MS = 20 * 60_000
 
@@ -151,17 +151,6 @@ export function fallOf({ cones }: LoadState, cone: string): ConeSeen | undefined
 
 /** When the wanted cone was seen to lie, by the last looks at it, table time, ms. */
 export const coneDownAt = (load: LoadState): number | undefined => fallOf(load, load.firing.cone)?.at
-
-/** Steam bursts pots while water is left in them; by this heat none is, degC. Assumption. */
-const STEAMED_C = 350
-
-/** The glass fogged, was not clear twice since, and the kiln is read above boiling: its pots steam. Table time, ms. */
-export function steamsAt(load: LoadState): { readonly foggedAt: number; readonly tempC: number } | undefined {
-  const [fog, last] = [load.glass.findLast(({ fogged }) => fogged), load.readings.at(-1)]
-  if (!fog || !last || last.at < fog.at || load.offAt !== undefined || isCandled(load)) return undefined
-  const steams = last.tempC >= CANDLED_C && last.tempC < STEAMED_C
-  return steams ? { foggedAt: fog.at, tempC: last.tempC } : undefined
-}
 
 /** Where a load stands, which is what its bar does next. Times are table time, ms. */
 export type LoadStage =

@@ -10,8 +10,16 @@ export const fire = {
   down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
   candling: 'Below 100 °C, vent open. Dry: cold glass clear twice, 20 min apart.',
   glassFogged: (clock: string) => `Fogged at ${clock}`,
-  steams: (clock: string, temp: string) =>
-    `The glass fogged at ${clock}, and now ${temp}: wet pots burst. Hold back or go down, and try the glass again.`,
+  steams: {
+    unclear: (temp: string) =>
+      `${temp}, and the glass was not clear twice: wet pots burst. Hold back or go down, and try the glass.`,
+    fogged: (temp: string, clock: string) =>
+      `The glass fogged at ${clock}, and now ${temp}: wet pots burst. Hold back or go down, and try the glass again.`,
+    atHeat: (temp: string, clock: string) =>
+      `It fogged at ${clock}, at ${temp}: steam is in the pots. Turn down now, below boiling, or they burst.`,
+    wet: (pots: string, many: boolean) =>
+      `${pots} went in wet: steam bursts ${many ? 'them' : 'it'}. Stay below boiling until the glass is clear twice.`,
+  },
   glassFrom: (clock: string) => `Too cold to steam until ${clock}.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
@@ -23,6 +31,8 @@ export const fire = {
   hotter: (degrees: string) => `${degrees} hotter`,
   cooler: (degrees: string) => `${degrees} cooler`,
   use: 'Use it',
-  odd: 'That is far apart. Is it a wrong reading or cone, or is this kiln so?',
+  odd: 'That is far apart. Which is it?',
+  coneWrong: 'That cone was wrong',
+  readingWrong: 'A reading was wrong',
   kilnIsSo: 'The kiln is so',
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { inTheWay } from '../../../src/table/load/before-fire.ts'
 import { levelsOf } from '../../../src/table/load/loads.ts'
+import { steamsAt } from '../../../src/table/load/steam.ts'
 import { longWaits } from '../../../src/table/steps/calls-ahead.ts'
 import { begun, FIRING, lit, loadOf, planOf } from './kiln-play.ts'
 import type { Play } from './play.ts'
@@ -37,6 +38,32 @@ describe('wet pots', () => {
     expect(play.try({ do: 'light', loadId })?.field).toBe('wet')
     play.wait(48 * 3600).act({ do: 'light', loadId })
     expect(loadOf(play).litAt).toBeDefined()
+  })
+
+  test('that are lit all the same, or said late, are told of until the glass was clear twice or the water is out', () => {
+    for (const how of [{ sure: true }, { sure: true, agoMin: 5 }]) {
+      const play = begun(1, 'round', 2)
+      const { loadId } = loadOf(play)
+      const candle = (is: boolean) => play.act({ do: 'set-candling', loadId, candle: is })
+      loadedAll(candle(true)).act({ do: 'shut-lid', loadId })
+      candle(false)
+      const wet = inTheWay(play.table, loadOf(play), play.nowMs).wet.length
+      expect(wet).toBeGreaterThan(4)
+      play.wait(600).act({ do: 'light', loadId, ...how })
+      const steams = () => steamsAt(play.table, loadOf(play))
+      expect(steams()?.wet.length).toBe(wet)
+      play.wait(5400).act({ do: 'read-heat', loadId, tempC: 140 })
+      expect(steams()).toMatchObject({ tempC: 140, atHeat: false })
+      play.act({ do: 'hold-glass', loadId, fogged: false }).wait(1200)
+      play.act({ do: 'hold-glass', loadId, fogged: false })
+      expect(steams()).toBeUndefined()
+      play.act({ do: 'hold-glass', loadId, fogged: true })
+      expect(steams()?.atHeat).toBe(true)
+      play.wait(5400).act({ do: 'read-heat', loadId, tempC: 360 })
+      expect(steams()).toBeUndefined()
+    }
+    const dry = lit()
+    expect(steamsAt(dry.table, loadOf(dry))).toBeUndefined()
   })
 })
 

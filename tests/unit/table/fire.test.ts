@@ -3,7 +3,8 @@ import { loadCalls } from '../../../src/table/load/calls.ts'
 import { loadCooling } from '../../../src/table/load/cool.ts'
 import { coneAhead, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
-import { coneDownAt, isWarm, stageOf, steamsAt } from '../../../src/table/load/loads.ts'
+import { coneDownAt, isWarm, stageOf } from '../../../src/table/load/loads.ts'
+import { steamsAt } from '../../../src/table/load/steam.ts'
 import { Play } from './play.ts'
 
 const FIRING = { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 } as const
@@ -273,26 +274,51 @@ describe('a fall that no kiln has', () => {
 })
 
 describe('a kiln that climbs on fogged glass', () => {
-  test('is said until the glass was clear twice, and candles on once it is down again', () => {
+  const candling = () => {
     const play = new Play()
     play.act({ do: 'set-settings', settings: { candle: true } })
     const { loadId } = on(play)
-    const glass = (fogged: boolean) => play.act({ do: 'hold-glass', loadId, fogged })
-    const stage = () => stageOf(play.table, load(play, loadId), play.nowMs).is
-    play.wait(4 * 3600).act({ do: 'read-heat', loadId, tempC: 90 })
+    return {
+      play,
+      read: (tempC: number) => play.wait(1200).act({ do: 'read-heat', loadId, tempC, sure: true }),
+      glass: (fogged: boolean) => play.act({ do: 'hold-glass', loadId, fogged }),
+      steams: () => steamsAt(play.table, load(play, loadId)),
+      stage: () => stageOf(play.table, load(play, loadId), play.nowMs).is,
+    }
+  }
+
+  test('is said until the glass was clear twice, and candles on once it is down again', () => {
+    const { play, read, glass, steams, stage } = candling()
+    play.wait(4 * 3600)
+    read(90)
     glass(true)
     const foggedAt = play.nowMs
-    expect(steamsAt(load(play, loadId))).toBeUndefined()
-    play.wait(1200).act({ do: 'read-heat', loadId, tempC: 240 })
-    expect(steamsAt(load(play, loadId))).toEqual({ foggedAt, tempC: 240 })
+    expect(steams()).toBeUndefined()
+    read(240)
+    expect(steams()).toEqual({ foggedAt, tempC: 240, atHeat: false, wet: [] })
     glass(false).wait(600)
-    expect(steamsAt(load(play, loadId))).toBeDefined()
+    expect(steams()).toBeDefined()
     play.wait(1200)
     glass(false)
-    expect(steamsAt(load(play, loadId))).toBeUndefined()
+    expect(steams()).toBeUndefined()
     glass(true)
     expect(stage()).toBe('fire')
-    play.wait(1800).act({ do: 'read-heat', loadId, tempC: 90, sure: true })
-    expect([steamsAt(load(play, loadId)), stage()]).toEqual([undefined, 'candle'])
+    read(90)
+    expect([steams(), stage()]).toEqual([undefined, 'candle'])
+  })
+
+  test('is said of a glass that nobody tried, and fog seen there makes it graver, not silent', () => {
+    const { play, read, glass, steams } = candling()
+    play.wait(5400)
+    read(140)
+    expect(steams()).toEqual({ tempC: 140, atHeat: false, wet: [] })
+    read(260)
+    expect(steams()).toMatchObject({ tempC: 260 })
+    glass(false)
+    expect(steams()).toBeDefined()
+    glass(true)
+    expect(steams()).toMatchObject({ tempC: 260, foggedAt: play.nowMs, atHeat: true })
+    read(400)
+    expect(steams()).toBeUndefined()
   })
 })

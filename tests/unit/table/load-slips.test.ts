@@ -75,6 +75,44 @@ describe('a deed that was none', () => {
   })
 })
 
+describe('a look that was none', () => {
+  test('a cone and a glass were not so: as if nobody had said it, and the kiln was not on either', () => {
+    const sitting = (slips: boolean) => {
+      const play = lit()
+      const { loadId } = loadOf(play)
+      const slip = (then: () => unknown) => (slips ? then() : play.hits++)
+      const seen = () => loadOf(play).cones.at(-1)?.hit ?? ''
+      slip(() => play.act({ do: 'hold-glass', loadId, fogged: true }))
+      slip(() => play.act({ do: 'drop-look', loadId, hit: loadOf(play).glass.at(-1)?.hit ?? '' }))
+      read(play.wait(7 * HOUR_S), 1050)
+      slip(() => play.act({ do: 'see-cone', loadId, cone: '5.5', is: 'down' }))
+      play.act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+      slip(() => play.act({ do: 'drop-look', loadId, hit: loadOf(play).cones[0]?.hit ?? '' }))
+      expect(loadOf(play).cones.map(({ cone }) => cone)).toEqual(['6'])
+      expect(play.try({ do: 'drop-look', loadId, hit: 'nobody' })?.code).toBe('nothing-to-do')
+      play.act({ do: 'drop-look', loadId, hit: seen() })
+      play.act({ do: 'drop-reading', loadId, readId: loadOf(play).readings[0]?.id ?? '' })
+      play.act({ do: 'unsay', loadId, kind: 'kiln-lit' })
+      expect(stage(play)).toBe('light')
+      return play
+    }
+    expect(plain(sitting(true).table)).toEqual(plain(sitting(false).table))
+  })
+
+  test('an offset that was taken is dropped: the kiln is as it was before it', () => {
+    const play = lit()
+    const { kilnId } = loadOf(play).kiln
+    expect(play.try({ do: 'drop-offset', kilnId })?.code).toBe('nothing-to-do')
+    play.act({ do: 'take-offset', kilnId, offsetC: 7.5, of: 1 })
+    const before = plain(play.table)
+    play.act({ do: 'take-offset', kilnId, offsetC: 99.9, of: 1 })
+    play.wait(HOUR_S).act({ do: 'drop-offset', kilnId })
+    expect(plain(play.table)).toEqual(before)
+    play.act({ do: 'drop-offset', kilnId })
+    expect(play.table.offsets ?? {}).toEqual({})
+  })
+})
+
 describe('what is said late', () => {
   test('a kiln can have been put on and off a day ago, and no longer', () => {
     const play = loaded()
