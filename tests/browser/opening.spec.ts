@@ -278,3 +278,19 @@ test('a pot that is judged is looked at without judging it anew, and what is cha
   await opening.hit()
   expect((await opening.fired(35)).found).toMatchObject({ at: found?.at, faults: ['crawled'] })
 })
+
+test('a guess that is taken back comes back, and what was skipped stays skipped when the page is killed', async ({
+  page,
+}) => {
+  const opening = await OpeningPage.open(page, 'shut')
+  await opening.wall(0.6)
+  await opening.hit()
+  await expect(opening.title).toContainText('Pot 36')
+  await opening.press(page.locator('.strip-take-back'))
+  await expect(opening.title).toContainText('Pot 35')
+  await opening.says('SKIP')
+  await opening.hit()
+  await expect(opening.title).toContainText('Pot 36')
+  await opening.again()
+  await expect(opening.title).toContainText('Pot 36')
+})

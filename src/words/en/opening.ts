@@ -209,6 +209,13 @@ export const opening = {
     density: (glaze: string, was: string, is: string) => `${glaze} ${was}, now ${is}`,
     fill: (glaze: string) => `${glaze}: a new fill since`,
     heat: (degrees: string, over: boolean) => `Fired ${degrees} ${over ? 'over' : 'under'} its plan then`,
+    slab: (was: boolean) => (was ? 'Stood on a slab, now on none' : 'Stood on no slab, now on one'),
+    ran: {
+      shelf: 'It ran down to the shelf, and so would this one: a thinner coat, a higher edge, or a slab.',
+      'past-foot':
+        'It ran past its foot line, and so would this one: a thinner coat, a higher edge, or a slab.',
+    },
+    onSlab: 'A new pot of it, on a slab',
     same: 'Everything else is as it was.',
     unsure: 'Its coats are not known for sure.',
     noBucket: (glaze: string) => `${glaze} is no more.`,
