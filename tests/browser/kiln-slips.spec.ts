@@ -53,6 +53,47 @@ test('a kiln that was on for seven hours and off by mistake goes on, with the co
   await kiln.shows('1050 °C at')
 })
 
+test('a cone that was said by mistake is dropped, a late off hour is said, a cone is seen once it is off', async ({
+  page,
+}) => {
+  test.setTimeout(120_000)
+  const kiln = await KilnPage.open(page)
+  await shut(kiln)
+  await kiln.hit()
+  await kiln.says('READING')
+  await kiln.pass(8 * 60)
+  await kiln.read('1050')
+  await kiln.pass(60)
+  await kiln.read('1110')
+  await kiln.key('Cone')
+  await kiln.key('5.5')
+  await kiln.hit()
+  await kiln.shows('That is far apart. Which is it?')
+  await kiln.key('That cone was wrong')
+  await expect(kiln.face).not.toContainText('Which is it?')
+  expect((await kiln.load()).cones).toEqual([])
+  await kiln.pass(90)
+  await kiln.key('Cone')
+  await kiln.hit()
+  await kiln.says('KILN OFF')
+  await kiln.pass(60)
+  await kiln.key('Off earlier')
+  await kiln.key('now')
+  await kiln.key('−6 h')
+  await kiln.hit()
+  await kiln.shows('was read after that: it rose on')
+  await kiln.key('now')
+  await kiln.key('−1 h')
+  await kiln.hit()
+  await kiln.says('READING')
+  const load = await kiln.load()
+  expect((load.offAt ?? 0) - (load.litAt ?? 0)).toBeLessThan(10.6 * HOUR_MS)
+  await kiln.key('Cone')
+  await kiln.key('flat')
+  await kiln.hit()
+  await kiln.shows('Cone 6 flat, seen')
+})
+
 test('the lid was not shut, nor the shelf loaded; a kiln of other shelves is asked about', async ({
   page,
 }) => {

@@ -85,6 +85,7 @@ export function FireCard({ load, open, beside }: FireProps) {
   const last = load.readings.at(-1)
   const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
   const down = coneDownAt(load)
+  const look = load.cones.findLast(({ cone }) => cone === firing.cone)
   const { pots, settings } = table.value
   const wet = useMemo(() => steamsAt(table.value, load), [load, pots, settings])
   return (
@@ -123,6 +124,9 @@ export function FireCard({ load, open, beside }: FireProps) {
           <>
             {done ? <p class="kiln-big">{fire.cold}</p> : null}
             <CoolLines load={load} done={done} />
+            {look ? (
+              <p class="figures">{fire.seen(firing.cone, w.stand[look.is], days.moment(look.at))}</p>
+            ) : null}
           </>
         )}
         <p class="caution">
@@ -150,21 +154,14 @@ export function FireCard({ load, open, beside }: FireProps) {
                   {w.clear}
                 </button>
               ) : null}
-              {stage.is === 'candle' ? null : (
-                <button type="button" class="key" onClick={() => open('cone')}>
-                  {w.cone}
-                </button>
-              )}
               {stage.is === 'off' || stage.is === 'candle' ? (
                 <button type="button" class="key" onClick={() => open('reading')}>
                   {w.bar.reading}
                 </button>
               ) : null}
-              {stage.is === 'off' ? null : (
-                <button type="button" class="key" onClick={() => open('off')}>
-                  {w.bar.off}
-                </button>
-              )}
+              <button type="button" class="key" onClick={() => open('off')}>
+                {stage.is === 'off' ? fire.offEarlier : w.bar.off}
+              </button>
             </>
           ) : load.openedAt === undefined ? (
             <>
@@ -180,6 +177,11 @@ export function FireCard({ load, open, beside }: FireProps) {
               ) : null}
             </>
           ) : null}
+          {stage.is === 'candle' ? null : (
+            <button type="button" class="key" onClick={() => open('cone')}>
+              {w.cone}
+            </button>
+          )}
           {load.openedAt === undefined ? null : (
             <button type="button" class="key" onClick={() => open('which')}>
               {w.over.which}

@@ -8,8 +8,10 @@ import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
+import { lazyPart } from '../lazy.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
-import { OffsetTaken } from './offset-taken.tsx'
+
+const OffsetTaken = lazyPart(() => import('./offset-taken.tsx').then((part) => part.OffsetTaken))
 
 interface FormProps {
   readonly kiln: KilnFacts | undefined

@@ -47,7 +47,8 @@ export type LoadAction =
   /** A cone or a glass was not so. `hit` is that by which it was said. */
   | ({ readonly do: 'drop-look'; readonly hit: string } & OfLoad)
   | ({ readonly do: 'pull-bung' } & Late)
-  | ({ readonly do: 'switch-off' } & Late)
+  /** `sure`: though it was read to rise since. */
+  | ({ readonly do: 'switch-off'; readonly sure?: boolean } & Late)
   | ({ readonly do: 'open-lid'; readonly tempC?: number; readonly sure?: boolean } & Late)
   /** After the fire: this is that pot. */
   | ({

@@ -7,6 +7,8 @@ export const fire = {
   decides: 'The cone in the kiln decides.',
   early: 'When the cone falls is told from two readings half an hour apart, within 300 °C of it.',
   holdUntil: (clock: string) => `Hold until ${clock}`,
+  offEarlier: 'Off earlier',
+  seen: (cone: string, stand: string, clock: string) => `Cone ${cone} ${stand}, seen ${clock}`,
   down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
   candling: 'Below 100 °C, vent open. Dry: cold glass clear twice, 20 min apart.',
   glassFogged: (clock: string) => `Fogged at ${clock}`,

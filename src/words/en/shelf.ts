@@ -200,6 +200,8 @@ export const shelf = {
     `${value} is hot for a lid. ${typed} would be ${would}. Which is it?`,
   notACone: (cone: string, range: string) => `Cone ${cone} is none of this make: ${range}.`,
   leap: (value: string) => `${value} is a leap in so short a time. Is it so?`,
+  rose: (value: string) => `${value} was read after that: it rose on. Was it off then?`,
+  wasOff: 'It was off then',
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,
   front: 'front',

@@ -45,6 +45,10 @@ describe('when the cone falls', () => {
     expect(min).toBeLessThan(40)
     expect(ahead?.lower).toBeLessThan(ahead?.likely ?? 0)
     expect(loadCalls(play.table)).toMatchObject([{ what: 'cone', at: ahead?.lower }])
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    expect(loadCalls(play.table)).toEqual([])
+    play.wait(60).act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+    expect(loadCalls(play.table)).toHaveLength(1)
   })
 
   test('an earlier reading that is said late tells the same as in time', () => {

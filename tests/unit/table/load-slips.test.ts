@@ -1,6 +1,6 @@
 /** What was said of a load by mistake can be put right, however long ago it was said. */
 import { describe, expect, test } from 'vitest'
-import { coneAhead } from '../../../src/table/load/fire.ts'
+import { coneAhead, conesTaught } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView } from '../../../src/table/load/level-view.ts'
 import { levelsOf, stageOf } from '../../../src/table/load/loads.ts'
@@ -127,6 +127,42 @@ describe('what is said late', () => {
       litAt: play.nowMs - 24 * HOUR_S * 1000,
       offAt: play.nowMs - 14 * HOUR_S * 1000,
     })
+  })
+})
+
+describe('a kiln that is off', () => {
+  test('before readings that rise is asked about; before those that fall it is not', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    const off = (agoMin: number) => ({ do: 'switch-off', loadId, agoMin }) as const
+    read(play.wait(7 * HOUR_S), 1050)
+    read(play.wait(1800), 1080)
+    read(play.wait(1800), 1110)
+    play.wait(600)
+    expect(play.try(off(75))).toMatchObject({ field: 'rose', facts: { value: 1080 } })
+    expect(play.try(off(35))).toMatchObject({ field: 'rose', facts: { value: 1110 } })
+    expect(play.try(off(5))).toBeUndefined()
+    play.act({ do: 'unsay', loadId, kind: 'kiln-off' })
+    expect(play.try({ ...off(75), sure: true })).toBeUndefined()
+    play.act({ do: 'unsay', loadId, kind: 'kiln-off' })
+    read(play.wait(3000), 960)
+    expect(play.try(off(55))).toBeUndefined()
+  })
+
+  test('can have been so before its cone was seen, and a cone seen once it is off teaches nothing', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    read(play.wait(8 * HOUR_S), 1150)
+    read(play.wait(HOUR_S), 1210)
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' }).wait(HOUR_S)
+    expect(stage(play)).toBe('off')
+    play.act({ do: 'switch-off', loadId, agoMin: 55 }).wait(20 * HOUR_S)
+    play.act({ do: 'open-lid', loadId, tempC: 50 })
+    const taught = conesTaught(loadOf(play))
+    expect(taught).toHaveLength(1)
+    play.act({ do: 'see-cone', loadId, cone: '7', is: 'down' })
+    expect(loadOf(play).cones).toHaveLength(2)
+    expect(conesTaught(loadOf(play))).toEqual(taught)
   })
 })
 
