@@ -139,6 +139,7 @@ export const opening = {
     range: (low: string, high: string, n: number) =>
       `${low} to ${high}, from ${isOne(n) ? '1 result' : `${n} results`}`,
     danger: 'More than the app plans with.',
+    dripDanger: 'Its drip came farther than the app plans with.',
     relief: 'Less than the app plans with. Nothing changes until you take it.',
     shelved: (numbers: string) => `${numbers} reached the shelf all the same.`,
     drips: (times: string, used: string) =>
@@ -189,6 +190,7 @@ export const opening = {
     appToo: (reach: string) => `the app: ${reach}`,
     found: (what: string) => `Found: ${what}`,
     looked: (what: string) => `Looked again: ${what}`,
+    nothingNew: 'nothing new',
     thick: (mm: string) => `about ${mm}`,
     stale: (ago: string) => `stirred ${ago} before`,
     unstirred: 'never stirred',
