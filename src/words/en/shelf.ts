@@ -58,6 +58,8 @@ export const shelf = {
     sure: 'Change it all the same',
     change: 'Change the kiln',
     edit: 'Change its measures',
+    inUse: 'in use',
+    mine: (kind: string, across: string, high: string) => `${kind}, ${across} × ${high}`,
     round: 'round',
     box: 'box',
     offers: {
