@@ -1,7 +1,6 @@
 import { conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'
-import { amount } from '../text/amounts.ts'
 import { useLoad } from './load-app.ts'
 import type { Over } from './shelf.tsx'
 
@@ -16,11 +15,11 @@ export function OffsetLines({
   readonly load: LoadState
   readonly open: (over: Over) => void
 }) {
-  const { table, act } = useLoad()
+  const { table, formats, act } = useLoad()
   const fire = FIRE_WORDS[table.value.settings.language]
   const { kilnId } = load.kiln
   const { units } = table.value.settings
-  const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
+  const { temp } = formats.value
   const degrees = (byC: number) =>
     `${Math.round(byC * (units === 'us' ? 1.8 : 1) * 10) / 10} ${units === 'us' ? '°F' : '°C'}`
   const said = (byC: number) => (byC < 0 ? fire.cooler(degrees(-byC)) : fire.hotter(degrees(byC)))

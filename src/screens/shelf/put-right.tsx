@@ -7,7 +7,6 @@ import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
-import { amount } from '../text/amounts.ts'
 import { kilnRefusalText, useLoad } from './load-app.ts'
 import { OffsetTaken } from './offset-taken.tsx'
 import type { Over } from './shelf.tsx'
@@ -31,7 +30,7 @@ export function PutRight({ load, open }: PutRightProps) {
   const days = useDays()
   const [said, setSaid] = useState<string>()
   const { loadId, firing, litAt } = load
-  const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
+  const { temp } = formats.value
   const hit = (...[action]: Parameters<typeof act>) => {
     const refusal = act(action)
     setSaid(refusal && kilnRefusalText(words.value, formats.value, table.peek(), refusal))

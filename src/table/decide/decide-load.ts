@@ -4,6 +4,7 @@ import { deedsBack, hitsOf } from '../load/deeds.ts'
 import { levelView } from '../load/level-view.ts'
 import { candled } from '../load/loads.ts'
 import { planEvents } from '../load/plan-events.ts'
+import { isSameKiln } from '../load/same-kiln.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { outOfRange } from '../model/limits.ts'
 import type { LoadAction } from '../model/load-action.ts'
@@ -56,7 +57,8 @@ export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decis
   if (!isOfKiln(action)) return undefined
   switch (action.do) {
     case 'set-kiln': {
-      const kiln = { ...action.kiln, kilnId: action.kiln.kilnId ?? `k.${stamp.hit}` }
+      const known = Object.values(table.kilns ?? {}).find((each) => isSameKiln(each, action.kiln))
+      const kiln = { ...action.kiln, kilnId: action.kiln.kilnId ?? known?.kilnId ?? `k.${stamp.hit}` }
       const load = loadInHand(table.loads)
       const lost = load && stands(load, kiln) ? 0 : Object.keys(load?.things ?? {}).length
       const asked = lost > 0 && !action.sure ? atKilnRefusal('other-kiln', { number: lost }) : undefined

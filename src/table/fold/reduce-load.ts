@@ -1,5 +1,6 @@
 import type { Stamped } from '../../../shared/events.ts'
 import type { LoadHappening } from '../../../shared/load-events.ts'
+import { without } from '../model/change.ts'
 import {
   type Deed,
   type InKiln,
@@ -31,8 +32,11 @@ const DONE = {
 /** The table after something at the kiln. `at`: table time, ms. */
 export function atKiln(table: Table, event: LoadHappening, at: number, by: Of): Table {
   switch (event.kind) {
-    case 'kiln-set':
-      return { ...table, kilns: { ...table.kilns, [event.kiln.kilnId]: event.kiln } }
+    case 'kiln-set': {
+      // The one that was set last stands last.
+      const { kilnId } = event.kiln
+      return { ...table, kilns: { ...without(table.kilns ?? {}, kilnId), [kilnId]: event.kiln } }
+    }
     case 'offset-taken': {
       const { kilnId, offsetC, of } = event
       return { ...table, offsets: { ...table.offsets, [kilnId]: { offsetC, of, at, hit: by.hit } } }

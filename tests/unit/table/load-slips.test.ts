@@ -1,5 +1,6 @@
 /** What was said of a load by mistake can be put right, however long ago it was said. */
 import { describe, expect, test } from 'vitest'
+import { hotInKiln } from '../../../src/table/load/before-fire.ts'
 import { coneAhead, conesTaught } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView } from '../../../src/table/load/level-view.ts'
@@ -198,6 +199,27 @@ describe('kiln and firing that are changed', () => {
     expect(play.try({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '99' } })?.code).toBe(
       'not-a-cone',
     )
+  })
+
+  test('the same kiln said again is the same: it stays hot, and keeps what its cones taught', () => {
+    const play = lit()
+    const first = loadOf(play)
+    const { kilnId } = first.kiln
+    play.act({ do: 'take-offset', kilnId, offsetC: 7.5, of: 1 })
+    read(play.wait(6 * HOUR_S), 800)
+    play.act({ do: 'begin-load', kilnId, firing: FIRING })
+    const { couple, ...rest } = KILN_SIZES.round
+    // The same measures, told in another order.
+    play.act({ do: 'set-kiln', kiln: { ...rest, ...(couple ? { couple } : {}) } })
+    expect(loadOf(play).kiln.kilnId).toBe(kilnId)
+    expect(Object.keys(play.table.kilns ?? {})).toEqual([kilnId])
+    expect(hotInKiln(play.table, loadOf(play), play.nowMs)?.loadId).toBe(first.loadId)
+    play.act({ do: 'set-kiln', kiln: KILN_SIZES.wide })
+    expect(hotInKiln(play.table, loadOf(play), play.nowMs)).toBeUndefined()
+    // Back to it: the one set last is the present one.
+    play.act({ do: 'set-kiln', kiln: { ...KILN_SIZES.round, kilnId } })
+    expect(Object.keys(play.table.kilns ?? {}).at(-1)).toBe(kilnId)
+    expect(play.table.offsets?.[loadOf(play).kiln.kilnId]?.offsetC).toBe(7.5)
   })
 
   test('a smaller kiln: what stands badly is told, nothing is lost', () => {
