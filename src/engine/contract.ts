@@ -156,6 +156,6 @@ export interface PotForecast {
   /** The wall has room for at least 0.6 of the water the next such coat must shed. */
   readonly thirsty: Band
   readonly kilnDry: Band
-  /** Where to touch: the slowest zone. */
+  /** Where to touch: the slowest zone that a finger reaches; of the inside its floor, or the stretch next to the rim. */
   readonly touchAt: { readonly zone: ZoneName; readonly face: Face }
 }

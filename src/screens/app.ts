@@ -173,6 +173,8 @@ export interface App {
   /** The same with every frame of the screen while a count runs. */
   readonly frameNow: ReadonlySignal<number>
   readonly card: ReadonlySignal<Card>
+  /** What the other pair of hands has on its card; undefined where one works alone. */
+  readonly elsewhere: ReadonlySignal<Card | undefined>
   /** Whose card shows, where two work at this phone. */
   readonly potter: Signal<Potter>
   /** The order of work as told last; undefined while there is none. */

@@ -10,6 +10,10 @@ export const warned = {
       inside: 'the inside floor',
     },
     inside: 'the inside floor',
+    /** Of a form without a belly. */
+    halfway: 'halfway up the outside',
+    /** Of the inside, where no hand goes in. */
+    neck: 'just inside the rim',
     overlap: 'where the halves overlap',
   },
   zone: {
