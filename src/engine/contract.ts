@@ -33,6 +33,8 @@ export interface Shape {
   readonly footLineMm: number
   /** A lidded jar's ledge, mm down the inside from the rim: kept bare. */
   readonly galleryMm?: number
+  /** The outside as it was read off a photo, radius and height of points from foot to rim, in place of the form's. */
+  readonly outsideMm?: readonly (readonly [number, number])[]
 }
 
 /** A point of an outline: radius and height above the shelf. */
@@ -156,6 +158,6 @@ export interface PotForecast {
   /** The wall has room for at least 0.6 of the water the next such coat must shed. */
   readonly thirsty: Band
   readonly kilnDry: Band
-  /** Where to touch: the slowest zone. */
+  /** Where to touch: the slowest zone that a finger reaches; of the inside its floor, or the stretch next to the rim. */
   readonly touchAt: { readonly zone: ZoneName; readonly face: Face }
 }

@@ -142,6 +142,25 @@ export type LookedInto =
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
+/** A rectangle of a picture, in parts of its sides from the upper left. */
+export interface Box {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+/** A picture in hand, upright. */
+export interface Picture {
+  readonly width: number
+  readonly height: number
+  /** Draws a part of it, as large as the canvas is. */
+  draw(canvas: HTMLCanvasElement, part: Box): void
+  /** A part of it as colours, its longer side `longest` px at most. */
+  pixels(part: Box, longest: number): { width: number; height: number; data: Uint8ClampedArray }
+  close(): void
+}
+
 /** What is half filled in, under a name and a key of what it is of: it outlives the page where the phone lets it. */
 export interface Drafts {
   of(name: string, key: string): unknown
@@ -150,6 +169,8 @@ export interface Drafts {
 
 /** Pictures of fired pots: on this phone and in its backups alone. */
 export interface Photos {
+  /** A file opened to be measured: nothing of it is kept. Rejects where it is no picture. */
+  open(file: Blob): Promise<Picture>
   /** A file drawn anew, small and without what a camera writes beside it. Rejects where it is no picture. */
   drawn(file: Blob): Promise<Blob>
   /** Stores it for good, and answers its name. */
@@ -173,6 +194,8 @@ export interface App {
   /** The same with every frame of the screen while a count runs. */
   readonly frameNow: ReadonlySignal<number>
   readonly card: ReadonlySignal<Card>
+  /** What the other pair of hands has on its card; undefined where one works alone. */
+  readonly elsewhere: ReadonlySignal<Card | undefined>
   /** Whose card shows, where two work at this phone. */
   readonly potter: Signal<Potter>
   /** The order of work as told last; undefined while there is none. */

@@ -26,7 +26,7 @@ export async function openKnocking(
     heard: () => parts.sounding.sound.heard(),
     onKnock() {
       if (calling()) heard()
-      else if (CARD_ROWS[parts.card.peek().kind].knocks)
+      else if (CARD_ROWS[parts.card.peek().kind]?.knocks)
         parts.bench.pressBar('knock', parts.devices.clock.pageMs())
     },
   }

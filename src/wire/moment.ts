@@ -5,8 +5,8 @@ import type { Clock } from '../device/ports.ts'
 import type { Card } from '../table/card/card.ts'
 import type { FollowedSchedule } from '../table/card/card-now.ts'
 import { type Judge, judged } from '../table/card/judged.ts'
-import { type Shown, shownNow } from '../table/card/shown.ts'
-import { type Potter, viewOf } from '../table/model/potters.ts'
+import { type Shown, shownTo } from '../table/card/shown.ts'
+import { type Potter, potterOf, viewOf } from '../table/model/potters.ts'
 import type { Table } from '../table/model/state.ts'
 import type { ScheduleOption } from '../table/order/schedule-options.ts'
 import { type Fetched, fetched } from '../ui/fetched.ts'
@@ -26,6 +26,8 @@ export interface Moment {
   readonly seen: ReadonlySignal<Table>
   /** Computed once a tick, for screen, voice, notices, track and vibration alike. */
   readonly card: ReadonlySignal<Card>
+  /** What the other pair of hands has on its card; undefined where one works alone. */
+  readonly elsewhere: ReadonlySignal<Card | undefined>
   /** The order of work that the card follows; undefined while none is told. */
   readonly schedule: ReadonlySignal<FollowedSchedule | undefined>
   readonly scheduleOptions: ReadonlySignal<readonly ScheduleOption[]>
@@ -55,12 +57,14 @@ export function openMoment(table: ReadonlySignal<Table>, clock: Clock, { skewMs 
     return part.judge
   })
   let saying = () => false
-  let before: Shown | undefined
-  const shown = computed(() => {
-    before = shownNow(before, seen.value, now.value, planning.schedule.value, saying())
+  let before: readonly Shown[] = []
+  const all = computed(() => {
+    before = shownTo(before, seen.value, now.value, planning.schedule.value, saying())
     return before
   })
+  const shown = computed(() => all.value[potterOf(seen.value)] as Shown)
   const card = computed(() => judged(seen.value, shown.value.card, now.value, judge.value))
+  const elsewhere = computed(() => all.value[1 - potterOf(seen.value)]?.card)
   const schedule = computed(() => shown.value.schedule)
   const tick = () =>
     batch(() => {
@@ -89,6 +93,7 @@ export function openMoment(table: ReadonlySignal<Table>, clock: Clock, { skewMs 
     potter,
     seen,
     card,
+    elsewhere,
     schedule,
     scheduleOptions: planning.scheduleOptions,
     judging,

@@ -117,6 +117,7 @@ export async function openProgram(faults: Faults): Promise<App> {
     now,
     frameNow: moment.frameNow,
     card,
+    elsewhere: moment.elsewhere,
     potter: moment.potter,
     schedule: moment.schedule,
     scheduleOptions: moment.scheduleOptions,

@@ -213,6 +213,7 @@ test('a day later each pot is looked at again, which adds to what was found', as
   const opening = new OpeningPage(page, bench)
   await opening.says('AS IT WAS')
   await opening.key('CRAZED')
+  await expect(page.locator('.caution')).toContainText('cannot tell whether a pot is safe for food')
   await opening.says('NEXT')
   await opening.hit()
   await opening.hit()
@@ -222,6 +223,32 @@ test('a day later each pot is looked at again, which adds to what was found', as
     looks: [{ faults: ['crazed'] }],
   })
   expect((await opening.fired(36)).looks).toMatchObject([{ faults: [] }])
+  await page.evaluate(() => location.replace('#/story/demo.36'))
+  await expect(page.locator('.open-story').last()).toContainText('Looked again: nothing new')
+})
+
+test('fired pots are found by what held them, their glazes by name', async ({ page }) => {
+  const judged = (potId: string, stuck?: 'ground') => [
+    { kind: 'taken-out' as const, potId, loadId: 'l.demo', place: '2.1' },
+    {
+      kind: 'judged' as const,
+      potId,
+      loadId: 'l.demo',
+      run: { is: 'none' as const },
+      faults: [],
+      ...(stuck ? { stuck } : {}),
+    },
+  ]
+  await BenchPage.on(page, [
+    ...firedLoad(EVENING.getTime(), 'up'),
+    judged('demo.35', 'ground'),
+    judged('demo.36'),
+  ])
+  await page.goto('./#/fired')
+  await expect(page.locator('.open-by-glaze')).toContainText('Gatepost')
+  await page.locator('.open-search input').fill('stuck')
+  await page.clock.runFor(500)
+  await expect(page.locator('.open-fired li')).toHaveCount(1)
 })
 
 test('a pot that was fired without a load here is judged all the same, while another load is shut', async ({
@@ -277,4 +304,20 @@ test('a pot that is judged is looked at without judging it anew, and what is cha
   await opening.key('CRAWLED')
   await opening.hit()
   expect((await opening.fired(35)).found).toMatchObject({ at: found?.at, faults: ['crawled'] })
+})
+
+test('a guess that is taken back comes back, and what was skipped stays skipped when the page is killed', async ({
+  page,
+}) => {
+  const opening = await OpeningPage.open(page, 'shut')
+  await opening.wall(0.6)
+  await opening.hit()
+  await expect(opening.title).toContainText('Pot 36')
+  await opening.press(page.locator('.strip-take-back'))
+  await expect(opening.title).toContainText('Pot 35')
+  await opening.says('SKIP')
+  await opening.hit()
+  await expect(opening.title).toContainText('Pot 36')
+  await opening.again()
+  await expect(opening.title).toContainText('Pot 36')
 })

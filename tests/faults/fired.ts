@@ -147,8 +147,8 @@ export const FIRED_FAULTS: readonly Fault[] = [
   {
     id: 'the commonest result is thrown away at the table',
     file: 'src/table/fired/results.ts',
-    find: "if (!seen) return nobody('no-run')",
-    replace: "if (!seen || seen.kind === 'none') return nobody('no-run')",
+    find: 'if (!seen) return nobody(',
+    replace: "if (!seen || seen.kind === 'none') return nobody(",
     tests: TABLE,
   },
   {
@@ -175,8 +175,8 @@ export const FIRED_FAULTS: readonly Fault[] = [
   {
     id: 'a danger goes away by itself',
     file: 'src/table/fired/danger.ts',
-    find: 'if (!asks) return []',
-    replace: 'if (asks) return []',
+    find: 'if (asks && more.length > 0) return',
+    replace: 'if (!asks && more.length > 0) return',
     tests: ANSWERS,
   },
   {
@@ -327,10 +327,45 @@ export const FIRED_FAULTS: readonly Fault[] = [
     tests: ANSWERS,
   },
   {
-    id: 'a result that was left out comes back when it is said again',
+    id: 'a result that was left out comes back when it is put right',
     file: 'src/table/fired/fired-pot.ts',
-    find: 'saysSame(so.found, event) ? so.found.id : id',
-    replace: 'saysSame(so.found, event) ? id : id',
+    find: 'before?.dropped ? before.dropId : known',
+    replace: 'known',
     tests: ANSWERS,
+  },
+  {
+    id: 'a judgement that is put right begins its looks anew',
+    file: 'src/table/fired/fired-pot.ts',
+    find: 'at: before?.at ?? at',
+    replace: 'at',
+    tests: LAWS,
+  },
+  {
+    id: 'a pot that stuck is one that did not run',
+    file: 'src/table/fired/fired-pot.ts',
+    find: "if (run.is !== 'measured') return { is: 'shelf' }",
+    replace: "if (run.is !== 'measured') return run",
+    tests: TABLE,
+  },
+  {
+    id: 'a danger that was kept is said no more',
+    file: 'src/table/fired/danger.ts',
+    find: 'if (against.length > 0) return',
+    replace: 'if (against.length > 999) return',
+    tests: ANSWERS,
+  },
+  {
+    id: 'clay for new pots changes the fired ones',
+    file: 'src/table/fired/fired-coats.ts',
+    find: 'return board ? { ...table, board } : table',
+    replace: 'return board ? table : table',
+    tests: LAWS,
+  },
+  {
+    id: 'a pot made again is called before its seconds are right',
+    file: 'src/table/forecast/wall-forecast.ts',
+    find: '?.afterMin ?? 0) * MIN_MS',
+    replace: '?.afterMin ?? 0) * 0',
+    tests: LAWS,
   },
 ]

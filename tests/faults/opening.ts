@@ -65,8 +65,8 @@ export const OPENING_FAULTS: readonly Fault[] = [
   {
     id: 'a judged pot stays on the board',
     file: 'src/table/fold/reduce-fired.ts',
-    find: "event.kind === 'taken-out' ? { gone: true }",
-    replace: "event.kind === 'guessed' ? { gone: false }",
+    find: "event.kind === 'taken-out' ? { gone: true,",
+    replace: "event.kind === 'guessed' ? { gone: false,",
     tests: OPENING,
   },
   {

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import type { Card } from '../../src/table/card/card.ts'
+import type { CoverFacts } from '../../shared/nouns.ts'
+import type { Armed, Card } from '../../src/table/card/card.ts'
 import { setDown } from '../../src/table/card/last-hit.ts'
 import type { Action } from '../../src/table/model/action.ts'
+import { halfAt } from '../../src/table/model/halves.ts'
 import { lastDip, potsOnTable } from '../../src/table/model/plan.ts'
 import type { PotState, Table } from '../../src/table/model/state.ts'
 import { BenchSitting, type SaidLine } from '../fixtures/bench-sitting.ts'
@@ -16,6 +18,19 @@ interface Named {
   readonly seconds: readonly number[]
   /** Pots and coats of the whole sitting. */
   readonly counts: readonly string[]
+  /** How a coat goes on: of a dip of the whole pot nothing. */
+  readonly covers: readonly string[]
+}
+
+/** What is said of a coat that is no dip of the whole pot. */
+const COVERS: Readonly<Record<CoverFacts['kind'], readonly string[]>> = {
+  full: [],
+  inside: ['pour'],
+  collar: ['collar'],
+  toSkirt: ['to the skirt'],
+  downTo: ['rim first'],
+  upTo: ['foot first'],
+  side: ['one half', 'other half'],
 }
 
 /** Reads a line as somebody hears it who sees nothing. */
@@ -26,6 +41,7 @@ function namedBy(words: readonly string[]): Named {
     buckets: [] as string[],
     seconds: [] as number[],
     counts: [] as string[],
+    covers: [] as string[],
   }
   for (let i = 0; i < words.length; i++) {
     const word = words[i]!
@@ -35,7 +51,8 @@ function namedBy(words: readonly string[]): Named {
       let board = word
       while (/^[A-Z]$/.test(words[i + 1] ?? '')) board += words[++i]
       named.places.push(`${board} ${words[++i]}`)
-    } else if (word === 'one second') named.seconds.push(1)
+    } else if (Object.values(COVERS).flat().includes(word)) named.covers.push(word)
+    else if (word === 'one second') named.seconds.push(1)
     else if (/^\d+$/.test(word) && next === 'and a half') named.seconds.push(Number(word) + 0.5)
     else if (/^\d+$/.test(word) && next === 'seconds') named.seconds.push(Number(word))
     else if (word === 'one coat') named.counts.push('1 coats')
@@ -50,6 +67,11 @@ function namedBy(words: readonly string[]): Named {
 }
 
 const placeOf = ({ facts }: PotState) => `${facts.place.board} ${facts.place.spot}`
+
+const coverSaid = ({ potId, coat, cover }: Armed, table: Table): readonly string[] =>
+  cover.kind === 'side'
+    ? [COVERS.side[halfAt(table, table.pots[potId]!, coat, cover) ?? 0]!]
+    : COVERS[cover.kind]
 
 /** What the screen names at that moment. */
 function namedOn(card: Card, table: Table, now: number): Named {
@@ -79,6 +101,12 @@ function namedOn(card: Card, table: Table, now: number): Named {
         : card.kind === 'stir'
           ? [card.visit ? `${card.visit.dips} dips` : `${card.waiting} pots`]
           : [],
+    covers:
+      card.kind === 'armed'
+        ? coverSaid(card.armed, table)
+        : card.kind === 'stir' && card.collars
+          ? COVERS.inside
+          : [],
   }
 }
 
@@ -94,7 +122,7 @@ function disagreements({ as, words, card, table, now }: SaidLine): readonly stri
   // An armed card is said whole, and a call names every pot that its answer is for.
   const whole: readonly (keyof Named)[] =
     as === 'card' && card.kind === 'armed' && said.seconds.length > 0
-      ? ['numbers', 'buckets', 'seconds']
+      ? ['numbers', 'buckets', 'seconds', 'covers']
       : as === 'card' && (card.kind === 'ask-dose' || card.kind === 'stuck')
         ? ['numbers', 'places']
         : card.kind === 'closed'

@@ -157,6 +157,8 @@ const waitOf = (waits: ReturnType<typeof waitsOf>, goal: Goal): number =>
 /** What a pot was, or is to be, made with. */
 export interface MadeWith {
   readonly wallMm: number
+  /** It stands, or is to stand, on a catch slab in the kiln. */
+  readonly slab: boolean
   readonly bisqueCone: string
   readonly absorption: number
   readonly coats: readonly {
@@ -171,6 +173,7 @@ export type Difference =
   | { readonly what: 'bisque'; readonly was: string; readonly now: string }
   | { readonly what: 'density'; readonly glazeId: string; readonly was: number; readonly now: number }
   | { readonly what: 'fill'; readonly glazeId: string }
+  | { readonly what: 'slab'; readonly was: boolean }
   /** The firing then ran so many kelvins over its plan. */
   | { readonly what: 'heat'; readonly overK: number }
 
@@ -205,6 +208,7 @@ export function differences(
       found.push({ what: 'density', glazeId, was: coat.gramsPerMl, now: today.gramsPerMl })
     if (coat.fill !== today.fill) found.push({ what: 'fill', glazeId })
   }
+  if (then.slab !== now.slab) found.push({ what: 'slab', was: then.slab })
   const { overK, plannedEndC } = fired
   if (overK !== null && Math.abs(overK * lnDosePerK(plannedEndC)) > NOTICED)
     found.push({ what: 'heat', overK })

@@ -11,7 +11,7 @@ import { coneWorks, GAS_J_PER_MOL_K, heatWorkMin, type LogPoint, REFERENCE_C } f
 const READINGS_USED = 4
 /** No forecast before two readings so far apart, min, and further below the hottest reading's cone than this, K. */
 const LEAST_APART_MIN = 30
-const WITHIN_C = 300
+export const WITHIN_C = 300
 /** Rise now against the mean of the readings used, any as likely; how it slackens per 100 K. Assumptions. */
 const RISE = { least: 0.4, most: 1.4, nodes: 121 }
 const SLACK = { mean: 0.15, sd: 0.13, nodes: 7 }

@@ -11,7 +11,7 @@ import type { LogPoint } from './firing.ts'
 /** Excess over the room at which the rate is r, K. */
 const REFERENCE_K = 200
 /** Hotter than this a kiln cools by other ways, through its hot lining: not used, degC. Assumption. */
-const USED_BELOW_C = 600
+export const USED_BELOW_C = 600
 /** What is thought of a kiln that nobody has read: ln of the rate at the reference, 1/h, and the exponent. Assumptions. */
 const LN_RATE = { mean: Math.log(0.16), sd: 0.6 }
 const EXPONENT = { mean: 0.07, sd: 0.15 }

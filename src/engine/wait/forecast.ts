@@ -12,6 +12,7 @@ import type {
   ZoneName,
 } from '../contract.ts'
 import { bandOf, type Likelihood } from '../numeric/spread.ts'
+import { floorInReach } from '../shape/neck.ts'
 import { OF_SORPTIVITY } from '../wall/body.ts'
 import type { Goal } from '../wall/drying.ts'
 import { type Course, courseOf, finish, type Laid, type Piece, type Run, runPot } from '../wall/pot.ts'
@@ -69,6 +70,19 @@ export interface Waits {
   /** The faces that wait longest to be touch-dry and to be thirsty. */
   readonly slowest: FaceDries | undefined
   readonly thirstLast: FaceDries | undefined
+  /** The face that waits longest to be touch-dry of those a finger reaches, and its minutes. */
+  readonly touched: FaceDries | undefined
+  readonly touchedMin: number
+}
+
+/** Of faces the slowest that a finger reaches: through a narrow neck, of the inside only what is next to the rim. */
+function touchedOf(run: Run, faces: readonly FaceDries[]): FaceDries | undefined {
+  const { profile } = run.course.pot
+  const rimMm = Math.max(...faces.map(({ piece }) => piece.stretch.inside.toMm))
+  const all = floorInReach(profile)
+  return faces
+    .filter(({ piece, face }) => all || face === 'outside' || piece.stretch.inside.toMm === rimMm)
+    .reduce<FaceDries | undefined>((a, b) => (a && a.touchMin >= b.touchMin ? a : b), undefined)
 }
 
 /** Follows a run to `goal` and reads its waits off the slowest zone, minutes from the last wetting. Moves the run on. */
@@ -77,13 +91,17 @@ export function waitsOf(run: Run, goal: Goal): Waits {
   const sinceS = wettedS(run.course)
   let slowest: FaceDries | undefined
   let thirstLast: FaceDries | undefined
-  for (const moment of moments(run, sinceS)) {
+  const faces = moments(run, sinceS)
+  for (const moment of faces) {
     if (slowest === undefined || moment.touchMin > slowest.touchMin) slowest = moment
     if (thirstLast === undefined || moment.thirstyMin > thirstLast.thirstyMin) thirstLast = moment
   }
   const kilnMin = run.pieces.reduce((max, { wall }) => Math.max(max, (wall.kilnS - sinceS) / 60), 0)
   const touchMin = Math.max(0, slowest?.touchMin ?? 0)
-  return { touchMin, thirstyMin: Math.max(0, thirstLast?.thirstyMin ?? 0), kilnMin, slowest, thirstLast }
+  const touched = touchedOf(run, faces)
+  const touchedMin = Math.max(0, touched?.touchMin ?? 0)
+  const thirstyMin = Math.max(0, thirstLast?.thirstyMin ?? 0)
+  return { touchMin, thirstyMin, kilnMin, slowest, thirstLast, touched, touchedMin }
 }
 
 /**
@@ -169,14 +187,17 @@ export function forecastPot(
       ? { lower: fromMin, likely: fromMin, upper: fromMin }
       : bandOf(of, Math.hypot(sd, learned.timeSd), fromMin)
   }
-  const at = middle.slowest
+  const at = middle.touched
   return {
     zones,
     touchDry: band((of) => of.touchMin, TOUCH_SD),
     thirsty: band((of) => of.thirstyMin, TOUCH_SD),
     kilnDry: band((of) => of.kilnMin, KILN_SD),
     touchAt: at
-      ? { zone: at.face === 'inside' ? 'inside' : at.piece.stretch.name, face: at.face }
+      ? {
+          zone: at.face === 'inside' && floorInReach(pot.profile) ? 'inside' : at.piece.stretch.name,
+          face: at.face,
+        }
       : { zone: 'body', face: 'outside' },
   }
 }

@@ -131,7 +131,7 @@ function atNodes(observation: Observation): AtNodes {
 }
 
 const minutesOf = (of: Goal, waits: ReturnType<typeof waitsOf>): number =>
-  of === 'touch' ? waits.touchMin : of === 'thirsty' ? waits.thirstyMin : waits.kilnMin
+  of === 'touch' ? waits.touchedMin : of === 'thirsty' ? waits.thirstyMin : waits.kilnMin
 
 const LEAST_WAIT_MIN = 1 / 60
 

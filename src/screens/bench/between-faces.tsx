@@ -1,5 +1,4 @@
 import type { Card } from '../../table/card/card.ts'
-import { forecastOf } from '../../table/forecast/forecast.ts'
 import { nextCoat, planOf } from '../../table/model/plan.ts'
 import type { Table } from '../../table/model/state.ts'
 import { panWarmAt } from '../../table/steps/pan-warm.ts'
@@ -10,6 +9,7 @@ import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { type EndWords, useEndWords } from './end/end-words.ts'
+import { touchWhere } from './touch-where.ts'
 import { Caution, WithPot } from './with-pot.tsx'
 import './ready.css'
 
@@ -23,10 +23,7 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
   const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
   const [only] = pots
   if (!only) return null
-  const forecast = forecastOf(table.value, only)
-  const at = forecast?.pot.touchAt
-  const { inside, outside, overlap } = words.value.where
-  const where = at && w.touchAt(forecast.halves ? overlap : at.face === 'inside' ? inside : outside[at.zone])
+  const where = touchWhere(words.value, table.value, pots)
   const held = pots.filter(wasTonged)
   const tonged =
     held.length === 0

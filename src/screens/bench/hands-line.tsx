@@ -1,14 +1,7 @@
 import type { Card } from '../../table/card/card.ts'
-import { cardOf } from '../../table/card/card-now.ts'
 import { isFresh } from '../../table/model/fresh.ts'
 import type { Table } from '../../table/model/state.ts'
-import {
-  type HandsLine,
-  handsLine,
-  lateness,
-  mayBeLate,
-  otherPottersView,
-} from '../../table/order/hands-line.ts'
+import { type HandsLine, handsLine, lateness, mayBeLate } from '../../table/order/hands-line.ts'
 import { PressButton } from '../../ui/press.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
@@ -77,10 +70,9 @@ function HandsText({ card, brief }: { readonly card: Card; readonly brief: boole
 
 /** What the other pair of hands has on its card, in a few words. */
 export function OtherPotterDoes() {
-  const { table, schedule, now, words } = useApp()
-  const other = otherPottersView(table.value)
-  const card = cardOf(other, now.value, schedule.value)
-  return <>{otherPotterText(other, card, words.value)}</>
+  const { table, elsewhere, words } = useApp()
+  const card = elsewhere.value
+  return <>{card && otherPotterText(table.value, card, words.value)}</>
 }
 
 function otherPotterText(table: Table, card: Card, words: Words): string {

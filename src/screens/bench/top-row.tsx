@@ -16,7 +16,7 @@ export function TopRow({ card }: { readonly card: Card }) {
     card.kind === 'stir' || card.kind === 'return' || card.kind === 'lid' ? card.bucketId : undefined
   const open = table.value.openBucket
   const pattern = open === undefined ? undefined : table.value.buckets[open]?.facts.pattern
-  const first = CARD_ROWS[card.kind].rests ? (
+  const first = CARD_ROWS[card.kind]?.rests ? (
     <CornerButton to="board" label={w.board} onPress={() => go({ at: 'board' })}>
       <BoardIcon />
     </CornerButton>

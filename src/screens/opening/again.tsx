@@ -27,6 +27,7 @@ export function Again({ pot }: { readonly pot: PotState }) {
       </p>
     )
   const { units } = table.value.settings
+  const { plan } = again
   const f = formats.value
   const seconds = (holdS: number) => words.value.bench.seconds(holdS)
   const span = (min: number) => f.span(min * 60_000)
@@ -52,12 +53,14 @@ export function Again({ pot }: { readonly pot: PotState }) {
         return w.density(nameOf(one.glazeId), f.density(one.was), f.density(one.now))
       case 'fill':
         return w.fill(nameOf(one.glazeId))
+      case 'slab':
+        return w.slab(one.was)
       case 'heat':
         return w.heat(degrees(Math.abs(one.overK), units), one.overK > 0)
     }
   }
   /** A new pot of the same make with these coats, on the next free place. */
-  const make = (coats: readonly CoatFacts[]) => {
+  const make = (coats: readonly CoatFacts[], slab: boolean) => {
     const { potId: _own, number: _number, place: _place, lidOf: _jar, ...like } = pot.facts
     const before = new Set(Object.keys(table.peek().pots))
     const refusal = act({ do: 'set-pot', pot: like })
@@ -67,6 +70,7 @@ export function Again({ pot }: { readonly pot: PotState }) {
       return
     }
     act({ do: 'set-plan', potId, coats })
+    if (slab) act({ do: 'set-slab', potId, slab })
     go({ at: 'pot', potId })
   }
   return (
@@ -95,16 +99,26 @@ export function Again({ pot }: { readonly pot: PotState }) {
             <li key={i}>{line(one)}</li>
           ))}
         </ul>
-      ) : again.plan ? (
+      ) : plan ? (
         <p>{w.same}</p>
       ) : null}
       <Alarm said={said} />
-      {again.plan ? (
-        <button type="button" class="desk-main" onClick={() => again.plan && make(again.plan)}>
+      {!plan ? (
+        <p class="alarm">{w.cannot}</p>
+      ) : again.ran ? (
+        <>
+          <p class="alarm">{w.ran[again.ran]}</p>
+          <button type="button" class="desk-main" onClick={() => make(plan, true)}>
+            {w.onSlab}
+          </button>
+          <button type="button" class="desk-second" onClick={() => make(plan, false)}>
+            {w.make}
+          </button>
+        </>
+      ) : (
+        <button type="button" class="desk-main" onClick={() => make(plan, false)}>
           {w.make}
         </button>
-      ) : (
-        <p class="alarm">{w.cannot}</p>
       )}
     </>
   )

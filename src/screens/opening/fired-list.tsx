@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'preact/hooks'
+import { firedOf } from '../../table/fired/fired-pot.ts'
 import { answers, firedPots } from '../../table/opening/story.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import { DeskHead } from '../desk/head.tsx'
@@ -19,7 +20,8 @@ export function FiredList() {
         ? pots
         : pots.filter((pot) => {
             const { month, found } = textsOf(pot)
-            return answers(table.value, pot, search, `${month} ${found}`)
+            const stuck = firedOf(pot).found?.stuck ? words.value.opening.stuckTitle : ''
+            return answers(table.value, pot, search, `${month} ${found} ${stuck}`)
           }),
     [pots, search],
   )
@@ -37,7 +39,7 @@ export function FiredList() {
                   aria-label={w.resultsOf(name)}
                   onClick={() => go({ at: 'results', bucketId })}
                 >
-                  <Swatch pattern={pattern} letter={letter} size={34} />
+                  <Swatch pattern={pattern} letter={letter} size={34} /> {name}
                 </button>
               </li>
             ))}

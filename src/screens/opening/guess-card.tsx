@@ -14,12 +14,13 @@ import { WallRuler } from './wall-ruler.tsx'
 interface GuessProps {
   readonly pot: PotState
   readonly load: LoadState | undefined
-  /** The next pot, whether or not this one was guessed. */
+  /** The next pot, this one guessed, or left to nobody's guess. */
   readonly next: () => void
+  readonly skip: () => void
 }
 
 /** Before the lid: where a person thinks that the melt of this pot ends. What the app thinks stays hidden. */
-export function GuessCard({ pot, load, next }: GuessProps) {
+export function GuessCard({ pot, load, next, skip }: GuessProps) {
   const { table, words, formats, act } = useOpening()
   const w = words.value.opening
   const { guess } = firedOf(pot)
@@ -27,7 +28,8 @@ export function GuessCard({ pot, load, next }: GuessProps) {
   const [said, setSaid] = useState<string>()
   const at = guess ? guess.mm : tapped
   useBar((atMs) => {
-    if (guess || tapped === undefined) return next()
+    if (guess) return next()
+    if (tapped === undefined) return skip()
     // Fixed with the same hit, and shown to nobody until the lid is up.
     const app = load && appGuess(table.peek(), pot, load)
     const refusal = act({ do: 'guess', potId: pot.facts.potId, mm: tapped, ...(app ? { app } : {}) }, atMs)

@@ -29,6 +29,11 @@ export function LookCard({ pot, next }: LookProps) {
   const [said, setSaid] = useState<string>()
   const { found } = firedOf(pot)
   const front = reachOf(found?.run)
+  const care = faults.includes('shivered')
+    ? w.care.shivered
+    : faults.includes('crazed')
+      ? w.care.food
+      : undefined
   useBar((atMs) => {
     const refusal = act({ do: 'look-again', potId: pot.facts.potId, faults }, atMs)
     if (refusal) setSaid(openingRefusal(words.value, formats.value, refusal))
@@ -46,9 +51,7 @@ export function LookCard({ pot, next }: LookProps) {
           ) : null}
         </PotFace>
         <p class="kiln-big">{w.again.ask}</p>
-        <p class={faults.includes('shivered') ? 'caution' : 'help'}>
-          {faults.includes('shivered') ? w.care.shivered : w.again.why}
-        </p>
+        <p class={care ? 'caution' : 'help'}>{care ?? w.again.why}</p>
         <div class="open-keys">
           {LATE.map((fault) => (
             <FaultKey

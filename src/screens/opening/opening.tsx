@@ -46,16 +46,22 @@ function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Draf
   const [over, setOver] = useState<Over>()
   /** Taken in hand out of their order; those that nobody guesses. */
   const [chosen, setChosen] = useState<string>()
-  const [skipped, setSkipped] = useState<ReadonlySet<string>>(new Set())
   useEffect(() => (root.current ? app.attachBench(root.current).detach : undefined), [])
   const load = (loadId === undefined ? undefined : table.value.loads?.[loadId]) ?? loadToOpen(table.value)
   const pots = load ? potsToOpen(table.value, load) : []
+  const skips = app.demo ? 'bucketside.demo-skips' : 'bucketside.skips'
+  const skipsOf = load?.loadId ?? ''
+  const [skipped, setSkipped] = useState(() => listOf(drafts.of(skips, skipsOf)))
+  const skip = (potIds: readonly string[]) => {
+    setSkipped(potIds)
+    drafts.keep(skips, skipsOf, potIds)
+  }
   const isOpen = !load || load.openedAt !== undefined
   const again = toLookAt(table.value, now.value)
   const isDone = (pot: (typeof pots)[number]) =>
     isOpen ? firedOf(pot).found !== undefined : firedOf(pot).guess !== undefined
   const done = pots.filter(isDone).length
-  const left = pots.filter((pot) => !isDone(pot) && !skipped.has(pot.facts.potId))
+  const left = pots.filter((pot) => !isDone(pot) && (isOpen || !skipped.includes(pot.facts.potId)))
   const picked = chosen === undefined ? undefined : table.value.pots[chosen]
   const looked = page === 'look' ? again[0] : undefined
   const pot = page === 'look' ? looked : page ? undefined : (picked ?? left[0])
@@ -157,8 +163,9 @@ function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Draf
           key={potKey}
           pot={pot}
           load={load}
-          next={() => {
-            setSkipped(new Set([...skipped, pot.facts.potId]))
+          next={next}
+          skip={() => {
+            skip([...skipped, pot.facts.potId])
             next()
           }}
         />
@@ -174,13 +181,17 @@ function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Draf
         <Guessed
           left={pots.length - done}
           isShut={isShut}
-          anew={() => setSkipped(new Set())}
+          anew={() => skip([])}
           toLid={() => app.go({ at: 'shelf', loadId: load.loadId })}
         />
       )}
     </div>
   )
 }
+
+/** What was kept, which may be of another version, as a list of pots. */
+const listOf = (kept: unknown): readonly string[] =>
+  Array.isArray(kept) ? kept.filter((one) => typeof one === 'string') : []
 
 interface ListProps {
   readonly label: string

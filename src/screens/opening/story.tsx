@@ -126,7 +126,13 @@ function Line({ line }: { readonly line: StoryLine }) {
     case 'judged':
       return <strong>{w.found(foundText(words.value, formats.value, line.look))}</strong>
     case 'looked':
-      return <>{w.looked(foundText(words.value, formats.value, line.look))}</>
+      return (
+        <>
+          {w.looked(
+            line.look.faults.length > 0 ? foundText(words.value, formats.value, line.look) : w.nothingNew,
+          )}
+        </>
+      )
     default:
       return <>{w[line.what]}</>
   }

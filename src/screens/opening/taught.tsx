@@ -86,7 +86,9 @@ function Lesson({ told }: { readonly told: FactorTold }) {
         <p class="figures">{w.drips(figure(drip), figure(usedDrip))}</p>
       ) : null}
       {told.withdrawn ? <p>{w.withdrawn}</p> : null}
-      {still === 'danger' ? <p class="alarm">{w.danger}</p> : null}
+      {still === 'danger' ? (
+        <p class="alarm">{told.against.length === 0 && told.drips.length > 0 ? w.dripDanger : w.danger}</p>
+      ) : null}
       {still === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
       {asks && still !== 'danger' && numbers !== '' ? <p class="alarm">{w.shelved(numbers)}</p> : null}
       {(asks || still !== 'same') && !waits ? (
@@ -206,15 +208,17 @@ function Behind({ result, why }: BehindProps) {
         <strong>{w.found(String(nameOf(words.value, pot)), what)}</strong>
         <small>{[days.moment(found.at), silent ? w.silent[silent] : why].filter(Boolean).join(', ')}</small>
       </span>
-      <button
-        type="button"
-        class="key"
-        onClick={() =>
-          act({ do: 'drop-lesson', potId: pot.facts.potId, lessonId: found.dropId, dropped: !out })
-        }
-      >
-        {out ? w.takeIn : w.leave}
-      </button>
+      {silent === 'no-load' && !out ? null : (
+        <button
+          type="button"
+          class="key"
+          onClick={() =>
+            act({ do: 'drop-lesson', potId: pot.facts.potId, lessonId: found.dropId, dropped: !out })
+          }
+        >
+          {out ? w.takeIn : w.leave}
+        </button>
+      )}
     </li>
   )
 }

@@ -27,7 +27,7 @@ export function ConePage({ load, close }: { readonly load: LoadState; readonly c
     <>
       <KilnMain>
         <Alarm said={said} />
-        <p class="caution">{w.care.spy}</p>
+        <p class="caution">{load.openedAt === undefined ? w.care.spy : w.care.open}</p>
         <fieldset class="kiln-keys">
           <legend class="choice-label">{w.cone}</legend>
           {besideCones(firing).map((one) => (

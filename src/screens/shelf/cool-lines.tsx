@@ -1,22 +1,21 @@
 import { useMemo } from 'preact/hooks'
 import type { BandMs } from '../../table/forecast/forecast.ts'
-import { loadCooling } from '../../table/load/cool.ts'
+import { loadCooling, USED_BELOW_C } from '../../table/load/cool.ts'
 import { coldLine } from '../../table/load/kiln-spoken.ts'
 import { coldness, LID_C, lidWarning, UNLOAD_C } from '../../table/load/loads.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { COOL_WORDS } from '../../words/cool.ts'
 import { useDays } from '../days.ts'
-import { amount } from '../text/amounts.ts'
 import { useLoad } from './load-app.ts'
 import { useSpoken } from './use-spoken.ts'
 
 /** What is told of a kiln that cools. `done`: it is cold. */
 export function CoolLines({ load, done }: { readonly load: LoadState; readonly done: boolean }) {
-  const { table, now, words, extras } = useLoad()
+  const { table, now, words, formats, extras } = useLoad()
   const w = words.value.desk.shelf
   const c = COOL_WORDS[table.value.settings.language]
   const days = useDays()
-  const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
+  const { temp } = formats.value
   const cools = useMemo(() => loadCooling(table.value, load), [load, table.value.air])
   const told = (say: typeof c.lidAt, tempC: number, { lower, likely, upper }: BandMs) => {
     const range = Number.isFinite(upper)
@@ -56,12 +55,12 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
           {told(c.unloadAt, UNLOAD_C, unload)}
         </>
       ) : (
-        <p>{c.moreReadings}</p>
+        <p>{c.moreReadings(temp(USED_BELOW_C))}</p>
       )}
       {again ? (
         <p class="figures">
           {again.at === undefined
-            ? c.readAtTemp(temp(again.tempC))
+            ? c.readAtTemp(temp(Math.round(again.tempC / 10) * 10))
             : c.readAt(temp(Math.round(again.tempC / 10) * 10), days.moment(again.at))}
         </p>
       ) : null}

@@ -1,15 +1,7 @@
 import type { VNode } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
-import { coneAhead } from '../../table/load/fire.ts'
-import {
-  CLEAR_TWICE_MS,
-  clearSince,
-  coneDownAt,
-  glassTells,
-  glassTellsFrom,
-  isCandled,
-  stageOf,
-} from '../../table/load/loads.ts'
+import { coneAhead, coneNearAt } from '../../table/load/fire.ts'
+import { glassTells, stageOf } from '../../table/load/loads.ts'
 import { steamsAt } from '../../table/load/steam.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
@@ -21,14 +13,12 @@ import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
-import { amount } from '../text/amounts.ts'
+import { FireLines } from './fire-lines.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
 import { OffsetLines } from './offset-lines.tsx'
 import type { Over } from './shelf.tsx'
-import { SteamLines } from './steam-lines.tsx'
 
 const CoolLines = lazyPart(() => import('./cool-lines.tsx').then((part) => part.CoolLines))
-const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
 
 interface FireProps {
   readonly load: LoadState
@@ -41,7 +31,7 @@ interface FireProps {
 export function FireCard({ load, open, beside }: FireProps) {
   const { table, now, words, formats, act, go } = useLoad()
   const ahead = useMemo(() => coneAhead(table.value, load), [table.value.offsets, load])
-  const stage = stageOf(table.value, load, now.value, ahead?.lower)
+  const stage = stageOf(table.value, load, now.value, ahead?.lower ?? coneNearAt(load))
   /** Fog may still be seen, though the glass was clear twice. */
   const steams = stage.is === 'candle' || (stage.is === 'fire' && glassTells(table.value, load, now.value))
   const w = words.value.desk.shelf
@@ -83,8 +73,8 @@ export function FireCard({ load, open, beside }: FireProps) {
         : undefined
   const fires = load.offAt === undefined
   const last = load.readings.at(-1)
-  const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
-  const down = coneDownAt(load)
+  const { temp } = formats.value
+  const look = load.cones.findLast(({ cone }) => cone === firing.cone)
   const { pots, settings } = table.value
   const wet = useMemo(() => steamsAt(table.value, load), [load, pots, settings])
   return (
@@ -99,33 +89,16 @@ export function FireCard({ load, open, beside }: FireProps) {
               : w.lit(days.moment(load.litAt))}
         </p>
         {fires ? (
-          <>
-            {wet ? <SteamLines steams={wet} /> : null}
-            {steams ? <Candling load={load} /> : null}
-            {down === undefined ? null : <p class="figures">{fire.down(firing.cone, days.moment(down))}</p>}
-            {stage.is === 'hold' ? (
-              <p class="kiln-big figures">{fire.holdUntil(days.moment(stage.untilAt))}</p>
-            ) : null}
-            {ahead && down === undefined ? (
-              <p class="figures">
-                {fire.conesFall(
-                  firing.cone,
-                  days.moment(ahead.likely),
-                  days.moment(ahead.lower),
-                  days.moment(ahead.upper),
-                )}
-              </p>
-            ) : null}
-            {stage.is === 'fire' && !steams && !ahead ? <p class="help">{fire.early}</p> : null}
-            {steams ? null : <p>{fire.decides}</p>}
-          </>
+          <FireLines load={load} stage={stage} ahead={ahead} candles={steams} steams={wet} />
         ) : (
           <>
             {done ? <p class="kiln-big">{fire.cold}</p> : null}
             <CoolLines load={load} done={done} />
+            {look ? (
+              <p class="figures">{fire.seen(firing.cone, w.stand[look.is], days.moment(look.at))}</p>
+            ) : null}
           </>
         )}
-        <OffsetLines load={load} />
         <p class="caution">
           {fires
             ? stage.is === 'candle' || wet
@@ -137,6 +110,7 @@ export function FireCard({ load, open, beside }: FireProps) {
               ? w.care.cool
               : w.care.open}
         </p>
+        <OffsetLines load={load} open={open} />
         <div class="kiln-keys">
           {fires ? (
             <>
@@ -150,21 +124,14 @@ export function FireCard({ load, open, beside }: FireProps) {
                   {w.clear}
                 </button>
               ) : null}
-              {stage.is === 'candle' ? null : (
-                <button type="button" class="key" onClick={() => open('cone')}>
-                  {w.cone}
-                </button>
-              )}
               {stage.is === 'off' || stage.is === 'candle' ? (
                 <button type="button" class="key" onClick={() => open('reading')}>
                   {w.bar.reading}
                 </button>
               ) : null}
-              {stage.is === 'off' ? null : (
-                <button type="button" class="key" onClick={() => open('off')}>
-                  {w.bar.off}
-                </button>
-              )}
+              <button type="button" class="key" onClick={() => open('off')}>
+                {stage.is === 'off' ? fire.offEarlier : w.bar.off}
+              </button>
             </>
           ) : load.openedAt === undefined ? (
             <>
@@ -180,6 +147,11 @@ export function FireCard({ load, open, beside }: FireProps) {
               ) : null}
             </>
           ) : null}
+          {stage.is === 'candle' ? null : (
+            <button type="button" class="key" onClick={() => open('cone')}>
+              {w.cone}
+            </button>
+          )}
           {load.openedAt === undefined ? null : (
             <button type="button" class="key" onClick={() => open('which')}>
               {w.over.which}
@@ -205,30 +177,6 @@ export function FireCard({ load, open, beside }: FireProps) {
       ) : (
         <KnuckleBar label={does.label} />
       )}
-    </>
-  )
-}
-
-function Candling({ load }: { readonly load: LoadState }) {
-  const { table, now } = useLoad()
-  const fire = FIRE_WORDS[table.value.settings.language]
-  const days = useDays()
-  const last = load.glass.at(-1)
-  const from = glassTellsFrom(load) ?? now.value
-  const clear = clearSince(load)
-  return (
-    <>
-      {isCandled(load) ? null : <p>{fire.candling}</p>}
-      {isCandled(load) ? null : <CandleLines load={load} />}
-      {clear !== undefined && isCandled(load) ? (
-        <p class="figures">{fire.glassDry(days.moment(clear))}</p>
-      ) : clear !== undefined ? (
-        <p class="figures">{fire.glassClear(days.moment(clear), days.moment(clear + CLEAR_TWICE_MS))}</p>
-      ) : last?.fogged ? (
-        <p class="figures">{fire.glassFogged(days.moment(last.at))}</p>
-      ) : now.value < from ? (
-        <p class="figures">{fire.glassFrom(days.moment(from))}</p>
-      ) : null}
     </>
   )
 }

@@ -4,7 +4,6 @@ import { forecastOf } from '../../table/forecast/forecast.ts'
 import { inTheWay } from '../../table/load/before-fire.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { useDays } from '../days.ts'
-import { amount } from '../text/amounts.ts'
 import { thingName, useLoad } from './load-app.ts'
 
 const MIN_MS = 60_000
@@ -21,7 +20,7 @@ interface WayProps {
 
 /** What speaks against loading, shutting and lighting: another load hot in this kiln, pots that are not dry. */
 export function InTheWay({ load, loaded, children }: WayProps) {
-  const { table, now, words } = useLoad()
+  const { table, now, words, formats } = useLoad()
   const w = words.value.desk.shelf.before
   const days = useDays()
   const { pots, air, loads, settings } = table.value
@@ -32,10 +31,7 @@ export function InTheWay({ load, loaded, children }: WayProps) {
   const seen = (of: LoadState): string => {
     const last = of.readings.at(-1)
     return last
-      ? words.value.desk.shelf.last(
-          amount('readC', Math.round(last.tempC), settings.units),
-          days.moment(last.at),
-        )
+      ? words.value.desk.shelf.last(formats.value.temp(last.tempC), days.moment(last.at))
       : words.value.desk.shelf.loadOf(days.moment(of.begunAt))
   }
   const isWet = loaded && wet.length > 0

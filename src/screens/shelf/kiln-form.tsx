@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { KILN_OFFERS, KILN_SIZES, type KilnOffer } from '../../table/load/kiln-sizes.ts'
+import { isSameKiln } from '../../table/load/same-kiln.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Choice } from '../../ui/choice.tsx'
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
@@ -8,7 +9,10 @@ import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
+import { lazyPart } from '../lazy.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
+
+const OffsetTaken = lazyPart(() => import('./offset-taken.tsx').then((part) => part.OffsetTaken))
 
 interface FormProps {
   readonly kiln: KilnFacts | undefined
@@ -18,31 +22,39 @@ interface FormProps {
 type Facts = Omit<KilnFacts, 'kilnId'>
 type KilnToSet = Facts & { readonly kilnId?: string }
 
-/** Which kiln it is: asked once, from usual sizes, every measure to be changed. */
+/** Which kiln it is: asked once, from this table's own and from usual sizes, every measure to be changed. */
 export function KilnForm({ kiln, done }: FormProps) {
-  const { words } = useLoad()
+  const { table, words, formats } = useLoad()
   const w = words.value.desk.shelf.kiln
-  const [offer, setOffer] = useState<KilnOffer | undefined>(kiln ? undefined : KILN_OFFERS[0])
-  const facts: Facts | undefined = offer === undefined ? kiln : KILN_SIZES[offer]
-  return (
+  const own = Object.values(table.value.kilns ?? {}).toReversed()
+  const [chosen, choose] = useState<string>(kiln?.kilnId ?? KILN_OFFERS[0] ?? '')
+  const mine = own.find(({ kilnId }) => kilnId === chosen)
+  const facts = mine ?? KILN_SIZES[chosen as KilnOffer]
+  const mm = formats.value.mm
+  const label = ({ kilnId, chamber }: KilnFacts) => (
     <>
-      {facts ? (
-        <Measures
-          key={offer ?? ''}
-          facts={facts}
-          kilnId={offer === undefined ? kiln?.kilnId : undefined}
-          done={done}
-        >
-          <Choice
-            label={w.title}
-            options={KILN_OFFERS.map((value) => ({ value, label: w.offers[value] }))}
-            value={offer}
-            help={w.text}
-            onChoose={setOffer}
-          />
-        </Measures>
-      ) : null}
+      {w.mine(
+        w[chamber.kind],
+        mm(chamber.kind === 'round' ? chamber.diameterMm : chamber.widthMm),
+        mm(chamber.heightMm),
+      )}
+      {kilnId === kiln?.kilnId ? <small> {w.inUse}</small> : null}
     </>
+  )
+  const others = KILN_OFFERS.filter((offer) => !own.some((each) => isSameKiln(each, KILN_SIZES[offer])))
+  return (
+    <Measures key={chosen} facts={facts} kilnId={mine?.kilnId} done={done}>
+      <Choice
+        label={w.title}
+        options={[
+          ...own.map((each) => ({ value: each.kilnId, label: label(each) })),
+          ...others.map((offer) => ({ value: offer as string, label: w.offers[offer] })),
+        ]}
+        value={chosen}
+        help={w.text}
+        onChoose={choose}
+      />
+    </Measures>
   )
 }
 
@@ -124,6 +136,7 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
           </button>
         ) : null}
         {children}
+        {kilnId === undefined ? null : <OffsetTaken kilnId={kilnId} />}
         {opened ? (
           <div class="fields">
             <EntryField entry={wide} label={round ? w.kiln.across : w.kiln.wide} />

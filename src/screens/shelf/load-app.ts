@@ -50,7 +50,8 @@ export function kilnRefusalText(words: DeskWords, formats: Formats, table: Table
   if (refusal.code === 'at-kiln') {
     if (field === 'too-tall') return w.tooTall(number, mm(facts.value), mm(facts.most))
     if (field === 'too-wide') return w.tooWide(number, mm(facts.value), mm(facts.most))
-    const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
+    const { temp } = formats
+    if (field === 'rose') return w.rose(temp(Number(facts.value)))
     if (field === 'leap') return w.leap(temp(Number(facts.value)))
     if (field === 'fahrenheit' || field === 'hot-lid') {
       const [value, asC] = [Number(facts.value), Number(facts.asC)]

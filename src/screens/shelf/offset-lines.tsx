@@ -1,19 +1,25 @@
 import { conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'
-import { amount } from '../text/amounts.ts'
 import { useLoad } from './load-app.ts'
+import type { Over } from './shelf.tsx'
 
 /** A change smaller than this is not offered, K. */
 const WORTH_C = 1
 
 /** What the fallen cones say of this kiln's thermometer: it moves nothing until the person takes it. */
-export function OffsetLines({ load }: { readonly load: LoadState }) {
-  const { table, act } = useLoad()
+export function OffsetLines({
+  load,
+  open,
+}: {
+  readonly load: LoadState
+  readonly open: (over: Over) => void
+}) {
+  const { table, formats, act } = useLoad()
   const fire = FIRE_WORDS[table.value.settings.language]
   const { kilnId } = load.kiln
   const { units } = table.value.settings
-  const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
+  const { temp } = formats.value
   const degrees = (byC: number) =>
     `${Math.round(byC * (units === 'us' ? 1.8 : 1) * 10) / 10} ${units === 'us' ? '°F' : '°C'}`
   const said = (byC: number) => (byC < 0 ? fire.cooler(degrees(-byC)) : fire.hotter(degrees(byC)))
@@ -35,9 +41,21 @@ export function OffsetLines({ load }: { readonly load: LoadState }) {
       {odd ? (
         <>
           <p>{fire.odd}</p>
-          <button type="button" class="key" onClick={() => take(last.overK, 1)}>
-            {fire.kilnIsSo}
-          </button>
+          <div class="kiln-keys">
+            <button
+              type="button"
+              class="key"
+              onClick={() => act({ do: 'drop-look', loadId: load.loadId, hit: last.hit })}
+            >
+              {fire.coneWrong}
+            </button>
+            <button type="button" class="key" onClick={() => open('right')}>
+              {fire.readingWrong}
+            </button>
+            <button type="button" class="key" onClick={() => take(last.overK, 1)}>
+              {fire.kilnIsSo}
+            </button>
+          </div>
         </>
       ) : offers ? (
         <>

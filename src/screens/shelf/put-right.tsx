@@ -1,14 +1,21 @@
 import { useState } from 'preact/hooks'
 import { deedsBack } from '../../table/load/deeds.ts'
+import type { Action } from '../../table/model/action.ts'
 import type { Deed, LoadState } from '../../table/model/load-state.ts'
 import { KILN_PAGE_WORDS } from '../../words/kiln-pages.ts'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
-import { amount } from '../text/amounts.ts'
 import { kilnRefusalText, useLoad } from './load-app.ts'
+import { OffsetTaken } from './offset-taken.tsx'
 import type { Over } from './shelf.tsx'
+
+interface Seen {
+  readonly at: number
+  readonly label: string
+  readonly action: Action
+}
 
 interface PutRightProps {
   readonly load: LoadState
@@ -23,7 +30,7 @@ export function PutRight({ load, open }: PutRightProps) {
   const days = useDays()
   const [said, setSaid] = useState<string>()
   const { loadId, firing, litAt } = load
-  const temp = (tempC: number) => amount('readC', Math.round(tempC), table.value.settings.units)
+  const { temp } = formats.value
   const hit = (...[action]: Parameters<typeof act>) => {
     const refusal = act(action)
     setSaid(refusal && kilnRefusalText(words.value, formats.value, table.peek(), refusal))
@@ -39,26 +46,29 @@ export function PutRight({ load, open }: PutRightProps) {
     'lid-opened': load.openedAt,
   }
   const deeds = deedsBack(table.value, load)
-  const readings = load.readings.toReversed()
+  /** Whatever was read and seen, the latest first. */
+  const seen: readonly Seen[] = [
+    ...load.readings.map(({ id, tempC, at: readAt }) => ({
+      at: readAt,
+      label: w.last(temp(tempC), days.moment(readAt)),
+      action: { do: 'drop-reading' as const, loadId, readId: id },
+    })),
+    ...load.cones.map((look) => ({
+      at: look.at,
+      label: pages.right.cone(look.cone, w.stand[look.is], days.moment(look.at)),
+      action: { do: 'drop-look' as const, loadId, hit: look.hit },
+    })),
+    ...load.glass.map((look) => ({
+      at: look.at,
+      label: pages.right.glass(look.fogged, days.moment(look.at)),
+      action: { do: 'drop-look' as const, loadId, hit: look.hit },
+    })),
+  ].sort((a, b) => b.at - a.at)
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
-        <div class="kiln-keys">
-          <button
-            type="button"
-            class="key"
-            onClick={() => (litAt === undefined ? go({ at: 'firing' }) : open('firing'))}
-          >
-            {pages.right.cone(firing.cone)}
-          </button>
-          {litAt === undefined ? (
-            <button type="button" class="key" onClick={() => open('kiln')}>
-              {w.kiln.change}
-            </button>
-          ) : null}
-        </div>
-        {deeds.length + readings.length > 0 ? <p class="choice-label">{pages.right.tap}</p> : null}
+        {deeds.length + seen.length > 0 ? <p class="choice-label">{pages.right.tap}</p> : null}
         {deeds.map((kind) => (
           <button
             key={kind}
@@ -72,16 +82,26 @@ export function PutRight({ load, open }: PutRightProps) {
             )}
           </button>
         ))}
-        {readings.map(({ id, tempC, at: readAt }) => (
-          <button
-            key={id}
-            type="button"
-            class="key figures"
-            onClick={() => hit({ do: 'drop-reading', loadId, readId: id })}
-          >
-            {w.last(temp(tempC), days.moment(readAt))}
+        {seen.map(({ label, action }, i) => (
+          <button key={`${i} ${label}`} type="button" class="key figures" onClick={() => hit(action)}>
+            {label}
           </button>
         ))}
+        <OffsetTaken kilnId={load.kiln.kilnId} />
+        <div class="kiln-keys">
+          <button
+            type="button"
+            class="key"
+            onClick={() => (litAt === undefined ? go({ at: 'firing' }) : open('firing'))}
+          >
+            {pages.right.firing(firing.cone)}
+          </button>
+          {litAt === undefined ? (
+            <button type="button" class="key" onClick={() => open('kiln')}>
+              {w.kiln.change}
+            </button>
+          ) : null}
+        </div>
       </KilnMain>
       <BackLine />
     </>

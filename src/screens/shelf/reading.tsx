@@ -7,7 +7,6 @@ import { KnuckleBar } from '../../ui/bar.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
-import { amount } from '../text/amounts.ts'
 import { AgoKeys } from './ago-keys.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
 
@@ -100,7 +99,7 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
   }
   const last = load.readings.at(-1)
   const warning = opens ? lidWarning(load) : undefined
-  const temp = (tempC: number) => amount('readC', Math.round(tempC), units)
+  const { temp } = formats.value
   const unit = units === 'us' ? '°F' : '°C'
   return (
     <>

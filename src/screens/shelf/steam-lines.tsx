@@ -1,7 +1,6 @@
 import type { Steams } from '../../table/load/steam.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'
 import { useDays } from '../days.ts'
-import { amount } from '../text/amounts.ts'
 import { thingName, useLoad } from './load-app.ts'
 
 /** More pots than these are counted, not named. */
@@ -9,13 +8,13 @@ const NAMED = 6
 
 /** What bursts pots, as it is known: the gravest of it. */
 export function SteamLines({ steams }: { readonly steams: Steams }) {
-  const { table, words } = useLoad()
+  const { table, words, formats } = useLoad()
   const w = FIRE_WORDS[table.value.settings.language].steams
   const days = useDays()
   const { tempC, foggedAt, atHeat, wet } = steams
   const names = wet.map(({ facts }) => thingName(words.value, table.value, facts.potId))
   const named = [...names.slice(0, NAMED), ...(names.length > NAMED ? ['…'] : [])].join(', ')
-  const temp = amount('readC', Math.round(tempC ?? 0), table.value.settings.units)
+  const temp = formats.value.temp(tempC ?? 0)
   const clock = foggedAt === undefined ? undefined : days.moment(foggedAt)
   return (
     <>

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import { stageOf } from '../../table/load/loads.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { KILN_PAGE_WORDS } from '../../words/kiln-pages.ts'
@@ -10,8 +11,8 @@ import { kilnRefusalText, useLoad } from './load-app.ts'
 
 /** What can be said here to have been a while ago. */
 export type LateDeed = 'on' | 'off' | 'bung'
-/** The kiln was put on before the page was asked for. */
-const ON_BEFORE_MIN = 5
+/** What the bar would have said now was before the page was asked for. */
+const BEFORE_MIN = 5
 
 interface WhenProps {
   readonly load: LoadState
@@ -21,30 +22,46 @@ interface WhenProps {
 
 /** When the kiln went on or off, or the bung out. */
 export function WhenPage({ load, deed, close }: WhenProps) {
-  const { table, words, formats, act } = useLoad()
+  const { table, now, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
   const pages = KILN_PAGE_WORDS[table.value.settings.language]
-  const [agoMin, setAgo] = useState(deed === 'on' ? ON_BEFORE_MIN : 0)
+  const isBar = deed === 'on' || (deed === 'off' && stageOf(table.peek(), load, now.peek()).is === 'off')
+  const [agoMin, setAgo] = useState(isBar ? BEFORE_MIN : 0)
   const [said, setSaid] = useState<string>()
+  const [rose, setRose] = useState(false)
   const { loadId } = load
-  useBar((atMs) => {
+  const keep = (sure: boolean, atMs?: number) => {
     const late = agoMin === 0 ? {} : { agoMin }
     const refusal = act(
       deed === 'on'
         ? // What has been on for a while is not asked about any more.
           { do: 'light', loadId, sure: agoMin > 0, ...late }
-        : { do: deed === 'off' ? 'switch-off' : 'pull-bung', loadId, ...late },
+        : deed === 'off'
+          ? { do: 'switch-off', loadId, sure, ...late }
+          : { do: 'pull-bung', loadId, ...late },
       atMs,
     )
+    setRose(refusal?.field === 'rose')
     if (refusal) setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
     else close()
-  })
+  }
+  useBar((atMs) => keep(false, atMs))
+  const choose = (min: number) => {
+    setAgo(min)
+    setRose(false)
+    setSaid(undefined)
+  }
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
+        {rose ? (
+          <button type="button" class="key" onClick={() => keep(true)}>
+            {w.wasOff}
+          </button>
+        ) : null}
         <p class="caution">{deed === 'on' ? w.care.light : w.care.cool}</p>
-        <AgoKeys agoMin={agoMin} choose={setAgo} />
+        <AgoKeys agoMin={agoMin} choose={choose} />
       </KilnMain>
       <KnuckleBar label={pages.late[deed]} />
     </>

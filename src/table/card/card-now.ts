@@ -1,7 +1,7 @@
 /** Which one card the bench shows: what is under way first, then the order of work, then the nearest pot that is ready. */
 
 import { lastDip } from '../model/plan.ts'
-import { otherView, potterOf } from '../model/potters.ts'
+import { otherView } from '../model/potters.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import type { isAnyLeft, Schedule } from '../order/schedule.ts'
 import { dipStepMs, potInHand, whereYouWere } from '../steps/pot-in-hand.ts'
@@ -29,9 +29,14 @@ export interface FollowedSchedule extends Schedule {
 
 /**
  * The one card to show at table time `now`, with what a hit on its bar means: by the `schedule` of the order of work,
- * by a simple rule where there is none.
+ * by a simple rule where there is none. Pots that are `taken` are on the card of the other hands.
  */
-export function cardOf(table: Table, now: number, schedule?: FollowedSchedule): Card {
+export function cardOf(
+  table: Table,
+  now: number,
+  schedule?: FollowedSchedule,
+  taken: readonly string[] = [],
+): Card {
   const steps = stepsOf(table, now)
   if (steps.length === 0) return { kind: 'empty' }
   const counting = steps.find(({ step }) => step.is === 'count')
@@ -47,42 +52,22 @@ export function cardOf(table: Table, now: number, schedule?: FollowedSchedule): 
       }
   }
   if (table.heldSince !== undefined) {
-    const left = leftCard(table, now, schedule)
+    const { heldSince: _, ...goingOn } = table
+    const left = cardOf(goingOn, now, schedule, taken)
     const lines = whereYouWere(table, steps, potsOnCard(left))
     return { kind: 'held', since: table.heldSince, left, lines, big: { do: 'resume' } }
   }
   const elsewhere = potInHand(otherView(table), steps)
   if (elsewhere && isOut(elsewhere.dip, now)) return outCard(elsewhere)
-  return handsCard(table, onOffer(table, steps, now, schedule), now, schedule)
-}
-
-/** The card that was left for a hold, as it would show now. */
-function leftCard(table: Table, now: number, schedule: FollowedSchedule | undefined): Card {
-  const { heldSince: _, ...goingOn } = table
-  return cardOf(goingOn, now, schedule)
-}
-
-/** Pots these hands may be shown: not the one the other hands have chosen, nor the one on the first hands' card. */
-function onOffer(
-  table: Table,
-  steps: readonly AtStep[],
-  now: number,
-  schedule?: FollowedSchedule,
-): readonly AtStep[] {
-  const { picked } = table.others ?? {}
-  const taken = new Set(picked ? [picked.potId] : [])
-  if (potterOf(table) === 1) {
-    const card = handsCard(otherView(table), steps, now, schedule)
-    if (card.kind !== 'stuck') for (const potId of potsOnCard(card)) taken.add(potId)
-  }
-  return taken.size === 0 ? steps : steps.filter(({ pot }) => !taken.has(pot.facts.potId))
+  // Nor the pot that the other hands have chosen.
+  const off = [...taken, table.others?.picked?.potId]
+  const offered = steps.filter(({ pot }) => !off.includes(pot.facts.potId))
+  return handsCard(table, offered, now, schedule)
 }
 
 function countCard(pot: PotState, dip: DipState, now: number): Card {
-  const big =
-    now < dip.tappedAt + (dip.underAt - dip.tappedAt - dip.lowerS * 1000)
-      ? ({ do: 'cancel-count', dipId: dip.dipId } as const)
-      : ({ do: 'stop', dipId: dip.dipId } as const)
+  const isLowered = now >= dip.underAt - dip.lowerS * 1000
+  const big = { do: isLowered ? 'stop' : 'cancel-count', dipId: dip.dipId } as const
   return { kind: 'count', potId: pot.facts.potId, dip, big }
 }
 
@@ -154,7 +139,7 @@ function withPan(table: Table, card: Card, now: number): Card {
   const stays = { do: 'wax-pan', is: 'watched' } as const
   // A pot that was taken up, or is about to go in, is put down first.
   if (table.picked || card.kind === 'armed') return card
-  if (isWaxDone(table) && !CARD_ROWS[card.kind].ends)
+  if (isWaxDone(table) && !CARD_ROWS[card.kind]?.ends)
     return { kind: 'wax-pan', onAt, why: 'waxed', big: off, small: stays }
   return panAsk(table, now) ? { kind: 'wax-pan', onAt, why: 'beside', big: stays, small: off } : card
 }

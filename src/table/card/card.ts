@@ -175,7 +175,7 @@ export const potsOnCard = (card: Card): readonly string[] =>
         ? [card.potId]
         : []
 
-/** What holds of a card whatever it says. */
+/** What holds of a card whatever it says; one without a row has none of it. */
 interface CardRow {
   /**
    * Two knocks are its big action: nothing that starts a dip, ends one or judges a coat, since a table is knocked for
@@ -188,22 +188,14 @@ interface CardRow {
   readonly ends?: true
 }
 
-export const CARD_ROWS: Readonly<Record<CardKind, CardRow>> = {
-  empty: {},
+export const CARD_ROWS: Partial<Readonly<Record<CardKind, CardRow>>> = {
   held: { rests: true },
-  count: {},
-  out: {},
-  'ask-dose': {},
   drip: { knocks: true },
-  stuck: {},
   wax: { knocks: true },
   wipe: { knocks: true },
   stir: { knocks: true },
-  armed: {},
-  ready: {},
   'foot-check': { knocks: true },
   return: { knocks: true },
-  'wax-pan': {},
   wait: { rests: true },
   lid: { knocks: true, ends: true },
   tools: { knocks: true, ends: true },

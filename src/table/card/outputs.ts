@@ -35,7 +35,7 @@ export interface Outputs {
 export function outputsOf(table: Table, now: number, card: Card): Outputs {
   const steps = stepsOf(table, now)
   const pan = panWords(panAsk(table, now))
-  const ends = CARD_ROWS[card.kind].ends === true || card.kind === 'return'
+  const ends = CARD_ROWS[card.kind]?.ends === true || card.kind === 'return'
   const awake =
     table.pan !== undefined || ends || steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
   const touches = steps.some(({ step }) => step.is === 'touch')

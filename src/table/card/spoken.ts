@@ -1,3 +1,5 @@
+import type { CoverFacts } from '../../../shared/nouns.ts'
+import { type Half, halfAt } from '../model/halves.ts'
 import { lastHit, potterOf } from '../model/potters.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { HAND_STEPS } from '../steps/step-rows.ts'
@@ -138,19 +140,41 @@ function armedWords(table: Table, armed: Armed, inHand: string | undefined): Lin
   const held = inHand === undefined ? undefined : table.pots[inHand]
   const down = held ? [...downAt(held), 'next'] : []
   const into = bucket(table, armed.bucketId)
+  const how = howWords(armed.cover, halfAt(table, pot, armed.coat, armed.cover))
   const s = seconds(armed.holdS)
   // What the bar asks twice is asked by the voice too.
   const coat =
     armed.insteadOf !== undefined
-      ? [...into, ...s, 'the plan says', ...bucket(table, armed.insteadOf)]
+      ? [...how, ...into, ...s, 'the plan says', ...bucket(table, armed.insteadOf)]
       : armed.hasIt
-        ? ['already has', ...into, 'really again', ...s]
-        : [...into, ...s]
+        ? ['already has', ...into, 'really again', ...how, ...s]
+        : [...how, ...into, ...s]
   return {
-    key: `armed ${armed.potId} ${armed.coat} ${armed.bucketId} ${armed.holdS} ${inHand ?? ''}`,
+    key: `armed ${armed.potId} ${armed.coat} ${armed.bucketId} ${armed.holdS} ${how} ${inHand ?? ''}`,
     words: [...down, ...named(pot), ...coat],
   }
 }
+
+/** How a coat goes on that is not a dip of the whole pot. How far down or up, the screen says. */
+function howWords(cover: CoverFacts, half: Half | undefined): readonly Word[] {
+  switch (cover.kind) {
+    case 'full':
+      return []
+    case 'inside':
+      return ['pour']
+    case 'side':
+      return [half === 1 ? 'other half' : 'one half']
+    default:
+      return [COVER_WORDS[cover.kind]]
+  }
+}
+
+const COVER_WORDS = {
+  collar: 'collar',
+  toSkirt: 'to the skirt',
+  downTo: 'rim first',
+  upTo: 'foot first',
+} as const
 
 const place = ({ facts }: PotState): readonly Word[] => [...facts.place.board, String(facts.place.spot)]
 const downAt = (pot: PotState): readonly Word[] => ['set down', 'at', ...place(pot)]

@@ -37,6 +37,10 @@ const OPEN_PER_H = 2
 const TIMES_OWN = 3
 /** Above it no cooling is known: it is the radiation's. degC. */
 const KNOWN_BELOW_C = 600
+/** So much higher than the reading before it is no wandering of the thermometer, K. Assumption. */
+const RISEN_C = 10
+/** A rise that is not read becomes no faster than so many times the last that was. Assumption. */
+const FASTER = 2
 /** Kilns fall no slower than by this part of what they are over the room, an hour. Assumption. */
 const SLOW_PER_H = 0.1
 const ROOM_C = 20
@@ -89,12 +93,12 @@ export function atFire(table: Table, load: LoadState, action: FireAction, stamp:
       const other = isCone(cone, load.firing.make) ? undefined : noCone(cone, load)
       return lit(load, other ?? since(load.litAt), { kind: 'cone-seen', loadId, cone, is, ...late })
     }
-    case 'switch-off':
-      return lit(load, load.offAt === undefined ? since(load.litAt) : not('off-already'), {
-        kind: 'kiln-off',
-        loadId,
-        ...late,
-      })
+    case 'switch-off': {
+      const refusal =
+        (load.offAt === undefined ? since(load.litAt) : not('off-already')) ??
+        (action.sure ? undefined : roseAfter(load, at))
+      return lit(load, refusal, { kind: 'kiln-off', loadId, ...late })
+    }
     case 'pull-bung':
       return checked(load.offAt === undefined ? not('not-off') : since(load.offAt), {
         kind: 'bung-pulled',
@@ -175,6 +179,25 @@ const twice = ({ readings }: LoadState, at: number): Refusal | undefined =>
   readings.some((reading) => Math.floor(reading.at / MIN_MS) === Math.floor(at / MIN_MS))
     ? not('same-minute')
     : undefined
+
+/** A kiln that is off rises no more: a reading after it that is higher is asked about. */
+function roseAfter({ readings, litAt }: LoadState, at: number): Refusal | undefined {
+  const known = [{ at: litAt ?? at, tempC: ROOM_C }, ...readings.filter((each) => each.at <= at)]
+  const [earlier, before = { at, tempC: ROOM_C }] = [known.at(-2), known.at(-1)]
+  const ms = earlier ? before.at - earlier.at : 0
+  // Until it was off it may have risen on, and faster.
+  const perMs =
+    earlier && ms > 0
+      ? (FASTER * Math.max(0, before.tempC - earlier.tempC)) / ms
+      : LIMITS.riseCPerH.most / (60 * MIN_MS)
+  let fromC = before.tempC + perMs * (at - before.at)
+  for (const { at: readAt, tempC } of readings) {
+    if (readAt <= at) continue
+    if (tempC > fromC + RISEN_C) return not('rose', { value: tenth(tempC) })
+    fromC = tempC
+  }
+  return undefined
+}
 
 /** What the number typed would be in the other unit, degC. */
 const inOtherUnit = (tempC: number, units: Units): number =>

@@ -4,6 +4,7 @@ import { deedsBack, hitsOf } from '../load/deeds.ts'
 import { levelView } from '../load/level-view.ts'
 import { candled } from '../load/loads.ts'
 import { planEvents } from '../load/plan-events.ts'
+import { isSameKiln } from '../load/same-kiln.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { outOfRange } from '../model/limits.ts'
 import type { LoadAction } from '../model/load-action.ts'
@@ -43,7 +44,9 @@ const KILN_ACTIONS: ReadonlySet<string> = new Set<LoadAction['do']>([
   'switch-off',
   'open-lid',
   'match',
+  'drop-look',
   'take-offset',
+  'drop-offset',
 ])
 
 /**
@@ -54,7 +57,8 @@ export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decis
   if (!isOfKiln(action)) return undefined
   switch (action.do) {
     case 'set-kiln': {
-      const kiln = { ...action.kiln, kilnId: action.kiln.kilnId ?? `k.${stamp.hit}` }
+      const known = Object.values(table.kilns ?? {}).find((each) => isSameKiln(each, action.kiln))
+      const kiln = { ...action.kiln, kilnId: action.kiln.kilnId ?? known?.kilnId ?? `k.${stamp.hit}` }
       const load = loadInHand(table.loads)
       const lost = load && stands(load, kiln) ? 0 : Object.keys(load?.things ?? {}).length
       const asked = lost > 0 && !action.sure ? atKilnRefusal('other-kiln', { number: lost }) : undefined
@@ -76,6 +80,10 @@ export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decis
       if (!table.kilns?.[kilnId]) return not('no-kiln')
       return checked(outOfRange('offsetC', offsetC), { kind: 'offset-taken', kilnId, offsetC, of })
     }
+    case 'drop-offset': {
+      const taken = table.offsets?.[action.kilnId]
+      return taken ? unsaid([taken.hit]) : { refusal: { code: 'nothing-to-do' } }
+    }
     default: {
       const load = table.loads?.[action.loadId]
       return load ? ofLoad(table, load, action, stamp) : not('no-load')
@@ -83,7 +91,11 @@ export function decideLoad(table: Table, action: Action, stamp: HitStamp): Decis
   }
 }
 
-type OfLoad = Exclude<LoadAction, { do: 'set-kiln' | 'begin-load' | 'take-offset' }>
+type OfLoad = Exclude<LoadAction, { do: 'set-kiln' | 'begin-load' | 'take-offset' | 'drop-offset' }>
+
+const unsaid = (hits: readonly string[]): Decision => ({
+  events: hits.map((hit) => ({ kind: 'taken-back', hit })),
+})
 
 function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp): Decision {
   const { loadId } = load
@@ -147,7 +159,13 @@ function ofLoad(table: Table, load: LoadState, action: OfLoad, stamp: HitStamp):
     }
     case 'unsay': {
       if (!deedsBack(table, load).includes(action.kind)) return not('not-back')
-      return { events: hitsOf(load, action.kind).map((hit) => ({ kind: 'taken-back', hit })) }
+      return unsaid(hitsOf(load, action.kind))
+    }
+    case 'drop-look': {
+      const looks = [...load.cones, ...load.glass]
+      return looks.some(({ hit }) => hit === action.hit)
+        ? unsaid([action.hit])
+        : { refusal: { code: 'nothing-to-do' } }
     }
     case 'set-candling': {
       const { candle } = action

@@ -10,11 +10,13 @@ import { endOf } from '../firing/firing.ts'
 import { plannedDip } from '../forecast/hypothetical-dip.ts'
 import { engineDip, historyOf, MIN_MS } from '../forecast/pot-history.ts'
 import { LIMITS } from '../model/limits.ts'
+import type { LoadState } from '../model/load-state.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { coatOf, isSure, loadFiredIn, whenMade } from './fired-coats.ts'
 import { firedOf } from './fired-pot.ts'
 import { heatAt } from './heats.ts'
+import { onShelf, passedFoot } from './results.ts'
 
 /** A fired pot's stack for a pot of today. */
 export interface Again {
@@ -22,6 +24,8 @@ export interface Again {
   /** As a plan: each coat's edges as they were dipped, its seconds anew, after its wait. Undefined where a coat cannot be had. */
   readonly plan: readonly CoatFacts[] | undefined
   readonly differences: readonly Difference[]
+  /** It ran, past the foot line or down to the shelf: the same again would. */
+  readonly ran: 'shelf' | 'past-foot' | undefined
 }
 
 /** Why a fired pot cannot be made again: its coats are not known, or a bucket of it is no more. */
@@ -57,12 +61,14 @@ function bare({ facts, wipedAt, dips }: PotState, now: number): PotState {
 function madeWith(
   table: Table,
   { facts }: PotState,
+  slab: boolean,
   dips: readonly DipState[],
   densityOf: (dip: DipState) => number,
   fillOf: (dip: DipState) => string,
 ): MadeWith {
   return {
     wallMm: facts.shape.wallMm,
+    slab,
     bisqueCone: facts.bisqueCone ?? table.board.bisqueCone,
     absorption: facts.absorption ?? table.board.absorption,
     coats: dips.map((dip) => ({ glazeId: dip.bucketId, fill: fillOf(dip), gramsPerMl: densityOf(dip) })),
@@ -113,6 +119,7 @@ export function againOf(
   const then = madeWith(
     made,
     pot,
+    stoodOnSlab(table, pot),
     dips,
     ({ gramsPerMl }) => gramsPerMl,
     ({ bucketId, outAt }) => (outAt >= filledAt(bucketId) ? 'this' : 'before'),
@@ -120,6 +127,7 @@ export function againOf(
   const nowMade = madeWith(
     table,
     target,
+    target.slab ?? false,
     dips,
     ({ bucketId }) => today(bucketId),
     () => 'this',
@@ -128,7 +136,23 @@ export function againOf(
     coats,
     plan: meets ? plan : undefined,
     differences: differences(then, nowMade, heatThen(table, pot)),
+    ran: ranFar(pot),
   }
+}
+
+/** The load that a pot was judged out of, if its kiln was lit. */
+function firedIn(table: Table, pot: PotState): LoadState | undefined {
+  const { found, loadId } = firedOf(pot)
+  return loadFiredIn(table, pot, found?.loadId ?? loadId)
+}
+
+const stoodOnSlab = (table: Table, pot: PotState): boolean =>
+  firedIn(table, pot)?.things[pot.facts.lidOf ?? pot.facts.potId]?.slab ?? pot.slab ?? false
+
+function ranFar(pot: PotState): Again['ran'] {
+  const { found } = firedOf(pot)
+  if (onShelf(found?.run)) return 'shelf'
+  return passedFoot(pot, found?.run) ? 'past-foot' : undefined
 }
 
 /** How the firing of a pot went beside its plan; nothing where nobody knows it. */
@@ -136,8 +160,7 @@ function heatThen(
   table: Table,
   pot: PotState,
 ): { readonly overK: number | null; readonly plannedEndC: number } {
-  const { found, loadId } = firedOf(pot)
-  const load = loadFiredIn(table, pot, found?.loadId ?? loadId)
+  const load = firedIn(table, pot)
   const end = load && endOf(load.firing)
   if (!load || !end) return { overK: null, plannedEndC: 1222 }
   const storey = load.things[pot.facts.lidOf ?? pot.facts.potId]?.storey

@@ -1,4 +1,4 @@
-import type { FiringFacts, PotFacts } from '../../../shared/nouns.ts'
+import type { FiringFacts } from '../../../shared/nouns.ts'
 import type { RunFacts } from '../../../shared/opening.ts'
 import {
   FIRST_MM,
@@ -91,13 +91,13 @@ export const onShelf = (run: RunFacts | undefined): boolean =>
   run?.is === 'shelf' || (run?.is === 'measured' && run.longestMm === 'shelf')
 
 /** Whether the melt, its longest drip included, passed the foot line; undefined where it ran and nobody measured it. */
-function passedFoot(facts: PotFacts, edgeUpMm: number, run: RunFacts | undefined): boolean | undefined {
+export function passedFoot(pot: PotState, run: RunFacts | undefined): boolean | undefined {
   if (run === undefined || run.is === 'none') return false
   if (onShelf(run)) return true
   if (run.is !== 'measured' || run.longestMm === 'shelf') return undefined
-  const line = downwards(profileOf(facts), 'outside')
-  const footMm = downToMm(line, facts.shape.footLineMm)
-  return downToMm(line, edgeUpMm) + Math.max(run.mm, run.longestMm ?? 0) > footMm + FIRST_MM
+  const line = downwards(profileOf(pot.facts), 'outside')
+  const footMm = downToMm(line, pot.facts.shape.footLineMm)
+  return downToMm(line, lowestEdgeMm(pot)) + Math.max(run.mm, run.longestMm ?? 0) > footMm + FIRST_MM
 }
 
 interface KeptJudged {
@@ -118,7 +118,7 @@ function judgedOf(table: Table, pot: PotState, found: Judgement, load: LoadState
     load,
     heat: load && heatAt(load, storey),
     sure: isSure(table, pot),
-    pastFoot: passedFoot(pot.facts, lowestEdgeMm(pot), found.run),
+    pastFoot: passedFoot(pot, found.run),
   }
   known.set(pot, { of, judged })
   return judged

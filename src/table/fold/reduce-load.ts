@@ -1,5 +1,6 @@
 import type { Stamped } from '../../../shared/events.ts'
 import type { LoadHappening } from '../../../shared/load-events.ts'
+import { without } from '../model/change.ts'
 import {
   type Deed,
   type InKiln,
@@ -29,13 +30,16 @@ const DONE = {
 } as const
 
 /** The table after something at the kiln. `at`: table time, ms. */
-export function atKiln(table: Table, event: LoadHappening, at: number, of: Of): Table {
+export function atKiln(table: Table, event: LoadHappening, at: number, by: Of): Table {
   switch (event.kind) {
-    case 'kiln-set':
-      return { ...table, kilns: { ...table.kilns, [event.kiln.kilnId]: event.kiln } }
+    case 'kiln-set': {
+      // The one that was set last stands last.
+      const { kilnId } = event.kiln
+      return { ...table, kilns: { ...without(table.kilns ?? {}, kilnId), [kilnId]: event.kiln } }
+    }
     case 'offset-taken': {
       const { kilnId, offsetC, of } = event
-      return { ...table, offsets: { ...table.offsets, [kilnId]: { offsetC, of, at } } }
+      return { ...table, offsets: { ...table.offsets, [kilnId]: { offsetC, of, at, hit: by.hit } } }
     }
     case 'load-begun': {
       const { loadId, firing, candle } = event
@@ -58,7 +62,7 @@ export function atKiln(table: Table, event: LoadHappening, at: number, of: Of): 
     default: {
       const load = table.loads?.[event.loadId]
       if (!load) return table
-      return { ...table, loads: { ...table.loads, [event.loadId]: ofLoad(load, event, at, of, table) } }
+      return { ...table, loads: { ...table.loads, [event.loadId]: ofLoad(load, event, at, by, table) } }
     }
   }
 }
@@ -117,14 +121,14 @@ function ofLoad(
     case 'candling-set':
       return { ...load, candle: event.candle }
     case 'glass-held':
-      return { ...load, glass: inTime(load.glass, { at: when, fogged: event.fogged }) }
+      return { ...load, glass: inTime(load.glass, { at: when, hit, fogged: event.fogged }) }
     case 'heat-read':
       return { ...load, readings }
     case 'reading-dropped':
       return { ...load, readings: load.readings.filter((reading) => reading.id !== event.readId) }
     case 'cone-seen': {
       const { cone, is, storey } = event
-      const seen = { at: when, cone, is, ...(storey === undefined ? {} : { storey }) }
+      const seen = { at: when, hit, cone, is, ...(storey === undefined ? {} : { storey }) }
       return { ...load, cones: inTime(load.cones, seen) }
     }
     case 'matched': {

@@ -1,7 +1,7 @@
 import type { Table } from '../model/state.ts'
 import { loadCooling } from './cool.ts'
 import { coneAhead } from './fire.ts'
-import { LID_C, loadsOf, UNLOAD_C } from './loads.ts'
+import { coneDownAt, LID_C, loadsOf, UNLOAD_C } from './loads.ts'
 
 /** What is to come of a load that somebody would want to be called for. Table time, ms. */
 export interface LoadCall {
@@ -17,7 +17,7 @@ export function loadCalls(table: Table): readonly LoadCall[] {
       const { loadId, litAt, offAt, openedAt } = load
       if (litAt === undefined) return []
       if (offAt === undefined) {
-        const ahead = coneAhead(table, load)
+        const ahead = coneDownAt(load) === undefined ? coneAhead(table, load) : undefined
         return ahead ? [{ loadId, what: 'cone', at: ahead.lower }] : []
       }
       const cools = loadCooling(table, load)

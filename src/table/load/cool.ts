@@ -1,5 +1,11 @@
 import type { Band } from '../../engine/contract.ts'
-import { cooledMin, coolingReadings, lnRateOf, nextReadingC } from '../../engine/melt/cooling.ts'
+import {
+  cooledMin,
+  coolingReadings,
+  lnRateOf,
+  nextReadingC,
+  USED_BELOW_C,
+} from '../../engine/melt/cooling.ts'
 import type { BandMs } from '../forecast/forecast.ts'
 import { DEFAULT_AIR } from '../model/defaults.ts'
 import type { HeatReading, LoadState } from '../model/load-state.ts'
@@ -8,6 +14,8 @@ import { after, logOf } from './heat-log.ts'
 import { LID_C, loadsOf, UNLOAD_C } from './loads.ts'
 
 const MIN_MS = 60_000
+
+export { USED_BELOW_C }
 
 /** How a load cools. Times are table time, ms. */
 export interface LoadCooling {

@@ -1,6 +1,6 @@
 import { CONE_STANDS, type ConeStand } from '../../../shared/load.ts'
 import type { FiringFacts } from '../../../shared/nouns.ts'
-import { coneFallsMin, type Offset, offsetOf } from '../../engine/melt/cone-watch.ts'
+import { coneFallsMin, type Offset, offsetOf, WITHIN_C } from '../../engine/melt/cone-watch.ts'
 import { conesOf, coneTemp, RATE_C_PER_H, USUAL_CONES } from '../../engine/melt/cones.ts'
 import { endOf } from '../firing/firing.ts'
 import type { BandMs } from '../forecast/forecast.ts'
@@ -34,11 +34,28 @@ export function coneAhead(table: Table, load: LoadState): BandMs | undefined {
   return falls ? after(last.at, falls) : undefined
 }
 
+/** So far below where its list or chart has a cone fall it is looked at, K: no kiln's thermometer is off by more. Assumption. */
+export const LOOK_FROM_K = 50
+
+/** What a load's thermometer shows when its cone is worth a look, degC; undefined for a cone without an end point. */
+export function lookFromC({ firing }: LoadState): number | undefined {
+  const end = endOf(firing)
+  return end && end.tempC - LOOK_FROM_K
+}
+
+/** Since when a load is read to be near its cone, table time, ms: where no hour of it is told it may be down from then on. */
+export function coneNearAt(load: LoadState): number | undefined {
+  const from = lookFromC(load)
+  return from === undefined ? undefined : load.readings.find(({ tempC }) => tempC >= from)?.at
+}
+
 /** A fallen cone against what the thermometer showed, K: positive where the kiln is hotter than it shows. */
 export interface ConeTaught {
   readonly loadId: string
   readonly cone: string
   readonly at: number
+  /** By which it was said. */
+  readonly hit: string
   readonly shownC: number
   readonly chartC: number
   readonly overK: number
@@ -70,7 +87,7 @@ export function conesTaught(load: LoadState): readonly ConeTaught[] {
   return seen.flatMap((cone): ConeTaught[] => {
     const fall = fallOf(load, cone)
     if (fall?.is !== 'down') return []
-    const { at } = fall
+    const { at, hit } = fall
     const shownC = shownAt(
       load.readings.filter((reading) => load.offAt === undefined || reading.at <= load.offAt),
       at,
@@ -80,7 +97,7 @@ export function conesTaught(load: LoadState): readonly ConeTaught[] {
     const isRise = perH > RATE_C_PER_H.above && perH < RATE_C_PER_H.below
     const chartC = isRise ? coneTemp(cone, USUAL_CONES, perH)?.tempC : undefined
     if (shownC === undefined || chartC === undefined) return []
-    return [{ loadId: load.loadId, cone, at, shownC, chartC, overK: chartC - shownC }]
+    return [{ loadId: load.loadId, cone, at, hit, shownC, chartC, overK: chartC - shownC }]
   })
 }
 
@@ -98,7 +115,7 @@ export function offsetLearned(table: Table, kilnId: string): (Offset & { readonl
 export const isOdd = (table: Table, kilnId: string, { overK }: ConeTaught): boolean =>
   Math.abs(overK - (table.offsets?.[kilnId]?.offsetC ?? 0)) > ODD_K
 
-export { CONE_STANDS, type ConeStand }
+export { CONE_STANDS, type ConeStand, WITHIN_C }
 
 /** The cones of a set: the guide before the wanted one, it, and the guard after it, where the series has them. */
 export function besideCones({ cone, make }: FiringFacts): readonly string[] {

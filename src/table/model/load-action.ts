@@ -44,8 +44,11 @@ export type LoadAction =
   | ({ readonly do: 'read-heat'; readonly tempC: number; readonly sure?: boolean } & Late)
   | ({ readonly do: 'drop-reading'; readonly readId: string } & OfLoad)
   | ({ readonly do: 'see-cone'; readonly cone: string; readonly is: ConeStand } & Late)
+  /** A cone or a glass was not so. `hit` is that by which it was said. */
+  | ({ readonly do: 'drop-look'; readonly hit: string } & OfLoad)
   | ({ readonly do: 'pull-bung' } & Late)
-  | ({ readonly do: 'switch-off' } & Late)
+  /** `sure`: though it was read to rise since. */
+  | ({ readonly do: 'switch-off'; readonly sure?: boolean } & Late)
   | ({ readonly do: 'open-lid'; readonly tempC?: number; readonly sure?: boolean } & Late)
   /** After the fire: this is that pot. */
   | ({
@@ -56,3 +59,5 @@ export type LoadAction =
       readonly widthMm?: number
     } & OfLoad)
   | { readonly do: 'take-offset'; readonly kilnId: string; readonly offsetC: number; readonly of: number }
+  /** The kiln is as it was before its offset was taken last. */
+  | { readonly do: 'drop-offset'; readonly kilnId: string }

@@ -43,11 +43,20 @@ export interface HeatReading {
   readonly tempC: number
 }
 
+/** `hit` is that by which it was said. */
 export interface ConeSeen {
   readonly at: number
+  readonly hit: string
   readonly cone: string
   readonly is: ConeStand
   readonly storey?: number
+}
+
+/** A cold glass held to the spy hole. `hit` is that by which it was said. */
+export interface GlassSeen {
+  readonly at: number
+  readonly hit: string
+  readonly fogged: boolean
 }
 
 /** Something done to a load that can turn out not to be so: the hit that said it. */
@@ -87,7 +96,7 @@ export interface LoadState {
   readonly offAt?: number
   readonly openedAt?: number
   /** A cold glass at the spy hole, oldest first. */
-  readonly glass: readonly { readonly at: number; readonly fogged: boolean }[]
+  readonly glass: readonly GlassSeen[]
   /** In the order of their own times, whenever they were said. */
   readonly readings: readonly HeatReading[]
   readonly cones: readonly ConeSeen[]
@@ -102,6 +111,8 @@ export interface OffsetTaken {
   readonly offsetC: number
   readonly of: number
   readonly at: number
+  /** By which it was taken. */
+  readonly hit: string
 }
 
 /** A level within its load. */

@@ -1,5 +1,5 @@
 import type { Band, Foresight } from '../../planner/types.ts'
-import { potterOf, viewOf } from '../model/potters.ts'
+import { potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { type Schedule, type Task, tasksOf } from './schedule.ts'
 
@@ -76,9 +76,6 @@ const foreseen = ({ finishS, dryAtS, lateOdds, interruptionS }: Foresight, potte
   ...(lateOdds === null ? {} : { lateOdds }),
   interruptionMs: (interruptionS[potter] ?? 0) * 1000,
 })
-
-/** The table as the hands see it whose card does not show. */
-export const otherPottersView = (table: Table): Table => viewOf(table, table.potter === 1 ? 0 : 1)
 
 /** Late by so much, ms, where that is more likely than not; a minute's half is rounded away. */
 export const lateness = (line: HandsLine | undefined): number =>

@@ -6,7 +6,7 @@ export const cool = {
     `The lid was lifted hot: pots are hotter than the air about them. Read it again from ${clock}.`,
   fromNever: (from: string, never: string) => `${from} to ${never}`,
   lidAt: (temp: string, at: string) => `Lid from ${temp}: ${at}`,
-  moreReadings: 'Two readings below 600 °C from here on, and the hours are told.',
+  moreReadings: (below: string) => `Two readings below ${below} from here on, and the hours are told.`,
   openHot: (lid: string, out: string) =>
     `Lid lifted above ${lid}: cold air can crack pots. Take none out above ${out}.`,
   openUnread: (out: string) => `Unload below ${out}: read it.`,

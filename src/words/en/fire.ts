@@ -2,13 +2,19 @@ import { isOne } from './counts.ts'
 
 /** English of a load in the fire. */
 export const fire = {
-  conesFall: (cone: string, at: string, from: string, to: string) =>
-    `Cone ${cone} about ${at} (${from} to ${to})`,
+  conesFall: (cone: string, at: string) => `Cone ${cone} about ${at}`,
+  overdue: (cone: string, at: string) => `Cone ${cone} was due about ${at}: look now, or read again`,
+  between: (from: string, to: string) => `(${from} to ${to})`,
   decides: 'The cone in the kiln decides.',
-  early: 'When the cone falls is told from two readings half an hour apart, within 300 °C of it.',
+  early: (within: string) =>
+    `When the cone falls is told from two readings half an hour apart, within ${within} of it.`,
+  untold: (cone: string, end: string, from: string) =>
+    `The hour of a cone of this make is not told. Cone ${cone} is listed at ${end}: look from ${from} on.`,
   holdUntil: (clock: string) => `Hold until ${clock}`,
+  offEarlier: 'Off earlier',
+  seen: (cone: string, stand: string, clock: string) => `Cone ${cone} ${stand}, seen ${clock}`,
   down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
-  candling: 'Below 100 °C, vent open. Dry: cold glass clear twice, 20 min apart.',
+  candling: (boils: string) => `Below ${boils}, vent open. Dry: cold glass clear twice, 20 min apart.`,
   glassFogged: (clock: string) => `Fogged at ${clock}`,
   steams: {
     unclear: (temp: string) =>
@@ -31,6 +37,8 @@ export const fire = {
   hotter: (degrees: string) => `${degrees} hotter`,
   cooler: (degrees: string) => `${degrees} cooler`,
   use: 'Use it',
-  odd: 'That is far apart. Is it a wrong reading or cone, or is this kiln so?',
+  odd: 'That is far apart. Which is it?',
+  coneWrong: 'That cone was wrong',
+  readingWrong: 'A reading was wrong',
   kilnIsSo: 'The kiln is so',
 }

@@ -37,8 +37,13 @@ export const kilnPages = {
   },
   late: { on: 'KILN ON', off: 'KILN OFF', bung: 'BUNG OUT' },
   right: {
-    cone: (cone: string) => `Cone ${cone} is wrong`,
+    firing: (cone: string) => `Change the firing, cone ${cone}`,
     tap: 'Tap what is not so:',
+    cone: (cone: string, stand: string, clock: string) => `Cone ${cone} ${stand}, ${clock}`,
+    glass: (fogged: boolean, clock: string) => `Glass ${fogged ? 'fogged' : 'clear'}, ${clock}`,
+    offset: (degrees: string, hotter: boolean) =>
+      `This kiln is ${degrees} ${hotter ? 'hotter' : 'cooler'} than it shows`,
+    drop: 'Drop that',
     deed: (what: string, clock: string) => `${what}, ${clock}`,
     shelf: (n: number) => `Shelf ${n} loaded`,
     deeds: {

@@ -139,6 +139,7 @@ export const opening = {
     range: (low: string, high: string, n: number) =>
       `${low} to ${high}, from ${isOne(n) ? '1 result' : `${n} results`}`,
     danger: 'More than the app plans with.',
+    dripDanger: 'Its drip came farther than the app plans with.',
     relief: 'Less than the app plans with. Nothing changes until you take it.',
     shelved: (numbers: string) => `${numbers} reached the shelf all the same.`,
     drips: (times: string, used: string) =>
@@ -189,6 +190,7 @@ export const opening = {
     appToo: (reach: string) => `the app: ${reach}`,
     found: (what: string) => `Found: ${what}`,
     looked: (what: string) => `Looked again: ${what}`,
+    nothingNew: 'nothing new',
     thick: (mm: string) => `about ${mm}`,
     stale: (ago: string) => `stirred ${ago} before`,
     unstirred: 'never stirred',
@@ -209,6 +211,13 @@ export const opening = {
     density: (glaze: string, was: string, is: string) => `${glaze} ${was}, now ${is}`,
     fill: (glaze: string) => `${glaze}: a new fill since`,
     heat: (degrees: string, over: boolean) => `Fired ${degrees} ${over ? 'over' : 'under'} its plan then`,
+    slab: (was: boolean) => (was ? 'Stood on a slab, now on none' : 'Stood on no slab, now on one'),
+    ran: {
+      shelf: 'It ran down to the shelf, and so would this one: a thinner coat, a higher edge, or a slab.',
+      'past-foot':
+        'It ran past its foot line, and so would this one: a thinner coat, a higher edge, or a slab.',
+    },
+    onSlab: 'A new pot of it, on a slab',
     same: 'Everything else is as it was.',
     unsure: 'Its coats are not known for sure.',
     noBucket: (glaze: string) => `${glaze} is no more.`,

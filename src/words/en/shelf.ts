@@ -58,6 +58,8 @@ export const shelf = {
     sure: 'Change it all the same',
     change: 'Change the kiln',
     edit: 'Change its measures',
+    inUse: 'in use',
+    mine: (kind: string, across: string, high: string) => `${kind}, ${across} × ${high}`,
     round: 'round',
     box: 'box',
     offers: {
@@ -180,10 +182,10 @@ export const shelf = {
     shelf: 'Kiln isolated. A shelf takes two hands.',
     wash: 'Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
     light:
-      'Maker’s manual and local code first; wiring and gas are for licensed people. Vent on from the start, stay out of burn-off, nothing near that burns, CO alarm on.',
+      'Maker’s manual and local code first; wiring and gas are for licensed people. Stay with the kiln, out of burn-off; vent on from the start, nothing near that burns, CO alarm on.',
     glass:
       'Heat gloves, face to the side: steam comes out. The glass in tongs. Vent on, nothing near that burns, CO alarm on; the manual comes first.',
-    spy: 'Spy hole: rated dark glasses, an arm’s length away.',
+    spy: 'Stay with the kiln. Spy hole: rated dark glasses, an arm’s length away.',
     cool: 'The outside burns. The manual may say colder.',
     lid: 'Heat gloves, face away from the gap.',
     open: 'Heat gloves, then cut gloves. Chips and drips: grind wet, eye cover. Shivered ware is slivers: never for food, never again into the fire.',
@@ -200,6 +202,8 @@ export const shelf = {
     `${value} is hot for a lid. ${typed} would be ${would}. Which is it?`,
   notACone: (cone: string, range: string) => `Cone ${cone} is none of this make: ${range}.`,
   leap: (value: string) => `${value} is a leap in so short a time. Is it so?`,
+  rose: (value: string) => `${value} was read after that: it rose on. Was it off then?`,
+  wasOff: 'It was off then',
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,
   front: 'front',

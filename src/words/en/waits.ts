@@ -6,6 +6,7 @@ export const waits = {
   readyMany: (n: number) => `${n} ready?`,
   readyNext: (glaze: string) => `next ${glaze}`,
   touchAt: (where: string) => `touch ${where}`,
+  touchEach: (pots: string, where: string) => `${pots} ${where}`,
   tongMarks: (which: string) => `Sheen gone? Dab the tong marks${which === '' ? '' : ` on ${which}`}.`,
   widerVessel: (wide: string) => `Use a vessel ${wide} across.`,
   decantJug: (amount: string) => `The rim fits no vessel: pour ${amount} round it from a jug.`,

@@ -26,9 +26,15 @@ export const CAUTIONS: Readonly<Record<string, Readonly<Record<string, readonly 
   },
   'the kiln': {
     'a shelf': [/Kiln isolated/, /shelf takes two hands/],
-    on: [/manual and local code first/, /licensed people/, /Vent on from the start/, /CO alarm/],
+    on: [
+      /manual and local code first/,
+      /licensed people/,
+      /Stay with the kiln/,
+      /vent on from the start/,
+      /CO alarm/,
+    ],
     'a cone': [/rated dark glasses/, /an arm’s length/],
-    'cone down?': [/rated dark glasses/],
+    'cone down?': [/Stay with the kiln/, /rated dark glasses/],
     cooling: [/The outside burns/, /thermometer’s place, not the pots’/],
     'lid open?': [/Heat gloves/],
     'at what degrees': [/Heat gloves/],

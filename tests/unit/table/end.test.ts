@@ -47,7 +47,7 @@ function kindsToTheEnd(play: Play): string[] {
 function untilEnd(play: Play): Play {
   for (let i = 0; i < 3000; i++) {
     const { card } = play
-    if (CARD_ROWS[card.kind].ends || card.kind === 'closed') return play
+    if (CARD_ROWS[card.kind]?.ends || card.kind === 'closed') return play
     if (card.big && card.kind !== 'count') play.bar()
     else play.wait(10)
   }

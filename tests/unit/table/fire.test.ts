@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { loadCalls } from '../../../src/table/load/calls.ts'
 import { loadCooling } from '../../../src/table/load/cool.ts'
-import { coneAhead, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
+import { coneAhead, coneNearAt, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { coneDownAt, isWarm, stageOf } from '../../../src/table/load/loads.ts'
 import { steamsAt } from '../../../src/table/load/steam.ts'
@@ -45,6 +45,10 @@ describe('when the cone falls', () => {
     expect(min).toBeLessThan(40)
     expect(ahead?.lower).toBeLessThan(ahead?.likely ?? 0)
     expect(loadCalls(play.table)).toMatchObject([{ what: 'cone', at: ahead?.lower }])
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    expect(loadCalls(play.table)).toEqual([])
+    play.wait(60).act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+    expect(loadCalls(play.table)).toHaveLength(1)
   })
 
   test('an earlier reading that is said late tells the same as in time', () => {
@@ -60,6 +64,22 @@ describe('when the cone falls', () => {
     expect(coneAhead(late.play.table, load(late.play, late.loadId))).toEqual(
       coneAhead(inTime.play.table, load(inTime.play, inTime.loadId)),
     )
+  })
+})
+
+describe('a cone of a make whose heat work is not known', () => {
+  test('has no hour, but is looked at from near where its list has it', () => {
+    const { play, loadId } = on()
+    play.act({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '7', make: 'seger' } })
+    play.wait(8 * 3600)
+    const at = () => coneNearAt(load(play, loadId))
+    for (const tempC of [1140, 1170, 1200]) play.wait(1800).act({ do: 'read-heat', loadId, tempC })
+    expect([coneAhead(play.table, load(play, loadId)), at()]).toEqual([undefined, undefined])
+    play.wait(1800).act({ do: 'read-heat', loadId, tempC: 1230 })
+    expect(at()).toBe(play.nowMs)
+    expect(stageOf(play.table, load(play, loadId), play.nowMs, at()).is).toBe('cone')
+    play.act({ do: 'see-cone', loadId, cone: '7', is: 'down' })
+    expect(stageOf(play.table, load(play, loadId), play.nowMs, at()).is).toBe('off')
   })
 })
 

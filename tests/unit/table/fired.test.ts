@@ -530,6 +530,21 @@ describe('that one again', () => {
     return told
   }
 
+  test('says how far it ran, and the slab that it stood on', () => {
+    const told = (run: FiredSpec['run'], more: Partial<FiredSpec> = {}) => {
+      const play = evening()
+      firing(play, 'one', [{ potId: 'a', coats: [BRACKWATER], run, ...more }])
+      if (more.loose) play.append([{ kind: 'slab-set', potId: 'a', slab: true }], 'slab')
+      const { ran, differences } = again(play)
+      return { ran, slab: differences.filter(({ what }) => what === 'slab') }
+    }
+    expect(told(none)).toEqual({ ran: undefined, slab: [] })
+    expect(told({ is: 'measured', mm: 1 }).ran).toBeUndefined()
+    expect(told({ is: 'measured', mm: 6 }, { coats: [BRACKWATER] }).ran).toBe('past-foot')
+    expect(told(none, { stuck: 'ground' }).ran).toBe('shelf')
+    expect(told(shelf, { loose: true })).toEqual({ ran: 'shelf', slab: [{ what: 'slab', was: true }] })
+  })
+
   test('has the seconds of then where nothing has changed but the density', () => {
     const play = fire()
     for (const bucketId of ['demo.gatepost', 'demo.brackwater'])

@@ -1,6 +1,7 @@
 /** What was said of a load by mistake can be put right, however long ago it was said. */
 import { describe, expect, test } from 'vitest'
-import { coneAhead } from '../../../src/table/load/fire.ts'
+import { hotInKiln } from '../../../src/table/load/before-fire.ts'
+import { coneAhead, conesTaught } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView } from '../../../src/table/load/level-view.ts'
 import { levelsOf, stageOf } from '../../../src/table/load/loads.ts'
@@ -75,6 +76,44 @@ describe('a deed that was none', () => {
   })
 })
 
+describe('a look that was none', () => {
+  test('a cone and a glass were not so: as if nobody had said it, and the kiln was not on either', () => {
+    const sitting = (slips: boolean) => {
+      const play = lit()
+      const { loadId } = loadOf(play)
+      const slip = (then: () => unknown) => (slips ? then() : play.hits++)
+      const seen = () => loadOf(play).cones.at(-1)?.hit ?? ''
+      slip(() => play.act({ do: 'hold-glass', loadId, fogged: true }))
+      slip(() => play.act({ do: 'drop-look', loadId, hit: loadOf(play).glass.at(-1)?.hit ?? '' }))
+      read(play.wait(7 * HOUR_S), 1050)
+      slip(() => play.act({ do: 'see-cone', loadId, cone: '5.5', is: 'down' }))
+      play.act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+      slip(() => play.act({ do: 'drop-look', loadId, hit: loadOf(play).cones[0]?.hit ?? '' }))
+      expect(loadOf(play).cones.map(({ cone }) => cone)).toEqual(['6'])
+      expect(play.try({ do: 'drop-look', loadId, hit: 'nobody' })?.code).toBe('nothing-to-do')
+      play.act({ do: 'drop-look', loadId, hit: seen() })
+      play.act({ do: 'drop-reading', loadId, readId: loadOf(play).readings[0]?.id ?? '' })
+      play.act({ do: 'unsay', loadId, kind: 'kiln-lit' })
+      expect(stage(play)).toBe('light')
+      return play
+    }
+    expect(plain(sitting(true).table)).toEqual(plain(sitting(false).table))
+  })
+
+  test('an offset that was taken is dropped: the kiln is as it was before it', () => {
+    const play = lit()
+    const { kilnId } = loadOf(play).kiln
+    expect(play.try({ do: 'drop-offset', kilnId })?.code).toBe('nothing-to-do')
+    play.act({ do: 'take-offset', kilnId, offsetC: 7.5, of: 1 })
+    const before = plain(play.table)
+    play.act({ do: 'take-offset', kilnId, offsetC: 99.9, of: 1 })
+    play.wait(HOUR_S).act({ do: 'drop-offset', kilnId })
+    expect(plain(play.table)).toEqual(before)
+    play.act({ do: 'drop-offset', kilnId })
+    expect(play.table.offsets ?? {}).toEqual({})
+  })
+})
+
 describe('what is said late', () => {
   test('a kiln can have been put on and off a day ago, and no longer', () => {
     const play = loaded()
@@ -89,6 +128,42 @@ describe('what is said late', () => {
       litAt: play.nowMs - 24 * HOUR_S * 1000,
       offAt: play.nowMs - 14 * HOUR_S * 1000,
     })
+  })
+})
+
+describe('a kiln that is off', () => {
+  test('before readings that rise is asked about; before those that fall it is not', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    const off = (agoMin: number) => ({ do: 'switch-off', loadId, agoMin }) as const
+    read(play.wait(7 * HOUR_S), 1050)
+    read(play.wait(1800), 1080)
+    read(play.wait(1800), 1110)
+    play.wait(600)
+    expect(play.try(off(75))).toMatchObject({ field: 'rose', facts: { value: 1080 } })
+    expect(play.try(off(35))).toMatchObject({ field: 'rose', facts: { value: 1110 } })
+    expect(play.try(off(5))).toBeUndefined()
+    play.act({ do: 'unsay', loadId, kind: 'kiln-off' })
+    expect(play.try({ ...off(75), sure: true })).toBeUndefined()
+    play.act({ do: 'unsay', loadId, kind: 'kiln-off' })
+    read(play.wait(3000), 960)
+    expect(play.try(off(55))).toBeUndefined()
+  })
+
+  test('can have been so before its cone was seen, and a cone seen once it is off teaches nothing', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    read(play.wait(8 * HOUR_S), 1150)
+    read(play.wait(HOUR_S), 1210)
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' }).wait(HOUR_S)
+    expect(stage(play)).toBe('off')
+    play.act({ do: 'switch-off', loadId, agoMin: 55 }).wait(20 * HOUR_S)
+    play.act({ do: 'open-lid', loadId, tempC: 50 })
+    const taught = conesTaught(loadOf(play))
+    expect(taught).toHaveLength(1)
+    play.act({ do: 'see-cone', loadId, cone: '7', is: 'down' })
+    expect(loadOf(play).cones).toHaveLength(2)
+    expect(conesTaught(loadOf(play))).toEqual(taught)
   })
 })
 
@@ -124,6 +199,27 @@ describe('kiln and firing that are changed', () => {
     expect(play.try({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '99' } })?.code).toBe(
       'not-a-cone',
     )
+  })
+
+  test('the same kiln said again is the same: it stays hot, and keeps what its cones taught', () => {
+    const play = lit()
+    const first = loadOf(play)
+    const { kilnId } = first.kiln
+    play.act({ do: 'take-offset', kilnId, offsetC: 7.5, of: 1 })
+    read(play.wait(6 * HOUR_S), 800)
+    play.act({ do: 'begin-load', kilnId, firing: FIRING })
+    const { couple, ...rest } = KILN_SIZES.round
+    // The same measures, told in another order.
+    play.act({ do: 'set-kiln', kiln: { ...rest, ...(couple ? { couple } : {}) } })
+    expect(loadOf(play).kiln.kilnId).toBe(kilnId)
+    expect(Object.keys(play.table.kilns ?? {})).toEqual([kilnId])
+    expect(hotInKiln(play.table, loadOf(play), play.nowMs)?.loadId).toBe(first.loadId)
+    play.act({ do: 'set-kiln', kiln: KILN_SIZES.wide })
+    expect(hotInKiln(play.table, loadOf(play), play.nowMs)).toBeUndefined()
+    // Back to it: the one set last is the present one.
+    play.act({ do: 'set-kiln', kiln: { ...KILN_SIZES.round, kilnId } })
+    expect(Object.keys(play.table.kilns ?? {}).at(-1)).toBe(kilnId)
+    expect(play.table.offsets?.[loadOf(play).kiln.kilnId]?.offsetC).toBe(7.5)
   })
 
   test('a smaller kiln: what stands badly is told, nothing is lost', () => {

@@ -4,7 +4,7 @@ import type { FollowedSchedule } from '../../../src/table/card/card-now.ts'
 import { judge } from '../../../src/table/card/engine-judge.ts'
 import { followed } from '../../../src/table/card/follow.ts'
 import { judged } from '../../../src/table/card/judged.ts'
-import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
+import { type Shown, shownTo } from '../../../src/table/card/shown.ts'
 import { decide } from '../../../src/table/decide/decide.ts'
 import type { Action, Refusal } from '../../../src/table/model/action.ts'
 import { type Potter, viewOf } from '../../../src/table/model/potters.ts'
@@ -22,7 +22,7 @@ export class PlannedPlay extends Play {
   work = 60_000
   potter: Potter = 0
   private owings: Owings = []
-  private readonly shown: (Shown | undefined)[] = []
+  private shown: readonly Shown[] = []
   /** Whether the line of the card is being said. */
   saying = (): boolean => false
 
@@ -33,9 +33,14 @@ export class PlannedPlay extends Play {
   cardOf(potter: Potter): Card {
     const now = this.nowMs - this.table.skewMs
     const seen = viewOf(this.table, potter)
-    const shown = shownNow(this.shown[potter], seen, now, this.schedule, this.saying())
-    this.shown[potter] = shown
-    return judged(seen, shown.card, now, judge)
+    this.shown = shownTo(this.shown, seen, now, this.schedule, this.saying())
+    return judged(seen, this.shown[potter]!.card, now, judge)
+  }
+
+  /** What one potter is told of the other's card. */
+  elsewhere(potter: Potter): Card | undefined {
+    this.cardOf(potter)
+    return this.shown[1 - potter]?.card
   }
 
   /** Asks for the order of work of the table as it is now. */

@@ -114,7 +114,7 @@ describe('two pairs of hands at one table', () => {
   it('a bucket stays open with the hands that stirred it, whoever dipped into it', () => {
     const play = two(true)
     play.potter = 0
-    play.act({ do: 'stirred', bucketId: 'G' })
+    play.wait(1).act({ do: 'stirred', bucketId: 'G' })
     play.act({ do: 'start', potId: potId(1), again: false, unstirred: false }).wait(70)
     const dip = play.table.pots[potId(1)]!.dips[0]!
     const goesOn = () => {

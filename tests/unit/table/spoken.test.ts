@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import type { CoverFacts } from '../../../shared/nouns.ts'
 import { bucketOf } from '../../../src/device/sound-plan.ts'
 import type { CueTable } from '../../../src/device/voice.ts'
 import { outputsOf } from '../../../src/table/card/outputs.ts'
@@ -138,6 +139,28 @@ describe('what the voice says at the bench', () => {
       return heard(play)
     }
     expect(into('demo.gatepost')).toBe('33 A 3 already has Gatepost really again 4 seconds')
-    expect(into('demo.heather')).toBe('33 A 3 Heather 3 seconds the plan says Brackwater')
+    expect(into('demo.heather')).toBe('33 A 3 to the skirt Heather 3 seconds the plan says Brackwater')
+  })
+
+  it('says how a coat goes on that is no dip of the whole pot, in words that have clips', () => {
+    const play = only(33)
+    const stack = play.table.stacks[play.table.pots['demo.33']!.facts.stackId]!
+    until(play, 'armed')
+    const covered = (...covers: CoverFacts[]) => {
+      const coats = covers.map((cover) => ({ ...stack.coats[0]!, cover }))
+      play.act({ do: 'set-stack', stack: { ...stack, coats } })
+      for (const word of saidNow(play) ?? [])
+        for (const { words: clips } of TABLES)
+          expect(Object.keys(clips)).toContain(bucketOf(word).letter ?? word)
+      return heard(play)
+    }
+    expect(covered({ kind: 'full' })).toBe('33 A 3 Gatepost 4 seconds')
+    expect(covered({ kind: 'inside' })).toBe('33 A 3 pour Gatepost 4 seconds')
+    expect(covered({ kind: 'toSkirt' })).toBe('33 A 3 to the skirt Gatepost 4 seconds')
+    expect(covered({ kind: 'downTo', edgeUpMm: 30 })).toBe('33 A 3 rim first Gatepost 4 seconds')
+    expect(covered({ kind: 'upTo', edgeUpMm: 50 })).toBe('33 A 3 foot first Gatepost 4 seconds')
+    expect(covered({ kind: 'side' }, { kind: 'side' })).toBe('33 A 3 one half Gatepost 4 seconds')
+    expect(covered({ kind: 'collar', depthMm: 20 })).toBe('stir Gatepost one pot pour')
+    expect(heard(play.bar())).toBe('33 A 3 collar Gatepost 4 seconds')
   })
 })

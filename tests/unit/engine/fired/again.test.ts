@@ -151,6 +151,7 @@ test('no density is proposed that a bucket cannot have', () => {
 describe('what is not as it was', () => {
   const then: MadeWith = {
     wallMm: 6.5,
+    slab: true,
     bisqueCone: '06',
     absorption: 0.13,
     coats: [
@@ -166,6 +167,7 @@ describe('what is not as it was', () => {
   test('is each thing past a twentieth, and not below it', () => {
     const now: MadeWith = {
       wallMm: 4,
+      slab: false,
       bisqueCone: '04',
       absorption: 0.12,
       coats: [{ glazeId: 'g', fill: 'two', gramsPerMl: 1.45 }],
@@ -176,6 +178,7 @@ describe('what is not as it was', () => {
       { what: 'absorption', was: 0.13, now: 0.12 },
       { what: 'density', glazeId: 'g', was: 1.48, now: 1.45 },
       { what: 'fill', glazeId: 'g' },
+      { what: 'slab', was: true },
       { what: 'heat', overK: -8 },
     ])
     const near = {

@@ -1,0 +1,92 @@
+import type { BandMs } from '../../table/forecast/forecast.ts'
+import { LOOK_FROM_K, lookFromC, WITHIN_C } from '../../table/load/fire.ts'
+import {
+  CANDLED_C,
+  CLEAR_TWICE_MS,
+  clearSince,
+  coneDownAt,
+  glassTellsFrom,
+  isCandled,
+  type LoadStage,
+} from '../../table/load/loads.ts'
+import type { Steams } from '../../table/load/steam.ts'
+import type { LoadState } from '../../table/model/load-state.ts'
+import { FIRE_WORDS } from '../../words/fire.ts'
+import { useDays } from '../days.ts'
+import { lazyPart } from '../lazy.tsx'
+import { useLoad } from './load-app.ts'
+import { SteamLines } from './steam-lines.tsx'
+
+const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
+
+interface FireLinesProps {
+  readonly load: LoadState
+  readonly stage: LoadStage
+  /** When its cone falls, where that is told. */
+  readonly ahead: BandMs | undefined
+  /** The glass still tells something. */
+  readonly candles: boolean
+  readonly steams: Steams | undefined
+}
+
+/** What is told of a load whose kiln is on. */
+export function FireLines({ load, stage, ahead, candles, steams }: FireLinesProps) {
+  const { table, now, formats } = useLoad()
+  const { language, units } = table.value.settings
+  const fire = FIRE_WORDS[language]
+  const days = useDays()
+  const { firing } = load
+  const down = coneDownAt(load)
+  const from = lookFromC(load)
+  const within = `${WITHIN_C * (units === 'us' ? 1.8 : 1)} ${units === 'us' ? '°F' : '°C'}`
+  return (
+    <>
+      {steams ? <SteamLines steams={steams} /> : null}
+      {candles ? <Candling load={load} /> : null}
+      {down === undefined ? null : <p class="figures">{fire.down(firing.cone, days.moment(down))}</p>}
+      {stage.is === 'hold' ? (
+        <p class="kiln-big figures">{fire.holdUntil(days.moment(stage.untilAt))}</p>
+      ) : null}
+      {ahead && down === undefined ? (
+        <p class={now.value > ahead.upper ? 'alarm kiln-big figures' : 'kiln-big figures'}>
+          {now.value > ahead.upper
+            ? fire.overdue(firing.cone, days.moment(ahead.likely))
+            : fire.conesFall(firing.cone, days.moment(ahead.likely))}{' '}
+          <small>{fire.between(days.moment(ahead.lower), days.moment(ahead.upper))}</small>
+        </p>
+      ) : null}
+      {ahead || down !== undefined || candles || steams ? null : firing.make === 'american' ? (
+        <p class="help">{fire.early(within)}</p>
+      ) : from === undefined ? null : (
+        <p class="figures">
+          {fire.untold(firing.cone, formats.value.temp(from + LOOK_FROM_K), formats.value.temp(from))}
+        </p>
+      )}
+      {candles || steams ? null : <p>{fire.decides}</p>}
+    </>
+  )
+}
+
+function Candling({ load }: { readonly load: LoadState }) {
+  const { table, now, formats } = useLoad()
+  const fire = FIRE_WORDS[table.value.settings.language]
+  const days = useDays()
+  const last = load.glass.at(-1)
+  const from = glassTellsFrom(load) ?? now.value
+  const clear = clearSince(load)
+  return (
+    <>
+      {isCandled(load) ? null : <p>{fire.candling(formats.value.temp(CANDLED_C))}</p>}
+      {isCandled(load) ? null : <CandleLines load={load} />}
+      {clear !== undefined && isCandled(load) ? (
+        <p class="figures">{fire.glassDry(days.moment(clear))}</p>
+      ) : clear !== undefined ? (
+        <p class="figures">{fire.glassClear(days.moment(clear), days.moment(clear + CLEAR_TWICE_MS))}</p>
+      ) : last?.fogged ? (
+        <p class="figures">{fire.glassFogged(days.moment(last.at))}</p>
+      ) : now.value < from ? (
+        <p class="figures">{fire.glassFrom(days.moment(from))}</p>
+      ) : null}
+    </>
+  )
+}
