@@ -41,7 +41,7 @@ for (const [told, limitMm] of [
     await page.clock.runFor(9000)
     await bench.pass(24)
     await expect(bench.bar).toContainText('START')
-    await expect(bench.face).toContainText('3: sponge the foot, set down at A 3')
+    await expect(bench.face).toContainText('3: sponge the foot, to A 3')
     await expect(bench.face).toContainText(
       'Contains lead, cadmium, more: wear gloves. Not known to be safe for food.',
     )

@@ -66,6 +66,13 @@ function minded(play: PlannedPlay, seed: number, minutes: number, stirS: number,
     const { next, kept = [], reason } = card.kind === 'wait' ? card : {}
     if (kept.some(({ bucketId }) => bucketId !== openBucket) && next?.what !== 'foot-check' && !reason)
       found.push(`${clock} kept for ${kept[0]?.bucketId}, nobody says why`)
+    for (const { bucketId, at, potIds } of kept) {
+      if (bucketId === openBucket && isFresh(table, openBucket, nowMs + MIN_MS))
+        found.push(`${clock} kept for ${bucketId}, which stands open and is good`)
+      for (const due of card.kind === 'wait' ? [...(next ? [next] : []), ...card.after] : [])
+        if (due.what === 'dip' && due.potId && potIds.includes(due.potId) && due.at !== at)
+          found.push(`${clock} ${due.potId} has two hours`)
+    }
     if (card.kind === 'wait' && card.offer?.do === 'pick' && !namedOn(card).includes(card.offer.potId))
       found.push(`${clock} the key is for ${card.offer.potId}, the card is not`)
     if (card.kind === 'closed') break

@@ -170,7 +170,8 @@ function meanwhile(
   const { collar } = table
   if (collar && !line.some((each) => each.is === 'dip' && each.bucketId === collar.bucketId))
     return { card: returnCard(collar) }
-  const dues = duesOf(table, steps, line)
+  const kept = keptFor(table, steps, line, now)
+  const dues = duesOf(table, steps, line, kept)
   const [next, ...after] = dues
   const probe =
     schedule.touch &&
@@ -180,7 +181,6 @@ function meanwhile(
         pot.facts.potId === schedule.touch?.potId &&
         nextBucket(table, pot) !== undefined,
     )
-  const kept = keptFor(table, steps, line, now)
   // A key beside the pot that is next is for no other.
   const early = dues
     .slice(0, next?.potId ? 1 : 1 + DUES_SHOWN)
@@ -204,6 +204,10 @@ function meanwhile(
   }
 }
 
+/** The open bucket, where its stir is good for a dip from here. */
+const goodAtHand = (table: Table, now: number): string | undefined =>
+  isFresh(table, table.openBucket ?? '', now + REACH_MS) ? table.openBucket : undefined
+
 /** A dip into the open bucket that its stir is good for, by hands that would stand beside it. */
 function fillOf(
   table: Table,
@@ -211,8 +215,8 @@ function fillOf(
   line: readonly Task[],
   now: number,
 ): Card | undefined {
-  const { openBucket } = table
-  if (openBucket === undefined || !isFresh(table, openBucket, now + REACH_MS)) return undefined
+  const openBucket = goodAtHand(table, now)
+  if (openBucket === undefined) return undefined
   for (const task of line) {
     const here = task.is === 'dip' && task.bucketId === openBucket ? stepIn(steps, task.potId) : undefined
     if (!here || nextBucket(table, here.pot) !== openBucket || !mayBeDipped(here.step, now)) continue
@@ -222,19 +226,23 @@ function fillOf(
   return undefined
 }
 
-/** Pots that could go now and are kept for their bucket, and when it is their turn; the soonest first. */
+/**
+ * Pots that could go now and are kept for their bucket, and when it is their turn; the soonest first. Nothing is kept
+ * for a bucket that stands open and is good: its pots are next.
+ */
 function keptFor(
   table: Table,
   steps: readonly AtStep[],
   line: readonly Task[],
   now: number,
 ): readonly Kept[] {
+  const atHand = goodAtHand(table, now)
   const kept: { bucketId: string; at: number; later: boolean; potIds: string[] }[] = []
   for (const { pot, step } of steps) {
     const task = line.find((each) => each.is === 'dip' && each.potId === pot.facts.potId)
     if (task?.is !== 'dip' || !mayBeDipped(step, now)) continue
     // The coat before that one may be the other potter's.
-    if (nextBucket(table, pot) !== task.bucketId) continue
+    if (nextBucket(table, pot) !== task.bucketId || task.bucketId === atHand) continue
     const at = visitAt(line, task)
     const group = kept.find(({ bucketId }) => bucketId === task.bucketId)
     if (!group) kept.push({ bucketId: task.bucketId, at, later: false, potIds: [pot.facts.potId] })
@@ -279,8 +287,16 @@ function isHeld(line: readonly Task[]): boolean {
   return dip?.is === 'dip' && dip.heldMs > 0
 }
 
-/** What will want the hands, soonest first: touches as they come due, and what was told. */
-function duesOf(table: Table, steps: readonly AtStep[], line: readonly Task[]): readonly Due[] {
+/**
+ * What will want the hands, soonest first: touches as they come due, and what was told. A pot that is kept has the hour
+ * that it is kept for, and no other.
+ */
+function duesOf(
+  table: Table,
+  steps: readonly AtStep[],
+  line: readonly Task[],
+  kept: readonly Kept[],
+): readonly Due[] {
   const touches = steps.flatMap(({ pot, step }): Due[] => {
     const what = step.is === 'wait' ? dueWhat(table, pot, step) : undefined
     return step.is === 'wait' && what
@@ -288,13 +304,17 @@ function duesOf(table: Table, steps: readonly AtStep[], line: readonly Task[]): 
       : []
   })
   const touched = new Set(touches.map((due) => due.potId))
+  const isOfKept = (task: Task & { is: 'dip' }) =>
+    kept.some(({ potIds, at }) => potIds.includes(task.potId) && at !== task.startAt)
   const tasks = line.flatMap((task): Due[] => {
     switch (task.is) {
       case 'open':
       case 'restir':
         return [{ bucketId: task.bucketId, at: task.startAt, what: 'stir' }]
       case 'dip':
-        return touched.has(task.potId) ? [] : [{ potId: task.potId, at: task.startAt, what: 'dip' }]
+        return touched.has(task.potId) || isOfKept(task)
+          ? []
+          : [{ potId: task.potId, at: task.startAt, what: 'dip' }]
       default: {
         const step = stepIn(steps, task.potId)?.step
         const waits = step && 'until' in step && step.is !== 'drip' ? step : undefined

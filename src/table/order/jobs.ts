@@ -5,6 +5,7 @@ import { forecastOf } from '../forecast/forecast.ts'
 import { lastDip, nextCoat } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
+import { panWarmsMs } from '../steps/pan-warm.ts'
 import { dipStepMs, potInHand } from '../steps/pot-in-hand.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { type AtStep, stepsOf } from '../steps/work.ts'
@@ -44,16 +45,19 @@ export const scheduleFrom = (
 
 /**
  * The table as the planner's question at table time `now`, ms: waits as they are likely to end, a touch will tell;
- * steps as long as they take these hands today. Waxing goes first as a block, since nobody walks away from a hot
- * pan; it is taken off the hands' time. `awayMs`: how much longer each pair of hands is away.
+ * steps as long as they take these hands today. Waxing goes first as a block, once the pan is warm, since nobody walks
+ * away from a hot one; both are taken off the hands' time. `awayMs`: how much longer each pair of hands is away.
  */
 export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []): Jobs {
   const steps = stepsOf(table, now)
   const waxing = table.settings.waxFirst ? steps.filter(({ step }) => step.is === 'wax') : []
+  const warmsMs = waxing.length > 0 ? panWarmsMs(table, now) : 0
   const pace = paceOf(table)
   const firstCoat: Record<string, number> = {}
   const jobs = steps.flatMap((at) => {
-    const job = potJob(table, at, now, waxing.indexOf(at), Math.round(pace.dipS))
+    const place = waxing.indexOf(at)
+    const waxedAt = place < 0 ? undefined : now + warmsMs + (place + 1) * WAX_S * 1000
+    const job = potJob(table, at, now, waxedAt, Math.round(pace.dipS))
     if (!job) return []
     firstCoat[job.job.id] = nextCoat(at.pot)
     return [job]
@@ -61,7 +65,7 @@ export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []
   const pots = jobs.map(({ job }) => job)
   const used = new Set(pots.flatMap((pot) => pot.coats.map((coat) => coat.bucketId)))
   const { potters } = table.settings
-  const waxS = Math.ceil(waxing.length / potters) * WAX_S
+  const waxS = upS(warmsMs) + Math.ceil(waxing.length / potters) * WAX_S
   const handsIn = (seen: Table): Hands => {
     const awayS = Math.ceil((awayMs[potterOf(seen)] ?? 0) / 1000)
     const hands = handsOf(seen, steps, used, now, waxS + awayS, pace)

@@ -31,12 +31,15 @@ export interface PotJob {
   readonly odds: Odds['pots'][string]
 }
 
-/** What is left to do on a pot; undefined where hands have nothing to do on it in this sitting. */
+/**
+ * What is left to do on a pot; undefined where hands have nothing to do on it in this sitting. `waxedAt`: when its foot
+ * is waxed, of one that is waxed in the block before all else, table time, ms.
+ */
 export function potJob(
   table: Table,
   { pot, step }: AtStep,
   now: number,
-  waxPlace: number,
+  waxedAt: number | undefined,
   paceS: number,
 ): PotJob | undefined {
   if (pot.later || step.is === 'stuck' || step.is === 'kiln' || step.is === 'foot-check') return undefined
@@ -44,7 +47,7 @@ export function potJob(
   const coats = coatJobs(table, pot, ahead.next, paceS)
   const last = nextCoat(pot) + coats.length - 1
   if (coats.length === 0) return undefined
-  const ready = readyAt(table, pot, step, now, waxPlace, ahead.next)
+  const ready = readyAt(table, pot, step, now, waxedAt, ahead.next)
   if (ready.likely - now > SITTING_MIN * 60_000) return undefined
   const dry = (table.settings.candle ? ahead.next : ahead.kiln)[last] ?? NO_WAIT
   const before = 'dip' in step ? step.dip : undefined
@@ -52,7 +55,7 @@ export function potJob(
   return {
     job: {
       id: pot.facts.potId,
-      prep: prepJobs(table, pot, step, waxPlace),
+      prep: prepJobs(table, pot, step, waxedAt !== undefined),
       coats,
       readyAtS: ready.likely > now ? upS(ready.likely) : downS(now),
       ...(before ? { overLongAtS: downS(Math.max(before.outAt, now - LONG_AGO_MS)) + LONGEST_WAIT_S } : {}),
@@ -110,12 +113,12 @@ function readyAt(
   pot: PotState,
   step: Step,
   now: number,
-  waxPlace: number,
+  waxedAt: number | undefined,
   waits: readonly WaitMin[],
 ): Ready {
   switch (step.is) {
     case 'wax':
-      return exactly(waxPlace < 0 ? now : now + (waxPlace + 1) * WAX_S * 1000 + waxSetMs(table, pot))
+      return exactly(waxedAt === undefined ? now : waxedAt + waxSetMs(table, pot))
     case 'wax-sets':
     case 'wipe-dries':
     case 'damp-dries':
@@ -139,7 +142,7 @@ function readyAt(
   }
 }
 
-function prepJobs(table: Table, pot: PotState, step: Step, waxPlace: number): PrepStep[] {
+function prepJobs(table: Table, pot: PotState, step: Step, inBlock: boolean): PrepStep[] {
   // In saturated air water-based wax never sets: a sitting is as long as it can be waited for.
   const waxS = Math.ceil(Math.min(waxSetMs(table, pot), SITTING_MIN * 60_000) / 1000)
   const wax: PrepStep = { kind: 'wax', activeS: WAX_S, waitAfterS: waxS }
@@ -147,7 +150,7 @@ function prepJobs(table: Table, pot: PotState, step: Step, waxPlace: number): Pr
   const { waxFirst } = table.settings
   switch (step.is) {
     case 'wax':
-      return waxPlace >= 0 ? (pot.wipedAt === undefined ? [wipe] : []) : waxFirst ? [wax, wipe] : [wax]
+      return inBlock ? (pot.wipedAt === undefined ? [wipe] : []) : waxFirst ? [wax, wipe] : [wax]
     case 'wax-sets':
       return waxFirst && pot.wipedAt === undefined ? [wipe] : []
     case 'wipe':

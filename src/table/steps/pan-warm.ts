@@ -9,3 +9,9 @@ export function panWarmAt(table: Table): number | undefined {
   const { pan } = table
   return pan && lastWaxedAt(table) < pan.onAt ? pan.onAt + WARMS_MS : undefined
 }
+
+/** How long the next foot waits for the pan to be warm, ms: one that is still off is switched on at `now`. None without hot wax. */
+export function panWarmsMs(table: Table, now: number): number {
+  if (table.settings.wax !== 'hot') return 0
+  return table.pan ? Math.max(0, (panWarmAt(table) ?? now) - now) : WARMS_MS
+}

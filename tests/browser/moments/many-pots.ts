@@ -58,9 +58,13 @@ export const calls: Story = {
   hands: 'bench',
   async tell(page, see) {
     const began = [31, 32]
-    const bench = await BenchPage.on(page, [...prepared(began), dipped(...began), setDown(...began)])
+    const open: TableEvent = { kind: 'stirred', bucketId: 'demo.gatepost' }
+    const bench = await BenchPage.on(page, [...prepared(began), [open], dipped(...began), setDown(...began)])
     await bench.pass(11)
     await see('wait: two dry')
+    await workUntil(bench, /STIRRED/)
+    await expect(bench.face).toContainText('Close Gatepost')
+    await see('the next bucket')
     await workUntil(bench, /DRY/)
     await see('ready: several')
     await page.clock.runFor(450)

@@ -25,6 +25,19 @@ function exchanged(schedule: FollowedSchedule, one: string, other: string): Foll
 }
 
 describe('a new order of work', () => {
+  it('leaves the words of a stir as they were said', () => {
+    const play = begun(['G'], 3).wait(400)
+    play.ask()
+    const { table, nowMs, schedule } = play
+    const shown = shownNow(undefined, table, nowMs, schedule)
+    const plan = schedule!.plan
+    const dips = plan.actions.filter(({ kind }) => kind === 'dip').slice(1)
+    const other = { ...schedule!, plan: { ...plan, actions: dips } }
+    expect(shown.card).toMatchObject({ kind: 'stir', visit: { dips: 3 } })
+    expect(cardOf(table, nowMs + 1000, other)).toMatchObject({ kind: 'stir', visit: { dips: 2 } })
+    expect(shownNow(shown, table, nowMs + 1000, other).card).toEqual(shown.card)
+  })
+
   it('leaves the card in hand as it is, and is followed from the next hit on', () => {
     const play = begun()
     expect(named(play.card)).toBe('armed t.1')

@@ -130,8 +130,33 @@ describe('the table as a question to the planner', () => {
     for (const { told, dry } of ofFirst(72)) expect(told / dry).toBeCloseTo(1, 1)
   })
 
-  it('waxes as a block, then wipes, and knows how long both take to settle', () => {
+  it('takes no pot before the pan is warm: switched on now, or when it was', () => {
     const play = new Play().act({ do: 'lay-demo' })
+    const feet = Object.values(play.table.pots).filter(({ waxedAt }) => waxedAt === undefined)
+    const free = () => {
+      const { nowS, hands } = inputOf(play)
+      return hands[0]!.freeAtS - nowS
+    }
+    const waxS = feet.length * MIN_S
+    const soonest = () => Math.min(...inputOf(play).pots.map(({ readyAtS }) => readyAtS - inputOf(play).nowS))
+    expect(play.table.settings.wax).toBe('hot')
+    expect(free()).toBe(15 * MIN_S + waxS)
+    expect(soonest()).toBeGreaterThanOrEqual(15 * MIN_S)
+    play.act({ do: 'set-settings', settings: { wax: 'water' } })
+    expect(free()).toBe(waxS)
+    play.act({ do: 'set-settings', settings: { wax: 'hot' } })
+    play.act({ do: 'wax-pan', is: 'on' }).wait(5 * MIN_S)
+    expect(free()).toBe(10 * MIN_S + waxS)
+    // A foot that was waxed shows that it is warm.
+    play.act({ do: 'waxed', potId: feet[0]!.facts.potId })
+    expect(free()).toBe(waxS - MIN_S)
+  })
+
+  it('waxes as a block, then wipes, and knows how long both take to settle', () => {
+    const play = new Play()
+      .act({ do: 'lay-demo' })
+      .act({ do: 'wax-pan', is: 'on' })
+      .wait(15 * MIN_S)
     const input = inputOf(play)
     expect(input.hands[0].freeAtS - input.nowS).toBe(8 * MIN_S)
     expect(input.pots).toHaveLength(8)
