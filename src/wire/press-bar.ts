@@ -4,6 +4,7 @@ import type { Away, BenchView } from '../screens/app.ts'
 import { offersRing } from '../screens/bench/ring-line.ts'
 import type { Extras } from '../screens/extras.ts'
 import { barAction, cardKey, smallAction } from '../table/card/bar-action.ts'
+import { HIT_TOLD_MS } from '../table/card/last-hit.ts'
 import type { Action } from '../table/model/action.ts'
 import type { Hits } from './hits.ts'
 import type { Moment } from './moment.ts'
@@ -51,7 +52,9 @@ export function openBar({ hits, moment, away, extras, atBench, hush }: Parts): B
       return
     }
     const refusal = hits.act(action, atMs)
-    slip.value = undefined
+    // What a stopped coat came to is said at once: it counts as on.
+    slip.value =
+      action.do === 'stop' && !refusal ? { dipId: action.dipId, until: now.peek() + HIT_TOLD_MS } : undefined
     said.value = refusal && { refusal, until: now.peek() + SAID_MS }
   }
   return {

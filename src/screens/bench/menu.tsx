@@ -1,6 +1,6 @@
 import type { Card } from '../../table/card/card.ts'
 import type { Action } from '../../table/model/action.ts'
-import { lastHit } from '../../table/model/potters.ts'
+import { takesBack } from '../../table/model/potters.ts'
 import type { DipState, PotState } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { useApp } from '../app.ts'
@@ -24,7 +24,7 @@ interface MenuProps {
 
 /** With a pot just dipped in the hands it mends that dip; otherwise it changes what comes next. */
 export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
-  const { table, words, go, card } = useApp()
+  const { table, words, now, go, card } = useApp()
   const late = useLateWords()
   const w = late.other
   const number = nameOf(words.value, pot)
@@ -38,7 +38,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
     </PressButton>
   )
   const leave = leavingOut(card.value)
-  const last = lastHit(table.value)
+  const last = takesBack(table.value, now.value)
   const { leave: leaveText } = useEndWords()
   const mend = owed ?? (offers.length === 0 ? recent : undefined)
   // As many tiles as knuckles can tell apart: what is owed comes first, and offers before another choice.
@@ -58,7 +58,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
           {text}
         </PressButton>
       ))}
-      {tile(w.takeBack, act({ do: 'take-back' }), last ? hitText(words.value, table.value, last) : '')}
+      {last ? tile(w.takeBack, act({ do: 'take-back' }), hitText(words.value, table.value, last)) : null}
       {owed ? null : tile(words.value.bench.board, () => go({ at: 'board' }))}
       {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
       {leave ? tile(leaveText, act(leave)) : null}

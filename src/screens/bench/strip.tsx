@@ -1,6 +1,6 @@
 import { HIT_TOLD_MS, setDown } from '../../table/card/last-hit.ts'
 import type { Action } from '../../table/model/action.ts'
-import { lastHit } from '../../table/model/potters.ts'
+import { takesBack } from '../../table/model/potters.ts'
 import { panAsk } from '../../table/steps/wax-pan.ts'
 import { BackStrip } from '../../ui/bar.tsx'
 import { PressButton } from '../../ui/press.tsx'
@@ -18,7 +18,7 @@ export function Strip() {
   const { table, words, formats, now, health, card, extras, bench } = useApp()
   const hit = (action: Action) => (atMs: number) => bench.hit(action, atMs)
   const w = words.value
-  const last = lastHit(table.value)
+  const last = takesBack(table.value, now.value)
   const pan = card.value.kind === 'wax-pan' ? undefined : panAsk(table.value, now.value)
   const back = table.value.takenBack
   const down = setDown(table.value, now.value)

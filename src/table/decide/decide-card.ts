@@ -1,15 +1,15 @@
 import type { CoatFacts } from '../../../shared/nouns.ts'
 import type { Action } from '../model/action.ts'
 import { coatsOn, planOf } from '../model/plan.ts'
-import { lastHit } from '../model/potters.ts'
+import { takesBack } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { type Decision, onDip, onPot } from './decision.ts'
 
 /** What the bench's own cards and the clock ask for besides the steps. Undefined: not such an action. */
-export function decideCard(table: Table, action: Action): Decision | undefined {
+export function decideCard(table: Table, action: Action, now: number): Decision | undefined {
   switch (action.do) {
     case 'take-back': {
-      const hit = lastHit(table)
+      const hit = takesBack(table, now)
       return hit
         ? { events: [{ kind: 'taken-back', hit: hit.hit }] }
         : { refusal: { code: 'nothing-to-take-back' } }

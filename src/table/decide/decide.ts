@@ -95,7 +95,7 @@ function decided(table: Table, action: Action, stamp: HitStamp, more?: More): De
             ],
           }
     default:
-      return decideCard(table, action) ?? more?.(table, action, stamp) ?? NOTHING
+      return decideCard(table, action, now) ?? more?.(table, action, stamp) ?? NOTHING
   }
 }
 

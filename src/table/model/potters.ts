@@ -90,3 +90,15 @@ export const lastHit = (table: Table): HitLine | undefined =>
   table.settings.potters === 2
     ? table.hits.findLast(({ hands, logged }) => logged || (hands ?? 0) === potterOf(table))
     : table.hits.at(-1)
+
+/**
+ * The hit that can be taken back at `now`. A count that was called off is not taken up in its middle: nothing went in. One
+ * that was stopped goes on only while it would still count: after that the pot is long out.
+ */
+export function takesBack(table: Table, now: number): HitLine | undefined {
+  const last = lastHit(table)
+  if (last?.kind === 'count-cancelled') return undefined
+  if (last?.kind !== 'count-stopped') return last
+  const dip = table.pots[last.potId ?? '']?.dips.at(-1)
+  return dip && now < dip.underAt + dip.plannedHoldS * 1000 ? last : undefined
+}

@@ -172,7 +172,6 @@ export const cards = {
     decanted: 'stir and decant',
     returned: 'return',
     dipped: 'dip',
-    'count-cancelled': 'cancelled count',
     'count-stopped': 'stop',
     'dip-corrected': 'change to a dip',
     sponged: 'foot clean',

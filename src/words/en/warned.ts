@@ -43,8 +43,8 @@ export const warned = {
     thinAgain: (mm: string, clock: string) => `${mm} from about ${clock}.`,
     thinWait: 'No seconds would help, waiting would.',
     thinMakeUp: (s: number) => `${s} s would make up.`,
-    repair: (s: number) => `After the slip ${s} s would come nearest to the plan`,
-    repairSkip: 'After the slip: better without this coat',
+    repair: (s: number) => `Shown as planned. After the slip better ${s} s`,
+    repairSkip: 'Shown as planned. After the slip better left out',
     neck: 'The neck is too narrow to fill in time: pour the inside',
     dew: (pot: string, dew: string) => `Warm it first: the pot is at ${pot}, and dew settles below ${dew}`,
     pair: {

@@ -142,6 +142,27 @@ describe('what START implied', () => {
     expect(lessonsUsed(play.table)).toEqual([])
   })
 
+  test('a count that was called off is not taken up again in its middle, nor one that was stopped after its time', () => {
+    const play = evening().act({ do: 'stirred', bucketId: GATEPOST! })
+    const start = () => {
+      play.act({ do: 'start', potId: id(33), again: false, unstirred: false })
+      return pot(play, 33).dips.at(-1)!.dipId
+    }
+    const calledOff = start()
+    play.wait(1).act({ do: 'cancel-count', dipId: calledOff })
+    expect(play.wait(2).try({ do: 'take-back' })).toEqual({ code: 'nothing-to-take-back' })
+    expect(pot(play, 33).dips).toEqual([])
+    const stopped = start()
+    const { underAt } = pot(play, 33).dips[0]!
+    play.wait((underAt - play.nowMs) / 1000 + 0.9).act({ do: 'stop', dipId: stopped })
+    expect(pot(play, 33).dips[0]).toMatchObject({ holdS: 0.9 })
+    play.wait(1).act({ do: 'take-back' })
+    expect(play.card.kind).toBe('count')
+    play.act({ do: 'put-back' }).wait(4)
+    expect(play.try({ do: 'take-back' })).toEqual({ code: 'nothing-to-take-back' })
+    expect(pot(play, 33).dips[0]).toMatchObject({ holdS: 0.9 })
+  })
+
   test('goes with a dip that was another pot', () => {
     const play = due()
     const dipId = dip(play, 34)

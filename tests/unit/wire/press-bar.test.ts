@@ -39,6 +39,24 @@ describe('the bar', () => {
     expect(play.table.pots['demo.33']?.waxedAt).toBeDefined()
   })
 
+  it('that stops a count says what was logged, until the next hit', () => {
+    const { opened, play, look } = bench()
+    while (play.card.kind !== 'armed') {
+      if (play.card.big) play.bar()
+      else play.wait(20)
+    }
+    play.bar().wait(7)
+    look()
+    const dipId = play.table.pots['demo.33']!.dips[0]!.dipId
+    opened.pressBar('press', 1000)
+    expect(play.table.pots['demo.33']!.dips[0]).toMatchObject({ how: 'measured' })
+    expect(opened.slip.value).toMatchObject({ dipId })
+    play.wait(20)
+    look()
+    opened.pressBar('press', 30_000)
+    expect(opened.slip.value).toBeUndefined()
+  })
+
   it.each(WAYS)('is not hit by %s twice within 400 ms, whatever hit it first', (by) => {
     const { opened, act } = bench()
     opened.pressBar('press', 1000)
