@@ -89,6 +89,10 @@ function prepNow(steps: readonly AtStep[], line: readonly Task[]): Work | undefi
   return pot && { is, pot, left: leftAt(steps, is) }
 }
 
+/** Past its upper bound a pot counts as dry already: touching it would bring nothing forward. */
+const damp = (steps: readonly AtStep[], now: number): readonly AtStep[] =>
+  steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.upper)
+
 /** The first task, if the hands can take it up now; what is waxed or wiped went before. */
 function taken(
   table: Table,
@@ -103,7 +107,8 @@ function taken(
       return undefined
     case 'open':
     case 'restir': {
-      if (now < task.startAt) return undefined
+      // What is to be touched comes first: only then is it known which pots can go, and a stir does not age meanwhile.
+      if (now < task.startAt || dueFor(table, damp(steps, now), undefined, now)) return undefined
       const next = line.find((each) => each.is === 'dip' && each.bucketId === task.bucketId)
       const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
       // A pot that was washed off, or got another stack, no longer wants what was told.
@@ -152,9 +157,8 @@ function meanwhile(
 ): Follow {
   const gapMs = task.startAt - now
   const into = 'bucketId' in task ? task.bucketId : undefined
-  // Past its upper bound a pot counts as dry already: touching it would bring nothing forward.
-  const damp = steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.upper)
-  const touch = (into && dueFor(table, damp, into, now)) ?? dueFor(table, damp, undefined, now)
+  const toTouch = damp(steps, now)
+  const touch = (into && dueFor(table, toTouch, into, now)) ?? dueFor(table, toTouch, undefined, now)
   if (touch) return { work: touch }
   const fill = gapMs >= DIP_MS ? fillOf(table, steps, line, now) : undefined
   if (fill) return { card: fill }
