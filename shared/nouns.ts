@@ -17,6 +17,8 @@ export interface ShapeFacts {
   readonly footLineMm: number
   /** The ledge for a lid, down the inside from the rim: kept bare. */
   readonly galleryMm?: number
+  /** The outside as it was read off a photo, radius and height of points from foot to rim, in place of the form's. */
+  readonly outsideMm?: readonly (readonly [number, number])[]
 }
 
 /** A place on a ware board: `board` A, B, ..., `spot` the place on it, from 1. */

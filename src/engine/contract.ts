@@ -33,6 +33,8 @@ export interface Shape {
   readonly footLineMm: number
   /** A lidded jar's ledge, mm down the inside from the rim: kept bare. */
   readonly galleryMm?: number
+  /** The outside as it was read off a photo, radius and height of points from foot to rim, in place of the form's. */
+  readonly outsideMm?: readonly (readonly [number, number])[]
 }
 
 /** A point of an outline: radius and height above the shelf. */

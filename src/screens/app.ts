@@ -142,6 +142,25 @@ export type LookedInto =
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
+/** A rectangle of a picture, in parts of its sides from the upper left. */
+export interface Box {
+  readonly x0: number
+  readonly y0: number
+  readonly x1: number
+  readonly y1: number
+}
+
+/** A picture in hand, upright. */
+export interface Picture {
+  readonly width: number
+  readonly height: number
+  /** Draws a part of it, as large as the canvas is. */
+  draw(canvas: HTMLCanvasElement, part: Box): void
+  /** A part of it as colours, its longer side `longest` px at most. */
+  pixels(part: Box, longest: number): { width: number; height: number; data: Uint8ClampedArray }
+  close(): void
+}
+
 /** What is half filled in, under a name and a key of what it is of: it outlives the page where the phone lets it. */
 export interface Drafts {
   of(name: string, key: string): unknown
@@ -150,6 +169,8 @@ export interface Drafts {
 
 /** Pictures of fired pots: on this phone and in its backups alone. */
 export interface Photos {
+  /** A file opened to be measured: nothing of it is kept. Rejects where it is no picture. */
+  open(file: Blob): Promise<Picture>
   /** A file drawn anew, small and without what a camera writes beside it. Rejects where it is no picture. */
   drawn(file: Blob): Promise<Blob>
   /** Stores it for good, and answers its name. */

@@ -72,6 +72,11 @@ export const shape = z
     floorMm: z.optional(between(0, LIMITS.heightMm.most)),
     footLineMm: limited('footLineMm'),
     galleryMm: z.optional(limited('galleryMm')),
+    outsideMm: z.optional(
+      z
+        .array(z.tuple([between(0, LIMITS.rimMm.most), between(0, LIMITS.heightMm.most)]))
+        .check(z.minLength(3), z.maxLength(60)),
+    ),
   } satisfies Fields<ShapeFacts>)
   // Measures that contradict each other make no pot.
   .check(z.refine((facts) => facts.footLineMm <= facts.heightMm && outerOf(facts) !== undefined))

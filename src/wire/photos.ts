@@ -1,5 +1,5 @@
 import type { TableName } from '../../shared/database.ts'
-import { drawnAnew } from '../device/picture.ts'
+import { drawnAnew, openPicture } from '../device/picture.ts'
 import type { Photos } from '../screens/app.ts'
 import { photoStore } from '../store/photos.ts'
 
@@ -7,6 +7,7 @@ import { photoStore } from '../store/photos.ts'
 export function openPhotos(table: TableName): Photos {
   const store = photoStore(table)
   return {
+    open: openPicture,
     drawn: drawnAnew,
     async keep(picture) {
       const photoId = `f.${crypto.randomUUID()}`

@@ -79,6 +79,10 @@ test('the table is of files that are there', () => {
 test('printed values name work and tolerance, code names whose it is', () => {
   for (const [title, , kind, source] of all) {
     if (kind === 'printed') expect(source, title).toMatch(/.{10,}: \S/)
+    // As wide as that is a range, and not counted.
+    if (COUNTED.includes(kind))
+      for (const [, percent] of (source ?? '').matchAll(/(\d+(?:\.\d+)?) %/g))
+        expect(Number(percent), title).toBeLessThan(15)
     if (kind === 'code') expect(source, title).toBeTruthy()
   }
 })

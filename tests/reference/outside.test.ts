@@ -36,12 +36,11 @@ const air = (tempC: number, rh: number, speedMps: number): Air => ({
 })
 
 describe('quiet water', () => {
-  // The smallest pool of the law, in the air that the app takes for still. With nothing moving at all over the width of
-  // a pot the last of the nine, water 2 K under its air, comes out a third low: there buoyancy nearly cancels.
+  // The smallest pool of the law, in the air that the app takes for still.
   const STILL = { rh: 0.5, draught: 'still' } as const
   const POOL_MM = Math.sqrt(0.07) * 1000
 
-  test.each([
+  const NINE = [
     [28, 28, 0.136],
     [28, 29, 0.1171],
     [28, 30, 0.0968],
@@ -51,11 +50,33 @@ describe('quiet water', () => {
     [30, 28, 0.1959],
     [30, 29, 0.1771],
     [30, 30, 0.1575],
-  ])('at %d degC in half damp air of %d degC loses %d kg/m2h', (waterC, tempC, loss) => {
-    const { massMPerS } = evaporation(airOf({ ...STILL, tempC }), waterC, POOL_MM)
-    const gap = vapourDensityKgPerM3(waterC, 1) - vapourDensityKgPerM3(tempC, STILL.rh)
-    near(massMPerS * gap * 3600, loss, { part: 0.18 })
-  })
+  ] as const
+
+  const lossPerH = (of: Air, waterC: number, widthMm: number): number =>
+    evaporation(of, waterC, widthMm).massMPerS *
+    (vapourDensityKgPerM3(waterC, 1) - vapourDensityKgPerM3(of.tempC, of.rh)) *
+    3600
+
+  test.each(NINE)('at %d degC in half damp air of %d degC loses %d kg/m2h', (waterC, tempC, loss) =>
+    near(lossPerH(airOf({ ...STILL, tempC }), waterC, POOL_MM), loss, { part: 0.18 }),
+  )
+
+  // With nothing moving buoyancy alone is left, and water 2 K under its air all but cancels it.
+  test.each([
+    [0.08, 265, 83, 88],
+    [0.08, 100, 121, 131],
+    [0, 265, 48, 80],
+    [0, 100, 66, 104],
+  ])(
+    'moved by %d m/s over %d mm the nine come to %d to %d %% of the law',
+    (speedMps, widthMm, least, most) => {
+      const parts = NINE.map(
+        ([waterC, tempC, loss]) => (100 * lossPerH(air(tempC, 0.5, speedMps), waterC, widthMm)) / loss,
+      )
+      near(Math.min(...parts), least, { by: 1 })
+      near(Math.max(...parts), most, { by: 1 })
+    },
+  )
 })
 
 describe('a porous vessel that is kept wet, air of 23 degC', () => {

@@ -57,7 +57,7 @@ const LEVELS = {
     ['shape', 'air', 'slop'],
     ['bucket', 'wall'],
     ['wait', 'melt'],
-    ['kiln', 'fired'],
+    ['kiln', 'fired', 'photo'],
   ],
   planner: [['types.ts'], ['problem'], ['timing', 'bound'], ['search'], ['plan']],
   table: [
@@ -79,6 +79,7 @@ const LEVELS = {
       'late.ts',
       'desk.ts',
       'opening.ts',
+      'photo-outline.ts',
       'back.ts',
       'room.ts',
       'format.ts',

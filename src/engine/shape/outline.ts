@@ -31,8 +31,15 @@ function checked(shape: Shape): Measures {
   return m
 }
 
-function outside(m: Measures): OutlinePoint[] {
-  const all = stretches(m)
+function outside(m: Measures, read: Shape['outsideMm']): OutlinePoint[] {
+  const all = read
+    ? [
+        read.map(([rMm, zMm], i) => ({
+          rMm,
+          zMm: inRange('outsideMm', zMm, read[i - 1]?.[1] ?? 0, m.heightMm),
+        })),
+      ]
+    : stretches(m)
   const spans = all.reduce((sum, stretch) => sum + stretch.length - 1, 0)
   const pieces = Math.ceil(LEAST_PIECES / spans)
   const line: OutlinePoint[] = [{ rMm: 0, zMm: 0 }]
@@ -129,6 +136,6 @@ function inside(m: Measures, outer: readonly OutlinePoint[]): OutlinePoint[] {
  */
 export function outlineOf(shape: Shape): Profile {
   const m = checked(shape)
-  const outer = outside(m)
+  const outer = outside(m, shape.outsideMm)
   return { shape, outer, inner: inside(m, outer) }
 }

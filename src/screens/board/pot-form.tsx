@@ -13,10 +13,14 @@ import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, refusalBeside, type Typed, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
+import { lazyPart } from '../lazy.tsx'
 import { placeText } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { Bisque, type OwnBisque } from './bisque.tsx'
 import { StackChoice } from './stack-choice.tsx'
+
+/** Fetched when it is asked for: few pots are measured by a photo. */
+const PhotoOutline = lazyPart(() => import('./photo-outline.tsx').then((part) => part.PhotoOutline))
 
 interface PotFormProps {
   /** The pot to be changed; without it a new one. */
@@ -27,7 +31,7 @@ interface PotFormProps {
 
 /** Measures of a pot by hand. The outline follows every digit; nothing is stored until all of it is right. */
 export function PotForm({ pot, stackId, back }: PotFormProps) {
-  const { table, words, act } = useDesk()
+  const { table, words, formats, act } = useDesk()
   const { board } = table.value
   const w = words.value.desk.pot
   const [{ number, place }] = useState(() => pot?.facts ?? nextPot(table.peek()))
@@ -39,8 +43,11 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
   const [pour, setPour] = useState(pot?.facts.pourInsideFirst ?? false)
   const [at, setAt] = useState<Typed>({ text: placeText(place) })
   const [said, setSaid] = useState<string>()
+  const [photo, setPhoto] = useState(false)
 
-  const bellied = hasBelly(base.form)
+  // What was read off a photo is changed as a whole.
+  const read = base.outsideMm !== undefined
+  const bellied = hasBelly(base.form) || read
   const isLid = base.form === 'lid'
   const isStraight = isLid || base.form === 'cylinder'
   const lidded = base.form === 'jar' && (lid || other !== undefined)
@@ -55,10 +62,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
   const absorption = useEntry('absorption', pot?.facts.absorption, true)
   const entries = [
     ...(isLid ? [] : [numbered]),
-    height,
-    rim,
-    ...(bellied ? [belly] : []),
-    ...(isStraight ? [] : [foot]),
+    ...(read ? [] : [height, rim, ...(bellied ? [belly] : []), ...(isStraight ? [] : [foot])]),
     wall,
     footLine,
     ...(lidded ? [gallery] : []),
@@ -68,7 +72,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
     heightMm: height.value,
     rimMm: rim.value,
     bellyMm: bellied ? belly.value : undefined,
-    footMm: isStraight ? rim.value : foot.value,
+    footMm: isStraight && !read ? rim.value : foot.value,
     wallMm: wall.value,
     footLineMm: footLine.value,
     galleryMm: lidded ? gallery.value : undefined,
@@ -101,6 +105,17 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
     else if (!refusalBeside(words.value, refusal, entries)) setSaid(refusalText(words.value, refusal))
   }
 
+  if (photo)
+    return (
+      <PhotoOutline
+        base={shape}
+        back={() => setPhoto(false)}
+        keep={(found) => {
+          setBase(found)
+          setPhoto(false)
+        }}
+      />
+    )
   return (
     <div class="desk">
       <DeskHead title={pot ? w.title(nameOf(words.value, pot)) : w.newTitle} back={back} />
@@ -135,11 +150,28 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
             onChoose={(form) => setBase(stepShape(board, form, 'medium'))}
           />
         )}
+        {isLid ? null : (
+          <button type="button" class="key" onClick={() => setPhoto(true)}>
+            {w.byPhoto}
+          </button>
+        )}
+        {read ? (
+          <>
+            <p class="help">{w.read(formats.value.mm(base.heightMm), formats.value.mm(widestOf(base)))}</p>
+            <button type="button" class="key" onClick={() => setBase(withoutOutline(base))}>
+              {w.byHand}
+            </button>
+          </>
+        ) : null}
         <div class="fields">
-          <EntryField entry={height} label={w.height} />
-          <EntryField entry={rim} label={isLid ? w.lidRim : w.rim} />
-          {bellied ? <EntryField entry={belly} label={w.belly} /> : null}
-          {isStraight ? null : <EntryField entry={foot} label={w.foot} />}
+          {read ? null : (
+            <>
+              <EntryField entry={height} label={w.height} />
+              <EntryField entry={rim} label={isLid ? w.lidRim : w.rim} />
+              {bellied ? <EntryField entry={belly} label={w.belly} /> : null}
+              {isStraight ? null : <EntryField entry={foot} label={w.foot} />}
+            </>
+          )}
           <EntryField entry={wall} label={w.wall} />
           <EntryField entry={footLine} label={isLid ? w.lidEdge : w.footLine} />
           {lidded ? <EntryField entry={gallery} label={w.gallery} /> : null}
@@ -182,11 +214,16 @@ const ownBisque = ({ bisqueCone, bisqueWater }: OwnBisque = {}): OwnBisque => ({
   ...(bisqueWater === undefined ? {} : { bisqueWater }),
 })
 
+const widestOf = ({ rimMm, bellyMm = 0 }: ShapeFacts): number => Math.max(rimMm, bellyMm)
+
+/** The measures alone: the form draws the outline between them. */
+const withoutOutline = ({ outsideMm: _, ...measures }: ShapeFacts): ShapeFacts => measures
+
 type Measured = { readonly [K in keyof ShapeFacts]?: ShapeFacts[K] | undefined }
 
 /** The shape with what can be read of the measures; what was left empty follows from the form. */
 function shapeOf(base: ShapeFacts, read: Measured): ShapeFacts {
-  const { form, floorMm } = base
+  const { form, floorMm, outsideMm } = base
   return {
     form,
     heightMm: read.heightMm ?? base.heightMm,
@@ -197,6 +234,7 @@ function shapeOf(base: ShapeFacts, read: Measured): ShapeFacts {
     ...(read.footMm === undefined ? {} : { footMm: read.footMm }),
     ...(read.galleryMm === undefined ? {} : { galleryMm: read.galleryMm }),
     ...(floorMm === undefined ? {} : { floorMm }),
+    ...(outsideMm === undefined ? {} : { outsideMm }),
     // A belly keeps its place in proportion when the pot grows.
     ...(base.bellyUpMm === undefined || read.heightMm === undefined
       ? {}

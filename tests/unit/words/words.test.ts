@@ -3,6 +3,7 @@ import { type Language, WORDS, type Words } from '../../../src/words/bench.ts'
 import { DESK_WORDS } from '../../../src/words/desk.ts'
 import { end } from '../../../src/words/en/end.ts'
 import { OPENING_WORDS } from '../../../src/words/opening.ts'
+import { PHOTO_WORDS } from '../../../src/words/photo-outline.ts'
 import { ROOM_WORDS } from '../../../src/words/room.ts'
 
 /** What texts may be filled with that take their facts by name. */
@@ -44,6 +45,7 @@ describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, wor
     desk,
     opening: OPENING_WORDS[language],
     room: ROOM_WORDS[language],
+    photo: PHOTO_WORDS[language],
   })
 
   test('no text has a hole in it', () => {
