@@ -92,6 +92,7 @@ export const shelf = {
   bar: {
     propose: 'PROPOSE',
     shelf: (n: number) => `SHELF ${n} AS DRAWN`,
+    toShelf: (n: number) => `TO SHELF ${n}`,
     lid: 'LID SHUT',
     light: 'KILN ON',
     clear: 'GLASS CLEAR',
@@ -166,7 +167,7 @@ export const shelf = {
   stand: { standing: 'standing', bending: 'bending', down: 'down', flat: 'flat' },
   wanted: 'wanted',
   bung: 'Bung out',
-  agoMost: (span: string) => `It was ${span} ago at the earliest: nothing of this was before.`,
+  agoMost: (span: string) => `${span} ago at most: what has to come first was then.`,
   agoDay: 'A day ago is the earliest that can be said.',
   ago: 'When',
   when: (clock: string, span: string) => `It was at ${clock}, ${span} ago`,
@@ -179,8 +180,8 @@ export const shelf = {
   hotLid: (temp: string, lid: string) => `${temp} at the last look. Lid from ${lid}.`,
   unreadLid: (lid: string) => `Nothing was read since the kiln is off. Lid from ${lid}.`,
   care: {
-    shelf: 'Kiln isolated. A shelf takes two hands.',
-    wash: 'Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
+    shelf:
+      'Kiln isolated. A shelf takes two hands. Shelf wash and old glaze are silica and razors: wet, gloves, eye cover.',
     light:
       'Maker’s manual and local code first; wiring and gas are for licensed people. Stay with the kiln, out of burn-off; vent on from the start, nothing near that burns, CO alarm on.',
     glass:
