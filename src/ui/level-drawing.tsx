@@ -50,12 +50,15 @@ const TAP_PX = 10
 const POST_RADIUS_MM = 27
 /** Of a chamber with a half shelf so much is drawn beyond the cut, mm. */
 const PAST_CUT_MM = 30
-/** Room round the chamber for the word at its front, mm. */
-const EDGE_MM = 10
+/** Room round the shelves for what looks over their edge, and below for the word at the front, mm. */
+const EDGE_MM = 14
+const FRONT_MM = 32
+/** A fingertip that comes down so near a thing's middle means it, px. */
+const FINGER_PX = 24
 
 /** Letters in a disc, mm: as large as it holds. */
 const lettersMm = (radiusMm: number, text: string): number =>
-  Math.max(18, Math.min(radiusMm * 0.95, (radiusMm * 2.4) / Math.max(1, text.length)))
+  Math.max(18, Math.min(radiusMm * 0.95, (radiusMm * 2.85) / Math.max(1, text.length)))
 
 function shelfPath({ kind, side, widthMm, depthMm }: DrawnShelf): string {
   const [w, d] = [widthMm / 2, depthMm / 2]
@@ -84,7 +87,9 @@ export function LevelDrawing(props: LevelProps) {
       }
     | undefined
   >(undefined)
-  const [w, d] = [widthMm / 2 + EDGE_MM, depthMm / 2 + EDGE_MM]
+  const half = (...mm: number[]) => Math.max(...mm) / 2 + EDGE_MM
+  const w = half(...shelves.map((shelf) => shelf.widthMm))
+  const d = half(...shelves.map((shelf) => shelf.depthMm))
   const side = shelves.length === 1 ? shelves[0]?.side : 'whole'
   const left = side === 'right' ? -PAST_CUT_MM : -w
   const right = side === 'left' ? PAST_CUT_MM : w
@@ -93,11 +98,17 @@ export function LevelDrawing(props: LevelProps) {
     const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(at)
     return { xMm: point.x, yMm: point.y }
   }
-  const keyAt = ({ xMm, yMm }: Spot): string | undefined =>
-    things
-      .map((one) => ({ one, far: Math.hypot(one.xMm - xMm, one.yMm - yMm) }))
-      .filter(({ one, far }) => far <= Math.max(one.bellyRadiusMm, one.footRadiusMm))
-      .sort((a, b) => a.far - b.far)[0]?.one.key
+  /** What a finger at a spot means: what it is on, else the nearest that is as good as under it. */
+  const keyAt = ({ xMm, yMm }: Spot): string | undefined => {
+    const fingerMm = FINGER_PX / (svg.current?.getScreenCTM()?.a ?? 1)
+    const near = things
+      .map((one) => {
+        const far = Math.hypot(one.xMm - xMm, one.yMm - yMm)
+        return { one, far, off: Math.max(0, far - Math.max(one.bellyRadiusMm, one.footRadiusMm)) }
+      })
+      .filter(({ far, off }) => off === 0 || far <= fingerMm)
+    return near.sort((a, b) => a.off - b.off || a.far - b.far)[0]?.one.key
+  }
   const end = () => {
     clearTimeout(held.current?.timer)
     held.current = undefined
@@ -148,7 +159,7 @@ export function LevelDrawing(props: LevelProps) {
     <svg
       ref={svg}
       class={onTap ? 'level level-live' : 'level'}
-      viewBox={`${left} ${-d} ${right - left} ${2 * d + 26}`}
+      viewBox={`${left} ${-d} ${right - left} ${2 * d + FRONT_MM}`}
       role="img"
       aria-label={label}
       onPointerDown={begin}
@@ -220,7 +231,7 @@ export function LevelDrawing(props: LevelProps) {
           />
         )
       })}
-      <text class="level-front" x={(left + right) / 2} y={d + 18}>
+      <text class="level-front" x={(left + right) / 2} y={d + FRONT_MM * 0.75}>
         ▲ {front}
       </text>
     </svg>

@@ -18,15 +18,58 @@ test('a shelf is drawn whole with its front and its keys, while the last hit can
   await kiln.hit()
   await kiln.says('SHELF 1 AS DRAWN')
   await expect(page.locator('.kiln-back')).toContainText('Take back: proposal')
-  for (const part of [page.locator('.level-front'), key(page, 'Propose anew'), key(page, 'Shelf ticket')])
+  for (const part of [page.locator('.level-front'), page.locator('.caution').last()])
     expect(await isWhole(part)).toBe(true)
+  await expect(page.locator('.caution').last()).toContainText('silica and razors')
+  // 400 mm across: read, and hit, at arm's length.
+  expect((await page.locator('.level-shelf').boundingBox())?.width).toBeGreaterThan(190)
   const where = () => page.locator('.level-front').boundingBox()
   const before = await where()
   await page.clock.runFor(11_000)
   await expect(page.locator('.kiln-back')).toHaveCount(0)
   expect(await where()).toEqual(before)
-  for (const part of [key(page, 'Put right'), page.locator('.caution').last()])
+  for (const part of [key(page, 'Propose anew'), key(page, 'Put right')])
     expect(await isWhole(part)).toBe(true)
+})
+
+test('a tap beside a pot is on it, not between it and the next', async ({ page }) => {
+  const kiln = await KilnPage.open(page, 3)
+  await kiln.hit()
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
+  await page.clock.runFor(11_000)
+  const drawn = await page.locator('[data-thing]').evaluateAll((nodes) =>
+    nodes.map((node) => {
+      const { x, y, width } = (node.querySelector('.level-body') ?? node).getBoundingClientRect()
+      return { key: node.getAttribute('data-thing') ?? '', x: x + width / 2, y: y + width / 2, r: width / 2 }
+    }),
+  )
+  type Drawn = (typeof drawn)[number]
+  const far = (a: { x: number; y: number }, b: Drawn) => Math.hypot(a.x - b.x, a.y - b.y) - b.r
+  // Beside a small pot, on no other and nearer to none.
+  const spots = drawn.flatMap((to) =>
+    Array.from({ length: 16 }, (_, i) => {
+      const angle = (i * Math.PI) / 8
+      return { to, x: to.x + 21 * Math.cos(angle), y: to.y + 21 * Math.sin(angle) }
+    }),
+  )
+  const spot = spots.find(
+    (at) =>
+      at.to.key.startsWith('demo.') &&
+      far(at, at.to) > 2 &&
+      drawn.every((one) => one === at.to || far(at, one) > far(at, at.to) + 1),
+  )
+  const from = drawn.find(({ key }) => key.startsWith('demo.') && key !== spot?.to.key)
+  if (!spot || !from) throw new Error('no bare spot')
+  await page.touchscreen.tap(from.x, from.y)
+  await expect(page.locator('.is-chosen')).toHaveCount(1)
+  await page.touchscreen.tap(spot.x, spot.y)
+  await expect(page.locator('.is-chosen')).toHaveCount(0)
+  // Both went by hand: they changed places.
+  const byHand = Object.entries((await kiln.load()).things).flatMap(([name, { pinned }]) =>
+    pinned ? [name] : [],
+  )
+  expect(byHand.toSorted()).toEqual([from.key, spot.to.key].toSorted())
 })
 
 test('candling has its caution and both keys in sight; nothing is offered that is not known yet', async ({

@@ -103,7 +103,6 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
     const mm = below?.postMm.reduce((sum, one) => sum + one, 0)
     return mm ? w.onThreePosts(formats.value.mm(mm)) : w.onStilts(formats.value.mm(FIRST_SHELF_MM))
   }
-  const care = stage.is === 'lid' || stage.is === 'light' ? w.care.light : w.care.wash
   const isLoaded = stage.is !== 'shelf' && stage.is !== 'propose'
   const isCandled = load !== undefined && candled(table.value, load)
   return (
@@ -121,7 +120,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
           </InTheWay>
         ) : null}
         {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
-        {isLoaded ? null : <p class="caution">{w.care.shelf}</p>}
+        <p class="caution">{isLoaded ? w.care.light : w.care.shelf}</p>
         {load && shown ? (
           <Level load={load} level={shown} rests={asking} tell={tell} standsOn={standsOn(shown)}>
             {levels.length < 2
@@ -144,7 +143,6 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
         ) : null}
         {load && isLoaded ? <Misfits load={load} /> : null}
         {load && isLoaded && isCandled ? <CandleLines load={load} /> : null}
-        {stage.is === 'shelf' ? null : <p class="caution">{care}</p>}
         {stage.is === 'propose' || !load || asking ? null : (
           <div class={stage.is === 'shelf' ? 'kiln-keys is-three' : 'kiln-keys'}>
             {stage.is === 'shelf' ? (
@@ -176,7 +174,6 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
           </div>
         )}
         {beside.length > 0 ? <div class="kiln-keys">{beside}</div> : null}
-        {stage.is === 'shelf' ? <p class="caution">{care}</p> : null}
       </KilnMain>
       <BackLine />
       <KnuckleBar label={label} />

@@ -179,8 +179,8 @@ export const shelf = {
   hotLid: (temp: string, lid: string) => `${temp} at the last look. Lid from ${lid}.`,
   unreadLid: (lid: string) => `Nothing was read since the kiln is off. Lid from ${lid}.`,
   care: {
-    shelf: 'Kiln isolated. A shelf takes two hands.',
-    wash: 'Shelf wash and old glaze are silica and razors: work wet, with gloves and eye cover.',
+    shelf:
+      'Kiln isolated. A shelf takes two hands. Shelf wash and old glaze are silica and razors: wet, gloves, eye cover.',
     light:
       'Maker’s manual and local code first; wiring and gas are for licensed people. Stay with the kiln, out of burn-off; vent on from the start, nothing near that burns, CO alarm on.',
     glass:
