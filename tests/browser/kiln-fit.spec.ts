@@ -30,6 +30,11 @@ test('a shelf is drawn whole with its front and its keys, while the last hit can
   expect(await where()).toEqual(before)
   for (const part of [key(page, 'Propose anew'), key(page, 'Put right')])
     expect(await isWhole(part)).toBe(true)
+  // Another shelf that is looked at is not the one that the bar loads.
+  await kiln.key('2')
+  await kiln.says('TO SHELF 1')
+  await kiln.hit()
+  await kiln.says('SHELF 1 AS DRAWN')
 })
 
 test('a tap beside a pot is on it, not between it and the next', async ({ page }) => {
@@ -122,6 +127,7 @@ test('with a second kiln warm the title stays on its line, and the other load ha
   await kiln.key('Next firing')
   await kiln.says('PROPOSE')
   await expect(kiln.face.getByRole('button', { name: /^Load of .* yesterday/ })).toBeVisible()
+  await kiln.shows('This kiln is on')
   expect((await page.locator('.desk-title').boundingBox())?.height).toBeLessThan(64)
 })
 

@@ -149,7 +149,7 @@ test('two at one phone: each an own card in one tap, a pot in one pair of hands 
   await expect(page.locator('.bench-second')).toHaveCount(0)
   await toOther()
   await expect(page.locator('.bench-second')).toHaveCount(1)
-  await expect(page.locator('.potter-strip')).toContainText('foot of 1')
+  await expect(page.locator('.potter-strip')).toContainText('set down 1')
   await bench.arm(7)
   await bench.hit()
   await page.clock.runFor(1000)

@@ -12,6 +12,7 @@ import { useApp } from '../app.ts'
 import { WarningLine } from '../parts/warning-line.tsx'
 import { cautionText, coverText, glovesText, nameOf, placeOf, wetGloves } from '../text/pot-text.ts'
 import { Caution, WithPot } from './with-pot.tsx'
+import './dip-faces.css'
 
 type Of<K extends Card['kind']> = Extract<Card, { kind: K }>
 

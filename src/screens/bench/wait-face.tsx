@@ -64,7 +64,7 @@ export function WaitFace({ card }: { readonly card: Wait }) {
       {washed || (crowded && kept.length > 0) ? null : reason ? (
         <p class="soft">{w.reason[reason]}</p>
       ) : kept.length > 0 ? null : early !== late ? (
-        <p class="soft figures">{w.waitBand(early, late)}</p>
+        <p class="soft figures">{(known[0] ?? 0) < now.value ? w.waitLate(late) : w.waitBand(early, late)}</p>
       ) : null}
     </div>
   )

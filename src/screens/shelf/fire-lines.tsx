@@ -85,7 +85,11 @@ function Candling({ load }: { readonly load: LoadState }) {
       ) : last?.fogged ? (
         <p class="figures">{fire.glassFogged(days.moment(last.at))}</p>
       ) : now.value < from ? (
-        <p class="figures">{fire.glassFrom(days.moment(from))}</p>
+        <p class="figures">
+          {last
+            ? fire.glassEarly(days.moment(last.at), days.moment(from))
+            : fire.glassFrom(days.moment(from))}
+        </p>
       ) : null}
     </>
   )

@@ -91,7 +91,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
   const label = asking
     ? w.bar.wait
     : stage.is === 'shelf'
-      ? w.bar.shelf(stage.level.number)
+      ? (shown === stage.level ? w.bar.shelf : w.bar.toShelf)(stage.level.number)
       : stage.is === 'lid'
         ? w.bar.lid
         : stage.is === 'light'
@@ -110,7 +110,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
       <KilnMain>
         <Alarm said={said} />
         {load && isDisputed(load) ? <Disputed load={load} /> : null}
-        {load && stage.is !== 'propose' ? (
+        {load ? (
           <InTheWay load={load} loaded={isLoaded}>
             {asked && stage.is === 'light' ? (
               <button type="button" class="key" onClick={() => light(load.loadId, true)}>

@@ -173,7 +173,7 @@ export const cards = {
     returned: 'return',
     dipped: 'dip',
     'count-stopped': 'stop',
-    'dip-corrected': 'change to a dip',
+    'dip-corrected': 'dip put right',
     sponged: 'foot clean',
     'set-down': 'set down',
     touched: 'touch check',

@@ -27,6 +27,8 @@ export const fire = {
       `${pots} went in wet: steam bursts ${many ? 'them' : 'it'}. Stay below boiling until the glass is clear twice.`,
   },
   glassFrom: (clock: string) => `Too cold to steam until ${clock}.`,
+  glassEarly: (clock: string, from: string) =>
+    `Clear at ${clock} does not count: too cold to steam until ${from}.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
   cold: 'Cool enough to unload.',

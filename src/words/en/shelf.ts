@@ -92,6 +92,7 @@ export const shelf = {
   bar: {
     propose: 'PROPOSE',
     shelf: (n: number) => `SHELF ${n} AS DRAWN`,
+    toShelf: (n: number) => `TO SHELF ${n}`,
     lid: 'LID SHUT',
     light: 'KILN ON',
     clear: 'GLASS CLEAR',
@@ -166,7 +167,7 @@ export const shelf = {
   stand: { standing: 'standing', bending: 'bending', down: 'down', flat: 'flat' },
   wanted: 'wanted',
   bung: 'Bung out',
-  agoMost: (span: string) => `It was ${span} ago at the earliest: nothing of this was before.`,
+  agoMost: (span: string) => `${span} ago at most: what has to come first was then.`,
   agoDay: 'A day ago is the earliest that can be said.',
   ago: 'When',
   when: (clock: string, span: string) => `It was at ${clock}, ${span} ago`,

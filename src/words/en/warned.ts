@@ -28,7 +28,7 @@ export const warned = {
   },
   warning: {
     over: (zone: string, mm: string, limit: string) => `${zone} ${mm}, limit ${limit}: too thick`,
-    close: (zone: string, mm: string, limit: string) => `${zone} up to ${mm}, limit ${limit}: close`,
+    close: (zone: string, mm: string, limit: string) => `${zone} may reach ${mm}, limit ${limit}`,
     seconds: (s: number) => `${s} s would fit`,
     skip: 'Better without this coat',
     runOver: (room: string) => `May run down its ${room} of bare foot onto the shelf`,
