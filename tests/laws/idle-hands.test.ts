@@ -21,6 +21,9 @@ const table = () => {
   return play.wait(3600)
 }
 
+/** Pots are kept for an opening that is saved, but not by hands that have so long nothing else to do. */
+const LONGEST_KEPT_MS = 31 * MIN_MS
+
 /** What a wait says of the pots that its key is for: all that it names. */
 const namedOn = (card: Extract<Card, { kind: 'wait' }>): readonly (string | undefined)[] => [
   card.next?.potId,
@@ -73,6 +76,8 @@ function minded(play: PlannedPlay, seed: number, minutes: number, stirS: number,
         if (due.what === 'dip' && due.potId && potIds.includes(due.potId) && due.at !== at)
           found.push(`${clock} ${due.potId} has two hours`)
     }
+    if (card.kind === 'wait' && next && kept.length > 0 && next.at - nowMs > LONGEST_KEPT_MS)
+      found.push(`${clock} nothing to do until ${next.at - nowMs} ms, ${kept[0]?.potIds} kept all the while`)
     if (card.kind === 'wait' && card.offer?.do === 'pick' && !namedOn(card).includes(card.offer.potId))
       found.push(`${clock} the key is for ${card.offer.potId}, the card is not`)
     if (card.kind === 'closed') break
@@ -96,6 +101,7 @@ it.each([
   ['the demo evening, stirred in a hurry', demo, 1, 30, 4, 0],
   ['the demo evening, stirred in a hurry', demo, 2, 25, 4, 0],
   ['twelve pots, some washed off', table, 1, 60, 45, 0.06],
+  ['twelve pots, some washed off, to the end', table, 2, 240, 45, 0.03],
 ])(
   '%s: no hands stand idle beside a pot that could go, no stir is asked for twice, what is kept is kept for a reason, a key is for the pot that the card names',
   (_name, laid, seed, minutes, stirS, washes) => {

@@ -107,7 +107,9 @@ export function playSitting(sitting: Sitting): Outcome {
   bench.work = sitting.work
   if (sitting.demo) bench.append(demoEvents(), 'demo')
   else for (const [i, events] of laidTable(seed, potters).entries()) bench.append(events, `laid-${i}`)
-  if (!sitting.demo) bench.wait(3600)
+  // The pan is warm when the sitting begins.
+  if (sitting.demo) bench.append([{ kind: 'wax-pan', is: 'on' }], 'pan')
+  bench.wait(sitting.demo ? 900 : 3600)
   bench.nowMs += oddMs(seed)
   const startMs = bench.nowMs
   if (sitting.planned) bench.ask()

@@ -4,16 +4,15 @@ import { isFresh, isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { UNPLANNED } from '../steps/step-rows.ts'
-import { dueWhat, mayBeDipped, nextBucket } from '../steps/steps.ts'
+import { mayBeDipped, nextBucket } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
-import type { Card, CardReason, Due, Kept, Visit } from './card.ts'
+import type { Card, CardReason, Kept, Visit } from './card.ts'
 import type { FollowedSchedule } from './card-now.ts'
 import { dipCard, returnCard, stirCard } from './dip-card.ts'
+import { DUES_SHOWN, duesOf, goodAtHand, keptFor, keptWhy, REACH_MS, stepIn } from './kept.ts'
 
 /** A gap shorter than this is too short to take another pot up. Assumption. */
 const FOOT_CHECK_GAP_MS = 20_000
-/** What comes after the next, on a card with time to read. */
-const DUES_SHOWN = 2
 
 type Follow = { readonly card: Card } | { readonly work: Work }
 
@@ -47,11 +46,12 @@ export function follow(
 
 /** Part of the time a stir is good for in which no other is asked for. Our choice. */
 const YOUNG_PART = 0.5
-/** From the card to START, with room; and a dip with all that comes with it. Assumptions. */
-const REACH_MS = 60_000
+/** A dip with all that comes with it. Assumption. */
 const DIP_MS = 60_000
 /** A pot is wiped in less. Assumption. */
 const WIPE_MS = 30_000
+/** Hands with nothing else to do for so long open a bucket once more than the order would. Our choice. */
+const IDLE_MS = 30 * 60_000
 
 /**
  * What is left of the order, but for a stir that can wait: one right before a dip that the last is good for, and one
@@ -72,9 +72,6 @@ function withoutHaste(
   return goes || isYoung ? line.slice(1) : line
 }
 
-const stepIn = (steps: readonly AtStep[], potId: string): AtStep | undefined =>
-  steps.find(({ pot }) => pot.facts.potId === potId)
-
 /**
  * Waxing and wiping that the order has before its next dip, as far as pots are at it. It goes before a stir, so that the
  * stir is as late as it can be, and in the order of places; a pot that is dipped at once is not left to the last.
@@ -92,6 +89,10 @@ function prepNow(steps: readonly AtStep[], line: readonly Task[]): Work | undefi
   return pot && { is, pot, left: leftAt(steps, is) }
 }
 
+/** Past its upper bound a pot counts as dry already: touching it would bring nothing forward. */
+const damp = (steps: readonly AtStep[], now: number): readonly AtStep[] =>
+  steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.upper)
+
 /** The first task, if the hands can take it up now; what is waxed or wiped went before. */
 function taken(
   table: Table,
@@ -106,7 +107,8 @@ function taken(
       return undefined
     case 'open':
     case 'restir': {
-      if (now < task.startAt) return undefined
+      // What is to be touched comes first: only then is it known which pots can go, and a stir does not age meanwhile.
+      if (now < task.startAt || dueFor(table, damp(steps, now), undefined, now)) return undefined
       const next = line.find((each) => each.is === 'dip' && each.bucketId === task.bucketId)
       const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
       // A pot that was washed off, or got another stack, no longer wants what was told.
@@ -155,9 +157,8 @@ function meanwhile(
 ): Follow {
   const gapMs = task.startAt - now
   const into = 'bucketId' in task ? task.bucketId : undefined
-  // Past its upper bound a pot counts as dry already: touching it would bring nothing forward.
-  const damp = steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.upper)
-  const touch = (into && dueFor(table, damp, into, now)) ?? dueFor(table, damp, undefined, now)
+  const toTouch = damp(steps, now)
+  const touch = (into && dueFor(table, toTouch, into, now)) ?? dueFor(table, toTouch, undefined, now)
   if (touch) return { work: touch }
   const fill = gapMs >= DIP_MS ? fillOf(table, steps, line, now) : undefined
   if (fill) return { card: fill }
@@ -171,6 +172,8 @@ function meanwhile(
   if (collar && !line.some((each) => each.is === 'dip' && each.bucketId === collar.bucketId))
     return { card: returnCard(collar) }
   const kept = keptFor(table, steps, line, now)
+  const early = gapMs >= IDLE_MS ? openedEarly(table, steps, kept) : undefined
+  if (early) return { card: early }
   const dues = duesOf(table, steps, line, kept)
   const [next, ...after] = dues
   const probe =
@@ -182,10 +185,10 @@ function meanwhile(
         nextBucket(table, pot) !== undefined,
     )
   // A key beside the pot that is next is for no other.
-  const early = dues
+  const soon = dues
     .slice(0, next?.potId ? 1 : 1 + DUES_SHOWN)
     .find(({ what }) => what === 'touch' || what === 'foot-check')
-  const potId = kept[0]?.potIds[0] ?? probe?.pot.facts.potId ?? early?.potId
+  const potId = kept[0]?.potIds[0] ?? probe?.pot.facts.potId ?? soon?.potId
   return {
     card: {
       kind: 'wait',
@@ -203,10 +206,6 @@ function meanwhile(
     },
   }
 }
-
-/** The open bucket, where its stir is good for a dip from here. */
-const goodAtHand = (table: Table, now: number): string | undefined =>
-  isFresh(table, table.openBucket ?? '', now + REACH_MS) ? table.openBucket : undefined
 
 /** A dip into the open bucket that its stir is good for, by hands that would stand beside it. */
 function fillOf(
@@ -226,102 +225,9 @@ function fillOf(
   return undefined
 }
 
-/**
- * Pots that could go now and are kept for their bucket, and when it is their turn; the soonest first. Nothing is kept
- * for a bucket that stands open and is good: its pots are next.
- */
-function keptFor(
-  table: Table,
-  steps: readonly AtStep[],
-  line: readonly Task[],
-  now: number,
-): readonly Kept[] {
-  const atHand = goodAtHand(table, now)
-  const kept: { bucketId: string; at: number; later: boolean; potIds: string[] }[] = []
-  for (const { pot, step } of steps) {
-    const task = line.find((each) => each.is === 'dip' && each.potId === pot.facts.potId)
-    if (task?.is !== 'dip' || !mayBeDipped(step, now)) continue
-    // The coat before that one may be the other potter's.
-    if (nextBucket(table, pot) !== task.bucketId || task.bucketId === atHand) continue
-    const at = visitAt(line, task)
-    const group = kept.find(({ bucketId }) => bucketId === task.bucketId)
-    if (!group) kept.push({ bucketId: task.bucketId, at, later: false, potIds: [pot.facts.potId] })
-    else {
-      group.potIds.push(pot.facts.potId)
-      group.at = Math.min(group.at, at)
-    }
-  }
-  const isStirred = ({ bucketId, at }: (typeof kept)[number]) =>
-    line.some(
-      (task) => task.is !== 'dip' && 'bucketId' in task && task.bucketId === bucketId && task.startAt < at,
-    )
-  for (const group of kept) group.later = isStirred(group)
-  return kept.sort((a, b) => a.at - b.at)
-}
-
-/** When the hands turn to the bucket of a dip: its stir, which the free card names as well, or the dip itself. */
-function visitAt(line: readonly Task[], dip: Task & { readonly bucketId: string }): number {
-  const before = line.slice(0, line.indexOf(dip)).filter((task) => 'bucketId' in task)
-  const own = before.slice(before.findLastIndex((task) => task.bucketId !== dip.bucketId) + 1)
-  return (own[0] ?? dip).startAt
-}
-
-/** Why pots that could go are kept: for a stir that is saved, or for the one opening that all of a bucket get. */
-function keptWhy(
-  table: Table,
-  line: readonly Task[],
-  kept: readonly Kept[],
-  now: number,
-): CardReason | undefined {
-  if (isHeld(line) || needsStir(table, kept, now)) return 'heldSavesStir'
-  return kept.some(({ bucketId }) => bucketId !== table.openBucket) ? 'keptSavesOpening' : undefined
-}
-
-/** Whether pots are kept beside their open bucket, which would have to be stirred for them alone. */
-const needsStir = (table: Table, kept: readonly Kept[], now: number): boolean =>
-  kept.some(({ bucketId }) => bucketId === table.openBucket && isStale(table, bucketId, now))
-
-/** Whether the next dip is held back though its pot could go. */
-function isHeld(line: readonly Task[]): boolean {
-  const dip = line.find((task) => task.is === 'dip')
-  return dip?.is === 'dip' && dip.heldMs > 0
-}
-
-/**
- * What will want the hands, soonest first: touches as they come due, and what was told. A pot that is kept has the hour
- * that it is kept for, and no other.
- */
-function duesOf(
-  table: Table,
-  steps: readonly AtStep[],
-  line: readonly Task[],
-  kept: readonly Kept[],
-): readonly Due[] {
-  const touches = steps.flatMap(({ pot, step }): Due[] => {
-    const what = step.is === 'wait' ? dueWhat(table, pot, step) : undefined
-    return step.is === 'wait' && what
-      ? [{ potId: pot.facts.potId, at: step.askAt, what, band: step.dry }]
-      : []
-  })
-  const touched = new Set(touches.map((due) => due.potId))
-  const isOfKept = (task: Task & { is: 'dip' }) =>
-    kept.some(({ potIds, at }) => potIds.includes(task.potId) && at !== task.startAt)
-  const tasks = line.flatMap((task): Due[] => {
-    switch (task.is) {
-      case 'open':
-      case 'restir':
-        return [{ bucketId: task.bucketId, at: task.startAt, what: 'stir' }]
-      case 'dip':
-        return touched.has(task.potId) || isOfKept(task)
-          ? []
-          : [{ potId: task.potId, at: task.startAt, what: 'dip' }]
-      default: {
-        const step = stepIn(steps, task.potId)?.step
-        const waits = step && 'until' in step && step.is !== 'drip' ? step : undefined
-        return waits ? [{ potId: task.potId, at: waits.until, what: waits.is }] : []
-      }
-    }
-  })
-  const first = tasks.slice(0, 1 + DUES_SHOWN)
-  return [...touches, ...first].sort((a, b) => a.at - b.at)
+/** The bucket of pots that would else be kept, by hands that have long nothing to do: one opening more, and no idle hour. */
+function openedEarly(table: Table, steps: readonly AtStep[], kept: readonly Kept[]): Card | undefined {
+  const group = kept.find(({ bucketId }) => table.others?.openBucket !== bucketId)
+  const here = group && stepIn(steps, group.potIds[0] ?? '')
+  return here && stirCard(table, steps, here.pot, group.bucketId, { dips: group.potIds.length })
 }

@@ -3,10 +3,11 @@ import type { Card } from '../../../src/table/card/card.ts'
 import { potsOnCard } from '../../../src/table/card/card.ts'
 import { cardOf } from '../../../src/table/card/card-now.ts'
 import { type Shown, shownNow } from '../../../src/table/card/shown.ts'
+import { touchFirst } from '../../../src/table/order/touch-first.ts'
 import { stepsOf } from '../../../src/table/steps/work.ts'
 import { toldDip } from '../../fixtures/told-dip.ts'
-import { potId } from '../../fixtures/twelve.ts'
-import { begun, type PlannedPlay } from './planned.ts'
+import { potId, twelve } from '../../fixtures/twelve.ts'
+import { begun, PlannedPlay } from './planned.ts'
 
 const MIN_S = 60
 
@@ -113,5 +114,21 @@ describe('the pot to touch first', () => {
     }
     expect(touch(2)).toBe(potId(2))
     expect(touch(1)).toBeUndefined()
+  })
+
+  it('counts the others that have a coat to come: of those that are done nothing follows', () => {
+    const play = new PlannedPlay()
+    for (const [i, events] of twelve(['GB'], 6).entries()) play.append(events, `laid-${i}`)
+    play.append([{ kind: 'settings-set', settings: { readyMeans: 'touch' } }], 'touched')
+    play.wait(3600)
+    const told = (number: number, coat: number) =>
+      toldDip({ potId: potId(number), coat, bucketId: 'GB'[coat]!, outAt: play.nowMs - 120_000 })
+    const coats = [1, 2, 3, 4, 5, 6].flatMap((number) =>
+      number <= 2 ? [told(number, 0)] : [told(number, 0), told(number, 1)],
+    )
+    play.append(coats, 'told')
+    for (let number = 1; number <= 6; number++)
+      play.append([{ kind: 'sponged', potId: potId(number), implied: true }], `down-${number}`)
+    expect(touchFirst(play.table, play.nowMs)?.others).toBe(1)
   })
 })

@@ -97,3 +97,19 @@ describe.each([
     expect(found).toEqual([])
   })
 })
+
+it('asks again for a touch that is taken back, whatever came up by its answer', () => {
+  const play = demo()
+  const found: string[] = []
+  let asked = 0
+  sit(play, 6, 70, () => {
+    const before = play.card
+    if (before.kind !== 'ready' || !before.big) return
+    asked++
+    play.act(before.big).wait(2).act({ do: 'take-back' })
+    // Another that is due by now may be asked for first.
+    if (play.card.kind !== 'ready') found.push(`${read(before)}: then ${read(play.card)}`)
+  })
+  expect(asked).toBeGreaterThan(1)
+  expect(found).toEqual([])
+})
