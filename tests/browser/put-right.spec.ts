@@ -107,7 +107,13 @@ const IN_HAND: readonly Slip[] = [
       await expect(sheet).toContainText('33 got Heather')
       await expect(sheet).toContainText(/Brackwater over Heather, (collar|body|skirt|inside): untried/)
       await expect(sheet.getByRole('button', { name: 'Stack Doorstep' })).toBeVisible()
-      await expect(sheet.getByRole('button', { name: 'Wash it off' })).toBeVisible()
+      const wash = sheet.getByRole('button', { name: 'Wash it off' })
+      await expect(wash).toBeVisible()
+      // On its side the phone shows all of it as well.
+      await page.setViewportSize({ width: 640, height: 360 })
+      await expect(wash).toBeInViewport({ ratio: 1 })
+      await expect(sheet.getByRole('button', { name: 'Stack Doorstep' })).toBeInViewport({ ratio: 1 })
+      await page.setViewportSize({ width: 360, height: 640 })
     },
   },
   {

@@ -7,6 +7,7 @@ import { FloorFace, LidFace, ToolsFace } from './end/end-faces.tsx'
 import type { FaceProps } from './stand-ins.tsx'
 import { WaitFace } from './wait-face.tsx'
 import './lazy-bench.css'
+import './on-its-side.css'
 
 export { CoatKeys } from './coat-keys.tsx'
 export { CountScreen } from './count.tsx'

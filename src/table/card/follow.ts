@@ -107,8 +107,9 @@ function taken(
       return undefined
     case 'open':
     case 'restir': {
-      // What is to be touched comes first: only then is it known which pots can go, and a stir does not age meanwhile.
-      if (now < task.startAt || dueFor(table, damp(steps, now), undefined, now)) return undefined
+      // What is to be touched comes before another bucket: only then is it known which pots can go.
+      const opens = table.openBucket !== task.bucketId
+      if (now < task.startAt || (opens && dueFor(table, damp(steps, now), undefined, now))) return undefined
       const next = line.find((each) => each.is === 'dip' && each.bucketId === task.bucketId)
       const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
       // A pot that was washed off, or got another stack, no longer wants what was told.
