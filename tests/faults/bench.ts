@@ -12,8 +12,8 @@ export const BENCH_FAULTS: readonly Fault[] = [
   {
     id: 'a new order replaces the card in hand',
     file: 'src/table/card/shown.ts',
-    find: 'if (schedule !== before.schedule && !IDLE.has(before.card.kind)) {',
-    replace: 'if (schedule !== before.schedule && IDLE.has(before.card.kind)) {',
+    find: 'if (schedule !== before.schedule && !isIdle) {',
+    replace: 'if (schedule !== before.schedule && isIdle) {',
     tests: CALM,
   },
   {
@@ -47,15 +47,15 @@ export const BENCH_FAULTS: readonly Fault[] = [
   {
     id: 'a clock changes a card that is being said',
     file: 'src/table/card/shown.ts',
-    find: 'return said || atWork ? before : showing(card, schedule)',
-    replace: 'return atWork ? before : showing(card, schedule)',
+    find: 'return said || atWork ? { ...before, table } : fresh',
+    replace: 'return atWork ? { ...before, table } : fresh',
     tests: CALM,
   },
   {
     id: 'what comes due takes the card from under the hands',
     file: 'src/table/card/shown.ts',
-    find: 'return said || atWork ? before : showing(card, schedule)',
-    replace: 'return said ? before : showing(card, schedule)',
+    find: 'return said || atWork ? { ...before, table } : fresh',
+    replace: 'return said ? { ...before, table } : fresh',
     tests: ['tests/unit/table/at-hand.test.ts'],
   },
   {
@@ -75,8 +75,8 @@ export const BENCH_FAULTS: readonly Fault[] = [
   {
     id: 'a dip is said without its glaze',
     file: 'src/table/card/spoken.ts',
-    find: 'words: [...down, ...named(pot), ...bucket(table, armed.bucketId), ...seconds(armed.holdS)],',
-    replace: 'words: [...down, ...named(pot), ...seconds(armed.holdS)],',
+    find: ': [...how, ...into, ...s]',
+    replace: ': [...how, ...s]',
     tests: VOICE,
   },
   {
