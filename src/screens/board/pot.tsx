@@ -113,10 +113,10 @@ function PotCard({ pot, open }: CardProps) {
               type="button"
               class="key"
               onClick={() => {
-                const { potId: _own, number: _number, place: _place, ...like } = facts
+                const { potId: likePotId, number: _number, place: _place, ...like } = facts
                 const lid = otherPiece(table.value, facts)?.facts
                 const more = lid ? { lid: { stackId: lid.stackId } } : {}
-                if (!act({ do: 'set-pot', pot: like, ...more })) go({ at: 'board' })
+                if (!act({ do: 'set-pot', pot: like, likePotId, ...more })) go({ at: 'board' })
               }}
             >
               {w.another}
