@@ -44,7 +44,7 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
   await page.getByRole('button', { name: 'That one again' }).tap()
   const seconds = page.locator('.open-story').first()
   await expect(seconds).toContainText(/Gatepost, .*\(4 s then, 0\.\d mm\)/)
-  await page.getByRole('button', { name: 'A new pot of it' }).tap()
+  await page.getByRole('button', { name: 'A new pot of it, on a slab' }).tap()
   await page.clock.runFor(300)
   await expect(page.locator('.desk')).toContainText('Pot 39')
   const table = await bench.table()
@@ -52,6 +52,15 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
   const like = table.pots['demo.36']
   expect(made?.facts.shape).toEqual(like?.facts.shape)
   expect(made?.ownPlan?.map(({ bucketId }) => bucketId)).toEqual(like?.dips.map(({ bucketId }) => bucketId))
+  // Its page tells its slab and its waits, and one more like it has them too.
+  await expect(page.locator('.pot-said')).toContainText('goes on a catch slab')
+  const waits = made?.ownPlan?.filter(({ afterMin }) => afterMin !== undefined) ?? []
+  await expect(page.locator('.coat-line', { hasText: 'after the coat before' })).toHaveCount(waits.length)
+  expect(waits.length).toBeGreaterThan(0)
+  await page.getByRole('button', { name: 'One more like it' }).tap()
+  await page.clock.runFor(300)
+  const { ownPlan, slab } = await bench.pot(40)
+  expect({ ownPlan, slab }).toEqual({ ownPlan: made?.ownPlan, slab: true })
   await page.goto('./#/fired')
   await expect(search).toBeVisible()
 })
