@@ -102,6 +102,19 @@ test('a story plays by itself and stops at a tap; where motion is not wanted it 
   }
 })
 
+test('runs told and found are drawn in the marks of the ruler at hand', async ({ page }) => {
+  await BenchPage.on(page, [
+    [{ kind: 'settings-set', settings: { units: 'us' } }],
+    ...firedLoad(EVENING.getTime(), 'up'),
+    judged('demo.36', '2.2'),
+  ])
+  await page.goto('./#/plots')
+  await page.clock.runFor(600)
+  const plot = page.locator('.back-part .plot').first()
+  await expect(plot).toContainText('found, in')
+  await expect(plot).toContainText('1/8')
+})
+
 test('nothing of it is small or cut off', LONG, async ({ page }) => {
   test.setTimeout(180_000)
   await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'up'), judged('demo.36', '2.2')])
