@@ -44,7 +44,7 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
   await page.getByRole('button', { name: 'That one again' }).tap()
   const seconds = page.locator('.open-story').first()
   await expect(seconds).toContainText(/Gatepost, .*\(4 s then, 0\.\d mm\)/)
-  await page.getByRole('button', { name: 'A new pot of it' }).tap()
+  await page.getByRole('button', { name: 'A new pot of it, on a slab' }).tap()
   await page.clock.runFor(300)
   await expect(page.locator('.desk')).toContainText('Pot 39')
   const table = await bench.table()
@@ -52,6 +52,15 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
   const like = table.pots['demo.36']
   expect(made?.facts.shape).toEqual(like?.facts.shape)
   expect(made?.ownPlan?.map(({ bucketId }) => bucketId)).toEqual(like?.dips.map(({ bucketId }) => bucketId))
+  // Its page tells its slab and its waits, and one more like it has them too.
+  await expect(page.locator('.pot-said')).toContainText('goes on a catch slab')
+  const waits = made?.ownPlan?.filter(({ afterMin }) => afterMin !== undefined) ?? []
+  await expect(page.locator('.coat-line', { hasText: 'after the coat before' })).toHaveCount(waits.length)
+  expect(waits.length).toBeGreaterThan(0)
+  await page.getByRole('button', { name: 'One more like it' }).tap()
+  await page.clock.runFor(300)
+  const { ownPlan, slab } = await bench.pot(40)
+  expect({ ownPlan, slab }).toEqual({ ownPlan: made?.ownPlan, slab: true })
   await page.goto('./#/fired')
   await expect(search).toBeVisible()
 })
@@ -91,6 +100,19 @@ test('a story plays by itself and stops at a tap; where motion is not wanted it 
     }
     await expect(page.locator('.film-said')).toContainText(/\d/)
   }
+})
+
+test('runs told and found are drawn in the marks of the ruler at hand', async ({ page }) => {
+  await BenchPage.on(page, [
+    [{ kind: 'settings-set', settings: { units: 'us' } }],
+    ...firedLoad(EVENING.getTime(), 'up'),
+    judged('demo.36', '2.2'),
+  ])
+  await page.goto('./#/plots')
+  await page.clock.runFor(600)
+  const plot = page.locator('.back-part .plot').first()
+  await expect(plot).toContainText('found, in')
+  await expect(plot).toContainText('1/8')
 })
 
 test('nothing of it is small or cut off', LONG, async ({ page }) => {

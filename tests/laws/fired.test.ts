@@ -16,9 +16,12 @@ import { asSet, keepsLimit, limitsTold, takesLimit } from '../../src/table/fired
 import { resultsOf } from '../../src/table/fired/results.ts'
 import { asTold, keeps, takes } from '../../src/table/fired/take.ts'
 import { forecastOf } from '../../src/table/forecast/forecast.ts'
+import '../../src/table/forecast/walls.ts'
+import { lastDip } from '../../src/table/model/plan.ts'
 import { toLookAt } from '../../src/table/opening/queue.ts'
 import { storyOf } from '../../src/table/opening/story.ts'
 import { toldFound } from '../../src/table/opening/told-found.ts'
+import { dueAt, stepOf } from '../../src/table/steps/steps.ts'
 import { collar, firing, whole } from '../fixtures/fired/kiln-play.ts'
 import { fromTo, pots } from '../fixtures/melt-pots.ts'
 import { Play } from '../unit/table/play.ts'
@@ -365,8 +368,9 @@ test('an answer can be changed into the other, and a danger that was not taken i
 
 test('a new pot of a fired one gets its coats, dipped by the plan as soon as the bench calls it', () => {
   let planned = 0
+  let held = 0
   fc.assert(
-    fc.property(stacks, fc.integer({ min: 0, max: 3 }), (coats, thinner) => {
+    fc.property(stacks, fc.integer({ min: 0, max: 3 }), fromTo(0, 1.2), (coats, thinner, part) => {
       const play = new Play().act({ do: 'lay-demo' })
       firing(play, 'one', [{ potId: 'a', coats, run: { is: 'none' } }])
       for (const glaze of GLAZES) {
@@ -381,7 +385,22 @@ test('a new pot of a fired one gets its coats, dipped by the plan as soon as the
       play.act({ do: 'set-pot', pot: { ...like, potId: 'b' } })
       play.act({ do: 'set-plan', potId: 'b', coats: again.plan })
       again.plan.forEach(({ bucketId, cover, holdS }, coat) => {
-        const readyAt = forecastOf(play.table, of('b'))?.ready.likely ?? play.nowMs
+        // It may be touched before that, and be dry: the next coat goes on no sooner for it.
+        const before = lastDip(of('b'))
+        if (before) {
+          const ready = forecastOf(play.table, of('b'))!.ready.likely
+          play.nowMs = before.outAt + part * (ready - before.outAt)
+          play.append([{ kind: 'touched', potIds: ['b'], dry: true }], `touch ${coat}`)
+          const step = stepOf(play.table, of('b'), play.nowMs)
+          if (step.is === 'wait') {
+            held++
+            play.nowMs = dueAt(step)
+            expect(stepOf(play.table, of('b'), play.nowMs).is).toBe('touch')
+            play.append([{ kind: 'touched', potIds: ['b'], dry: true }], `again ${coat}`)
+          }
+          expect(stepOf(play.table, of('b'), play.nowMs).is).toBe('dip')
+        }
+        const readyAt = play.nowMs
         const dip = { dipId: `b.d${coat}`, potId: 'b', coat, bucketId, cover, holdS, outAt: readyAt }
         const { gramsPerMl } = play.table.buckets[bucketId]!
         play.append(
@@ -399,4 +418,5 @@ test('a new pot of a fired one gets its coats, dipped by the plan as soon as the
     { numRuns: Math.min(RUNS, 30) },
   )
   expect(planned).toBeGreaterThan(3)
+  expect(held).toBeGreaterThan(1)
 })

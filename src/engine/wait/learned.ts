@@ -44,7 +44,8 @@ export const KILN_SD = 0.27
 
 /**
  * Three nodes that stand for the normal law of the fill factor, in sd, with weights. Chosen so that the tenth, half and
- * nine tenths points of the waits come out near those of a fine grid (within 15 % on the usual walls).
+ * nine tenths points of the waits come out near those of a fine grid: of 150 drawn pots 21, 9 and 11 miss it by more than
+ * 15 %, by 31 % at most.
  */
 export const FILL_NODES: readonly (readonly [sds: number, weight: number])[] = [
   [-1.22, 0.25],

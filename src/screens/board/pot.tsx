@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks'
+import type { CoatFacts } from '../../../shared/nouns.ts'
 import { kilnOf } from '../../table/advice/lid.ts'
 import { potTileState } from '../../table/card/board-view.ts'
 import { drawingOf } from '../../table/forecast/drawing.ts'
@@ -84,6 +85,7 @@ function PotCard({ pot, open }: CardProps) {
             </p>
             {facts.bisqueCone === undefined ? null : <p>{w.cone(facts.bisqueCone)}</p>}
             {pot.damp && pot.dips.length === 0 ? <p>{w.came[pot.damp.water]}</p> : null}
+            {pot.slab ? <p>{w.onSlab}</p> : null}
             {pot.touchedUpAt ? <p>{w.touchedUp(days.moment(pot.touchedUpAt))}</p> : null}
             <Times pot={pot} />
           </div>
@@ -113,10 +115,10 @@ function PotCard({ pot, open }: CardProps) {
               type="button"
               class="key"
               onClick={() => {
-                const { potId: _own, number: _number, place: _place, ...like } = facts
+                const { potId: likePotId, number: _number, place: _place, ...like } = facts
                 const lid = otherPiece(table.value, facts)?.facts
                 const more = lid ? { lid: { stackId: lid.stackId } } : {}
-                if (!act({ do: 'set-pot', pot: like, ...more })) go({ at: 'board' })
+                if (!act({ do: 'set-pot', pot: like, likePotId, ...more })) go({ at: 'board' })
               }}
             >
               {w.another}
@@ -180,7 +182,11 @@ function Times({ pot }: { readonly pot: PotState }) {
   const done = nextCoat(pot) >= planOf(table.value, pot).length
   return (
     <>
-      {waits ? <p class="figures">{w.readyAt(clock(likely), clock(lower), clock(upper))}</p> : null}
+      {waits ? (
+        <p class="figures">
+          {forecast.held ? w.heldTo(clock(likely)) : w.readyAt(clock(likely), clock(lower), clock(upper))}
+        </p>
+      ) : null}
       {done ? <p class="figures">{w.kiln(days.between(forecast.kiln))}</p> : null}
     </>
   )
@@ -198,6 +204,8 @@ function Coats({ pot }: { readonly pot: PotState }) {
   const coming = planOf(table.value, pot)
     .slice(nextCoat(pot))
     .map((coat) => ({ ...coat, on: undefined }))
+  const wait = ({ afterMin }: CoatFacts) =>
+    afterMin === undefined ? '' : `, ${w.after(formats.value.span(afterMin * 60_000))}`
   return (
     <ol class="coat-list">
       {[...on, ...coming].map((coat, i) => {
@@ -207,6 +215,7 @@ function Coats({ pot }: { readonly pot: PotState }) {
             {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={36} /> : null}
             <span>
               <strong>{bucket?.name}</strong> {coverText(words.value, formats.value, coat.cover)}
+              {coat.on ? '' : wait(coat)}
             </span>
             <span class="figures">
               {coat.on ? `${coat.on} ` : ''}

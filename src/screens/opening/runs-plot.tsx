@@ -4,8 +4,8 @@ import { Plot, type PlotMark, ticksTo } from '../../ui/plot.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import { reachText, useOpening } from './opening-app.ts'
 import { LegendLine, PlotPart, useBackWords, useLater } from './plot-part.tsx'
+import { scaleOf } from './run-scale.ts'
 
-const STEPS_MM = [1, 2, 5, 10, 20, 50, 100]
 const LEAST_MM = 5
 const NONE: readonly ToldFound[] = []
 
@@ -35,7 +35,8 @@ export function RunsPlot() {
   const { table, words, formats } = useOpening()
   const w = useBackWords().runs
   const [picked, setPicked] = useState<number>()
-  const { pots, tiles } = table.value
+  const { pots, tiles, settings } = table.value
+  const { units } = settings
   const made = useLater(() => toldFound(table.value), [pots, tiles])
   const all = made ?? NONE
   const count = (test: (one: ToldFound) => boolean) => all.filter(test).length
@@ -71,10 +72,13 @@ export function RunsPlot() {
   )
   const marks = useMemo(() => all.map(markOf), [all])
   const most = Math.max(LEAST_MM, ...marks.flatMap(({ x, y }) => [x, y].filter((at) => Number.isFinite(at))))
-  const steps = ticksTo(0, most, 6, STEPS_MM)
+  // As on the ruler by which a run is tapped.
+  const { markMm, every, number } = scaleOf(units)
+  const stepsMm = every.map((marks) => marks * markMm)
+  const steps = ticksTo(0, most, 6, stepsMm)
   const step = (steps[1] ?? LEAST_MM) - (steps[0] ?? 0)
   const to = Math.ceil(most / step) * step
-  const ticks = ticksTo(0, to, 6, STEPS_MM).map((at) => ({ at, text: String(at) }))
+  const ticks = ticksTo(0, to, 6, stepsMm).map((at) => ({ at, text: number(Math.round(at / markMm)) }))
   const shown = new Set(marks.map(({ shape }) => shape))
   return (
     <PlotPart
@@ -83,8 +87,8 @@ export function RunsPlot() {
       drawn={
         all.length === 0 ? undefined : (
           <Plot
-            x={{ from: 0, to, ticks: ticks.slice(1, -1), label: w.x, lanes: [w.noRun, w.shelf] }}
-            y={{ from: 0, to, ticks: ticks.slice(1), label: w.y, lanes: [w.noRun, w.shelf] }}
+            x={{ from: 0, to, ticks: ticks.slice(1, -1), label: w.x[units], lanes: [w.noRun, w.shelf] }}
+            y={{ from: 0, to, ticks: ticks.slice(1), label: w.y[units], lanes: [w.noRun, w.shelf] }}
             marks={marks}
             lines={[
               [

@@ -5,16 +5,17 @@ import { ownAbsorption } from '../entry/bisque.ts'
 import { outerOf } from '../entry/offer.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { LIMITS } from '../model/limits.ts'
-import { arePieces } from '../model/pieces.ts'
+import { arePieces, otherPiece } from '../model/pieces.ts'
 import { freePlace, nextNumber, samePlace } from '../model/places.ts'
 import { potsOnTable } from '../model/plan.ts'
-import type { Table } from '../model/state.ts'
+import type { PotState, Table } from '../model/state.ts'
 import { firstWrong } from './check-entry.ts'
 import type { Decision, HitStamp } from './decision.ts'
 
 /** One pot or several alike, each with a number and a place that nobody has; a lid has its jar's number. */
 export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>, stamp: HitStamp): Decision {
   const { pot, lid } = action
+  const like = table.pots[action.likePotId ?? '']
   const wrong =
     measuresRefusal(action) ??
     [pot.stackId, lid?.stackId ?? pot.stackId]
@@ -46,21 +47,32 @@ export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>,
   for (let i = 0; i < (action.copies ?? 1); i++) {
     const potId = i === 0 && pot.potId ? pot.potId : `p.${stamp.hit}.${i}`
     set({ ...kept, shape, potId, number, place: nextPlace(i === 0 ? pot.place : undefined) })
-    if (lid)
+    if (like) events.push(...ownOf(like, potId))
+    if (lid) {
+      const lidId = `l.${stamp.hit}.${i}`
+      const likeLid = like && otherPiece(table, like.facts)
       set({
         ...likeJar(kept),
-        potId: `l.${stamp.hit}.${i}`,
+        potId: lidId,
         number,
         place: nextPlace(),
         shape: lidFor(pot.shape),
         stackId: lid.stackId,
         lidOf: potId,
       })
+      if (likeLid) events.push(...ownOf(likeLid, lidId))
+    }
     do number++
     while (others.some((other) => other.facts.number === number))
   }
   return { events }
 }
+
+/** What a pot has of its own beside its facts, for another one. */
+const ownOf = ({ ownPlan, slab }: PotState, potId: string): readonly TableEvent[] => [
+  ...(ownPlan ? [{ kind: 'plan-changed' as const, potId, coats: ownPlan }] : []),
+  ...(slab ? [{ kind: 'slab-set' as const, potId, slab }] : []),
+]
 
 type PotAsked = Extract<Action, { do: 'set-pot' }>['pot']
 

@@ -61,14 +61,20 @@ export function firedOf(pot: PotState): FiredPot {
 /**
  * How far the melt of a glazed pot came, by all that was said of it: one that stuck, and to no other pot, came down to the
  * shelf there, whether or not anybody saw it run. A front that was measured stands, and its drip is the shelf's; on a wall
- * where nothing moved something else held it.
+ * where nothing moved something else held it. A lid and its jar stick to each other: that says nothing of the melt.
  */
 export function runFound(pot: PotState, { run, stuck, faults }: Saying): RunFacts | undefined {
   const isGlazed = coatsOn(pot).length > 0 || pot.uncounted || (pot.coatsCounted ?? 0) > 0
-  if (!run || !stuck || !isGlazed || faults.includes('kissed')) return run
+  const { lidOf, shape } = pot.facts
+  const isPiece = lidOf !== undefined || shape.galleryMm !== undefined
+  if (!run || !stuck || !isGlazed || isPiece || faults.includes('kissed')) return run
   if (run.is !== 'measured') return { is: 'shelf' }
-  return run.mm === 0 && !run.longestMm ? run : { ...run, longestMm: 'shelf' }
+  return isStill(run) ? run : { ...run, longestMm: 'shelf' }
 }
+
+/** Whether nothing moved, by what was said of it. */
+export const isStill = (run: RunFacts): boolean =>
+  run.is === 'none' || (run.is === 'measured' && run.mm === 0 && !run.longestMm)
 
 /** Whether a look says what another said. */
 export const saysSame = (a: Saying, b: Saying): boolean =>

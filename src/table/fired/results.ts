@@ -19,7 +19,7 @@ import { profileOf } from '../forecast/shape-inputs.ts'
 import type { LoadState } from '../model/load-state.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { firedZones, isSure, loadFiredIn, lowestEdgeMm, toldCoats } from './fired-coats.ts'
-import { firedOf, type Judgement, type Saying } from './fired-pot.ts'
+import { firedOf, isStill, type Judgement, type Saying } from './fired-pot.ts'
 import { type Heat, heatAt } from './heats.ts'
 
 /** A fired pot that was judged, and what is certain of it. */
@@ -79,7 +79,7 @@ function aboveFootMm(pot: PotState): number {
  * ran: that is no word for its glaze.
  */
 export function seenOf(pot: PotState, { run, stuck, faults }: Saying): RunSeen | undefined {
-  if (!run || (stuck && !onShelf(run) && !faults.includes('kissed'))) return undefined
+  if (!run || (stuck && isStill(run) && !faults.includes('kissed'))) return undefined
   if (run.is === 'measured') return { kind: 'measured', mm: run.mm }
   if (run.is !== 'none') return { kind: run.is }
   const mm = aboveFootMm(pot)

@@ -21,6 +21,8 @@ export interface Forecast {
   readonly halves?: Pick<HalfAndHalf, 'first' | 'second'>
   /** When it is READY, as the room understands ready. */
   readonly ready: BandMs
+  /** A touch said dry, and the next coat is for later all the same: `ready` is that moment, and asks again. */
+  readonly held?: true
   readonly touch: BandMs
   readonly thirsty: BandMs
   readonly kiln: BandMs

@@ -52,10 +52,7 @@ function forecastWith(table: Table, pot: PotState, learned: Learned): Forecast {
     touch,
     thirsty,
     kiln: byClock?.kiln ?? inMs(forecast.kilnDry),
-    ready: noSooner(
-      byClock?.ready ?? (table.settings.readyMeans === 'thirsty' ? thirsty : touch),
-      heldUntil(table, pot),
-    ),
+    ...readyAt(table, pot, byClock?.ready ?? (table.settings.readyMeans === 'thirsty' ? thirsty : touch)),
     learned,
   }
 }
@@ -68,6 +65,18 @@ function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {
 /** Before this, table time, ms, the next coat of a plan does not go on, dry or not. */
 const heldUntil = (table: Table, pot: PotState): number =>
   (lastDip(pot)?.outAt ?? 0) + (planOf(table, pot)[nextCoat(pot)]?.afterMin ?? 0) * MIN_MS
+
+/** When the next coat may go on, of one that is dry at `dry`. A coat that was touched dry too early has no band left. */
+function readyAt(table: Table, pot: PotState, dry: BandMs): Pick<Forecast, 'ready' | 'held'> {
+  const until = heldUntil(table, pot)
+  const last = pot.touches.at(-1)
+  return last?.dry && last.dipId === lastDip(pot)?.dipId && last.at < until - ASKED_WITH_MS
+    ? { ready: { lower: until, likely: until, upper: until }, held: true }
+    : { ready: noSooner(dry, until) }
+}
+
+/** A pot may be asked for with others, this long before its own moment: see `TOGETHER_MS`. */
+const ASKED_WITH_MS = MIN_MS
 
 const noSooner = ({ lower, likely, upper }: BandMs, than: number): BandMs => ({
   lower: Math.max(lower, than),

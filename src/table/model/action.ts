@@ -109,6 +109,8 @@ export type Action =
       readonly copies?: number
       /** With a lid of its own: on the next place, with these coats. */
       readonly lid?: { readonly stackId: string }
+      /** The pot that it is to be like: coats of its own and a catch slab go with it, to lids as well. */
+      readonly likePotId?: string
     }
   | { readonly do: 'set-plan'; readonly potId: string; readonly coats: readonly CoatFacts[] }
   | { readonly do: 'read-tile'; readonly tile: Omit<TileFacts, 'tileId'> }

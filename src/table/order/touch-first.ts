@@ -2,7 +2,7 @@ import { touchNext } from '../../engine/index.ts'
 import { lessonOf } from '../forecast/learning.ts'
 import { historyOf, MIN_MS } from '../forecast/pot-history.ts'
 import type { Table } from '../model/state.ts'
-import { nextBucket } from '../steps/steps.ts'
+import { dueWhat } from '../steps/steps.ts'
 import { stepsOf } from '../steps/work.ts'
 
 /** More pots than these would keep the phone busy for a line of text. */
@@ -15,7 +15,9 @@ export function touchFirst(
 ): { readonly potId: string; readonly others: number } | undefined {
   if (table.settings.readyMeans === 'clock') return undefined
   const waiting = stepsOf(table, now)
-    .filter(({ step, pot }) => step.is === 'wait' && step.askAt > now && nextBucket(table, pot) !== undefined)
+    .filter(
+      ({ step, pot }) => step.is === 'wait' && step.askAt > now && dueWhat(table, pot, step) === 'touch',
+    )
     .slice(0, MOST_POTS)
     .map(({ pot }) => ({ id: pot.facts.potId, ...historyOf(table, pot) }))
   const next = touchNext(waiting, now / MIN_MS, lessonOf(table))

@@ -48,7 +48,7 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
   const last = touches.at(-1)
   const askAt =
     last && !last.dry ? Math.max(dry.likely, last.at + askAgainMs(last.at - dip.outAt)) : dry.likely
-  if (!last?.dry) {
+  if (!last?.dry || band?.held) {
     if (now < askAt) {
       const dripEnds = dip.outAt + table.settings.dripS * 1000
       if (here && dip.spongedAt === undefined && !last)
@@ -76,9 +76,11 @@ export const mayBeDipped = (step: Step, now: number): boolean =>
   step.is === 'dip' || (step.is === 'touch' && now >= step.dry.upper)
 
 /** What a step comes to by itself: a last coat that is dry is not touched, its foot is checked. */
-export function dueWhat(table: Table, pot: PotState, step: Step): StepDue | 'foot-check' | undefined {
+export function dueWhat(table: Table, pot: PotState, step: Step): StepDue | 'foot-check' | 'dip' | undefined {
   const { due } = STEP_ROWS[step.is]
-  return due === 'touch' && nextBucket(table, pot) === undefined ? 'foot-check' : due
+  if (due !== 'touch') return due
+  if (nextBucket(table, pot) === undefined) return 'foot-check'
+  return forecastOf(table, pot)?.held ? 'dip' : due
 }
 
 const askAgainMs = (ageMs: number): number =>

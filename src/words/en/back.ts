@@ -45,8 +45,8 @@ export const back = {
       [none > 0 ? `${none} did not run.` : '', shelf > 0 ? `${shelf} came onto the shelf.` : '']
         .filter(Boolean)
         .join(' '),
-    x: 'told, mm',
-    y: 'found, mm',
+    x: { metric: 'told, mm', us: 'told, in' },
+    y: { metric: 'found, mm', us: 'found, in' },
     noRun: 'none',
     shelf: 'shelf',
     legend: {

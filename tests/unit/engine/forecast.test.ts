@@ -227,6 +227,15 @@ describe('refusals name the field, the value and the range', () => {
   })
 })
 
+test('upper is for the longest seconds of a zone: slow hands bring it further from likely', () => {
+  const [slow, quick] = [40, 2000].map((mmPerS) => {
+    const one = forecast([dip('a', 0, 2, { kind: 'full' }, undefined, mmPerS)], ROOM, potOf(beaker(8)))
+    const { likelyMm, upperMm } = one.zones.find(({ name }) => name === 'body')!
+    return upperMm / likelyMm
+  })
+  expect(slow! / quick!).toBeGreaterThan(1.05)
+})
+
 /**
  * Computed by us with the calibrations of the demo, pinned to notice a change; no proof of anything. Dry day, still
  * air, each coat at the likely touch-dry of the one below.

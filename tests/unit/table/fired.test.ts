@@ -180,6 +180,23 @@ describe('a pot that stuck', () => {
     expect(said(stuck(none, { faults: ['kissed'] })).run).toEqual(none)
   })
 
+  test('as lid or jar says nothing of its run, unless that was seen', () => {
+    const jar = { form: 'beaker', heightMm: 95, rimMm: 80, wallMm: 5, footLineMm: 8, galleryMm: 5 } as const
+    const ran = { is: 'measured', mm: 3 } as const
+    for (const isLid of [true, false]) {
+      const piece = (run: FiredSpec['run']) => {
+        const play = stuck(run, isLid ? {} : { shape: jar })
+        const { facts } = play.table.pots.a!
+        if (isLid) play.append([{ kind: 'pot-set', pot: { ...facts, lidOf: 'jar' } }], 'lid')
+        return play
+      }
+      expect(said(piece(none))).toMatchObject({ run: none, seen: undefined })
+      expect(factorsOf(piece(none).table)).toEqual([])
+      expect(said(piece(ran))).toMatchObject({ run: ran, seen: { mm: 3 } })
+      expect(said(piece(shelf))).toMatchObject({ run: shelf, seen: { kind: 'shelf' } })
+    }
+  })
+
   test('bare has no run', () => {
     const play = evening()
     firing(play, 'one', [lone('a', none, { stuck: 'tapped', coats: [] })])

@@ -131,3 +131,25 @@ describe('a jar with its lid', () => {
     expect(play.try({ do: 'set-pot', pot: { shape, stackId: 'demo.tideline' } })?.field).toBe(field)
   })
 })
+
+test('one more like a pot has its own coats with their waits, and its slab; its lid has the lid’s', () => {
+  const play = lidded(evening())
+  const [body, lid] = facts(play, 39)
+  const own = [
+    { bucketId: 'demo.gatepost', cover: { kind: 'full' }, holdS: 4 },
+    { bucketId: 'demo.brackwater', cover: { kind: 'full' }, holdS: 1, afterMin: 146 },
+  ] as const
+  play.act({ do: 'set-plan', potId: body!.potId, coats: own })
+  play.act({ do: 'set-slab', potId: body!.potId, slab: true })
+  play.act({ do: 'set-plan', potId: lid!.potId, coats: own.slice(0, 1) })
+  const { potId: likePotId, number: _number, place: _place, ...like } = body!
+  play.act({ do: 'set-pot', pot: like, likePotId, copies: 2, lid: { stackId: lid!.stackId } })
+  for (const number of [40, 41]) {
+    const [more, moreLid] = facts(play, number).map(({ potId }) => play.table.pots[potId]!)
+    expect(more).toMatchObject({ ownPlan: own, slab: true })
+    expect(moreLid).toMatchObject({ ownPlan: own.slice(0, 1) })
+    expect(moreLid!.slab).toBeUndefined()
+  }
+  play.act({ do: 'set-pot', pot: like })
+  expect(play.table.pots[facts(play, 42)[0]!.potId]!.ownPlan).toBeUndefined()
+})
