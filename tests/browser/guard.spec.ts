@@ -19,7 +19,7 @@ const SCREENS = {
   shelf: { drawn: 'kiln-main', hash: '#/shelf' },
   firing: { drawn: 'firing', hash: '#/firing' },
   bench: { drawn: 'top-row', hash: '#/bench' },
-  count: { drawn: 'count-numeral figures', hash: '#/bench' },
+  count: { drawn: 'count count-lead-in', hash: '#/bench' },
   card: { says: 'Wax the foot', hash: '#/bench' },
 } as const
 type Name = keyof typeof SCREENS

@@ -82,11 +82,13 @@ export function FireCard({ load, open, beside }: FireProps) {
       <KilnMain>
         <Alarm said={said} />
         <p class="kiln-big figures">
-          {last
+          {last && last.at > (load.offAt ?? 0)
             ? w.last(temp(last.tempC), days.moment(last.at))
-            : load.litAt === undefined
-              ? ''
-              : w.lit(days.moment(load.litAt))}
+            : load.offAt !== undefined
+              ? w.off(days.moment(load.offAt))
+              : load.litAt === undefined
+                ? ''
+                : w.lit(days.moment(load.litAt))}
         </p>
         {fires ? (
           <FireLines load={load} stage={stage} ahead={ahead} candles={steams} steams={wet} />

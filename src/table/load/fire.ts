@@ -88,6 +88,8 @@ export function conesTaught(load: LoadState): readonly ConeTaught[] {
     const fall = fallOf(load, cone)
     if (fall?.is !== 'down') return []
     const { at, hit } = fall
+    // First seen to lie in a kiln that cools: nobody saw at what heat it fell.
+    if (load.offAt !== undefined && at > load.offAt) return []
     const shownC = shownAt(
       load.readings.filter((reading) => load.offAt === undefined || reading.at <= load.offAt),
       at,

@@ -125,8 +125,9 @@ export function coldness(load: LoadState): { readonly cold: boolean; readonly ag
   const { offAt, openedAt, readings } = load
   const last = lastCooling(load)
   if (openedAt === undefined || offAt === undefined || !last || last.tempC > UNLOAD_C) return { cold: false }
+  // Nothing read before the lid was up: it may have been lifted hot.
   const atLid = readings.findLast(({ at }) => at > offAt && at <= openedAt)
-  if (!atLid || atLid.tempC <= LID_C) return { cold: true }
+  if (atLid && atLid.tempC <= LID_C) return { cold: true }
   const first = readings.slice(readings.findLastIndex(({ tempC }) => tempC > UNLOAD_C) + 1)[0] ?? last
   const again = first.at + COLD_TWICE_MS
   return last.at >= again ? { cold: true } : { cold: false, again }

@@ -44,5 +44,5 @@ export const end = {
   noSooner: 'Nothing here would gain ten minutes.',
   next: (from: number, to: number, of: number) => `${from} to ${to} of ${of}. NEXT`,
   caution:
-    'Kiln: vent on, stay out of the room; its manual and local rules come first. This app cannot tell whether a pot is safe for food.',
+    'Kiln: vent on, stay with it, out of burn-off; its manual and local rules come first. This app cannot tell whether a pot is safe for food.',
 }

@@ -114,6 +114,13 @@ describe('the kiln’s own offset', () => {
     expect(before - ahead()).toBeGreaterThan(4)
   })
 
+  test('a cone first seen to lie after the kiln went off teaches nothing: nobody saw at what heat it fell', () => {
+    const { play, loadId } = on()
+    fired(play, loadId, 1150, 1190)
+    play.act({ do: 'switch-off', loadId }).wait(780).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    expect(conesTaught(load(play, loadId))).toEqual([])
+  })
+
   test('a cone far from its chart is asked about, and teaches nothing by itself', () => {
     const { play, loadId } = taught(1150)
     const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
