@@ -12,7 +12,7 @@ export const CAUTIONS: Readonly<Record<string, Readonly<Record<string, readonly 
     'tools: in the settling bucket': [/Unplug the mixer before you touch the blade/, /drain: local rules/],
     closed: [
       /vent on/,
-      /stay out of the room/,
+      /stay with it, out of burn-off/,
       /manual and local rules come first/,
       /cannot tell whether a pot is safe for food/,
     ],
