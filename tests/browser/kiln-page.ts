@@ -79,4 +79,15 @@ export class KilnPage {
     await expect(this.bar).toBeVisible()
     await this.page.clock.runFor(500)
   }
+  /** Wet pots, to be candled first, from PROPOSE to KILN ON. */
+  async candled(): Promise<void> {
+    await this.hit()
+    await this.hit()
+    await this.shows('not dry when the kiln goes on')
+    await this.key('Candle first')
+    await this.shows('may go in now')
+    await this.hit()
+    await this.says('SHELF 1 AS DRAWN')
+    while ((await this.bar.textContent()) !== 'KILN ON') await this.hit()
+  }
 }

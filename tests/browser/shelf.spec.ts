@@ -286,14 +286,7 @@ test(
   async ({ page }) => {
     test.setTimeout(120_000)
     const kiln = await KilnPage.open(page, 1, 1)
-    await kiln.hit()
-    await kiln.hit()
-    await kiln.shows('not dry when the kiln goes on')
-    await kiln.key('Candle first')
-    await kiln.shows('may go in now')
-    await kiln.hit()
-    await kiln.says('SHELF 1 AS DRAWN')
-    while ((await kiln.bar.textContent()) !== 'KILN ON') await kiln.hit()
+    await kiln.candled()
     const told = /candle (\d) h( \d\d min)? to (\d) h( \d\d min)?: (\d+ g) of water leaves, (3\d) last/
     await kiln.shows(told)
     const [, h, min = '0', lateH, lateMin = '0', ...rest] =

@@ -19,6 +19,7 @@ import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { Alarm } from '../desk/save.tsx'
+import { Take } from './photo-take.tsx'
 import { TraceView } from './trace-view.tsx'
 import './photo-outline.css'
 
@@ -263,47 +264,6 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
         ) : null}
       </main>
     </div>
-  )
-}
-
-/** How to stand, and the two ways to a photo. */
-function Take({ read }: { readonly read: (file: File | undefined) => void }) {
-  const w = PHOTO_WORDS[useDesk().table.value.settings.language]
-  const camera = useRef<HTMLInputElement>(null)
-  const file = useRef<HTMLInputElement>(null)
-  const input = (ref: typeof camera, label: string, capture: boolean) => (
-    <input
-      ref={ref}
-      class="visually-hidden"
-      type="file"
-      accept="image/*"
-      capture={capture ? 'environment' : undefined}
-      tabIndex={-1}
-      aria-label={label}
-      onChange={(event) => {
-        read(event.currentTarget.files?.[0])
-        event.currentTarget.value = ''
-      }}
-    />
-  )
-  return (
-    <>
-      <ol class="trace-list">
-        {[w.one, ...w.stand].map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ol>
-      <p class="caution">{w.round}</p>
-      {input(camera, w.camera, true)}
-      {input(file, w.file, false)}
-      <button type="button" class="desk-main" onClick={() => camera.current?.click()}>
-        {w.camera}
-      </button>
-      <button type="button" class="key" onClick={() => file.current?.click()}>
-        {w.file}
-      </button>
-      <p class="help">{w.stays}</p>
-    </>
   )
 }
 

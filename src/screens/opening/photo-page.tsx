@@ -3,6 +3,7 @@ import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { PHOTO_SIDES } from '../../table/opening/faults.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { PhotoInput } from '../../ui/photo-input.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
@@ -57,21 +58,6 @@ export function PhotoPage({ pot, close }: PhotoProps) {
     if (picture) void keep(atMs)
     else camera.current?.click()
   })
-  const input = (ref: typeof camera, label: string, capture: boolean) => (
-    <input
-      ref={ref}
-      class="visually-hidden"
-      type="file"
-      accept="image/*"
-      capture={capture ? 'environment' : undefined}
-      tabIndex={-1}
-      aria-label={label}
-      onChange={(event) => {
-        read(event.currentTarget.files?.[0])
-        event.currentTarget.value = ''
-      }}
-    />
-  )
   return (
     <>
       <KilnMain>
@@ -81,8 +67,8 @@ export function PhotoPage({ pot, close }: PhotoProps) {
           {last ? <Kept photoId={last.photoId} ghost={taken !== undefined} alt={w.photos.last} /> : null}
           {taken || last ? null : <p class="help">{w.photos.first}</p>}
         </div>
-        {input(camera, w.photos.camera, true)}
-        {input(file, w.photos.file, false)}
+        <PhotoInput inputRef={camera} label={w.photos.camera} capture={true} read={read} />
+        <PhotoInput inputRef={file} label={w.photos.file} capture={false} read={read} />
         <fieldset class="kiln-keys">
           <legend class="visually-hidden">{w.photos.side}</legend>
           {PHOTO_SIDES.map((one) => (

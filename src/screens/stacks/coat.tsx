@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, CoverFacts } from '../../../shared/nouns.ts'
 import type { Warning } from '../../table/advice/warning.ts'
+import { reachMm } from '../../table/entry/cover.ts'
 import { showEntry } from '../../table/entry/entry.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import { Choice } from '../../ui/choice.tsx'
@@ -46,9 +47,6 @@ function coverOf(kind: Kind, mm: number): CoverFacts {
   }
 }
 
-const mmOf = (cover: CoverFacts): number | undefined =>
-  'edgeUpMm' in cover ? cover.edgeUpMm : 'depthMm' in cover ? cover.depthMm : undefined
-
 /** One coat of a stack: a line to read, opened to change it. */
 export function Coat(props: CoatProps) {
   const { draft, index, last, open, asked, waitMin, warning, toggle, change, move, remove } = props
@@ -72,7 +70,7 @@ export function Coat(props: CoatProps) {
   useEffect(() => {
     const cover = size && mm !== undefined ? coverOf(kind, mm) : coat.cover
     const next = { ...coat, cover, holdS: holdS ?? coat.holdS }
-    if (next.holdS !== coat.holdS || mmOf(cover) !== mmOf(coat.cover) || right !== draft.right)
+    if (next.holdS !== coat.holdS || reachMm(cover) !== reachMm(coat.cover) || right !== draft.right)
       change(next, right)
   }, [holdS, mm, right])
   useEffect(() => {

@@ -1,5 +1,6 @@
 import type { BucketFacts, Handout, StackFacts } from '../../../shared/nouns.ts'
 import type { Table } from '../model/state.ts'
+import { reachMm } from './cover.ts'
 
 /** The stack, or all of them, with the buckets they are dipped in. */
 export function handoutOf(table: Table, stackId?: string): Handout {
@@ -62,10 +63,6 @@ const sameCoats = (a: StackFacts, b: StackFacts): boolean =>
       coat.bucketId === other?.bucketId &&
       coat.holdS === other.holdS &&
       coat.cover.kind === other.cover.kind &&
-      reach(coat.cover) === reach(other.cover)
+      reachMm(coat.cover) === reachMm(other.cover)
     )
   })
-
-/** How far a cover goes, mm; undefined where it goes all the way. */
-const reach = (cover: StackFacts['coats'][number]['cover']): number | undefined =>
-  'edgeUpMm' in cover ? cover.edgeUpMm : 'depthMm' in cover ? cover.depthMm : undefined

@@ -14,6 +14,9 @@ export interface BandMs {
   readonly upper: number
 }
 
+/** Pots due within this of one another are called as one. */
+export const TOGETHER_MS = 60_000
+
 export interface Forecast {
   /** Where dips overlap that only reached a half, if any did. */
   readonly pot: PotForecast

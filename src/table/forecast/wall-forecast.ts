@@ -7,7 +7,7 @@ import { halfAt, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
 import { coatsOn, lastDip, nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
-import type { BandMs, Forecast } from './forecast.ts'
+import { type BandMs, type Forecast, TOGETHER_MS } from './forecast.ts'
 import { lessonFor } from './learning.ts'
 import { historyOf, MIN_MS } from './pot-history.ts'
 import { bodyOf } from './wall-inputs.ts'
@@ -70,13 +70,10 @@ const heldUntil = (table: Table, pot: PotState): number =>
 function readyAt(table: Table, pot: PotState, dry: BandMs): Pick<Forecast, 'ready' | 'held'> {
   const until = heldUntil(table, pot)
   const last = pot.touches.at(-1)
-  return last?.dry && last.dipId === lastDip(pot)?.dipId && last.at < until - ASKED_WITH_MS
+  return last?.dry && last.dipId === lastDip(pot)?.dipId && last.at < until - TOGETHER_MS
     ? { ready: { lower: until, likely: until, upper: until }, held: true }
     : { ready: noSooner(dry, until) }
 }
-
-/** A pot may be asked for with others, this long before its own moment: see `TOGETHER_MS`. */
-const ASKED_WITH_MS = MIN_MS
 
 const noSooner = ({ lower, likely, upper }: BandMs, than: number): BandMs => ({
   lower: Math.max(lower, than),

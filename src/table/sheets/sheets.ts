@@ -1,4 +1,5 @@
 import type { CoverFacts } from '../../../shared/nouns.ts'
+import { reachMm } from '../entry/cover.ts'
 import { firedOf, type Judgement } from '../fired/fired-pot.ts'
 import { loadsOf } from '../load/loads.ts'
 import { coatsOn } from '../model/plan.ts'
@@ -172,7 +173,7 @@ export function sheetsOf(table: Table): Records {
           coat: dip.coat + 1,
           glaze: glaze(dip.bucketId),
           cover: { cover: dip.cover.kind },
-          edgeMm: edgeOf(dip.cover),
+          edgeMm: reachMm(dip.cover),
           gramsPerMl: dip.gramsPerMl,
           heldS: tenth(dip.holdS),
           plannedS: tenth(dip.plannedHoldS),
@@ -257,10 +258,6 @@ const percent = (part: number): number => tenth(part * 100)
 
 /** A coat that went down the sink again. */
 const isOff = (pot: PotState, dip: DipState): boolean => !coatsOn(pot).includes(dip)
-
-/** Where a coat ends over the shelf, or how deep a collar is. */
-const edgeOf = (cover: CoverFacts): number | undefined =>
-  cover.kind === 'collar' ? cover.depthMm : 'edgeUpMm' in cover ? cover.edgeUpMm : undefined
 
 function ranOf({ run }: Judgement): { run?: string; runMm?: number; longestMm?: number | 'shelf' } {
   if (!run) return {}

@@ -1,8 +1,8 @@
-import { forecastOf } from '../forecast/forecast.ts'
+import { forecastOf, TOGETHER_MS } from '../forecast/forecast.ts'
 import { byPlace, lastDip } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { nextBucket, type Step } from './steps.ts'
-import { stepsOf, TOGETHER_MS } from './work.ts'
+import { stepsOf } from './work.ts'
 
 /** Pots that will want a touch, called as one: all go into the same bucket and are due within a minute. */
 export interface AheadCall {

@@ -1,3 +1,4 @@
+import { TOGETHER_MS } from '../forecast/forecast.ts'
 import { nextCoat, planOf, potsOnTable } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { HAND_STEPS, type HandStepName, handStepsOf } from './step-rows.ts'
@@ -21,9 +22,6 @@ export function stepsOf(table: Table, now: number): readonly AtStep[] {
 
 /** Coats still to come: the longest chain goes first. */
 const coatsLeft = (table: Table, pot: PotState): number => planOf(table, pot).length - nextCoat(pot)
-
-/** Pots due within this of one another are called as one. */
-export const TOGETHER_MS = 60_000
 
 /** More than so many have no room on a card: the others are called when these are answered. */
 export const MOST_TOGETHER = 6
