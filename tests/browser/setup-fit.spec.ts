@@ -17,6 +17,12 @@ const SCREENS = [
   'buckets/demo.heather',
   'tile/demo.brackwater/demo.gatepost',
   'room',
+  'room/air',
+  'room/kiln',
+  'room/clay',
+  'room/count',
+  'room/phone',
+  'room/keep',
   'firing',
   'shelf',
 ]
@@ -35,6 +41,18 @@ for (const [width, height] of [
       expect(await page.evaluate(misfits), screen).toEqual([])
     }
   })
+
+test('no page is longer than three screens of 360 x 640', async ({ page }) => {
+  await demo(page)
+  const long: string[] = []
+  for (const screen of SCREENS.filter((one) => one.startsWith('room'))) {
+    await open(page, screen)
+    await page.waitForTimeout(150)
+    const high = await page.evaluate(() => document.documentElement.scrollHeight)
+    if (high > 3 * 640) long.push(`${screen}: ${(high / 640).toFixed(1)} screens`)
+  }
+  expect(long).toEqual([])
+})
 
 test('twelve tiles of the own table are seen at once at 360 x 640', async ({ page }) => {
   await page.goto('./')
@@ -70,7 +88,7 @@ for (const theme of process.env.PROVE ? ['paper', 'dim'] : ['dim'])
   test(`no barrier that a machine can find, theme ${theme}`, async ({ page }) => {
     test.setTimeout(120_000)
     await demo(page)
-    await open(page, 'room')
+    await open(page, 'room/phone')
     await option(page, theme).click()
     for (const screen of SCREENS) {
       await open(page, screen)

@@ -141,7 +141,7 @@ function AirLine() {
   const agoMs = spell ? now.value - spell.at : 0
   const w = words.value.desk.board
   return (
-    <button type="button" class="board-air" onClick={() => go({ at: 'room' })}>
+    <button type="button" class="board-air" onClick={() => go({ at: 'room', door: 'air' })}>
       <span class="figures">{airText(words.value, air, settings.units)}</span>
       <span class="figures">{w.wall(amount('wallMm', board.wallMm, settings.units))}</span>
       {agoMs < AIR_OLD_MS ? null : (
