@@ -138,6 +138,13 @@ export const ADVICE_FAULTS: readonly Fault[] = [
     tests: ['tests/unit/engine/worth.test.ts'],
   },
   {
+    id: 'what one glaze is found to be is told of all',
+    file: 'src/engine/wait/worth.ts',
+    find: 'glazeOf(one) === glaze ? own : forGlaze(own, known[j]!)',
+    replace: 'glazeOf(one) === glaze ? own : own',
+    tests: ['tests/unit/engine/worth.test.ts'],
+  },
+  {
     id: 'a full wall is told by its likely figure',
     file: 'src/table/advice/warnings.ts',
     find: 'if (upperMm >= thirstyUpperMm * THIN_PART)',
