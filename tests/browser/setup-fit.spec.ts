@@ -66,7 +66,7 @@ test('twelve tiles of the own table are seen at once at 360 x 640', async ({ pag
   await expect(tiles).toHaveCount(12)
   for (const tile of await tiles.all()) {
     const box = await tile.boundingBox()
-    expect(box!.width).toBeGreaterThanOrEqual(104)
+    expect(box!.width).toBeGreaterThanOrEqual(76)
     expect(box!.height).toBeGreaterThanOrEqual(112)
   }
   const last = await tiles.last().boundingBox()
