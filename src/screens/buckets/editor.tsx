@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { BucketFacts, Caution } from '../../../shared/nouns.ts'
 import { freeLetter, freePattern, NAME_MOST, PATTERNS } from '../../table/entry/offer.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
@@ -6,6 +6,7 @@ import type { BucketState, Table } from '../../table/model/state.ts'
 import { Choice, Switch } from '../../ui/choice.tsx'
 import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
+import { More } from '../../ui/more.tsx'
 import { PatternBand, Swatch } from '../../ui/swatch.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
@@ -16,6 +17,7 @@ import { SpokenName } from '../desk/spoken-name.tsx'
 import { DensityCheck } from './density.tsx'
 import { DippedTiles } from './dipped.tsx'
 import { DoseFor } from './dose.tsx'
+import { BucketFace } from './face.tsx'
 import { Fill } from './fill.tsx'
 import { Pairs } from './pairs.tsx'
 import { PickUp } from './pick-up.tsx'
@@ -49,6 +51,16 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
   const [clings, setClings] = useState(facts?.clingsGramsPerCm2)
   const [dipped, setDipped] = useState(facts?.dippedTiles ?? [])
   const [said, setSaid] = useState<string>()
+  const [tried, setTried] = useState(0)
+  const page = useRef<HTMLElement>(null)
+  // What is wrong is shown, wherever it is kept.
+  useLayoutEffect(() => {
+    for (const wrong of page.current?.querySelectorAll('.is-wrong') ?? []) {
+      const kept = wrong.closest('details')
+      if (kept) kept.open = true
+    }
+    if (tried > 0) page.current?.querySelector('.is-wrong input')?.scrollIntoView({ block: 'center' })
+  }, [tried])
   const target = useEntry('gramsPerMl', facts?.targetGramsPerMl ?? USUAL.targetGramsPerMl)
   const tolerance = useEntry('toleranceGramsPerMl', like.toleranceGramsPerMl)
   const solids = useEntry('solidsGravity', facts?.solidsGravity ?? USUAL.solidsGravity)
@@ -74,6 +86,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
     return refusal === undefined
   }
   const save = () => {
+    setTried(tried + 1)
     const right = entries.map((entry) => entry.check()).every(Boolean)
     const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
     if (!named) setName({ ...name, wrong: wrongs.name(NAME_MOST) })
@@ -107,28 +120,33 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
     else if (!refusalBeside(words.value, refusal, entries)) setSaid(text)
   }
 
+  const nameField = (
+    <Field
+      label={w.name}
+      text={name.text}
+      words
+      hint={words.value.desk.letters(NAME_MOST)}
+      wrong={name.wrong}
+      onText={(text) => setName({ text, wrong: undefined })}
+    />
+  )
   return (
     <div class="desk">
       <DeskHead title={facts?.name ?? w.newTitle} back={{ at: 'buckets' }}>
         <Swatch pattern={pattern} letter={ownLetter} size={52} />
       </DeskHead>
-      <main class="desk-main-part has-save">
+      <main class="desk-main-part has-save" ref={page}>
         {bucket ? (
           <>
+            <BucketFace bucket={bucket} />
             <DensityCheck bucket={bucket} reading={reading} keep={() => void keep()} />
             <Fill bucket={bucket} />
-            <Pairs bucket={bucket} />
           </>
-        ) : null}
-        <div class="fields fields-name">
-          <Field
-            label={w.name}
-            text={name.text}
-            words
-            hint={words.value.desk.letters(NAME_MOST)}
-            wrong={name.wrong}
-            onText={(text) => setName({ text, wrong: undefined })}
-          />
+        ) : (
+          nameField
+        )}
+        <More label={facts ? w.more.mark : w.more.newMark} buys={w.more.markBuys}>
+          {facts ? nameField : null}
           <Field
             label={w.letter}
             text={ownLetter}
@@ -137,36 +155,29 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
             wrong={letter.wrong}
             onText={(text) => setLetter({ text: text.trim().toUpperCase(), wrong: undefined })}
           />
-        </div>
-        {facts ? <SpokenName bucketId={facts.bucketId} /> : null}
-        <Choice
-          label={w.pattern}
-          columns={4}
-          options={PATTERNS.map((value) => ({
-            value,
-            name: words.value.desk.pattern[value],
-            label: (
-              <span class="pattern-key">
-                <PatternBand pattern={value} />
-              </span>
-            ),
-          }))}
-          value={pattern}
-          onChoose={setPattern}
-        />
-        <h2>{w.density}</h2>
-        <div class="fields">
-          <EntryField entry={target} label={w.target} />
-          <EntryField entry={tolerance} label={w.tolerance} />
-          <EntryField entry={solids} label={w.solids} help={w.solidsHelp} />
-          <EntryField entry={pin} label={w.pin} help={w.pinHelp} />
-          <PickUp facts={facts} pin={pin} gramsPerMl={target.value} solidsGravity={solids.value} />
-          <SlideCard
-            clings={clings}
-            take={setClings}
-            gramsPerMl={target.value}
-            solidsGravity={solids.value}
+          {facts ? <SpokenName bucketId={facts.bucketId} /> : null}
+          <Choice
+            label={w.pattern}
+            columns={4}
+            options={PATTERNS.map((value) => ({
+              value,
+              name: words.value.desk.pattern[value],
+              label: (
+                <span class="pattern-key">
+                  <PatternBand pattern={value} />
+                </span>
+              ),
+            }))}
+            value={pattern}
+            onChoose={setPattern}
           />
+        </More>
+        <More label={w.more.density} buys={w.more.densityBuys}>
+          <div class="fields">
+            <EntryField entry={target} label={w.target} />
+            <EntryField entry={tolerance} label={w.tolerance} />
+            <EntryField entry={solids} label={w.solids} help={w.solidsHelp} />
+          </div>
           <DippedTiles
             tiles={dipped}
             take={setDipped}
@@ -174,21 +185,29 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
             targetGramsPerMl={target.value}
             toleranceGramsPerMl={tolerance.value}
           />
-        </div>
-        {bucket ? <DoseFor bucket={bucket} /> : null}
-        <h2>{w.vessel}</h2>
-        <div class="fields">
-          <EntryField entry={inside} label={w.inside} />
-          <EntryField entry={height} label={w.height} />
-          {facts ? null : <EntryField entry={litres} label={w.litres} help={w.sizes} />}
-        </div>
-        <h2>{w.limits}</h2>
-        <div class="fields">
-          <EntryField entry={limit} label={w.limit} />
-        </div>
-        {facts ? <TileLine bucketId={facts.bucketId} /> : null}
-        <div>
-          <h2>{w.cautions}</h2>
+        </More>
+        <More label={w.more.coat} buys={w.more.coatBuys}>
+          <div class="fields">
+            <EntryField entry={pin} label={w.pin} help={w.pinHelp} />
+            <EntryField entry={limit} label={w.limit} />
+          </div>
+          <PickUp facts={facts} pin={pin} gramsPerMl={target.value} solidsGravity={solids.value} />
+          <SlideCard
+            clings={clings}
+            take={setClings}
+            gramsPerMl={target.value}
+            solidsGravity={solids.value}
+          />
+          {bucket ? <DoseFor bucket={bucket} /> : null}
+        </More>
+        <More label={w.more.vessel} buys={w.more.vesselBuys}>
+          <div class="fields">
+            <EntryField entry={inside} label={w.inside} />
+            <EntryField entry={height} label={w.height} />
+            {facts ? null : <EntryField entry={litres} label={w.litres} help={w.sizes} />}
+          </div>
+        </More>
+        <More label={w.more.contains} buys={w.more.containsBuys}>
           <p class="help">{w.cautionsHelp}</p>
           {CAUTIONS.map((caution) => (
             <Switch
@@ -200,7 +219,9 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
               }
             />
           ))}
-        </div>
+        </More>
+        {bucket ? <Pairs bucket={bucket} /> : null}
+        {facts ? <TileLine bucketId={facts.bucketId} /> : null}
         {facts ? (
           <HoldKey
             label={w.remove}
