@@ -174,7 +174,7 @@ test('a pot weighed dry and after its seconds in water tells the clay once, and 
   expect(board.sorptivityMmPerSqrtS).toBeCloseTo(0.133, 3)
   expect(pots[potId]?.damp?.water).toBe('washed')
   await open(page, 'board')
-  const tile = page.locator('li', { hasText: '31' }).first()
+  const tile = page.locator('.tile', { hasText: '31' }).first()
   await page.clock.runFor(1000)
   await expect(tile.locator('.tile-state')).toHaveText(/min|h/)
 })

@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import type { BucketFacts, Caution } from '../../../shared/nouns.ts'
 import { freeLetter, freePattern, NAME_MOST, PATTERNS } from '../../table/entry/offer.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
@@ -13,6 +13,7 @@ import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, refusalBeside, type Typed, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
+import { useShowWrong } from '../desk/show-wrong.ts'
 import { SpokenName } from '../desk/spoken-name.tsx'
 import { DensityCheck } from './density.tsx'
 import { DippedTiles } from './dipped.tsx'
@@ -51,16 +52,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
   const [clings, setClings] = useState(facts?.clingsGramsPerCm2)
   const [dipped, setDipped] = useState(facts?.dippedTiles ?? [])
   const [said, setSaid] = useState<string>()
-  const [tried, setTried] = useState(0)
-  const page = useRef<HTMLElement>(null)
-  // What is wrong is shown, wherever it is kept.
-  useLayoutEffect(() => {
-    for (const wrong of page.current?.querySelectorAll('.is-wrong') ?? []) {
-      const kept = wrong.closest('details')
-      if (kept) kept.open = true
-    }
-    if (tried > 0) page.current?.querySelector('.is-wrong input')?.scrollIntoView({ block: 'center' })
-  }, [tried])
+  const { page, tried } = useShowWrong()
   const target = useEntry('gramsPerMl', facts?.targetGramsPerMl ?? USUAL.targetGramsPerMl)
   const tolerance = useEntry('toleranceGramsPerMl', like.toleranceGramsPerMl)
   const solids = useEntry('solidsGravity', facts?.solidsGravity ?? USUAL.solidsGravity)
@@ -86,7 +78,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
     return refusal === undefined
   }
   const save = () => {
-    setTried(tried + 1)
+    tried()
     const right = entries.map((entry) => entry.check()).every(Boolean)
     const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
     if (!named) setName({ ...name, wrong: wrongs.name(NAME_MOST) })
