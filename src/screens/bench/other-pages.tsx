@@ -140,7 +140,11 @@ export function MorePage({
         {pot ? tile(w.why, open('why')) : null}
         {pot ? tile(w.weigh, open('weigh')) : null}
         {last ? tile(w.held, open('held', last)) : null}
-        {last ? tile(words.value.bench.washOff, act({ do: 'wash-off', potId })) : null}
+        {last ? (
+          <PressButton class="other-tile other-gone" kind="hold" onPress={act({ do: 'wash-off', potId })}>
+            {words.value.bench.washOff}
+          </PressButton>
+        ) : null}
         {last ? tile(w.dab, act({ do: 'touched-up', potId }), isMarked ? w.dabGloves : undefined) : null}
         {inHand && last && settings.potters === 2
           ? tile(
