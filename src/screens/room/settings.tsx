@@ -1,6 +1,6 @@
 import type { Settings } from '../../../shared/nouns.ts'
 import type { LimitedField } from '../../table/model/limits.ts'
-import { Choice } from '../../ui/choice.tsx'
+import { Choice, Switch } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { useRoomWords } from '../desk/room-words.ts'
@@ -119,6 +119,12 @@ export function Phone() {
         options={optionsOf(w.themes)}
         value={settings.theme}
         onChoose={(theme) => void set('theme', theme)}
+      />
+      <Switch
+        label={w.student.switch}
+        help={w.student.help}
+        on={settings.student}
+        onSwitch={(on) => void set('student', on)}
       />
     </section>
   )
