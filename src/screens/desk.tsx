@@ -18,11 +18,11 @@ const Plots = lazyPart(() => import('./opening/plots.tsx').then((part) => part.P
 const Results = lazyPart(() => import('./opening/results.tsx').then((part) => part.Results))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
-const HandoutPage = lazyPart(() => import('./codes/handout.tsx').then((part) => part.HandoutPage))
-const ClassPage = lazyPart(() => import('./codes/class.tsx').then((part) => part.ClassPage))
+const HandoutPage = lazyPart(() => import('./codes/codes.tsx').then((part) => part.HandoutPage))
+const ClassPage = lazyPart(() => import('./codes/codes.tsx').then((part) => part.ClassPage))
 const Codes = lazyPart(() => import('./codes/codes.tsx').then((part) => part.Codes))
 const Settle = lazyPart(() => import('./meeting/settle.tsx').then((part) => part.Settle))
-const Student = lazyPart(() => import('./room/student.tsx').then((part) => part.Student))
+const Student = lazyPart(() => import('./codes/codes.tsx').then((part) => part.Student))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
 /** The screens for clean hands, each fetched after the bench can take a hit. */
@@ -69,7 +69,7 @@ function Screen() {
     case 'tile':
       return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
-      return <Room />
+      return <Room key={to.door} door={to.door} />
     case 'codes':
       return <Codes />
     case 'handout':

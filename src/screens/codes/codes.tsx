@@ -12,6 +12,10 @@ import { TakeHandout } from './take-handout.tsx'
 import { usePassingWords } from './words.ts'
 import './codes.css'
 
+export { ClassPage } from './class.tsx'
+export { HandoutPage } from './handout.tsx'
+export { Student } from './student.tsx'
+
 type Page =
   | { readonly at: 'start' | 'show' | 'read' }
   | { readonly at: 'met'; readonly met: Met }
@@ -35,7 +39,7 @@ export function Codes() {
   const title = page.at === 'show' ? w.showTitle : page.at === 'read' ? w.readTitle : w.title
   return (
     <div class="desk kiln codes" ref={root}>
-      <DeskHead title={title} back={page.at === 'start' ? { at: 'room' } : start} />
+      <DeskHead title={title} back={page.at === 'start' ? { at: 'room', door: 'keep' } : start} />
       {demo || counting ? (
         <Not why={demo ? w.demo : w.counting} label={w.toBench} onPress={() => go({ at: 'bench' })} />
       ) : page.at === 'show' && passing ? (
@@ -104,7 +108,7 @@ function Start({ show, read }: StartProps) {
             <button type="button" class="key" onClick={() => go({ at: 'class' })}>
               {w.class.key}
             </button>
-            <button type="button" class="key" onClick={() => go({ at: 'room' })}>
+            <button type="button" class="key" onClick={() => go({ at: 'room', door: 'keep' })}>
               {w.file}
             </button>
           </div>
