@@ -175,7 +175,7 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
     <div class="desk">
       <DeskHead title={w.title} back={back} />
       <main class="desk-main-part">
-        <Alarm said={said} />
+        {step === 'ask' ? null : <Alarm said={said} />}
         {picture ? (
           <>
             {step === 'ask' || step === 'found' ? null : (
@@ -241,6 +241,7 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
                 <EntryField key={known} entry={lengths[known]} label={w.length} />
               </>
             )}
+            <Alarm said={said} />
             <button type="button" class="desk-main" disabled={busy || looks === undefined} onClick={find}>
               {busy ? w.wait : w.find}
             </button>
