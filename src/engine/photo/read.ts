@@ -23,7 +23,7 @@ export const NEEDS = {
   known: { least: 2, most: 2 },
 } as const
 /** With one length known the ellipses tell the other: below or beyond these too badly. `doubt` as `spread` of a fit. */
-const BY_ONE = { edge: 0.95, off: 0.1, doubt: 0.02, low: 0.55 } as const
+const BY_ONE = { edge: 0.97, off: 0.1, doubt: 0.015, low: 0.55 } as const
 export type Need = keyof typeof NEEDS
 const SURE = 0.5
 
