@@ -88,9 +88,9 @@ export interface Journal<E extends AnyEvent> {
   refresh(): Promise<void>
   /**
    * Takes in another journal: all of it, durable when it resolves, or nothing, and it rejects. `nowMs` is this phone's
-   * clock. Does not freeze the page.
+   * clock. `noted`: what this phone writes down of it, kept with all of it or not at all. Does not freeze the page.
    */
-  merge(candidates: readonly unknown[], nowMs: number): Promise<MergeReport>
+  merge(candidates: readonly unknown[], nowMs: number, noted?: Noted<E>): Promise<MergeReport>
   /** A newer program has taken over in another tab: from now on read-only. */
   retire(): void
   /** Tries now what is not saved. */
@@ -104,6 +104,13 @@ export interface Journal<E extends AnyEvent> {
   tidy(): Promise<void>
   subscribe(listener: (change: Change<E>) => void): () => void
   close(): void
+}
+
+/** Events of one hit, as {@link Journal.append} takes them. */
+export interface Noted<E extends AnyEvent> {
+  readonly events: readonly E[]
+  readonly stamp: RecordTime
+  readonly orderMs?: number
 }
 
 export interface Appended<E extends AnyEvent> {

@@ -4,6 +4,7 @@ import {
   createRecords,
   type JournalRecord,
   nextOrder,
+  type RecordTime,
 } from '../../shared/record.ts'
 import type { Change, Journal, JournalPorts, Opening } from './contract.ts'
 import { marked } from './marks.ts'
@@ -141,6 +142,13 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       await storage.put(await (await lazyMerge()).entriesOf(records, schema))
   }
 
+  const sign = (events: readonly E[], stamp: RecordTime, orderMs = stamp.at): R[] => {
+    const order = nextOrder(records.at(-1)?.order ?? 0, orderMs)
+    const made = createRecords(events, { writer, seq: seq + 1, order }, stamp)
+    seq += made.length
+    return made
+  }
+
   const requireWritable = () => {
     if (readOnly) throw new Error('The journal was written by a newer program and can only be read')
   }
@@ -173,11 +181,9 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     get status() {
       return saver.status
     },
-    append(events, stamp, orderMs = stamp.at) {
+    append(events, stamp, orderMs) {
       requireWritable()
-      const order = nextOrder(records.at(-1)?.order ?? 0, orderMs)
-      const made = createRecords(events, { writer, seq: seq + 1, order }, stamp)
-      seq += made.length
+      const made = sign(events, stamp, orderMs)
       records = [...records, ...made]
       // On its way before anybody is told: whatever they do with it, it is kept.
       const saved = saver.save(made).then(() => announceSaved(made))
@@ -196,7 +202,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       if (sorted.newer > 0) becomeStale()
       await takeIn(sorted.records)
     },
-    async merge(candidates, nowMs) {
+    async merge(candidates, nowMs, noted) {
       requireWritable()
       const parts = {
         records: () => records,
@@ -204,10 +210,11 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
         storage,
         packsSeen,
         requireWritable,
+        sign,
         takeIn,
         announceSaved,
       }
-      return (await lazyMerge()).mergeInto<E>(parts, candidates, nowMs)
+      return (await lazyMerge()).mergeInto<E>(parts, candidates, nowMs, noted)
     },
     retire: becomeStale,
     retry: () => saver.retry(),

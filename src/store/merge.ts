@@ -5,7 +5,7 @@ import {
   MOST_APART_MS,
   phoneOfWriter,
 } from '../../shared/record.ts'
-import type { MergeReport } from './contract.ts'
+import type { MergeReport, Noted } from './contract.ts'
 import type { Entry, JournalStorage } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
 import { isPackKey, packLines } from './pack.ts'
@@ -47,13 +47,13 @@ async function examineMerge<E extends AnyEvent>(
     aside.push([asideKey(why, typeof key === 'string' ? key : '', value), value])
   }
   const skews = new Map<string, number>()
-  /** When it was by the clock of its phone as it went before that was set. Journals are in order. */
+  /** When it was by the clock of its phone, as it went before that was set or as it went, whichever is behind. Journals are in order. */
   const steadyMs = ({ writer, at, event }: JournalRecord<AnyEvent>): number => {
     const name = phoneOfWriter(writer)
     const { byMs } = event as { readonly byMs?: number }
     const skewMs = (skews.get(name) ?? 0) + (event.kind === 'clock-moved' ? (byMs ?? 0) : 0)
     skews.set(name, skewMs)
-    return at - skewMs
+    return Math.min(at, at - skewMs)
   }
   await inSlices(candidates, (candidate) => {
     const examined = examine<E>(candidate, isEvent)
@@ -155,15 +155,18 @@ interface Lent<E extends AnyEvent> {
   readonly packsSeen: Set<string>
   /** Throws where the journal can only be read. */
   requireWritable(): void
+  /** Makes this phone's own records. */
+  sign(events: readonly E[], stamp: Noted<E>['stamp'], orderMs?: number): readonly JournalRecord<E>[]
   takeIn(incoming: readonly JournalRecord<E>[], united: Union<JournalRecord<E>>): Promise<unknown>
   announceSaved(saved: readonly JournalRecord<E>[]): void
 }
 
 /** Takes in what another journal holds: all that is sound of it, or nothing. `nowMs`: epoch ms. Rejects as {@link Lent.requireWritable}. */
 export async function mergeInto<E extends AnyEvent>(
-  { records, knowledge, storage, packsSeen, requireWritable, takeIn, announceSaved }: Lent<E>,
+  { records, knowledge, storage, packsSeen, requireWritable, sign, takeIn, announceSaved }: Lent<E>,
   candidates: readonly unknown[],
   nowMs: number,
+  noted?: Noted<E>,
 ): Promise<MergeReport> {
   const examined = await examineMerge<E>(candidates, knowledge, nowMs, records().length === 0)
   const { records: read, aside, faulty, waiting, ahead } = examined
@@ -174,12 +177,15 @@ export async function mergeInto<E extends AnyEvent>(
   const ours = records()
   const before = unite(ours, fresh)
   await breath()
-  const entries = await entriesOf(before.added, knowledge.schema)
+  const packed = await entriesOf(before.added, knowledge.schema)
+  const own = noted ? sign(noted.events, noted.stamp, noted.orderMs) : []
+  const entries = [...packed, ...own.map((record) => [record.id, marked(record, knowledge.schema)] as const)]
   if (entries.length > 0) await storage.put(entries)
   if (aside.length > 0) await storage.quarantine(aside)
   for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
-  await takeIn(fresh, records() === ours ? before : unite(records(), fresh))
-  await inParts(before.added, announceSaved)
+  const incoming = [...fresh, ...own]
+  await takeIn(incoming, records() === ours && own.length === 0 ? before : unite(records(), incoming))
+  await inParts([...before.added, ...own], announceSaved)
   const lost = before.displaced.filter((record) => read.includes(record)).length
   const known = read.length - before.added.length - lost
   return { added: before.added.length, known, displaced: before.displaced.length, faulty, waiting, ahead }

@@ -1,21 +1,33 @@
 /** What this phone writes down, and asks, where its journal holds records of others. */
 
-import type { TableEvent } from '../../shared/events.ts'
+import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { isBy } from '../../shared/record.ts'
-import type { Journal } from '../store/index.ts'
+import type { Journal, Noted } from '../store/index.ts'
 import { throughSteps } from '../store/slices.ts'
 import { phoneOf, type Seen, seenFrom, seenSteps } from '../table/fold/seen.ts'
 import { asksOf } from '../table/meeting/asks.ts'
 import type { Ask } from '../table/model/ask.ts'
 import type { Table } from '../table/model/state.ts'
+import { orderMs } from './clock-set.ts'
 
 type Own = Journal<TableEvent>
 
-/** Keeps them as of now. */
-export function write(journal: Own, events: readonly TableEvent[]): void {
+/** They, as of now; `skewMs`: how far this phone's clock was set by then. */
+export function notedNow(events: readonly TableEvent[], skewMs: number): Noted<TableEvent> {
   const at = Date.now()
-  if (events.length > 0) journal.append(events, { at, tz: -new Date(at).getTimezoneOffset() })
+  const stamp = { at, tz: -new Date(at).getTimezoneOffset() }
+  return { events, stamp, orderMs: orderMs(at, skewMs, events) }
 }
+
+/** Keeps them as of now. */
+export function write(journal: Own, events: readonly TableEvent[], skewMs: number): void {
+  const { stamp, orderMs } = notedNow(events, skewMs)
+  if (events.length > 0) journal.append(events, stamp, orderMs)
+}
+
+/** How far the clock of who wrote these was set, ms. */
+const skewOf = (records: readonly Stamped[]): number =>
+  records.reduce((sum, { event }) => (event.kind === 'clock-moved' ? sum + event.byMs : sum), 0)
 
 /**
  * Writes down that earlier records are this phone's own, where it wrote none under the name that it has now: that name was
@@ -24,19 +36,12 @@ export function write(journal: Own, events: readonly TableEvent[]): void {
 function ownUp(journal: Own): void {
   const last = journal.records.at(-1)
   if (journal.readOnly || !last || journal.records.some(isBy(journal.phone))) return
-  write(journal, [{ kind: 'was-named', phone: phoneOf(last) }])
+  const phone = phoneOf(last)
+  write(journal, [{ kind: 'was-named', phone }], skewOf(journal.records.filter(isBy(phone))))
 }
 
-/** A journal of several phones as this one sees it, once it is known which records are its own. */
-export function seenAt(journal: Own): Seen {
-  ownUp(journal)
-  return seenFrom(journal.records, journal.phone)
-}
-
-/** After a file was joined: whose it was, or what of other phones is known by now. No clock was there to be compared. */
-export async function fileTaken(journal: Own, wasEmpty: boolean): Promise<void> {
-  if (wasEmpty) ownUp(journal)
-  const { events, met } = await throughSteps(seenSteps(journal.records, journal.phone))
+/** Writes down what of other phones is known by now and not said to be. No clock was there to be compared. */
+function noteKnown(journal: Own, { events, met }: Seen): boolean {
   /** The last order of each other phone whose records are here, by its name. */
   const last = new Map<string, number>()
   for (const { from, order = 0 } of events)
@@ -44,10 +49,27 @@ export async function fileTaken(journal: Own, wasEmpty: boolean): Promise<void> 
   const known = (phone: string, order: number) =>
     met.some(({ by, of, upTo }) => by === undefined && of === phone && upTo >= order)
   const fresh = [...last].filter(([phone, order]) => !known(phone, order))
+  if (fresh.length === 0 || journal.readOnly) return false
   write(
     journal,
     fresh.map(([phone, upTo]) => ({ kind: 'met', phone, upTo })),
+    skewOf(events.filter(({ from }) => from === undefined)),
   )
+  return true
+}
+
+/** A journal of several phones as this one sees it, once it is known which records are its own, and that it has those of others. */
+export function seenAt(journal: Own): Seen {
+  ownUp(journal)
+  const seen = seenFrom(journal.records, journal.phone)
+  // Killed before it was written down.
+  return noteKnown(journal, seen) ? seenFrom(journal.records, journal.phone) : seen
+}
+
+/** After a file was joined: whose it was, or what of other phones is known by now. */
+export async function fileTaken(journal: Own, wasEmpty: boolean): Promise<void> {
+  if (wasEmpty) ownUp(journal)
+  noteKnown(journal, await throughSteps(seenSteps(journal.records, journal.phone)))
 }
 
 /** What is to be settled of what phones brought. */

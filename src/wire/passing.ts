@@ -15,7 +15,7 @@ import type { Met, Passing, Read, Reader } from '../screens/passing.ts'
 import type { Journal } from '../store/index.ts'
 import { decideMeeting } from '../table/decide/decide-meeting.ts'
 import type { Table } from '../table/model/state.ts'
-import { fileTaken, write } from './meeting.ts'
+import { fileTaken, notedNow, write } from './meeting.ts'
 
 /** A worker that has not answered by then is replaced. */
 const ANSWER_MS = 5000
@@ -44,12 +44,11 @@ export function openPassing(
     aheadMs: read.met?.aheadMs ?? 0,
   })
 
-  /** Written down before what it brought is joined: then that is another phone's, in an empty journal too. */
-  const noteMet = ({ phone, aheadMs, heads }: PhoneMet) => {
+  const metBy = ({ phone, aheadMs, heads }: PhoneMet): readonly TableEvent[] => {
     const upTo = heads.find((head) => head.phone === phone)?.last
-    if (upTo === undefined) return
+    if (upTo === undefined) return []
     const decided = decideMeeting(table.peek(), { do: 'meet', phone, upTo, aheadMs: Math.round(aheadMs) })
-    if ('events' in decided) write(journal, decided.events)
+    return 'events' in decided ? decided.events : []
   }
   const isCompared = (phone: string) =>
     journal.records.some(
@@ -64,8 +63,10 @@ export function openPassing(
   const takeIn = async (records: readonly JournalRecord<AnyEvent>[], met: PhoneMet): Promise<Read> => {
     const before = new Set(journal.records.map(({ id }) => id))
     try {
-      if (records.some(isNews) || !isCompared(met.phone)) noteMet(met)
-      const { known, waiting, faulty, displaced, ahead } = await journal.merge(records, now())
+      const events = records.some(isNews) || !isCompared(met.phone) ? metBy(met) : []
+      // With what it brought or not at all: who is said to have seen what is not here is asked nothing about it.
+      const noted = events.length > 0 ? notedNow(events, table.peek().skewMs) : undefined
+      const { known, waiting, faulty, displaced, ahead } = await journal.merge(records, now(), noted)
       const fresh = journal.records.filter(
         (record) => !before.has(record.id) && !isBy(journal.phone)(record) && isNews(record),
       )
@@ -94,7 +95,8 @@ export function openPassing(
       case 'hello':
         return { is: 'greeted' }
       case 'known':
-        if (!journal.readOnly && !isCompared(seen.met.phone)) noteMet(seen.met)
+        if (!journal.readOnly && !isCompared(seen.met.phone))
+          write(journal, metBy(seen.met), table.peek().skewMs)
         return { is: 'met', met: { added: 0, known: 0, waiting: 0, faulty: 0, ahead: 0, ...metAfter([]) } }
       case 'part':
         return { is: 'part', known: seen.known, of: seen.of }

@@ -138,10 +138,17 @@ export const ADVICE_FAULTS: readonly Fault[] = [
     tests: ['tests/unit/engine/worth.test.ts'],
   },
   {
-    id: 'a full wall is told by its likely figure',
+    id: 'what one glaze is found to be is told of all',
+    file: 'src/engine/wait/worth.ts',
+    find: 'glazeOf(one) === glaze ? own : forGlaze(own, known[j]!)',
+    replace: 'glazeOf(one) === glaze ? own : own',
+    tests: ['tests/unit/engine/worth.test.ts'],
+  },
+  {
+    id: 'a full wall is never told from one that is likely so',
     file: 'src/table/advice/warnings.ts',
-    find: 'if (upperMm >= thirstyUpperMm * THIN_PART)',
-    replace: 'if (upperMm >= 1.4 * thirstyUpperMm)',
+    find: 'const full = upperMm < thirstyUpperMm * THIN_PART',
+    replace: 'const full = likelyMm < thirstyMm * THIN_PART',
     tests: ['tests/unit/table/quiet.test.ts'],
   },
   {

@@ -104,6 +104,23 @@ export const seasonOf = (phone: string, count: number) =>
   recordsOf(season(count)).flatMap(({ event, seq, order, at, tz }) =>
     createRecords([event], { writer: `${phone}.a`, seq, order }, { at, tz }),
   )
+
+/** Takes a backup in, in the room. */
+export async function joinFile(page: Page, text: string): Promise<void> {
+  await page.waitForSelector('input[type="file"]')
+  await page.evaluate((content) => {
+    const chosen = new DataTransfer()
+    chosen.items.add(new File([content], 'backup.txt', { type: 'text/plain' }))
+    const input = document.querySelector<HTMLInputElement>('input[type="file"]')
+    if (!input) return
+    input.files = chosen.files
+    input.dispatchEvent(new Event('change', { bubbles: true }))
+  }, text)
+  await page.waitForSelector('.looked button')
+  await page.evaluate(() => document.querySelector<HTMLButtonElement>('.looked button')?.click())
+  await page.waitForFunction(() => document.querySelector('[role="status"]')?.textContent?.includes('new'))
+}
+
 const IMPORTED = 1500
 /** The second copy is compared that long after the start. */
 const COMPARED_MS = 3500
@@ -116,26 +133,13 @@ export function importsOnApp(root: string): Sitting {
     longestMs: 4000,
     pauseMs: [0, 300],
     async open(page, address) {
-      await openScreen(page, address, 'room')
+      await openScreen(page, address, 'room/keep')
       await new Promise((resolve) => setTimeout(resolve, COMPARED_MS))
     },
     async hit(page) {
       number++
       const text = writeBackup(seasonOf(`import${number}`, IMPORTED), { at: Date.now(), tz: 0 })
-      await page.waitForSelector('input[type="file"]')
-      await page.evaluate((content) => {
-        const chosen = new DataTransfer()
-        chosen.items.add(new File([content], 'backup.txt', { type: 'text/plain' }))
-        const input = document.querySelector<HTMLInputElement>('input[type="file"]')
-        if (!input) return
-        input.files = chosen.files
-        input.dispatchEvent(new Event('change', { bubbles: true }))
-      }, text)
-      await page.waitForSelector('.looked button')
-      await page.evaluate(() => document.querySelector<HTMLButtonElement>('.looked button')?.click())
-      await page.waitForFunction(() =>
-        document.querySelector('[role="status"]')?.textContent?.includes('new'),
-      )
+      await joinFile(page, text)
     },
   }
 }

@@ -6,12 +6,23 @@ import { clocksOnApp, importsOnApp } from './app.ts'
 import { at, buildPage } from './built.ts'
 import { type Killed, killOften } from './kill.ts'
 import { copyOnApp, kilnOnApp, migrationOnApp, packingOnJournal, updatesOnApp } from './kinds.ts'
+import { meetingsOnApp } from './meetings.ts'
 import { clocksOnJournal, type Sitting } from './sitting.ts'
 
-/** Kills of each kind, a slice of `npm test`; 360 in the long proof and 150 round an import, on a profile that is opened again each time. */
+/** Kills of each kind, a slice of `npm test`; 400 in the long proof and 150 round an import, on a profile that is opened again each time. */
 const KILLS = process.env.PROVE
-  ? { app: 70, kiln: 60, journal: 70, imports: 150, packing: 40, migration: 40, update: 40, copy: 40 }
-  : { app: 1, kiln: 1, journal: 1, imports: 1, packing: 1, migration: 0, update: 0, copy: 0 }
+  ? {
+      app: 70,
+      kiln: 60,
+      journal: 70,
+      imports: 150,
+      packing: 40,
+      migration: 40,
+      update: 40,
+      copy: 40,
+      meeting: 40,
+    }
+  : { app: 1, kiln: 1, journal: 1, imports: 1, packing: 1, migration: 0, update: 0, copy: 0, meeting: 0 }
 const SEED = Number(process.env.KILL_SEED ?? 20_261_125)
 
 const folders: string[] = []
@@ -58,6 +69,7 @@ const KINDS = [
   [KILLS.packing, 'packing', () => packingOnJournal(buildPage()), 100],
   [KILLS.migration, 'a start on records of an earlier version', () => migrationOnApp(at('dist')), 100],
   [KILLS.update, 'updates under five clocks', updates, 0],
+  [KILLS.meeting, 'meetings with other phones, by codes and by files', () => meetingsOnApp(at('dist')), 1],
   [KILLS.copy, 'writing the second copy', () => copyOnApp(at('dist')), 0],
 ] as const
 test.each(KINDS.filter(([kills]) => kills > 0))(

@@ -10,7 +10,7 @@ import { normalPdf } from '../numeric/spread.ts'
 import { HORIZON_MIN } from '../parameters.ts'
 import type { Goal } from '../wall/drying.ts'
 import { courseOf, dryGlazeG, runPot, waterG } from '../wall/pot.ts'
-import { waitsOf, wettedS } from './forecast.ts'
+import { waitsOf, wets, wettedS } from './forecast.ts'
 import { KILN_SD, type Learned, TOUCH_SD, UNLEARNED } from './learned.ts'
 import { type Interval, timeFactor } from './time-factor.ts'
 
@@ -78,11 +78,20 @@ const LEAST_GAIN_G = 1
 export const gainSd = (gainG: number): number =>
   Math.hypot(GAIN_SD, DRY_SHARE * DRY_PART, SCALE_G / inRange('gainG', gainG, LEAST_GAIN_G, 1e6))
 
-/** What a pot will have gained right after its last dip, as computed, grams. */
-export function gainGramsOf({ pot, events, air0 }: Pick<Weighing, 'pot' | 'events' | 'air0'>): number {
-  const run = runPot(courseOf(pot, events, air0), 1)
-  return waterG(run) + dryGlazeG(run)
+/**
+ * How well a weighing right after the last dip would tell ln(fill): its sd. Where the wall is filling, more water brought
+ * is not as much more gained. 10 at most, where it would tell nothing.
+ */
+export function weighingTells({ pot, events, air0 }: Pick<Weighing, 'pot' | 'events' | 'air0'>): number {
+  const course = courseOf(pot, events, air0)
+  const [less, as, more] = [-UNLEARNED.fillSd, 0, UNLEARNED.fillSd].map((fill) => {
+    const run = runPot(course, Math.exp(fill))
+    return waterG(run) + dryGlazeG(run)
+  }) as [number, number, number]
+  if (!(less >= LEAST_GAIN_G && more > less)) return TELLS_NOTHING
+  return Math.min(TELLS_NOTHING, (gainSd(as) * 2 * UNLEARNED.fillSd) / Math.log(more / less))
 }
+const TELLS_NOTHING = 10
 
 /** What an observation would have been at each node of the fill grid, or why it teaches nothing. */
 export type AtNodes = readonly number[] | Dropped
@@ -182,7 +191,7 @@ function intervalOf(look: Look, computedMin: number, fromMin: number): Interval 
 /** When the wait that a look is about began, minutes on the clock. */
 function lookFromMin(look: Look): number {
   let last = -Infinity
-  for (const event of look.events) if (event.kind !== 'air') last = Math.max(last, event.atMin)
+  for (const event of look.events) if (wets(event)) last = Math.max(last, event.atMin)
   return last
 }
 

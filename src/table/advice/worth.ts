@@ -1,12 +1,12 @@
 import type { WallEvent } from '../../engine/contract.ts'
 import { waitsOf } from '../../engine/wait/forecast.ts'
-import { gainGramsOf, gainSd } from '../../engine/wait/learn.ts'
+import { weighingTells } from '../../engine/wait/learn.ts'
 import { type Learned, unlearnedOn } from '../../engine/wait/learned.ts'
 import { type Measurement, readingOf, type WaitToCome, worthOf } from '../../engine/wait/worth.ts'
 import { dippedBody } from '../../engine/wall/body.ts'
 import { courseOf, runPot } from '../../engine/wall/pot.ts'
 import { plannedDip } from '../forecast/hypothetical-dip.ts'
-import { lessonOf } from '../forecast/learning.ts'
+import { lessonFor, lessonOf } from '../forecast/learning.ts'
 import { engineDip, historyWith, MIN_MS } from '../forecast/pot-history.ts'
 import { bodyOf } from '../forecast/wall-inputs.ts'
 import { planOf, potsOnTable } from '../model/plan.ts'
@@ -46,7 +46,7 @@ interface Planned extends WaitToCome {
 }
 
 /** The waits after each planned coat of a bare pot, each coat when the one below is likely dry. */
-function waitsToCome(table: Table, pot: PotState, pots: number, learned: Learned, now: number): Planned[] {
+function waitsToCome(table: Table, pot: PotState, pots: number, now: number): Planned[] {
   const { pot: wall, air0, events: before } = historyWith(table, pot, [])
   const { potId } = pot.facts
   const events: WallEvent[] = [...before]
@@ -58,8 +58,18 @@ function waitsToCome(table: Table, pot: PotState, pots: number, learned: Learned
       gramsPerMl === undefined ? undefined : engineDip(table, pot, plannedDip(i, coat, gramsPerMl, at))
     if (!dip) break
     events.push(dip)
+    const learned = lessonFor(table, coat.bucketId)
     const { touchMin } = waitsOf(runPot(courseOf(wall, events, air0), Math.exp(learned.fillMean)), 'touch')
-    waits.push({ id: `${potId} ${i}`, pot: wall, events: [...events], air0, pots, potId, coat: i + 1 })
+    waits.push({
+      id: `${potId} ${i}`,
+      pot: wall,
+      events: [...events],
+      air0,
+      pots,
+      potId,
+      coat: i + 1,
+      learned,
+    })
     if (!Number.isFinite(touchMin)) break
     at += touchMin * MIN_MS
   }
@@ -97,7 +107,7 @@ export function worthNow(table: Table, now: number): BoardWorth | undefined {
 
 function computed(table: Table, learned: Learned, now: number): BoardWorth | undefined {
   const kinds = kindsOf(table)
-  const waits = kinds.flatMap(({ pot, pots }) => waitsToCome(table, pot, pots, learned, now))
+  const waits = kinds.flatMap(({ pot, pots }) => waitsToCome(table, pot, pots, now))
   if (waits.length === 0) return undefined
   const offers: { readonly measurement: Measurement; readonly at: (factor: number) => Offer }[] = []
   const body = bodyOf(table)
@@ -111,7 +121,7 @@ function computed(table: Table, learned: Learned, now: number): BoardWorth | und
     const { potId, coat } = wait
     if (coat > COATS) return
     const touch: Measurement = { kind: 'touch', wait: k }
-    const scale: Measurement = { kind: 'reading', sd: gainSd(Math.max(1, gainGramsOf(wait))) }
+    const scale: Measurement = { kind: 'reading', sd: weighingTells(wait), wait: k }
     offers.push({ measurement: touch, at: (factor) => ({ kind: 'touch', potId, coat, factor }) })
     offers.push({ measurement: scale, at: (factor) => ({ kind: 'scale', potId, coat, factor }) })
   })
@@ -121,7 +131,8 @@ function computed(table: Table, learned: Learned, now: number): BoardWorth | und
     offers.map(({ measurement }) => measurement),
   )
   const least = Math.min(...after)
-  const untaught = learned.count === 0 ? factor : worthOf(waits, start, []).factor
+  const untold = waits.map((wait) => ({ ...wait, learned: start }))
+  const untaught = learned.count === 0 ? factor : worthOf(untold, start, []).factor
   const found = least < WORTH_PART * factor ? offers[after.indexOf(least)]?.at(least) : undefined
   return { untaught, factor, checks: learned.count, best: found }
 }

@@ -10,7 +10,7 @@ import {
 } from '../../../src/engine/index.ts'
 import { normalCdf, normalPdf } from '../../../src/engine/numeric/spread.ts'
 import { waitsOf } from '../../../src/engine/wait/forecast.ts'
-import { type AtNodes, gainGramsOf, isAtNodes, rememberRuns } from '../../../src/engine/wait/learn.ts'
+import { type AtNodes, isAtNodes, rememberRuns } from '../../../src/engine/wait/learn.ts'
 import { TOUCH_SD } from '../../../src/engine/wait/learned.ts'
 import { courseOf, dryGlazeG, runPot, waterG } from '../../../src/engine/wall/pot.ts'
 import { air, beaker, dip, potOf, ROOM } from '../../fixtures/wall.ts'
@@ -129,11 +129,6 @@ describe('weighing', () => {
     expect(Math.abs(lesson.fillMean)).toBeLessThan(0.02)
     expect(lesson.fillSd).toBeLessThan(0.6 * UNLEARNED.fillSd)
     expect(lesson.timeMean).toBeCloseTo(0, 6)
-  })
-
-  test('beforehand its gain is water and dry glaze together', () => {
-    const { gainG, ...pot } = weighing(1)
-    expect(gainGramsOf(pot)).toBeCloseTo(gainG, 9)
   })
 
   test('more than computed raises the fill by nearly as much', () => {

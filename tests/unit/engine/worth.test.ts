@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { type Learned, UNLEARNED, type WaitToCome, worthOf } from '../../../src/engine/index.ts'
-import { waitsOf } from '../../../src/engine/wait/forecast.ts'
-import { gainSd } from '../../../src/engine/wait/learn.ts'
+import { forecastPot, waitsOf } from '../../../src/engine/wait/forecast.ts'
+import { forGlaze, gainSd, learn, type Observation, weighingTells } from '../../../src/engine/wait/learn.ts'
 import { TOUCH_SD, unlearnedOn } from '../../../src/engine/wait/learned.ts'
 import { readingOf } from '../../../src/engine/wait/worth.ts'
 import { bisqueOf, DEFAULT_BODY, dippedBody } from '../../../src/engine/wall/body.ts'
-import { courseOf, runPot } from '../../../src/engine/wall/pot.ts'
+import { courseOf, dryGlazeG, runPot, waterG } from '../../../src/engine/wall/pot.ts'
 import { beaker, dip, potOf, ROOM } from '../../fixtures/wall.ts'
 import { randomOf } from '../../fixtures/worlds/random.ts'
 
@@ -112,6 +112,65 @@ describe('what one measurement would buy', () => {
     for (const one of after) expect(one).toBeLessThan(factor * 0.97)
   })
 
+  /** A board's waits after observations of one of them, other glazes wider: late over early as told then. */
+  const toldAfter = (waits: readonly WaitToCome[], glazeId: string, seen: readonly Observation[]): number => {
+    const lesson = learn(seen)
+    const after = waits.map((one) => {
+      const own = one.events.some((event) => event.kind === 'dip' && event.glazeId === glazeId)
+      return { ...one, learned: own ? lesson : forGlaze(lesson) }
+    })
+    return worthOf(after, lesson, []).factor
+  }
+  const two = board.map((one, k) => (k < 2 ? one : { ...one, events: [dip('o', 0, 3), dip('p', 12, 3)] }))
+  const other = two.map((one, k) => ({
+    ...one,
+    events: one.events.map((event) =>
+      k === 2 && event.kind === 'dip' ? { ...event, glazeId: 'other' } : event,
+    ),
+  }))
+
+  test.each([0, 1, 2])(
+    'a touch of wait %d buys what it is said to buy, dry and not yet alike likely',
+    (k) => {
+      const one = other[k]!
+      const last = one.events.at(-1)!
+      const glazeId = last.kind === 'dip' ? last.glazeId : ''
+      const atMin = forecastPot(one.pot, one.events, one.air0, UNLEARNED).touchDry.likely
+      const look = { ...one, kind: 'look', id: 'l', of: 'touch' } as const
+      const bought = [{ dryMin: atMin }, { dampMin: atMin }].map((saw) =>
+        toldAfter(other, glazeId, [{ ...look, ...saw }]),
+      )
+      const { after } = worthOf(other, UNLEARNED, [{ kind: 'touch', wait: k }])
+      expect(after[0]! / Math.sqrt(bought[0]! * bought[1]!)).toBeGreaterThan(0.93)
+      expect(after[0]! / Math.sqrt(bought[0]! * bought[1]!)).toBeLessThan(1.07)
+    },
+  )
+
+  test.each([0, 1, 2])(
+    'a weighing of wait %d buys what it is said to buy, over what the scale may show',
+    (k) => {
+      const one = other[k]!
+      const last = one.events.at(-1)!
+      const glazeId = last.kind === 'dip' ? last.glazeId : ''
+      const sd = weighingTells(one)
+      // The middles of ten even parts of what the scale may show.
+      const shows = [-1.64, -1.04, -0.67, -0.39, -0.13, 0.13, 0.39, 0.67, 1.04, 1.64]
+      const grams = (fill: number): number => {
+        const run = runPot(courseOf(one.pot, one.events, one.air0), Math.exp(fill))
+        return waterG(run) + dryGlazeG(run)
+      }
+      const bought = shows.map((sds) => {
+        const gainG = grams(sds * Math.hypot(sd, UNLEARNED.fillSd))
+        const weighing = { kind: 'weighing', ...one, id: 'w', atMin: last.atMin, gainG } as const
+        return Math.log(toldAfter(other, glazeId, [weighing]))
+      })
+      const { after } = worthOf(other, UNLEARNED, [{ kind: 'reading', sd, wait: k }])
+      const mean = Math.exp(bought.reduce((sum, ln) => sum + ln, 0) / shows.length)
+      expect(after[0]! / mean).toBeGreaterThan(0.93)
+      expect(after[0]! / mean).toBeLessThan(1.07)
+    },
+  )
+
   test('a tile that was dipped tells no more than suction has to do with waits', () => {
     const before = unlearnedOn(DEFAULT_BODY)
     const after = unlearnedOn(dippedBody(DEFAULT_BODY))
@@ -121,6 +180,13 @@ describe('what one measurement would buy', () => {
     expect(readingOf(before, before)).toBe(10)
     const far = unlearnedOn(bisqueOf(0.06))
     expect(readingOf(far, unlearnedOn(dippedBody(bisqueOf(0.06))))).toBeLessThan(sd)
+  })
+
+  test('a wall that fills gains less than it is brought, so its weight tells less', () => {
+    const [dry, filling] = [1, 3].map((coats) => weighingTells(wait(4, coats)))
+    expect(filling!).toBeGreaterThan(1.3 * dry!)
+    const still = { ...wait(6, 0), events: [] }
+    expect(weighingTells(still)).toBe(10)
   })
 
   test('a heavier gain is told better; what makes no sense is refused by name', () => {

@@ -132,3 +132,45 @@ describe('the pot to touch first', () => {
     expect(touchFirst(play.table, play.nowMs)?.others).toBe(1)
   })
 })
+
+describe('a stir of the open bucket', () => {
+  it('comes after the touch of the pot that it is for, and gives way to it again where DRY is taken back', () => {
+    const play = begun(['GB'], 1)
+    play.append([{ kind: 'settings-set', settings: { readyMeans: 'touch', staleMin: 2 } }], 'touch')
+    play.act({ do: 'logged', potId: potId(1), agoMin: 2 }).act({ do: 'stirred', bucketId: 'B' })
+    play.wait(130).ask()
+    const shown = () => named(cardOf(play.table, play.nowMs, play.schedule))
+    expect(shown()).toBe('ready t.1')
+    play.act({ do: 'touched', potIds: [potId(1)], dry: true })
+    expect(shown()).toBe('stir ')
+    play.wait(20).act({ do: 'take-back' })
+    expect(shown()).toBe('ready t.1')
+  })
+})
+
+describe('hands that are free', () => {
+  it('are told until when: no wax sets for them before that', () => {
+    const play = new PlannedPlay().act({ do: 'lay-demo' })
+    play.work = 3000
+    play.ask()
+    const found: string[] = []
+    let waits = 0
+    const until = play.nowMs + 9 * 60_000
+    for (let told: number | undefined; play.nowMs < until; ) {
+      const { card } = play
+      if (card.kind === 'wait') {
+        if (told === undefined) waits++
+        told = Math.max(told ?? 0, card.next?.at ?? 0)
+        play.wait(1)
+        continue
+      }
+      if (told !== undefined && card.kind === 'wipe' && play.nowMs < told - 1500)
+        found.push(`${named(card)} ${(told - play.nowMs) / 1000} s early`)
+      told = undefined
+      if (card.big && card.kind !== 'count') play.wait(30).act(play.card.big!)
+      else play.wait(5)
+    }
+    expect(waits).toBeGreaterThan(0)
+    expect(found).toEqual([])
+  })
+})

@@ -1,0 +1,78 @@
+/** What a phone writes down of records of others: with them, or not at all. */
+import { describe, expect, test } from 'vitest'
+import type { TableEvent } from '../../../shared/events.ts'
+import { createRecords } from '../../../shared/record.ts'
+import { loadJournal } from '../../../src/store/journal.ts'
+import { notedNow, seenAt, write } from '../../../src/wire/meeting.ts'
+import { phone } from '../store/memory.ts'
+
+const KNOWS = { schema: 1, isEvent: () => true, content: async () => () => undefined }
+const HOUR_MS = 3_600_000
+const YEAR_MS = 365 * 24 * HOUR_MS
+const open = (on: ReturnType<typeof phone>, writer = 'own.one') =>
+  loadJournal<TableEvent>(on.ports(writer, KNOWS))
+type Opened = Awaited<ReturnType<typeof open>>
+const hit = (journal: Opened, at = Date.now()) => journal.append([{ kind: 'held' }], { at, tz: 0 }).saved
+const theirs = (count: number) =>
+  createRecords<TableEvent>(
+    Array.from({ length: count }, () => ({ kind: 'stirred', bucketId: 'b' })),
+    { writer: 'other.one', seq: 1, order: Date.now() - HOUR_MS },
+    { at: Date.now() - HOUR_MS, tz: 0 },
+  )
+const met = ({ records }: Opened) =>
+  records.flatMap(({ event }) => (event.kind === 'met' ? [[event.phone, event.upTo]] : []))
+
+describe('that another phone was met', () => {
+  test.each([1, 300])('is kept with its %d records', async (count) => {
+    const on = phone()
+    const journal = await open(on)
+    await hit(journal)
+    const brought = theirs(count)
+    const upTo = brought[0]?.order ?? 0
+    const noted = notedNow([{ kind: 'met', phone: 'other', upTo, aheadMs: 0 }], 0)
+    expect(await journal.merge(brought, Date.now(), noted)).toMatchObject({ added: count, known: 0 })
+    for (const at of [journal, await open(on, 'own.two')]) {
+      expect(met(at)).toEqual([['other', upTo]])
+      expect(at.records).toHaveLength(count + 2)
+    }
+  })
+
+  test('is not kept where its records could not be', async () => {
+    const on = phone()
+    const journal = await open(on)
+    await hit(journal)
+    on.trouble.write = true
+    const noted = notedNow([{ kind: 'met', phone: 'other', upTo: 9, aheadMs: 0 }], 0)
+    await expect(journal.merge(theirs(3), Date.now(), noted)).rejects.toThrow('full')
+    on.trouble.write = false
+    await hit(journal)
+    expect(met(journal)).toEqual([])
+    expect(met(await open(on, 'own.two'))).toEqual([])
+  })
+
+  test('is written down at the next start where the phone was killed before, once', async () => {
+    const on = phone()
+    const journal = await open(on)
+    await hit(journal)
+    const brought = theirs(3)
+    await journal.merge(brought, Date.now())
+    const next = await open(on, 'own.two')
+    const seen = seenAt(next)
+    expect(met(next)).toEqual([['other', brought[0]?.order]])
+    expect(seen.met).toMatchObject([{ of: 'other' }])
+    expect(seen.events).toHaveLength(next.records.length)
+    seenAt(next)
+    expect(met(next)).toHaveLength(1)
+  })
+})
+
+test('a year that this phone’s clock was set by mistake is in no order of what it writes down itself', async () => {
+  const on = phone()
+  const journal = await open(on)
+  await hit(journal, Date.now() - YEAR_MS)
+  // As if the clock had been set a year on just before.
+  const moved = [{ kind: 'clock-moved', byMs: YEAR_MS }] as const
+  await journal.append(moved, { at: Date.now(), tz: 0 }, Date.now() - YEAR_MS).saved
+  write(journal, [{ kind: 'met', phone: 'third', upTo: 1 }], YEAR_MS)
+  expect(journal.records.at(-1)?.order).toBeLessThan(Date.now() - YEAR_MS + 60_000)
+})
