@@ -213,7 +213,6 @@ test(
 
     await hit(a, 'SHOW')
     await b.getByRole('button', { name: 'READ' }).tap()
-    await expect(b.locator('.codes-eye video')).toBeVisible({ timeout: 30_000 })
     await sees(b, drawn('HTTPS://EXAMPLE.ORG'))
     await b.waitForTimeout(1500)
     await expect(said).toHaveText('Hold it over the other phone’s code.')
@@ -234,7 +233,6 @@ test(
     await hit(b, 'STOP')
     expect(await storedIds(b)).toEqual(before)
     await b.getByRole('button', { name: 'READ' }).tap()
-    await expect(b.locator('.codes-eye video')).toBeVisible({ timeout: 30_000 })
     let resumed = 0
     // Two looks of three are lost.
     for (let look = 0; look < 600 && !(await b.locator('.codes-took').isVisible()); look++) {
@@ -243,12 +241,16 @@ test(
       await b.waitForTimeout(150)
       resumed ||= await part().catch(() => 0)
     }
-    await expect(b.locator('.codes-took')).toContainText(/120 coats|coats/)
+    await expect(b.locator('.codes-took')).toContainText(/^\d\d+ coats/)
     expect(resumed).toBeGreaterThan(known)
-    info(`${((Date.now() - startMs) / 1000).toFixed(1)} s with a break and two looks of three lost`)
-    expect(await storedIds(b)).toEqual(expect.arrayContaining(await storedIds(a)))
+    const seconds = ((Date.now() - startMs) / 1000).toFixed(1)
+    console.log(
+      `560 records on a page slowed ${SLOWDOWN} times, a break, two looks of three lost: ${seconds} s`,
+    )
+    await expect(b.getByText('Both phones have the same.')).toBeVisible()
+    for (const page of [a, b]) await open(page, 'board')
+    await expect(a.locator('.tile').first()).toBeVisible()
+    await expect(b.locator('.tile')).toHaveCount(await a.locator('.tile').count())
     for (const page of [a, b]) await page.context().close()
   },
 )
-
-const info = (description: string) => test.info().annotations.push({ type: 'passed in', description })
