@@ -68,6 +68,7 @@ describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, wor
 
   test('what a tile says fits on a tile', () => {
     for (const [path, text] of texts(desk.board.state)) expect(text.length, path).toBeLessThanOrEqual(6)
+    for (const [path, text] of texts(desk.board.kiln)) expect(text.length, path).toBeLessThanOrEqual(11)
   })
 })
 
