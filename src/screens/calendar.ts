@@ -33,13 +33,13 @@ function withDay(words: Words['days'], language: string, atMs: number, nowMs: nu
     case 1:
       return words.tomorrow(clock)
     default:
-      return words.on(clock, at.toFormat(Math.abs(days) < 7 ? 'cccc' : 'd LLLL'))
+      return words.on(clock, at.toFormat(Math.abs(days) < 7 ? 'cccc' : words.date))
   }
 }
 
 /** The day of a moment with its year, as 3 March 2026: for paper. */
-export const dateText = (language: string, atMs: number): string =>
-  DateTime.fromMillis(atMs).setLocale(language).toFormat('d LLLL yyyy')
+export const dateText = (words: Words['days'], language: string, atMs: number): string =>
+  DateTime.fromMillis(atMs).setLocale(language).toFormat(words.dateOfYear)
 
 /** The day of a moment as files are named by it, as 2026-03-29. */
 export const fileDay = (atMs: number): string => DateTime.fromMillis(atMs).toFormat('yyyy-MM-dd')

@@ -1,7 +1,7 @@
-import type { Language } from './bench.ts'
 import { end } from './en/end.ts'
 import { other } from './en/other.ts'
 import { why } from './en/why.ts'
+import { byLanguage } from './languages.ts'
 
 /** Words of the bench that its first cards do without. */
 export type LateWords = typeof other & {
@@ -10,4 +10,4 @@ export type LateWords = typeof other & {
 }
 
 /** By language; fetched with what says them. */
-export const LATE_WORDS = { en: { ...other, end, why } } satisfies Record<Language, LateWords>
+export const LATE_WORDS = byLanguage<LateWords>({ ...other, end, why }, (all) => all.late)

@@ -5,6 +5,7 @@ import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
+import { LanguageChoice } from './language.tsx'
 import { SoundSettings } from './sound.tsx'
 
 type NumberSetting = Extract<keyof Settings, LimitedField>
@@ -102,6 +103,7 @@ export function Phone() {
   return (
     <section>
       <h2>{w.phone}</h2>
+      <LanguageChoice />
       <Choice
         label={w.units}
         options={optionsOf(w.unit)}

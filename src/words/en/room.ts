@@ -120,6 +120,8 @@ export const room = {
   limit: 'Limit of all coats',
   vessel: 'Collar vessel across',
   phone: 'This phone',
+  language: 'Language',
+  languages: { phone: 'as the phone', en: 'English', es: 'español' },
   hand: 'Working hand',
   hands: { right: 'right', left: 'left' },
   theme: 'Theme',
