@@ -23,7 +23,7 @@ export type Route =
   | { readonly at: 'stacks'; readonly stackId?: string }
   | { readonly at: 'buckets'; readonly bucketId?: string }
   | { readonly at: 'tile'; readonly bucketId: string; readonly underId?: string }
-  | { readonly at: 'room' }
+  | { readonly at: 'room'; readonly door?: string }
   /** What phones that met have in two ways. */
   | { readonly at: 'settle' }
   /** Loading a kiln and what comes after; without an id the load in hand. */

@@ -64,7 +64,7 @@ function Screen() {
     case 'tile':
       return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
-      return <Room />
+      return <Room key={to.door} door={to.door} />
     case 'codes':
       return <Codes />
     case 'handout':

@@ -24,7 +24,7 @@ function troubleOf(health: Health, w: TroubleWords, app: App): Trouble | undefin
   if (health.unread) return { title: w.unread, text: w.unreadText, stays: true }
   if (health.readOnly) return { title: w.readOnly, text: w.readOnlyText, stays: true }
   if (health.lost > 0) {
-    const key = { label: w.takeIn, does: () => app.go({ at: 'room' }) }
+    const key = { label: w.takeIn, does: () => app.go({ at: 'room', door: 'keep' }) }
     return { title: w.lost(health.lost), text: w.lostText, key }
   }
   if (health.recovered > 0)

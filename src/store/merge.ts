@@ -47,13 +47,13 @@ async function examineMerge<E extends AnyEvent>(
     aside.push([asideKey(why, typeof key === 'string' ? key : '', value), value])
   }
   const skews = new Map<string, number>()
-  /** When it was by the clock of its phone as it went before that was set. Journals are in order. */
+  /** When it was by the clock of its phone, as it went before that was set or as it went, whichever is behind. Journals are in order. */
   const steadyMs = ({ writer, at, event }: JournalRecord<AnyEvent>): number => {
     const name = phoneOfWriter(writer)
     const { byMs } = event as { readonly byMs?: number }
     const skewMs = (skews.get(name) ?? 0) + (event.kind === 'clock-moved' ? (byMs ?? 0) : 0)
     skews.set(name, skewMs)
-    return at - skewMs
+    return Math.min(at, at - skewMs)
   }
   await inSlices(candidates, (candidate) => {
     const examined = examine<E>(candidate, isEvent)

@@ -1,10 +1,9 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
-import type { ClockJump } from '../device/ports.ts'
 import { beSeen, lastSeen } from '../device/seen.ts'
 import type { Away } from '../screens/app.ts'
 import { doubtfulDips } from '../table/decide/decide-card.ts'
 import type { Action } from '../table/model/action.ts'
-import { earliestNow, type Jumps, lastKnownMs, unwritten } from './clock-set.ts'
+import { earliestNow, type Jumps, lastKnownMs } from './clock-set.ts'
 import type { Devices } from './devices.ts'
 import type { Hits } from './hits.ts'
 import type { Records } from './records.ts'
@@ -12,8 +11,8 @@ import type { Records } from './records.ts'
 /** A page nobody saw for this long lists what came due meanwhile. */
 const AWAY_MS = 60_000
 const SEEN_EVERY_MS = 2000
-/** So long after it was written another window finds a jump in the database, ms. */
-const WRITTEN_MS = 400
+/** Set back by less, a clock keeps no other phone from taking what is written by it, ms. */
+const LONG_BACK_MS = 12 * 3_600_000
 
 export interface Attending {
   /** Nobody could see the page for so long; undefined once the list of what came due was seen. */
@@ -50,6 +49,11 @@ export function openAttending(
       away.value = { from: fromMs - skewMs, to: toMs - skewMs }
   }
 
+  /** Long behind: it may have been set right since `fromMs`, epoch ms. */
+  const perhapsSetRight = async (fromMs: number) =>
+    jumps.skewMs() < -LONG_BACK_MS &&
+    (await import('./jumped.ts')).setRight({ ...records, away }, note, fromMs)
+
   const startMs = clock.epochMs()
   // A life sign is written late, or not at all when the phone kills the page; the last hit is one too.
   const knownMs = lastKnownMs(journal.records, journal.phone, lastSeen(), table.peek().skewMs)
@@ -57,7 +61,10 @@ export function openAttending(
   if (earliestMs !== undefined) {
     unseen(knownMs, earliestMs)
     note({ do: 'clock-moved', byMs: Math.round(startMs - earliestMs) })
-  } else if (knownMs > 0 && knownMs < startMs) unseen(knownMs, startMs)
+  } else if (knownMs > 0 && knownMs < startMs) {
+    unseen(knownMs, startMs)
+    perhapsSetRight(knownMs)
+  }
   lifecycle.onWake(({ reason, gapMs, atMs }) => {
     if (reason === 'start') return
     journal.refresh().catch(() => {})
@@ -66,18 +73,10 @@ export function openAttending(
     clock.untakenMs()
     unseen(atMs - gapMs, atMs)
   })
-  const writeJump = async ({ byMs, sinceMs }: ClockJump) => {
-    await journal.refresh().catch(() => {})
-    const rest = unwritten(byMs, sinceMs, jumps.written())
-    if (rest === 0 || records.readOnly.peek()) return
-    jumps.write(rest, () => note({ do: 'clock-moved', byMs: Math.round(rest) }))
-    await new Promise((resolve) => setTimeout(resolve, WRITTEN_MS))
-  }
   clock.onJump((jump) => {
-    if (jump.kind !== 'moved') return
+    if (jump.kind !== 'moved') return perhapsSetRight(Date.now() - jump.byMs)
     ahead = { byMs: jump.byMs, pageMs: clock.pageMs() }
-    const { locks } = navigator
-    void (locks ? locks.request('bucketside-clock', () => writeJump(jump)) : writeJump(jump))
+    void import('./jumped.ts').then(({ writeJump }) => writeJump(records, jumps, note, jump))
   })
   const lifeSign = () =>
     document.visibilityState === 'visible' && beSeen(clock.epochMs(), table.peek().skewMs)

@@ -6,7 +6,7 @@ import type { Table } from '../table/model/state.ts'
 import type { Records } from './records.ts'
 
 /** A smaller difference is the slow correction of the phone's clock, ms. */
-const JUMP_MS = 2000
+export const JUMP_MS = 2000
 
 /**
  * When this phone was last known to be at work, epoch ms of its clock as it goes now; 0 where it never was. `seen`: its
@@ -42,7 +42,7 @@ export function earliestNow(table: Table, knownMs: number, startMs: number): num
 const LONGEST_COUNT_MS = 10 * 60_000
 
 /** A jump that another window of this phone wrote down, and when it came here, page time. */
-interface WrittenJump {
+export interface WrittenJump {
   readonly byMs: number
   readonly pageMs: number
 }
@@ -97,15 +97,13 @@ export function watchJumps(
   }
 }
 
-/** What of a jump of the clock, seen since `sinceMs` of page time, no other window has written down yet; 0 if all is. */
-export function unwritten(byMs: number, sinceMs: number, written: readonly WrittenJump[]): number {
-  const known = written.filter(({ pageMs }) => pageMs >= sinceMs).reduce((sum, jump) => sum + jump.byMs, 0)
-  return Math.abs(byMs - known) <= JUMP_MS ? 0 : byMs - known
-}
-
 /**
  * The clock that the order of a hit at `atMs` follows, epoch ms: as it went before it was set, by a jump among the
- * hit's own `events` too. A year that was set by mistake is in no order, then.
+ * hit's own `events` too, or as it goes, whichever is behind. A year that was set by mistake is in no order, then, nor is one that was set right.
  */
 export const orderMs = (atMs: number, skewMs: number, events: readonly TableEvent[]): number =>
-  atMs - events.reduce((sum, event) => (event.kind === 'clock-moved' ? sum + event.byMs : sum), skewMs)
+  atMs -
+  Math.max(
+    0,
+    events.reduce((sum, event) => (event.kind === 'clock-moved' ? sum + event.byMs : sum), skewMs),
+  )

@@ -27,7 +27,9 @@ const print = (route: Route): string => {
           ? route.bucketId
           : 'loadId' in route
             ? route.loadId
-            : undefined
+            : 'door' in route
+              ? route.door
+              : undefined
   const second = 'underId' in route ? route.underId : undefined
   const named = [id, second].flatMap((part) => (part === undefined ? [] : encodeURIComponent(part)))
   return ['#', route.at, ...named].join('/')
@@ -41,7 +43,6 @@ export function routeOf(hash: string): Route | undefined {
     case 'first':
     case 'bench':
     case 'board':
-    case 'room':
     case 'settle':
     case 'looks':
     case 'elsewhere':
@@ -54,6 +55,8 @@ export function routeOf(hash: string): Route | undefined {
     case 'shelf':
     case 'opening':
       return named === undefined ? { at } : { at, loadId: named }
+    case 'room':
+      return named === undefined ? { at } : { at, door: named }
     case 'story':
       return named === undefined ? { at: 'fired' } : { at, potId: named }
     case 'pot':

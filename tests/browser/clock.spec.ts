@@ -87,3 +87,26 @@ test('a clock that is set while the bench is seen is no time away', async ({ pag
   }
   expect((await bench.table()).skewMs).toBeGreaterThan(29 * MIN_MS)
 })
+
+test('a clock that was set back is taken as set right once the phone was away for as long', async ({
+  page,
+}) => {
+  const twoDaysMs = 2 * 24 * 60 * MIN_MS
+  const bench = await BenchPage.on(page, [
+    demoEvents(),
+    [toldDip({ potId: 'demo.31', outAt: EVENING.getTime() })],
+  ])
+  const skewMs = async () => {
+    await page.clock.runFor(1000)
+    return (await bench.table()).skewMs
+  }
+  await setClock(page, -twoDaysMs)
+  await expect.poll(skewMs).toBeLessThan(1 - twoDaysMs)
+  const before = (await nowOf(page)) - (await skewMs())
+  await setClock(page, twoDaysMs + 20 * MIN_MS)
+  await page.reload()
+  await expect(page.locator('.bench')).toBeVisible()
+  await expect.poll(skewMs).toBe(0)
+  expect((await nowOf(page)) - before).toBeLessThan(22 * MIN_MS)
+  await expect(page.locator('.bench-returned h1')).toContainText('20 min')
+})

@@ -58,10 +58,8 @@ test('the demo folds nothing of the own table away, and leaves nothing in it or 
   await page.locator('[data-press="bar"]').first().tap()
   await expect.poll(() => records(page)).toBe(LAID + 1)
   // Nothing of it can be backed up, or another table be taken into it.
-  await page.goto('./#/room')
-  await expect(
-    page.getByText('Ready without a network.').or(page.getByText('Not kept for offline use yet.')),
-  ).toBeVisible()
+  await page.goto('./#/room/keep')
+  await expect(page.getByRole('button', { name: 'Spreadsheet and pictures' })).toBeVisible()
   await expect(page.getByRole('button', { name: 'Back up' })).toBeHidden()
   // Over a reload it is still the demo; another window has the own table.
   await page.reload()
@@ -76,7 +74,7 @@ test('the demo folds nothing of the own table away, and leaves nothing in it or 
   await expect(page.getByRole('button', { name: /^Pot \d+/ })).toHaveCount(2)
   await expect(page.getByText('This is the demo.')).toBeHidden()
   expect(await databases(page)).toEqual(['bucketside'])
-  await page.goto('./#/room')
+  await page.goto('./#/room/keep')
   const saved = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Back up' }).tap()
   const text = await readFile(await (await saved).path(), 'utf8')

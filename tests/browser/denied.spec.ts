@@ -37,7 +37,7 @@ test('everything refused: the main path goes on, and what does not work is said'
   await bench.pass(20)
   expect((await bench.pot(33)).dips).toHaveLength(1)
 
-  await page.evaluate(() => location.replace('#/room'))
+  await page.evaluate(() => location.replace('#/room/count'))
   await fetched(page.getByText('Notices are blocked'))
   for (const by of ['felt', 'heard']) {
     await page.getByRole('radio', { name: by, exact: true }).click()

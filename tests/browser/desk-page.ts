@@ -94,6 +94,8 @@ export const misfits = () => {
       ] as const) {
         const over = document.elementFromPoint(x, y)
         if (!over || over.contains(parent) || parent.contains(over) || isPinned(over)) continue
+        // A switch takes its taps by a clear box over all of it.
+        if (over.closest('label.switch')?.contains(parent)) continue
         found.push(`under ${over.getAttribute('class') || over.tagName}: ${text}`)
       }
     }

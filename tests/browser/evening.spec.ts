@@ -72,7 +72,7 @@ test(
     await tellTime(visit, new Date(EVENING.getTime() - HOUR_MS))
     await visit.goto('./')
     await opened(visit)
-    await visit.goto('./#/room')
+    await visit.goto('./#/room/phone')
     await expect(visit.getByText('Ready without a network.')).toBeVisible({ timeout: 20_000 })
     await server.stop()
 

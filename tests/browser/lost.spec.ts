@@ -114,7 +114,7 @@ for (const [how, script] of [
     const saved = page.waitForEvent('download')
     await page.getByRole('button', { name: 'Save a file' }).tap()
     expect((await saved).suggestedFilename()).toMatch(/^bucketside-.*\.txt$/)
-    await page.goto('./#/room')
+    await page.goto('./#/room/keep')
     await expect(page.getByText('Last copy outside this phone: today.')).toBeVisible()
     await expect(page.getByText('Clear the table')).toBeHidden()
   })

@@ -21,7 +21,7 @@ const hour: readonly TableEvent[][] = [
 test('the day’s air from a cloth and a pair of thermometers, asked about after an hour', async ({ page }) => {
   test.setTimeout(90_000)
   const bench = await BenchPage.on(page, hour)
-  await open(page, 'room')
+  await open(page, 'room/air')
   // Two thermometers: how the wet one hung is asked, and no air drier than dry is believed.
   await page.getByText('Two thermometers').click()
   await type(page, 'Wet one reads', '10')
@@ -52,7 +52,7 @@ test('the day’s air from a cloth and a pair of thermometers, asked about after
 
 test('what the room has taught is listed, how many and how wide, and can be left out', async ({ page }) => {
   await BenchPage.on(page, hour)
-  await open(page, 'room')
+  await open(page, 'room/air')
   await page.clock.runFor(500)
   await expect(
     page.getByText(
@@ -73,7 +73,7 @@ test('a room that has changed has its boards learned anew, unless that was said 
     [toldDip({ dipId: 'dip.0', potId, outAt: EVENING.getTime() - 20 * MIN_MS })],
     [{ kind: 'touched', potIds: [potId], dry: true }],
   ])
-  await open(page, 'room')
+  await open(page, 'room/air')
   await page.clock.runFor(500)
   const changed = key(page, 'The room has changed')
   await changed.click()
@@ -127,7 +127,7 @@ test('a weighed slide: a film no glaze leaves is refused, a likely one is kept w
 
 test('before a sitting the board and the clay say what one measurement would buy', async ({ page }) => {
   await BenchPage.on(page, [demoEvents()])
-  for (const at of ['board', 'room']) {
+  for (const at of ['board', 'room/clay']) {
     await open(page, at)
     await page.clock.runFor(2000)
     const line = page.getByText(/Waits are known to a factor of \d/)
@@ -156,7 +156,7 @@ test('a pot weighed dry and after its seconds in water tells the clay once, and 
   page,
 }) => {
   const bench = await BenchPage.on(page, [demoEvents()])
-  await open(page, 'room')
+  await open(page, 'room/clay')
   await page.getByText('One pot in water').click()
   await type(page, 'Dry', '310')
   await type(page, 'Wet', '910')

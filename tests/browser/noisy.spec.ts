@@ -52,7 +52,7 @@ test(
   async ({ page }) => {
     await keepSoundInTime(page)
     const bench = await BenchPage.on(page, loud)
-    await page.evaluate(() => location.replace('#/room'))
+    await page.evaluate(() => location.replace('#/room/count'))
     const felt = page.getByRole('radio', { name: 'felt', exact: true })
     await fetched(felt)
     await felt.click()

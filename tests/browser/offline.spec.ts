@@ -46,7 +46,7 @@ test('main path with the network cut and the server stopped before the page is o
   const visit = await context.newPage()
   await visit.goto('./')
   await opened(visit)
-  await visit.goto('./#/room')
+  await visit.goto('./#/room/phone')
   await expect(visit.getByText('Ready without a network.')).toBeVisible({ timeout: 20_000 })
   await context.close()
 
@@ -79,6 +79,7 @@ test('main path with the network cut and the server stopped before the page is o
     'stacks',
     'stacks/demo.tideline',
     'room',
+    'room/keep',
     'shelf',
   ]) {
     await page.goto(`./#/${screen}`)

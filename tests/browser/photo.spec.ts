@@ -102,7 +102,7 @@ test('a photo is kept small and without its place, beside the ghost of the last 
   await hit(page)
   await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('2')
   // A backup carries both, to a phone that has neither.
-  await page.goto('./#/room')
+  await page.goto('./#/room/keep')
   await expect(page.locator('.desk')).toContainText(/2 pictures go along, \d+ kB\./)
   await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
   const saving = page.waitForEvent('download')
@@ -210,7 +210,7 @@ test('a backup without a picture says so when it is made, and a torn one when it
     if (n === 1) await openPage(page)
   }
   await take(page, (await photosOf(bench, 35))[0]?.photoId ?? '')
-  await page.goto('./#/room')
+  await page.goto('./#/room/keep')
   await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
   const saving = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Back up' }).tap()
@@ -245,7 +245,7 @@ test('where the storage of pictures is silent a photo is not told as kept, and a
   await expect(page.locator('.open [data-press="bar"]')).toHaveText('ONE MOMENT')
   await fetched(page.getByText('The photo could not be stored.'))
   expect(await photosOf(bench, 35)).toHaveLength(1)
-  await page.goto('./#/room')
+  await page.goto('./#/room/keep')
   await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
   const saving = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Back up' }).tap()
@@ -323,7 +323,7 @@ test('deleted under the open page, the pictures to come are kept, and a backup s
       }),
     [BASE, gone] as const,
   )
-  await page.goto('./#/room')
+  await page.goto('./#/room/keep')
   await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
   const saving = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Back up' }).tap()

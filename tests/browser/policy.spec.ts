@@ -42,7 +42,16 @@ test('no screen breaks the policy, and what it forbids is stopped', async ({ pag
     'tile/demo.heather',
     'stacks',
   ]
-  for (const screen of [...screens, 'stacks/demo.tideline', 'room', 'shelf', 'firing', 'first', 'bench']) {
+  for (const screen of [
+    ...screens,
+    'stacks/demo.tideline',
+    'room',
+    'room/air',
+    'shelf',
+    'firing',
+    'first',
+    'bench',
+  ]) {
     await page.goto(`./#/${screen}`)
     await opened(page)
     await page.waitForTimeout(250)
@@ -78,7 +87,7 @@ test('no screen breaks the policy, and what it forbids is stopped', async ({ pag
 })
 
 test('the licences of all that ships are shown in the app', async ({ page, context }) => {
-  await page.goto('./#/room')
+  await page.goto('./#/room/phone')
   const shown = context.waitForEvent('page')
   await page.getByRole('link', { name: 'Licences' }).tap()
   await expect((await shown).locator('body')).toContainText('SIL OPEN FONT LICENSE')

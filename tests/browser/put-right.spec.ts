@@ -31,6 +31,15 @@ const thickest = (table: Table, number: number) =>
 /** Everything but the list of hits, which grows by the hits that undo. */
 const standing = ({ hits: _hits, takenBack: _back, ...rest }: Table) => rest
 
+async function holdTile(page: Page, name: string | RegExp): Promise<void> {
+  await page.clock.runFor(450)
+  const tile = page.locator('.other').getByRole('button', { name })
+  await tile.dispatchEvent('pointerdown', { pointerId: 5, button: 0, clientX: 180, clientY: 500 })
+  await page.clock.runFor(800)
+  await page.locator('.bench').dispatchEvent('pointerup', { pointerId: 5, clientX: 180, clientY: 500 })
+  await page.clock.runFor(50)
+}
+
 async function play(bench: BenchPage, { slip, tiles, hold, follows }: Slip): Promise<void> {
   await test.step(slip, async () => {
     expect(1 + tiles.length, 'hits').toBeLessThanOrEqual(MOST_HITS)
@@ -38,12 +47,7 @@ async function play(bench: BenchPage, { slip, tiles, hold, follows }: Slip): Pro
     const before = await bench.table()
     if (hold) {
       await bench.other(...tiles.slice(0, -1))
-      await page.clock.runFor(450)
-      const last = page.locator('.other').getByRole('button', { name: tiles.at(-1)! })
-      await last.dispatchEvent('pointerdown', { pointerId: 5, button: 0, clientX: 180, clientY: 500 })
-      await page.clock.runFor(800)
-      await page.locator('.bench').dispatchEvent('pointerup', { pointerId: 5, clientX: 180, clientY: 500 })
-      await page.clock.runFor(50)
+      await holdTile(page, tiles.at(-1)!)
     } else await bench.other(...tiles)
     const after = await bench.table()
     expect(standing(after)).not.toEqual(standing(before))
@@ -160,6 +164,7 @@ const IN_HAND: readonly Slip[] = [
   {
     slip: 'washed off: bare again, and wet through',
     tiles: [/^More/, 'Wash it off'],
+    hold: true,
     follows: (_before, after) => {
       expect(nextCoat(pot(after, 33))).toBe(0)
       expect(forecastOf(after, pot(after, 33))!.thirsty.likely - pot(after, 33).washedAt!).toBeGreaterThan(
@@ -298,7 +303,14 @@ test('washed off: the wall is full, and when it drinks again is computed', async
     others,
     [dipped(34, 0, 'demo.gatepost', EVENING.getTime() - 60_000)],
   ])
-  await bench.other(/^More/, 'Wash it off')
+  await bench.other(/^More/)
+  const wash = page.locator('.other').getByRole('button', { name: 'Wash it off' })
+  // A tap in passing erases nothing.
+  await page.clock.runFor(450)
+  await wash.tap()
+  await page.clock.runFor(50)
+  await expect(wash).toBeVisible()
+  await holdTile(page, 'Wash it off')
   await expect(bench.face).toContainText('34 washed: wall full')
   await expect(bench.face).toContainText(/Drinks again about 2\d:\d\d\./)
 })

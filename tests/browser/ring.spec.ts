@@ -134,7 +134,7 @@ test('ringing is offered once, plays from that hit, and follows what the next hi
   expect(await title(page)).toMatch(/^Next 18:\d\d: B4$/)
 
   await page.reload()
-  await page.evaluate(() => location.replace('#/room'))
+  await page.evaluate(() => location.replace('#/room/count'))
   const asked = page.getByRole('checkbox', { name: 'Ring with the screen off' })
   await fetched(asked)
   await expect(asked).toBeChecked()
@@ -149,7 +149,7 @@ test('a tapped notice opens the bench; a headset first answers the call, then is
   await fetched(offer(page))
   await bench.hit()
   await expect.poll(() => plays(page)).toHaveLength(1)
-  await page.evaluate(() => location.replace('#/room'))
+  await page.evaluate(() => location.replace('#/room/count'))
   await page.clock.runFor(500)
   await tapNotice(page)
   await expect(bench.bar).toBeVisible()
@@ -167,7 +167,7 @@ test('a tapped notice opens the bench; a headset first answers the call, then is
 test('the guided test proves it for this phone, unless the screen was on', LONG, async ({ page }) => {
   await listen(page)
   const bench = await BenchPage.on(page, waiting(38))
-  await page.evaluate(() => location.replace('#/room'))
+  await page.evaluate(() => location.replace('#/room/count'))
   const test = page.getByRole('button', { name: 'Test it' })
   await fetched(test)
   await test.click()
@@ -199,7 +199,7 @@ test('long waits go to the calendar as a file, and short ones do not', async ({ 
     { kind: 'sponged', potId: 'demo.38', implied: true },
   ]
   await BenchPage.on(page, [...waiting(33, 38), last])
-  await page.evaluate(() => location.replace('#/room'))
+  await page.evaluate(() => location.replace('#/room/count'))
   const key = page.getByRole('button', { name: 'Long waits to the calendar' })
   await fetched(key)
   const saving = page.waitForEvent('download')

@@ -88,7 +88,10 @@ const TYPED: readonly (readonly [string, readonly (string | RegExp)[], number])[
   ['buckets/demo.gatepost', [], 12],
   ['buckets/new', [], 10],
   ['stacks/demo.tideline', [], 3],
-  ['room', [], 12],
+  ['room/air', [], 6],
+  ['room/kiln', [], 1],
+  ['room/clay', [], 8],
+  ['room/count', [], 5],
   ['firing', [], 3],
   ['shelf', ['Change its measures'], 13],
 ]

@@ -6,7 +6,7 @@ import { unzipped } from './unzipped.ts'
 
 test('the records leave as sheets that another program reads', async ({ page }) => {
   await BenchPage.on(page, glazed(EVENING.getTime()))
-  await page.goto('./#/room')
+  await page.goto('./#/room/keep')
   const key = page.getByRole('button', { name: 'Spreadsheet and pictures' })
   await fetched(key)
   const passed = page.waitForEvent('download')

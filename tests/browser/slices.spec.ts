@@ -45,7 +45,7 @@ test(
       page,
       year.filter((_, i) => i % (YEAR / OWN) === 0),
     )
-    await page.goto('./#/room')
+    await page.goto('./#/room/keep')
     await page.reload()
     await opened(page)
     const input = page.locator('input[type="file"]')
@@ -77,7 +77,7 @@ test(
       (await browser.stopTracing()).toString(),
     )
     await session.send('Emulation.setCPUThrottlingRate', { rate: 1 })
-    await page.evaluate(() => location.replace('#/room'))
+    await page.evaluate(() => location.replace('#/room/keep'))
     await input.setInputFiles(file)
     const all = `${YEAR} records`
     await expect(page.locator('.looked').filter({ hasText: all })).toContainText(' 0 not here yet.', {

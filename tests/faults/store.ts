@@ -59,10 +59,28 @@ export const STORE_FAULTS: readonly Fault[] = [
   },
   {
     id: 'a jump written by every window',
-    file: 'src/wire/clock-set.ts',
+    file: 'src/wire/jumped.ts',
     find: 'return Math.abs(byMs - known) <= JUMP_MS ? 0 : byMs - known',
     replace: 'return known === 0 ? byMs : byMs',
     tests: ['tests/unit/wire/clock-set.test.ts'],
+  },
+  {
+    id: 'the orders of a clock that was set right stay ahead',
+    file: 'src/wire/clock-set.ts',
+    find: `Math.max(
+    0,
+    events`,
+    replace: `Math.max(
+    Number.NEGATIVE_INFINITY,
+    events`,
+    tests: ['tests/laws/clocks.test.ts'],
+  },
+  {
+    id: 'whom a phone met kept without what it read',
+    file: store('merge'),
+    find: 'if (entries.length > 0) await storage.put(entries)',
+    replace: 'await takeIn(own, unite(records(), own)); await storage.put(entries)',
+    tests: ['tests/unit/wire/meeting.test.ts'],
   },
   {
     id: 'a version that does not start stays',

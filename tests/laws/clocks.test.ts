@@ -1,7 +1,7 @@
 /** A phone's clock is set, by an hour or a year, or its zone changes: what dries, counts and is asked about goes on as it was. */
 import { describe, expect, test } from 'vitest'
 import type { Stamped, TableEvent } from '../../shared/events.ts'
-import { type AnyEvent, createRecords, type JournalRecord } from '../../shared/record.ts'
+import { type AnyEvent, createRecords, type JournalRecord, nextOrder } from '../../shared/record.ts'
 import { loadJournal } from '../../src/store/journal.ts'
 import { fold } from '../../src/table/fold/fold.ts'
 import { panAsk } from '../../src/table/steps/wax-pan.ts'
@@ -140,4 +140,30 @@ test('a zone that changes, and daylight saving, move no due time: records keep t
     ),
   )
   for (const due of dues) expect(due).toEqual(dues[0])
+})
+
+describe.each(JUMPS.filter(([, ms]) => ms > 0))('a clock set %s while nobody sees it', (_name, byMs) => {
+  test('then set right: the other phone takes all of it as soon as it is no day ahead', async () => {
+    const records: JournalRecord<TableEvent>[] = []
+    let skewMs = 0
+    const hit = (clockMs: number, event: TableEvent) => {
+      const order = nextOrder(records.at(-1)?.order ?? 0, orderMs(clockMs, skewMs, [event]))
+      const at = { writer: 'own.one', seq: records.length + 1, order }
+      records.push(...createRecords([event], at, { at: clockMs, tz: 0 }))
+      if (event.kind === 'clock-moved') skewMs += event.byMs
+    }
+    hit(START_MS, { kind: 'held' })
+    hit(START_MS + byMs + 1000, { kind: 'resumed' })
+    hit(START_MS + 60_000, { kind: 'clock-moved', byMs: -byMs })
+    for (let hour = 1; hour * HOUR_MS < byMs + DAY_MS; hour += 12)
+      hit(START_MS + hour * HOUR_MS, { kind: 'held' })
+    const laterMs = START_MS + Math.max(0, byMs - DAY_MS) + 2 * HOUR_MS
+    const on = phone()
+    const journal = await loadJournal<AnyEvent>(on.ports('other', KNOWS))
+    await journal.append([{ kind: 'held' }], { at: START_MS, tz: 0 }).saved
+    const by = records.filter(({ seq, at }) => seq <= 3 || at <= laterMs)
+    expect(await journal.merge(by, laterMs)).toMatchObject({ added: by.length, ahead: 0 })
+    // Once that time has passed its orders are its clock's again.
+    expect(records.at(-1)?.order).toBe(records.at(-1)?.at)
+  })
 })

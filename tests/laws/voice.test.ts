@@ -145,7 +145,8 @@ function repeated(lines: readonly SaidLine[]): readonly string[] {
   return lines
     .filter(({ as }) => as === 'call')
     .flatMap(({ words, now }) =>
-      namedBy(words).places.flatMap((place) => {
+      // Where the pot in hand is set down is said before, and is no call.
+      namedBy(words.slice(words.indexOf('next') + 1)).places.flatMap((place) => {
         const before = saidAt.get(place) ?? Number.NEGATIVE_INFINITY
         saidAt.set(place, now)
         return now - before < 55_000 ? [`${place} again after ${Math.round((now - before) / 1000)} s`] : []

@@ -133,7 +133,7 @@ export function importsOnApp(root: string): Sitting {
     longestMs: 4000,
     pauseMs: [0, 300],
     async open(page, address) {
-      await openScreen(page, address, 'room')
+      await openScreen(page, address, 'room/keep')
       await new Promise((resolve) => setTimeout(resolve, COMPARED_MS))
     },
     async hit(page) {

@@ -120,7 +120,7 @@ test('workers stopped, audio dead though it says it runs, a count frozen, all pe
   await place.stopServing()
   await page.reload()
   await page.waitForSelector('.bench')
-  await page.evaluate(() => location.replace('#/room'))
+  await page.evaluate(() => location.replace('#/room/count'))
   await says(page, '#app', 'Notices are blocked')
   await tap(page, '::-p-aria([name="heard"][role="radio"])')
   await says(page, '#app', 'Not allowed by the phone')

@@ -7,6 +7,7 @@ import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
+import { PotMarkOf } from '../parts/pot-mark-of.tsx'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
 import { type EndWords, useEndWords } from './end/end-words.ts'
 import { touchWhere } from './touch-where.ts'
@@ -60,8 +61,11 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
                 bench.leftOut.value = toggled(out, pot.facts.potId)
               }}
             >
-              <span>{placeOf(pot)}</span>
-              <strong class="figures">{nameOf(words.value, pot)}</strong>
+              <PotMarkOf pot={pot} width={28} height={36} />
+              <span>
+                {placeOf(pot)}
+                <strong class="figures">{nameOf(words.value, pot)}</strong>
+              </span>
             </PressButton>
           </li>
         ))}

@@ -7,6 +7,7 @@ import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { useLateWords } from '../late-words.ts'
+import { PotMarkOf } from '../parts/pot-mark-of.tsx'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { CoatCounts } from './coat-keys.tsx'
 import { Caution } from './with-pot.tsx'
@@ -139,7 +140,11 @@ export function MorePage({
         {pot ? tile(w.why, open('why')) : null}
         {pot ? tile(w.weigh, open('weigh')) : null}
         {last ? tile(w.held, open('held', last)) : null}
-        {last ? tile(words.value.bench.washOff, act({ do: 'wash-off', potId })) : null}
+        {last ? (
+          <PressButton class="other-tile other-gone" kind="hold" onPress={act({ do: 'wash-off', potId })}>
+            {words.value.bench.washOff}
+          </PressButton>
+        ) : null}
         {last ? tile(w.dab, act({ do: 'touched-up', potId }), isMarked ? w.dabGloves : undefined) : null}
         {inHand && last && settings.potters === 2
           ? tile(
@@ -178,8 +183,11 @@ export function PotTiles({
     <div class="other-pots">
       {pots.map((pot) => (
         <PressButton key={pot.facts.potId} class="other-pot figures" onPress={onPick(pot.facts.potId)}>
-          <small>{placeOf(pot)}</small>
-          {nameOf(words.value, pot)}
+          <PotMarkOf pot={pot} width={36} height={60} />
+          <span>
+            <small>{placeOf(pot)}</small>
+            {nameOf(words.value, pot)}
+          </span>
         </PressButton>
       ))}
     </div>

@@ -53,7 +53,7 @@ export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: 
             {remedy.stack(stack.name)}
           </PressButton>
         ))}
-        <PressButton class="other-tile" onPress={act({ do: 'wash-off', potId })}>
+        <PressButton class="other-tile other-gone" kind="hold" onPress={act({ do: 'wash-off', potId })}>
           {w.bench.washOff}
         </PressButton>
       </div>

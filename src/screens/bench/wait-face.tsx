@@ -7,6 +7,7 @@ import type { Words } from '../../words/bench.ts'
 import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
+import { keptLines } from './kept-lines.ts'
 
 type Wait = Extract<Card, { kind: 'wait' }>
 
@@ -49,15 +50,16 @@ export function WaitFace({ card }: { readonly card: Wait }) {
         </p>
       ) : null}
       {kept.length > 0 && !(washed && crowded)
-        ? kept.slice(0, crowded || washed ? 1 : KEPT_SHOWN).map(({ potIds, bucketId, at, later }) => (
-            <p key={bucketId} class="strong figures kept">
-              {w.kept(
-                namesOf(words.value, table.value, potIds),
-                potIds.length,
-                table.value.buckets[bucketId]?.facts.name ?? '',
-                f.clock(at + skewMs),
-                later,
-              )}
+        ? keptLines(
+            words.value,
+            f.clock,
+            table.value,
+            kept,
+            now.value,
+            crowded || washed ? 1 : KEPT_SHOWN,
+          ).map((line) => (
+            <p key={line} class="strong figures kept">
+              {line}
             </p>
           ))
         : null}
@@ -70,14 +72,8 @@ export function WaitFace({ card }: { readonly card: Wait }) {
   )
 }
 
-/** Groups of pots that are kept on purpose, named in a line each; and how many of one. */
+/** Groups of pots that are kept on purpose, named in a line each. */
 const KEPT_SHOWN = 2
-const KEPT_NAMED = 5
-
-function namesOf(words: Words, table: Table, potIds: readonly string[]): string {
-  const names = potIds.slice(0, KEPT_NAMED).map((potId) => nameOf(words, table.pots[potId]))
-  return [...names, ...(potIds.length > KEPT_NAMED ? [`+${potIds.length - KEPT_NAMED}`] : [])].join(', ')
-}
 
 /** A pot that was washed off and does not drink yet: the one that is next, and when it does. */
 function washedPot(table: Table, now: number): { readonly pot: PotState; readonly at: number } | undefined {

@@ -1,5 +1,6 @@
 import { forecastOf } from '../../table/forecast/forecast.ts'
 import { lastDip } from '../../table/model/plan.ts'
+import { isClocked } from '../../table/steps/steps.ts'
 import { stepsOf } from '../../table/steps/work.ts'
 import { type Away, useApp } from '../app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
@@ -12,7 +13,9 @@ export function WhileAway({ away }: { readonly away: Away }) {
   const w = words.value.bench
   const due = stepsOf(table.value, now.value)
     .flatMap(({ pot, step }) => {
-      const at = step.is === 'touch' ? step.askAt : step.is === 'foot-check' ? readyAt(pot) : undefined
+      const byClock = step.is === 'dip' && isClocked(table.value)
+      const at =
+        step.is === 'touch' ? step.askAt : step.is === 'foot-check' || byClock ? readyAt(pot) : undefined
       return at !== undefined && at > away.from && at <= now.value ? [{ pot, at }] : []
     })
     .sort((a, b) => a.at - b.at)

@@ -1,4 +1,5 @@
 import { useComputed } from '@preact/signals'
+import { useState } from 'preact/hooks'
 import { boardView } from '../../table/card/board-view.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
 import {
@@ -10,21 +11,41 @@ import {
   toLookAt,
 } from '../../table/opening/queue.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
+import { useCarry } from '../../ui/carry.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useAsks } from '../desk/use-asks.ts'
 import { WorthLine } from '../desk/worth-line.tsx'
 import { airText, amount } from '../text/amounts.ts'
 import { EmptyBoard } from './empty.tsx'
-import { PotTile } from './pot-tile.tsx'
+import { Places } from './places.tsx'
+import { Planks, placeNamed, useMoves } from './planks.tsx'
 import './board.css'
 
-/** All pots at once, board by board: how far each is, and what it waits for. A tap opens the pot. */
+/** All pots at once, or the moving of them. */
 export function Board() {
+  const [moving, setMoving] = useState<{ readonly potId?: string }>()
+  return moving ? (
+    <Places potId={moving.potId} back={() => setMoving(undefined)} />
+  ) : (
+    <AllPots move={(potId) => setMoving(potId === undefined ? {} : { potId })} />
+  )
+}
+
+/** Board by board: how far each pot is, and what it waits for. A tap opens it, held it can be carried. */
+function AllPots({ move }: { readonly move: (potId?: string) => void }) {
   const { table, now, card, schedule: told, words, formats, go } = useDesk()
   const second = useComputed(() => Math.floor(now.value / 1000) * 1000)
   const view = useComputed(() => boardView(table.value, card.value, second.value))
   const { tiles, waiting, ready } = view.value
   const w = words.value.desk.board
+  const moves = useMoves()
+  const { root, lifted } = useCarry<HTMLElement>({
+    drop: (potId, at) => {
+      const place = placeNamed(at)
+      if (place) moves.move(potId, place)
+    },
+    hold: move,
+  })
   const line = handsLine(table.value, told.value, second.value)
   const late = lateness(line)
   const clock = (at: number) => formats.value.clock(at + table.value.skewMs)
@@ -36,7 +57,11 @@ export function Board() {
       <header class="board-head">
         <div>
           <h1>{w.title}</h1>
-          {late > 0 ? (
+          {moves.said ? (
+            <p class="strong figures" role="status">
+              {moves.said}
+            </p>
+          ) : late > 0 ? (
             <p class="alarm figures">{words.value.bench.late(formats.value.span(late))}</p>
           ) : (
             <p class="soft figures">
@@ -49,28 +74,36 @@ export function Board() {
             </p>
           )}
         </div>
+        {moves.takeBack}
         <button type="button" class="key board-bench" onClick={() => go({ at: 'bench' })}>
           {w.bench}
         </button>
       </header>
-      <main class="board-main">
+      <main class="board-main" ref={root}>
         <ToSettle />
         {tiles.length === 0 ? (
           <EmptyBoard />
         ) : (
-          <ul class="board-tiles">
-            {tiles.map((tile) => (
-              <PotTile key={tile.potId} tile={tile} now={second.value} />
-            ))}
-          </ul>
+          <Planks
+            boards={[...new Set(tiles.map(({ place }) => place.board))]}
+            tiles={tiles}
+            now={second.value}
+            lifted={lifted}
+            onPot={({ potId }) => go({ at: 'pot', potId })}
+          />
         )}
         <AfterFire now={second.value} />
         {tiles.length === 0 ? null : <AirLine />}
         {tiles.length === 0 ? null : <WorthLine />}
         {tiles.length === 0 ? null : (
-          <button type="button" class="desk-second" onClick={() => go({ at: 'shelf' })}>
-            {words.value.desk.shelf.title}
-          </button>
+          <div class="pair board-more">
+            <button type="button" class="key" onClick={() => move()}>
+              {w.move}
+            </button>
+            <button type="button" class="key" onClick={() => go({ at: 'shelf' })}>
+              {words.value.desk.shelf.title}
+            </button>
+          </div>
         )}
       </main>
       <nav class="board-nav">
@@ -141,7 +174,7 @@ function AirLine() {
   const agoMs = spell ? now.value - spell.at : 0
   const w = words.value.desk.board
   return (
-    <button type="button" class="board-air" onClick={() => go({ at: 'room' })}>
+    <button type="button" class="board-air" onClick={() => go({ at: 'room', door: 'air' })}>
       <span class="figures">{airText(words.value, air, settings.units)}</span>
       <span class="figures">{w.wall(amount('wallMm', board.wallMm, settings.units))}</span>
       {agoMs < AIR_OLD_MS ? null : (

@@ -1,54 +1,67 @@
+import { useComputed } from '@preact/signals'
 import { useState } from 'preact/hooks'
-import { boardsOf, SPOTS_PER_BOARD } from '../../table/model/places.ts'
-import { potsOnTable } from '../../table/model/plan.ts'
+import { boardView } from '../../table/card/board-view.ts'
+import { boardsOf } from '../../table/model/places.ts'
+import { useCarry } from '../../ui/carry.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
-import { placeText } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'
+import { Planks, placeNamed, useMoves } from './planks.tsx'
+import './board.css'
 
-const SPOTS = Array.from({ length: SPOTS_PER_BOARD }, (_, i) => i + 1)
+interface PlacesProps {
+  /** The pot in the hand; without it one is chosen first. */
+  readonly potId?: string | undefined
+  readonly back: () => void
+}
 
-/** Order on the boards: tap a pot, then its place. A pot that stands there changes places with it. */
-export function Places({ potId, back }: { readonly potId: string; readonly back: () => void }) {
-  const { table, words, act } = useDesk()
+/** Order on the boards: tap a pot, then its place, or drag it there. A pot that stands there changes places with it. */
+export function Places({ potId, back }: PlacesProps) {
+  const { table, now, card, words } = useDesk()
+  const second = useComputed(() => Math.floor(now.value / 1000) * 1000)
+  const { tiles } = useComputed(() => boardView(table.value, card.value, second.value)).value
   const w = words.value.desk.places
   const [hand, setHand] = useState<string | undefined>(potId)
-  const pots = potsOnTable(table.value)
-  const boards = boardsOf(pots.map(({ facts }) => facts.place))
+  const { move, said, takeBack } = useMoves()
+  const { root, lifted } = useCarry<HTMLElement>({
+    drop: (key, at) => {
+      const place = placeNamed(at)
+      setHand(undefined)
+      if (place) move(key, place)
+    },
+    hold: setHand,
+  })
   const held = hand === undefined ? undefined : table.value.pots[hand]
   return (
-    <div class="desk">
-      <DeskHead title={w.title} under={held ? w.where(nameOf(words.value, held)) : w.take} back={back} />
-      <main class="desk-main-part">
-        <ul class="places">
-          {boards.flatMap((board) =>
-            SPOTS.map((spot) => {
-              const place = { board, spot }
-              const there = pots.find(({ facts }) => placeText(facts.place) === placeText(place))
-              return (
-                <li key={placeText(place)}>
-                  <button
-                    type="button"
-                    class={there && there.facts.potId === hand ? 'key place is-held' : 'key place'}
-                    disabled={!there && hand === undefined}
-                    onClick={() => {
-                      if (hand === undefined) return setHand(there?.facts.potId)
-                      if (there?.facts.potId !== hand) act({ do: 'move', potId: hand, place })
-                      setHand(undefined)
-                    }}
-                  >
-                    <small>
-                      {there?.facts.lidOf === undefined
-                        ? placeText(place)
-                        : words.value.bench.lid(placeText(place))}
-                    </small>
-                    <strong class="figures">{there?.facts.number ?? '–'}</strong>
-                  </button>
-                </li>
-              )
-            }),
-          )}
-        </ul>
+    <div class="desk board">
+      <DeskHead
+        title={w.title}
+        under={held ? w.where(nameOf(words.value, held)) : (said ?? w.take)}
+        back={back}
+      >
+        {held ? null : takeBack}
+      </DeskHead>
+      <main class="board-main" ref={root}>
+        <Planks
+          boards={boardsOf(tiles.map(({ place }) => place))}
+          tiles={tiles}
+          now={second.value}
+          held={hand}
+          lifted={lifted}
+          onPot={({ potId: tapped, place }) => {
+            if (hand === undefined) return setHand(tapped)
+            setHand(undefined)
+            if (tapped !== hand) move(hand, place)
+          }}
+          onFree={
+            hand === undefined
+              ? undefined
+              : (place) => {
+                  setHand(undefined)
+                  move(hand, place)
+                }
+          }
+        />
       </main>
     </div>
   )

@@ -35,7 +35,7 @@ export function Codes() {
   const title = page.at === 'show' ? w.showTitle : page.at === 'read' ? w.readTitle : w.title
   return (
     <div class="desk kiln codes" ref={root}>
-      <DeskHead title={title} back={page.at === 'start' ? { at: 'room' } : start} />
+      <DeskHead title={title} back={page.at === 'start' ? { at: 'room', door: 'keep' } : start} />
       {demo || counting ? (
         <Not why={demo ? w.demo : w.counting} label={w.toBench} onPress={() => go({ at: 'bench' })} />
       ) : page.at === 'show' && passing ? (
@@ -98,7 +98,7 @@ function Start({ show, read }: StartProps) {
       <KilnMain>
         <p class="kiln-big">{w.how}</p>
         <p>{w.private}</p>
-        <button type="button" class="key" onClick={() => go({ at: 'room' })}>
+        <button type="button" class="key" onClick={() => go({ at: 'room', door: 'keep' })}>
           {w.file}
         </button>
       </KilnMain>

@@ -18,7 +18,6 @@ export function Air() {
   const old = at !== undefined && now.value - at >= AIR_OLD_MS
   return (
     <section>
-      <h2>{w.air}</h2>
       {old ? (
         <div class="air-old">
           <p class="alarm figures">{m.old(formats.value.span(now.value - at))}</p>

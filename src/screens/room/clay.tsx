@@ -23,7 +23,6 @@ export function Clay() {
   }
   return (
     <section>
-      <h2>{w.clay}</h2>
       <p class="help">{w.clayHelp}</p>
       <div class="fields">
         <SavedNumber

@@ -4,28 +4,19 @@ import { HoldKey } from '../../ui/hold.tsx'
 import type { LookedInto, PassedOn } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
-
-const DAY_MS = 86_400_000
+import { copiedDays } from './doors.tsx'
 
 type Looked = Extract<LookedInto, { ok: true }>
 
-/** Backups, what was set aside, offline and install state, and clearing the table. */
+/** Backups, what was set aside, and clearing the table. */
 export function Keep() {
-  const { words, act, health, demo, backUp, lookInto, passSheets, install, applyUpdate, go } = useDesk()
+  const { words, act, health, demo, backUp, lookInto, passSheets, go } = useDesk()
   const w = useRoomWords()
   const file = useRef<HTMLInputElement>(null)
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [looked, setLooked] = useState<Looked>()
   const [cleared, setCleared] = useState(false)
-  const {
-    quarantined: aside,
-    readOnly,
-    unread,
-    copiedAt,
-    offlineReady,
-    install: installed,
-    update,
-  } = health.value
+  const { quarantined: aside, readOnly, unread, copiedAt } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const passOn = (file: () => Promise<PassedOn>, out: typeof w.backedUp) => {
@@ -64,7 +55,6 @@ export function Keep() {
   }
   return (
     <section>
-      <h2>{w.keep}</h2>
       {demo ? null : (
         <div class="pair">
           <button type="button" class="key" onClick={() => passOn(backUp, w.backedUp)}>
@@ -118,24 +108,9 @@ export function Keep() {
           {said.text}
         </p>
       ) : null}
-      {demo ? null : (
-        <p class="strong">{w.copied(copiedAt && Math.floor((Date.now() - copiedAt) / DAY_MS))}</p>
-      )}
+      {demo ? null : <p class="strong">{w.copied(copiedDays(copiedAt))}</p>}
       {aside > 0 ? <p class="alarm figures">{w.aside(aside)}</p> : null}
       {readOnly ? <p class="alarm">{w.readOnly}</p> : null}
-      <p class="strong">{offlineReady ? w.offline : w.notOffline}</p>
-      {installed === 'prompt' ? (
-        <button type="button" class="key" onClick={install}>
-          {w.install}
-        </button>
-      ) : (
-        <p class="help">{installed === 'installed' ? w.installed : w.installBy}</p>
-      )}
-      {update ? (
-        <button type="button" class="key" onClick={applyUpdate}>
-          {w.update}
-        </button>
-      ) : null}
       {unread ? null : cleared ? (
         <div class="cleared" role="status">
           <strong>{w.cleared}</strong>
@@ -159,9 +134,6 @@ export function Keep() {
         />
       )}
       <p class="help">{w.clearHelp}</p>
-      <a class="key" href="./licences.txt" target="_blank" rel="noreferrer">
-        {w.licences}
-      </a>
     </section>
   )
 }

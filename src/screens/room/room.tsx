@@ -1,36 +1,72 @@
+import type { VNode } from 'preact'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { useRoomWords } from '../desk/room-words.ts'
 import { Air } from './air.tsx'
 import { Clay } from './clay.tsx'
+import { type Door, Doors, isDoor } from './doors.tsx'
 import { Keep } from './keep.tsx'
+import { About, Phone } from './phone.tsx'
 import { Ring } from './ring.tsx'
-import { Count, Phone, Work } from './settings.tsx'
+import { Count, Waits, Wax } from './settings.tsx'
 import { Sitting } from './sitting.tsx'
 import { Taught } from './taught.tsx'
 import './room.css'
 
-/** The room: its air today, the board's clay, how it works, this phone, what is kept. */
-export function Room() {
+/** The room: six doors, and what is behind the one that the route names. */
+export function Room({ door }: { readonly door?: string | undefined }) {
   const w = useRoomWords()
+  if (!isDoor(door))
+    return (
+      <div class="desk">
+        <DeskHead title={w.title} back={{ at: 'board' }} />
+        <Doors />
+      </div>
+    )
+  const Behind = BEHIND[door]
   return (
     <div class="desk room">
-      <DeskHead title={w.title} back={{ at: 'board' }} />
+      <DeskHead title={w.doors[door]} back={{ at: 'room' }} />
       <main class="desk-main-part">
-        <Air />
-        <Sitting />
-        <Clay />
-        <Taught />
-        <FiringKey />
-        <Count />
-        <Ring />
-        <Work />
-        <Phone />
-        <Keep />
-        <About />
+        <Behind />
       </main>
     </div>
   )
+}
+
+const BEHIND: Readonly<Record<Door, () => VNode>> = {
+  air: () => (
+    <>
+      <Air />
+      <Waits />
+      <Taught />
+    </>
+  ),
+  kiln: () => (
+    <>
+      <Sitting />
+      <FiringKey />
+    </>
+  ),
+  clay: () => (
+    <>
+      <Clay />
+      <Wax />
+    </>
+  ),
+  count: () => (
+    <>
+      <Count />
+      <Ring />
+    </>
+  ),
+  phone: () => (
+    <>
+      <Phone />
+      <About />
+    </>
+  ),
+  keep: () => <Keep />,
 }
 
 /** The glaze firing has a page of its own, with the kiln. */
@@ -41,22 +77,5 @@ function FiringKey() {
     <button type="button" class="desk-second" onClick={() => go({ at: 'firing' })}>
       {w.firing}
     </button>
-  )
-}
-
-function About() {
-  const { words } = useDesk()
-  const w = useRoomWords()
-  return (
-    <section>
-      <h2>{w.about}</h2>
-      <p>{w.aboutText}</p>
-      <ul class="first-cautions">
-        {[...words.value.first.cautions, ...w.cautions].map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
-      <p class="help">{w.private}</p>
-    </section>
   )
 }

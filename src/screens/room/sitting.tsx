@@ -27,7 +27,6 @@ export function Sitting() {
   const days = useDays()
   return (
     <section>
-      <h2>{w.sitting}</h2>
       <Choice
         label={w.potters}
         options={optionsOf(w.potterCounts)}

@@ -2,12 +2,15 @@ import { boardsOf } from '../../table/forecast/board-memory.ts'
 import { lessonFor, lessonOf, lessonsUsed, type Seen, seenOn } from '../../table/forecast/learning.ts'
 import { type Learned, type Lesson, Z90 } from '../../table/forecast/readings.ts'
 import { roomChangedAt } from '../../table/model/taken.ts'
+import { More } from '../../ui/more.tsx'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { nameOf } from '../text/pot-text.ts'
 
 /** Latest observations that are listed; older ones still count. */
 const LISTED = 24
+/** Of them so many are seen at once. */
+const SEEN = 5
 
 const rangeOf = (mean: number, sd: number): [number, number, number] => {
   const x = (by: number) => Math.exp(mean + by * Z90 * sd)
@@ -27,6 +30,13 @@ export function Taught() {
   const told = boards.filter(({ speak }) => speak)
   const glazes = new Set(lessonsUsed(table.value).map(({ bucketId }) => bucketId))
   const why = new Map('dropped' in lesson ? lesson.dropped.map(({ id, why }) => [id, why]) : [])
+  const rows = (listed: readonly Seen[]) => (
+    <ul class="taught">
+      {listed.map((one) => (
+        <Row key={`${one.potId} ${one.lessonId}`} seen={one} why={why.get(one.observation.id)} />
+      ))}
+    </ul>
+  )
   return (
     <section>
       <h2>{w.title}</h2>
@@ -46,13 +56,8 @@ export function Taught() {
         </ul>
       ) : null}
       <Changed touched={boards.length > 0} />
-      {seen.length > 0 ? (
-        <ul class="taught">
-          {seen.map((one) => (
-            <Row key={`${one.potId} ${one.lessonId}`} seen={one} why={why.get(one.observation.id)} />
-          ))}
-        </ul>
-      ) : null}
+      {seen.length > 0 ? rows(seen.slice(0, SEEN)) : null}
+      {seen.length > SEEN ? <More label={w.older(seen.length - SEEN)}>{rows(seen.slice(SEEN))}</More> : null}
     </section>
   )
 }

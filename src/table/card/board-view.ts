@@ -25,8 +25,6 @@ export interface TileOfPot {
   readonly place: Place
   readonly bands: readonly CoatBand[]
   readonly state: PotTileState
-  /** The next place of the same board has the tile after this one. */
-  readonly joined: boolean
 }
 
 export interface BoardView {
@@ -39,9 +37,8 @@ export interface BoardView {
 export function boardView(table: Table, card: Card, nowMs: number): BoardView {
   const steps = stepsOf(table, nowMs)
   const next = potOf(card)
-  const tiles = steps.map(({ pot, step }, i): TileOfPot => {
+  const tiles = steps.map(({ pot, step }): TileOfPot => {
     const { potId, number, place } = pot.facts
-    const after = steps[i + 1]?.pot.facts.place
     const state: PotTileState = pot.later && step.is !== 'kiln' ? { is: 'later' } : potTileState(step)
     const asked = potId === next && ACTIVE.has(state.is)
     return {
@@ -51,7 +48,6 @@ export function boardView(table: Table, card: Card, nowMs: number): BoardView {
       place,
       bands: bandsOf(table, pot),
       state: asked ? { is: 'next' } : state,
-      joined: after?.board === place.board,
     }
   })
   const count = (is: PotTileState['is']) => tiles.filter(({ state }) => state.is === is).length

@@ -107,11 +107,12 @@ function taken(
       return undefined
     case 'open':
     case 'restir': {
-      // What is to be touched comes before another bucket: only then is it known which pots can go.
-      const opens = table.openBucket !== task.bucketId
-      if (now < task.startAt || (opens && dueFor(table, damp(steps, now), undefined, now))) return undefined
       const next = line.find((each) => each.is === 'dip' && each.bucketId === task.bucketId)
       const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
+      // What is to be touched comes before another bucket, and before a stir for itself: only then is it known which pots can go.
+      const opens = table.openBucket !== task.bucketId
+      const toTouch = opens ? damp(steps, now) : here ? damp([here], now) : []
+      if (now < task.startAt || dueFor(table, toTouch, undefined, now)) return undefined
       // A pot that was washed off, or got another stack, no longer wants what was told.
       if (here && nextBucket(table, here.pot) !== task.bucketId) return undefined
       const card = here && stirCard(table, steps, here.pot, task.bucketId, visit(line, task.bucketId))

@@ -38,9 +38,8 @@ export function outputsOf(table: Table, now: number, card: Card): Outputs {
   const ends = CARD_ROWS[card.kind]?.ends === true || card.kind === 'return'
   const awake =
     table.pan !== undefined || ends || steps.some(({ step }) => step.is !== 'kiln' && step.is !== 'stuck')
-  const touches = steps.some(({ step }) => step.is === 'touch')
   const busy = card.kind === 'count' || card.kind === 'out'
-  const calls = touches && !busy ? readyCalls(table, callsAhead(table, now), now, card) : []
+  const calls = busy ? [] : readyCalls(table, callsAhead(table, now), now, card)
   return { awake, calls, say: spokenOf(table, card, now), pan }
 }
 

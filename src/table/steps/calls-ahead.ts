@@ -1,7 +1,7 @@
 import { forecastOf, TOGETHER_MS } from '../forecast/forecast.ts'
 import { byPlace, lastDip } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { nextBucket, type Step } from './steps.ts'
+import { isClocked, nextBucket } from './steps.ts'
 import { stepsOf } from './work.ts'
 
 /** Pots that will want a touch, called as one: all go into the same bucket and are due within a minute. */
@@ -13,15 +13,14 @@ export interface AheadCall {
   readonly pots: readonly PotState[]
 }
 
-/** A pot in the bucket or the hands waits too: its dry clock needs no further hit. */
-const WAITS: ReadonlySet<Step['is']> = new Set(['count', 'drip', 'foot', 'wait', 'touch'])
-
 /** Every ready call that is due or will be if nothing is done meanwhile, soonest first. */
 export function callsAhead(table: Table, now: number): readonly AheadCall[] {
   const due = stepsOf(table, now)
     .flatMap(({ pot, step }) => {
       const bucketId = nextBucket(table, pot)
-      if (!WAITS.has(step.is) || bucketId === undefined) return []
+      // A pot in the bucket or the hands waits too: its dry clock needs no further hit.
+      const waits = 'dip' in step || (step.is === 'dip' && isClocked(table) && lastDip(pot))
+      if (!waits || bucketId === undefined) return []
       const at = 'askAt' in step ? step.askAt : (forecastOf(table, pot)?.ready.likely ?? Number.NaN)
       return Number.isFinite(at) ? [{ pot, at, bucketId }] : []
     })

@@ -59,7 +59,8 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
         : { is: 'wait', dip, dry, askAt }
     }
     if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
-    if (wantsCoats(table, pot)) return { is: 'touch', dip, dry, askAt }
+    // By the clock only a coat that was NOT YET dry is felt again.
+    if (wantsCoats(table, pot) && (last || !isClocked(table))) return { is: 'touch', dip, dry, askAt }
   }
   if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
   if (wantsCoats(table, pot)) return dipStep(table, pot)
@@ -80,8 +81,12 @@ export function dueWhat(table: Table, pot: PotState, step: Step): StepDue | 'foo
   const { due } = STEP_ROWS[step.is]
   if (due !== 'touch') return due
   if (nextBucket(table, pot) === undefined) return 'foot-check'
-  return forecastOf(table, pot)?.held ? 'dip' : due
+  const untouched = pot.touches.at(-1)?.dipId !== lastDip(pot)?.dipId
+  return (isClocked(table) && untouched) || forecastOf(table, pot)?.held ? 'dip' : due
 }
+
+/** Whether the room goes by its own minutes: then its clock says that a coat can be dipped over. */
+export const isClocked = (table: Table): boolean => table.settings.readyMeans === 'clock'
 
 const askAgainMs = (ageMs: number): number =>
   Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))

@@ -20,6 +20,7 @@ export const board = {
   buckets: 'Buckets',
   stacks: 'Stacks',
   room: 'Room',
+  move: 'Move pots',
   air: (temp: string, rh: string, draught: string) => `${temp}, ${rh}, ${draught}`,
   wall: (wall: string) => `walls ${wall}`,
   state: {
@@ -33,7 +34,9 @@ export const board = {
     check: 'check',
     stuck: 'ask',
     later: 'later',
-    kilnDry: 'kiln',
+    kilnDry: 'kiln-dry',
+    kilnIn: 'kiln-dry in',
+    hours: (h: number, min: number) => `${h} h ${String(min).padStart(2, '0')}`,
     never: 'never',
   },
   tile: (number: Name, place: string, state: string) => `Pot ${number} at ${place}: ${state}`,
@@ -75,6 +78,8 @@ export const add = {
 /** English of the places on the boards. */
 export const places = {
   title: 'Places',
-  take: 'Tap a pot, then its place.',
+  take: 'Tap a pot, then its place; or drag it.',
+  free: (place: string) => `${place}, free`,
+  stands: (number: Name, place: string) => `${number} stands on ${place}.`,
   where: (number: Name) => `Where does ${number} stand?`,
 }

@@ -130,6 +130,7 @@ export const measured = {
     changedHelp: 'A heater, a fan, boards moved: which board dries faster is learned anew from now on.',
     changedAt: (moment: string) => `Boards are learned anew since ${moment}.`,
     notChanged: 'It has not: count all again',
+    older: (n: number) => (isOne(n) ? '1 before that' : `${n} before that`),
     leave: 'Leave out',
     again: 'Count it',
     dropped: {

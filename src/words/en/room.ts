@@ -12,12 +12,28 @@ export interface Looked {
 /** English of the room. */
 export const room = {
   title: 'Room',
-  air: 'The day’s air',
+  doors: {
+    air: 'Air',
+    kiln: 'Kiln',
+    clay: 'Clay',
+    count: 'Count and sound',
+    phone: 'This phone',
+    keep: 'Keep',
+  },
+  noKiln: 'no hour set',
+  kilnAt: (when: string) => `on ${when}`,
+  clayStands: (wall: string, cone: string, takes: string) => `walls ${wall}, cone ${cone}, takes ${takes}`,
+  countStands: (lead: string, sound: string) => `${lead} to IN, ${sound}`,
+  copiedShort: (days: number | undefined) =>
+    days === undefined
+      ? 'no copy outside it yet'
+      : days === 0
+        ? 'copied today'
+        : `copied ${days} ${isOne(days) ? 'day' : 'days'} ago`,
   temp: 'Temperature',
   rh: 'Humidity',
   draught: 'Air at the pots',
-  clay: 'The board’s clay',
-  clayHelp: 'For new pots; any pot may differ.',
+  clayHelp: 'The board’s clay: for new pots; any pot may differ.',
   wall: 'Wall',
   footLine: 'Foot line up',
   cone: 'Bisque cone',
@@ -29,7 +45,6 @@ export const room = {
   bisqueHelp: 'Washed under the tap or damp, it has to dry before wax and glaze. Any pot may differ.',
   units: 'Units',
   unit: { metric: 'mm, °C, litres', us: 'inches, °F, gallons' },
-  count: 'The count',
   leadIn: 'Lead-in',
   leadInHelp: 'From the hit to IN.',
   lower: 'Lowering speed',
@@ -93,7 +108,6 @@ export const room = {
     absent: 'No microphone here. It is called by its letter.',
     nothing: 'Nothing heard. Hold until you have said it.',
   },
-  sitting: 'This sitting',
   potters: 'Potters at this phone',
   potterCounts: { one: 'one', two: 'two' },
   kilnOn: 'Kiln on at',
@@ -104,7 +118,8 @@ export const room = {
   candleHelp:
     'Hold it below boiling, vent open, until no moisture shows. Stay with the kiln; its manual and local rules come first.',
   dippedBy: (when: string) => `All dipped ${when}`,
-  work: 'How the room works',
+  waits: 'Waits',
+  onIt: 'Wax, and coats in all',
   stale: 'A stir keeps',
   wax: 'Wax',
   waxes: { hot: 'hot', water: 'water-based' },
@@ -119,14 +134,13 @@ export const room = {
   readyHelp: 'Thirsty waits until the wall can drink a full coat.',
   limit: 'Limit of all coats',
   vessel: 'Collar vessel across',
-  phone: 'This phone',
   language: 'Language',
   languages: { phone: 'as the phone', en: 'English', es: 'español' },
   hand: 'Working hand',
   hands: { right: 'right', left: 'left' },
+  phoneStands: (units: string, hand: string) => `${units}; ${hand} hand`,
   theme: 'Theme',
   themes: { auto: 'as the phone', paper: 'paper', dim: 'dim' },
-  keep: 'Keep and clear',
   backUp: 'Back up',
   backedUp: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not backed up.' },
   failed: 'That did not work. Nothing was changed.',

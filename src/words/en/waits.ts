@@ -89,7 +89,8 @@ export const waits = {
   waitWall: (number: Name) => `the wall of ${number} is wet`,
   /** Pots that could go now and wait on purpose. */
   kept: (pots: string, n: number, name: string, clock: string, later: boolean) =>
-    `${isOne(n) ? 'Pot' : 'Pots'} ${pots} ready. Kept for ${later ? `a later ${name}` : name} ${clock}.`,
+    `${isOne(n) ? 'Pot' : 'Pots'} ${pots} ready. Kept for ${later ? `a later ${name}` : name}${clock === '' ? '' : ` ${clock}`}.`,
+  keptMore: (n: number) => `${inWords(n)} more kept.`,
   oneNow: 'DO ONE NOW',
   dipNow: (number: Name) => `DIP ${number} ANYWAY`,
   touchNow: (number: Name) => `TOUCH ${number} NOW`,
@@ -132,7 +133,7 @@ export const waits = {
   stuckNoStack: (number: Name) => `${number} has no coats planned`,
   stuckNoBucket: (number: Name) => `${number}: its bucket is gone`,
   stuckPlan: 'Give it a stack on the board.',
-  washOff: 'Wash it off',
+  washOff: 'Wash it off (press and hold)',
   backText: 'Due meanwhile, longest first. Nothing moved on by itself.',
   backNone: 'Nothing came due meanwhile.',
   overdue: (ago: string) => `${ago} ago`,

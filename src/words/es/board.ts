@@ -20,6 +20,7 @@ export const board: typeof boardEnglish = {
   add: 'Piezas',
   buckets: 'Cubos',
   stacks: 'Series',
+  move: 'Mover piezas',
   room: 'Taller',
   air: (temp: string, rh: string, draught: string) => `${temp}, ${rh}, ${draught}`,
   wall: (wall: string) => `paredes de ${wall}`,
@@ -34,7 +35,9 @@ export const board: typeof boardEnglish = {
     check: 'mirar',
     stuck: 'decide',
     later: 'luego',
-    kilnDry: 'horno',
+    kilnDry: 'al horno',
+    kilnIn: 'al horno en',
+    hours: (h: number, min: number) => `${h} h ${String(min).padStart(2, '0')}`,
     never: 'nunca',
   },
   tile: (number: Name, place: string, state: string) => `Pieza ${number} en ${place}: ${state}`,
@@ -77,6 +80,8 @@ export const add: typeof addEnglish = {
 /** Spanish of the places on the boards. */
 export const places: typeof placesEnglish = {
   title: 'Lugares',
-  take: 'Toca una pieza, luego su lugar.',
+  take: 'Toca una pieza, luego su lugar; o arrástrala.',
+  free: (place: string) => `${place}, libre`,
+  stands: (number: Name, place: string) => `${number} está en ${place}.`,
   where: (number: Name) => `¿Dónde está ${number}?`,
 }

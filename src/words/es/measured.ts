@@ -129,6 +129,7 @@ export const measured: typeof english = {
       `La tabla ${board} seca un ${Math.round(Math.abs(x - 1) * 100)} % más ${x > 1 ? 'lenta' : 'rápida'} que las otras (${sittings} sesiones)`,
     look: { damp: (clock: string) => `aún no ${clock}`, dry: (clock: string) => `seca ${clock}` },
     weighed: (grams: number, clock: string) => `${grams} g de esmalte y agua ${clock}`,
+    older: (n: number) => (isOne(n) ? '1 anterior' : `${n} anteriores`),
     changed: 'El taller ha cambiado',
     changedHelp:
       'Una estufa, un ventilador, tablas movidas: qué tabla seca antes se aprende de nuevo desde ahora.',

@@ -6,12 +6,29 @@ const pictures = (n: number): string => (isOne(n) ? '1 imagen' : `${n} imágenes
 /** Spanish of the room. */
 export const room: typeof english = {
   title: 'Taller',
-  air: 'El aire de hoy',
+  doors: {
+    air: 'Aire',
+    kiln: 'Horno',
+    clay: 'Barro',
+    count: 'Cuenta y sonido',
+    phone: 'Este teléfono',
+    keep: 'Guardar',
+  },
+  noKiln: 'sin hora puesta',
+  kilnAt: (when: string) => `se enciende ${when}`,
+  clayStands: (wall: string, cone: string, takes: string) =>
+    `paredes de ${wall}, cono ${cone}, toma ${takes}`,
+  countStands: (lead: string, sound: string) => `${lead} hasta DENTRO, ${sound}`,
+  copiedShort: (days: number | undefined) =>
+    days === undefined
+      ? 'aún sin copia fuera'
+      : days === 0
+        ? 'copiado hoy'
+        : `copiado hace ${days} ${isOne(days) ? 'día' : 'días'}`,
   temp: 'Temperatura',
   rh: 'Humedad',
   draught: 'Aire junto a las piezas',
-  clay: 'El barro de la tabla',
-  clayHelp: 'Para piezas nuevas; cualquiera puede diferir.',
+  clayHelp: 'El barro de la tabla: para piezas nuevas; cualquiera puede diferir.',
   wall: 'Pared',
   footLine: 'Altura de la línea del pie',
   cone: 'Cono de bizcocho',
@@ -24,7 +41,6 @@ export const room: typeof english = {
     'Lavado bajo el grifo o húmedo, tiene que secar antes de cera y esmalte. Cualquier pieza puede diferir.',
   units: 'Unidades',
   unit: { metric: 'mm, °C, litros', us: 'pulgadas, °F, galones' },
-  count: 'La cuenta',
   leadIn: 'Antes de entrar',
   leadInHelp: 'Del toque a DENTRO.',
   lower: 'Velocidad al bajar',
@@ -89,7 +105,6 @@ export const room: typeof english = {
     absent: 'Aquí no hay micrófono. Se llama por su letra.',
     nothing: 'No se oyó nada. Mantén hasta haberlo dicho.',
   },
-  sitting: 'Esta sesión',
   potters: 'Personas en este teléfono',
   potterCounts: { one: 'una', two: 'dos' },
   kilnOn: 'El horno se enciende a las',
@@ -100,7 +115,8 @@ export const room: typeof english = {
   candleHelp:
     'Mantenlo por debajo de la ebullición, extracción abierta, hasta que no salga humedad. Quédate con el horno; antes su manual y las normas locales.',
   dippedBy: (when: string) => `Todas bañadas ${when}`,
-  work: 'Cómo trabaja el taller',
+  waits: 'Esperas',
+  onIt: 'Cera, y capas en total',
   stale: 'Remover vale',
   wax: 'Cera',
   waxes: { hot: 'caliente', water: 'al agua' },
@@ -115,14 +131,13 @@ export const room: typeof english = {
   readyHelp: 'Con sed espera hasta que la pared pueda beber una capa entera.',
   limit: 'Límite de todas las capas',
   vessel: 'Ancho del recipiente del cuello',
-  phone: 'Este teléfono',
+  phoneStands: (units: string, hand: string) => `${units}; mano ${hand}`,
   language: 'Idioma',
   languages: { phone: 'como el teléfono', en: 'English', es: 'español' },
   hand: 'Mano que trabaja',
   hands: { right: 'derecha', left: 'izquierda' },
   theme: 'Aspecto',
   themes: { auto: 'como el teléfono', paper: 'papel', dim: 'oscuro' },
-  keep: 'Guardar y vaciar',
   backUp: 'Sacar una copia',
   backedUp: { shared: 'Pasada.', saved: 'Guardada como archivo.', cancelled: 'No se sacó copia.' },
   failed: 'No funcionó. Nada ha cambiado.',

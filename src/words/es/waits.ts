@@ -91,7 +91,8 @@ export const waits: typeof english = {
   drinksAgain: (when: string) => `Bebe otra vez ${when}.`,
   waitWall: (number: Name) => `la pared de ${number} está mojada`,
   kept: (pots: string, n: number, name: string, clock: string, later: boolean) =>
-    `${isOne(n) ? 'Lista' : 'Listas'} ${pots}. Se ${isOne(n) ? 'guarda' : 'guardan'} para ${later ? `${name} más tarde` : name}, ${clock}.`,
+    `${isOne(n) ? 'Lista' : 'Listas'} ${pots}. Se ${isOne(n) ? 'guarda' : 'guardan'} para ${later ? `${name} más tarde` : name}${clock === '' ? '' : `, ${clock}`}.`,
+  keptMore: (n: number) => `${inWords(n)} más ${isOne(n) ? 'guardada' : 'guardadas'}.`,
   oneNow: 'BAÑAR UNA YA',
   dipNow: (number: Name) => `BAÑAR ${number} IGUAL`,
   touchNow: (number: Name) => `TOCAR ${number} YA`,
@@ -134,7 +135,7 @@ export const waits: typeof english = {
   stuckNoStack: (number: Name) => `${number} no tiene capas en el plan`,
   stuckNoBucket: (number: Name) => `${number}: su cubo ya no está`,
   stuckPlan: 'Dale una serie en las tablas.',
-  washOff: 'Lavarla',
+  washOff: 'Lavarla (mantén pulsado)',
   backText: 'Lo que tocaba entretanto, lo más viejo primero. Nada avanzó solo.',
   backNone: 'Entretanto no tocaba nada.',
   overdue: (ago: string) => `hace ${ago}`,

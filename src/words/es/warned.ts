@@ -39,6 +39,7 @@ export const warned: typeof english = {
     catch: 'Usa un platillo',
     carried: 'probado en otra cocción',
     thin: (low: string, high: string) => `La pared está llena: ahora de ${low} a ${high}.`,
+    thinLikely: (mm: string, low: string, high: string) => `Quizá fina: ahora ${mm}, de ${low} a ${high}.`,
     thinOne: (mm: string) => `La pared está llena: ahora ${mm}.`,
     thinAgain: (mm: string, clock: string) => `${mm} desde hacia las ${clock}.`,
     thinWait: 'Más segundos no ayudan, esperar sí.',

@@ -64,6 +64,8 @@ export const desk: Story = {
     await go('stacks', 'stacks')
     await go('stacks/demo.tideline', 'stack')
     await go('room', 'room')
+    for (const door of ['air', 'kiln', 'clay', 'count', 'phone', 'keep'])
+      await go(`room/${door}`, `room: ${door}`)
   },
 }
 

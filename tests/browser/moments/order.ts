@@ -74,7 +74,7 @@ export const late: Story = {
     await bench.pass(2)
     await page.locator('.way').first().waitFor()
     await see('ways out')
-    await page.evaluate(() => location.replace('#/room'))
+    await page.evaluate(() => location.replace('#/room/kiln'))
     await bench.pass(2)
     await see('room: the sitting')
     await page.evaluate(() => location.replace('#/board'))

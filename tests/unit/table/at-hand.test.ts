@@ -132,3 +132,18 @@ describe('the pot to touch first', () => {
     expect(touchFirst(play.table, play.nowMs)?.others).toBe(1)
   })
 })
+
+describe('a stir of the open bucket', () => {
+  it('comes after the touch of the pot that it is for, and gives way to it again where DRY is taken back', () => {
+    const play = begun(['GB'], 1)
+    play.append([{ kind: 'settings-set', settings: { readyMeans: 'touch', staleMin: 2 } }], 'touch')
+    play.act({ do: 'logged', potId: potId(1), agoMin: 2 }).act({ do: 'stirred', bucketId: 'B' })
+    play.wait(130).ask()
+    const shown = () => named(cardOf(play.table, play.nowMs, play.schedule))
+    expect(shown()).toBe('ready t.1')
+    play.act({ do: 'touched', potIds: [potId(1)], dry: true })
+    expect(shown()).toBe('stir ')
+    play.wait(20).act({ do: 'take-back' })
+    expect(shown()).toBe('ready t.1')
+  })
+})

@@ -9,10 +9,9 @@ test('an empty table has no tiles', () => {
   expect(viewOf(new Play())).toEqual({ tiles: [], waiting: 0, ready: 0 })
 })
 
-test('pots stand in the order of their places, joined to the next one on their board', () => {
+test('pots stand in the order of their places', () => {
   const { tiles } = viewOf(new Play().act({ do: 'lay-demo' }))
   expect(tiles.map(({ number }) => number)).toEqual([31, 32, 33, 34, 35, 36, 37, 38])
-  expect(tiles.map(({ joined }) => joined)).toEqual([true, true, true, false, true, true, true, false])
   expect(tiles[4]!.bands).toHaveLength(4)
 })
 

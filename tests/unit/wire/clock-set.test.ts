@@ -5,7 +5,8 @@ import { createRecords, type JournalRecord } from '../../../shared/record.ts'
 import type { Change } from '../../../src/store/contract.ts'
 import { cardOf } from '../../../src/table/card/card-now.ts'
 import { reduce } from '../../../src/table/fold/reduce.ts'
-import { earliestNow, lastKnownMs, unwritten, watchJumps } from '../../../src/wire/clock-set.ts'
+import { earliestNow, lastKnownMs, watchJumps } from '../../../src/wire/clock-set.ts'
+import { setOnMs, unwritten } from '../../../src/wire/jumped.ts'
 import type { Records } from '../../../src/wire/records.ts'
 import { Play } from '../table/play.ts'
 
@@ -63,6 +64,24 @@ describe('a clock that was set back while the app was closed', () => {
     expect(earliestNow(table, nowMs, nowMs - 300_000)).toBe(nowMs)
     expect(earliestNow(table, nowMs, nowMs + 10)).toBeUndefined()
     expect(earliestNow(table, nowMs, nowMs - 1500)).toBeUndefined()
+  })
+})
+
+describe('a clock that was set back long ago', () => {
+  const DAY_MS = 86_400_000
+  const back = (play = new Play()) => ({ ...play.table, skewMs: -2 * DAY_MS })
+
+  test('is taken as set right once the phone was away for as long: time never runs back', () => {
+    expect(setOnMs(back(), AT, AT + 2 * DAY_MS - 1)).toBe(0)
+    const nowMs = AT + 2 * DAY_MS + 60_000
+    expect(setOnMs(back(), AT, nowMs)).toBe(2 * DAY_MS)
+    // A minute after the moment that was known, on the table's time: no wait gets shorter.
+    expect(nowMs - (back().skewMs + 2 * DAY_MS) - (AT - back().skewMs)).toBe(60_000)
+    expect(setOnMs({ ...back(), skewMs: 2 * DAY_MS }, AT, nowMs)).toBe(0)
+  })
+  test('but not where something is hot: what is asked of it is never late', () => {
+    const lit = back(new Play().act({ do: 'lay-demo' }).act({ do: 'wax-pan', is: 'on' }))
+    expect(setOnMs(lit, AT, AT + 3 * DAY_MS)).toBe(0)
   })
 })
 

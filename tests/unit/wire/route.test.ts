@@ -9,6 +9,8 @@ test.each([
   ['#/shelf', { at: 'shelf' }],
   ['#/shelf/l.1', { at: 'shelf', loadId: 'l.1' }],
   ['#/firing', { at: 'firing' }],
+  ['#/room', { at: 'room' }],
+  ['#/room/air', { at: 'room', door: 'air' }],
   ['#/nowhere', undefined],
   ['', undefined],
 ])('the address %j names its screen', (hash, route) => {
