@@ -109,6 +109,8 @@ export type WallEvent =
   | Dip
   | { readonly kind: 'wipe'; readonly atMin: number; readonly waterMm: number }
   | { readonly kind: 'washOff'; readonly atMin: number }
+  /** A finger found it touch-dry, wherever one reaches. */
+  | { readonly kind: 'dry'; readonly atMin: number }
   | { readonly kind: 'air'; readonly atMin: number; readonly air: Air }
 
 /** A bisque pot before its first event. `startWater` is the filled part of the pores, 0 dry to 1 full. */

@@ -145,10 +145,10 @@ export const ADVICE_FAULTS: readonly Fault[] = [
     tests: ['tests/unit/engine/worth.test.ts'],
   },
   {
-    id: 'a full wall is told by its likely figure',
+    id: 'a full wall is never told from one that is likely so',
     file: 'src/table/advice/warnings.ts',
-    find: 'if (upperMm >= thirstyUpperMm * THIN_PART)',
-    replace: 'if (upperMm >= 1.4 * thirstyUpperMm)',
+    find: 'const full = upperMm < thirstyUpperMm * THIN_PART',
+    replace: 'const full = likelyMm < thirstyMm * THIN_PART',
     tests: ['tests/unit/table/quiet.test.ts'],
   },
   {

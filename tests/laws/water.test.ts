@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { WallEvent } from '../../src/engine/contract.ts'
 import { fillablePerMm } from '../../src/engine/index.ts'
+import { TOUCH_EMPTY } from '../../src/engine/parameters.ts'
 import { courseOf, finish, runPot } from '../../src/engine/wall/pot.ts'
 import { waterOf } from '../../src/engine/wall/wall.ts'
 import { cases, dipsOf, lastMm, pieceOf, RUNS, SLACK, straight, within } from '../fixtures/cases.ts'
@@ -13,11 +14,12 @@ describe('the water book', () => {
 
   test('closes: what dips and sponges brought is in the wall or in the air', () => {
     fc.assert(
-      fc.property(long, within(0, 0.3), within(0, 300), (of, sponged, washedMin) => {
+      fc.property(long, within(0, 0.3), within(0, 300), within(0, 90), (of, sponged, washedMin, dryMin) => {
         const dips = dipsOf(of)
         const events: WallEvent[] = [
           { kind: 'wipe', atMin: 0, waterMm: sponged },
           ...dips,
+          { kind: 'dry', atMin: dryMin },
           { kind: 'washOff', atMin: washedMin },
         ]
         const run = runPot(courseOf(straight(of), events, of.air), 1)
@@ -27,6 +29,28 @@ describe('the water book', () => {
           const off = start + wall.brought - wall.evaporated - waterOf(wall)
           expect(Math.abs(off)).toBeLessThan(1e-9)
         }
+      }),
+      RUNS,
+    )
+  })
+
+  test('a wall found dry is dry from then on, and holds what it held, but for what it had no room for', () => {
+    fc.assert(
+      fc.property(cases(2), within(0.2, 30), (of, dryMin) => {
+        const after = [...dipsOf(of)]
+        const atMin = after.at(-1)!.atMin + dryMin
+        const looked: WallEvent[] = [...after, { kind: 'wipe', atMin, waterMm: 0 }]
+        const { wall } = pieceOf(of, [...looked, { kind: 'dry', atMin }])
+        const before = pieceOf(of, looked).wall
+        for (const side of [wall.outside, wall.inside]) {
+          expect(side.film).toBe(0)
+          expect(side.coat).toBeLessThanOrEqual(side.pore - TOUCH_EMPTY * side.newPore + SLACK)
+          expect(side.touchS).toBeLessThanOrEqual(60 * atMin + SLACK)
+        }
+        const gone = wall.evaporated - before.evaporated
+        expect(waterOf(wall) + gone).toBeCloseTo(waterOf(before), 9)
+        if (wall.outside.body < wall.outside.cap - SLACK && wall.inside.body < wall.inside.cap - SLACK)
+          expect(gone).toBeLessThan(SLACK)
       }),
       RUNS,
     )

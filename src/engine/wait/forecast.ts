@@ -15,7 +15,16 @@ import { bandOf, type Likelihood } from '../numeric/spread.ts'
 import { floorInReach } from '../shape/neck.ts'
 import { OF_SORPTIVITY } from '../wall/body.ts'
 import type { Goal } from '../wall/drying.ts'
-import { type Course, courseOf, finish, type Laid, type Piece, type Run, runPot } from '../wall/pot.ts'
+import {
+  type Course,
+  courseOf,
+  fingered,
+  finish,
+  type Laid,
+  type Piece,
+  type Run,
+  runPot,
+} from '../wall/pot.ts'
 import { filledBehind, otherSide } from '../wall/wall.ts'
 import { FILL_NODES, KILN_SD, type Learned, TOUCH_SD } from './learned.ts'
 
@@ -56,10 +65,13 @@ function moments(run: Run, sinceS: number): FaceDries[] {
   }))
 }
 
+/** New air and a finger wet nothing. */
+export const wets = ({ kind }: WallEvent): boolean => kind !== 'air' && kind !== 'dry'
+
 /** When the waits began: the last event that wetted the pot, seconds since the first event. */
 export function wettedS(course: Course): number {
   let last = 0
-  for (const event of course.events) if (event.kind !== 'air') last = (event.atMin - course.originMin) * 60
+  for (const event of course.events) if (wets(event)) last = (event.atMin - course.originMin) * 60
   return last
 }
 
@@ -75,13 +87,10 @@ export interface Waits {
   readonly touchedMin: number
 }
 
-/** Of faces the slowest that a finger reaches: through a narrow neck, of the inside only what is next to the rim. */
+/** Of faces the slowest that a finger reaches. */
 function touchedOf(run: Run, faces: readonly FaceDries[]): FaceDries | undefined {
-  const { profile } = run.course.pot
-  const rimMm = Math.max(...faces.map(({ piece }) => piece.stretch.inside.toMm))
-  const all = floorInReach(profile)
   return faces
-    .filter(({ piece, face }) => all || face === 'outside' || piece.stretch.inside.toMm === rimMm)
+    .filter(({ piece, face }) => fingered(run.course, piece, face))
     .reduce<FaceDries | undefined>((a, b) => (a && a.touchMin >= b.touchMin ? a : b), undefined)
 }
 

@@ -10,7 +10,7 @@ import { normalPdf } from '../numeric/spread.ts'
 import { HORIZON_MIN } from '../parameters.ts'
 import type { Goal } from '../wall/drying.ts'
 import { courseOf, dryGlazeG, runPot, waterG } from '../wall/pot.ts'
-import { waitsOf, wettedS } from './forecast.ts'
+import { waitsOf, wets, wettedS } from './forecast.ts'
 import { KILN_SD, type Learned, TOUCH_SD, UNLEARNED } from './learned.ts'
 import { type Interval, timeFactor } from './time-factor.ts'
 
@@ -191,7 +191,7 @@ function intervalOf(look: Look, computedMin: number, fromMin: number): Interval 
 /** When the wait that a look is about began, minutes on the clock. */
 function lookFromMin(look: Look): number {
   let last = -Infinity
-  for (const event of look.events) if (event.kind !== 'air') last = Math.max(last, event.atMin)
+  for (const event of look.events) if (wets(event)) last = Math.max(last, event.atMin)
   return last
 }
 

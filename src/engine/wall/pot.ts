@@ -5,12 +5,13 @@ import type { Air, Dip, Face, PotWall, WallEvent } from '../contract.ts'
 import { DRIP_S, FLOOR_CREEP_AIRING, HORIZON_MIN, INSIDE_RADIATION, KILN_WATER_PART } from '../parameters.ts'
 import { faceAreaCm2 } from '../shape/areas.ts'
 import { checkedDip, reachOf, secondsUnder } from '../shape/immersion.ts'
+import { floorInReach } from '../shape/neck.ts'
 import { cutWall, type Stretch, within } from '../shape/zones.ts'
 import { type Film, filmOf } from '../slop/film.ts'
 import { checkedSlop, shedPerMm } from '../slop/slop.ts'
 import { checkedBody, fillablePerMm } from './body.ts'
 import { type Goal, wait } from './drying.ts'
-import { sponge, washOff } from './handling.ts'
+import { foundDry, sponge, washOff } from './handling.ts'
 import { driedPart, type Gain, newSide, type Side, type Wall, type Wetting, wet } from './wall.ts'
 import { INSIDE_AIRING, type Weather, weatherOf } from './weather.ts'
 
@@ -145,6 +146,12 @@ const sideWater = (side: Side): number => side.body + side.coat + side.film
 
 const FACES = ['outside', 'inside'] as const
 
+/** Whether a finger reaches a face: through a narrow neck, of the inside only what is next to the rim. */
+export function fingered(course: Course, { stretch }: Piece, face: Face): boolean {
+  if (face === 'outside' || floorInReach(course.pot.profile)) return true
+  return stretch.inside.toMm === Math.max(...course.stretches.map(({ inside }) => inside.toMm))
+}
+
 const films = new WeakMap<Dip, Map<number, Film>>()
 
 /** The film of a dip over a length of wall: the same for every stretch and every filling. */
@@ -226,6 +233,8 @@ function apply(run: Run, event: Exclude<WallEvent, { kind: 'air' }>, atS: number
       washOff(piece.wall)
       piece.laid.outside.length = 0
       piece.laid.inside.length = 0
+    } else if (event.kind === 'dry') {
+      for (const face of FACES) if (fingered(course, piece, face)) foundDry(piece.wall, piece.wall[face], atS)
     } else if (event.kind === 'wipe') {
       if (!piece.stretch.base) sponge(piece.wall, piece.wall.outside, event.waterMm)
       sponge(piece.wall, piece.wall.inside, event.waterMm)

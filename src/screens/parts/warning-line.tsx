@@ -100,10 +100,15 @@ function thinText(
   w: Words['warning'],
   formats: Formats,
   table: Table,
-  { lowerMm, upperMm, makeUpS, again }: Extract<Warning, { kind: 'thin' }>,
+  { grade, likelyMm, lowerMm, upperMm, makeUpS, again }: Extract<Warning, { kind: 'thin' }>,
 ): string {
   const [low, high] = [formats.coat(lowerMm), formats.coat(upperMm)]
-  const now = low === high ? w.thinOne(high) : w.thin(low, high)
+  const now =
+    grade === 'likely'
+      ? w.thinLikely(formats.coat(likelyMm), low, high)
+      : low === high
+        ? w.thinOne(high)
+        : w.thin(low, high)
   const later = again && w.thinAgain(formats.coat(again.likelyMm), formats.clock(again.at + table.skewMs))
   const mended = makeUpS === undefined ? (later ? '' : w.thinWait) : w.thinMakeUp(Math.round(makeUpS * 2) / 2)
   return [now, later, mended].filter(Boolean).join(' ')

@@ -44,10 +44,12 @@ const GRAVE: ReadonlySet<Warning['kind']> = new Set([
   'crawled',
 ])
 
+const QUIET: ReadonlySet<string> = new Set(['unknown', 'near', 'likely'])
+
 /** Whether a warning is said in the warning colour. */
 export const isGrave = (warning: Warning): boolean =>
   (GRAVE.has(warning.kind) || (warning.kind === 'pair' && warning.is === 'went-wrong')) &&
-  !('grade' in warning && (warning.grade === 'unknown' || warning.grade === 'near'))
+  !('grade' in warning && QUIET.has(warning.grade))
 
 /** What a glaze is marked as holding, in one line; nothing where it is not marked. */
 export const cautionText = (words: Words, cautions: readonly Caution[]): string | undefined =>

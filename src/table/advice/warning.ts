@@ -33,11 +33,13 @@ type Said =
       readonly slab?: true
     }
   /**
-   * The wall is full: the coat comes out between `lowerMm` and `upperMm`. `makeUpS` seconds would give the coat of a dry
+   * The coat comes out thin: likely, or surely, for the wall is full. Between `lowerMm` and `upperMm`; `makeUpS` seconds would give the coat of a dry
    * wall, undefined if none can. `again`: when the wall likely drinks again, table time ms, and what the dip leaves then.
    */
   | {
       readonly kind: 'thin'
+      readonly grade: 'likely' | 'full'
+      readonly likelyMm: number
       readonly lowerMm: number
       readonly upperMm: number
       readonly makeUpS: number | undefined
@@ -88,7 +90,7 @@ type Said =
     }
 
 /** Worst first: what a slip asks of this very coat, then what stops or spoils it, then what is good to know. */
-const GRAVITY: Readonly<Record<Exclude<Warning['kind'], 'build' | 'run' | 'pair'>, number>> = {
+const GRAVITY: Readonly<Record<Exclude<Warning['kind'], 'build' | 'run' | 'thin' | 'pair'>, number>> = {
   repair: 0,
   level: 2,
   fit: 2,
@@ -96,13 +98,12 @@ const GRAVITY: Readonly<Record<Exclude<Warning['kind'], 'build' | 'run' | 'pair'
   crawled: 3,
   dew: 4,
   neck: 4,
-  thin: 5,
   density: 6,
 }
 
 /** Its place among the warnings of a coat: the lower, the sooner it is said. */
 export function gravity(warning: Warning): number {
-  if ('grade' in warning) return { over: 1, near: 3, close: 7, unknown: 8 }[warning.grade]
+  if ('grade' in warning) return { over: 1, near: 3, full: 5, likely: 7, close: 7, unknown: 8 }[warning.grade]
   if (warning.kind === 'pair') return warning.is === 'went-wrong' ? 3 : 9
   return GRAVITY[warning.kind]
 }

@@ -13,7 +13,7 @@ import { pairOf } from '../fired/pairs.ts'
 import { airAt, airOf } from '../forecast/air-inputs.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from '../forecast/hypothetical-dip.ts'
 import { lessonFor } from '../forecast/learning.ts'
-import { engineDip, historyWith, MIN_MS } from '../forecast/pot-history.ts'
+import { engineDip, MIN_MS, standingWith } from '../forecast/pot-history.ts'
 import { coverOn, profileOf } from '../forecast/shape-inputs.ts'
 import { bodyOf } from '../forecast/wall-inputs.ts'
 import { acrossFrom, dipsOnHalf, halfAt, hasOverlap } from '../model/halves.ts'
@@ -164,29 +164,37 @@ function runWarning(table: Table, pot: PotState, dip: DipState, foot: Foot): War
   return { ...base, ...before, grade: verdict, ...(edge ? { edgeUpMm: edge.edgeUpMm } : {}) }
 }
 
-/** The wall is full: even the most that comes out is thin against the most of the same dip on the same pot when dry. */
+/**
+ * A coat whose likely figure is thin against the likely one of the same dip on the same pot when dry is likely thin; the
+ * wall is full where even its most is thin against the most.
+ */
 function thinWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
   const more = engineDip(table, pot, dip)
   const last = coatsOn(pot).at(-1)
   if (!more || !last) return undefined
   // The half across is not in its way: on a bare half a side dip meets a dry wall.
-  const standing = historyWith(
+  const standing = standingWith(
     table,
     pot,
     dipsOnHalf(table, pot, halfAt(table, pot, dip.coat, dip.cover) ?? 0),
   )
-  const { lowerMm, upperMm, thirstyUpperMm, makeUpS } = nextCoat(standing, more)
-  if (upperMm >= thirstyUpperMm * THIN_PART) return undefined
+  const { likelyMm, lowerMm, upperMm, thirstyMm, thirstyUpperMm, makeUpS } = nextCoat(standing, more)
+  if (likelyMm >= thirstyMm * THIN_PART) return undefined
+  const full = upperMm < thirstyUpperMm * THIN_PART
   const atMin = forecastPot(standing.pot, standing.events, standing.air0, lessonFor(table, last.bucketId))
     .thirsty.likely
   const then =
     Number.isFinite(atMin) && atMin > more.atMin ? nextCoat(standing, { ...more, atMin }) : undefined
   return {
     kind: 'thin',
+    grade: full ? 'full' : 'likely',
+    likelyMm,
     lowerMm,
     upperMm,
     makeUpS,
-    ...(then && then.likelyMm > upperMm ? { again: { at: atMin * MIN_MS, likelyMm: then.likelyMm } } : {}),
+    ...(then && then.likelyMm > (full ? upperMm : likelyMm)
+      ? { again: { at: atMin * MIN_MS, likelyMm: then.likelyMm } }
+      : {}),
   }
 }
 

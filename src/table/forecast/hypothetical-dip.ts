@@ -7,7 +7,7 @@ import { coatFrom } from '../model/coat-from.ts'
 import { coatsOn, nextCoat, planOf } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { limitOf, pairLimits } from '../model/taken.ts'
-import { engineDip, historyOf, historyWith, MIN_MS } from './pot-history.ts'
+import { engineDip, MIN_MS, standingWith } from './pot-history.ts'
 
 /** The dip that START would make now, as the table would keep it. */
 export function dipNow(table: Table, pot: PotState, bucketId: string, now: number): DipState | undefined {
@@ -45,13 +45,13 @@ export function plannedDip(index: number, coat: CoatFacts, gramsPerMl: number, a
 export function zonesWith(table: Table, pot: PotState, dip: DipState): readonly ZoneForecast[] | undefined {
   const more = engineDip(table, pot, dip)
   if (!more) return undefined
-  const standing = historyOf(table, pot)
+  const standing = standingWith(table, pot, pot.dips)
   return zonesAfter({ ...standing, events: [...standing.events, more] })
 }
 
 /** Zones of the pot once the rest of its plan is on as well, a coat every so often; undefined for a bare one. */
 export function zonesAtEnd(table: Table, pot: PotState): readonly ZoneForecast[] | undefined {
-  const standing = historyOf(table, pot)
+  const standing = standingWith(table, pot, pot.dips)
   const next = nextCoat(pot)
   const from = Math.max(0, ...standing.events.map(({ atMin }) => atMin)) * MIN_MS
   const rest = planOf(table, pot)
@@ -104,8 +104,8 @@ export function repairNow(
   const [first] = rest
   if (!first) return undefined
   const meant = pot.dips.map((dip) => ({ ...dip, holdS: dip.plannedHoldS }))
-  const plan = [...historyWith(table, pot, meant).events, ...rest]
-  const repair = repairRest(historyOf(table, pot), plan, rest, limitsOf(table))
+  const plan = [...standingWith(table, pot, meant).events, ...rest]
+  const repair = repairRest(standingWith(table, pot, pot.dips), plan, rest, limitsOf(table))
   const holdS = repair.rest[0]?.holdS
   return holdS === first.holdS ? undefined : { holdS }
 }

@@ -18,9 +18,33 @@ export function historyOf(table: Table, pot: PotState): PotHistory {
   return historyWith(table, pot, pot.dips)
 }
 
-/** The same with other dips than those that happened. */
+/**
+ * The same with other dips than those that happened. That a coat was touched dry is told where another came after it, not
+ * of the last one, whose wait is still asked for.
+ */
 export function historyWith(table: Table, pot: PotState, dips: readonly DipState[]): PotHistory {
-  const events = wallEvents(table, pot, dips)
+  return historyOfEvents(table, pot, [
+    ...foundDry(pot, dips).slice(0, -1).flat(),
+    ...wallEvents(table, pot, dips),
+  ])
+}
+
+/** The same for what is to come on top: the last coat too is as dry as a finger found it. */
+export function standingWith(table: Table, pot: PotState, dips: readonly DipState[]): PotHistory {
+  return historyOfEvents(table, pot, [...foundDry(pot, dips).flat(), ...wallEvents(table, pot, dips)])
+}
+
+/** Of each coat whose last touch said dry, that it was: before the next, though it may have come in the same moment. */
+const foundDry = (pot: PotState, dips: readonly DipState[]): WallEvent[][] =>
+  dips.map(({ dipId, outAt }, i) => {
+    const touch = pot.touches.findLast((one) => one.dipId === dipId)
+    const next = dips[i + 1]?.outAt ?? Infinity
+    return touch?.dry && touch.at > outAt && touch.at <= next
+      ? [{ kind: 'dry', atMin: touch.at / MIN_MS }]
+      : []
+  })
+
+function historyOfEvents(table: Table, pot: PotState, events: readonly WallEvent[]): PotHistory {
   const first = events.reduce((min, event) => Math.min(min, event.atMin), Number.POSITIVE_INFINITY)
   return {
     pot: {

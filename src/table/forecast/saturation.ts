@@ -2,16 +2,17 @@ import { zonesOf } from '../../engine/wait/forecast.ts'
 import { courseOf, runPot, waterG } from '../../engine/wall/pot.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { lessonFor } from './learning.ts'
-import { historyOf, MIN_MS } from './pot-history.ts'
+import { MIN_MS, standingWith } from './pot-history.ts'
 
 /** A wait that wets nothing: the pot as it stands at a moment. */
 const NOTHING_MM = 0
 
 /** As far as touches and weighings have taught how much dips bring. */
 function runTo(table: Table, pot: PotState, now: number) {
-  const { pot: wall, events, air0 } = historyOf(table, pot)
+  const { pot: wall, events, air0 } = standingWith(table, pot, pot.dips)
   const until = { kind: 'wipe' as const, atMin: now / MIN_MS, waterMm: NOTHING_MM }
-  const course = courseOf(wall, [...events, until], air0)
+  const soFar = events.filter(({ kind, atMin }) => kind !== 'dry' || atMin <= until.atMin)
+  const course = courseOf(wall, [...soFar, until], air0)
   return runPot(course, Math.exp(lessonFor(table, pot.dips.at(-1)?.bucketId ?? '').fillMean))
 }
 

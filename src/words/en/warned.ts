@@ -39,6 +39,7 @@ export const warned = {
     catch: 'Use a catch slab',
     carried: 'tested in another firing',
     thin: (low: string, high: string) => `The wall is full: ${low} to ${high} now.`,
+    thinLikely: (mm: string, low: string, high: string) => `Likely thin: ${mm} now, ${low} to ${high}.`,
     thinOne: (mm: string) => `The wall is full: ${mm} now.`,
     thinAgain: (mm: string, clock: string) => `${mm} from about ${clock}.`,
     thinWait: 'No seconds would help, waiting would.',

@@ -74,21 +74,28 @@ describe('one line a coat, once a pot', () => {
     expect(nextAdvice(play, 'demo.31').warnings.map(({ kind }) => kind)).not.toContain('thin')
   })
 
-  test('a coat that is thin only at its likely figure is not called thin', () => {
-    const play = demo().act({ do: 'logged', potId: 'demo.36', agoMin: 0 })
-    const pot = potOf(play, 'demo.36')
-    const dip = dipNow(play.table, pot, planOf(play.table, pot)[1]!.bucketId, play.nowMs)!
-    const standing = historyOf(play.table, pot)
-    let between = 0
-    for (let min = 0.5; min < 30; min += 0.5) {
-      const at = play.nowMs + min * 60_000
-      const coat = nextCoat(standing, engineDip(play.table, pot, { ...dip, outAt: at })!)
-      const said = adviceFor(play.table, pot, dip.bucketId, at).warnings.some(({ kind }) => kind === 'thin')
-      if (said) expect(coat.upperMm).toBeLessThan(0.6 * coat.thirstyUpperMm)
-      else if (coat.likelyMm < 0.6 * coat.thirstyMm) between++
-    }
-    expect(between).toBeGreaterThan(0)
-  })
+  test.each(['demo.31', 'demo.36'])(
+    '%s: whatever is likely thin is told before the dip, as full only where its most is thin',
+    (potId) => {
+      const play = demo().act({ do: 'logged', potId, agoMin: 0 })
+      const pot = potOf(play, potId)
+      const dip = dipNow(play.table, pot, planOf(play.table, pot)[1]!.bucketId, play.nowMs)!
+      const standing = historyOf(play.table, pot)
+      const told = { full: 0, likely: 0, none: 0 }
+      for (let min = 0.5; min < 200; min *= 1.12) {
+        const at = play.nowMs + min * 60_000
+        const coat = nextCoat(standing, engineDip(play.table, pot, { ...dip, outAt: at })!)
+        const thin = adviceFor(play.table, pot, dip.bucketId, at).warnings.find(({ kind }) => kind === 'thin')
+        const is = thin?.kind === 'thin' ? thin.grade : 'none'
+        told[is]++
+        expect(is === 'none').toBe(coat.likelyMm >= 0.6 * coat.thirstyMm)
+        if (is !== 'none') expect(is === 'full').toBe(coat.upperMm < 0.6 * coat.thirstyUpperMm)
+        if (thin?.kind === 'thin' && thin.again) expect(thin.again.likelyMm).toBeGreaterThan(coat.likelyMm)
+      }
+      expect(told.none).toBeGreaterThan(0)
+      expect(told.likely).toBeGreaterThan(0)
+    },
+  )
 
   test('a second dip of the same glaze keeps what is said of thickness', () => {
     const play = coated(demo(), 'demo.38')
@@ -129,8 +136,9 @@ describe('which of several warnings the card says', () => {
   ]
   /** Read behind the key alone. */
   const READ: readonly Warning[] = [
-    { kind: 'thin', lowerMm: 0.1, upperMm: 0.2, makeUpS: 5 },
+    { kind: 'thin', grade: 'full', likelyMm: 0.15, lowerMm: 0.1, upperMm: 0.2, makeUpS: 5 },
     { kind: 'density', gramsPerMl: 1.4, targetGramsPerMl: 1.45 },
+    { kind: 'thin', grade: 'likely', likelyMm: 0.2, lowerMm: 0.1, upperMm: 0.4, makeUpS: 5 },
     { ...build, grade: 'close', remedyS: 3 },
     { ...run, grade: 'unknown' },
     { ...pair, is: 'untried' },
