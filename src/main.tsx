@@ -5,7 +5,7 @@ import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
 import { followPointers } from './ui/lifted.ts'
 import { FRONT_WORDS } from './words/front.ts'
-import { type Language, openLanguage } from './words/languages.ts'
+import { openLanguage } from './words/languages.ts'
 import './ui/style.css'
 import './ui/desk.css'
 
@@ -24,8 +24,7 @@ addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reaso
 
 const lifted = followPointers(window)
 let wantsOwn = false
-const kept = lastLanguage()
-const language: Language = kept === 'en' || kept === 'es' ? kept : 'phone'
+const language = lastLanguage()
 
 /** A first visit reads while the program is fetched; what is hit meanwhile is done as soon as it is there. */
 function showFirst(failed: boolean): void {

@@ -70,8 +70,11 @@ export const beCopied = (epochMs: number): void => write(COPIED_KEY, String(epoc
 
 const LANGUAGE_KEY = 'bucketside.language'
 
-/** What the phone was set to speak last, as it was kept. */
-export const lastLanguage = (): string | null => read(LANGUAGE_KEY)
+/** What the phone was set to speak last; its own language where nothing was chosen. */
+export function lastLanguage(): 'phone' | 'en' | 'es' {
+  const kept = read(LANGUAGE_KEY)
+  return kept === 'en' || kept === 'es' ? kept : 'phone'
+}
 
 export const keepLanguage = (language: string): void => write(LANGUAGE_KEY, language)
 

@@ -36,6 +36,6 @@ export const byLanguage = <W>(en: W, of: (words: typeof all) => W): Readonly<Rec
     return spanish ? of(spanish) : en
   },
   get phone() {
-    return spanish && wanted('phone') === 'es' ? of(spanish) : en
+    return this[wanted('phone')]
   },
 })

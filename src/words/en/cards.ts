@@ -186,7 +186,6 @@ export const cards = {
     'nothing-to-do': 'Nothing to do there.',
     'unknown-pot': 'That pot is not on the table.',
     'unknown-bucket': 'That bucket is not at the table.',
-    'unknown-stack': 'Choose a stack first.',
     'unknown-dip': 'That dip is not known.',
     counting: 'A count is running.',
     'not-counting': 'No count is running.',
@@ -201,7 +200,6 @@ export const cards = {
     'nothing-to-take-back': 'Nothing to take back.',
     'nothing-to-put-back': 'Nothing to put back.',
     unread: 'Not now: what is kept on this phone cannot be read.',
-    'at-kiln': 'Not so at the kiln.',
     'read-only': 'Not kept: a newer version wrote here. Update this one.',
   },
   units: {

@@ -10,6 +10,8 @@ export const deskRefusal = {
   'no-such-pot': 'No pot has these measures. Is the wall too thick?',
   'not-a-cone': 'That is no cone of this make.',
   'unknown-tile': 'That tile is not kept.',
+  'unknown-stack': 'Choose a stack first.',
+  'at-kiln': 'Not so at the kiln.',
 }
 
 type Facts = Readonly<Record<string, string | number>>

@@ -190,7 +190,6 @@ export const cards: typeof english = {
     'nothing-to-do': 'Ahí no hay nada que hacer.',
     'unknown-pot': 'Esa pieza no está en la mesa.',
     'unknown-bucket': 'Ese cubo no está en la mesa.',
-    'unknown-stack': 'Elige antes una serie.',
     'unknown-dip': 'Ese baño no se conoce.',
     counting: 'Hay una cuenta en marcha.',
     'not-counting': 'No hay ninguna cuenta en marcha.',
@@ -205,7 +204,6 @@ export const cards: typeof english = {
     'nothing-to-take-back': 'No hay nada que anular.',
     'nothing-to-put-back': 'No hay nada que reponer.',
     unread: 'Ahora no: no se puede leer lo guardado en este teléfono.',
-    'at-kiln': 'En el horno no puede ser.',
     'read-only': 'Sin guardar: aquí escribió una versión más nueva. Actualiza esta.',
   },
   units: {

@@ -12,6 +12,8 @@ export const deskRefusal: typeof english = {
   'no-such-pot': 'Ninguna pieza tiene estas medidas. ¿Pared demasiado gruesa?',
   'not-a-cone': 'No es un cono de esta marca.',
   'unknown-tile': 'Esa probeta no está guardada.',
+  'unknown-stack': 'Elige antes una serie.',
+  'at-kiln': 'En el horno no puede ser.',
 }
 
 type Facts = Readonly<Record<string, string | number>>

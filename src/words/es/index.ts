@@ -22,8 +22,8 @@ import { warned } from './warned.ts'
 import { which } from './which.ts'
 import { why } from './why.ts'
 
-const bench = { ...cards, ...warned, bench: { ...cards.bench, ...waits } }
-const late = { ...other, end, why }
+const bench = { ...cards, bench: { ...cards.bench, ...waits } }
+const late = { ...other, ...warned, end, why }
 
 /** All of Spanish, fetched at once before the first face is drawn. */
 export const spanish = {

@@ -113,7 +113,11 @@ describe.each(['en', 'es'] as const)('%s', (language) => {
   })
 
   test('what a tile says fits on a tile', () => {
-    for (const [path, text] of texts(desk.board.state)) expect(text.length, path).toBeLessThanOrEqual(6)
+    const { kilnDry, kilnIn, hours, ...short } = desk.board.state
+    for (const [path, text] of texts(short)) expect(text.length, path).toBeLessThanOrEqual(6)
+    // A line of its own each.
+    expect(Math.max(kilnDry.length, hours(12, 40).length)).toBeLessThanOrEqual(9)
+    expect(kilnIn.length).toBeLessThanOrEqual(12)
   })
 })
 
