@@ -1,7 +1,7 @@
 import * as z from 'zod/mini'
 import { crc32 } from '../../shared/crc.ts'
 import { type AnyEvent, type JournalRecord, RECORD_VERSION, type RecordTime } from '../../shared/record.ts'
-import { inSlices } from './slices.ts'
+import { breath, inSlices } from './slices.ts'
 
 // Without `new Function`, which the page's content policy forbids.
 z.config({ jitless: true })
@@ -72,25 +72,29 @@ export function writeBackup(
   return `${JSON.stringify(head).slice(0, -1)}${HEAD_END}\n${lines(records)}\n${ASIDE_START}\n${lines(aside)}\n]}\n`
 }
 
-/** Reads a backup file without freezing the page. A torn one gives the records whose lines are whole. */
-export async function readBackup(text: string): Promise<Backup> {
-  if (text.length > LARGEST_CHARS) return { ok: false, code: 'too-large' }
-  const lines = text.split('\n').map((line) => line.trim())
-  const first = lines[0]?.endsWith(HEAD_END) ? `${lines[0]}]}` : ''
-  const head = Head.safeParse(parsed(first))
+/** Reads a backup file, or its lines, without freezing the page. A torn one gives the records whose lines are whole. */
+export async function readBackup(text: string | readonly string[]): Promise<Backup> {
+  const lines = typeof text === 'string' ? text.split('\n') : text
+  if (lines.reduce((chars, { length }) => chars + length + 1, -1) > LARGEST_CHARS)
+    return { ok: false, code: 'too-large' }
+  const line = lines[0]?.trim()
+  const head = Head.safeParse(parsed(line?.endsWith(HEAD_END) ? `${line}]}` : ''))
   // Laid out otherwise: by another program, or by hand.
-  if (!head.success) return whole(text)
+  if (!head.success) return whole(lines)
   if (head.data.v > FILE_VERSION) return { ok: false, code: 'newer' }
   const records: unknown[] = []
   const aside: unknown[] = []
   let into = records
-  await inSlices(lines.slice(1), (line) => {
+  // The head by itself is no JSON.
+  await inSlices(lines, (laid) => {
+    const line = laid.trim()
     if (line === ASIDE_START) into = aside
     else if (line.startsWith('{')) {
       const value = parsed(line.endsWith(',') ? line.slice(0, -1) : line)
       if (value !== undefined) into.push(value)
     }
   })
+  await breath()
   const { madeAt, count, sum, pictures = 0 } = head.data
   const complete = records.length === count && sumOf(records) === sum && into === aside
   return { ok: true, records, aside, madeAt, count, complete, pictures }
@@ -105,8 +109,8 @@ function parsed(text: string): unknown {
 }
 
 /** A file of another layout: JSON as a whole, or else the lines of it that are records. */
-async function whole(text: string): Promise<Backup> {
-  const value = parsed(text)
+async function whole(lines: readonly string[]): Promise<Backup> {
+  const value = parsed(lines.join('\n'))
   // Of a newer shape nothing but its head is known.
   const shape = Shape.safeParse(value)
   if (shape.success && shape.data.v > FILE_VERSION) return { ok: false, code: 'newer' }
@@ -117,7 +121,7 @@ async function whole(text: string): Promise<Backup> {
     return { ok: true, records, aside, madeAt, count, complete, pictures }
   }
   const records: unknown[] = []
-  await inSlices(text.split('\n'), (line) => {
+  await inSlices(lines, (line) => {
     const value = parsed(line.replace(/,\s*$/, ''))
     if (typeof value === 'object' && value !== null && 'writer' in value) records.push(value)
   })

@@ -46,9 +46,9 @@ function pictureOf(line: string): { readonly photoId: string; readonly picture: 
   }
 }
 
-/** The records of a backup as their text, and how many of its pictures could not be read. */
+/** The lines of a backup before its pictures, and how many of those could not be read. */
 export interface Parted {
-  readonly text: string
+  readonly lines: readonly string[]
   readonly lost: number
 }
 
@@ -57,7 +57,7 @@ export async function parted(
   file: Blob,
   keep: (photoId: string, picture: Blob) => Promise<void>,
 ): Promise<Parted> {
-  const records: string[] = []
+  const lines: string[] = []
   let chars = 0
   let lost = 0
   let pictures = false
@@ -65,7 +65,7 @@ export async function parted(
     if (!pictures) {
       pictures = line.startsWith(START)
       if (!pictures && chars <= LARGEST_CHARS) {
-        records.push(line)
+        lines.push(line)
         chars += line.length
       }
       return
@@ -98,5 +98,5 @@ export async function parted(
   }
   if (begunChars > LARGEST_CHARS) await reader.cancel()
   if (begunChars > 0) await take(begun.join(''))
-  return { text: records.join('\n'), lost }
+  return { lines, lost }
 }

@@ -28,7 +28,8 @@ interface LevelProps {
   readonly shelves: readonly DrawnShelf[]
   readonly posts: readonly { readonly xMm: number; readonly yMm: number }[]
   readonly things: readonly DrawnThing[]
-  readonly tight?: readonly (readonly [string, string])[]
+  /** Things too near to another, or to a post at that spot. */
+  readonly tight?: readonly (readonly [string, string | Spot])[]
   readonly chosen?: string | undefined
   readonly label: string
   readonly front: string
@@ -219,12 +220,13 @@ export function LevelDrawing(props: LevelProps) {
         )
       })}
       {tight.map(([a, b]) => {
-        const [one, other] = [find(a), find(b)]
-        if (!one || !other) return null
-        const [from, to] = [at(one), at(other)]
+        const [one, other] = [find(a), typeof b === 'string' ? find(b) : undefined]
+        const to = typeof b === 'string' ? other && at(other) : b
+        if (!one || !to) return null
+        const from = at(one)
         return (
           <path
-            key={`${a} ${b}`}
+            key={`${a} ${to.xMm} ${to.yMm}`}
             d={`M${from.xMm} ${from.yMm} L${to.xMm} ${to.yMm}`}
             stroke={`url(#${id}t)`}
             class="level-tight"

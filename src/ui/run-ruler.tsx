@@ -21,7 +21,12 @@ interface RulerProps {
   readonly drip?: number | 'shelf' | undefined
   readonly width: number
   readonly height: number
-  readonly words: { readonly foot: string; readonly shelf: string; readonly label: string }
+  readonly words: {
+    readonly foot: string
+    readonly shelf: string
+    readonly none: string
+    readonly label: string
+  }
   /** A mark on the bare wall, 0 above it, or the shelf. Left out: it is looked at only. */
   readonly onTap?: ((at: number | 'shelf') => void) | undefined
 }
@@ -135,10 +140,25 @@ export function RunRuler(props: RulerProps) {
       ))}
       <rect x="0" y={shelfY} width={width} height={SHELF_PX} fill={`url(#${id}s)`} opacity="0.35" />
       <path d={`M0 ${shelfY} H${width}`} stroke="var(--ink)" stroke-width="5" />
-      <rect x={wallPx / 2 - 36} y={shelfY + 13} width="72" height="28" rx="8" class="ruler-plate" />
-      <text class="ruler-shelf" x={wallPx / 2} y={shelfY + 34}>
-        {words.shelf}
-      </text>
+      <Plate x={wallPx / 2} y={shelfY + 27} text={words.shelf} />
+      {onTap ? <Plate x={wallPx / 2} y={TOP_PX / 2} text={words.none} /> : null}
     </svg>
   )
 }
+
+interface PlateProps {
+  /** Its middle, px. */
+  readonly x: number
+  readonly y: number
+  readonly text: string
+}
+
+/** What a tap beyond an end of the wall says. */
+const Plate = ({ x, y, text }: PlateProps) => (
+  <>
+    <rect x={x - 36} y={y - 14} width="72" height="28" rx="8" class="ruler-plate" />
+    <text class="ruler-end" x={x} y={y + 6}>
+      {text}
+    </text>
+  </>
+)

@@ -71,11 +71,11 @@ export async function lookInto(
   now: () => number,
 ): Promise<LookedInto> {
   const found = new Set<string>()
-  const { text, lost } = await parted(file, async (photoId) => {
+  const { lines, lost } = await parted(file, async (photoId) => {
     found.add(photoId)
   })
   const pictures = found.size
-  const backup = await readBackup(text)
+  const backup = await readBackup(lines)
   if (!backup.ok) return backup
   const { records, madeAt, count, complete } = backup
   const known = new Set(journal.records.map(({ id }) => id))

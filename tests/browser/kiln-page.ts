@@ -48,7 +48,10 @@ export class KilnPage {
   }
   async key(name: string | RegExp): Promise<void> {
     await this.page.clock.runFor(150)
-    await this.page.locator('.kiln').getByRole('button', { name }).first().tap()
+    const key = this.page.locator('.kiln').getByRole('button', { name }).first()
+    // What lies under the strip that takes back is drawn up.
+    await key.evaluate((node) => node.scrollIntoView({ block: 'center' }))
+    await key.tap()
     await this.page.clock.runFor(150)
   }
   async pass(minutes: number): Promise<void> {

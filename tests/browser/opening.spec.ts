@@ -144,6 +144,38 @@ test('what ran on the shelf is asked how it came off, all the front and its drip
   })
 })
 
+test('what was tapped wrong is taken off again where it was tapped, and the pot is good', async ({
+  page,
+}) => {
+  const opening = await OpeningPage.open(page, 'up')
+  for (const text of ['2.1', 'Pot 35']) {
+    const px = await page
+      .locator('.desk-title h1', { hasText: text })
+      .evaluate((title) => parseFloat(getComputedStyle(title).fontSize))
+    expect(px).toBeGreaterThanOrEqual(34)
+  }
+  await opening.key('CRAWLED')
+  await opening.says('NEXT')
+  await opening.key('tap again: off')
+  await opening.says('GOOD')
+  await opening.key('RAN')
+  await opening.wall(0.4)
+  await expect(page.locator('.ruler')).toContainText('no run')
+  await opening.wall(-0.1)
+  await opening.says('NO RUN')
+  await opening.hit()
+  await opening.says('GOOD')
+  await opening.key('STUCK')
+  await expect(page.locator('.open-key', { hasText: 'NOT STUCK' })).toHaveCount(0)
+  await opening.key('LOST')
+  await opening.says('NEXT')
+  await opening.key('STUCK')
+  await opening.key('NOT STUCK')
+  await opening.says('NOT STUCK')
+  await opening.hit()
+  await opening.says('GOOD')
+})
+
 test('a guess stands and shows, and once a pot was seen nobody guesses another', async ({ page }) => {
   const opening = await OpeningPage.open(page, 'shut')
   await opening.wall(0.6)

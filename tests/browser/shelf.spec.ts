@@ -272,6 +272,7 @@ test('each shelf is said as it is its turn, with what it stands on, and when the
   await kiln.key('KILN OFF')
   await kiln.says('KILN OFF')
   await kiln.hit()
+  await kiln.key('It is off')
   await kiln.pass(300)
   await kiln.read('560')
   await kiln.pass(60)

@@ -7,6 +7,7 @@ import { type Evidence, mayBeClear, pairShown } from '../../src/engine/fired/pro
 import { roomMemory } from '../../src/engine/fired/room-memory.ts'
 import { lnKOf, type RunSeen, runCurve, sharesOf } from '../../src/engine/fired/run-curve.ts'
 import { thicknessLimit } from '../../src/engine/fired/thickness-limit.ts'
+import { warningsFor } from '../../src/table/advice/warnings.ts'
 import { againOf } from '../../src/table/fired/again.ts'
 import { dangersOf, reliefsOf } from '../../src/table/fired/danger.ts'
 import { coatOf } from '../../src/table/fired/fired-coats.ts'
@@ -394,8 +395,13 @@ test('a new pot of a fired one gets its coats, dipped by the plan as soon as the
           const step = stepOf(play.table, of('b'), play.nowMs)
           if (step.is === 'wait') {
             held++
+            const { bucketId: into } = again.plan![coat]!
+            const heldAt = () =>
+              warningsFor(play.table, of('b'), into, play.nowMs).filter(({ kind }) => kind === 'held')
+            expect(heldAt()).toMatchObject([{ until: forecastOf(play.table, of('b'))!.ready.likely }])
             play.nowMs = dueAt(step)
             expect(stepOf(play.table, of('b'), play.nowMs).is).toBe('touch')
+            expect(heldAt()).toEqual([])
             play.append([{ kind: 'touched', potIds: ['b'], dry: true }], `again ${coat}`)
           }
           expect(stepOf(play.table, of('b'), play.nowMs).is).toBe('dip')

@@ -80,7 +80,7 @@ export function meetingsOnApp(root: string): Sitting {
       phones.set(phone, records)
       if (random() < 0.6) await readCodes(page, address, codesOf(phone, records))
       else {
-        await openScreen(page, address, 'room')
+        await openScreen(page, address, 'room/keep')
         await joinFile(page, writeBackup(records as never, { at: Date.now(), tz: 0 }))
       }
     },

@@ -30,6 +30,10 @@ export interface Trace {
   readonly handPx: number
 }
 
-/** The one length that is known: height, rim across, or the widest. A foot's is not asked for: its shadow hides its edge. */
-export const KNOWN = ['heightMm', 'rimMm', 'bellyMm'] as const
+/**
+ * Lengths that tell a pot's size: one of them, or both. A foot's shadow hides its edge, and a narrow rim is too short to
+ * measure the rest by.
+ */
+export const KNOWN = ['heightMm', 'bellyMm'] as const
 export type Known = (typeof KNOWN)[number]
+export type Lengths = { readonly [known in Known]?: number | undefined }

@@ -1,6 +1,7 @@
 /** The likeliest pot of a photo and a trace, sought from several angles of sight. */
 import type { Cut, Point, Trace } from './contract.ts'
-import { DEG, Search, USUAL_FOCAL } from './search.ts'
+import { Search } from './search.ts'
+import { DEG, USUAL_FOCAL } from './usual.ts'
 import { AT, KNOTS, MANY } from './view.ts'
 
 /** Windows of the search in the hand's own error, wide to narrow; at first the camera is held where it is. */
@@ -61,8 +62,11 @@ function first(cut: Cut, { side, footLeft, rimLeft }: Trace, open: number): Floa
 
 const ratioOf = ({ pot }: Search): number => pot[AT.height]! / Math.max(...pot.subarray(AT.radii))
 
-/** The likeliest pot of a photo and a trace of three points or more that make a pot. */
-export function fitted(cut: Cut, trace: Trace): Fit {
+/**
+ * The likeliest pot of a photo and a trace of two points or more that make a pot; `ratio` is its height over its widest,
+ * where both were measured.
+ */
+export function fitted(cut: Cut, trace: Trace, ratio?: number): Fit {
   const found: { readonly search: Search; readonly score: number }[] = []
   const narrow = (search: Search, windows: readonly number[], held: number, stiff: number) => {
     windows.forEach((part, i) => {
@@ -73,7 +77,7 @@ export function fitted(cut: Cut, trace: Trace): Fit {
     found.sort((a, b) => b.score - a.score)
   }
   for (const open of trace.looksIn === undefined ? EDGE_ON : trace.looksIn ? OPEN : SHUT) {
-    const search = new Search(cut, trace, first(cut, trace, open * DEG))
+    const search = new Search(cut, trace, first(cut, trace, open * DEG), ratio)
     for (let i = 0; i < HAND_STEPS; i++) search.step(undefined, true, STIFF.first)
     search.learn()
     narrow(search, WINDOWS, HELD_STEPS.first, STIFF.first)
@@ -81,7 +85,7 @@ export function fitted(cut: Cut, trace: Trace): Fit {
   for (let round = 0; round < ROUNDS; round++) {
     const best = found[0]!
     for (const by of BESIDE) {
-      const search = new Search(cut, trace, best.search.pot.slice())
+      const search = new Search(cut, trace, best.search.pot.slice(), ratio)
       search.learn()
       search.pot[AT.up]! += by * DEG
       search.pot[AT.pitch]! += by * DEG

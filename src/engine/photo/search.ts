@@ -3,27 +3,9 @@ import { factorsOf, solvedBy } from '../numeric/symmetric.ts'
 import { Colours } from './colours.ts'
 import type { Cut, Point, Trace } from './contract.ts'
 import { edgeAt, likeliestWay } from './edges.ts'
-import { AT, KNOTS, MANY, noneSeen, SAMPLES, STRETCHES, see, span } from './view.ts'
+import { Equations, HELD_SD, usual } from './usual.ts'
+import { AT, MANY, noneSeen, SAMPLES, STRETCHES, see, span } from './view.ts'
 
-export const DEG = Math.PI / 180
-/** Half the field of view along a photo's longer side as phones have it; sd of the focal length's logarithm. */
-const HALF_VIEW = 32.5 * DEG
-const FOCAL_SD = 0.11
-export const USUAL_FOCAL = Math.log(1 / Math.tan(HALF_VIEW))
-/** How far a phone is held from upright, sd; how far it is above or below the pot's middle, in its distance. */
-const HELD_SD = 4 * DEG
-const UP_SD = 0.4
-/** Radii lie on a smooth line (sd in sizes of the pot, at the widest gap of knots); a corner counts so many sd at most. */
-const SMOOTH_SD = 0.02
-const CORNER = 3
-/** The last knots below a rim are smoother, and have no corner: a rim would else curl in to look like its ellipse. */
-const LIP_KNOTS = 4
-const LIP = 0.5
-const FOOT_SD = 0.006
-/** No step goes farther than the picture beside the outline is known: radians, logarithm, sizes of the pot. */
-const STEP = { angle: 1.5 * DEG, focal: 0.05, length: 0.04 } as const
-/** How firmly the camera is held where it is while the outline finds its edges. */
-const HELD = 0.001
 /** An edge is found to so many px. */
 const EDGE_PX = 0.7
 /** What a pot's colour counts beside an edge, a px; what the near rim counts, seen over an edge that is another's. */
@@ -37,24 +19,6 @@ const SEEN_MM = 1
 const HAND_MM = 2
 /** Neither is taken for more than this angle. */
 const MOST_SEEN = 0.05
-
-/** Equations of one step: what is wanted of the change of each number, by weight. */
-class Equations {
-  readonly a = new Float64Array(MANY * MANY)
-  readonly b = new Float64Array(MANY)
-  add(row: Float64Array, wanted: number, weight: number): void {
-    for (let i = 0; i < MANY; i++) {
-      const ri = row[i]!
-      if (ri === 0) continue
-      this.b[i]! += weight * ri * wanted
-      for (let j = 0; j <= i; j++) this.a[i * MANY + j]! += weight * ri * row[j]!
-    }
-  }
-  one(i: number, wanted: number, sd: number): void {
-    this.a[i * MANY + i]! += 1 / (sd * sd)
-    this.b[i]! += wanted / (sd * sd)
-  }
-}
 
 export class Search {
   readonly seen = noneSeen()
@@ -72,6 +36,8 @@ export class Search {
     readonly cut: Cut,
     readonly trace: Trace,
     readonly pot: Float64Array,
+    /** Height over widest, where both were measured. */
+    readonly ratio: number | undefined,
   ) {
     this.colours = new Colours(cut)
   }
@@ -130,44 +96,6 @@ export class Search {
       this.row[p] = ((x[i]! - this.seen.x[i]!) * nx + (y[i]! - this.seen.y[i]!) * ny) / TINY
     }
     return this.row
-  }
-
-  /** What phones, hands and pots are like, whatever the picture shows. */
-  private usual(to: Equations, held: boolean, loose: number): void {
-    const { pot, row } = this
-    if (held) {
-      row.fill(0)
-      row[AT.up] = 1
-      row[AT.height] = -1
-      to.add(row, 0, 1 / HELD ** 2)
-      to.one(AT.pitch, 0, 3 * HELD)
-      to.one(AT.focal, 0, HELD)
-    }
-    to.one(AT.focal, USUAL_FOCAL - pot[AT.focal]!, FOCAL_SD)
-    to.one(AT.pitch, -pot[AT.pitch]!, HELD_SD)
-    to.one(AT.roll, -pot[AT.roll]!, HELD_SD)
-    to.one(AT.up, pot[AT.height]! / 2 - pot[AT.up]!, UP_SD)
-    const size = Math.max(pot[AT.height]!, 2 * Math.max(...pot.subarray(AT.radii)))
-    for (const angle of [AT.yaw, AT.pitch, AT.roll]) to.one(angle, 0, STEP.angle)
-    to.one(AT.focal, 0, STEP.focal)
-    for (const length of [AT.up, AT.height]) to.one(length, 0, STEP.length * size)
-    for (let k = AT.radii; k < MANY; k++) to.one(k, 0, STEP.length * size)
-    row.fill(0)
-    row[AT.radii] = 1
-    row[AT.radii + 1] = -1
-    to.add(row, pot[AT.radii + 1]! - pot[AT.radii]!, 1 / (FOOT_SD * size) ** 2)
-    for (let k = 1; k + 1 < KNOTS.length; k++) {
-      const [a, b, c] = [KNOTS[k - 1]!, KNOTS[k]!, KNOTS[k + 1]!]
-      const part = (b - a) / (c - a)
-      row.fill(0)
-      row[AT.radii + k - 1] = 1 - part
-      row[AT.radii + k] = -1
-      row[AT.radii + k + 1] = part
-      const bend = (1 - part) * pot[AT.radii + k - 1]! - pot[AT.radii + k]! + part * pot[AT.radii + k + 1]!
-      const lip = k >= KNOTS.length - LIP_KNOTS
-      const sd = loose * (lip ? LIP : 1) * SMOOTH_SD * size * Math.min(1, (c - a) / 0.18)
-      to.add(row, -bend, 1 / (sd * sd) / (lip ? 1 : 1 + (bend / (CORNER * sd)) ** 2))
-    }
   }
 
   /** The hand's own points: ends at the ends of rim and foot, the others somewhere along the right side. */
@@ -245,7 +173,7 @@ export class Search {
     this.look()
     this.slopes()
     const to = new Equations()
-    this.usual(to, held, loose)
+    usual(to, this.pot, held, loose, this.ratio)
     this.byHand(to)
     if (window !== undefined) this.byEdges(to, window)
     const { pot } = this

@@ -58,6 +58,8 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
   const [traced, setTraced] = useState<Traced>(NOTHING)
   const [looks, setLooks] = useState<(typeof LOOKS)[number]>()
   const [known, setKnown] = useState<Known>('heightMm')
+  /** One length told too little: both are asked. */
+  const [both, setBoth] = useState(false)
   const [found, setFound] = useState<{
     readonly shape: ShapeFacts
     readonly outline: Outline
@@ -68,7 +70,6 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
   const widePx = useRef(0)
   const lengths = {
     heightMm: useEntry('heightMm', undefined),
-    rimMm: useEntry('rimMm', undefined),
     bellyMm: useEntry('bellyMm', undefined),
   }
   useEffect(() => () => picture?.close(), [picture])
@@ -82,6 +83,7 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
   }
   const anew = () => {
     setPicture(undefined)
+    setBoth(false)
     setDrawn(undefined)
     setPart(undefined)
     retrace()
@@ -129,9 +131,11 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
     else setPart(undefined)
   }
   const find = () => {
-    const entry = lengths[known]
-    if (!picture || !part || !footLeft || !rimLeft || !entry.check() || entry.value === undefined) return
-    const mm = entry.value
+    if (!picture || !part || !footLeft || !rimLeft) return
+    const asked = both ? KNOWN : [known]
+    if (!asked.map((one) => lengths[one].check()).every(Boolean)) return
+    const typed = Object.fromEntries(asked.map((one) => [one, lengths[one].value]))
+    if (asked.some((one) => typed[one] === undefined)) return
     const cut = cutOf(picture, part)
     const on = ({ x, y }: Point): Point => ({ x: x * cut.width, y: y * cut.height })
     const trace: Trace = {
@@ -147,15 +151,22 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
     setBusy(true)
     // What takes a second begins once the key says so.
     setTimeout(() => {
-      const got = shapeByPhoto(base, cut, trace, known, mm)
+      const got = shapeByPhoto(base, cut, trace, typed)
       setBusy(false)
       if (got.ok) setFound({ shape: got.shape, outline: got.outline, cut })
-      else setSaid(faultText(got))
+      else {
+        if (got.field === 'known') setBoth(true)
+        setSaid(faultText(got))
+      }
     }, 60)
   }
   const faultText = ({ field, value, least, most }: PhotoFault): string => {
     const say = (x: number) =>
-      field.endsWith('Mm') ? formats.value.mm(x) : field === 'points' ? `${x}` : `${Math.round(x * 100)} %`
+      field.endsWith('Mm')
+        ? formats.value.mm(x)
+        : field === 'points' || field === 'known'
+          ? `${x}`
+          : `${Math.round(x * 100)} %`
     return w.wrong[field](say(value), say(least), say(most))
   }
 
@@ -164,7 +175,7 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
     <div class="desk">
       <DeskHead title={w.title} back={back} />
       <main class="desk-main-part">
-        <Alarm said={said} />
+        {step === 'ask' ? null : <Alarm said={said} />}
         {picture ? (
           <>
             {step === 'ask' || step === 'found' ? null : (
@@ -216,14 +227,21 @@ export function PhotoOutline({ base, back, keep }: PhotoOutlineProps) {
               value={looks}
               onChoose={setLooks}
             />
-            <Choice
-              label={w.which}
-              columns={3}
-              options={KNOWN.map((value) => ({ value, label: w.known[value] }))}
-              value={known}
-              onChoose={setKnown}
-            />
-            <EntryField key={known} entry={lengths[known]} label={w.length} />
+            {both ? (
+              KNOWN.map((one) => <EntryField key={one} entry={lengths[one]} label={w.known[one]} />)
+            ) : (
+              <>
+                <Choice
+                  label={w.which}
+                  columns={2}
+                  options={KNOWN.map((value) => ({ value, label: w.known[value] }))}
+                  value={known}
+                  onChoose={setKnown}
+                />
+                <EntryField key={known} entry={lengths[known]} label={w.length} />
+              </>
+            )}
+            <Alarm said={said} />
             <button type="button" class="desk-main" disabled={busy || looks === undefined} onClick={find}>
               {busy ? w.wait : w.find}
             </button>

@@ -5,13 +5,15 @@ import { useDesk } from './desk-app.ts'
 interface HeadProps {
   readonly title: string
   readonly under?: string
+  /** Where it stands, on a plate before the title. */
+  readonly place?: string | undefined
   /** Where it leads, or what leaving does. */
   readonly back: Route | (() => void)
   readonly children?: ComponentChildren
 }
 
 /** Top of a planning screen: the way back, what this is, at most one thing more. */
-export function DeskHead({ title, under, back, children }: HeadProps) {
+export function DeskHead({ title, under, place, back, children }: HeadProps) {
   const { words, go } = useDesk()
   return (
     <header class="desk-head">
@@ -26,7 +28,9 @@ export function DeskHead({ title, under, back, children }: HeadProps) {
         </svg>
       </button>
       <div class="desk-title">
-        <h1>{title}</h1>
+        <h1>
+          {place === undefined ? null : <span class="desk-place figures">{place}</span>} {title}
+        </h1>
         {under ? (
           <p class="soft figures" role="status">
             {under}

@@ -38,7 +38,13 @@ export function StuckPage({ stuck, set, faults, toggle, done }: StuckProps) {
               }}
             />
           ))}
-          <FaultKey label={w.kissed} under={w.kissedIs} on={kissed} press={() => toggle('kissed')} />
+          <FaultKey
+            label={w.kissed}
+            under={kissed ? w.off : w.kissedIs}
+            on={kissed}
+            press={() => toggle('kissed')}
+          />
+          {stuck ? <FaultKey label={w.notStuck} on={false} press={() => set(undefined)} /> : null}
         </div>
       </KilnMain>
       <KnuckleBar label={stuck || kissed ? w.done : w.notStuck} />
@@ -69,6 +75,7 @@ export function OtherFaults({ faults, toggle, done }: OtherProps) {
               key={fault}
               label={w.fault[fault]}
               on={faults.includes(fault)}
+              under={faults.includes(fault) ? w.off : undefined}
               press={() => toggle(fault)}
             />
           ))}

@@ -93,8 +93,15 @@ export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
             }
             press={() => open('run')}
           />
-          <FaultKey label={w.crawled} on={faults.includes('crawled')} press={() => toggle('crawled')} />
-          <FaultKey label={w.pinholed} on={faults.includes('pinholed')} press={() => toggle('pinholed')} />
+          {(['crawled', 'pinholed'] as const).map((fault) => (
+            <FaultKey
+              key={fault}
+              label={w[fault]}
+              on={faults.includes(fault)}
+              under={faults.includes(fault) ? w.off : undefined}
+              press={() => toggle(fault)}
+            />
+          ))}
           <FaultKey label={w.stuckKey} on={sticks !== undefined} under={sticks} press={() => open('stuck')} />
           <FaultKey label={w.other} on={others !== undefined} under={others} press={() => open('other')} />
           <FaultKey

@@ -123,7 +123,7 @@ function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Draf
   const potKey = pot?.facts.potId
   return (
     <div class="desk kiln open" ref={root}>
-      <DeskHead title={title} under={under} back={back}>
+      <DeskHead title={title} under={under} place={over === 'stuck' ? undefined : place} back={back}>
         {pot && !over && page === undefined ? (
           <button type="button" class="key" onClick={() => setPage('list')}>
             {w.pots}

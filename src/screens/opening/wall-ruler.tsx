@@ -77,7 +77,12 @@ export function WallRuler({ pot, front, drip, at, onSet, back }: WallProps) {
             drip={drip}
             width={size[0]}
             height={size[1]}
-            words={{ foot: w.foot, shelf: w.shelf, label: told === '' ? w.edge : told }}
+            words={{
+              foot: w.foot,
+              shelf: w.shelf,
+              none: w.none,
+              label: told === '' ? w.edge : told,
+            }}
             onTap={onSet && ((to) => onSet(to === 'shelf' ? to : atMark(scale, to)))}
           />
         ) : null}

@@ -71,6 +71,8 @@ export function warningText(
       return w.neck
     case 'dew':
       return w.dew(formats.temp(warning.potC), formats.temp(warning.dewC))
+    case 'held':
+      return w.held(formats.clock(warning.until + table.skewMs))
     case 'level':
       return w.level(formats.mm(warning.levelMm), formats.mm(warning.needsMm))
     case 'density':

@@ -1,5 +1,5 @@
 import type { BandMs } from '../../table/forecast/forecast.ts'
-import { LOOK_FROM_K, lookFromC, WITHIN_C } from '../../table/load/fire.ts'
+import { WITHIN_C } from '../../table/load/fire.ts'
 import {
   CANDLED_C,
   CLEAR_TWICE_MS,
@@ -9,6 +9,7 @@ import {
   isCandled,
   type LoadStage,
 } from '../../table/load/loads.ts'
+import { LOOK_FROM_K, lookFromC } from '../../table/load/look-from.ts'
 import type { Steams } from '../../table/load/steam.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'

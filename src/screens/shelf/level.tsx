@@ -14,14 +14,12 @@ interface LevelProps {
   /** Nothing is moved: another answer comes. */
   readonly rests: boolean
   readonly tell: (refusal: ReturnType<ReturnType<typeof useLoad>['act']>) => void
-  /** What the shelf stands on, in words. */
-  readonly standsOn: string
   /** Keys to the other shelves. */
   readonly children: ComponentChildren
 }
 
 /** One shelf from above, to be moved about on, and the nearest gap on it. */
-export function Level({ load, level, rests, tell, standsOn, children }: LevelProps) {
+export function Level({ load, level, rests, tell, children }: LevelProps) {
   const { table, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
   const [chosen, setChosen] = useState<string>()
@@ -44,29 +42,32 @@ export function Level({ load, level, rests, tell, standsOn, children }: LevelPro
     return isTouch ? w.touch(one, other) : (mm > 0 ? w.apart : w.overlap)(one, other, gap(mm))
   }
   return (
-    <div class={column === 'whole' ? 'level-page' : 'level-page level-half'}>
-      <div class="level-keys">
-        {children}
-        <div>
-          <p class="figures">{standsOn}</p>
-          {tight ? (
-            <p class="alarm figures" role="status">
-              {told(tight)}
-            </p>
-          ) : view.nearest ? (
-            <p class="figures">
-              {w.nearest(
-                name(view.nearest.a.key),
-                view.nearest.b ? name(view.nearest.b.key) : w.post,
-                gap(view.nearest.mm),
-              )}
-            </p>
-          ) : null}
-        </div>
+    <div class="level-page">
+      <div class="level-said">
+        {chosen === undefined ? (
+          <>
+            {tight ? (
+              <p class="alarm figures" role="status">
+                {told(tight)}
+              </p>
+            ) : view.nearest ? (
+              <p class="figures">
+                {w.nearest(
+                  name(view.nearest.a.key),
+                  view.nearest.b ? name(view.nearest.b.key) : w.post,
+                  gap(view.nearest.mm),
+                )}
+              </p>
+            ) : null}
+            {against ? (
+              <p class="alarm figures">{w.against[against.kind](name(against.one.key), gap(against.mm))}</p>
+            ) : null}
+          </>
+        ) : (
+          <p class="help">{w.chosen(name(chosen))}</p>
+        )}
       </div>
-      {against ? (
-        <p class="alarm figures">{w.against[against.kind](name(against.one.key), gap(against.mm))}</p>
-      ) : null}
+      {children ? <div class="level-keys">{children}</div> : null}
       <div class="kiln-drawn">
         <LevelDrawing
           round={chamber.kind === 'round'}
@@ -84,7 +85,10 @@ export function Level({ load, level, rests, tell, standsOn, children }: LevelPro
                   ? 'T'
                   : 'C',
           }))}
-          tight={view.tight.flatMap(({ a, b }) => (b ? [[a.key, b.key] as const] : []))}
+          tight={view.tight.flatMap(({ a, b, post }) => {
+            const to = b?.key ?? post
+            return to === undefined ? [] : [[a.key, to] as const]
+          })}
           chosen={chosen}
           label={w.drawn(level.number, view.things.map(({ key }) => name(key)).join(', '))}
           front={w.front}
@@ -113,7 +117,6 @@ export function Level({ load, level, rests, tell, standsOn, children }: LevelPro
               })}
         />
       </div>
-      {chosen === undefined ? null : <p class="help">{w.chosen(name(chosen))}</p>}
     </div>
   )
 }

@@ -52,6 +52,10 @@ export function kilnRefusalText(words: DeskWords, formats: Formats, table: Table
     if (field === 'too-wide') return w.tooWide(number, mm(facts.value), mm(facts.most))
     const { temp } = formats
     if (field === 'rose') return w.rose(temp(Number(facts.value)))
+    if (field === 'unfired')
+      return facts.value === undefined
+        ? w.unread(number, formats.span(Number(facts.onMin) * MIN_MS))
+        : w.unfired(number, temp(Number(facts.value)))
     if (field === 'leap') return w.leap(temp(Number(facts.value)))
     if (field === 'fahrenheit' || field === 'hot-lid') {
       const [value, asC] = [Number(facts.value), Number(facts.asC)]

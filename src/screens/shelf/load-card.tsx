@@ -4,9 +4,8 @@ import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
 import { conesSeen } from '../../table/load/kiln-space.ts'
 import { shelfLine } from '../../table/load/kiln-spoken.ts'
-import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
-import { candled, type LoadStage, levelsOf, stageOf } from '../../table/load/loads.ts'
-import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
+import { candled, type LoadStage, levelShown, levelsOf, stageOf } from '../../table/load/loads.ts'
+import { type LoadState, levelKey } from '../../table/model/load-state.ts'
 import { loadInHand } from '../../table/model/load-things.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { BackLine } from '../desk/back-line.tsx'
@@ -32,12 +31,15 @@ interface CardProps {
   readonly kiln: KilnFacts
   readonly packing: Packing
   readonly open: (over: Over) => void
+  /** The shelf that is looked at, by its key. */
+  readonly looked: string | undefined
+  readonly look: (key: string | undefined) => void
   /** Keys to loads that are in the fire or not cold yet. */
   readonly beside: readonly VNode[]
 }
 
 /** A load until its kiln is on: proposed, stacked shelf by shelf, the lid shut. */
-export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside }: CardProps) {
+export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked, look, beside }: CardProps) {
   const app = useLoad()
   const { table, words, formats } = app
   const w = words.value.desk.shelf
@@ -45,7 +47,6 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
   const load = kept && drawn(kept)
   const stage = load && load !== kept ? stageOf(table.value, load, app.now.value) : known
   const [said, setSaid] = useState<string>()
-  const [looked, setLooked] = useState<string>()
   const [asked, setAsked] = useState(false)
   const tell = (refusal: ReturnType<typeof app.act> | 'failed') =>
     setSaid(
@@ -73,12 +74,11 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
   }
   useSpoken(kept && !asking && stage.is === 'shelf' ? shelfLine(table.value, kept, stage.level) : undefined)
   const levels = load ? levelsOf(load) : []
-  const shown =
-    levels.find((level) => levelKey(level) === looked) ?? (stage.is === 'shelf' ? stage.level : undefined)
+  const shown = load && levelShown(load, stage, looked)
   useBar((atMs) => {
     if (asking) return
     setSaid(undefined)
-    setLooked(undefined)
+    look(undefined)
     if (stage.is === 'propose') void begin()
     else if (load && stage.is === 'shelf') {
       const { column, storey } = stage.level
@@ -97,83 +97,86 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, beside
         : stage.is === 'light'
           ? w.bar.light
           : w.bar.propose
-  /** What a shelf stands on: the posts of the one below it in its column. */
-  const standsOn = ({ column, storey }: LevelState): string => {
-    const below = levels.find((other) => other.column === column && other.storey === storey - 1)
-    const mm = below?.postMm.reduce((sum, one) => sum + one, 0)
-    return mm ? w.onThreePosts(formats.value.mm(mm)) : w.onStilts(formats.value.mm(FIRST_SHELF_MM))
-  }
   const isLoaded = stage.is !== 'shelf' && stage.is !== 'propose'
   const isCandled = load !== undefined && candled(table.value, load)
   return (
     <>
       <KilnMain>
-        <Alarm said={said} />
-        {load && isDisputed(load) ? <Disputed load={load} /> : null}
-        {load ? (
-          <InTheWay load={load} loaded={isLoaded}>
-            {asked && stage.is === 'light' ? (
-              <button type="button" class="key" onClick={() => light(load.loadId, true)}>
-                {w.before.light}
+        <div class="level-card">
+          <Alarm said={said} />
+          {load && isDisputed(load) ? <Disputed load={load} /> : null}
+          {load ? (
+            <InTheWay load={load} loaded={isLoaded}>
+              {asked && stage.is === 'light' ? (
+                <button type="button" class="key" onClick={() => light(load.loadId, true)}>
+                  {w.before.light}
+                </button>
+              ) : null}
+            </InTheWay>
+          ) : null}
+          {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
+          <p class="caution">{isLoaded ? w.care.light : w.care.shelf}</p>
+          {load && shown ? (
+            <Level load={load} level={shown} rests={asking} tell={tell}>
+              {levels.length < 2
+                ? null
+                : levels.map((level) => (
+                    <button
+                      key={levelKey(level)}
+                      type="button"
+                      class="key"
+                      aria-pressed={level === shown}
+                      onClick={() => look(levelKey(level))}
+                    >
+                      {level.number}
+                      {level.loadedAt === undefined ? '' : ' ✓'}
+                    </button>
+                  ))}
+            </Level>
+          ) : stage.is === 'propose' ? (
+            <Ready load={load} open={open} kiln={kiln} />
+          ) : null}
+          {load && isLoaded ? <Misfits load={load} /> : null}
+          {load && isLoaded && isCandled ? <CandleLines load={load} /> : null}
+          {stage.is === 'propose' || !load ? null : (
+            <div class={stage.is === 'shelf' ? 'kiln-keys is-three' : 'kiln-keys'}>
+              {stage.is === 'shelf' ? (
+                <button
+                  type="button"
+                  class="key"
+                  disabled={asking}
+                  onClick={() => void propose(load.loadId).then(tell)}
+                >
+                  {w.again}
+                </button>
+              ) : null}
+              {isLoaded ? (
+                <button
+                  type="button"
+                  class="key"
+                  aria-pressed={isCandled}
+                  onClick={() =>
+                    tell(app.act({ do: 'set-candling', loadId: load.loadId, candle: !isCandled }))
+                  }
+                >
+                  {w.candle}
+                </button>
+              ) : null}
+              {stage.is === 'light' ? (
+                <button type="button" class="key" onClick={() => open('on')}>
+                  {w.earlier}
+                </button>
+              ) : null}
+              <button type="button" class="key" disabled={asking} onClick={() => open('ticket')}>
+                {w.ticket}
               </button>
-            ) : null}
-          </InTheWay>
-        ) : null}
-        {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
-        <p class="caution">{isLoaded ? w.care.light : w.care.shelf}</p>
-        {load && shown ? (
-          <Level load={load} level={shown} rests={asking} tell={tell} standsOn={standsOn(shown)}>
-            {levels.length < 2
-              ? null
-              : levels.map((level) => (
-                  <button
-                    key={levelKey(level)}
-                    type="button"
-                    class="key"
-                    aria-pressed={level === shown}
-                    onClick={() => setLooked(levelKey(level))}
-                  >
-                    {level.number}
-                    {level.loadedAt === undefined ? '' : ' ✓'}
-                  </button>
-                ))}
-          </Level>
-        ) : stage.is === 'propose' ? (
-          <Ready load={load} open={open} kiln={kiln} />
-        ) : null}
-        {load && isLoaded ? <Misfits load={load} /> : null}
-        {load && isLoaded && isCandled ? <CandleLines load={load} /> : null}
-        {stage.is === 'propose' || !load || asking ? null : (
-          <div class={stage.is === 'shelf' ? 'kiln-keys is-three' : 'kiln-keys'}>
-            {stage.is === 'shelf' ? (
-              <button type="button" class="key" onClick={() => void propose(load.loadId).then(tell)}>
-                {w.again}
+              <button type="button" class="key" disabled={asking} onClick={() => open('right')}>
+                {w.over.right}
               </button>
-            ) : null}
-            {isLoaded ? (
-              <button
-                type="button"
-                class="key"
-                aria-pressed={isCandled}
-                onClick={() => tell(app.act({ do: 'set-candling', loadId: load.loadId, candle: !isCandled }))}
-              >
-                {w.candle}
-              </button>
-            ) : null}
-            {stage.is === 'light' ? (
-              <button type="button" class="key" onClick={() => open('on')}>
-                {w.earlier}
-              </button>
-            ) : null}
-            <button type="button" class="key" onClick={() => open('ticket')}>
-              {w.ticket}
-            </button>
-            <button type="button" class="key" onClick={() => open('right')}>
-              {w.over.right}
-            </button>
-          </div>
-        )}
-        {beside.length > 0 ? <div class="kiln-keys">{beside}</div> : null}
+            </div>
+          )}
+          {beside.length > 0 ? <div class="kiln-keys">{beside}</div> : null}
+        </div>
       </KilnMain>
       <BackLine />
       <KnuckleBar label={label} />

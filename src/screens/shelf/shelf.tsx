@@ -3,7 +3,16 @@ import { decideLoad } from '../../table/decide/decide-load.ts'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { More } from '../../table/decide/decision.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
-import { isHot, isWarm, loadsOf, stageOf } from '../../table/load/loads.ts'
+import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
+import {
+  isHot,
+  isWarm,
+  levelShown,
+  levelsOf,
+  loadsOf,
+  postsUnderMm,
+  stageOf,
+} from '../../table/load/loads.ts'
 import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
@@ -71,9 +80,10 @@ export function Shelf({ loadId }: ShelfProps) {
 
 function LoadScreen({ loadId }: ShelfProps) {
   const app = useLoad()
-  const { table, now, words, go } = app
+  const { table, now, words, formats, go } = app
   const w = words.value.desk.shelf
   const [over, setOver] = useState<Over>()
+  const [looked, look] = useState<string>()
   const root = useRef<HTMLDivElement>(null)
   useEffect(() => {
     if (!root.current) return
@@ -81,6 +91,7 @@ function LoadScreen({ loadId }: ShelfProps) {
     return detach
   }, [])
   const days = useDays()
+  const { mm } = formats.value
   const load = shown(table.value, loadId)
   const kiln = Object.values(table.value.kilns ?? {}).at(-1)
   const close = () => setOver(undefined)
@@ -108,11 +119,15 @@ function LoadScreen({ loadId }: ShelfProps) {
   // Beside another key there is room for its day alone.
   const begun = load && days.moment(load.begunAt)
   const of = begun && (load.litAt === undefined || over ? w.loadOf(begun) : begun)
+  const level = load && stage?.is === 'shelf' && !over ? levelShown(load, stage, looked) : undefined
+  const stands = load && level && postsUnderMm(load, level)
+  const under =
+    stands === undefined ? of : stands > 0 ? w.onPosts(mm(stands)) : w.onStilts(mm(FIRST_SHELF_MM))
   const title =
     over && over in w.over
       ? w.over[over as keyof typeof w.over]
-      : stage?.is === 'shelf' && !over
-        ? w.shelfOf(stage.nth, stage.of)
+      : load && level
+        ? w.shelfOf(level.number, levelsOf(load).at(-1)?.number ?? level.number)
         : stage
           ? w.stage[stage.is]
           : w.title
@@ -127,7 +142,7 @@ function LoadScreen({ loadId }: ShelfProps) {
       {w.loadOf(days.moment(begunAt))}
     </button>
   ))
-  const card = { kiln, packing: { ...packing, propose }, open: setOver, beside: otherKeys }
+  const card = { kiln, packing: { ...packing, propose }, open: setOver, looked, look, beside: otherKeys }
   const face = () => {
     if (!kiln || over === 'kiln') return <KilnForm kiln={kiln} done={changed} />
     if (!load || !stage) return <LoadCard load={undefined} stage={{ is: 'propose' }} {...card} kiln={kiln} />
@@ -146,7 +161,7 @@ function LoadScreen({ loadId }: ShelfProps) {
   }
   return (
     <div class={over === 'ticket' ? 'desk ticket' : 'desk kiln'} ref={root}>
-      <DeskHead title={title} under={of} back={over ? close : { at: 'board' }}>
+      <DeskHead title={title} under={under} back={over ? close : { at: 'board' }}>
         {over ? null : out > 0 && !packing.asking ? (
           <button type="button" class="key" onClick={() => setOver('out')}>
             {w.out(out)}

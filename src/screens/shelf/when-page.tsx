@@ -28,7 +28,7 @@ export function WhenPage({ load, deed, close }: WhenProps) {
   const isBar = deed === 'on' || (deed === 'off' && stageOf(table.peek(), load, now.peek()).is === 'off')
   const [agoMin, setAgo] = useState(isBar ? BEFORE_MIN : 0)
   const [said, setSaid] = useState<string>()
-  const [rose, setRose] = useState(false)
+  const [asked, setAsked] = useState<'rose' | 'unfired'>()
   const { loadId } = load
   const keep = (sure: boolean, atMs?: number) => {
     const late = agoMin === 0 ? {} : { agoMin }
@@ -41,23 +41,24 @@ export function WhenPage({ load, deed, close }: WhenProps) {
           : { do: 'pull-bung', loadId, ...late },
       atMs,
     )
-    setRose(refusal?.field === 'rose')
+    const field = refusal?.field
+    setAsked(field === 'rose' || field === 'unfired' ? field : undefined)
     if (refusal) setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
     else close()
   }
   useBar((atMs) => keep(false, atMs))
   const choose = (min: number) => {
     setAgo(min)
-    setRose(false)
+    setAsked(undefined)
     setSaid(undefined)
   }
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
-        {rose ? (
+        {asked ? (
           <button type="button" class="key" onClick={() => keep(true)}>
-            {w.wasOff}
+            {asked === 'rose' ? w.wasOff : w.isOff}
           </button>
         ) : null}
         <p class="caution">{deed === 'on' ? w.care.light : w.care.cool}</p>

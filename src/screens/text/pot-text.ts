@@ -38,6 +38,7 @@ const GRAVE: ReadonlySet<Warning['kind']> = new Set([
   'thin',
   'neck',
   'dew',
+  'held',
   'repair',
   'fit',
   'ran',

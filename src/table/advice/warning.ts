@@ -50,6 +50,8 @@ type Said =
   | { readonly kind: 'neck'; readonly fillS: number }
   /** Bisque from the cold: dew settles on it in this room's air. */
   | { readonly kind: 'dew'; readonly potC: number; readonly dewC: number }
+  /** Made again: the seconds reckon with a wall that dried until then, table time ms. */
+  | { readonly kind: 'held'; readonly until: number }
   | { readonly kind: 'level'; readonly levelMm: number; readonly needsMm: number }
   | { readonly kind: 'density'; readonly gramsPerMl: number; readonly targetGramsPerMl: number }
   /** It does not go into the bucket as it is, or the bucket runs over. */
@@ -97,6 +99,7 @@ const GRAVITY: Readonly<Record<Exclude<Warning['kind'], 'build' | 'run' | 'thin'
   ran: 3,
   crawled: 3,
   dew: 4,
+  held: 4,
   neck: 4,
   density: 6,
 }
@@ -116,6 +119,7 @@ export function isLoud(warning: Warning): boolean {
     case 'level':
     case 'fit':
     case 'dew':
+    case 'held':
     case 'neck':
     case 'ran':
     case 'crawled':

@@ -11,10 +11,12 @@ import { nextCoat } from '../../engine/wait/seconds.ts'
 import { type Foot, footOf } from '../fired/foot.ts'
 import { pairOf } from '../fired/pairs.ts'
 import { airAt, airOf } from '../forecast/air-inputs.ts'
+import { TOGETHER_MS } from '../forecast/forecast.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from '../forecast/hypothetical-dip.ts'
 import { lessonFor } from '../forecast/learning.ts'
 import { engineDip, MIN_MS, standingWith } from '../forecast/pot-history.ts'
 import { coverOn, profileOf } from '../forecast/shape-inputs.ts'
+import { heldUntil } from '../forecast/wall-forecast.ts'
 import { bodyOf } from '../forecast/wall-inputs.ts'
 import { acrossFrom, dipsOnHalf, halfAt, hasOverlap } from '../model/halves.ts'
 import { coatsOn } from '../model/plan.ts'
@@ -79,6 +81,7 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): A
     thinWarning(table, pot, dip),
     neckWarning(pot, dip),
     dewWarning(table, pot, now),
+    heldWarning(table, pot, now),
     densityWarning(table, bucketId),
     pairWarning(table, pot, dip, zones),
     ranWarning(table, pot, bucketId),
@@ -218,6 +221,12 @@ function dewWarning(table: Table, pot: PotState, now: number): Warning | undefin
   const potC = warmedC(facts.cold.potC, air, rimMm, bodyOf(table).bulkGramsPerMl * wallMm, minutes)
   const { condenses, dewPointC } = condensation(air, potC, rimMm)
   return condenses ? { kind: 'dew', potC, dewC: dewPointC } : undefined
+}
+
+/** A hand takes a pot that is made again sooner than the coat before it stood then. */
+function heldWarning(table: Table, pot: PotState, now: number): Warning | undefined {
+  const until = heldUntil(table, pot)
+  return until > now + TOGETHER_MS ? { kind: 'held', until } : undefined
 }
 
 function fitWarning(table: Table, pot: PotState, { bucketId, cover, holdS }: DipState): Warning | undefined {

@@ -116,6 +116,7 @@ export function duesOf(
       }
     }
   })
-  const first = tasks.slice(0, 1 + DUES_SHOWN)
+  // Wax sets in the order it was put on, whatever the order has first.
+  const first = tasks.sort((a, b) => a.at - b.at).slice(0, 1 + DUES_SHOWN)
   return [...touches, ...first].sort((a, b) => a.at - b.at)
 }

@@ -35,8 +35,13 @@ const HIT_SAID_MS = 3000
 /** What the voice says beside a card, if anything: a count and a ready call are said by their own sound. */
 export function spokenOf(table: Table, card: Card, now: number): Spoken {
   const line = cardWords(table, card)
-  // Turned to the other pair of hands, it is their line.
-  const said = line && { ...line, key: `${potterOf(table)} ${line.key}` }
+  const held = table.pots[card.inHand ?? '']
+  const down = held ? [...downAt(held), 'next'] : []
+  const said = line && {
+    // Turned to the other pair of hands, it is their line.
+    key: `${potterOf(table)} ${line.key} ${card.inHand ?? ''}`,
+    words: [...down, ...line.words],
+  }
   const before = lastHitWords(table, now)
   return { ...(before ? { hit: before } : {}), ...(said ? { card: said } : {}) }
 }
@@ -90,7 +95,7 @@ function cardWords(table: Table, card: Card): Line | undefined {
       }
     }
     case 'armed':
-      return armedWords(table, card.armed, card.inHand)
+      return armedWords(table, card.armed)
     case 'return':
       return {
         key: `return ${card.bucketId}`,
@@ -134,11 +139,9 @@ export const panWords = (ask: PanAsk | undefined): Line | undefined =>
   ask && { key: `pan ${ask.times}`, words: ['wax pan is on', 'are you beside it'] }
 
 /** Pot, place, glaze and seconds: hands that are wet follow the voice alone. */
-function armedWords(table: Table, armed: Armed, inHand: string | undefined): Line | undefined {
+function armedWords(table: Table, armed: Armed): Line | undefined {
   const pot = table.pots[armed.potId]
   if (!pot) return undefined
-  const held = inHand === undefined ? undefined : table.pots[inHand]
-  const down = held ? [...downAt(held), 'next'] : []
   const into = bucket(table, armed.bucketId)
   const how = howWords(armed.cover, halfAt(table, pot, armed.coat, armed.cover))
   const s = seconds(armed.holdS)
@@ -150,8 +153,8 @@ function armedWords(table: Table, armed: Armed, inHand: string | undefined): Lin
         ? ['already has', ...into, 'really again', ...how, ...s]
         : [...how, ...into, ...s]
   return {
-    key: `armed ${armed.potId} ${armed.coat} ${armed.bucketId} ${armed.holdS} ${how} ${inHand ?? ''}`,
-    words: [...down, ...named(pot), ...coat],
+    key: `armed ${armed.potId} ${armed.coat} ${armed.bucketId} ${armed.holdS} ${how}`,
+    words: [...named(pot), ...coat],
   }
 }
 

@@ -14,10 +14,11 @@ export function decideCard(table: Table, action: Action, now: number): Decision 
         ? { events: [{ kind: 'taken-back', hit: hit.hit }] }
         : { refusal: { code: 'nothing-to-take-back' } }
     }
-    case 'put-back':
-      return table.takenBack === undefined
-        ? { refusal: { code: 'nothing-to-put-back' } }
-        : { events: [{ kind: 'put-back', hit: table.takenBack.hit }] }
+    case 'put-back': {
+      const { takenBack: back } = table
+      if (!back) return { refusal: { code: 'nothing-to-put-back' } }
+      return { events: [back.hit, ...(back.also ?? [])].map((hit) => ({ kind: 'put-back', hit })) }
+    }
     case 'pick':
       return onPot(table, action.potId, () =>
         action.bucketId !== undefined && !table.buckets[action.bucketId]

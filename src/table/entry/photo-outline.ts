@@ -1,11 +1,11 @@
 /** The outline off a photo as a pot's measures. */
 import type { ShapeFacts } from '../../../shared/nouns.ts'
-import type { Cut, Known, Trace } from '../../engine/photo/contract.ts'
+import type { Cut, Lengths, Trace } from '../../engine/photo/contract.ts'
 import { type Outline, outlineFrom, traceFault, type Unread } from '../../engine/photo/read.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import { outerOf } from './offer.ts'
 
-export type { Cut, Known, Point, Trace } from '../../engine/photo/contract.ts'
+export type { Cut, Known, Lengths, Point, Trace } from '../../engine/photo/contract.ts'
 export { KNOWN } from '../../engine/photo/contract.ts'
 export type { Need, Outline } from '../../engine/photo/read.ts'
 export { traceFault }
@@ -24,17 +24,16 @@ export type PhotoFault =
     }
 
 /**
- * A pot's measures by a photo: its form, wall and foot line stay. Refused with field, value and range where the trace
+ * A pot's measures by a photo and a length or two (mm): its form, wall and foot line stay. Refused with field, value and range where the trace
  * makes no pot, or one that no form takes.
  */
 export function shapeByPhoto(
   base: ShapeFacts,
   cut: Cut,
   trace: Trace,
-  known: Known,
-  mm: number,
+  lengths: Lengths,
 ): { readonly ok: true; readonly shape: ShapeFacts; readonly outline: Outline } | PhotoFault {
-  const outline = outlineFrom(cut, trace, known, mm)
+  const outline = outlineFrom(cut, trace, lengths)
   if (!outline.ok) return outline
   const shape = shapeOf(base, outline)
   for (const field of ['heightMm', 'rimMm', 'bellyMm', 'footMm'] as const) {

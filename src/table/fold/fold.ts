@@ -82,6 +82,11 @@ function* folding(
   const passed = [...earlier, from]
   let marked = from.at
   const markFrom = events.length - MARKS_KEPT * MARK_EVERY
+  /** One hit may take back several: they are put back together, under the name of the first that has one. */
+  const takenOff = (back: string, by: string, at: number): Table['takenBack'] => ({
+    ...gone.get(back),
+    ...(past?.by === by ? { ...past, also: [...(past.also ?? []), back] } : { hit: back, at, by }),
+  })
   const asSeen = (table: Table): Table => ({
     ...table,
     hits: latest(lines),
@@ -98,7 +103,7 @@ function* folding(
       }
       const { event, hit } = stamped
       if (event.kind === 'taken-back' && ahead.back.has(event.hit) && ahead.there().has(hitKey(event.hit)))
-        past = stamped.from ? past : { ...gone.get(event.hit), hit: event.hit, at: tableTime(table, stamped) }
+        past = stamped.from ? past : takenOff(event.hit, hit, tableTime(table, stamped))
       else if (ahead.out.has(hit)) {
         const line = hitLine(table, stamped)
         if (line) gone.set(hit, line)

@@ -63,7 +63,7 @@ function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {
 }
 
 /** Before this, table time, ms, the next coat of a plan does not go on, dry or not. */
-const heldUntil = (table: Table, pot: PotState): number =>
+export const heldUntil = (table: Table, pot: PotState): number =>
   (lastDip(pot)?.outAt ?? 0) + (planOf(table, pot)[nextCoat(pot)]?.afterMin ?? 0) * MIN_MS
 
 /** When the next coat may go on, of one that is dry at `dry`. A coat that was touched dry too early has no band left. */

@@ -1,7 +1,7 @@
 /** What the voice says at the kiln, in words that have clips: see `device/speech.ts`. */
 import type { LevelState, LoadState } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
-import { LID_C, UNLOAD_C } from './loads.ts'
+import { LID_C, postsUnderMm, UNLOAD_C } from './loads.ts'
 
 /** Said once: another key is another thing to say. */
 export interface KilnLine {
@@ -64,12 +64,9 @@ function postWords(table: Table, mm: number): readonly string[] {
   return [...whole, ...(inches % 1 === 0 ? [] : ['and a half']), 'inches']
 }
 
-/** The shelf that is loaded next, and what it stands on: the posts of the one below it in its column. */
+/** The shelf that is loaded next, and what it stands on. */
 export function shelfLine(table: Table, load: LoadState, level: LevelState): KilnLine {
-  const below = Object.values(load.levels).find(
-    ({ column, storey }) => column === level.column && storey === level.storey - 1,
-  )
-  const mm = below?.postMm.reduce((sum, one) => sum + one, 0) ?? 0
+  const mm = postsUnderMm(load, level)
   const posts = postWords(table, mm)
   const stands = mm === 0 ? ['on stilts'] : posts.length > 0 ? ['three posts of', ...posts] : []
   return {

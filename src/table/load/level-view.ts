@@ -34,8 +34,9 @@ export interface Shown {
 /** Two neighbours and what is between them, mm; negative where they would be in each other. */
 export interface Gap {
   readonly a: Shown
-  /** Left out: a post. */
+  /** What it is near to: another thing, else a post. */
   readonly b?: Shown
+  readonly post?: { readonly xMm: number; readonly yMm: number }
   readonly mm: number
 }
 
@@ -89,8 +90,10 @@ export function levelView(table: Table, load: LoadState, level: LevelState): Lev
   const gaps: Gap[] = things.flatMap((a, i) => things.slice(i + 1).map((b) => ({ a, b, mm: gapMm(a, b) })))
   const posts = level.postMm.length > 0 ? level.posts : []
   for (const a of things)
-    for (const { xMm, yMm } of posts)
-      gaps.push({ a, mm: Math.hypot(a.xMm - xMm, a.yMm - yMm) - reachOf(a) - POST_RADIUS_MM })
+    for (const post of posts) {
+      const farMm = Math.hypot(a.xMm - post.xMm, a.yMm - post.yMm)
+      gaps.push({ a, post, mm: farMm - reachOf(a) - POST_RADIUS_MM })
+    }
   gaps.sort((a, b) => a.mm - b.mm)
   return {
     shelf,

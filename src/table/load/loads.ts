@@ -45,6 +45,19 @@ export const isBuilt = (load: LoadState, { column, storey }: LevelState): boolea
     (level) => level?.loadedAt !== undefined,
   )
 
+/** The level that is shown: one that is looked at by its key, else the next to be loaded. */
+export const levelShown = (load: LoadState, stage: LoadStage, looked?: string): LevelState | undefined =>
+  levelsOf(load).find((level) => levelKey(level) === looked) ??
+  (stage.is === 'shelf' ? stage.level : undefined)
+
+/** Length of the posts under a level, mm; 0 where it is on stilts. Half shelves begin over the whole ones. */
+export function postsUnderMm({ levels }: LoadState, { column, storey }: LevelState): number {
+  const whole = Object.values(levels).filter((level) => level.column === 'whole')
+  const top = whole.toSorted((a, b) => b.storey - a.storey)[0]
+  const below = levels[levelKey({ column, storey: storey - 1 })] ?? (column === 'whole' ? undefined : top)
+  return below?.postMm.reduce((sum, one) => sum + one, 0) ?? 0
+}
+
 /** What stands on a level, with its key. */
 export const thingsOn = (
   load: LoadState,
@@ -156,7 +169,7 @@ export const coneDownAt = (load: LoadState): number | undefined => fallOf(load, 
 /** Where a load stands, which is what its bar does next. Times are table time, ms. */
 export type LoadStage =
   | { readonly is: 'propose' }
-  | { readonly is: 'shelf'; readonly level: LevelState; readonly nth: number; readonly of: number }
+  | { readonly is: 'shelf'; readonly level: LevelState }
   | { readonly is: 'lid' }
   | { readonly is: 'light' }
   | { readonly is: 'candle' }
@@ -177,9 +190,8 @@ export function stageOf(table: Table, load: LoadState, now: number, coneFrom?: n
   if (load.litAt === undefined) {
     const levels = levelsOf(load)
     if (levels.length === 0) return { is: 'propose' }
-    const at = levels.findIndex((level) => level.loadedAt === undefined)
-    const level = levels[at]
-    if (level) return { is: 'shelf', level, nth: at + 1, of: levels.length }
+    const level = levels.find(({ loadedAt }) => loadedAt === undefined)
+    if (level) return { is: 'shelf', level }
     return load.shutAt === undefined ? { is: 'lid' } : { is: 'light' }
   }
   const last = lastCooling(load)

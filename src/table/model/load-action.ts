@@ -47,7 +47,7 @@ export type LoadAction =
   /** A cone or a glass was not so. `hit` is that by which it was said. */
   | ({ readonly do: 'drop-look'; readonly hit: string } & OfLoad)
   | ({ readonly do: 'pull-bung' } & Late)
-  /** `sure`: though it was read to rise since. */
+  /** `sure`: though it was read to rise since, or nothing says that it was fired. */
   | ({ readonly do: 'switch-off'; readonly sure?: boolean } & Late)
   | ({ readonly do: 'open-lid'; readonly tempC?: number; readonly sure?: boolean } & Late)
   /** After the fire: this is that pot. */

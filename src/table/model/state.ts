@@ -208,5 +208,10 @@ export interface Table extends Hands {
   /** The latest hits, newest last, at most a few dozen: what take back undoes, and names. */
   readonly hits: readonly HitLine[]
   /** The hit taken back last and not put back since, while nothing else was hit. */
-  readonly takenBack?: Pick<HitLine, 'hit' | 'at'> & Partial<HitLine>
+  readonly takenBack?: Pick<HitLine, 'hit' | 'at'> &
+    Partial<HitLine> & {
+      /** The hit that took it back, and the others with it. */
+      readonly by: string
+      readonly also?: readonly string[]
+    }
 }

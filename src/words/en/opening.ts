@@ -72,6 +72,8 @@ export const opening = {
     notRead: 'That file is no photo that can be read here.',
     notKept: 'The photo could not be stored. Everything else is kept.',
   },
+  /** On a key that is on. */
+  off: 'tap again: off',
   stuckTitle: 'Stuck',
   notStuck: 'NOT STUCK',
   stuck: {

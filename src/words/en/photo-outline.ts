@@ -6,7 +6,7 @@ export const photo = {
     'Hold the phone upright, as high as the middle of the pot.',
     'An arm’s length away, or more. Light from a side.',
   ],
-  one: 'Measure one length of it with a ruler.',
+  one: 'Measure its height or its widest part with a ruler. A low bowl: both.',
   camera: 'Take a photo',
   file: 'Choose a picture',
   stays: 'The photo is not kept. Only the outline is.',
@@ -24,7 +24,7 @@ export const photo = {
   looks: 'Do you see into the pot?',
   look: { yes: 'Yes', no: 'No', line: 'Rim is a line' },
   which: 'Which length did you measure?',
-  known: { heightMm: 'Height', rimMm: 'Rim', bellyMm: 'Widest' },
+  known: { heightMm: 'Height', bellyMm: 'Widest, often the rim' },
   length: 'Its length',
   find: 'Find the outline',
   keep: 'Keep it',
@@ -43,13 +43,15 @@ export const photo = {
     across: (value: string, least: string, most: string) =>
       `Foot or rim is ${value} of the picture across, allowed are ${least} to ${most}. Trace the right side, then tap the left ends.`,
     edge: (value: string, least: string, most: string) =>
-      `An edge shows on ${value} of the outline, needed are ${least} to ${most}. Put something plain behind the pot.`,
+      `An edge shows on ${value} of the outline, needed are ${least} to ${most}. Measure both lengths again, or put something plain behind the pot.`,
     off: (value: string, least: string, most: string) =>
       `The edge lies ${value} from your taps, allowed are ${least} to ${most}. Trace it again, closer.`,
-    doubt: (value: string, least: string, most: string) =>
-      `Its height is known to ${value}, allowed are ${least} to ${most}. Hold the phone as high as its middle.`,
+    lengths: (value: string, _least: string, most: string) =>
+      `Height and widest are ${value} off what the photo shows, allowed are ${most}. Measure both again.`,
     low: (value: string, least: string) =>
       `It is ${value} as high as wide, needed is ${least}. Measure a pot so low by hand.`,
+    known: (value: string, least: string) =>
+      `Lengths known: ${value}. This photo needs ${least}: measure the other too.`,
     heightMm: (value: string, least: string, most: string) => `Height ${value}: only ${least} to ${most}.`,
     rimMm: (value: string, least: string, most: string) => `Rim ${value}: only ${least} to ${most}.`,
     bellyMm: (value: string, least: string, most: string) => `Widest ${value}: only ${least} to ${most}.`,

@@ -87,8 +87,8 @@ export const shelf = {
   next: 'Next firing',
   ready: (n: number) => `${pots(n)} with all coats on.`,
   none: 'No pot has all its coats on yet.',
-  onThreePosts: (mm: string) => `on three posts of ${mm}`,
-  onStilts: (mm: string) => `on stilts, ${mm} up`,
+  onPosts: (mm: string) => `3 posts of ${mm}`,
+  onStilts: (mm: string) => `on ${mm} stilts`,
   bar: {
     propose: 'PROPOSE',
     shelf: (n: number) => `SHELF ${n} AS DRAWN`,
@@ -205,6 +205,11 @@ export const shelf = {
   leap: (value: string) => `${value} is a leap in so short a time. Is it so?`,
   rose: (value: string) => `${value} was read after that: it rose on. Was it off then?`,
   wasOff: 'It was off then',
+  unfired: (cone: string, temp: string) =>
+    `Cone ${cone} was not seen down, and ${temp} at the last look is far below it. Is the kiln off?`,
+  unread: (cone: string, span: string) =>
+    `On for ${span}: cone ${cone} was not seen down, and nothing was read. Is the kiln off?`,
+  isOff: 'It is off',
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,
   front: 'front',

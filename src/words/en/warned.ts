@@ -48,6 +48,7 @@ export const warned = {
     repairSkip: 'Shown as planned. After the slip better left out',
     neck: 'The neck is too narrow to fill in time: pour the inside',
     dew: (pot: string, dew: string) => `Warm it first: the pot is at ${pot}, and dew settles below ${dew}`,
+    held: (clock: string) => `Its seconds reckon with a wait until ${clock}: sooner comes out thinner`,
     pair: {
       untried: (upper: string, lower: string, zone: string) => `${upper} over ${lower}, ${zone}: untried`,
       'went-wrong': (upper: string, lower: string, zone: string) =>

@@ -10,15 +10,15 @@ const bytesOf = async (blob: Blob) => [...new Uint8Array(await blob.arrayBuffer(
 
 async function read(parts: readonly string[]) {
   const kept = new Map<string, Blob>()
-  const { text, lost } = await parted(new Blob([...parts]), async (photoId, blob) => {
+  const { lines, lost } = await parted(new Blob([...parts]), async (photoId, blob) => {
     kept.set(photoId, blob)
   })
-  return { kept, text, lost }
+  return { kept, lines, text: lines.join('\n'), lost }
 }
 
 test('every picture comes back byte by byte, and the records before them are whole', async () => {
   const [small, large] = [picture(3), picture(100_001)]
-  const { kept, text, lost } = await read([
+  const { kept, lines, lost } = await read([
     records,
     photosStart,
     await photoLine('f.small', small),
@@ -28,7 +28,7 @@ test('every picture comes back byte by byte, and the records before them are who
   expect([...kept.keys()]).toEqual(['f.small', 'f.large'])
   expect(await bytesOf(kept.get('f.large') ?? new Blob())).toEqual(await bytesOf(large))
   expect(kept.get('f.small')?.type).toBe('image/jpeg')
-  expect(await readBackup(text)).toMatchObject({ ok: true, complete: true, count: 0 })
+  expect(await readBackup(lines)).toMatchObject({ ok: true, complete: true, count: 0 })
 })
 
 test('a damaged picture is counted and costs no other; a torn file gives what is whole of it', async () => {
@@ -54,5 +54,5 @@ test('one line without an end is read in no time as far as a backup may reach, a
   expect(performance.now() - since).toBeLessThan(2000)
   const endless = await read(Array.from({ length: 70 }, () => 'x'.repeat(1_000_000)))
   expect(endless.text.length).toBeLessThan(66_000_000)
-  expect(await readBackup(endless.text)).toEqual({ ok: false, code: 'too-large' })
+  expect(await readBackup(endless.lines)).toEqual({ ok: false, code: 'too-large' })
 })

@@ -147,3 +147,30 @@ describe('a stir of the open bucket', () => {
     expect(shown()).toBe('ready t.1')
   })
 })
+
+describe('hands that are free', () => {
+  it('are told until when: no wax sets for them before that', () => {
+    const play = new PlannedPlay().act({ do: 'lay-demo' })
+    play.work = 3000
+    play.ask()
+    const found: string[] = []
+    let waits = 0
+    const until = play.nowMs + 9 * 60_000
+    for (let told: number | undefined; play.nowMs < until; ) {
+      const { card } = play
+      if (card.kind === 'wait') {
+        if (told === undefined) waits++
+        told = Math.max(told ?? 0, card.next?.at ?? 0)
+        play.wait(1)
+        continue
+      }
+      if (told !== undefined && card.kind === 'wipe' && play.nowMs < told - 1500)
+        found.push(`${named(card)} ${(told - play.nowMs) / 1000} s early`)
+      told = undefined
+      if (card.big && card.kind !== 'count') play.wait(30).act(play.card.big!)
+      else play.wait(5)
+    }
+    expect(waits).toBeGreaterThan(0)
+    expect(found).toEqual([])
+  })
+})

@@ -92,7 +92,7 @@ describe('a kiln that is hot with another load', () => {
     expect(play.try({ do: 'light', loadId })?.field).toBe('hot-kiln')
     const other = { ...loadOf(play), kiln: { ...first.kiln, kilnId: 'other' } }
     expect(inTheWay(play.table, other, play.nowMs).hot).toBeUndefined()
-    play.act({ do: 'switch-off', loadId: first.loadId }).wait(20 * 3600)
+    play.act({ do: 'switch-off', loadId: first.loadId, sure: true }).wait(20 * 3600)
     expect(play.try({ do: 'light', loadId })?.field).toBe('hot-kiln')
     play.act({ do: 'open-lid', loadId: first.loadId, tempC: 50 }).act({ do: 'light', loadId })
     expect(loadOf(play).litAt).toBeDefined()

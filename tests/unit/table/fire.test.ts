@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { loadCalls } from '../../../src/table/load/calls.ts'
 import { loadCooling } from '../../../src/table/load/cool.ts'
-import { coneAhead, coneNearAt, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
+import { coneAhead, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { coneDownAt, isWarm, stageOf } from '../../../src/table/load/loads.ts'
+import { coneNearAt } from '../../../src/table/load/look-from.ts'
 import { steamsAt } from '../../../src/table/load/steam.ts'
 import { Play } from './play.ts'
 
@@ -102,7 +103,7 @@ describe('the kiln’s own offset', () => {
     const learned = offsetLearned(play.table, kilnId)
     expect(learned?.mean).toBeCloseTo(7.5, 0)
     expect(learned?.sd).toBeCloseTo(3.96, 1)
-    play.act({ do: 'switch-off', loadId })
+    play.act({ do: 'switch-off', loadId, sure: true })
     const next = on(play)
     const ahead = () => {
       const found = coneAhead(play.table, load(play, next.loadId))
@@ -117,7 +118,10 @@ describe('the kiln’s own offset', () => {
   test('a cone first seen to lie after the kiln went off teaches nothing: nobody saw at what heat it fell', () => {
     const { play, loadId } = on()
     fired(play, loadId, 1150, 1190)
-    play.act({ do: 'switch-off', loadId }).wait(780).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    play
+      .act({ do: 'switch-off', loadId, sure: true })
+      .wait(780)
+      .act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
     expect(conesTaught(load(play, loadId))).toEqual([])
   })
 
@@ -141,7 +145,7 @@ describe('the kiln’s own offset', () => {
   test('a cone seen long after the last reading is tied to none', () => {
     const { play, loadId } = on()
     fired(play, loadId, 1090, 1210)
-    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' }).act({ do: 'switch-off', loadId })
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' }).act({ do: 'switch-off', loadId, sure: true })
     play.wait(5 * 3600).act({ do: 'read-heat', loadId, tempC: 560 })
     expect(conesTaught(load(play, loadId))).toEqual([])
   })
@@ -151,7 +155,7 @@ describe('cooling', () => {
   const cooled = (play: Play, loadId: string, perH: number) => {
     play
       .wait(8 * 3600)
-      .act({ do: 'switch-off', loadId })
+      .act({ do: 'switch-off', loadId, sure: true })
       .wait(5 * 3600)
     for (let hours = 0; hours < 3; hours++) {
       play.act({ do: 'read-heat', loadId, tempC: Math.round(20 + 500 * Math.exp(-perH * hours)) })
@@ -163,7 +167,7 @@ describe('cooling', () => {
     const { play, loadId } = on()
     play
       .wait(8 * 3600)
-      .act({ do: 'switch-off', loadId })
+      .act({ do: 'switch-off', loadId, sure: true })
       .wait(5 * 3600)
       .act({ do: 'read-heat', loadId, tempC: 520 })
     expect(loadCooling(play.table, load(play, loadId))).toMatchObject({ lid: null, unload: null })
@@ -187,7 +191,7 @@ describe('cooling', () => {
     const { play, loadId } = on(first.play)
     play
       .wait(8 * 3600)
-      .act({ do: 'switch-off', loadId })
+      .act({ do: 'switch-off', loadId, sure: true })
       .wait(5 * 3600)
       .act({ do: 'read-heat', loadId, tempC: 520 })
     const lid = loadCooling(play.table, load(play, loadId))?.lid
@@ -243,7 +247,7 @@ describe('a fall that no kiln has', () => {
     const { play, loadId } = on()
     play
       .wait(8 * 3600)
-      .act({ do: 'switch-off', loadId })
+      .act({ do: 'switch-off', loadId, sure: true })
       .wait(3600)
     play.act({ do: 'read-heat', loadId, tempC })
     const read = (next: number) => play.try({ do: 'read-heat', loadId, tempC: next })
@@ -261,7 +265,7 @@ describe('a fall that no kiln has', () => {
     const { play, loadId } = on()
     play
       .wait(8 * 3600)
-      .act({ do: 'switch-off', loadId })
+      .act({ do: 'switch-off', loadId, sure: true })
       .wait(3600)
     for (let hours = 0; hours < 4; hours++) {
       play.act({ do: 'read-heat', loadId, tempC: Math.round(20 + 500 * Math.exp(-0.1 * hours)) })
@@ -271,7 +275,7 @@ describe('a fall that no kiln has', () => {
     const next = on(play)
     play
       .wait(8 * 3600)
-      .act({ do: 'switch-off', loadId: next.loadId })
+      .act({ do: 'switch-off', loadId: next.loadId, sure: true })
       .wait(3600)
     play.act({ do: 'read-heat', loadId: next.loadId, tempC: 500 }).wait(3600)
     expect(play.try({ do: 'read-heat', loadId: next.loadId, tempC: 300 })?.field).toBe('leap')

@@ -1,14 +1,18 @@
 /** What was said of a load by mistake can be put right, however long ago it was said. */
 import { describe, expect, test } from 'vitest'
+import type { Stamped } from '../../../shared/events.ts'
+import { decide } from '../../../src/table/decide/decide.ts'
 import { hotInKiln } from '../../../src/table/load/before-fire.ts'
 import { coneAhead, conesTaught } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView } from '../../../src/table/load/level-view.ts'
 import { levelsOf, stageOf } from '../../../src/table/load/loads.ts'
 import { potsLeftOut } from '../../../src/table/load/to-load.ts'
+import type { Action } from '../../../src/table/model/action.ts'
 import type { Table } from '../../../src/table/model/state.ts'
+import { tableOf } from '../../fixtures/seen-by.ts'
 import { FIRING, lit, loaded, loadOf, planOf, proposed } from './kiln-play.ts'
-import type { Play } from './play.ts'
+import { type Play, setting } from './play.ts'
 
 const HOUR_S = 3600
 /** But for which hits there were, and that one was taken back. */
@@ -24,7 +28,7 @@ describe('a deed that was none', () => {
       const { loadId } = loadOf(play)
       const slip = (then: () => unknown) => (slips ? then() : play.hits++)
       read(play.wait(7 * HOUR_S), 1050)
-      slip(() => play.act({ do: 'switch-off', loadId }))
+      slip(() => play.act({ do: 'switch-off', loadId, sure: true }))
       slip(() => play.wait(0).act({ do: 'pull-bung', loadId }))
       play.wait(2700)
       if (slips) expect(play.try({ do: 'read-heat', loadId, tempC: 1110 })).toBeDefined()
@@ -33,11 +37,37 @@ describe('a deed that was none', () => {
       read(play, 1110)
       expect(coneAhead(play.table, loadOf(play))).toBeDefined()
       play.wait(HOUR_S).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
-      return play.act({ do: 'switch-off', loadId, agoMin: 5 })
+      return play.act({ do: 'switch-off', loadId, agoMin: 5, sure: true })
     }
     const [slipped, right] = [sitting(true), sitting(false)]
     expect(plain(slipped.table)).toEqual(plain(right.table))
     expect(loadOf(slipped).bungAt).toBeUndefined()
+  })
+
+  test('what went with it comes back with it, of one phone or of two', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    play.wait(HOUR_S).act({ do: 'switch-off', loadId, sure: true })
+    play.wait(60).act({ do: 'pull-bung', loadId })
+    const off = plain(play.table)
+    play.wait(60).act({ do: 'unsay', loadId, kind: 'kiln-off' })
+    expect(loadOf(play).offAt).toBeUndefined()
+    expect(play.table.takenBack?.kind).toBe('kiln-off')
+    play.act({ do: 'put-back' })
+    expect(plain(play.table)).toEqual(off)
+    // Another phone has the kiln off as well, an hour later.
+    const at = play.nowMs + HOUR_S * 1000
+    const event = { kind: 'kiln-off' as const, loadId }
+    const both = [...play.events, { id: 'b.1', hit: 'b.1', at, writer: 'b', event }]
+    const decided = (of: Table, action: Action, hit: string): readonly Stamped[] => {
+      const decision = decide(of, action, { at: at + 1000, hit }, setting)
+      if ('refusal' in decision) throw new Error(JSON.stringify(decision.refusal))
+      return decision.events.map((one, i) => ({ id: `${hit}.${i}`, hit, at: at + 1000, event: one }))
+    }
+    const then = [...both, ...decided(tableOf(both, 'a'), { do: 'unsay', loadId, kind: 'kiln-off' }, 'u')]
+    expect(tableOf(then, 'a').loads?.[loadId]?.offAt).toBeUndefined()
+    const again = [...then, ...decided(tableOf(then, 'a'), { do: 'put-back' }, 'v')]
+    expect(plain(tableOf(again, 'a'))).toEqual(plain(tableOf(both, 'a')))
   })
 
   test('the kiln was not on yet, the lid not shut, a shelf not loaded: back to where it was, and never later', () => {
@@ -65,7 +95,7 @@ describe('a deed that was none', () => {
   test('the lid was not up, unless a pot was in hand since', () => {
     const play = lit()
     const { loadId } = loadOf(play)
-    play.wait(8 * HOUR_S).act({ do: 'switch-off', loadId })
+    play.wait(8 * HOUR_S).act({ do: 'switch-off', loadId, sure: true })
     play.wait(20 * HOUR_S).act({ do: 'open-lid', loadId, tempC: 58 })
     play.act({ do: 'unsay', loadId, kind: 'lid-opened' })
     expect(loadOf(play)).toMatchObject({ readings: [] })
@@ -123,7 +153,7 @@ describe('what is said late', () => {
       field: 'agoMin',
       facts: { value: 1441, least: 0, most: 1440 },
     })
-    play.act({ do: 'light', loadId, agoMin: 1440 }).act({ do: 'switch-off', loadId, agoMin: 840 })
+    play.act({ do: 'light', loadId, agoMin: 1440 }).act({ do: 'switch-off', loadId, agoMin: 840, sure: true })
     expect(loadOf(play)).toMatchObject({
       litAt: play.nowMs - 24 * HOUR_S * 1000,
       offAt: play.nowMs - 14 * HOUR_S * 1000,
@@ -142,13 +172,52 @@ describe('a kiln that is off', () => {
     play.wait(600)
     expect(play.try(off(75))).toMatchObject({ field: 'rose', facts: { value: 1080 } })
     expect(play.try(off(35))).toMatchObject({ field: 'rose', facts: { value: 1110 } })
-    expect(play.try(off(5))).toBeUndefined()
+    expect(play.try(off(5))).toMatchObject({ field: 'unfired', facts: { number: '6', value: 1110 } })
+    expect(play.try({ ...off(5), sure: true })).toBeUndefined()
     play.act({ do: 'unsay', loadId, kind: 'kiln-off' })
     expect(play.try({ ...off(75), sure: true })).toBeUndefined()
     play.act({ do: 'unsay', loadId, kind: 'kiln-off' })
     read(play.wait(3000), 960)
-    expect(play.try(off(55))).toBeUndefined()
+    expect(play.try(off(55))).toMatchObject({ field: 'unfired' })
   })
+
+  test('is asked about where neither its cone nor a reading says that it was fired', () => {
+    const play = lit()
+    const { loadId } = loadOf(play)
+    const off = { do: 'switch-off', loadId } as const
+    expect(play.wait(600).try(off)).toMatchObject({ field: 'unfired', facts: { number: '6', onMin: 10 } })
+    expect(loadOf(play).offAt).toBeUndefined()
+    read(play.wait(7 * HOUR_S), 640)
+    expect(play.wait(HOUR_S).try(off)).toMatchObject({ field: 'unfired', facts: { value: 640 } })
+    expect(play.try({ ...off, sure: true })).toBeUndefined()
+    play.act({ do: 'unsay', loadId, kind: 'kiln-off' })
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+    expect(play.try(off)).toMatchObject({ field: 'unfired' })
+    play.wait(60).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    expect(play.try(off)).toBeUndefined()
+    play.act({ do: 'unsay', loadId, kind: 'kiln-off' })
+    play.act({ do: 'drop-look', loadId, hit: loadOf(play).cones.at(-1)?.hit ?? '' })
+    read(play.wait(10 * HOUR_S), 1180)
+    expect(play.try(off)).toBeUndefined()
+  })
+
+  test.each([5, 15, 25])(
+    'is held against a reading %d degC higher alike, whichever was said first',
+    (risenC) => {
+      const at1200 = () => {
+        const play = lit()
+        read(play.wait(9 * HOUR_S), 1200)
+        return play
+      }
+      const { loadId } = loadOf(at1200())
+      const first = at1200().act({ do: 'switch-off', loadId }).wait(600)
+      const last = at1200().wait(600)
+      const odd = first.try({ do: 'read-heat', loadId, tempC: 1200 + risenC })
+      last.act({ do: 'read-heat', loadId, tempC: 1200 + risenC })
+      const rose = last.try({ do: 'switch-off', loadId, agoMin: 10 })
+      expect([odd?.field, rose?.field]).toEqual(risenC > 10 ? ['leap', 'rose'] : [undefined, undefined])
+    },
+  )
 
   test('can have been so before its cone was seen, and a cone seen once it is off teaches nothing', () => {
     const play = lit()

@@ -233,7 +233,10 @@ describe('bad input is named by field, value and range, and nothing of it is kep
     const put = (key: string) =>
       refusal(play, { do: 'stand', loadId: second, key, at: { column: 'whole', storey: 1, xMm: 0, yMm: 0 } })
     expect(put('demo.31')).toMatchObject({ field: 'on-other-load', facts: { number: 31 } })
-    play.act({ do: 'switch-off', loadId: first }).wait(60).act({ do: 'open-lid', loadId: first, tempC: 50 })
+    play
+      .act({ do: 'switch-off', loadId: first, sure: true })
+      .wait(60)
+      .act({ do: 'open-lid', loadId: first, tempC: 50 })
     expect(put('demo.31')).toMatchObject({ field: 'already-fired' })
     expect(put('nobody')?.code).toBe('unknown-pot')
     expect(refusal(play, { do: 'open-lid', loadId: first })?.field).toBe('open-already')
@@ -317,7 +320,7 @@ describe('bad input is named by field, value and range, and nothing of it is kep
       code: 'not-a-cone',
       facts: { value: '6a', least: '022', most: '10' },
     })
-    play.act({ do: 'switch-off', loadId }).wait(6 * 3600)
+    play.act({ do: 'switch-off', loadId, sure: true }).wait(6 * 3600)
     expect(read(500)).toBeUndefined()
     play.wait(3600)
     expect(read(842)).toMatchObject({ field: 'fahrenheit', facts: { value: 842, asC: 450 } })
@@ -345,7 +348,7 @@ describe('a lid that is lifted at a number of the other unit is asked about', ()
     refusal(play, { do: 'open-lid', loadId: loadOf(play).loadId, tempC, sure })
   const off = () => {
     const play = lit().wait(10 * 3600)
-    return play.act({ do: 'switch-off', loadId: loadOf(play).loadId }).wait(14 * 3600)
+    return play.act({ do: 'switch-off', loadId: loadOf(play).loadId, sure: true }).wait(14 * 3600)
   }
 
   test('where nothing was read since the kiln is off', () => {
@@ -390,7 +393,7 @@ describe('the bar follows the load', () => {
     expect(stageOf(play.table, loadOf(play), play.nowMs, play.nowMs - 1).is).toBe('cone')
     play.wait(8 * 3600).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
     expect(stage(play).is).toBe('off')
-    play.act({ do: 'switch-off', loadId })
+    play.act({ do: 'switch-off', loadId, sure: true })
     expect(stage(play).is).toBe('cool')
     play.wait(15 * 3600).act({ do: 'read-heat', loadId, tempC: 119 })
     expect(stage(play).is).toBe('open')
@@ -404,7 +407,7 @@ describe('the bar follows the load', () => {
     const play = lit()
     const { loadId } = loadOf(play)
     play.wait(300).act({ do: 'read-heat', loadId, tempC: 25 })
-    play.wait(8 * 3600).act({ do: 'switch-off', loadId })
+    play.wait(8 * 3600).act({ do: 'switch-off', loadId, sure: true })
     expect(stage(play).is).toBe('cool')
     expect(lidWarning(loadOf(play))).toBe('unread')
     play.act({ do: 'open-lid', loadId })

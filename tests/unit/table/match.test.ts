@@ -7,7 +7,7 @@ import type { Play } from './play.ts'
 function opened(): Play {
   const play = lit().wait(10 * 3600)
   const { loadId } = loadOf(play)
-  play.act({ do: 'switch-off', loadId }).wait(20 * 3600)
+  play.act({ do: 'switch-off', loadId, sure: true }).wait(20 * 3600)
   return play.act({ do: 'open-lid', loadId, tempC: 60 })
 }
 const shapeOf = (play: Play, potId: string) => {
@@ -76,7 +76,7 @@ describe('which pot is this', () => {
     expect(match({})?.field).toBe('not-open')
     play
       .wait(3600)
-      .act({ do: 'switch-off', loadId })
+      .act({ do: 'switch-off', loadId, sure: true })
       .wait(30 * 3600)
     play.act({ do: 'open-lid', loadId, tempC: 60 })
     expect(match({ potId: 'nobody' })?.code).toBe('unknown-pot')

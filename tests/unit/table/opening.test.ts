@@ -41,7 +41,7 @@ function inKiln(): Play {
     .act({ do: 'shut-lid', loadId })
     .act({ do: 'light', loadId })
     .wait(9 * 3600)
-    .act({ do: 'switch-off', loadId })
+    .act({ do: 'switch-off', loadId, sure: true })
     .wait(9 * 3600)
 }
 const loadOf = (play: Play) => Object.keys(play.table.loads ?? {})[0] ?? ''

@@ -132,6 +132,7 @@ describe('which of several warnings the card says', () => {
     { ...run, grade: 'near' },
     { ...pair, is: 'went-wrong' },
     { kind: 'dew', potC: 8, dewC: 12 },
+    { kind: 'held', until: 9 },
     { kind: 'neck', fillS: 6 },
   ]
   /** Read behind the key alone. */

@@ -4,7 +4,7 @@ import type { CoverFacts } from '../../../shared/nouns.ts'
 import { bucketOf } from '../../../src/device/sound-plan.ts'
 import type { CueTable } from '../../../src/device/voice.ts'
 import { outputsOf } from '../../../src/table/card/outputs.ts'
-import { newWords, panWords } from '../../../src/table/card/spoken.ts'
+import { newWords, panWords, spokenOf } from '../../../src/table/card/spoken.ts'
 import { Play } from './play.ts'
 
 const table = (language: string): CueTable =>
@@ -40,6 +40,12 @@ const until = (play: Play, kind: string): Play => {
 }
 
 describe('what the voice says at the bench', () => {
+  it('has the pot in hand set down before a stir, as the card does', () => {
+    const play = until(only(31, 33), 'stir')
+    const words = spokenOf(play.table, { ...play.card, inHand: 'demo.31' }, play.nowMs).card?.words
+    expect(words?.slice(0, 6)).toEqual(['set down', 'at', 'A', '1', 'next', 'stir'])
+  })
+
   it('follows two pots from wax to the second dip', () => {
     const play = only(31, 33)
     expect(heard(play)).toBe('wax 31 A 1')

@@ -9,30 +9,32 @@ const FULL = process.env.PROVE === '1'
 /** Longer side of what is cut out of a photo, px. */
 const CUT_PX = 360
 /** Photos that were not looked at while the search was tuned; `npm test` takes the first few of them. */
-const FIRST_SEED = 1000
+const FIRST_SEED = 3000
 const PHOTOS = FULL ? 210 : 6
-/**
- * Not reached: all that are read within the bar, and few refused. Of 210 photos 161 are read, 153 of them within it;
- * refused are all 30 low bowls and 19 of the 180 others.
- */
-const MOST_FAR = 0.06
-const LEAST_READ = 0.7
+/** Of those read, the most that may be beyond the bar; the least that have to be read, by one length and in all. */
+const MOST_FAR = 0.03
+const LEAST_READ = { one: FULL ? 0.5 : 0.3, all: 0.8 } as const
 
 interface Read {
   readonly name: string
   readonly refused?: string
+  /** How many lengths it took. */
+  readonly lengths: 1 | 2
   /** Part that height, widest and area of the outside are off. */
   readonly off: readonly [number, number, number]
 }
 
 function readOf(shot: Shot, n: number): Read {
   const { profile, cut, trace, name } = shot
-  const { heightMm, rimMm } = profile.shape
+  const { heightMm } = profile.shape
   const bellyMm = 2 * widestRadiusMm(profile, 0, heightMm)
   const area = faceAreaCm2(profile, 'outside', 0.001, heightMm)
+  const lengths = { heightMm, bellyMm }
   const known = KNOWN[n % KNOWN.length] ?? 'heightMm'
-  const got = outlineFrom(cut, trace, known, { heightMm, rimMm, bellyMm }[known])
-  if (!got.ok) return { name, refused: got.field, off: [0, 0, 0] }
+  const byOne = outlineFrom(cut, trace, { [known]: lengths[known] })
+  const asked = byOne.ok || byOne.field !== 'known' ? 1 : 2
+  const got = asked === 1 ? byOne : outlineFrom(cut, trace, lengths)
+  if (!got.ok) return { name, refused: got.field, lengths: asked, off: [0, 0, 0] }
   const line = smooth(
     got.outsideMm.map(([r, z]) => ({ rMm: r, zMm: z })),
     4,
@@ -40,21 +42,29 @@ function readOf(shot: Shot, n: number): Read {
   const high = got.outsideMm[got.outsideMm.length - 1]?.[1] ?? 0
   const outer = [{ rMm: 0, zMm: 0 }, ...line]
   const areaGot = faceAreaCm2({ shape: profile.shape, outer, inner: outer }, 'outside', 0.001, high)
-  return { name, off: [high / heightMm - 1, got.widestMm / bellyMm - 1, areaGot / area - 1] }
+  return { name, lengths: asked, off: [high / heightMm - 1, got.widestMm / bellyMm - 1, areaGot / area - 1] }
 }
 
 const isNear = ({ off: [height, widest, area] }: Read): boolean =>
   Math.abs(height) <= 0.02 && Math.abs(widest) <= 0.02 && Math.abs(area) <= 0.04
 
 describe('the outline of a rendered pot', () => {
-  it('has height and widest within 2 %, its area within 4 %, nearly always where it is read', () => {
+  it('has height and widest within 2 %, its area within 4 %, where it is read', () => {
     const reads = Array.from({ length: PHOTOS }, (_, i) => readOf(shotOf(FIRST_SEED + i, CUT_PX), i >> 1))
     const told = reads.filter(({ refused }) => refused === undefined)
     const far = told.filter((read) => !isNear(read)).map(({ name, off }) => `${name} ${off}`)
+    const byOne = told.filter(({ lengths }) => lengths === 1).length
+    const refused = reads.flatMap(({ name, refused }) => (refused ? [`${name} ${refused}`] : []))
     if (FULL)
-      console.log(`outlines: ${told.length} of ${reads.length} read, beyond the bar ${far.length}`, far)
+      console.log(
+        `outlines: ${told.length} of ${reads.length} read, ${byOne} by one length, beyond the bar`,
+        far,
+        'refused',
+        refused,
+      )
     expect(far.length, far.join('\n')).toBeLessThanOrEqual(MOST_FAR * told.length)
-    expect(told.length / reads.length).toBeGreaterThan(LEAST_READ)
+    expect(byOne / reads.length).toBeGreaterThan(LEAST_READ.one)
+    expect(told.length / reads.length).toBeGreaterThan(LEAST_READ.all)
   })
 })
 
@@ -78,10 +88,26 @@ describe('what makes no pot', () => {
   })
   it('a picture without any edge is refused', () => {
     const grey = { ...cut, data: new Uint8ClampedArray(cut.data.length).fill(128) }
-    expect(outlineFrom(grey, trace, 'heightMm', 150)).toMatchObject({ ok: false, field: 'edge', least: 0.93 })
+    expect(outlineFrom(grey, trace, { heightMm: 150 })).toMatchObject({ field: 'known', value: 1, least: 2 })
+    expect(outlineFrom(grey, trace, { heightMm: 150, bellyMm: 120 })).toMatchObject({
+      ok: false,
+      field: 'edge',
+      least: 0.9,
+    })
+  })
+  it('two lengths that do not go with the photo are refused', () => {
+    const { profile, ...cup } = shotOf(5, CUT_PX)
+    const { heightMm } = profile.shape
+    const bellyMm = 2 * widestRadiusMm(profile, 0, heightMm)
+    expect(outlineFrom(cup.cut, cup.trace, { heightMm, bellyMm })).toMatchObject({ ok: true })
+    expect(outlineFrom(cup.cut, cup.trace, { heightMm: 1.08 * heightMm, bellyMm })).toMatchObject({
+      field: 'lengths',
+      most: 0.015,
+    })
   })
   it('a length that is none is an error', () => {
-    expect(() => outlineFrom(cut, trace, 'heightMm', 0)).toThrow('mm is 0')
+    expect(() => outlineFrom(cut, trace, { heightMm: 0 })).toThrow('heightMm is 0')
+    expect(() => outlineFrom(cut, trace, {})).toThrow('no length')
   })
 })
 
