@@ -22,6 +22,8 @@ import { OPENING_KINDS, type OpeningHappening } from './opening-events.ts'
 export type TableEvent = TableHappening & {
   /** Which pair of hands at this phone it was; the first where nothing is said. */
   readonly hands?: 0 | 1
+  /** Taken as another phone handed it on: no word of this phone's own on it. */
+  readonly handed?: true
 }
 
 type TableHappening =

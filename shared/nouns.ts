@@ -52,10 +52,18 @@ export interface StackFacts {
   readonly coats: readonly CoatFacts[]
 }
 
-/** Stacks that are handed on, and the buckets they are dipped in, without anything of pots. */
+/** Stacks that are handed on, and the buckets they are dipped in; of a class its pots as well. */
 export interface Handout {
   readonly stacks: readonly StackFacts[]
   readonly buckets: readonly BucketFacts[]
+  readonly class?: ClassPlan
+}
+
+/** Pots without a coat yet, the coats of those that have a plan of their own, and what all of them share. */
+export interface ClassPlan {
+  readonly board: BoardFacts
+  readonly pots: readonly PotFacts[]
+  readonly plans: readonly { readonly potId: string; readonly coats: readonly CoatFacts[] }[]
 }
 
 export type Pattern = 'hatch' | 'wave' | 'dots' | 'brick' | 'cross' | 'dash' | 'ring' | 'chevron'
@@ -167,6 +175,8 @@ export interface PotFacts {
   readonly pourInsideFirst?: boolean
   /** It is the lid of this pot: two pieces of one number, fired together. */
   readonly lidOf?: string
+  /** Name of the person whose pot it is, in a class; a lid is its jar's. */
+  readonly whose?: string
 }
 
 export type Draught = 'still' | 'room' | 'window' | 'fan' | 'fanClose'
@@ -229,6 +239,8 @@ export interface Settings {
   /** Limit for all coats of a zone together. */
   readonly stackLimitMm: number
   readonly collarVesselMm: number
+  /** In a class: this phone shows the bench and no other screen. */
+  readonly student: boolean
   /** Pairs of hands at this phone. */
   readonly potters: 1 | 2
   /** When the kiln goes on, epoch ms; null without such an hour. */

@@ -19,6 +19,9 @@ const part =
   (id: string, graph: Graph) =>
     neededBy(from, graph).has(id) ? name : null
 
+/** Small modules that are of use together: one file is less than several. */
+const together = (name: string, files: RegExp) => (id: string) => (files.test(id) ? name : null)
+
 /** What one visit fetches in turn: the first screen, the bench, what its first card goes without. The rest: the bundler. */
 const MAIN = here('main.tsx')
 const BENCH = here('wire/start.tsx')
@@ -46,6 +49,11 @@ export default defineConfig({
             { name: part('bench', BENCH), debugName: 'bench', priority: 2 },
             { name: part('walls', WALLS), debugName: 'walls', priority: 1.5 },
             { name: part('faces', ...FACES), debugName: 'faces', priority: 1 },
+            { name: together('frame', /desk\/(head|kiln-main|use-bar|save)\.tsx?$/), priority: 0.5 },
+            {
+              name: together('fields', /(ui\/(stepper|field|choice)|desk\/(entry-field|settings))\.tsx?$/),
+              priority: 0.5,
+            },
           ],
         },
       },

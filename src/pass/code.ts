@@ -25,10 +25,16 @@ export const codeOf = (text: string, size: Size): readonly (readonly boolean[])[
     }),
   )
 
-/** The smallest code of a text, of more care: it may be printed and get wet. Undefined where none would be read. */
-export function stillCodeOf(text: string): readonly (readonly boolean[])[] | undefined {
+/**
+ * The smallest code of a text, of more care where it can be: it may be printed and get wet. Undefined where none would be
+ * read.
+ */
+export const stillCodeOf = (text: string): readonly (readonly boolean[])[] | undefined =>
+  stillOf(text, 'medium') ?? stillOf(text, 'low')
+
+function stillOf(text: string, ecc: 'medium' | 'low'): readonly (readonly boolean[])[] | undefined {
   try {
-    const rows = bare(encodeQR(text, 'raw', { ecc: 'medium', encoding: 'alphanumeric', border: WHITE }))
+    const rows = bare(encodeQR(text, 'raw', { ecc, encoding: 'alphanumeric', border: WHITE }))
     return rows.length <= STILL_MOST ? rows : undefined
   } catch {
     // Longer than any code holds.

@@ -37,7 +37,7 @@ export type Told =
       readonly records: readonly JournalRecord<AnyEvent>[]
       readonly met: Met
     }
-  /** Stacks with their buckets, not examined yet. */
+  /** Stacks with their buckets, or a class, not examined yet. */
   | { readonly is: 'handout'; readonly read: ReadHandout }
   /** What only a newer program knows. */
   | { readonly is: 'newer' }
@@ -109,7 +109,13 @@ export function reading({ phone, records }: Own): Reading {
       const fresh = !thing.done && got.take(frame.index, frame.body)
       const bytes = thing.done ? undefined : got.whole()
       if (!bytes) return { is: 'part', known: got.known, of: got.of, fresh }
-      const whole = sumOf(bytes) === frame.of ? readColumns(bytes) : undefined
+      const right = sumOf(bytes) === frame.of
+      const whole = right ? readColumns(bytes) : undefined
+      const handed = right && !whole ? readHandout(bytes) : undefined
+      if (handed) {
+        thing.done = true
+        return handed === 'newer' ? { is: 'newer' } : { is: 'handout', read: handed }
+      }
       if (!whole) {
         things.clear()
         return { is: 'damaged' }

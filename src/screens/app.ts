@@ -42,6 +42,8 @@ export type Route =
   | { readonly at: 'codes' }
   /** A stack, or all of them, as one code that another phone reads. */
   | { readonly at: 'handout'; readonly stackId?: string }
+  /** Whose each pot of a class is, and all of it for their phones and on paper. */
+  | { readonly at: 'class' }
   /** Three plots of what came of it all, and what is known of one glaze, or of it over another. */
   | { readonly at: 'plots' }
   | { readonly at: 'results'; readonly bucketId: string; readonly underId?: string }

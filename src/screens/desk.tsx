@@ -18,9 +18,11 @@ const Plots = lazyPart(() => import('./opening/plots.tsx').then((part) => part.P
 const Results = lazyPart(() => import('./opening/results.tsx').then((part) => part.Results))
 const FireTaught = lazyPart(() => import('./opening/taught.tsx').then((part) => part.FireTaught))
 const Firing = lazyPart(() => import('./shelf/firing.tsx').then((part) => part.FiringPage))
-const HandoutPage = lazyPart(() => import('./codes/handout.tsx').then((part) => part.HandoutPage))
+const HandoutPage = lazyPart(() => import('./codes/codes.tsx').then((part) => part.HandoutPage))
+const ClassPage = lazyPart(() => import('./codes/codes.tsx').then((part) => part.ClassPage))
 const Codes = lazyPart(() => import('./codes/codes.tsx').then((part) => part.Codes))
 const Settle = lazyPart(() => import('./meeting/settle.tsx').then((part) => part.Settle))
+const Student = lazyPart(() => import('./codes/codes.tsx').then((part) => part.Student))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
 /** The screens for clean hands, each fetched after the bench can take a hit. */
@@ -51,7 +53,10 @@ function Demo() {
 }
 
 function Screen() {
-  const to = useApp().route.value
+  const { route, table } = useApp()
+  const to = route.value
+  // What a student's phone has beside the bench passes what was done to the teacher's.
+  if (table.value.settings.student && to.at !== 'codes') return <Student />
   switch (to.at) {
     case 'board':
       return <Board />
@@ -69,6 +74,8 @@ function Screen() {
       return <Codes />
     case 'handout':
       return <HandoutPage stackId={to.stackId} />
+    case 'class':
+      return <ClassPage />
     case 'settle':
       return <Settle />
     case 'shelf':

@@ -46,7 +46,7 @@ export type Read =
   | { readonly is: 'own' }
   | { readonly is: 'clock'; readonly aheadMs: number }
   | { readonly is: 'damaged' }
-  /** Stacks with their buckets, each as it may be; and what only a newer program knows. */
+  /** Stacks with their buckets, or a class, each as it may be; and what only a newer program knows. */
   | { readonly is: 'handout'; readonly handout: Handout }
   | { readonly is: 'newer' }
   | { readonly is: 'unkept' }
@@ -62,8 +62,8 @@ export interface Passing {
   /** How many codes a second are shown. */
   readonly aSecond: number
   show(size: CodeSize): Shown
-  /** The one code of a handout, as above; undefined where it holds more than a code that can be read. */
-  stillCode(handout: Handout): readonly (readonly boolean[])[] | undefined
+  /** Codes of a handout, as above, of which a reader wants each once; none where it is more than a few can hold. */
+  stillCodes(handout: Handout): readonly (readonly (readonly boolean[])[])[]
   /** Looks through the camera until it is closed; `told` after each picture. Undefined, and told, where there is none. */
   read(told: (read: Read) => void): Promise<Reader | undefined>
   /** While one of both goes on the screen stays lit. */

@@ -182,6 +182,7 @@ export const pot = z.object({
   stackId: id,
   pourInsideFirst: z.optional(z.boolean()),
   lidOf: z.optional(id),
+  whose: z.optional(name),
 } satisfies Fields<PotFacts>)
 
 export const air = z.object({
@@ -237,6 +238,7 @@ export const settings = z.partial(
     kilnWaitMin: limited('kilnWaitMin'),
     stackLimitMm: limited('stackLimitMm'),
     collarVesselMm: limited('collarVesselMm'),
+    student: z.boolean(),
     potters: z.literal([1, 2]),
     kilnOnAt: z.nullable(epochMs),
     loadMin: limited('loadMin'),

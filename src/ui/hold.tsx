@@ -21,10 +21,12 @@ interface HoldProps {
   /** Shown after a touch too short. */
   readonly hint: string
   readonly onHeld: () => void
+  /** How long, where it isn't what erases. */
+  readonly ms?: number
 }
 
 /** A key that erases: it acts only after being held, and fills while it is. */
-export function HoldKey({ label, hint, onHeld }: HoldProps) {
+export function HoldKey({ label, hint, onHeld, ms = ERASE_MS }: HoldProps) {
   const [state, setState] = useState<'rest' | 'held' | 'short'>('rest')
   const timer = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
   useEffect(() => () => clearTimeout(timer.current), [])
@@ -35,7 +37,7 @@ export function HoldKey({ label, hint, onHeld }: HoldProps) {
       timer.current = undefined
       setState('rest')
       onHeld()
-    }, ERASE_MS)
+    }, ms)
   }
   const end = () => {
     if (timer.current === undefined) return
@@ -44,7 +46,12 @@ export function HoldKey({ label, hint, onHeld }: HoldProps) {
     setState('short')
   }
   return (
-    <button type="button" class={state === 'held' ? 'hold-key is-held' : 'hold-key'} {...heldBy(begin, end)}>
+    <button
+      type="button"
+      class={state === 'held' ? 'hold-key is-held' : 'hold-key'}
+      style={{ '--held': `${ms}ms` }}
+      {...heldBy(begin, end)}
+    >
       <span aria-live="polite">{state === 'short' ? hint : label}</span>
     </button>
   )

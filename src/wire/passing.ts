@@ -7,7 +7,7 @@ import { type AnyEvent, isBy, type JournalRecord } from '../../shared/record.ts'
 import { CameraError, openCamera } from '../device/camera.ts'
 import { openAwake } from '../device/wake.ts'
 import { codeOf, stillCodeOf } from '../pass/code.ts'
-import { handoutText, type ReadHandout } from '../pass/handout.ts'
+import { handoutTexts, type ReadHandout } from '../pass/handout.ts'
 import type { Look, Seen } from '../pass/messages.ts'
 import { BLOCKS_MOST, type Met as PhoneMet, reading, type Told } from '../pass/reading.ts'
 import { CODES_A_SECOND, showing } from '../pass/showing.ts'
@@ -119,7 +119,11 @@ export function openPassing(
         code: (index) => codeOf(shown.code(index, steadyNow()), size),
       }
     },
-    stillCode: (handout) => stillCodeOf(handoutText(handout)),
+    stillCodes: (handout) =>
+      handoutTexts(handout).flatMap((text) => {
+        const rows = stillCodeOf(text)
+        return rows ? [rows] : []
+      }),
     async read(tell) {
       let camera: Awaited<ReturnType<typeof openCamera>>
       try {
@@ -155,14 +159,19 @@ export function openPassing(
   }
 }
 
-/** A handout whose stacks and buckets are each as they may be; what isn't was damaged on its way. */
-async function examined({ stacks, buckets }: ReadHandout): Promise<Read> {
+/** A handout of which each part is as it may be; what isn't was damaged on its way. */
+async function examined(read: ReadHandout): Promise<Read> {
   const { contentFault } = await import('../store/events-schema.ts')
-  const right =
-    stacks.length > 0 &&
-    stacks.every((stack) => contentFault({ kind: 'stack-set', stack } as AnyEvent) === undefined) &&
-    buckets.every((bucket) => contentFault({ kind: 'bucket-set', bucket } as AnyEvent) === undefined)
-  return right ? { is: 'handout', handout: { stacks, buckets } as Handout } : { is: 'damaged' }
+  const { stacks, buckets, class: of } = read
+  const said = [
+    ...stacks.map((stack) => ({ kind: 'stack-set', stack })),
+    ...buckets.map((bucket) => ({ kind: 'bucket-set', bucket })),
+    ...(of ? [{ kind: 'board-set', board: of.board }] : []),
+    ...(of?.pots ?? []).map((pot) => ({ kind: 'pot-set', pot })),
+    ...(of?.plans ?? []).map((plan) => ({ ...(plan as object), kind: 'plan-changed' })),
+  ]
+  const right = stacks.length > 0 && said.every((event) => contentFault(event as AnyEvent) === undefined)
+  return right ? { is: 'handout', handout: read as Handout } : { is: 'damaged' }
 }
 
 /** Looks for codes beside the page. */

@@ -51,6 +51,7 @@ export function routeOf(hash: string): Route | undefined {
     case 'plots':
     case 'firing':
     case 'codes':
+    case 'class':
       return { at }
     case 'shelf':
     case 'opening':

@@ -47,6 +47,7 @@ test('everything refused: the main path goes on, and what does not work is said'
   await expect(page.getByText('The phone refused to play the track.')).toBeVisible()
 
   await page.evaluate(() => location.replace('#/buckets/demo.gatepost'))
+  await page.locator('summary', { hasText: 'Name, letter, pattern' }).click()
   const key = page.getByRole('button', { name: 'Hold and say it' })
   await key.dispatchEvent('pointerdown')
   await key.dispatchEvent('pointerup')

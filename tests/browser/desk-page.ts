@@ -15,6 +15,8 @@ export const key = (page: Page, name: string | RegExp) => page.getByRole('button
 export const option = (page: Page, name: string | RegExp) => page.getByRole('radio', { name })
 export const fieldOf = (page: Page, label: string) =>
   page.locator('.field').filter({ has: page.getByLabel(label, { exact: true }) })
+/** Opens or closes what is kept behind its name. */
+export const more = (page: Page, name: string) => page.locator('summary', { hasText: name }).click()
 /** Fills a field and leaves it. */
 export const type = async (page: Page, label: string, text: string) => {
   const input = page.getByLabel(label, { exact: true }).first()

@@ -40,7 +40,7 @@ export const withCamera = (page: Page) =>
 /** What `shows` shows now, as the camera of `reads` sees it. */
 export async function seeing(reads: Page, shows: Page, held: Held = STILL): Promise<void> {
   const url = await shows.evaluate(async () => {
-    const code = document.querySelector('.codes-code')
+    const code = document.querySelector('.is-on > .codes-code, :not(figure) > .codes-code')
     if (!(code instanceof SVGElement)) return (code as HTMLCanvasElement | null)?.toDataURL()
     const drawn = new Image(776, 776)
     const text = new XMLSerializer().serializeToString(code)

@@ -3,7 +3,7 @@ import type { TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { BenchPage, EVENING } from './bench.ts'
-import { key, open, option, type } from './desk-page.ts'
+import { key, more, open, option, type } from './desk-page.ts'
 
 const potId = 'demo.31'
 const MIN_MS = 60_000
@@ -110,6 +110,7 @@ test('a weighed slide: a film no glaze leaves is refused, a likely one is kept w
 }) => {
   const bench = await BenchPage.on(page, [demoEvents()])
   await open(page, 'buckets/demo.gatepost')
+  await more(page, 'How thick it goes on')
   await page.getByText('Film on a full wall').click()
   await type(page, 'The slide gained', '15')
   await expect(page.getByText('No glaze leaves such a film')).toBeVisible()
@@ -173,7 +174,7 @@ test('a pot weighed dry and after its seconds in water tells the clay once, and 
   expect(board.sorptivityMmPerSqrtS).toBeCloseTo(0.133, 3)
   expect(pots[potId]?.damp?.water).toBe('washed')
   await open(page, 'board')
-  const tile = page.locator('li', { hasText: '31' }).first()
+  const tile = page.locator('.tile', { hasText: '31' }).first()
   await page.clock.runFor(1000)
   await expect(tile.locator('.tile-state')).toHaveText(/min|h/)
 })

@@ -136,6 +136,7 @@ test('the stack softens on the pot that is shown, and a remedy is one tap', asyn
   await expect(option(page, 'raw')).toBeChecked()
   await page.clock.runFor(6000)
   await expect(option(page, 'cone 7')).toBeChecked()
+  await look.locator('summary', { hasText: 'To mend Brackwater' }).click()
   await look.getByRole('button', { name: /^Brackwater down to \d+ mm.*off the shelf/ }).click()
   await settle()
   await expect(look).toContainText('cone 6: near')

@@ -36,6 +36,7 @@ if (process.env.PROVE)
       await page.getByRole('button', { name: 'demo evening' }).click()
       await expect(page.locator('.bench')).toBeVisible()
       await page.evaluate(() => location.replace('#/buckets/demo.gatepost'))
+      await page.locator('summary', { hasText: 'Name, letter, pattern' }).click()
       const key = page.getByRole('button', { name: 'Hold and say it' })
       const read = () =>
         page.evaluate(

@@ -119,3 +119,65 @@ test('stacks are handed on as one code, with the buckets that lack there, and no
   await passed(a, b, undefined, b.getByText('Nothing new. All of it is here.'))
   for (const page of [a, b]) await page.context().close()
 })
+
+test('a class: the plan on one phone, the own pots on another that shows the bench alone, and all of it read again', async ({
+  browser,
+}) => {
+  test.setTimeout(120_000)
+  const [teacher, student] = [await phone(browser), await phone(browser)]
+  await open(teacher, 'room')
+  await plantRecords(teacher, recordsOf(armed(Date.now() - 60_000)))
+  await teacher.reload()
+  await opened(teacher)
+  await open(teacher, 'codes')
+  await key(teacher, 'A class at one table').tap()
+  for (const [name, pots] of [
+    ['Wren', [31, 34]],
+    ['Alder', [33]],
+  ] as const) {
+    await type(teacher, 'Name', name)
+    await key(teacher, 'Add').tap()
+    for (const number of pots) await key(teacher, new RegExp(`^Pot ${number} `)).tap()
+  }
+  await expect(key(teacher, /^Pot 34 at .*, Wren/)).toHaveAttribute('aria-pressed', 'false')
+  await key(teacher, 'Show the plan').tap()
+
+  await open(student, 'codes')
+  await student.getByRole('button', { name: 'READ' }).tap()
+  await passed(teacher, student, undefined, student.getByText('Whose phone is this?'))
+  await key(student, 'Wren').tap()
+  await expect(student.getByText('Wren: take pots 31 and 34?')).toBeVisible()
+  await student.waitForTimeout(700)
+  await hit(student, 'TAKE')
+  await hit(student, 'BENCH ALONE')
+  await expect(bar(student, 'WAXED')).toBeVisible()
+  await open(student, 'board')
+  await expect(student.getByText('This phone shows the bench and nothing else.')).toBeVisible()
+  await hit(student, 'TO THE BENCH')
+  await hit(student, 'WAXED')
+
+  // The teacher's phone goes from one to the next.
+  await open(student, 'board')
+  await key(student, 'Another phone').tap()
+  await hit(student, 'SHOW')
+  await open(teacher, 'codes')
+  await teacher.getByRole('button', { name: 'READ' }).tap()
+  await passed(student, teacher)
+  await expect(key(teacher, 'Read the next phone')).toBeVisible()
+  await key(teacher, 'All pots').tap()
+  await expect(teacher.locator('.tile')).toHaveCount(8)
+  await expect(key(teacher, /settle/)).toBeHidden()
+  expect(await storedIds(teacher)).toEqual(expect.arrayContaining(await storedIds(student)))
+  await key(teacher, /^Pot 31 /).tap()
+  await expect(teacher.getByText('Wren’s', { exact: true })).toBeVisible()
+
+  // No tap leads out, three seconds do.
+  await hit(student, 'DONE')
+  await student.getByRole('button', { name: 'Back' }).tap()
+  const way = key(student, 'Hold to show all screens')
+  await way.tap()
+  await expect(key(student, 'Hold it for 3 s')).toBeVisible()
+  await key(student, 'Hold it for 3 s').dispatchEvent('pointerdown')
+  await expect(student.locator('.room')).toBeVisible()
+  for (const page of [teacher, student]) await page.context().close()
+})

@@ -168,6 +168,42 @@ test('a thick bucket is told two thirds of its water first', async ({ page }) =>
   await expect(key(page, /Heather.*1.53, target 1.48.*too thick/)).toBeVisible()
 })
 
+test('a bucket is drawn to scale, with the pot that needs most in it and its reading as a needle', async ({
+  page,
+}) => {
+  await demo(page)
+  await open(page, 'buckets/demo.brackwater')
+  await expect(page.getByText('35 needs most: 176 mm. With it in: 191 mm.')).toBeVisible()
+  const drawn = await page.evaluate(() => {
+    const box = (of: string) => document.querySelector<SVGGraphicsElement>(`.bucket-${of}`)!.getBBox()
+    const [inside, glaze, pot] = [box('inside'), box('glaze'), box('pot')]
+    const mm = (px: number) => (px / inside.height) * 330
+    return {
+      wide: mm(inside.width),
+      level: mm(glaze.height),
+      potHigh: mm(pot.height),
+      potWide: mm(pot.width),
+      underPot: mm(inside.y + inside.height - pot.y - pot.height),
+    }
+  })
+  // 330 by 290 mm; pot 35 is 180 by 100 mm and goes 156 mm under, 20 mm of glaze below that being wanted.
+  const want = { wide: 290, level: 191, potHigh: 180, potWide: 100, underPot: 191 - 156 }
+  for (const [what, value] of Object.entries(drawn))
+    expect(Math.abs(value - want[what as keyof typeof want]), what).toBeLessThan(1.5)
+  const needle = async (reading: string) => {
+    await type(page, 'Reading now', reading)
+    const [at, band] = [page.locator('.gauge-needle'), page.locator('.gauge-band')]
+    const [{ x, width }, on] = [(await at.boundingBox())!, (await band.boundingBox())!]
+    return (x + width / 2 - on.x) / on.width
+  }
+  // Target 1.43, give or take 0.02.
+  await expect(page.locator('.gauge-needle')).toHaveCount(0)
+  expect(await needle('1.43')).toBeCloseTo(0.5, 1)
+  expect(await needle('1.45')).toBeCloseTo(1, 1)
+  expect(await needle('1.47')).toBeCloseTo(1.5, 1)
+  expect(await needle('1.30')).toBeLessThan(-1)
+})
+
 test('a reading that was typed but not kept goes with Save', async ({ page }) => {
   await demo(page)
   await open(page, 'buckets/demo.heather')

@@ -8,8 +8,19 @@ import { dragOutMm, meanDrainedMm } from '../../src/engine/slop/film.ts'
 import { drawn } from '../../src/engine/slop/pickup.ts'
 import { checkedSlop, densestGramsPerMl, shedPerMm } from '../../src/engine/slop/slop.ts'
 import { type CoatReading, pickUpOf, rawPickUp } from '../../src/engine/wall/calibrate.ts'
+import { wait } from '../../src/engine/wall/drying.ts'
 import { courseOf, finish, runPot } from '../../src/engine/wall/pot.ts'
-import { cases, dipsOf, lastMm, pieceOf, RUNS, SLACK, straight, within } from '../fixtures/cases.ts'
+import {
+  type Case,
+  cases,
+  dipsOf,
+  lastMm,
+  pieceOf,
+  RUNS,
+  SLACK,
+  straight,
+  within,
+} from '../fixtures/cases.ts'
 import { air, beaker, dip, potOf, ROOM } from '../fixtures/wall.ts'
 
 describe('a coat', () => {
@@ -151,6 +162,36 @@ describe('a wait', () => {
     expect(second / first).toBeLessThan(thin2 / thin1)
   })
 
+  test('is as long as in steps of a hundredth of its age: a dense wall that thirsts only once it is nearly dry', () => {
+    const of: Case = {
+      wallMm: 5.75,
+      body: { absorption: 0.05, absorptionTest: 'soak', bulkGramsPerMl: 1.737, sorptivityMmPerSqrtS: 0.098 },
+      startWater: 0,
+      slop: {
+        gramsPerMl: 1.2,
+        solidsGravity: 2.9,
+        cakeSolids: 0.498,
+        cakeResistanceSPerMm2: 18.6,
+        pickUpFactor: 0.961,
+        clingsGramsPerCm2: 0.0448,
+      },
+      holds: [0.97],
+      gapsMin: [0],
+      air: { tempC: 16.3, rh: 0.196, speedMps: 2.7, pressurePa: 101_325 },
+    }
+    const course = courseOf(straight(of), dipsOf(of), of.air)
+    const [told, marched] = [runPot(course, 1), runPot(course, 1)]
+    finish(told, 'kiln')
+    const fine = marched.pieces.at(-1)!.wall
+    for (let s = 0; fine.kilnS + fine.outside.thirstyS === Infinity; s += Math.max(0.5, s / 100))
+      wait(fine, marched.weather, 0, s, s + Math.max(0.5, s / 100))
+    const { wall } = told.pieces.at(-1)!
+    for (const part of [wall.kilnS / fine.kilnS, wall.outside.thirstyS / fine.outside.thirstyS]) {
+      expect(part).toBeGreaterThan(0.97)
+      expect(part).toBeLessThan(1.03)
+    }
+  })
+
   test('is never shorter after a longer first dip', () => {
     fc.assert(
       fc.property(cases(1), within(1, 3), (of, factor) => {
@@ -162,8 +203,8 @@ describe('a wait', () => {
         }
         const [short, long] = [touchS(of.holds[0]!), touchS(of.holds[0]! * factor)]
         if (short === Infinity) expect(long).toBe(Infinity)
-        // Of 3000 pots one was 3.3 % shorter: bisque of 4 % absorption in a draught of 3 m/s.
-        else expect(long).toBeGreaterThanOrEqual(short * 0.95 - 0.5)
+        // Of 16 000 pots, half of them bisque of 4 to 6 % absorption in a draught of 3 m/s, one was 0.5 % shorter.
+        else expect(long).toBeGreaterThanOrEqual(short * 0.98 - 0.5)
       }),
       RUNS,
     )

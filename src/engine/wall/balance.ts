@@ -104,6 +104,16 @@ function drainFilm(path: Path, wall: Wall, side: Side, other: Side, lossPerS: nu
 const pathOut: Path = { u: 0, p: 0, room: 0 }
 const pathIn: Path = { u: 0, p: 0, room: 0 }
 
+/** A step takes at most this part of the water of a face whose film is gone, but is no shorter than this part of itself. */
+const MOST_LOST = 0.1
+const LEAST_STEP = 1 / 16
+
+/** Seconds of a step in which a drying face loses little enough to be told by how fast it did at their start. */
+function steadyS(side: Side, lossPerS: number, stepS: number): number {
+  const mm = MOST_LOST * (side.coat + side.body)
+  return lossPerS * stepS > mm && mm > NOTHING_MM ? Math.max(LEAST_STEP * stepS, mm / lossPerS) : stepS
+}
+
 /** Film first fills what room the coat's own pores have (after an emptying by the scale). */
 function refill(side: Side): void {
   const mm = Math.min(side.film, side.pore - side.coat)
@@ -145,6 +155,8 @@ export function step(wall: Wall, weather: Weather, stepS: number): number {
     openPath(pathIn, wall, i, o, weather)
     seconds = filmLastsS(pathIn, i, openI * vapourGap, seconds)
   }
+  if (!filmO) seconds = steadyS(o, openO * vapourGap, seconds)
+  if (!filmI) seconds = steadyS(i, openI * vapourGap, seconds)
   if (seconds < stepS) {
     rise = (seconds * push) / (store + seconds * pull)
     vapourGap = Math.max(0, gap + slope * rise)

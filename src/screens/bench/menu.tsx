@@ -59,7 +59,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
         </PressButton>
       ))}
       {last ? tile(w.takeBack, act({ do: 'take-back' }), hitText(words.value, table.value, last)) : null}
-      {owed ? null : tile(words.value.bench.board, () => go({ at: 'board' }))}
+      {owed ? null : tile(settings.student ? w.screens : words.value.bench.board, () => go({ at: 'board' }))}
       {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
       {leave ? tile(leaveText, act(leave)) : null}
       {choices && !leave && pot ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}

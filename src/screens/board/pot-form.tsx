@@ -96,6 +96,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
         ...(absorption.value === undefined ? {} : { absorption: absorption.value }),
         ...bisque,
         ...(pot?.facts.lidOf === undefined ? {} : { lidOf: pot.facts.lidOf }),
+        ...(pot?.facts.whose === undefined ? {} : { whose: pot.facts.whose }),
         ...(pour && mayPour(base.form) ? { pourInsideFirst: true } : {}),
       },
       ...(lidded && !other ? { lid: { stackId: stack } } : {}),

@@ -1,5 +1,6 @@
 import type { TileOfPot } from '../../table/card/board-view.ts'
 import { BandStrip } from '../../ui/strip.tsx'
+import type { DeskWords } from '../../words/desk.ts'
 import type { Formats } from '../../words/format.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { PotMarkOf } from '../parts/pot-mark-of.tsx'
@@ -28,7 +29,7 @@ export function PotTile({ tile, now, held, carried, onTap }: TileProps) {
   const pot = table.value.pots[potId]
   const w = words.value.desk.board
   const { lead, text } = tileLines(
-    w.state,
+    w,
     formats.value,
     state,
     now,
@@ -87,7 +88,7 @@ const HOURS_MIN = [60, 10 * 60] as const
 
 /** What a tile has room for of its pot's state: an hour and its minutes without their unit. */
 function tileLines(
-  w: { readonly kilnIn: string; readonly hours: (h: number, min: number) => string },
+  w: DeskWords['desk']['board'],
   formats: Formats,
   state: TileOfPot['state'],
   nowMs: number,
@@ -95,7 +96,7 @@ function tileLines(
 ): { readonly lead?: string; readonly text: string } {
   const until = state.is === 'kiln' ? state.dryMs : state.is === 'wait' ? state.untilMs : Number.NaN
   const waits = state.is === 'kiln' && until > nowMs && Number.isFinite(until)
-  const lead = waits ? { lead: w.kilnIn } : {}
+  const lead = waits ? { lead: w.kiln.in } : {}
   // Whether it ever dries is not known.
   if (state.is === 'kiln' && !Number.isFinite(state.dryByMs)) return { ...lead, text }
   const min = Math.round((until - nowMs) / MINUTE_MS)

@@ -83,6 +83,7 @@ function PotCard({ pot, open }: CardProps) {
                 amount('footLineMm', shape.footLineMm, units),
               )}
             </p>
+            {facts.whose === undefined ? null : <p>{w.whose(facts.whose)}</p>}
             {facts.bisqueCone === undefined ? null : <p>{w.cone(facts.bisqueCone)}</p>}
             {pot.damp && pot.dips.length === 0 ? <p>{w.came[pot.damp.water]}</p> : null}
             {pot.slab ? <p>{w.onSlab}</p> : null}

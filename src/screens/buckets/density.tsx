@@ -1,5 +1,6 @@
 import { mixTo } from '../../table/entry/mix.ts'
 import type { BucketState } from '../../table/model/state.ts'
+import { Gauge } from '../../ui/gauge.tsx'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
@@ -23,14 +24,21 @@ export function DensityCheck({ bucket, reading, keep }: DensityProps) {
   const mix = reading.value === undefined ? undefined : mixTo(facts, reading.value)
   return (
     <section class="density">
-      <div class="density-read">
-        <EntryField entry={reading} label={w.read} />
-        <button type="button" class="key" onClick={keep}>
-          {w.readKey}
-        </button>
-      </div>
-      {mix === undefined ? <p class="help">{w.readHelp}</p> : null}
-      <Cup reading={reading} />
+      <Gauge
+        target={facts.targetGramsPerMl}
+        tolerance={facts.toleranceGramsPerMl}
+        reading={
+          reading.ok && reading.value !== undefined
+            ? reading.value
+            : densityAt === undefined
+              ? undefined
+              : bucket.gramsPerMl
+        }
+        pattern={facts.pattern}
+        text={formats.value.density}
+        less={w.thin}
+        more={w.thick}
+      />
       {mix?.is === 'on-target' ? <p class="density-said">{w.onTarget}</p> : null}
       {mix?.is === 'water' ? (
         <>
@@ -47,6 +55,14 @@ export function DensityCheck({ bucket, reading, keep }: DensityProps) {
           </p>
         </>
       ) : null}
+      <div class="density-read">
+        <EntryField entry={reading} label={w.read} />
+        <button type="button" class="key" onClick={keep}>
+          {w.readKey}
+        </button>
+      </div>
+      {mix === undefined ? <p class="help">{w.readHelp}</p> : null}
+      <Cup reading={reading} />
       {densityAt === undefined ? null : <p class="help figures">{w.readAt(moment(densityAt))}</p>}
     </section>
   )

@@ -6,16 +6,19 @@ import type { BucketState, Table } from '../../table/model/state.ts'
 import { Choice, Switch } from '../../ui/choice.tsx'
 import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
+import { More } from '../../ui/more.tsx'
 import { PatternBand, Swatch } from '../../ui/swatch.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, refusalBeside, type Typed, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
+import { useShowWrong } from '../desk/show-wrong.ts'
 import { SpokenName } from '../desk/spoken-name.tsx'
 import { DensityCheck } from './density.tsx'
 import { DippedTiles } from './dipped.tsx'
 import { DoseFor } from './dose.tsx'
+import { BucketFace } from './face.tsx'
 import { Fill } from './fill.tsx'
 import { Pairs } from './pairs.tsx'
 import { PickUp } from './pick-up.tsx'
@@ -49,6 +52,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
   const [clings, setClings] = useState(facts?.clingsGramsPerCm2)
   const [dipped, setDipped] = useState(facts?.dippedTiles ?? [])
   const [said, setSaid] = useState<string>()
+  const { page, tried } = useShowWrong()
   const target = useEntry('gramsPerMl', facts?.targetGramsPerMl ?? USUAL.targetGramsPerMl)
   const tolerance = useEntry('toleranceGramsPerMl', like.toleranceGramsPerMl)
   const solids = useEntry('solidsGravity', facts?.solidsGravity ?? USUAL.solidsGravity)
@@ -74,6 +78,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
     return refusal === undefined
   }
   const save = () => {
+    tried()
     const right = entries.map((entry) => entry.check()).every(Boolean)
     const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
     if (!named) setName({ ...name, wrong: wrongs.name(NAME_MOST) })
@@ -107,28 +112,33 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
     else if (!refusalBeside(words.value, refusal, entries)) setSaid(text)
   }
 
+  const nameField = (
+    <Field
+      label={w.name}
+      text={name.text}
+      words
+      hint={words.value.desk.letters(NAME_MOST)}
+      wrong={name.wrong}
+      onText={(text) => setName({ text, wrong: undefined })}
+    />
+  )
   return (
     <div class="desk">
       <DeskHead title={facts?.name ?? w.newTitle} back={{ at: 'buckets' }}>
         <Swatch pattern={pattern} letter={ownLetter} size={52} />
       </DeskHead>
-      <main class="desk-main-part has-save">
+      <main class="desk-main-part has-save" ref={page}>
         {bucket ? (
           <>
+            <BucketFace bucket={bucket} />
             <DensityCheck bucket={bucket} reading={reading} keep={() => void keep()} />
             <Fill bucket={bucket} />
-            <Pairs bucket={bucket} />
           </>
-        ) : null}
-        <div class="fields fields-name">
-          <Field
-            label={w.name}
-            text={name.text}
-            words
-            hint={words.value.desk.letters(NAME_MOST)}
-            wrong={name.wrong}
-            onText={(text) => setName({ text, wrong: undefined })}
-          />
+        ) : (
+          nameField
+        )}
+        <More label={facts ? w.more.mark : w.more.newMark} buys={w.more.markBuys}>
+          {facts ? nameField : null}
           <Field
             label={w.letter}
             text={ownLetter}
@@ -137,36 +147,29 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
             wrong={letter.wrong}
             onText={(text) => setLetter({ text: text.trim().toUpperCase(), wrong: undefined })}
           />
-        </div>
-        {facts ? <SpokenName bucketId={facts.bucketId} /> : null}
-        <Choice
-          label={w.pattern}
-          columns={4}
-          options={PATTERNS.map((value) => ({
-            value,
-            name: words.value.desk.pattern[value],
-            label: (
-              <span class="pattern-key">
-                <PatternBand pattern={value} />
-              </span>
-            ),
-          }))}
-          value={pattern}
-          onChoose={setPattern}
-        />
-        <h2>{w.density}</h2>
-        <div class="fields">
-          <EntryField entry={target} label={w.target} />
-          <EntryField entry={tolerance} label={w.tolerance} />
-          <EntryField entry={solids} label={w.solids} help={w.solidsHelp} />
-          <EntryField entry={pin} label={w.pin} help={w.pinHelp} />
-          <PickUp facts={facts} pin={pin} gramsPerMl={target.value} solidsGravity={solids.value} />
-          <SlideCard
-            clings={clings}
-            take={setClings}
-            gramsPerMl={target.value}
-            solidsGravity={solids.value}
+          {facts ? <SpokenName bucketId={facts.bucketId} /> : null}
+          <Choice
+            label={w.pattern}
+            columns={4}
+            options={PATTERNS.map((value) => ({
+              value,
+              name: words.value.desk.pattern[value],
+              label: (
+                <span class="pattern-key">
+                  <PatternBand pattern={value} />
+                </span>
+              ),
+            }))}
+            value={pattern}
+            onChoose={setPattern}
           />
+        </More>
+        <More label={w.more.density} buys={w.more.densityBuys}>
+          <div class="fields">
+            <EntryField entry={target} label={w.target} />
+            <EntryField entry={tolerance} label={w.tolerance} />
+            <EntryField entry={solids} label={w.solids} help={w.solidsHelp} />
+          </div>
           <DippedTiles
             tiles={dipped}
             take={setDipped}
@@ -174,21 +177,29 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
             targetGramsPerMl={target.value}
             toleranceGramsPerMl={tolerance.value}
           />
-        </div>
-        {bucket ? <DoseFor bucket={bucket} /> : null}
-        <h2>{w.vessel}</h2>
-        <div class="fields">
-          <EntryField entry={inside} label={w.inside} />
-          <EntryField entry={height} label={w.height} />
-          {facts ? null : <EntryField entry={litres} label={w.litres} help={w.sizes} />}
-        </div>
-        <h2>{w.limits}</h2>
-        <div class="fields">
-          <EntryField entry={limit} label={w.limit} />
-        </div>
-        {facts ? <TileLine bucketId={facts.bucketId} /> : null}
-        <div>
-          <h2>{w.cautions}</h2>
+        </More>
+        <More label={w.more.coat} buys={w.more.coatBuys}>
+          <div class="fields">
+            <EntryField entry={pin} label={w.pin} help={w.pinHelp} />
+            <EntryField entry={limit} label={w.limit} />
+          </div>
+          <PickUp facts={facts} pin={pin} gramsPerMl={target.value} solidsGravity={solids.value} />
+          <SlideCard
+            clings={clings}
+            take={setClings}
+            gramsPerMl={target.value}
+            solidsGravity={solids.value}
+          />
+          {bucket ? <DoseFor bucket={bucket} /> : null}
+        </More>
+        <More label={w.more.vessel} buys={w.more.vesselBuys}>
+          <div class="fields">
+            <EntryField entry={inside} label={w.inside} />
+            <EntryField entry={height} label={w.height} />
+            {facts ? null : <EntryField entry={litres} label={w.litres} help={w.sizes} />}
+          </div>
+        </More>
+        <More label={w.more.contains} buys={w.more.containsBuys}>
           <p class="help">{w.cautionsHelp}</p>
           {CAUTIONS.map((caution) => (
             <Switch
@@ -200,7 +211,9 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
               }
             />
           ))}
-        </div>
+        </More>
+        {bucket ? <Pairs bucket={bucket} /> : null}
+        {facts ? <TileLine bucketId={facts.bucketId} /> : null}
         {facts ? (
           <HoldKey
             label={w.remove}

@@ -2,17 +2,17 @@ import { boardFill, brimLitres } from '../../table/advice/fill.ts'
 import type { Units } from '../../table/entry/measure.ts'
 import type { BucketState, FillLine } from '../../table/model/state.ts'
 import { HoldKey } from '../../ui/hold.tsx'
+import { More } from '../../ui/more.tsx'
 import type { Formats } from '../../words/format.ts'
 import { refusalText } from '../app.ts'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../text/amounts.ts'
-import { nameOf } from '../text/pot-text.ts'
 
 const LINES_SHOWN = 6
 
-/** What is in the bucket: how high it stands, whether it lasts over the board, and what was read and done. */
+/** What is in the bucket: how much was read, and what was done with it before. */
 export function Fill({ bucket }: { readonly bucket: BucketState }) {
   const { table, words, formats, card, act, go } = useDesk()
   const w = words.value.desk.buckets.fill
@@ -24,7 +24,6 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
   const litres = useEntry('litres', Math.round(fill.litres * 100) / 100)
   const most = Math.floor(brimLitres(facts) * 10) / 10
   const { moment: at } = useDays()
-  const { worst } = fill
   const tell = (what: 'read-level' | 'refill') => {
     if (!litres.check() || litres.value === undefined) return
     const refusal = act({ do: what, bucketId, litres: litres.value })
@@ -38,19 +37,6 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
   return (
     <section class="fill">
       <h2>{w.title}</h2>
-      <p class="figures">
-        {w.stands(f.mm(fill.levelMm), amount('litres', fill.litres, units))}
-        {fill.dips > 0 ? ` ${w.drops(fill.dips, f.mm(fill.afterMm))}` : null}
-      </p>
-      {worst ? (
-        <p class={worst.fit.misfit === 'none' ? 'figures' : 'alarm figures'}>
-          {worst.fit.misfit === 'none'
-            ? w.covers(nameOf(words.value, worst.pot), f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
-            : worst.fit.misfit === 'shallow'
-              ? w.short(nameOf(words.value, worst.pot), f.mm(worst.fit.levelAtMm), f.mm(worst.fit.neededMm))
-              : `${nameOf(words.value, worst.pot)}: ${words.value.warning.fit[worst.fit.misfit]}`}
-        </p>
-      ) : null}
       <EntryField entry={litres} label={w.litres} help={w.most(amount('litres', most, units))} />
       <div class="pair">
         <button type="button" class="key" onClick={() => tell('read-level')}>
@@ -60,25 +46,27 @@ export function Fill({ bucket }: { readonly bucket: BucketState }) {
           {w.sieve}
         </button>
       </div>
-      <HoldKey label={w.anew} hint={words.value.desk.holdHint} onHeld={() => tell('refill')} />
-      <ul class="fill-log figures">
-        {log
-          .slice(-LINES_SHOWN)
-          .reverse()
-          .map((line) => (
-            <li key={`${line.at}${line.what}`}>
-              <span>{at(line.at)}</span>
-              <span>{w.log[line.what]}</span>
-              <span>{line.what === 'stirred' ? w.times(line.value ?? 1) : lineValue(line, f, units)}</span>
-            </li>
-          ))}
-      </ul>
-      <p class="help figures">
-        {w.last(
-          stirredAt === undefined ? undefined : at(stirredAt),
-          sievedAt === undefined ? undefined : at(sievedAt),
-        )}
-      </p>
+      <More label={w.before} buys={w.beforeBuys}>
+        <ul class="fill-log figures">
+          {log
+            .slice(-LINES_SHOWN)
+            .reverse()
+            .map((line) => (
+              <li key={`${line.at}${line.what}`}>
+                <span>{at(line.at)}</span>
+                <span>{w.log[line.what]}</span>
+                <span>{line.what === 'stirred' ? w.times(line.value ?? 1) : lineValue(line, f, units)}</span>
+              </li>
+            ))}
+        </ul>
+        <p class="help figures">
+          {w.last(
+            stirredAt === undefined ? undefined : at(stirredAt),
+            sievedAt === undefined ? undefined : at(sievedAt),
+          )}
+        </p>
+        <HoldKey label={w.anew} hint={words.value.desk.holdHint} onHeld={() => tell('refill')} />
+      </More>
     </section>
   )
 }

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Shown } from '../passing.ts'
 
 /** White round a code, modules (ISO/IEC 18004, 6.3.8). */
@@ -41,6 +41,36 @@ export function StillCode({ rows, label }: StillProps) {
       <rect width={side} height={side} fill="#fff" />
       <path d={path} fill="#000" shape-rendering="crispEdges" />
     </svg>
+  )
+}
+
+/** So long each of a few codes stands, ms: a slow phone looks twice a second. */
+const EACH_MS = 900
+
+interface StillsProps {
+  readonly codes: readonly StillProps['rows'][]
+  readonly label: string
+  /** Which of how many shows. */
+  readonly nth: (code: number, of: number) => string
+}
+
+/** A few codes that stand still, one after the other on the screen and side by side on paper. */
+export function StillCodes({ codes, label, nth }: StillsProps) {
+  const [on, setOn] = useState(0)
+  useEffect(() => {
+    if (codes.length < 2) return
+    const timer = setInterval(() => setOn((at) => (at + 1) % codes.length), EACH_MS)
+    return () => clearInterval(timer)
+  }, [codes])
+  return (
+    <div class="codes-still">
+      {codes.map((rows, i) => (
+        <figure key={i} class={i === on % codes.length ? 'is-on' : ''}>
+          <StillCode rows={rows} label={label} />
+          {codes.length > 1 ? <figcaption class="figures">{nth(i + 1, codes.length)}</figcaption> : null}
+        </figure>
+      ))}
+    </div>
   )
 }
 

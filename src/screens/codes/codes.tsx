@@ -12,6 +12,10 @@ import { TakeHandout } from './take-handout.tsx'
 import { usePassingWords } from './words.ts'
 import './codes.css'
 
+export { ClassPage } from './class.tsx'
+export { HandoutPage } from './handout.tsx'
+export { Student } from './student.tsx'
+
 type Page =
   | { readonly at: 'start' | 'show' | 'read' }
   | { readonly at: 'met'; readonly met: Met }
@@ -92,17 +96,25 @@ interface StartProps {
 function Start({ show, read }: StartProps) {
   const { table, go } = useDesk()
   const w = usePassingWords()
+  const { student, hand } = table.value.settings
   useBar(show)
   return (
     <>
       <KilnMain>
         <p class="kiln-big">{w.how}</p>
         <p>{w.private}</p>
-        <button type="button" class="key" onClick={() => go({ at: 'room', door: 'keep' })}>
-          {w.file}
-        </button>
+        {student ? null : (
+          <div class="kiln-keys">
+            <button type="button" class="key" onClick={() => go({ at: 'class' })}>
+              {w.class.key}
+            </button>
+            <button type="button" class="key" onClick={() => go({ at: 'room', door: 'keep' })}>
+              {w.file}
+            </button>
+          </div>
+        )}
       </KilnMain>
-      <AnswerBars big={w.show} small={{ label: w.read, onPress: read }} hand={table.value.settings.hand} />
+      <AnswerBars big={w.show} small={{ label: w.read, onPress: read }} hand={hand} />
     </>
   )
 }
@@ -121,7 +133,7 @@ const CLOCKS_MS = 30_000
 
 /** What taking in came to, and what the other phone still lacks. */
 function MetCard({ met, showBack, read, done }: MetProps) {
-  const { table, formats } = useDesk()
+  const { table, formats, go } = useDesk()
   const w = usePassingWords()
   const { added, coats, pots, waiting, faulty, ahead, theyLack, more, aheadMs } = met
   useBar(theyLack > 0 ? showBack : more ? read : done)
@@ -139,6 +151,16 @@ function MetCard({ met, showBack, read, done }: MetProps) {
         ) : null}
         {theyLack > 0 ? <p class="figures">{w.theyLack(theyLack)}</p> : null}
         {more ? <p>{w.more}</p> : theyLack === 0 ? <p>{w.both}</p> : null}
+        {more ? null : (
+          <div class="kiln-keys">
+            <button type="button" class="key" onClick={read}>
+              {w.next}
+            </button>
+            <button type="button" class="key" onClick={() => go({ at: 'board' })}>
+              {w.toBoard}
+            </button>
+          </div>
+        )}
       </KilnMain>
       {theyLack > 0 ? (
         <AnswerBars

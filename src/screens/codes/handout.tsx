@@ -1,46 +1,61 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import type { Handout } from '../../../shared/nouns.ts'
 import { handoutOf } from '../../table/entry/handout.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import type { Route } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import type { Passing } from '../passing.ts'
-import { StillCode } from './code.tsx'
+import { StillCodes } from './code.tsx'
 import { StackLines } from './handout-lines.tsx'
 import { usePassingWords } from './words.ts'
 import './codes.css'
 
 /** A stack, or all of them, as one code for other phones, on the screen or on paper. */
 export function HandoutPage({ stackId }: { readonly stackId?: string | undefined }) {
-  const { attachBench, passing: open, table, go } = useDesk()
+  const { table, go } = useDesk()
+  const w = usePassingWords().handout
+  const handout = useMemo(() => handoutOf(table.value, stackId), [table.value, stackId])
+  const back: Route = { at: 'stacks', ...(stackId === undefined ? {} : { stackId }) }
+  return <HandoutCodes handout={handout} title={w.title} how={w.how} back={() => go(back)} />
+}
+
+interface CodesProps {
+  readonly handout: Handout
+  readonly title: string
+  readonly how: string
+  readonly back: () => void
+}
+
+/** What is handed on, as codes that stand still, and in words. */
+export function HandoutCodes({ handout, title, how, back }: CodesProps) {
+  const { attachBench } = useDesk()
   const w = usePassingWords()
   const root = useRef<HTMLDivElement>(null)
-  const [passing, setPassing] = useState<Passing>()
+  const passing = usePassing()
   useEffect(() => (root.current ? attachBench(root.current).detach : undefined), [])
-  useEffect(() => void open().then(setPassing), [])
   useEffect(() => {
     passing?.stayLit(true)
     return () => passing?.stayLit(false)
   }, [passing])
-  const handout = useMemo(() => handoutOf(table.value, stackId), [table.value, stackId])
-  const rows = useMemo(() => passing?.stillCode(handout), [passing, handout])
-  const back = { at: 'stacks', ...(stackId === undefined ? {} : { stackId }) } as const
-  useBar(() => go(back))
+  const codes = useMemo(() => passing?.stillCodes(handout), [passing, handout])
+  useBar(back)
   return (
     <div class="desk kiln codes codes-handout" ref={root}>
-      <DeskHead title={w.handout.title} back={back}>
+      <DeskHead title={title} back={back}>
         <button type="button" class="key" onClick={() => window.print()}>
           {w.handout.print}
         </button>
       </DeskHead>
       <KilnMain>
-        {rows ? (
+        {codes && codes.length > 0 ? (
           <>
-            <StillCode rows={rows} label={w.handout.how} />
-            <p>{w.handout.how}</p>
+            <StillCodes codes={codes} label={how} nth={w.handout.nth} />
+            <p>{how}</p>
           </>
-        ) : passing ? (
+        ) : codes ? (
           <p class="kiln-big">{handout.stacks.length === 0 ? w.handout.none : w.handout.tooMuch}</p>
         ) : null}
         {handout.stacks.map((stack) => (
@@ -50,4 +65,12 @@ export function HandoutPage({ stackId }: { readonly stackId?: string | undefined
       <KnuckleBar label={w.done} />
     </div>
   )
+}
+
+/** What draws and reads codes; undefined until it is here. */
+export function usePassing(): Passing | undefined {
+  const { passing: open } = useDesk()
+  const [passing, setPassing] = useState<Passing>()
+  useEffect(() => void open().then(setPassing), [])
+  return passing
 }

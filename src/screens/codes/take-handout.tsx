@@ -1,12 +1,13 @@
 import { useState } from 'preact/hooks'
 import type { Handout } from '../../../shared/nouns.ts'
 import { decideHandout } from '../../table/decide/decide-handout.ts'
-import { atTable } from '../../table/entry/handout.ts'
+import { atTable, forOne, namesIn } from '../../table/entry/handout.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
+import { useSet } from '../desk/settings.ts'
 import { useBar } from '../desk/use-bar.ts'
 import { cautionText } from '../text/pot-text.ts'
 import { StackLines } from './handout-lines.tsx'
@@ -17,40 +18,94 @@ interface TakeProps {
   readonly done: () => void
 }
 
-/** Stacks that were read off another phone: taken, or left, and nothing of them before that. */
+/** What was read off another phone or a sheet: of a class the own pots, by name, and then whether this phone shows more than the bench. */
 export function TakeHandout({ handout, done }: TakeProps) {
+  const names = namesIn(handout.class?.pots ?? [])
+  const [of, setOf] = useState<{ readonly name?: string } | undefined>(names.length > 0 ? undefined : {})
+  const [taken, setTaken] = useState(false)
+  if (taken) return <BenchAlone />
+  if (!of) return <ByName names={names} choose={setOf} stop={done} />
+  const own = of.name === undefined ? handout : forOne(handout, of.name)
+  return <Take handout={own} name={of.name} done={done} onTaken={() => setTaken(true)} />
+}
+
+interface ByNameProps {
+  readonly names: readonly string[]
+  readonly choose: (of: { readonly name?: string }) => void
+  readonly stop: () => void
+}
+
+/** Whose phone this is, by the names of the plan. */
+function ByName({ names, choose, stop }: ByNameProps) {
+  const w = usePassingWords()
+  useBar(stop)
+  return (
+    <>
+      <KilnMain>
+        <p class="kiln-big">{w.class.whose}</p>
+        <div class="kiln-keys codes-names">
+          {names.map((name) => (
+            <button key={name} type="button" class="key" onClick={() => choose({ name })}>
+              {name}
+            </button>
+          ))}
+          <button type="button" class="key" onClick={() => choose({})}>
+            {w.class.everyone}
+          </button>
+        </div>
+      </KilnMain>
+      <KnuckleBar label={w.handout.no} />
+    </>
+  )
+}
+
+interface OneProps extends TakeProps {
+  readonly name: string | undefined
+  /** Pots were among it. */
+  readonly onTaken: () => void
+}
+
+/** Taken, or left, and nothing of it before that. */
+function Take({ handout, name, done, onTaken }: OneProps) {
   const { table, words, go } = useDesk()
   const app = useApp()
   const w = usePassingWords()
   const [said, setSaid] = useState<string>()
-  const { stacks, buckets } = atTable(table.value, handout)
+  const { stacks, buckets, pots, plans } = atTable(table.value, handout)
   const fresh = stacks.filter(({ is }) => is !== 'here')
-  const nothing = fresh.length === 0 && buckets.length === 0
+  const nothing = fresh.length + buckets.length + pots.length + plans.length === 0
   const take = (atMs: number) => {
     const refusal = app.act({ do: 'take-handout', handout }, atMs, decideHandout)
     if (refusal) setSaid(refusalText(words.value, refusal))
+    else if (handout.class) onTaken()
     else go({ at: 'stacks' })
   }
   useBar((atMs) => (nothing ? done() : take(atMs)))
+  const numbers = [...new Set(pots.map(({ number }) => number))].sort((a, b) => a - b)
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
-        <p class="kiln-big">
-          {nothing ? w.nothingNew : w.handout.take(fresh.map(({ stack }) => stack.name))}
+        <p class="kiln-big figures">
+          {nothing
+            ? w.nothingNew
+            : numbers.length > 0
+              ? w.class.take(name, numbers)
+              : w.handout.take(fresh.map(({ stack }) => stack.name))}
         </p>
+        {numbers.length > 0 ? <p>{w.class.coats}</p> : null}
         {fresh.map(({ stack, is }) => (
           <div key={stack.stackId}>
             <StackLines stack={stack} buckets={[...handout.buckets, ...facts(table.value.buckets)]} />
             {is === 'other' ? <p class="alarm">{w.handout.other(stack.name)}</p> : null}
           </div>
         ))}
-        {buckets.length > 0 ? <p>{w.handout.buckets(buckets.map(({ name }) => name))}</p> : null}
-        {buckets.map(({ bucketId, name, cautions }) => {
-          const harm = cautionText(words.value, cautions)
+        {buckets.length > 0 ? <p>{w.handout.buckets(buckets.map((bucket) => bucket.name))}</p> : null}
+        {buckets.map((bucket) => {
+          const harm = cautionText(words.value, bucket.cautions)
           return harm ? (
-            <p key={bucketId} class="caution">
-              {name}: {harm}
+            <p key={bucket.bucketId} class="caution">
+              {bucket.name}: {harm}
             </p>
           ) : null
         })}
@@ -64,6 +119,31 @@ export function TakeHandout({ handout, done }: TakeProps) {
           hand={table.value.settings.hand}
         />
       )}
+    </>
+  )
+}
+
+/** Asked once the own pots are here. */
+function BenchAlone() {
+  const { table, go } = useDesk()
+  const set = useSet()
+  const w = usePassingWords().class
+  const toBench = (student: boolean) => {
+    if (student !== table.value.settings.student) set('student', student)
+    go({ at: 'bench' })
+  }
+  useBar(() => toBench(true))
+  return (
+    <>
+      <KilnMain>
+        <p class="kiln-big">{w.alone}</p>
+        <p>{w.aloneHelp}</p>
+      </KilnMain>
+      <AnswerBars
+        big={w.aloneYes}
+        small={{ label: w.aloneNo, onPress: () => toBench(false) }}
+        hand={table.value.settings.hand}
+      />
     </>
   )
 }

@@ -25,13 +25,18 @@ function linesOf(words: MeetingWords, table: Table, thing: ThingFacts): string[]
   }
 }
 
-function potLines(words: MeetingWords, table: Table, { number, place, stackId, shape }: PotFacts): string[] {
+function potLines(
+  words: MeetingWords,
+  table: Table,
+  { number, place, stackId, shape, whose }: PotFacts,
+): string[] {
   const { fact } = words.meeting
   const { units } = table.settings
   return [
     fact.number(number),
     fact.place(placeText(place)),
     fact.stack(table.stacks[stackId]?.name ?? ''),
+    whose === undefined ? '' : fact.whose(whose),
     words.desk.form[shape.form],
     ...MEASURES.map((field) => {
       const length = shape[field]

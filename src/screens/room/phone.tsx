@@ -1,4 +1,4 @@
-import { Choice } from '../../ui/choice.tsx'
+import { Choice, Switch } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
@@ -30,6 +30,12 @@ export function Phone() {
         options={optionsOf(w.themes)}
         value={settings.theme}
         onChoose={(theme) => void set('theme', theme)}
+      />
+      <Switch
+        label={w.alone}
+        help={w.aloneHelp}
+        on={settings.student}
+        onSwitch={(on) => void set('student', on)}
       />
       <Offline />
     </section>

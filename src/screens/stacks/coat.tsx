@@ -127,17 +127,19 @@ export function Coat(props: CoatProps) {
           <EntryField entry={size} label={{ downTo: w.edge, upTo: w.edgeUp }[String(kind)] ?? w.depth} />
         ) : null}
         <Seconds entry={seconds} label={kind === 'inside' ? w.roll : w.seconds} />
-        <div class="coat-keys">
-          <button type="button" class="key" disabled={index === 0} onClick={() => move(index - 1)}>
-            {w.up}
-          </button>
-          <button type="button" class="key" disabled={index === last} onClick={() => move(index + 1)}>
-            {w.down}
-          </button>
-          <button type="button" class="key" onClick={remove}>
-            {w.removeCoat}
-          </button>
-        </div>
+        {last > 0 ? (
+          <div class="coat-keys">
+            <button type="button" class="key" disabled={index === 0} onClick={() => move(index - 1)}>
+              {w.up}
+            </button>
+            <button type="button" class="key" disabled={index === last} onClick={() => move(index + 1)}>
+              {w.down}
+            </button>
+            <button type="button" class="key" onClick={remove}>
+              {w.removeCoat}
+            </button>
+          </div>
+        ) : null}
       </div>
     </li>
   )

@@ -6,11 +6,13 @@ import { potsOnTable } from '../../table/model/plan.ts'
 import type { Table } from '../../table/model/state.ts'
 import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
+import { More } from '../../ui/more.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import type { Typed } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
+import { useShowWrong } from '../desk/show-wrong.ts'
 import { lazyPart } from '../lazy.tsx'
 import { isGrave } from '../text/pot-text.ts'
 import { Coat } from './coat.tsx'
@@ -40,6 +42,7 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
   const [asked, setAsked] = useState(0)
   const [said, setSaid] = useState<string>()
   const [turn, setTurn] = useState(0)
+  const { page, tried } = useShowWrong()
   const [suppose, setSuppose] = useState(AS_IS)
 
   const pots = potsToShow(table.value, stack?.stackId)
@@ -68,6 +71,7 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
     setOpen(undefined)
   }
   const save = () => {
+    tried()
     const wrong = coats.find((one) => !one.right)
     const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
     if (!named) setName({ ...name, wrong: words.value.desk.wrong.name(NAME_MOST) })
@@ -85,10 +89,20 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
     else setSaid(refusalText(words.value, refusal))
   }
 
+  const nameField = (
+    <Field
+      label={w.name}
+      text={name.text}
+      words
+      hint={words.value.desk.letters(NAME_MOST)}
+      wrong={name.wrong}
+      onText={(text) => setName({ text, wrong: undefined })}
+    />
+  )
   return (
     <div class="desk">
       <DeskHead title={stack?.name ?? w.newTitle} back={{ at: 'stacks' }} />
-      <main class="desk-main-part has-save">
+      <main class="desk-main-part has-save" ref={page}>
         <Outlook
           pot={pot}
           plan={plan}
@@ -121,16 +135,9 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
           {w.addCoat}
         </button>
         <LookAhead pot={pot} name={potName(words.value, pot)} plan={plan} outlook={outlook} take={takeAll} />
-        <Field
-          label={w.name}
-          text={name.text}
-          words
-          hint={words.value.desk.letters(NAME_MOST)}
-          wrong={name.wrong}
-          onText={(text) => setName({ text, wrong: undefined })}
-        />
         {stack ? (
-          <>
+          <More label={w.more}>
+            {nameField}
             {demo ? null : (
               <button
                 type="button"
@@ -150,8 +157,10 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
                 else go({ at: 'stacks' })
               }}
             />
-          </>
-        ) : null}
+          </More>
+        ) : (
+          nameField
+        )}
       </main>
       <DeskSave said={said} save={save} />
     </div>

@@ -88,7 +88,7 @@ export function Outlook({ pot, plan, outlook, other }: OutlookProps) {
             {w.otherPot}
           </button>
         ) : null}
-        <p class="help">{w.estimate}</p>
+        {plan.length > 1 ? <p class="help">{w.estimate}</p> : null}
       </div>
     </>
   )

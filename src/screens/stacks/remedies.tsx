@@ -3,6 +3,7 @@ import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import { mended, type Remedy, remediesFor } from '../../table/advice/remedies.ts'
 import { drafted, type PlanOutlook } from '../../table/advice/what-if.ts'
 import { plannedDip } from '../../table/forecast/hypothetical-dip.ts'
+import { More } from '../../ui/more.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { remedyText } from '../text/remedy-text.ts'
 
@@ -62,17 +63,18 @@ export function Remedies({ pot, plan, outlook, take }: RemediesProps) {
   }
   const shown = found.remedies.filter(({ is }) => standing || (is !== 'slab' && is !== 'stack'))
   return shown.length === 0 ? null : (
-    <div class="look-remedies">
-      <h3>{words.value.desk.melt.look.remedies(glaze)}</h3>
-      {shown.map((remedy, i) => {
-        const { what, to } = remedyText(words.value, formats.value, table.value, glaze, remedy)
-        return (
-          <button key={i} type="button" class="key figures" onClick={apply(remedy)}>
-            {what}
-            {to ? <small>{to}</small> : null}
-          </button>
-        )
-      })}
-    </div>
+    <More label={words.value.desk.melt.look.remedies(glaze)}>
+      <div class="look-remedies">
+        {shown.map((remedy, i) => {
+          const { what, to } = remedyText(words.value, formats.value, table.value, glaze, remedy)
+          return (
+            <button key={i} type="button" class="key figures" onClick={apply(remedy)}>
+              {what}
+              {to ? <small>{to}</small> : null}
+            </button>
+          )
+        })}
+      </div>
+    </More>
   )
 }

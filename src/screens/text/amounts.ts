@@ -32,7 +32,7 @@ export function tileText(
       return Number.isFinite(state.untilMs) ? formats.span(Math.max(1000, state.untilMs - nowMs)) : w.never
     case 'kiln':
       if (!Number.isFinite(state.dryMs)) return w.never
-      if (state.dryMs <= nowMs) return w.kilnDry
+      if (state.dryMs <= nowMs) return words.desk.board.kiln.dry
       return formats.spanBetween(state.dryMs - nowMs, state.dryByMs - nowMs)
     default:
       return w[state.is]

@@ -114,7 +114,7 @@ export interface BoardFill {
   readonly afterLitres: number
   readonly afterMm: number
   /** The pot for which the level is worst, in the order of places, each dip finding what those before it left. */
-  readonly worst?: { readonly pot: PotState; readonly fit: RoundFit }
+  readonly worst?: { readonly pot: PotState; readonly fit: RoundFit; readonly how: Immersion }
 }
 
 /** A bucket now and over all that the board still asks of it. */
@@ -128,8 +128,9 @@ export function boardFill(table: Table, bucket: BucketState): BoardFill {
   )
   const litres = litresNow(table, bucket)
   const rows = rounds(table, bucket, litres, dips).flatMap((fit, i) => {
-    const pot = dips[i]?.pot
-    return fit && pot ? [{ pot, fit }] : []
+    const dip = dips[i]
+    const how = dip && immersionOf(table, dip.facts, dip.coat.cover, bucket.gramsPerMl)
+    return fit && how ? [{ pot: dip.pot, fit, how }] : []
   })
   const takes = dips.reduce(
     (sum, { facts, coat }) => sum + takesMl(table, bucket, facts, coat.cover, coat.holdS) / 1000,

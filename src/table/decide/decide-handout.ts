@@ -2,28 +2,49 @@ import type { TableEvent } from '../../../shared/events.ts'
 import type { BucketFacts } from '../../../shared/nouns.ts'
 import { atTable } from '../entry/handout.ts'
 import { freeLetter, freePattern } from '../entry/offer.ts'
+import { happened } from '../fold/reduce.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import type { Table } from '../model/state.ts'
+import { setPot } from './decide-pots.ts'
 import { bucketRefusal, coatsRefusal } from './decide-setup.ts'
-import { type Decision, NOTHING } from './decision.ts'
+import { type Decision, type HitStamp, NOTHING } from './decision.ts'
 
-/** Takes stacks that were handed on, with the buckets that this table lacks: all that is right of them, or nothing. */
-export function decideHandout(table: Table, action: Action): Decision {
+/**
+ * Takes what was handed on: stacks, the buckets that this table lacks, and the pots of a class. All that is right of it, or
+ * nothing. What is new here is no word of this phone's own; what stands here otherwise is.
+ */
+export function decideHandout(table: Table, action: Action, stamp: HitStamp): Decision {
   if (action.do !== 'take-handout') return NOTHING
-  const { stacks, buckets } = atTable(table, action.handout)
+  const { stacks, buckets, pots, plans, board } = atTable(table, action.handout)
   const events: TableEvent[] = []
   let then = table
+  const take = (said: TableEvent, isNew: boolean) => {
+    const event: TableEvent = isNew ? { ...said, handed: true } : said
+    events.push(event)
+    then = happened(then, { ...stamp, id: stamp.hit, event })
+  }
   for (const facts of buckets) {
     const bucket = besideOthers(then, facts)
     const wrong = bucketRefusal(then, bucket)
     if (wrong) return { refusal: wrong }
-    events.push({ kind: 'bucket-set', bucket })
-    then = withBucket(then, bucket)
+    take({ kind: 'bucket-set', bucket }, true)
   }
   for (const { stack, is } of stacks) {
     const wrong: Refusal | undefined = coatsRefusal(then, stack.coats)
     if (wrong) return { refusal: wrong }
-    if (is !== 'here') events.push({ kind: 'stack-set', stack })
+    if (is !== 'here') take({ kind: 'stack-set', stack }, is === 'new')
+  }
+  if (board) take({ kind: 'board-set', board }, true)
+  for (const pot of pots) {
+    const set = setPot(then, { do: 'set-pot', pot }, stamp)
+    if ('refusal' in set) return set
+    take({ kind: 'pot-set', pot }, !table.pots[pot.potId])
+  }
+  for (const { potId, coats } of plans) {
+    if (then.pots[potId]?.gone !== false) continue
+    const wrong = coatsRefusal(then, coats)
+    if (wrong) return { refusal: wrong }
+    take({ kind: 'plan-changed', potId, coats }, !table.pots[potId])
   }
   return events.length > 0 ? { events } : NOTHING
 }
@@ -37,11 +58,3 @@ function besideOthers(table: Table, facts: BucketFacts): BucketFacts {
   const pattern = others.some((other) => other.pattern === facts.pattern) ? freePattern(table) : facts.pattern
   return { ...facts, letter, pattern }
 }
-
-const withBucket = (table: Table, facts: BucketFacts): Table => ({
-  ...table,
-  buckets: {
-    ...table.buckets,
-    [facts.bucketId]: { facts, gramsPerMl: facts.targetGramsPerMl, log: [] },
-  },
-})

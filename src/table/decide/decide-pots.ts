@@ -4,7 +4,7 @@ import { lidFor, withGallery } from '../advice/lid.ts'
 import { ownAbsorption } from '../entry/bisque.ts'
 import { outerOf } from '../entry/offer.ts'
 import type { Action, Refusal } from '../model/action.ts'
-import { LIMITS } from '../model/limits.ts'
+import { checkName, LIMITS } from '../model/limits.ts'
 import { arePieces, otherPiece } from '../model/pieces.ts'
 import { freePlace, nextNumber, samePlace } from '../model/places.ts'
 import { potsOnTable } from '../model/plan.ts'
@@ -18,6 +18,7 @@ export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>,
   const like = table.pots[action.likePotId ?? '']
   const wrong =
     measuresRefusal(action) ??
+    (pot.whose === undefined ? undefined : checkName('whose', pot.whose)) ??
     [pot.stackId, lid?.stackId ?? pot.stackId]
       .filter((stackId) => !table.stacks[stackId])
       .map((): Refusal => ({ code: 'unknown-stack', field: 'stack' }))[0]

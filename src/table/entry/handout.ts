@@ -1,5 +1,14 @@
-import type { BucketFacts, Handout, StackFacts } from '../../../shared/nouns.ts'
-import type { Table } from '../model/state.ts'
+import type {
+  BucketFacts,
+  ClassPlan,
+  CoatFacts,
+  Handout,
+  PotFacts,
+  StackFacts,
+} from '../../../shared/nouns.ts'
+import { coatsOn, potsOnTable } from '../model/plan.ts'
+import { isSame } from '../model/same.ts'
+import type { PotState, Table } from '../model/state.ts'
 import { reachMm } from './cover.ts'
 
 /** The stack, or all of them, with the buckets they are dipped in. */
@@ -7,11 +16,53 @@ export function handoutOf(table: Table, stackId?: string): Handout {
   const stacks = Object.values(table.stacks).filter(
     (stack) => stackId === undefined || stack.stackId === stackId,
   )
-  const wanted = new Set(stacks.flatMap(({ coats }) => coats.map(({ bucketId }) => bucketId)))
-  const buckets = Object.values(table.buckets).flatMap(({ facts }) =>
-    wanted.has(facts.bucketId) ? [facts] : [],
+  return { stacks, buckets: bucketsOf(table, stacks) }
+}
+
+const bucketsOf = (
+  table: Table,
+  plans: readonly { readonly coats: readonly CoatFacts[] }[],
+): readonly BucketFacts[] => {
+  const wanted = new Set(plans.flatMap(({ coats }) => coats.map(({ bucketId }) => bucketId)))
+  return Object.values(table.buckets).flatMap(({ facts }) => (wanted.has(facts.bucketId) ? [facts] : []))
+}
+
+/** Whether the pot has a coat: such a one passes with all that was done to it, never as a plan. */
+export const isBegun = (pot: PotState): boolean =>
+  coatsOn(pot).length > 0 || (pot.coatsCounted ?? 0) > 0 || pot.uncounted
+
+/** The class: every pot on the table without a coat, and all that they are to be dipped in. */
+export function classOf(table: Table): Handout {
+  const pots = potsOnTable(table).filter((pot) => !isBegun(pot))
+  const plans = pots.flatMap(({ facts: { potId }, ownPlan }) => (ownPlan ? [{ potId, coats: ownPlan }] : []))
+  const stacks = Object.values(table.stacks)
+  return {
+    stacks,
+    buckets: bucketsOf(table, [...stacks, ...plans]),
+    class: { board: table.board, pots: pots.map(({ facts }) => facts), plans },
+  }
+}
+
+/** Whose a pot is, a lid being its jar's. */
+export const whoseOf = (pots: readonly PotFacts[], { whose, lidOf }: PotFacts): string | undefined =>
+  lidOf === undefined ? whose : (pots.find(({ potId }) => potId === lidOf)?.whose ?? whose)
+
+/** Names of those whose pots these are, as a list of names is sorted. */
+export const namesIn = (pots: readonly PotFacts[]): readonly string[] =>
+  [...new Set(pots.flatMap(({ whose }) => (whose === undefined ? [] : [whose])))].sort((a, b) =>
+    a.localeCompare(b),
   )
-  return { stacks, buckets }
+
+/** Those of them that are a person's. */
+export const potsOf = (pots: readonly PotFacts[], name: string): readonly PotFacts[] =>
+  pots.filter((pot) => whoseOf(pots, pot) === name)
+
+/** A class as one person takes it: the stacks and buckets, and the pots that are theirs. */
+export function forOne(handout: Handout, name: string): Handout {
+  if (!handout.class) return handout
+  const pots = potsOf(handout.class.pots, name)
+  const plans = handout.class.plans.filter((plan) => pots.some(({ potId }) => potId === plan.potId))
+  return { ...handout, class: { ...handout.class, pots, plans } }
 }
 
 /** What a handout means at this table. */
@@ -24,6 +75,11 @@ export interface AtTable {
   }[]
   /** Those that this table lacks. */
   readonly buckets: readonly BucketFacts[]
+  /** Of a class what is not here so, in this table's stacks and buckets; a pot that left the table is not asked for again. */
+  readonly pots: readonly PotFacts[]
+  readonly plans: ClassPlan['plans']
+  /** What the pots share, where it is another thing here and no pot stands on the table. */
+  readonly board: ClassPlan['board'] | undefined
 }
 
 /** A glaze or stack of the same name is the same, whoever named it. */
@@ -40,19 +96,33 @@ export function atTable(table: Table, handout: Handout): AtTable {
       table.buckets[bucketId]?.facts ?? own.find((facts) => named(facts.name) === named(name)),
     ]),
   )
+  const dippedHere = (coats: readonly CoatFacts[]) =>
+    coats.map((coat) => ({ ...coat, bucketId: here.get(coat.bucketId)?.bucketId ?? coat.bucketId }))
   const stacks = handout.stacks.map((stack) => {
     const before =
       table.stacks[stack.stackId] ??
       Object.values(table.stacks).find(({ name }) => named(name) === named(stack.name))
-    const coats = stack.coats.map((coat) => ({
-      ...coat,
-      bucketId: here.get(coat.bucketId)?.bucketId ?? coat.bucketId,
-    }))
-    const so = { ...stack, stackId: before?.stackId ?? stack.stackId, coats }
+    const so = { ...stack, stackId: before?.stackId ?? stack.stackId, coats: dippedHere(stack.coats) }
     const is = !before ? 'new' : sameCoats(before, so) ? 'here' : 'other'
     return { stack: so, is } as const
   })
-  return { stacks, buckets: handout.buckets.filter(({ bucketId }) => !here.get(bucketId)) }
+  const stackHere = new Map(handout.stacks.map(({ stackId }, i) => [stackId, stacks[i]?.stack.stackId]))
+  const { board, pots = [], plans = [] } = handout.class ?? {}
+  const pot = pots
+    .map((facts) => ({ ...facts, stackId: stackHere.get(facts.stackId) ?? facts.stackId }))
+    .filter((facts) => {
+      const before = table.pots[facts.potId]
+      return !before || (!before.gone && !isSame(before.facts, facts))
+    })
+  return {
+    stacks,
+    buckets: handout.buckets.filter(({ bucketId }) => !here.get(bucketId)),
+    pots: pot,
+    plans: plans
+      .map(({ potId, coats }) => ({ potId, coats: dippedHere(coats) }))
+      .filter(({ potId, coats }) => !isSame(table.pots[potId]?.ownPlan, coats)),
+    board: potsOnTable(table).length > 0 || isSame(board, table.board) ? undefined : board,
+  }
 }
 
 const sameCoats = (a: StackFacts, b: StackFacts): boolean =>

@@ -4,6 +4,7 @@ import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { phoneOfWriter } from '../../../shared/record.ts'
 import { ofTable } from '../model/whose-setting.ts'
 import { demosBeside } from './demos.ts'
+import { withoutEchoes } from './handed.ts'
 import { takenBack } from './read-ahead.ts'
 import './by-others.ts'
 
@@ -95,15 +96,16 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
       if (theirs) keyed.push({ key, stamped: { ...record, at: at - shiftMs, from: name, event: theirs } })
     }
   }
+  const ordered = keyed.sort((a, b) => a.key - b.key).map(({ stamped }) => stamped)
+  yield
+  const told = withoutEchoes(ordered, stands)
+  yield
   // A hit of which nothing is seen is not seen to be taken back.
-  const left = new Set(keyed.map(({ stamped }) => stamped.hit))
+  const left = new Set(told.map(({ hit }) => hit))
   yield
   const unseen = new Set(records.map(({ hit }) => hit).filter((hit) => !left.has(hit)))
   yield
-  const events = keyed
-    .filter(({ stamped: { event } }) => !('hit' in event && unseen.has(event.hit)))
-    .sort((a, b) => a.key - b.key)
-    .map(({ stamped }) => stamped)
+  const events = told.filter(({ event }) => !('hit' in event && unseen.has(event.hit)))
   return {
     events,
     met,

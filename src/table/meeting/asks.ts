@@ -7,6 +7,7 @@ import type { Ask, Said, ThingFacts, TwiceDipped } from '../model/ask.ts'
 import { arePieces } from '../model/pieces.ts'
 import { samePlace } from '../model/places.ts'
 import { potsOnTable } from '../model/plan.ts'
+import { isSame } from '../model/same.ts'
 import type { BucketState, PotState, Table } from '../model/state.ts'
 
 /** What is to be settled, the gravest first: what went onto a pot, then what is said of things, then twins. */
@@ -113,20 +114,6 @@ function changes(table: Table, events: readonly Written[], met: readonly Meeting
     return [{ is: 'changed', ways: [one, other] }]
   })
 }
-
-/** Whether two nouns say the same. */
-const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(sorted(a)) === JSON.stringify(sorted(b))
-
-const sorted = (value: unknown): unknown =>
-  Array.isArray(value)
-    ? value.map(sorted)
-    : typeof value === 'object' && value !== null
-      ? Object.fromEntries(
-          Object.entries(value)
-            .sort(([a], [b]) => (a < b ? -1 : 1))
-            .map(([key, of]) => [key, sorted(of)]),
-        )
-      : value
 
 /** Pots of one number or on one place, buckets of one letter. */
 function twins(table: Table): Ask[] {

@@ -10,6 +10,7 @@ export const DEFAULT_SETTINGS: Settings = {
   sound: 'voice',
   spoken: 'phone',
   noisy: false,
+  student: false,
   leadInS: 4,
   lowerMmPerS: 120,
   dripS: 10,

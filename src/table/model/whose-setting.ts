@@ -16,6 +16,7 @@ export const SETTING_IS: Readonly<Record<keyof Settings, 'phone' | 'table'>> = {
   leadInS: 'phone',
   lowerMmPerS: 'phone',
   dripS: 'phone',
+  student: 'phone',
   potters: 'phone',
   staleMin: 'table',
   wax: 'table',

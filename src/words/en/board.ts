@@ -34,11 +34,15 @@ export const board = {
     check: 'check',
     stuck: 'ask',
     later: 'later',
-    kilnDry: 'kiln-dry',
-    kilnIn: 'kiln-dry in',
-    hours: (h: number, min: number) => `${h} h ${String(min).padStart(2, '0')}`,
     never: 'never',
   },
+  /** In smaller letters on a tile. */
+  kiln: {
+    dry: 'kiln-dry',
+    in: 'kiln-dry in',
+  },
+  /** An hour and its minutes, as short as it can be told. */
+  hours: (h: number, min: number) => `${h} h ${String(min).padStart(2, '0')}`,
   tile: (number: Name, place: string, state: string) => `Pot ${number} at ${place}: ${state}`,
   empty: {
     title: 'An empty board',

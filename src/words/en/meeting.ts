@@ -31,6 +31,7 @@ export const meeting = {
     number: (number: Name) => `number ${number}`,
     place: (place: string) => `at ${place}`,
     stack: (name: string) => `stack ${name}`,
+    whose: (name: string) => `${name}’s pot`,
     heightMm: (length: string) => `${length} tall`,
     rimMm: (length: string) => `rim ${length}`,
     bellyMm: (length: string) => `belly ${length}`,

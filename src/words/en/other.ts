@@ -34,6 +34,7 @@ export const other = {
     wasPot: 'It was another pot',
     wasBucket: 'It was another bucket',
     logDip: 'Log a dip',
+    screens: 'Other screens',
     otherHands: 'The other potter dipped it',
     about: (number: Name, glaze: string) => (glaze === '' ? `${number}` : `${number} in ${glaze}`),
     held: 'Change the seconds',

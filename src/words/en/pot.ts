@@ -27,6 +27,7 @@ export const pot = {
   onStale: (ago: string) => `on, stirred ${ago} before,`,
   onUnstirred: 'on, never stirred,',
   ownPlan: 'own plan',
+  whose: (name: string) => `${name}’s`,
   onSlab: 'goes on a catch slab',
   after: (wait: string) => `no sooner than ${wait} after the coat before`,
   heldTo: (when: string) => `dry, its next coat is for ${when}`,

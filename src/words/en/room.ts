@@ -43,6 +43,8 @@ export const room = {
   bisque: 'Bisque comes',
   bisques: { dry: 'dry', damp: 'damp', washed: 'washed' },
   bisqueHelp: 'Washed under the tap or damp, it has to dry before wax and glaze. Any pot may differ.',
+  alone: 'Bench alone',
+  aloneHelp: 'For a student’s phone: no other screen. Holding a key for 3 s leads back.',
   units: 'Units',
   unit: { metric: 'mm, °C, litres', us: 'inches, °F, gallons' },
   leadIn: 'Lead-in',

@@ -11,6 +11,7 @@ export const stacks = {
   toBucket: 'Name a bucket',
   newTitle: 'New stack',
   name: 'Name of the stack',
+  more: 'Name, handing on, removing',
   on: (pot: string) => `on ${pot}`,
   sample: (form: string) => `on a medium ${form}`,
   otherPot: 'Other pot',

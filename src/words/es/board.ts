@@ -35,11 +35,13 @@ export const board: typeof boardEnglish = {
     check: 'mirar',
     stuck: 'decide',
     later: 'luego',
-    kilnDry: 'al horno',
-    kilnIn: 'al horno en',
-    hours: (h: number, min: number) => `${h} h ${String(min).padStart(2, '0')}`,
     never: 'nunca',
   },
+  kiln: {
+    dry: 'al horno',
+    in: 'al horno en',
+  },
+  hours: (h: number, min: number) => `${h} h ${String(min).padStart(2, '0')}`,
   tile: (number: Name, place: string, state: string) => `Pieza ${number} en ${place}: ${state}`,
   empty: {
     title: 'Tabla vacía',

@@ -32,6 +32,7 @@ export const meeting: typeof english = {
     number: (number: Name) => `número ${number}`,
     place: (place: string) => `en ${place}`,
     stack: (name: string) => `serie ${name}`,
+    whose: (name: string) => `pieza de ${name}`,
     heightMm: (length: string) => `${length} de alto`,
     rimMm: (length: string) => `borde ${length}`,
     bellyMm: (length: string) => `panza ${length}`,

@@ -44,6 +44,7 @@ export const opening: typeof english = {
     barNone: 'SIN ESCURRIR',
     dripTo: (mm: string, drip: string) => `${mm}, gota ${drip}`,
   },
+  off: 'toca otra vez: no',
   good: 'BIEN',
   next: 'SIGUE',
   save: 'GUARDAR',

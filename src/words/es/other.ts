@@ -35,6 +35,7 @@ export const other: typeof english = {
     wasPot: 'Era otra pieza',
     wasBucket: 'Era otro cubo',
     logDip: 'Anotar un baño',
+    screens: 'Otras páginas',
     otherHands: 'La bañó la otra persona',
     about: (number: Name, glaze: string) => (glaze === '' ? `${number}` : `${number} en ${glaze}`),
     held: 'Cambiar los segundos',

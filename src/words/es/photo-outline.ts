@@ -8,7 +8,7 @@ export const photo: typeof english = {
     'El teléfono derecho, a la altura del medio de la pieza.',
     'A un brazo de distancia, o más. Luz de un lado.',
   ],
-  one: 'Mide una de sus longitudes con una regla.',
+  one: 'Mide su altura o lo más ancho con una regla. Un cuenco bajo: las dos.',
   camera: 'Sacar una foto',
   file: 'Elegir una imagen',
   stays: 'La foto no se guarda. Solo el perfil.',
@@ -26,7 +26,7 @@ export const photo: typeof english = {
   looks: '¿Se ve el interior de la pieza?',
   look: { yes: 'Sí', no: 'No', line: 'El borde es una línea' },
   which: '¿Qué longitud mediste?',
-  known: { heightMm: 'Altura', rimMm: 'Borde', bellyMm: 'Lo más ancho' },
+  known: { heightMm: 'Altura', bellyMm: 'Lo más ancho, a menudo el borde' },
   length: 'Cuánto mide',
   find: 'Buscar el perfil',
   keep: 'Guardarlo',
@@ -45,11 +45,13 @@ export const photo: typeof english = {
     across: (value: string, least: string, most: string) =>
       `El pie o el borde es ${value} del ancho de la imagen, se admite de ${least} a ${most}. Traza el lado derecho, luego toca los extremos izquierdos.`,
     edge: (value: string, least: string, most: string) =>
-      `Se ve canto en ${value} del perfil, hacen falta de ${least} a ${most}. Pon algo liso detrás de la pieza.`,
+      `Se ve canto en ${value} del perfil, hacen falta de ${least} a ${most}. Mide otra vez las dos longitudes, o pon algo liso detrás de la pieza.`,
     off: (value: string, least: string, most: string) =>
       `El canto está a ${value} de tus toques, se admite de ${least} a ${most}. Traza otra vez, más ajustado.`,
-    doubt: (value: string, least: string, most: string) =>
-      `Su altura se sabe a ${value}, se admite de ${least} a ${most}. El teléfono a la altura de su medio.`,
+    lengths: (value: string, _least: string, most: string) =>
+      `Altura y ancho difieren ${value} de lo que muestra la foto, se admite ${most}. Mide las dos otra vez.`,
+    known: (value: string, least: string) =>
+      `Longitudes sabidas: ${value}. Esta foto pide ${least}: mide también la otra.`,
     low: (value: string, least: string) =>
       `Su altura es ${value} de su ancho, hace falta ${least}. Mide a mano una pieza tan baja.`,
     heightMm: (value: string, least: string, most: string) => `Altura ${value}: solo de ${least} a ${most}.`,

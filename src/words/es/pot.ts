@@ -6,6 +6,7 @@ export const pot: typeof english = {
   title: (number: Name) => `Pieza ${number}`,
   newTitle: 'Medidas propias',
   at: (place: string) => `tabla ${place}`,
+  whose: (name: string) => `de ${name}`,
   toBench: 'Llevarla a la mesa',
   change: 'Medidas y serie',
   another: 'Otra igual',

@@ -138,6 +138,8 @@ export const room: typeof english = {
   hands: { right: 'derecha', left: 'izquierda' },
   theme: 'Aspecto',
   themes: { auto: 'como el teléfono', paper: 'papel', dim: 'oscuro' },
+  alone: 'Solo la mesa',
+  aloneHelp: 'Para el teléfono de un alumno: ninguna otra página. Mantener una tecla 3 s lleva de vuelta.',
   backUp: 'Sacar una copia',
   backedUp: { shared: 'Pasada.', saved: 'Guardada como archivo.', cancelled: 'No se sacó copia.' },
   failed: 'No funcionó. Nada ha cambiado.',

@@ -88,8 +88,8 @@ export const shelf: typeof english = {
   next: 'Próxima cocción',
   ready: (n: number) => `${pots(n)} con todas las capas.`,
   none: 'Aún no hay piezas con todas las capas.',
-  onThreePosts: (mm: string) => `sobre tres postes de ${mm}`,
-  onStilts: (mm: string) => `sobre calzos, a ${mm}`,
+  onPosts: (mm: string) => `3 postes de ${mm}`,
+  onStilts: (mm: string) => `calzos de ${mm}`,
   bar: {
     propose: 'PROPONER',
     shelf: (n: number) => `PLACA ${n} COMO SE VE`,
@@ -205,6 +205,11 @@ export const shelf: typeof english = {
   notACone: (cone: string, range: string) => `El cono ${cone} no es de esta clase: ${range}.`,
   leap: (value: string) => `${value} es un salto en tan poco tiempo. ¿Es así?`,
   rose: (value: string) => `Después se leyó ${value}: siguió subiendo. ¿Estaba apagado entonces?`,
+  unfired: (cone: string, temp: string) =>
+    `El cono ${cone} no se vio caído, y ${temp} la última vez queda muy por debajo. ¿Está apagado el horno?`,
+  unread: (cone: string, span: string) =>
+    `Encendido hace ${span}: el cono ${cone} no se vio caído, y no se leyó nada. ¿Está apagado el horno?`,
+  isOff: 'Está apagado',
   wasOff: 'Estaba apagado entonces',
   itIs: (temp: string) => `Es ${temp}`,
   drawn: (n: number, of: string) => `Placa ${n} desde arriba: ${of}`,

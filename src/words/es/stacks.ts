@@ -13,6 +13,7 @@ export const stacks: typeof english = {
   toBucket: 'Poner nombre a un cubo',
   newTitle: 'Serie nueva',
   name: 'Nombre de la serie',
+  more: 'Nombre, pasarla, quitarla',
   on: (pot: string) => `en ${pot}`,
   sample: (form: string) => `en ${form} de tamaño mediano`,
   otherPot: 'Otra pieza',

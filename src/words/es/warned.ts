@@ -42,6 +42,7 @@ export const warned: typeof english = {
     thinLikely: (mm: string, low: string, high: string) => `Quizá fina: ahora ${mm}, de ${low} a ${high}.`,
     thinOne: (mm: string) => `La pared está llena: ahora ${mm}.`,
     thinAgain: (mm: string, clock: string) => `${mm} desde hacia las ${clock}.`,
+    held: (clock: string) => `Sus segundos cuentan con esperar hasta ${clock}: antes sale más fina`,
     thinWait: 'Más segundos no ayudan, esperar sí.',
     thinMakeUp: (s: number) => `${s} s lo compensarían.`,
     repair: (s: number) => `Se muestra el plan. Tras el fallo, mejor ${s} s`,

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { decideHandout } from '../../../src/table/decide/decide-handout.ts'
 import { atTable, handoutOf } from '../../../src/table/entry/handout.ts'
 import { Play } from './play.ts'
 
@@ -7,22 +6,14 @@ const teacher = new Play().act({ do: 'lay-demo' }).table
 const handout = handoutOf(teacher, 'demo.tideline')
 const names = (play: Play) => Object.values(play.table.buckets).map(({ facts }) => facts.name)
 
-/** Takes it as the screen does. */
-function take(play: Play, of = handout): Play {
-  const decided = decideHandout(play.table, { do: 'take-handout', handout: of })
-  if ('refusal' in decided) throw new Error(JSON.stringify(decided.refusal))
-  play.append([...decided.events], `take-${play.hits}`)
-  return play
-}
+const take = (play: Play, of = handout) => play.act({ do: 'take-handout', handout: of })
 
 describe('taking what was handed on', () => {
   it('an empty table has the stack and its buckets then, and it is nothing new the second time', () => {
     const play = take(new Play())
     expect(play.table.stacks['demo.tideline']).toEqual(teacher.stacks['demo.tideline'])
     expect(names(play).sort()).toEqual(handout.buckets.map(({ name }) => name).sort())
-    expect(decideHandout(play.table, { do: 'take-handout', handout })).toEqual({
-      refusal: { code: 'nothing-to-do' },
-    })
+    expect(play.try({ do: 'take-handout', handout })).toEqual({ code: 'nothing-to-do' })
     expect(atTable(play.table, handout)).toMatchObject({ stacks: [{ is: 'here' }], buckets: [] })
   })
 
@@ -67,13 +58,14 @@ describe('taking what was handed on', () => {
   it('is all of it or nothing: a value out of range, a bucket that did not come along', () => {
     const play = new Play()
     const dense = handout.buckets.map((facts) => ({ ...facts, targetGramsPerMl: 9 }))
-    expect(
-      decideHandout(play.table, { do: 'take-handout', handout: { ...handout, buckets: dense } }),
-    ).toMatchObject({
-      refusal: { code: 'out-of-range', field: 'gramsPerMl', facts: { value: 9 } },
+    expect(play.try({ do: 'take-handout', handout: { ...handout, buckets: dense } })).toMatchObject({
+      code: 'out-of-range',
+      field: 'gramsPerMl',
+      facts: { value: 9 },
     })
-    expect(
-      decideHandout(play.table, { do: 'take-handout', handout: { ...handout, buckets: [] } }),
-    ).toMatchObject({ refusal: { code: 'unknown-bucket' } })
+    expect(play.try({ do: 'take-handout', handout: { ...handout, buckets: [] } })).toMatchObject({
+      code: 'unknown-bucket',
+    })
+    expect(play.table.buckets).toEqual({})
   })
 })

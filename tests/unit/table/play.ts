@@ -23,7 +23,7 @@ export const START_MS = Date.UTC(2026, 2, 3, 18, 0, 0)
 export const setting: More = (table, action, stamp) =>
   (action.do === 'lay-demo' ? layDemo(table, action, stamp) : decideLoad(table, action, stamp)) ??
   decideOpening(table, action) ??
-  (action.do === 'take-handout' ? decideHandout(table, action) : undefined) ??
+  (action.do === 'take-handout' ? decideHandout(table, action, stamp) : undefined) ??
   (action.do === 'meet' || action.do === 'settle'
     ? decideMeeting(table, action)
     : decideSetup(table, action, stamp))

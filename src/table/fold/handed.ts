@@ -1,0 +1,47 @@
+import type { Stamped, TableEvent } from '../../../shared/events.ts'
+
+/** What an event says the whole of, by name. */
+function thingOf(event: TableEvent): string | undefined {
+  switch (event.kind) {
+    case 'bucket-set':
+      return `bucket ${event.bucket.bucketId}`
+    case 'stack-set':
+      return `stack ${event.stack.stackId}`
+    case 'pot-set':
+      return `pot ${event.pot.potId}`
+    case 'plan-changed':
+      return `plan ${event.potId}`
+    case 'board-set':
+      return 'board'
+    default:
+      return undefined
+  }
+}
+
+/** What an event takes away, by the same name. */
+function goneWith(event: TableEvent): string | undefined {
+  if (event.kind === 'bucket-gone') return `bucket ${event.bucketId}`
+  return event.kind === 'stack-gone' ? `stack ${event.stackId}` : undefined
+}
+
+/**
+ * Events in their order without those that repeat, as it was handed on, what somebody's own word stands on: an older plan on
+ * paper says nothing against what was changed since.
+ */
+export function withoutEchoes<T extends Stamped>(
+  events: readonly T[],
+  stands: (stamped: Stamped) => boolean,
+): readonly T[] {
+  const said = new Set<string>()
+  return events.filter((stamped) => {
+    const { event, from } = stamped
+    if (!stands(stamped)) return true
+    if (event.kind === 'table-cleared' && from === undefined) said.clear()
+    said.delete(goneWith(event) ?? '')
+    const thing = thingOf(event)
+    if (thing === undefined) return true
+    if (event.handed) return !said.has(thing)
+    said.add(thing)
+    return true
+  })
+}
