@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { freshId, PatternDef, type PatternName } from './pattern.tsx'
 
@@ -25,18 +26,26 @@ interface OutlineProps {
   readonly width: number
   readonly height: number
   /** The foot line is a concern: drawn in the warning colour. */
-  readonly alarm?: boolean
+  readonly alarm?: boolean | undefined
   readonly label: string
+  /** What lies on the wall besides coats, by where a part of the foot's radius and a height above the shelf, mm, are drawn. */
+  readonly on?: ((x: (part: number) => number, y: (zMm: number) => number) => ComponentChildren) | undefined
 }
 
-/** A pot drawn to scale from its own measures, its coats as patterned bands, the foot line dashed. */
-export function PotOutline({ outer, footLineMm, bands, width, height, alarm = false, label }: OutlineProps) {
+/**
+ * A pot drawn to scale from its own measures, its coats as patterned bands, the foot line dashed. It stands on the floor
+ * of its box and fills it as far as its shape does.
+ */
+export function PotOutline(props: OutlineProps) {
+  const { outer, footLineMm, bands, width, height, alarm, label, on } = props
   const [id] = useState(freshId)
   const heightMm = outer.at(-1)?.zMm ?? 1
   const widestMm = Math.max(...outer.map((p) => p.rMm)) * 2
-  const scale = Math.min((height - 8) / heightMm, (width - 24) / widestMm)
-  const x = (rMm: number) => width / 2 + rMm * scale
-  const y = (zMm: number) => height - 5 - zMm * scale
+  const scale = Math.min((height - 8) / heightMm, (width - 12) / widestMm)
+  const wide = widestMm * scale + 12
+  const high = heightMm * scale + 8
+  const x = (rMm: number) => wide / 2 + rMm * scale
+  const y = (zMm: number) => high - 5 - zMm * scale
   const right = outer.map((p) => `${x(p.rMm).toFixed(1)} ${y(p.zMm).toFixed(1)}`)
   const left = [...outer].reverse().map((p) => `${x(-p.rMm).toFixed(1)} ${y(p.zMm).toFixed(1)}`)
   const path = `M${right.join(' L')} L${left.join(' L')} Z`
@@ -52,7 +61,8 @@ export function PotOutline({ outer, footLineMm, bands, width, height, alarm = fa
       class="outline"
       width={width}
       height={height}
-      viewBox={`0 0 ${width} ${height}`}
+      viewBox={`0 0 ${wide} ${high}`}
+      preserveAspectRatio="xMidYMax"
       role="img"
       aria-label={label}
     >
@@ -73,10 +83,10 @@ export function PotOutline({ outer, footLineMm, bands, width, height, alarm = fa
         {bands
           .filter((band) => band.planned)
           .map((band, i) => (
-            <g key={i}>
+            <g key={i} class="coming">
               <rect {...box(band)} fill={`url(#${id}${band.pattern})`} opacity="0.5" />
               <path
-                d={`M0 ${y(band.fromMm)} H${width} M0 ${y(band.toMm)} H${width}`}
+                d={`M0 ${y(band.fromMm)} H${wide} M0 ${y(band.toMm)} H${wide}`}
                 fill="none"
                 stroke="var(--ink)"
                 stroke-width="3"
@@ -94,14 +104,14 @@ export function PotOutline({ outer, footLineMm, bands, width, height, alarm = fa
             />
           ) : null,
         )}
+        {on?.((part) => x(part * (outer[0]?.rMm ?? 0)), y)}
       </g>
       <path d={path} fill="none" stroke="var(--ink)" stroke-width="3.5" stroke-linejoin="round" />
       <path
-        d={`M2 ${y(footLineMm)} H${width - 2}`}
-        fill="none"
+        d={`M0 ${y(footLineMm)} H${wide}`}
         stroke={alarm ? 'var(--brick)' : 'var(--ink)'}
-        stroke-width="2.5"
-        stroke-dasharray="7 5"
+        stroke-width="4.5"
+        stroke-dasharray="10 5"
       />
     </svg>
   )

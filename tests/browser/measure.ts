@@ -25,6 +25,12 @@ export interface Measured {
   /** Height of the digits, drawn. */
   readonly countPx: number | undefined
   readonly numberPx: number | undefined
+  readonly placePx: number | undefined
+  readonly glazePx: number | undefined
+  readonly dosePx: number | undefined
+  readonly inPx: number | undefined
+  /** The drawing of a pot beside whose words there is room. */
+  readonly pot: Box | undefined
   /** Text outside the screen, cut off, or under something else. */
   readonly hidden: readonly string[]
 }
@@ -51,6 +57,7 @@ export const measure = (page: Page): Promise<Measured> =>
       return { name: element.className || (element.textContent ?? '').trim(), left, top, right, bottom }
     }
     const all = (selector: string) => [...root.querySelectorAll(selector)]
+    const said = (selector: string) => root.querySelector(selector)?.textContent ?? ''
     const drawnHeight = (selector: string) => {
       const element = root.querySelector(selector)
       const context = document.createElement('canvas').getContext('2d')
@@ -78,23 +85,24 @@ export const measure = (page: Page): Promise<Measured> =>
       range.selectNodeContents(node)
       for (const rect of range.getClientRects()) {
         if (rect.width < 1 || rect.height < 1) continue
-        const said = (why: string) => hidden.push(`"${text}" ${why}`)
-        if (rect.left < -0.5 || rect.right > innerWidth + 0.5) said('runs out at the side')
+        const found = (why: string) => hidden.push(`"${text}" ${why}`)
+        if (rect.left < -0.5 || rect.right > innerWidth + 0.5) found('runs out at the side')
         const middle = (rect.top + rect.bottom) / 2
         if (middle - letters < 0 || middle + letters > innerHeight) {
-          if (!scrolls(parent)) said('runs out above or below')
+          if (!scrolls(parent)) found('runs out above or below')
           continue
         }
         for (const y of [middle - letters, middle + letters])
           for (const x of [rect.left + 2, rect.right - 2]) {
             const top = document.elementFromPoint(x, y)
             if (top?.closest('.not-saved') || !top || top.contains(parent) || parent.contains(top)) continue
-            if (!scrolls(parent)) said(`lies under ${top.className || top.tagName}`)
+            if (!scrolls(parent)) found(`lies under ${top.className || top.tagName}`)
           }
       }
       if (parent.scrollWidth > parent.clientWidth + 1 && getComputedStyle(parent).overflowX === 'hidden')
         hidden.push(`"${text}" is cut short`)
     }
+    const pot = all('.face-pot:not(.face-much, :has(.caution)) > .outline')[0]
     const bar = sheet ? undefined : all('.bar:not(.bar-rest)')[0]
     return {
       width: innerWidth,
@@ -107,6 +115,12 @@ export const measure = (page: Page): Promise<Measured> =>
       tiles: all('.other [data-press], .ready-tile').map(boxOf),
       countPx: drawnHeight('.count-numeral'),
       numberPx: drawnHeight('.name-number'),
+      // Of a lid it says so as well.
+      placePx: said('.name-place').length > 4 ? undefined : drawnHeight('.name-place'),
+      glazePx: drawnHeight('.glaze'),
+      dosePx: drawnHeight('.glaze ~ .face-text > .dose'),
+      inPx: said('.count-word') === 'IN' ? drawnHeight('.count-word') : undefined,
+      pot: pot && boxOf(pot),
       hidden: [...new Set(hidden)],
     }
   })

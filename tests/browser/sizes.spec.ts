@@ -19,8 +19,10 @@ const GAP_PX = 24
 const TILE_GAP_PX = 8
 /** 25 mm, read at a metre and a half. */
 const COUNT_PX = 150
-/** 20 minutes of arc at a metre. */
-const NUMBER_PX = 34
+/** More than 20 minutes of arc at a metre; that much where the two corners leave less room. */
+const NAME_PX = { wide: 36, small: 34 }
+/** What fills the left half. */
+const POT_PX = 160
 
 /** What is too small, too near or cut off at a moment, in words. */
 function faults(seen: Measured): string[] {
@@ -41,7 +43,18 @@ function faults(seen: Measured): string[] {
   for (const { between, gap } of pairs(seen.tiles))
     want(gap >= TILE_GAP_PX - 0.1, `${between}: ${gap} px apart`)
   if (seen.countPx !== undefined) want(seen.countPx >= COUNT_PX, `the seconds are ${seen.countPx} px high`)
-  if (seen.numberPx !== undefined) want(seen.numberPx >= NUMBER_PX, `the number is ${seen.numberPx} px high`)
+  const { numberPx, placePx, glazePx, dosePx, inPx, pot } = seen
+  if (numberPx !== undefined && placePx !== undefined) {
+    const least = seen.width < 360 ? NAME_PX.small : NAME_PX.wide
+    want(numberPx >= least && placePx === numberPx, `number and place are ${numberPx} and ${placePx} px high`)
+  }
+  if (glazePx !== undefined && dosePx !== undefined)
+    want(glazePx >= dosePx, `the glaze is ${glazePx} px high, its seconds ${dosePx}`)
+  if (inPx !== undefined) want(inPx >= COUNT_PX, `IN is ${inPx} px high`)
+  if (pot) {
+    want(widthOf(pot) >= Math.min(POT_PX, seen.width * 0.4), `the pot is drawn ${widthOf(pot)} px wide`)
+    want(!seen.bar || Math.abs(seen.bar.top - pot.bottom) <= 8, `the pot ends at ${pot.bottom} px`)
+  }
   return found
 }
 

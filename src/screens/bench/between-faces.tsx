@@ -38,8 +38,7 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
   )
   if (pots.length === 1)
     return (
-      <WithPot pot={only}>
-        <h1 class="title title-big">{w.head.ready}</h1>
+      <WithPot pot={only} title={w.head.ready}>
         <p class="strong">{where}</p>
         {tonged ? <p class="soft">{tonged}</p> : null}
         {next}
@@ -170,8 +169,7 @@ export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
   return pot ? (
-    <WithPot pot={pot}>
-      <h1 class="title">{w.head['ask-dose']}</h1>
+    <WithPot pot={pot} title={w.head['ask-dose']}>
       <p class="strong figures">{w.askText(card.dip.holdS)}</p>
     </WithPot>
   ) : null
@@ -196,8 +194,7 @@ export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
     'no-bucket': [w.stuckNoBucket(number), w.stuckPlan],
   }[card.why]
   return (
-    <WithPot pot={pot}>
-      <h1 class="title">{said[0]}</h1>
+    <WithPot pot={pot} title={said[0] ?? ''}>
       <p>{said[1]}</p>
     </WithPot>
   )

@@ -25,7 +25,7 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
     return (
       <button class="count count-out" data-press="bar" type="button">
         <span class="count-name">{name}</span>
-        <span class="count-word">{w.out}</span>
+        <CountWord>{w.out}</CountWord>
         <span class="count-under">{poured ? w.outPour : w.outUnder}</span>
       </button>
     )
@@ -49,7 +49,7 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
       <EdgeRing part={part} />
       <span class="count-name">{name}</span>
       {t < dip.underAt || whole === 0 ? (
-        <span class="count-word">{poured ? w.pour : w.lower}</span>
+        <CountWord>{poured ? w.pour : w.lower}</CountWord>
       ) : (
         <span class="count-numeral figures">{whole}</span>
       )}
@@ -58,6 +58,13 @@ export function CountScreen({ card }: { readonly card: CountCard }) {
     </button>
   )
 }
+
+/** A word as large as its letters have room. */
+const CountWord = ({ children }: { readonly children: string }) => (
+  <span class="count-word" style={{ '--n': children.length }}>
+    {children}
+  </span>
+)
 
 /** The screen's edge, drawn as far round as the dose has run. */
 const EdgeRing = ({ part }: { readonly part: number }) => (

@@ -1,10 +1,13 @@
+import type { ComponentProps } from 'preact'
 import type { Decant } from '../../table/advice/collar.ts'
+import type { Warning } from '../../table/advice/warning.ts'
 import type { Card } from '../../table/card/card.ts'
 import { isFresh } from '../../table/model/fresh.ts'
 import { halfAt } from '../../table/model/halves.ts'
 import { lastDip } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { marksMayShow } from '../../table/steps/tongs.ts'
+import type { PotOutline } from '../../ui/outline.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
@@ -79,6 +82,18 @@ export function StirFace({ card }: { readonly card: Of<'stir'> }) {
   )
 }
 
+/** Where the melt may run: tongues from the lower edge of the coats down the bare foot, as far as is reckoned. */
+const tongues =
+  ({ roomMm, runMm }: Extract<Warning, { kind: 'run' }>): ComponentProps<typeof PotOutline>['on'] =>
+  (x, y) => (
+    <path
+      class="tongues"
+      d={[-0.7, -0.2, 0.3, 0.75]
+        .map((at, i) => `M${x(at)} ${y(roomMm)} V${y(Math.max(0, roomMm - runMm * (i % 2 ? 1 : 0.8)))}`)
+        .join(' ')}
+    />
+  )
+
 export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const { table, now, words, formats } = useApp()
   const { armed } = card
@@ -106,17 +121,18 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
   const marks = marksMayShow(pot) && !asked && !(armed.line && gloves && inHand)
   const stirredMs = armed.stirredAt === undefined ? undefined : now.value - armed.stirredAt
   const told = armed.line !== undefined || (armed.warnings.length > 0 && !(marks && gloves))
+  const run = armed.warnings.find((warning) => warning.kind === 'run')
   return (
     <WithPot
       pot={pot}
+      title={bucket.name}
+      above={inHand ? <p class="in-hand">{downFirst(words.value, inHand)}</p> : null}
+      mark={<Swatch pattern={bucket.pattern} letter={bucket.letter} size={44} />}
       drawn={asked ? 'as-is' : 'with-next'}
       alarm={armed.foot === 'near' || armed.foot === 'over'}
+      much={[inHand, marks, told, gloves].filter(Boolean).length > 1}
+      on={run && run.grade !== 'unknown' && !asked ? tongues(run) : undefined}
     >
-      {inHand ? <p class="in-hand">{downFirst(words.value, inHand)}</p> : null}
-      <h1 class="title glaze">
-        <Swatch pattern={bucket.pattern} letter={bucket.letter} size={40} />
-        {bucket.name}
-      </h1>
       <p class="dose figures">{w.seconds(armed.holdS)}</p>
       {asked ? (
         <p class="strong">{asked}</p>
@@ -153,19 +169,16 @@ export function DripFace({ card }: { readonly card: Of<'drip'> }) {
   const left = Math.ceil((card.until - now.value) / 1000)
   const poured = card.dip.cover.kind === 'inside'
   const gloves = glovesText(words.value, table.value.buckets[card.dip.bucketId]?.facts.cautions ?? [])
+  const then = poured ? w.rimTitle : w.footTitle
   return (
-    <WithPot pot={pot}>
+    <WithPot pot={pot} title={left > 0 ? (poured ? w.pourDripTitle : w.dripTitle) : then}>
       {left > 0 ? (
         <>
-          <h1 class="title">{poured ? w.pourDripTitle : w.dripTitle}</h1>
           <p class="dose figures">{w.seconds(left)}</p>
-          <p class="soft">{poured ? w.rimTitle : w.footTitle}</p>
+          <p class="soft">{then}</p>
         </>
       ) : (
-        <>
-          <h1 class="title">{poured ? w.rimTitle : w.footTitle}</h1>
-          <p class="strong">{(poured ? w.rimText : w.footText)(placeOf(pot))}</p>
-        </>
+        <p class="strong">{(poured ? w.rimText : w.footText)(placeOf(pot))}</p>
       )}
       {gloves ? <Caution>{gloves}</Caution> : null}
     </WithPot>

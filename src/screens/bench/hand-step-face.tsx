@@ -19,8 +19,7 @@ export function HandStepFace({ card }: { readonly card: Of<HandStepName> }) {
   const seat = isLid ? w.seat.lid : shape.galleryMm === undefined ? undefined : w.seat.jar
   const caution = typeof said.caution === 'string' ? said.caution : said.caution?.[table.value.settings.wax]
   return (
-    <WithPot pot={pot}>
-      <h1 class="title">{(isLid ? said.lidTitle : undefined) ?? said.title}</h1>
+    <WithPot pot={pot} title={(isLid ? said.lidTitle : undefined) ?? said.title}>
       {seat && said.lidTitle !== undefined ? (
         <p class="strong">
           {seat} {w.seat.fuses}

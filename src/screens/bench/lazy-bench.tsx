@@ -6,6 +6,7 @@ import { ClosedFace } from './end/closed-face.tsx'
 import { FloorFace, LidFace, ToolsFace } from './end/end-faces.tsx'
 import type { FaceProps } from './stand-ins.tsx'
 import { WaitFace } from './wait-face.tsx'
+import './hands-line.css'
 import './lazy-bench.css'
 import './on-its-side.css'
 

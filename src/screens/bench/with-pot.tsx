@@ -1,4 +1,4 @@
-import type { ComponentChildren } from 'preact'
+import type { ComponentChildren, ComponentProps } from 'preact'
 import { drawingOf } from '../../table/forecast/drawing.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { PotOutline } from '../../ui/outline.tsx'
@@ -6,37 +6,64 @@ import { Swatch } from '../../ui/swatch.tsx'
 import { useApp } from '../app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 
-/** A pot's outline with the coats that are on, or the next one too, at the left; what is said of it at the right. */
+/**
+ * What a card is about, as wide as the card; below it at the left the pot's outline with the coats that are on, or the
+ * next one too, down to the bar; at the right what is said of it.
+ */
 export function WithPot({
   pot,
-  alarm = false,
+  title,
+  above,
+  mark,
+  alarm,
   drawn = 'as-is',
+  on,
+  much,
   children,
 }: {
   readonly pot: PotState
-  readonly alarm?: boolean
+  readonly title: string
+  readonly above?: ComponentChildren
+  readonly mark?: ComponentChildren
+  readonly alarm?: boolean | undefined
   readonly drawn?: 'with-next' | 'as-is'
+  readonly on?: ComponentProps<typeof PotOutline>['on']
+  /** More is said than stands beside it. */
+  readonly much?: boolean | undefined
   readonly children: ComponentChildren
 }) {
   const { table, words } = useApp()
-  const drawing = drawingOf(table.value, pot, drawn)
   return (
-    <div class="face face-pot">
-      <PotOutline {...drawing} width={132} height={196} alarm={alarm} label={`${nameOf(words.value, pot)}`} />
+    <div class={much ? 'face face-pot face-much' : 'face face-pot'}>
+      {above}
+      <h1 class={mark ? 'title glaze' : 'title'} style={{ '--n': title.length }}>
+        {mark}
+        {title}
+      </h1>
+      <PotOutline
+        {...drawingOf(table.value, pot, drawn)}
+        width={172}
+        height={206}
+        alarm={alarm}
+        on={on}
+        label={`${nameOf(words.value, pot)}`}
+      />
       <div class="face-text">{children}</div>
     </div>
   )
 }
 
-/** The middle of the top row: which pot, and where it stands. */
+/** The middle of the top row: which pot, and where it stands, as large as each other. */
 export function PotName({ pot }: { readonly pot: PotState }) {
   const { words } = useApp()
+  const place = placeOf(pot)
+  const said = pot.facts.lidOf === undefined ? place : words.value.bench.lid(place)
   return (
-    <div class="name">
-      <strong class="name-number figures">{pot.facts.number}</strong>
-      <span class="name-place">
-        {(pot.facts.lidOf === undefined ? words.value.bench.place : words.value.bench.lid)(placeOf(pot))}
-      </span>
+    <div class="name figures">
+      <strong class="name-number">{pot.facts.number}</strong>
+      <strong class="name-place" style={{ '--n': said.length }}>
+        {said}
+      </strong>
     </div>
   )
 }

@@ -15,7 +15,6 @@ export const cards = {
     hold: 'Pause',
     other: 'Put right',
     board: 'Board',
-    place: (place: string) => `board ${place}`,
     lid: (number: Name) => `${number} lid`,
     coatOf: (n: number, of: number) => `coat ${n} of ${of}`,
     cover: {

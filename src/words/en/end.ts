@@ -27,7 +27,7 @@ export const end = {
   dryToCandle: 'Dry enough to candle',
   early: (span: string) => `${span} early`,
   late: (span: string) => `${span} late`,
-  isDry: 'dry now',
+  isDry: 'now',
   never: 'never in this air',
   leftOut: (what: string) => `Left out: ${what}. Done now?`,
   left: { 'lid-on': (name: string) => `lid on ${name}`, 'tools-washed': 'tools', 'floor-mopped': 'mop' },
