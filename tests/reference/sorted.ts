@@ -202,6 +202,12 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
       'Holman, Heat Transfer, example 4-1: last digit',
     ],
     [
+      'a junction of a time constant of 1 s, 25 to 199 degC in gas of 200 (Incropera, Heat and Mass Transfer, 5.1: 5.2 s)',
+      1,
+      'printed',
+      'Incropera, Heat and Mass Transfer, example 5.1: last digit',
+    ],
+    [
       'a body as a cylinder of water, 37 to 25 degC in air of 20 (Cengel, Heat Transfer, example 4-2: 12.2 h)',
       1,
       'printed',
