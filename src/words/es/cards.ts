@@ -14,7 +14,6 @@ export const cards: typeof english = {
     hold: 'Pausa',
     other: 'Corregir',
     board: 'Tablas',
-    place: (place: string) => `tabla ${place}`,
     lid: (number: Name) => `${number} tapa`,
     coatOf: (n: number, of: number) => `capa ${n} de ${of}`,
     cover: {

@@ -9,6 +9,8 @@ export const cool: typeof english = {
   fromNever: (from: string, never: string) => `de ${from} a ${never}`,
   lidAt: (temp: string, at: string) => `Tapa desde ${temp}: ${at}`,
   moreReadings: (below: string) => `Dos lecturas por debajo de ${below} desde ahora, y se dicen las horas.`,
+  oneMore: (below: string) =>
+    `Una lectura más por debajo de ${below}, cuando haya bajado, y se dicen las horas.`,
   openHot: (lid: string, out: string) =>
     `Tapa levantada por encima de ${lid}: el aire frío puede rajar piezas. No saques ninguna por encima de ${out}.`,
   openUnread: (out: string) => `Saca por debajo de ${out}: léelo.`,

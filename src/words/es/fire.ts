@@ -9,6 +9,7 @@ export const fire: typeof english = {
   decides: 'Decide el cono que está en el horno.',
   early: (within: string) =>
     `Cuándo cae el cono se dice con dos lecturas a media hora una de otra, a menos de ${within} de él.`,
+  oneMore: 'Una lectura más, media hora tras la última, y se dice la hora del cono.',
   untold: (cone: string, end: string, from: string) =>
     `La hora de un cono de esta marca no se dice. El cono ${cone} figura a ${end}: mira desde ${from}.`,
   holdUntil: (clock: string) => `Mantén hasta ${clock}`,
