@@ -32,7 +32,7 @@ export const board: typeof boardEnglish = {
     dip: 'baño',
     count: 'dentro',
     foot: 'pie',
-    check: 'mirar',
+    check: 'revisa',
     stuck: 'decide',
     later: 'luego',
     never: 'nunca',
@@ -47,7 +47,7 @@ export const board: typeof boardEnglish = {
     title: 'Tabla vacía',
     lines: 'Tres cosas, en este orden.',
     bucket: 'Pon nombre a un cubo',
-    bucketWhy: 'Su esmalte, su densidad, lo gruesa que puede ir.',
+    bucketWhy: 'Su esmalte, su densidad, qué tan gruesa puede ir la capa.',
     stack: 'Planea una serie',
     stackWhy: 'Qué capas, en qué orden, cuánto tiempo.',
     pots: 'Pon piezas en la tabla',
@@ -75,7 +75,7 @@ export const add: typeof addEnglish = {
   lidStack: 'Su tapa',
   look: 'Mira cada pieza por si hay grietas, y el cono testigo de su bizcocho.',
   cone: 'Su cono testigo',
-  noStack: 'Antes hace falta una serie.',
+  noStack: 'Primero hace falta una serie.',
   toStack: 'Planear una serie',
 }
 

@@ -146,6 +146,26 @@ describe('Spanish', () => {
   })
 })
 
+describe('Spanish of hours and lists', () => {
+  beforeAll(() => openLanguage('es', 'es-MX'))
+
+  test('gives an hour its article, and a day none', () => {
+    const { down, glassFrom } = FIRE_WORDS.es
+    expect(down('6', '18:20')).toBe('Cono 6 caído a las 18:20')
+    expect(down('6', '1:05 p.m.')).toBe('Cono 6 caído a la 1:05 p.m.')
+    expect(down('6', 'ayer 18:20')).toBe('Cono 6 caído ayer 18:20')
+    expect(down('6', '3 de marzo 18:20')).toBe('Cono 6 caído 3 de marzo 18:20')
+    expect(glassFrom('01:40')).toBe('Demasiado frío para dar vapor hasta la 01:40.')
+    expect(glassFrom('11:40')).toBe('Demasiado frío para dar vapor hasta las 11:40.')
+  })
+
+  test('says e before the sound of i', () => {
+    const { take } = PASSING_WORDS.es.handout
+    expect(take(['Brezo', 'Musgo', 'Iris'])).toBe('¿Tomar Brezo, Musgo e Iris?')
+    expect(take(['Brezo', 'Musgo'])).toBe('¿Tomar Brezo y Musgo?')
+  })
+})
+
 describe('a range over midnight', () => {
   test('names the day that it begins on', () => {
     expect(end.days('', 'tomorrow')).toBe('today – tomorrow')
