@@ -216,12 +216,12 @@ export interface BoardFacts {
 
 export interface Settings {
   readonly units: 'metric' | 'us'
-  readonly language: 'en'
+  readonly language: 'phone' | 'en' | 'es'
   readonly theme: 'auto' | 'paper' | 'dim'
   readonly hand: 'right' | 'left'
   readonly sound: 'voice' | 'tones' | 'numerals'
   /** What the voice speaks. */
-  readonly spoken: 'en' | 'es'
+  readonly spoken: 'phone' | 'en' | 'es'
   /** A noisy room: what sounds is shown as a pattern too. */
   readonly noisy: boolean
   readonly leadInS: number

@@ -1,10 +1,11 @@
 import { render } from 'preact'
 import { openFaults } from './device/faults.ts'
-import { inDemo, lastSeen, lastTheme, showDemo } from './device/seen.ts'
+import { inDemo, lastLanguage, lastSeen, lastTheme, showDemo } from './device/seen.ts'
 import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
 import { followPointers } from './ui/lifted.ts'
 import { FRONT_WORDS } from './words/front.ts'
+import { openLanguage } from './words/languages.ts'
 import './ui/style.css'
 import './ui/desk.css'
 
@@ -23,6 +24,7 @@ addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reaso
 
 const lifted = followPointers(window)
 let wantsOwn = false
+const language = lastLanguage()
 
 /** A first visit reads while the program is fetched; what is hit meanwhile is done as soon as it is there. */
 function showFirst(failed: boolean): void {
@@ -32,7 +34,13 @@ function showFirst(failed: boolean): void {
     if (failed) void open()
   }
   render(
-    <First words={FRONT_WORDS.en} back={false} failed={failed} onOwn={want(true)} onDemo={want(false)} />,
+    <First
+      words={FRONT_WORDS[language]}
+      back={false}
+      failed={failed}
+      onOwn={want(true)}
+      onDemo={want(false)}
+    />,
     root,
   )
 }
@@ -55,7 +63,7 @@ async function open(): Promise<void> {
     const { Unopened } = await import('./screens/first/unopened.tsx')
     const backUp = async () => (await import('./wire/unopened.ts')).backUpUnopened()
     const passOn = async () => (await import('./wire/pass-on.ts')).passOnFaults(faults, Date.now())
-    render(<Unopened words={FRONT_WORDS.en} backUp={backUp} passOn={passOn} />, root)
+    render(<Unopened words={FRONT_WORDS[language]} backUp={backUp} passOn={passOn} />, root)
     root.removeAttribute('aria-busy')
   }
 }
@@ -74,6 +82,7 @@ const painted = () =>
   })
 
 async function begin(): Promise<void> {
+  await openLanguage(language, navigator.language)
   if (lastSeen() === undefined && !inDemo()) {
     showFirst(false)
     await painted()

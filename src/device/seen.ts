@@ -36,62 +36,54 @@ export interface LifeSign {
   readonly skewMs?: number | undefined
 }
 
-/** The last life sign of an earlier page, if any. */
-export function lastSeen(): LifeSign | undefined {
+const read = (key: string): string | null => {
   try {
-    const [atMs = 0, skewMs] = (localStorage.getItem(seenKey()) ?? '').split(' ').map(Number)
-    return atMs > 0 ? { atMs, skewMs } : undefined
+    return localStorage.getItem(key)
   } catch {
-    // As above; then nothing is known of earlier pages.
-    return undefined
+    // As above.
+    return null
   }
 }
 
-export function beSeen(atMs: number, skewMs: number): void {
+const write = (key: string, value: string): void => {
   try {
-    localStorage.setItem(seenKey(), `${atMs} ${skewMs}`)
+    localStorage.setItem(key, value)
   } catch {
     // As above.
   }
 }
+
+/** The last life sign of an earlier page, if any. */
+export function lastSeen(): LifeSign | undefined {
+  const [atMs = 0, skewMs] = (read(seenKey()) ?? '').split(' ').map(Number)
+  return atMs > 0 ? { atMs, skewMs } : undefined
+}
+
+export const beSeen = (atMs: number, skewMs: number): void => write(seenKey(), `${atMs} ${skewMs}`)
 
 const COPIED_KEY = 'bucketside.copied'
 
 /** Epoch ms of the last backup that left the app, if any. */
-export function lastCopiedMs(): number | undefined {
-  try {
-    const copied = Number(localStorage.getItem(COPIED_KEY))
-    return copied > 0 ? copied : undefined
-  } catch {
-    // As above.
-    return undefined
-  }
+export const lastCopiedMs = (): number | undefined => Number(read(COPIED_KEY)) || undefined
+
+export const beCopied = (epochMs: number): void => write(COPIED_KEY, String(epochMs))
+
+const LANGUAGE_KEY = 'bucketside.language'
+
+/** What the phone was set to speak last; its own language where nothing was chosen. */
+export function lastLanguage(): 'phone' | 'en' | 'es' {
+  const kept = read(LANGUAGE_KEY)
+  return kept === 'en' || kept === 'es' ? kept : 'phone'
 }
 
-export function beCopied(epochMs: number): void {
-  try {
-    localStorage.setItem(COPIED_KEY, String(epochMs))
-  } catch {
-    // As above.
-  }
-}
+export const keepLanguage = (language: string): void => write(LANGUAGE_KEY, language)
 
 const THEME_KEY = 'bucketside.theme'
 export type Theme = 'paper' | 'dim'
 
 export function lastTheme(): Theme | undefined {
-  try {
-    const theme = localStorage.getItem(THEME_KEY)
-    return theme === 'paper' || theme === 'dim' ? theme : undefined
-  } catch {
-    return undefined
-  }
+  const theme = read(THEME_KEY)
+  return theme === 'paper' || theme === 'dim' ? theme : undefined
 }
 
-export function keepTheme(theme: Theme): void {
-  try {
-    localStorage.setItem(THEME_KEY, theme)
-  } catch {
-    // As above.
-  }
-}
+export const keepTheme = (theme: Theme): void => write(THEME_KEY, theme)

@@ -262,8 +262,11 @@ export function useApp(): App {
   return app
 }
 
-/** Words of a refusal. */
-export function refusalText(words: Words, refusal: Refusal): string {
-  const text = words.refusal[refusal.code]
-  return typeof text === 'string' ? text : text(refusal.facts ?? {})
+/** Words of a refusal; what only clean hands are refused is in the desk's words alone. */
+export function refusalText(words: Words, { code, facts }: Refusal): string {
+  const texts: Readonly<
+    Partial<Record<Refusal['code'], string | ((of: NonNullable<typeof facts>) => string)>>
+  > = words.refusal
+  const text = texts[code] ?? words.refusal['nothing-to-do']
+  return typeof text === 'string' ? text : text(facts ?? {})
 }

@@ -1,6 +1,6 @@
 /** Days and hours by the phone's own calendar, in its own zone: a day of 23 or 25 hours is one day. Times: epoch ms. */
 import { DateTime } from 'luxon'
-import type { Words } from '../words/bench.ts'
+import type { LateWords } from '../words/late.ts'
 
 /** How the field of the phone for day and hour writes a moment. */
 const FIELD = "yyyy-MM-dd'T'HH:mm"
@@ -13,16 +13,22 @@ export const isSameDay = (aMs: number, bMs: number): boolean =>
   daysBetween(DateTime.fromMillis(aMs), DateTime.fromMillis(bMs)) === 0
 
 /** The hour, with its day where that is not today: as near as a week by the day's name, else by its date. */
-export function momentText(words: Words['days'], language: string, atMs: number, nowMs: number): string {
+export function momentText(words: LateWords['days'], language: string, atMs: number, nowMs: number): string {
   const clock = DateTime.fromMillis(atMs).toFormat('HH:mm')
   return withDay(words, language, atMs, nowMs, clock)
 }
 
 /** The day alone, as {@link momentText} says it: nothing of today. */
-export const dayText = (words: Words['days'], language: string, atMs: number, nowMs: number): string =>
+export const dayText = (words: LateWords['days'], language: string, atMs: number, nowMs: number): string =>
   withDay(words, language, atMs, nowMs, '').trim()
 
-function withDay(words: Words['days'], language: string, atMs: number, nowMs: number, clock: string): string {
+function withDay(
+  words: LateWords['days'],
+  language: string,
+  atMs: number,
+  nowMs: number,
+  clock: string,
+): string {
   const at = DateTime.fromMillis(atMs).setLocale(language)
   const days = daysBetween(DateTime.fromMillis(nowMs), at)
   switch (days) {
@@ -33,13 +39,13 @@ function withDay(words: Words['days'], language: string, atMs: number, nowMs: nu
     case 1:
       return words.tomorrow(clock)
     default:
-      return words.on(clock, at.toFormat(Math.abs(days) < 7 ? 'cccc' : 'd LLLL'))
+      return words.on(clock, at.toFormat(Math.abs(days) < 7 ? 'cccc' : words.date))
   }
 }
 
 /** The day of a moment with its year, as 3 March 2026: for paper. */
-export const dateText = (language: string, atMs: number): string =>
-  DateTime.fromMillis(atMs).setLocale(language).toFormat('d LLLL yyyy')
+export const dateText = (words: LateWords['days'], language: string, atMs: number): string =>
+  DateTime.fromMillis(atMs).setLocale(language).toFormat(words.dateOfYear)
 
 /** The day of a moment as files are named by it, as 2026-03-29. */
 export const fileDay = (atMs: number): string => DateTime.fromMillis(atMs).toFormat('yyyy-MM-dd')

@@ -1,4 +1,6 @@
 import { useComputed } from '@preact/signals'
+import { tagOf } from '../words/languages.ts'
+import { LATE_WORDS } from '../words/late.ts'
 import { useApp } from './app.ts'
 import { lazyValue } from './lazy.tsx'
 
@@ -25,18 +27,19 @@ export function useDays(): Days {
   const w = words.value
   const f = formats.value
   const { skewMs, settings } = table.value
+  const language = tagOf(settings.language)
+  const { days } = LATE_WORDS[settings.language]
   // To the minute: screens are drawn again no more often for it.
   const from = useComputed(() => Math.floor(now.value / MINUTE_MS) * MINUTE_MS).value
-  const far = (at: number) => (at < from ? w.days.ago(f.span(from - at)) : w.days.in(f.span(at - from)))
+  const far = (at: number) => (at < from ? days.ago(f.span(from - at)) : days.in(f.span(at - from)))
   const moment = (at: number) =>
-    calendar ? calendar.momentText(w.days, settings.language, at + skewMs, from + skewMs) : far(at)
-  const hour = (at: number) =>
-    calendar?.momentText(w.days, settings.language, at + skewMs, at + skewMs) ?? far(at)
+    calendar ? calendar.momentText(days, language, at + skewMs, from + skewMs) : far(at)
+  const hour = (at: number) => calendar?.momentText(days, language, at + skewMs, at + skewMs) ?? far(at)
   const about = (at: number) =>
-    !Number.isFinite(at) ? w.units.never : calendar ? w.days.about(moment(at)) : moment(at)
+    !Number.isFinite(at) ? w.units.never : calendar ? days.about(moment(at)) : moment(at)
   return {
     moment,
-    dayOf: (at) => calendar?.dayText(w.days, settings.language, at + skewMs, from + skewMs) ?? '',
+    dayOf: (at) => calendar?.dayText(days, language, at + skewMs, from + skewMs) ?? '',
     about,
     between: ({ likely, upper }) => {
       if (!Number.isFinite(likely) || !Number.isFinite(upper)) return about(likely)

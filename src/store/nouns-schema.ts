@@ -220,11 +220,11 @@ export const board = z.object({
 export const settings = z.partial(
   z.object({
     units: z.enum(['metric', 'us']),
-    language: z.literal('en'),
+    language: z.enum(['phone', 'en', 'es']),
     theme: z.enum(['auto', 'paper', 'dim']),
     hand: z.enum(['right', 'left']),
     sound: z.enum(['voice', 'tones', 'numerals']),
-    spoken: z.enum(['en', 'es']),
+    spoken: z.enum(['phone', 'en', 'es']),
     noisy: z.boolean(),
     leadInS: limited('leadInS'),
     lowerMmPerS: limited('lowerMmPerS'),

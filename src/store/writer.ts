@@ -17,6 +17,9 @@ function randomName(): string {
   return name
 }
 
+/** A damaged one would be in no record. */
+const isName = (name: unknown): name is string => typeof name === 'string' && /^[a-z0-9]{1,32}$/.test(name)
+
 /** Storage that does not answer is not waited for longer. */
 const ANSWER_MS = 2500
 
@@ -27,11 +30,11 @@ const ANSWER_MS = 2500
  * another phone.
  */
 export async function nameWriter(database: Database, known?: string): Promise<string> {
-  let phone = known ?? randomName()
-  const named = update<string>(
+  let phone = isName(known) ? known : randomName()
+  const named = update<unknown>(
     'phone',
     (kept) => {
-      phone = kept ?? phone
+      if (isName(kept)) phone = kept
       return phone
     },
     database.store('local'),

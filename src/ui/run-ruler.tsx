@@ -24,7 +24,8 @@ interface RulerProps {
   readonly words: {
     readonly foot: string
     readonly shelf: string
-    readonly none: string
+    /** Above the wall, where that can be meant. */
+    readonly none?: string | undefined
     readonly label: string
   }
   /** A mark on the bare wall, 0 above it, or the shelf. Left out: it is looked at only. */
@@ -141,7 +142,7 @@ export function RunRuler(props: RulerProps) {
       <rect x="0" y={shelfY} width={width} height={SHELF_PX} fill={`url(#${id}s)`} opacity="0.35" />
       <path d={`M0 ${shelfY} H${width}`} stroke="var(--ink)" stroke-width="5" />
       <Plate x={wallPx / 2} y={shelfY + 27} text={words.shelf} />
-      {onTap ? <Plate x={wallPx / 2} y={TOP_PX / 2} text={words.none} /> : null}
+      {words.none === undefined ? null : <Plate x={wallPx / 2} y={TOP_PX / 2} text={words.none} />}
     </svg>
   )
 }

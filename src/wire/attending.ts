@@ -42,11 +42,11 @@ export function openAttending(
   const setLatelyMs = () => (clock.pageMs() - ahead.pageMs < SEEN_EVERY_MS ? ahead.byMs : 0)
   const unseen = (fromMs: number, toMs: number) => {
     const { skewMs } = table.peek()
-    for (const dipId of doubtfulDips(table.peek(), fromMs - skewMs, toMs - skewMs))
-      note({ do: 'dose-unsure', dipId })
+    const doubtful = doubtfulDips(table.peek(), fromMs - skewMs, toMs - skewMs)
     const underWay = Object.values(table.peek().pots).some((pot) => !pot.gone && pot.dips.length > 0)
     if (underWay && toMs - fromMs - setLatelyMs() >= AWAY_MS)
       away.value = { from: fromMs - skewMs, to: toMs - skewMs }
+    for (const dipId of doubtful) note({ do: 'dose-unsure', dipId })
   }
 
   /** Long behind: it may have been set right since `fromMs`, epoch ms. */
@@ -68,10 +68,11 @@ export function openAttending(
   lifecycle.onWake(({ reason, gapMs, atMs }) => {
     if (reason === 'start') return
     journal.refresh().catch(() => {})
-    woken(atMs)
     // A jump in this very moment is told of before it is looked for.
     clock.untakenMs()
+    // No card is said that the list of what came due lies over.
     unseen(atMs - gapMs, atMs)
+    woken(atMs)
   })
   clock.onJump((jump) => {
     if (jump.kind !== 'moved') return perhapsSetRight(Date.now() - jump.byMs)

@@ -28,7 +28,8 @@ export function lastKnownMs(
  * was, epoch ms. A count that was on then is over: no count lives on from an earlier page once its time may be over.
  */
 export function earliestNow(table: Table, knownMs: number, startMs: number): number | undefined {
-  if (startMs >= knownMs - JUMP_MS) return undefined
+  // What is no moment, or later than any order, is a life sign or a record that was damaged: it says nothing.
+  if (!(knownMs < LATEST_MS) || startMs >= knownMs - JUMP_MS) return undefined
   const outs = Object.values(table.pots).flatMap((pot) =>
     pot.dips
       .filter(({ how, hands }) => how === 'planned' && hands !== 2)
@@ -38,6 +39,9 @@ export function earliestNow(table: Table, knownMs: number, startMs: number): num
   const running = outs.filter((outMs) => outMs > knownMs && outMs - knownMs < LONGEST_COUNT_MS)
   return Math.max(knownMs, ...running.map((outMs) => outMs + 1))
 }
+
+/** 2100, epoch ms. */
+const LATEST_MS = 4_102_444_800_000
 
 const LONGEST_COUNT_MS = 10 * 60_000
 

@@ -23,8 +23,9 @@ export function openKilnCalls(lent: Pick<Lent, 'table' | 'now' | 'formats' | 'so
   const calls = computed(() => (loads.value ? loadCalls(table.peek()) : []))
   const made = new Set<string>()
   let posted = ''
-  const keyOf = ({ loadId, what }: LoadCall) =>
-    `${loadId} ${what} ${loads.peek()?.[loadId]?.readings.length ?? 0}`
+  // A reading moves all but the end of a hold.
+  const keyOf = ({ loadId, what, at }: LoadCall) =>
+    `${loadId} ${what} ${what === 'hold' ? at : (loads.peek()?.[loadId]?.readings.length ?? 0)}`
   const epoch = (at: number) => at + table.peek().skewMs
   effect(() => {
     for (const call of calls.value) {

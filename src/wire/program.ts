@@ -8,6 +8,7 @@ import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
 import { WORDS } from '../words/bench.ts'
 import { formats } from '../words/format.ts'
+import { tagOf, voiceOf } from '../words/languages.ts'
 import { openAttending } from './attending.ts'
 import { bindBench } from './bench-hits.ts'
 import { watchJumps } from './clock-set.ts'
@@ -48,7 +49,7 @@ export async function openProgram(faults: Faults): Promise<App> {
   const words = computed(() => WORDS[table.value.settings.language])
   const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
   const formatted = computed(() =>
-    formats(words.value, table.value.settings.units, table.value.settings.language, hour12),
+    formats(words.value, table.value.settings.units, tagOf(table.value.settings.language), hour12),
   )
   const noPots = Object.keys(table.value.pots).length === 0
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
@@ -79,7 +80,7 @@ export async function openProgram(faults: Faults): Promise<App> {
     effect(() => {
       if (!opened.here.value) extras.value?.caller.elsewhere()
     })
-    effect(() => opened.use(table.value.settings.sound, table.value.settings.spoken))
+    effect(() => opened.use(table.value.settings.sound, voiceOf(table.value.settings)))
     moment.hear(opened.sound.saying)
     effect(() => {
       const shows = route.value.at === 'bench' && !away.at.value && !bench.sheet.value

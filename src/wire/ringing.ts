@@ -10,6 +10,7 @@ import type { ReadyCall } from '../table/card/outputs.ts'
 import { placeText } from '../table/model/plan.ts'
 import type { PotState } from '../table/model/state.ts'
 import { callsAhead } from '../table/steps/calls-ahead.ts'
+import { voiceOf } from '../words/languages.ts'
 import { LATE_WORDS } from '../words/late.ts'
 import type { Parts } from './extras.ts'
 import { keep } from './local.ts'
@@ -143,7 +144,9 @@ export function openRinging(parts: Parts, remembered: RingFacts): Ringing {
   })
   let loaded = ''
   effect(() => {
-    const { spoken, sound } = table.value.settings
+    const { settings } = table.value
+    const { sound } = settings
+    const spoken = voiceOf(settings)
     if (loaded === `${spoken} ${sound}`) return
     loaded = `${spoken} ${sound}`
     tuned = ''

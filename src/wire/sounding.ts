@@ -3,7 +3,7 @@ import type { Sound } from '../device/ports.ts'
 import { openSound } from '../device/sound.ts'
 import { planCount } from '../device/sound-plan.ts'
 import type { Clip } from '../device/sound-schedule.ts'
-import { openVoice } from '../device/voice.ts'
+import { openVoice, type VoiceLanguage } from '../device/voice.ts'
 import { dipOf } from '../table/model/change.ts'
 import type { Table } from '../table/model/state.ts'
 import type { Devices } from './devices.ts'
@@ -23,7 +23,7 @@ export interface Sounding extends OneSounds {
   /** Makes the phone do what the moment asks for. */
   readonly tell: ReturnType<typeof openTelling>
   /** How counts are heard, and in which language. */
-  use(mode: Table['settings']['sound'], language: Table['settings']['spoken']): void
+  use(mode: Table['settings']['sound'], language: VoiceLanguage): void
   /** A bucket's name in the person's own voice; null for its letter again. */
   nameBucket(bucketId: string, clip: Clip | null): void
 }
@@ -33,7 +33,7 @@ export function openSounding(devices: Devices): Sounding {
   const voice = openVoice()
   const sound = openSound(voice)
   const openedMs = performance.now()
-  let wanted: Table['settings']['spoken'] | undefined
+  let wanted: VoiceLanguage | undefined
   let loaded: typeof wanted
   return {
     ...one,

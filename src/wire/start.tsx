@@ -1,10 +1,11 @@
 import { computed, effect } from '@preact/signals'
 import { render } from 'preact'
 import type { Faults } from '../device/faults.ts'
-import { inDemo, keepTheme, lastSeen, showDemo } from '../device/seen.ts'
+import { inDemo, keepLanguage, keepTheme, lastSeen, showDemo } from '../device/seen.ts'
 import { AppProvider } from '../screens/app.ts'
 import { fetchFaces } from '../screens/lazy.tsx'
 import { Screens } from '../screens/screens.tsx'
+import { languageOf } from '../words/languages.ts'
 import { openProgram } from './program.ts'
 import { tellStarted } from './updating.ts'
 
@@ -26,7 +27,8 @@ export async function start(
     const { theme, language } = settings.value
     const dim = theme === 'dim' || (theme === 'auto' && dark.matches)
     document.documentElement.dataset.theme = dim ? 'dim' : 'paper'
-    document.documentElement.lang = language
+    document.documentElement.lang = languageOf(language)
+    keepLanguage(language)
     keepTheme(dim ? 'dim' : 'paper')
   })
   if (await wantsOwn()) app.go({ at: 'board' })

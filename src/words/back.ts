@@ -1,5 +1,5 @@
-import type { Language } from './bench.ts'
 import { back } from './en/back.ts'
+import { byLanguage } from './languages.ts'
 
 /** Words of looking back, by language: fetched with its pages alone. */
-export const BACK_WORDS = { en: back } satisfies Record<Language, typeof back>
+export const BACK_WORDS = byLanguage<typeof back>(back, (all) => all.back)

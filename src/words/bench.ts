@@ -1,6 +1,6 @@
 import { cards } from './en/cards.ts'
 import { waits } from './en/waits.ts'
-import { warned } from './en/warned.ts'
+import { byLanguage } from './languages.ts'
 
 /** Words of a step that hands do on one pot with one hit. */
 export interface HandWords {
@@ -16,11 +16,7 @@ export interface HandWords {
 }
 
 /** All words of the bench. */
-export type Words = typeof cards & typeof warned & { readonly bench: typeof waits }
+export type Words = typeof cards & { readonly bench: typeof waits }
 
 /** By language. A new language is a new folder of the same shapes. */
-export const WORDS = {
-  en: { ...cards, ...warned, bench: { ...cards.bench, ...waits } },
-} satisfies Record<string, Words>
-
-export type Language = keyof typeof WORDS
+export const WORDS = byLanguage<Words>({ ...cards, bench: { ...cards.bench, ...waits } }, (all) => all.bench)

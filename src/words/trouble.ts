@@ -1,7 +1,7 @@
-import type { Language } from './bench.ts'
 import { trouble } from './en/trouble.ts'
+import { byLanguage } from './languages.ts'
 
 export type TroubleWords = typeof trouble
 
 /** By language. */
-export const TROUBLE_WORDS = { en: trouble } satisfies Record<Language, TroubleWords>
+export const TROUBLE_WORDS = byLanguage<typeof trouble>(trouble, (all) => all.trouble)

@@ -1,8 +1,9 @@
 import { expect, type Page, test } from '@playwright/test'
 import type { TableEvent } from '../../shared/events.ts'
 import { demoEvents } from '../../src/table/decide/demo.ts'
+import { toldDip } from '../fixtures/told-dip.ts'
 import { opened, plant } from './bench.ts'
-import { again, demo, key, open } from './desk-page.ts'
+import { again, demo, key, misfits, open } from './desk-page.ts'
 
 /** The board with its pots on planks: moved by hand, all of it in sight. */
 
@@ -72,6 +73,21 @@ const boardOf = (pots: number): TableEvent[] => {
   }))
 }
 
+/** Pot 37 with all its coats and a foot that was looked at: it dries for the kiln. */
+const done = (now: number): TableEvent[] => [
+  toldDip({ dipId: 'first', potId: 'demo.37', outAt: now - 9_000_000 }),
+  toldDip({
+    dipId: 'second',
+    potId: 'demo.37',
+    coat: 1,
+    bucketId: 'demo.heather',
+    cover: { kind: 'collar', depthMm: 30 },
+    outAt: now - 3_400_000,
+  }),
+  { kind: 'sponged', potId: 'demo.37', implied: true },
+  { kind: 'foot-signed', potId: 'demo.37' },
+]
+
 /** Of phones that met: a pot where another stands, and one on a fifth place. */
 const met = (place: { board: string; spot: number }, number: number): TableEvent[] =>
   boardOf(9).map((event) =>
@@ -80,12 +96,12 @@ const met = (place: { board: string; spot: number }, number: number): TableEvent
       : event,
   )
 
-test('40 pots: no board is cut by the navigation, and the last is reached; none is hidden by another', async ({
+test('40 pots: all on them is read, no board is cut by the navigation, none is hidden by another', async ({
   page,
 }) => {
   await page.goto('./')
   await opened(page)
-  await plant(page, [demoEvents(), boardOf(40)], new Date())
+  await plant(page, [demoEvents(), boardOf(40), done(Date.now())], new Date())
   await page.reload()
   for (const [width, height] of [
     [320, 568],
@@ -95,6 +111,8 @@ test('40 pots: no board is cut by the navigation, and the last is reached; none 
     await page.setViewportSize({ width, height })
     await open(page, 'board')
     await expect(page.locator('.tile')).toHaveCount(40)
+    await expect(page.locator('.tile-kiln .tile-state')).toHaveText(/^kiln-dry in\d+ (h|min)/)
+    expect(await page.evaluate(misfits)).toEqual([])
     const nav = (await page.locator('.board-nav').boundingBox())!.y
     const boxes = await page.locator('.tile').evaluateAll((tiles) =>
       tiles.map((tile) => {

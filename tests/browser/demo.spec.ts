@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises'
 import { expect, type Page, test } from '@playwright/test'
 import { demoEvents } from '../../src/table/decide/demo.ts'
-import { opened, plant, storedIds } from './bench.ts'
+import { BenchPage, opened, plant, storedIds } from './bench.ts'
 
 /** Two pots of a person's own. */
 const OWN = demoEvents().filter(
@@ -131,4 +131,16 @@ test('a database that answers late is laid with the demo when it does', async ({
   await expect(page.getByText('cannot be read')).toBeVisible()
   await expect(page.locator('.bench [data-press="bar"]').first()).toBeVisible({ timeout: 15_000 })
   expect(await records(page)).toBe(LAID)
+})
+
+test('with letters twice as large the way back to the own table stays on the screen', async ({ page }) => {
+  const session = await page.context().newCDPSession(page)
+  await session.send('Page.setFontSizes', { fontSizes: { standard: 32 } })
+  await BenchPage.demo(page)
+  await page.goto('./#/board')
+  await page.clock.runFor(500)
+  const key = page.getByRole('button', { name: 'Back to my pots' })
+  // A page that is wider than the screen counts as in view.
+  const { x, width } = (await key.boundingBox())!
+  expect(x + width).toBeLessThanOrEqual(page.viewportSize()!.width)
 })

@@ -51,8 +51,12 @@ export async function seeing(reads: Page, shows: Page, held: Held = STILL): Prom
     return canvas.toDataURL()
   })
   const bytes = [...Buffer.from(url?.split(',')[1] ?? '', 'base64')]
-  if (bytes.length === 0) return
-  await reads.evaluate(
+  if (bytes.length > 0) await sees(reads, bytes, held)
+}
+
+/** A picture of something else before its camera. */
+export const sees = (reads: Page, bytes: readonly number[], held: Held = STILL): Promise<void> =>
+  reads.evaluate(
     ([picture, how]) =>
       (window as unknown as { see(picture: readonly number[], how: object): Promise<void> }).see(
         picture,
@@ -60,4 +64,3 @@ export async function seeing(reads: Page, shows: Page, held: Held = STILL): Prom
       ),
     [bytes, held] as const,
   )
-}

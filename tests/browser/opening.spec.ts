@@ -130,6 +130,7 @@ test('what ran on the shelf is asked how it came off, all the front and its drip
   await opening.hit()
   await opening.wall(1.05)
   await opening.says('DRIP on the shelf')
+  await expect(page.locator('.ruler')).not.toContainText('no run')
   await opening.hit()
   await expect(opening.title).toContainText('Stuck')
   await expect(page.locator('.caution')).toContainText('Chip and grind wet')

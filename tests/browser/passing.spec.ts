@@ -1,9 +1,12 @@
 /** Two phones pass to each other by codes on their screens. */
 import { type Browser, expect, type Page, test } from '@playwright/test'
-import { armed, recordsOf } from '../fixtures/season.ts'
+import encodeQR from 'qr'
+import { frameText } from '../../src/pass/frame.ts'
+import { armed, crowd, recordsOf } from '../fixtures/season.ts'
 import { opened, plantRecords, storedIds } from './bench.ts'
 import { key, open, type } from './desk-page.ts'
-import { type Held, STILL, seeing, withCamera } from './held-over.ts'
+import { type Held, STILL, seeing, sees, withCamera } from './held-over.ts'
+import { LONG } from './places.ts'
 
 const PHONE = { viewport: { width: 360, height: 640 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 }
 
@@ -180,4 +183,120 @@ test('a class: the plan on one phone, the own pots on another that shows the ben
   await key(student, 'Hold it for 3 s').dispatchEvent('pointerdown')
   await expect(student.locator('.room')).toBeVisible()
   for (const page of [teacher, student]) await page.context().close()
+})
+
+/** A phone of a sixth of this machine's speed. */
+const SLOWDOWN = 6
+
+/** A text as a code that another phone might show, as the bytes of a picture. */
+const drawn = (text: string) => [
+  ...encodeQR(text, 'gif', { ecc: 'low', encoding: 'alphanumeric', border: 4, scale: 8 }),
+]
+
+test(
+  'a sitting of 40 pots gets over whole to a slow phone: codes lost, another code, damage, broken off',
+  LONG,
+  async ({ browser }) => {
+    test.setTimeout(300_000)
+    const [a, b] = [await phone(browser), await phone(browser)]
+    await open(a, 'room')
+    await plantRecords(a, recordsOf(crowd(560, 40)))
+    await a.reload()
+    await opened(a)
+    for (const page of [a, b]) await open(page, 'codes')
+    const session = await b.context().newCDPSession(b)
+    await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWDOWN })
+    const before = await storedIds(b)
+    const said = b.getByRole('status')
+    const block = { kind: 'block', of: 1, length: 300, index: 0, body: new Uint8Array(300).fill(7) } as const
+    const part = async () => Number(/^(\d+) of/.exec((await said.textContent()) ?? '')?.[1] ?? 0)
+
+    await hit(a, 'SHOW')
+    await b.getByRole('button', { name: 'READ' }).tap()
+    await sees(b, drawn('HTTPS://EXAMPLE.ORG'))
+    await b.waitForTimeout(1500)
+    await expect(said).toHaveText('Hold it over the other phone’s code.')
+    await sees(b, drawn(frameText(block)))
+    await expect(said).toHaveText('Not whole. Nothing was changed. Reading again.', { timeout: 30_000 })
+    const startMs = Date.now()
+    await expect
+      .poll(
+        async () => {
+          await seeing(b, a)
+          return part()
+        },
+        { timeout: 60_000, intervals: [300] },
+      )
+      .toBeGreaterThan(3)
+    const known = await part()
+    // Broken off, and nothing of it was kept.
+    await hit(b, 'STOP')
+    expect(await storedIds(b)).toEqual(before)
+    await b.getByRole('button', { name: 'READ' }).tap()
+    let resumed = 0
+    // Two looks of three are lost.
+    for (let look = 0; look < 600 && !(await b.locator('.codes-took').isVisible()); look++) {
+      if (look % 3 === 0) await seeing(b, a)
+      else await sees(b, drawn('HTTPS://EXAMPLE.ORG'))
+      await b.waitForTimeout(150)
+      resumed ||= await part().catch(() => 0)
+    }
+    await expect(b.locator('.codes-took')).toContainText(/^\d\d+ coats/)
+    expect(resumed).toBeGreaterThan(known)
+    const seconds = ((Date.now() - startMs) / 1000).toFixed(1)
+    console.log(
+      `560 records on a page slowed ${SLOWDOWN} times, a break, two looks of three lost: ${seconds} s`,
+    )
+    await expect(b.getByText('Both phones have the same.')).toBeVisible()
+    for (const page of [a, b]) await open(page, 'board')
+    await expect(a.locator('.tile').first()).toBeVisible()
+    await expect(b.locator('.tile')).toHaveCount(await a.locator('.tile').count())
+    for (const page of [a, b]) await page.context().close()
+  },
+)
+
+/** What the bar asks for up to START, and the count to its end. */
+async function dips(page: Page): Promise<void> {
+  await page.goto('./#/bench')
+  const on = page.locator('.bench [data-press="bar"]').first()
+  await expect(on).toBeVisible()
+  await page.waitForTimeout(1000)
+  for (let card = 0; card < 8 && !/START/.test((await on.textContent()) ?? ''); card++) {
+    await on.tap()
+    await page.waitForTimeout(1000)
+  }
+  await on.tap()
+  const count = page.locator('.count-lead-in, .count-hold')
+  await expect(count).toBeVisible()
+  await expect(count).toBeHidden({ timeout: 30_000 })
+}
+
+test('two phones dip in turn, meet three times, and have the coats of both', LONG, async ({ browser }) => {
+  test.setTimeout(240_000)
+  const [a, b] = [await phone(browser), await phone(browser)]
+  await open(a, 'room')
+  await plantRecords(a, recordsOf(armed(Date.now() - 60_000)))
+  await a.reload()
+  await opened(a)
+  const meet = async (shows: Page, reads: Page, says: RegExp) => {
+    for (const page of [shows, reads]) await open(page, 'codes')
+    await hit(shows, 'SHOW')
+    await reads.getByRole('button', { name: 'READ' }).tap()
+    await passed(shows, reads)
+    await expect(reads.locator('.codes-took')).toHaveText(says)
+    await hit(shows, 'DONE')
+  }
+  await meet(a, b, /8 pots/)
+  await dips(a)
+  await meet(a, b, /^1 coat/)
+  await dips(b)
+  await meet(b, a, /^1 coat/)
+  await expect(a.getByText('Both phones have the same.')).toBeVisible()
+  expect(await storedIds(a)).toEqual(expect.arrayContaining(await storedIds(b)))
+  for (const page of [a, b]) {
+    await open(page, 'board')
+    await expect(page.locator('.tile')).toHaveCount(8)
+    await expect(key(page, /settle/)).toBeHidden()
+    await page.context().close()
+  }
 })

@@ -221,4 +221,18 @@ export const WATER_FAULTS: readonly Fault[] = [
     replace: 'pores ** (0 * SUCTION_POWER)',
     tests: [WALL],
   },
+  {
+    id: 'a drying face may lose all of its water in one step',
+    file: engine('wall/balance'),
+    find: 'Math.max(LEAST_STEP * stepS, mm / lossPerS)',
+    replace: 'Math.max(stepS, mm / lossPerS)',
+    tests: ['tests/laws/limits.test.ts'],
+  },
+  {
+    id: 'a wall found dry keeps its film',
+    file: engine('wall/handling'),
+    find: 'const mm = side.film + wet',
+    replace: 'const mm = wet',
+    tests: ['tests/laws/water.test.ts'],
+  },
 ]

@@ -16,6 +16,7 @@ import { factorsOf } from '../../src/table/fired/lesson.ts'
 import { asSet, keepsLimit, limitsTold, takesLimit } from '../../src/table/fired/limits.ts'
 import { resultsOf } from '../../src/table/fired/results.ts'
 import { asTold, keeps, takes } from '../../src/table/fired/take.ts'
+import { fold } from '../../src/table/fold/fold.ts'
 import { forecastOf } from '../../src/table/forecast/forecast.ts'
 import '../../src/table/forecast/walls.ts'
 import { lastDip } from '../../src/table/model/plan.ts'
@@ -323,6 +324,45 @@ const firings = fc.array(
   ),
   { minLength: 1, maxLength: 3 },
 )
+
+test('later results, and what is taken of them, change nothing of a load that was recorded before', () => {
+  let taken = 0
+  fc.assert(
+    fc.property(firings, firings, ([first = []], later) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      firing(
+        play,
+        'first',
+        first.map((pot, i) => ({ ...pot, potId: `f${i}` })),
+      )
+      // As on a phone that was opened just now: nothing is computed yet.
+      const recorded = () => {
+        const table = fold([...play.events])
+        return resultsOf(table)
+          .filter(({ load }) => load?.loadId === 'first')
+          .map(({ pot, curve, lnK, subject, silent }) => ({
+            story: storyOf(table, pot),
+            ...{ curve, lnK, subject, silent },
+          }))
+      }
+      const before = recorded()
+      expect(before).toHaveLength(first.length)
+      for (const [n, pots] of later.entries())
+        firing(
+          play,
+          `later ${n}`,
+          pots.map((pot, i) => ({ ...pot, potId: `l${n}.${i}` })),
+        )
+      for (const told of factorsOf(play.table)) {
+        taken++
+        play.act(takes(told))
+      }
+      expect(recorded()).toEqual(before)
+    }),
+    { numRuns: Math.min(RUNS, 20) },
+  )
+  expect(taken).toBeGreaterThan(3)
+})
 
 test('an answer can be changed into the other, and a danger that was not taken is said until it is', () => {
   fc.assert(

@@ -192,6 +192,22 @@ describe('a wait', () => {
     }
   })
 
+  test('of a month costs a thousand steps at most: a wall that is dry is not followed closely', () => {
+    const run = runPot(courseOf(potOf(beaker(6)), [dip('a', 0, 3), dip('b', 10, 3)], ROOM), 1)
+    const { vapourScale } = run.weather
+    let steps = 0
+    // Every step asks for it once.
+    const counted = Object.defineProperty({ ...run.weather }, 'vapourScale', {
+      get: () => {
+        steps++
+        return vapourScale
+      },
+    })
+    wait(run.pieces.at(-1)!.wall, counted, run.lastS, run.lastS, run.lastS + 30 * 86_400)
+    expect(steps).toBeGreaterThan(50)
+    expect(steps).toBeLessThan(1000)
+  })
+
   test('is never shorter after a longer first dip', () => {
     fc.assert(
       fc.property(cases(1), within(1, 3), (of, factor) => {

@@ -16,7 +16,7 @@ import { SETTING_IS } from '../../src/table/model/whose-setting.ts'
 import { panAsk } from '../../src/table/steps/wax-pan.ts'
 import { actionOf, deeds } from '../fixtures/any-action.ts'
 import { histories } from '../fixtures/any-record.ts'
-import { type Hall, hall, PhoneAtTable } from '../fixtures/phones.ts'
+import { type Hall, hall, laidOn, PhoneAtTable } from '../fixtures/phones.ts'
 import { runsOf } from '../fixtures/runs.ts'
 import { tableOf } from '../fixtures/seen-by.ts'
 import { phone } from '../unit/store/memory.ts'
@@ -31,42 +31,6 @@ let a: PhoneAtTable
 let b: PhoneAtTable
 const wait = (seconds: number) => {
   at.nowMs += seconds * 1000
-}
-
-/** A board of two pots, a bucket and a stack, under ids of this phone. */
-function laidOn(on: PhoneAtTable, first = 31): PhoneAtTable {
-  on.act({
-    do: 'set-bucket',
-    bucket: {
-      bucketId: `${on.name}-bucket`,
-      name: 'Gatepost',
-      letter: 'G',
-      pattern: 'hatch',
-      targetGramsPerMl: 1.45,
-      toleranceGramsPerMl: 0.02,
-      solidsGravity: 2.6,
-      insideMm: 290,
-      litres: 12,
-      heightMm: 330,
-      limitMm: 1.2,
-      cautions: [],
-    },
-  })
-  const coat = { bucketId: `${on.name}-bucket`, cover: { kind: 'full' }, holdS: 3 } as const
-  on.act({ do: 'set-stack', stack: { stackId: `${on.name}-stack`, name: 'Plain', coats: [coat, coat] } })
-  const shape = { form: 'cylinder', heightMm: 100, rimMm: 80, wallMm: 5, footLineMm: 6 } as const
-  for (const nth of [0, 1])
-    on.act({
-      do: 'set-pot',
-      pot: {
-        potId: `${on.name}-${nth}`,
-        number: first + nth,
-        place: { board: 'A', spot: 1 + nth },
-        shape,
-        stackId: `${on.name}-stack`,
-      },
-    })
-  return on
 }
 
 /** A pot is waxed, wiped and dipped by the bar, to OUT. */

@@ -61,6 +61,18 @@ describe('vapour', () => {
   ])('saturated at %d degC weighs %d g/m3', (tempC, grams) =>
     near(1000 * vapourDensityKgPerM3(tempC, 1), grams, { part: 3e-3 }),
   )
+
+  // Their humidity is a part of the saturated mixing ratio, which is 0.62198 e / (p - e), e by vapour as an ideal gas.
+  it.each([
+    [28.1, 1000, 0.65, 15.9828],
+    [30, 1013.25, 0.66176, 18],
+  ])(
+    'at %d degC, %d hPa, humidity %d holds %d g/kg of dry air (MetPy examples)',
+    (tempC, hPa, part, grams) => {
+      const e = (vapourDensityKgPerM3(tempC, 1) * 461.52 * (tempC + 273.15)) / 100
+      near((1000 * part * 0.62198 * e) / (hPa - e), grams, { part: 2e-3 })
+    },
+  )
   // Latent heat by IAPWS-95 (CoolProp 8.0.0), kJ/kg.
   it.each([
     [10, 2477.19],

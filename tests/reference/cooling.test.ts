@@ -12,6 +12,10 @@ describe('by worked examples', () => {
     expect(Math.abs(hoursToExcess(350, 50, perS * 3600, 0) * 3600 - 5819)).toBeLessThan(2)
   })
 
+  test('a junction of a time constant of 1 s, 25 to 199 degC in gas of 200 (Incropera, Heat and Mass Transfer, 5.1: 5.2 s)', () => {
+    expect(Math.abs(hoursToExcess(200 - 25, 200 - 199, 3600, 0) * 3600 - 5.2)).toBeLessThan(0.05)
+  })
+
   test('a body as a cylinder of water, 37 to 25 degC in air of 20 (Cengel, Heat Transfer, example 4-2: 12.2 h)', () => {
     const [diameterM, lengthM, density, heat] = [0.3, 1.7, 996, 4178]
     const areaM2 = Math.PI * diameterM * lengthM + (Math.PI / 2) * diameterM ** 2

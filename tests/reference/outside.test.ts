@@ -13,7 +13,7 @@ import { describe, expect, test } from 'vitest'
 import { evaporation, vapourDensityKgPerM3, wetSurface } from '../../src/engine/air/air.ts'
 import type { Air } from '../../src/engine/contract.ts'
 import { bisqueOf, coatFromWetGain, defaultSlop } from '../../src/engine/index.ts'
-import { DRIP_S } from '../../src/engine/parameters.ts'
+import { COAT_FADES_FILLED, DRIP_S } from '../../src/engine/parameters.ts'
 import {
   clingsGramsPerCm2,
   filmOf,
@@ -209,6 +209,64 @@ describe('a porous body dries', () => {
       }
     }) as [number, number, number]
     near(middling, (thin + thick) / 2, { part: 0.03 })
+  })
+})
+
+describe('worked examples of a constant, then a falling rate', () => {
+  // Free moisture over the equilibrium one falls evenly down to a critical one, from there in proportion to itself: what a
+  // coat on a body that takes no water does in warm air, without a dry layer in the way. Inputs read in notebooks of the
+  // examples' code; times by t = (X1 - Xc + Xc ln(Xc / X2)) over the rate.
+  const open = { ...weatherOf(air(20, 0.5, 0.15), 100), heatWPerM2K: 1e9, dryLayerSPerMPerMm: 0 }
+  const coat = (critical: number, free: number): Wall => {
+    const side = () => {
+      const pore = critical / COAT_FADES_FILLED
+      return { ...newSide(0, 0, 1, 1), pore, perPore: 1 / pore, newPore: pore, coat: free, coatMm: 1 }
+    }
+    return {
+      thickMm: 10,
+      outside: side(),
+      inside: side(),
+      sorptivity2: 0,
+      dryKgPerM2: 16,
+      perKilnMm: 1,
+      tempC: 20,
+      kilnS: 0,
+      brought: 0,
+      evaporated: 0,
+    }
+  }
+  /** Seconds from one free moisture to another, and the steady loss a second. */
+  function dries(critical: number, from: number, to: number): { seconds: number; perS: number } {
+    const wall = coat(critical, from)
+    const first = step(wall, open, 1)
+    const perS = (from - wall.outside.coat) / first
+    for (let s = first; ; ) {
+      const before = wall.outside.coat
+      const seconds = step(wall, open, 1)
+      s += seconds
+      const after = wall.outside.coat
+      if (after <= to) return { seconds: s - (seconds * (to - after)) / (before - after), perS }
+    }
+  }
+
+  // Coulson & Richardson vol. 2, example 16.1 (ks); a text of mass transfer, example 6.10 (h); a course of separations (s):
+  // critical and equilibrium moisture, one span and its time, another span and the time asked for.
+  test.each([
+    [0.15, 0.05, 0.25, 0.1, 15, 0.3, 0.08, 23.96],
+    [0.16, 0.05, 0.33, 0.09, 7, 0.37, 0.07, 9.893],
+    [0.18, 0.02, 0.2, 0.05, 7300, 0.3, 0.03, 14_294],
+  ])(
+    'critical %d, equilibrium %d: from %d to %d in %d, so from %d to %d in %d',
+    (critical, rest, from, to, took, from2, to2, takes) => {
+      const span = (a: number, b: number) => dries(critical - rest, a - rest, b - rest).seconds
+      near((took * span(from2, to2)) / span(from, to), takes, { part: 1e-3 })
+    },
+  )
+
+  // The same text, example 6.9: 0.9 kg dry lose 0.1 g/s until X is 1.5; equilibrium 0.111; from 3 to 0.25.
+  test('a sheet of 0.9 kg that loses 0.1 g/s at first takes 11.75 h', () => {
+    const { seconds, perS } = dries(1.5 - 0.111, 3 - 0.111, 0.25 - 0.111)
+    near((seconds * perS * 0.9) / 1e-4 / 3600, 11.75, { part: 1e-3 })
   })
 })
 

@@ -40,6 +40,12 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
     ],
     ['at %d degC is %d Pa (FAO-56 example 3)', 2, 'printed', 'FAO paper 56, example 3: 0.2 % by Tetens'],
     ['saturated at %d degC weighs %d g/m3', 3, 'code', 'IAPWS-95 by CoolProp 8.0.0: 0.3 %, ideal gas'],
+    [
+      'at %d degC, %d hPa, humidity %d holds %d g/kg of dry air (MetPy examples)',
+      2,
+      'printed',
+      'MetPy documentation, mixing_ratio_from_relative_humidity and its inverse: 0.2 %, another law of saturation',
+    ],
     ['takes at %d degC %d kJ/kg', 3, 'code', 'IAPWS-95 by CoolProp 8.0.0: 0.02 %'],
     [
       'ASHRAE 2017 ch. 1, example 1: air of 40 degC, 14 % has its dew point at 7 degC',
@@ -196,6 +202,12 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
       'Holman, Heat Transfer, example 4-1: last digit',
     ],
     [
+      'a junction of a time constant of 1 s, 25 to 199 degC in gas of 200 (Incropera, Heat and Mass Transfer, 5.1: 5.2 s)',
+      1,
+      'printed',
+      'Incropera, Heat and Mass Transfer, example 5.1: last digit',
+    ],
+    [
       'a body as a cylinder of water, 37 to 25 degC in air of 20 (Cengel, Heat Transfer, example 4-2: 12.2 h)',
       1,
       'printed',
@@ -322,6 +334,8 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
     ['a face at %d degC that its air would dry at once is fed %d mm/s', 2, 'closed'],
     // Two laws quoted without a value.
     ['the steady stage of %d, %d and %d mm lies on a line', 2, 'wide'],
+    ['critical %d, equilibrium %d: from %d to %d in %d, so from %d to %d in %d', 3, 'closed'],
+    ['a sheet of 0.9 kg that loses 0.1 g/s at first takes 11.75 h', 1, 'closed'],
     ['follows a straight line from 20 to 30 degC that holds at 15', 1, 'wide'],
     ['a bisque of wall tile absorbs at least as fast as a wall tile was seen to', 1, 'wide'],
     // The grams are printed; stress and dry mm are worked out of them here.

@@ -73,6 +73,8 @@ const LEVELS = {
   words: [
     ['name.ts'],
     ['en'],
+    ['es'],
+    ['languages.ts'],
     [
       'front.ts',
       'bench.ts',

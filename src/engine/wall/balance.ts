@@ -107,6 +107,8 @@ const pathIn: Path = { u: 0, p: 0, room: 0 }
 /** A step takes at most this part of the water of a face whose film is gone, but is no shorter than this part of itself. */
 const MOST_LOST = 0.1
 const LEAST_STEP = 1 / 16
+/** With less than this part of the water of a kiln-dry wall nothing is left to be told. */
+const DRY_PART = 0.25
 
 /** Seconds of a step in which a drying face loses little enough to be told by how fast it did at their start. */
 function steadyS(side: Side, lossPerS: number, stepS: number): number {
@@ -155,8 +157,10 @@ export function step(wall: Wall, weather: Weather, stepS: number): number {
     openPath(pathIn, wall, i, o, weather)
     seconds = filmLastsS(pathIn, i, openI * vapourGap, seconds)
   }
-  if (!filmO) seconds = steadyS(o, openO * vapourGap, seconds)
-  if (!filmI) seconds = steadyS(i, openI * vapourGap, seconds)
+  if (waterOf(wall) * wall.perKilnMm > DRY_PART) {
+    if (!filmO) seconds = steadyS(o, openO * vapourGap, seconds)
+    if (!filmI) seconds = steadyS(i, openI * vapourGap, seconds)
+  }
   if (seconds < stepS) {
     rise = (seconds * push) / (store + seconds * pull)
     vapourGap = Math.max(0, gap + slope * rise)

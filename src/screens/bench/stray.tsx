@@ -36,7 +36,7 @@ export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: 
       </p>
       {warnings.slice(0, MOST_WARNINGS).map((warning) => (
         <p key={warning.kind} class="alarm">
-          {warningText(w, formats.value, table.value, warning)}
+          {warningText(formats.value, table.value, warning)}
         </p>
       ))}
       {gloves ? <Caution>{gloves}</Caution> : null}

@@ -17,14 +17,14 @@ interface WarningsProps {
 
 /** Everything that is known against the armed coat, worst first, and what a hit can do about it. */
 export function WarningsPage({ pot, armed, act, open }: WarningsProps) {
-  const { table, words, formats } = useApp()
+  const { table, formats } = useApp()
   const offers = offersOf(table.value, useLateWords(), pot, armed, act, open)
   return (
     <div class="other-more">
       <ul class="warnings">
         {armed.warnings.map((warning, i) => (
           <li key={i} class={isLoud(warning) ? 'warnings-loud' : undefined}>
-            {warningText(words.value, formats.value, table.value, warning)}
+            {warningText(formats.value, table.value, warning)}
           </li>
         ))}
       </ul>

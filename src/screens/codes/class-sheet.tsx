@@ -4,6 +4,8 @@ import { handoutOf, namesIn, whoseOf } from '../../table/entry/handout.ts'
 import { planOf, potsOnTable } from '../../table/model/plan.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import { tagOf } from '../../words/languages.ts'
+import { LATE_WORDS } from '../../words/late.ts'
 import { useCalendar } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
@@ -40,7 +42,15 @@ export function ClassSheet({ handout, back }: SheetProps) {
       <DeskHead title={w.class.sheet} back={back} />
       <main class="desk-main-part has-save">
         <p class="figures class-day">
-          {calendar ? <strong>{calendar.dateText(settings.language, now.peek() + skewMs)}</strong> : null}
+          {calendar ? (
+            <strong>
+              {calendar.dateText(
+                LATE_WORDS[settings.language].days,
+                tagOf(settings.language),
+                now.peek() + skewMs,
+              )}
+            </strong>
+          ) : null}
         </p>
         <div class="class-codes">
           {codes && codes.length > 0 ? (

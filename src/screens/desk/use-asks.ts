@@ -2,8 +2,11 @@ import { useEffect, useState } from 'preact/hooks'
 import type { Ask } from '../../table/model/ask.ts'
 import { useApp } from '../app.ts'
 
-/** What is to be settled as the table is now; undefined until it is known. */
-export function useAsks(): readonly Ask[] | undefined {
+/**
+ * What is to be settled as the table is now; undefined until it is known. `answered`: how many were, as some answers leave
+ * the table as it is.
+ */
+export function useAsks(answered = 0): readonly Ask[] | undefined {
   const { table, asks } = useApp()
   const [found, setFound] = useState<readonly Ask[]>()
   const now = table.value
@@ -18,6 +21,6 @@ export function useAsks(): readonly Ask[] | undefined {
     return () => {
       isOld = true
     }
-  }, [now])
+  }, [now, answered])
   return found
 }

@@ -1,5 +1,5 @@
 import { useComputed } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { decideMeeting } from '../../table/decide/decide-meeting.ts'
 import { freeLetter } from '../../table/entry/offer.ts'
 import type { Action } from '../../table/model/action.ts'
@@ -44,12 +44,16 @@ function useMeeting() {
 /** What phones that met have in two ways, one at a time. */
 export function Settle() {
   const { table, words, act } = useMeeting()
-  const asks = useAsks()
+  const [answered, setAnswered] = useState(0)
+  const asks = useAsks(answered)
   const question = useQuestion(asks?.[0])
   const w = words.value.meeting
   // The last answer was below the fold; the next question begins at its title.
   useEffect(() => scrollTo(0, 0), [question?.title])
-  const answer = (given: Answer) => act({ do: 'settle', answer: given })
+  const answer = (given: Answer) => {
+    act({ do: 'settle', answer: given })
+    setAnswered(answered + 1)
+  }
   return (
     <div class="desk">
       <DeskHead

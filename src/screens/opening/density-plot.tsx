@@ -3,6 +3,7 @@ import { type DensityPoint, densityCourse } from '../../table/opening/density-co
 import { Choice } from '../../ui/choice.tsx'
 import { Plot, ticksTo } from '../../ui/plot.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
+import { tagOf } from '../../words/languages.ts'
 import { useDays } from '../days.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { useOpening } from './opening-app.ts'
@@ -54,7 +55,7 @@ export function DensityPlot() {
   const [from, to] = spanOf(points.map(({ at }) => at))
   const all = points.map(({ gramsPerMl }) => gramsPerMl)
   const [least, most] = [Math.min(low, ...all) - 0.01, Math.max(high, ...all) + 0.01]
-  const day = new Intl.DateTimeFormat(settings.language, { day: 'numeric', month: 'short' })
+  const day = new Intl.DateTimeFormat(tagOf(settings.language), { day: 'numeric', month: 'short' })
   const isFilled = filledAt !== undefined && filledAt > from && filledAt < to
   return (
     <PlotPart

@@ -3,6 +3,7 @@ import { firedOf } from '../../table/fired/fired-pot.ts'
 import type { PotState } from '../../table/model/state.ts'
 import { placeIn } from '../../table/opening/queue.ts'
 import { endOf, namesOn } from '../../table/opening/story.ts'
+import { tagOf } from '../../words/languages.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { lookedText, useOpening } from './opening-app.ts'
 
@@ -20,7 +21,7 @@ export function useFiredTexts(): (pot: PotState) => Texts {
   const { pots, settings, skewMs } = table.value
   return useMemo(() => {
     const texts = new Map<PotState, Texts>()
-    const month = new Intl.DateTimeFormat(settings.language, { month: 'long', year: 'numeric' })
+    const month = new Intl.DateTimeFormat(tagOf(settings.language), { month: 'long', year: 'numeric' })
     return (pot) => {
       const text = texts.get(pot) ?? {
         month: month.format(endOf(pot) + skewMs),

@@ -65,6 +65,7 @@ export function RunPage({ pot, run, seen, done }: RunProps) {
           front={front}
           drip={drip}
           at={asks === 'front' ? front : (drip ?? front)}
+          asksDrip={asks === 'drip'}
           onSet={set}
         />
       </KilnMain>

@@ -13,6 +13,8 @@ interface WallProps {
   readonly drip?: number | 'shelf' | undefined
   /** The one of both that is set now, told in large figures. */
   readonly at: number | 'shelf' | undefined
+  /** How far its longest drip came is asked, no longer its front. */
+  readonly asksDrip?: boolean
   /** Left out: it is fixed. */
   readonly onSet?: ((at: number | 'shelf') => void) | undefined
   /** Above the drawing: what undoes the last hit. */
@@ -20,7 +22,7 @@ interface WallProps {
 }
 
 /** The whole pot to scale, its bare wall enlarged beside it with a ruler to tap on, and keys for a mark of it. */
-export function WallRuler({ pot, front, drip, at, onSet, back }: WallProps) {
+export function WallRuler({ pot, front, drip, at, asksDrip = false, onSet, back }: WallProps) {
   const { table, words, formats } = useOpening()
   const w = words.value.opening.run
   const box = useRef<HTMLDivElement>(null)
@@ -80,7 +82,8 @@ export function WallRuler({ pot, front, drip, at, onSet, back }: WallProps) {
             words={{
               foot: w.foot,
               shelf: w.shelf,
-              none: w.none,
+              // A drip is asked of what ran.
+              none: onSet && !asksDrip ? w.none : undefined,
               label: told === '' ? w.edge : told,
             }}
             onTap={onSet && ((to) => onSet(to === 'shelf' ? to : atMark(scale, to)))}

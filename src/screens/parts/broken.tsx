@@ -1,15 +1,16 @@
 import { useState } from 'preact/hooks'
 import { potsOnTable } from '../../table/model/plan.ts'
 import type { DipState, PotState, Table } from '../../table/model/state.ts'
+import { BROKEN_WORDS } from '../../words/broken.ts'
 import { useApp } from '../app.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import './broken.css'
 
 /** In place of a screen that failed. The clocks and a running count go on, from what the table alone says. */
 export function Broken({ again }: { readonly again: () => void }) {
-  const { words, go, backUp, passOnFaults } = useApp()
+  const { table, go, backUp, passOnFaults } = useApp()
   const [said, setSaid] = useState<string>()
-  const w = words.value.broken
+  const w = BROKEN_WORDS[table.value.settings.language]
   const tell = (job: () => Promise<unknown>) => () => {
     job().catch(() => setSaid(w.failed))
   }
@@ -76,7 +77,11 @@ function Running() {
       <ul class="broken-clocks figures">
         {out.map(({ pot, dip }) => (
           <li key={dip.dipId}>
-            {w.broken.out(nameOf(w, pot), placeOf(pot), formats.value.span(t - dip.outAt))}
+            {BROKEN_WORDS[table.value.settings.language].out(
+              nameOf(w, pot),
+              placeOf(pot),
+              formats.value.span(t - dip.outAt),
+            )}
           </li>
         ))}
       </ul>

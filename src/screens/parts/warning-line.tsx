@@ -1,8 +1,8 @@
 import type { Warning } from '../../table/advice/warning.ts'
 import type { Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
-import type { Words } from '../../words/bench.ts'
 import type { Formats } from '../../words/format.ts'
+import { LATE_WORDS, type LateWords } from '../../words/late.ts'
 import { useApp } from '../app.ts'
 import { isGrave } from '../text/pot-text.ts'
 
@@ -15,17 +15,17 @@ export interface WarningLineProps {
 
 /** The one warning of a card, and the key to all that is known against the coat. */
 export function WarningLine({ line, warnings }: WarningLineProps) {
-  const { table, words, formats, bench } = useApp()
+  const { table, formats, bench } = useApp()
   const read = () => {
     bench.sheet.value = 'warnings'
   }
-  const w = words.value.warning
+  const w = LATE_WORDS[table.value.settings.language].warning
   const more = line ? warnings.length - 1 : warnings.length
   return (
     <PressButton class="warning-key" onPress={read}>
       {line ? (
         <span class={isGrave(line) ? 'alarm' : 'strong'}>
-          {warningText(words.value, formats.value, table.value, line, 'short')}
+          {warningText(formats.value, table.value, line, 'short')}
         </span>
       ) : null}
       <span class="warning-more">{line ? w.more(more) : w.notes(more)}</span>
@@ -35,12 +35,12 @@ export function WarningLine({ line, warnings }: WarningLineProps) {
 
 /** One warning in one line; in full with its remedy where there is one. */
 export function warningText(
-  words: Words,
   formats: Formats,
   table: Table,
   warning: Warning,
   told: 'full' | 'short' = 'full',
 ): string {
+  const words = LATE_WORDS[table.settings.language]
   const w = words.warning
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? bucketId
   const pairName = (over: string, under: string | undefined) =>
@@ -99,7 +99,7 @@ const figure = (factor: number): string => `${Number(factor.toPrecision(2))}`
 
 /** What comes out now, what would make up for it, and from when the wall drinks again. */
 function thinText(
-  w: Words['warning'],
+  w: LateWords['warning'],
   formats: Formats,
   table: Table,
   { grade, likelyMm, lowerMm, upperMm, makeUpS, again }: Extract<Warning, { kind: 'thin' }>,

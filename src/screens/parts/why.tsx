@@ -35,7 +35,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
       {warnings.length > 0 ? (
         <ul class="why-warnings">
           {warnings.map((warning) => (
-            <li key={warning.kind}>{warningText(words.value, f, table.value, warning)}</li>
+            <li key={warning.kind}>{warningText(f, table.value, warning)}</li>
           ))}
         </ul>
       ) : null}
@@ -53,7 +53,7 @@ export function Why({ pot }: { readonly pot: PotState }) {
             <tbody>
               {zoneReports(forecast, thickest).map(({ label, zone }, i) => (
                 <tr key={i}>
-                  <th>{words.value.zone[label]}</th>
+                  <th>{LATE_WORDS[table.value.settings.language].zone[label]}</th>
                   <td>{f.coat(zone.likelyMm)}</td>
                   <td>{f.coat(zone.upperMm)}</td>
                   <td>{Math.round(zone.filled * 100)} %</td>

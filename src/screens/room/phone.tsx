@@ -2,6 +2,7 @@ import { Choice, Switch } from '../../ui/choice.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
+import { LanguageChoice } from './language.tsx'
 
 /** What belongs to this phone and the hand that holds it. */
 export function Phone() {
@@ -11,6 +12,7 @@ export function Phone() {
   const { settings } = table.value
   return (
     <section>
+      <LanguageChoice />
       <Choice
         label={w.units}
         options={optionsOf(w.unit)}

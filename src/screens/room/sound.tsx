@@ -1,4 +1,5 @@
 import { Choice, Switch } from '../../ui/choice.tsx'
+import { voiceOf } from '../../words/languages.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
@@ -8,7 +9,8 @@ export function SoundSettings() {
   const { table, extras } = useDesk()
   const set = useSet()
   const w = useRoomWords()
-  const { sound, spoken, noisy } = table.value.settings
+  const { settings } = table.value
+  const { sound, noisy } = settings
   const knock = extras.value?.knock.value
   return (
     <>
@@ -22,7 +24,7 @@ export function SoundSettings() {
         <Choice
           label={w.spoken}
           options={optionsOf(w.spokens)}
-          value={spoken}
+          value={voiceOf(settings)}
           onChoose={(language) => void set('spoken', language)}
         />
       ) : null}

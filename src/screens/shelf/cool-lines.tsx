@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks'
 import type { BandMs } from '../../table/forecast/forecast.ts'
-import { loadCooling, USED_BELOW_C } from '../../table/load/cool.ts'
+import { cooling, loadCooling, USED_BELOW_C } from '../../table/load/cool.ts'
 import { coldLine } from '../../table/load/kiln-spoken.ts'
 import { coldness, LID_C, lidWarning, UNLOAD_C } from '../../table/load/loads.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
@@ -55,7 +55,11 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
           {told(c.unloadAt, UNLOAD_C, unload)}
         </>
       ) : (
-        <p>{c.moreReadings(temp(USED_BELOW_C))}</p>
+        <p>
+          {(cooling(load).some(({ tempC }) => tempC < USED_BELOW_C) ? c.oneMore : c.moreReadings)(
+            temp(USED_BELOW_C),
+          )}
+        </p>
       )}
       {again ? (
         <p class="figures">

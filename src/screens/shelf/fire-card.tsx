@@ -3,7 +3,7 @@ import { useMemo, useState } from 'preact/hooks'
 import { coneAhead } from '../../table/load/fire.ts'
 import { glassTells, stageOf } from '../../table/load/loads.ts'
 import { coneNearAt } from '../../table/load/look-from.ts'
-import { steamsAt } from '../../table/load/steam.ts'
+import { mayFog, steamsAt } from '../../table/load/steam.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
@@ -33,7 +33,6 @@ export function FireCard({ load, open, beside }: FireProps) {
   const { table, now, words, formats, act, go } = useLoad()
   const ahead = useMemo(() => coneAhead(table.value, load), [table.value.offsets, load])
   const stage = stageOf(table.value, load, now.value, ahead?.lower ?? coneNearAt(load))
-  /** Fog may still be seen, though the glass was clear twice. */
   const steams = stage.is === 'candle' || (stage.is === 'fire' && glassTells(table.value, load, now.value))
   const w = words.value.desk.shelf
   const fire = FIRE_WORDS[table.value.settings.language]
@@ -78,6 +77,7 @@ export function FireCard({ load, open, beside }: FireProps) {
   const look = load.cones.findLast(({ cone }) => cone === firing.cone)
   const { pots, settings } = table.value
   const wet = useMemo(() => steamsAt(table.value, load), [load, pots, settings])
+  const fogs = wet !== undefined || mayFog(table.value, load, now.value)
   return (
     <>
       <KilnMain>
@@ -91,8 +91,9 @@ export function FireCard({ load, open, beside }: FireProps) {
                 ? ''
                 : w.lit(days.moment(load.litAt))}
         </p>
+        <OffsetLines load={load} open={open} asks />
         {fires ? (
-          <FireLines load={load} stage={stage} ahead={ahead} candles={steams} steams={wet} />
+          <FireLines load={load} stage={stage} ahead={ahead} candles={steams} fogs={fogs} steams={wet} />
         ) : (
           <>
             {done ? <p class="kiln-big">{fire.cold}</p> : null}
@@ -113,11 +114,11 @@ export function FireCard({ load, open, beside }: FireProps) {
               ? w.care.cool
               : w.care.open}
         </p>
-        <OffsetLines load={load} open={open} />
+        <OffsetLines load={load} open={open} asks={false} />
         <div class="kiln-keys">
           {fires ? (
             <>
-              {(steams && stage.is === 'fire') || wet ? (
+              {fogs && stage.is !== 'candle' ? (
                 <button type="button" class="key" onClick={() => fogged()}>
                   {w.fogged}
                 </button>

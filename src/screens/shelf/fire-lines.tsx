@@ -27,23 +27,37 @@ interface FireLinesProps {
   readonly ahead: BandMs | undefined
   /** The glass still tells something. */
   readonly candles: boolean
+  /** It may yet fog. */
+  readonly fogs: boolean
   readonly steams: Steams | undefined
 }
 
 /** What is told of a load whose kiln is on. */
-export function FireLines({ load, stage, ahead, candles, steams }: FireLinesProps) {
-  const { table, now, formats } = useLoad()
+export function FireLines({ load, stage, ahead, candles, fogs, steams }: FireLinesProps) {
+  const { table, now, words, formats } = useLoad()
   const { language, units } = table.value.settings
   const fire = FIRE_WORDS[language]
   const days = useDays()
   const { firing } = load
   const down = coneDownAt(load)
+  const { stand } = words.value.desk.shelf
+  // Of each cone the last look; where the wanted one lies since is said below.
+  const seen = load.cones.filter(
+    ({ cone }, i) =>
+      !(cone === firing.cone && down !== undefined) &&
+      load.cones.findLastIndex((each) => each.cone === cone) === i,
+  )
   const from = lookFromC(load)
   const within = `${WITHIN_C * (units === 'us' ? 1.8 : 1)} ${units === 'us' ? '°F' : '°C'}`
   return (
     <>
       {steams ? <SteamLines steams={steams} /> : null}
-      {candles ? <Candling load={load} /> : null}
+      {candles || (fogs && isCandled(load)) ? <Candling load={load} /> : null}
+      {seen.map(({ cone, is, at }) => (
+        <p key={cone} class="figures">
+          {fire.seen(cone, stand[is], days.moment(at))}
+        </p>
+      ))}
       {down === undefined ? null : <p class="figures">{fire.down(firing.cone, days.moment(down))}</p>}
       {stage.is === 'hold' ? (
         <p class="kiln-big figures">{fire.holdUntil(days.moment(stage.untilAt))}</p>
@@ -57,7 +71,11 @@ export function FireLines({ load, stage, ahead, candles, steams }: FireLinesProp
         </p>
       ) : null}
       {ahead || down !== undefined || candles || steams ? null : firing.make === 'american' ? (
-        <p class="help">{fire.early(within)}</p>
+        <p class="help">
+          {load.readings.some(({ tempC }) => tempC >= (from ?? Infinity) + LOOK_FROM_K - WITHIN_C)
+            ? fire.oneMore
+            : fire.early(within)}
+        </p>
       ) : from === undefined ? null : (
         <p class="figures">
           {fire.untold(firing.cone, formats.value.temp(from + LOOK_FROM_K), formats.value.temp(from))}

@@ -31,16 +31,27 @@ export function KilnForm({ kiln, done }: FormProps) {
   const mine = own.find(({ kilnId }) => kilnId === chosen)
   const facts = mine ?? KILN_SIZES[chosen as KilnOffer]
   const mm = formats.value.mm
-  const label = ({ kilnId, chamber }: KilnFacts) => (
-    <>
-      {w.mine(
-        w[chamber.kind],
-        mm(chamber.kind === 'round' ? chamber.diameterMm : chamber.widthMm),
-        mm(chamber.heightMm),
-      )}
-      {kilnId === kiln?.kilnId ? <small> {w.inUse}</small> : null}
-    </>
-  )
+  const sizeOf = ({ chamber }: KilnFacts) =>
+    w.mine(
+      w[chamber.kind],
+      mm(chamber.kind === 'round' ? chamber.diameterMm : chamber.widthMm),
+      mm(chamber.heightMm),
+    )
+  const stockOf = ({ shelves }: KilnFacts) =>
+    shelves.map((shelf) => `${shelf.count} ${w.shelf[shelf.kind]} ${mm(shelf.widthMm)}`).join(', ')
+  /** Those of one size are told by their shelves, and where these are alike by which was set first. */
+  const label = (each: KilnFacts) => {
+    const alike = own.filter((other) => sizeOf(other) === sizeOf(each))
+    const same = alike.filter((other) => stockOf(other) === stockOf(each))
+    return (
+      <>
+        {sizeOf(each)}
+        {same.length > 1 ? ` · ${same.length - same.indexOf(each)}` : null}
+        {alike.length > 1 ? <small> {stockOf(each)}</small> : null}
+        {each.kilnId === kiln?.kilnId ? <small> {w.inUse}</small> : null}
+      </>
+    )
+  }
   const others = KILN_OFFERS.filter((offer) => !own.some((each) => isSameKiln(each, KILN_SIZES[offer])))
   return (
     <Measures key={chosen} facts={facts} kilnId={mine?.kilnId} done={done}>

@@ -11,9 +11,12 @@ const WORTH_C = 1
 export function OffsetLines({
   load,
   open,
+  asks,
 }: {
   readonly load: LoadState
   readonly open: (over: Over) => void
+  /** Says what has to be asked, else what is offered. */
+  readonly asks: boolean
 }) {
   const { table, formats, act } = useLoad()
   const fire = FIRE_WORDS[table.value.settings.language]
@@ -32,7 +35,7 @@ export function OffsetLines({
     learned && Math.abs(learned.mean - (taken?.offsetC ?? 0)) >= WORTH_C && learned.of > (taken?.of ?? 0)
   const take = (offsetC: number, of: number) =>
     act({ do: 'take-offset', kilnId, offsetC: Math.round(offsetC * 10) / 10, of })
-  if (!odd && !offers) return null
+  if (odd !== asks || (!odd && !offers)) return null
   return (
     <div>
       <p class={odd ? 'alarm figures' : 'figures'}>

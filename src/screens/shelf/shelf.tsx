@@ -3,16 +3,9 @@ import { decideLoad } from '../../table/decide/decide-load.ts'
 import { decideSetup } from '../../table/decide/decide-setup.ts'
 import type { More } from '../../table/decide/decision.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
+import { levelShown, postsUnderMm } from '../../table/load/level-shown.ts'
 import { FIRST_SHELF_MM } from '../../table/load/level-view.ts'
-import {
-  isHot,
-  isWarm,
-  levelShown,
-  levelsOf,
-  loadsOf,
-  postsUnderMm,
-  stageOf,
-} from '../../table/load/loads.ts'
+import { isHot, isWarm, levelsOf, loadsOf, stageOf } from '../../table/load/loads.ts'
 import { potsLeftOut } from '../../table/load/to-load.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'

@@ -1,3 +1,4 @@
+import { CLEAR_TWICE_MS } from '../../table/load/loads.ts'
 import type { Steams } from '../../table/load/steam.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'
 import { useDays } from '../days.ts'
@@ -9,9 +10,10 @@ const NAMED = 6
 /** What bursts pots, as it is known: the gravest of it. */
 export function SteamLines({ steams }: { readonly steams: Steams }) {
   const { table, words, formats } = useLoad()
-  const w = FIRE_WORDS[table.value.settings.language].steams
+  const fire = FIRE_WORDS[table.value.settings.language]
+  const w = fire.steams
   const days = useDays()
-  const { tempC, foggedAt, atHeat, wet } = steams
+  const { tempC, foggedAt, clearAt, early, atHeat, wet } = steams
   const names = wet.map(({ facts }) => thingName(words.value, table.value, facts.potId))
   const named = [...names.slice(0, NAMED), ...(names.length > NAMED ? ['…'] : [])].join(', ')
   const temp = formats.value.temp(tempC ?? 0)
@@ -23,6 +25,12 @@ export function SteamLines({ steams }: { readonly steams: Steams }) {
           {clock === undefined ? w.unclear(temp) : (atHeat ? w.atHeat : w.fogged)(temp, clock)}
         </p>
       )}
+      {clearAt === undefined ? null : (
+        <p class="figures">{fire.glassClear(days.moment(clearAt), days.moment(clearAt + CLEAR_TWICE_MS))}</p>
+      )}
+      {early ? (
+        <p class="figures">{fire.glassEarly(days.moment(early.at), days.moment(early.from))}</p>
+      ) : null}
       {wet.length > 0 && !atHeat ? <p class="alarm figures">{w.wet(named, wet.length > 1)}</p> : null}
     </>
   )

@@ -5,6 +5,7 @@ import { type LevelState, type LoadState, levelKey } from '../../table/model/loa
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
 import { KILN_PAGE_WORDS } from '../../words/kiln-pages.ts'
+import { tagOf } from '../../words/languages.ts'
 import { useCalendar } from '../days.ts'
 import { DeskSave } from '../desk/save.tsx'
 import { thingName, useLoad } from './load-app.ts'
@@ -27,7 +28,10 @@ export function Ticket({ load }: { readonly load: LoadState; readonly close: () 
         {calendar ? (
           <p class="figures">
             <strong>
-              {pages.map.of(calendar.dateText(table.value.settings.language, begunMs), load.firing.cone)}
+              {pages.map.of(
+                calendar.dateText(words.value.days, tagOf(table.value.settings.language), begunMs),
+                load.firing.cone,
+              )}
             </strong>
           </p>
         ) : null}

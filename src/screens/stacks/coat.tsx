@@ -99,9 +99,7 @@ export function Coat(props: CoatProps) {
         </span>
         <span class="coat-dose figures">{words.value.bench.seconds(coat.holdS)}</span>
       </button>
-      {warning ? (
-        <p class="coat-warning alarm">{warningText(words.value, formats.value, table.value, warning)}</p>
-      ) : null}
+      {warning ? <p class="coat-warning alarm">{warningText(formats.value, table.value, warning)}</p> : null}
       <div class="coat-body" hidden={!open}>
         <Choice
           label={w.bucket}

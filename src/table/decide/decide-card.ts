@@ -17,7 +17,7 @@ export function decideCard(table: Table, action: Action, now: number): Decision 
     case 'put-back': {
       const { takenBack: back } = table
       if (!back) return { refusal: { code: 'nothing-to-put-back' } }
-      return { events: [back.hit, ...(back.also ?? [])].map((hit) => ({ kind: 'put-back', hit })) }
+      return { events: back.all.map((hit) => ({ kind: 'put-back', hit })) }
     }
     case 'pick':
       return onPot(table, action.potId, () =>

@@ -83,10 +83,10 @@ function* folding(
   let marked = from.at
   const markFrom = events.length - MARKS_KEPT * MARK_EVERY
   /** One hit may take back several: they are put back together, under the name of the first that has one. */
-  const takenOff = (back: string, by: string, at: number): Table['takenBack'] => ({
-    ...gone.get(back),
-    ...(past?.by === by ? { ...past, also: [...(past.also ?? []), back] } : { hit: back, at, by }),
-  })
+  const takenOff = (hit: string, at: number): typeof past => {
+    const before = past?.at === at ? past : { hit, at, all: [] }
+    return { ...gone.get(hit), ...before, all: [...before.all, hit] }
+  }
   const asSeen = (table: Table): Table => ({
     ...table,
     hits: latest(lines),
@@ -103,7 +103,7 @@ function* folding(
       }
       const { event, hit } = stamped
       if (event.kind === 'taken-back' && ahead.back.has(event.hit) && ahead.there().has(hitKey(event.hit)))
-        past = stamped.from ? past : takenOff(event.hit, hit, tableTime(table, stamped))
+        past = stamped.from ? past : takenOff(event.hit, tableTime(table, stamped))
       else if (ahead.out.has(hit)) {
         const line = hitLine(table, stamped)
         if (line) gone.set(hit, line)

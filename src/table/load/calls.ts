@@ -3,21 +3,26 @@ import { loadCooling } from './cool.ts'
 import { coneAhead } from './fire.ts'
 import { coneDownAt, LID_C, loadsOf, UNLOAD_C } from './loads.ts'
 
+const MIN_MS = 60_000
+
 /** What is to come of a load that somebody would want to be called for. Table time, ms. */
 export interface LoadCall {
   readonly loadId: string
-  readonly what: 'cone' | 'lid' | 'unload' | 'read'
+  readonly what: 'cone' | 'hold' | 'lid' | 'unload' | 'read'
   readonly at: number
 }
 
-/** Calls of every load whose kiln is on or cools, soonest first: of a cone the earliest, of lid and pots the likely moment. */
+/** Calls of every load whose kiln is on or cools, soonest first: of a cone the earliest, of a hold its end, of lid and pots the likely moment. */
 export function loadCalls(table: Table): readonly LoadCall[] {
   return loadsOf(table)
     .flatMap((load): LoadCall[] => {
-      const { loadId, litAt, offAt, openedAt } = load
+      const { loadId, firing, litAt, offAt, openedAt } = load
       if (litAt === undefined) return []
       if (offAt === undefined) {
-        const ahead = coneDownAt(load) === undefined ? coneAhead(table, load) : undefined
+        const down = coneDownAt(load)
+        if (down !== undefined)
+          return firing.holdMin > 0 ? [{ loadId, what: 'hold', at: down + firing.holdMin * MIN_MS }] : []
+        const ahead = coneAhead(table, load)
         return ahead ? [{ loadId, what: 'cone', at: ahead.lower }] : []
       }
       const cools = loadCooling(table, load)

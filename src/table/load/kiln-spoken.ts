@@ -1,7 +1,9 @@
 /** What the voice says at the kiln, in words that have clips: see `device/speech.ts`. */
 import type { LevelState, LoadState } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
-import { LID_C, postsUnderMm, UNLOAD_C } from './loads.ts'
+import type { LoadCall } from './calls.ts'
+import { postsUnderMm } from './level-shown.ts'
+import { LID_C, UNLOAD_C } from './loads.ts'
 
 /** Said once: another key is another thing to say. */
 export interface KilnLine {
@@ -86,14 +88,12 @@ export function coldLine(table: Table, load: LoadState, likelyAt: number, now: n
 }
 
 /** What is called of a load when it is due. */
-export function callWords(
-  table: Table,
-  loadId: string,
-  what: 'cone' | 'lid' | 'unload' | 'read',
-): readonly string[] {
+export function callWords(table: Table, loadId: string, what: LoadCall['what']): readonly string[] {
   switch (what) {
     case 'cone':
       return ['cone', ...coneWords(table.loads?.[loadId]?.firing.cone ?? ''), 'down?']
+    case 'hold':
+      return ['cone', ...coneWords(table.loads?.[loadId]?.firing.cone ?? ''), 'ready']
     case 'lid':
       return ['lid from', ...tempWords(table, LID_C)]
     case 'unload':

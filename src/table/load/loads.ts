@@ -45,19 +45,6 @@ export const isBuilt = (load: LoadState, { column, storey }: LevelState): boolea
     (level) => level?.loadedAt !== undefined,
   )
 
-/** The level that is shown: one that is looked at by its key, else the next to be loaded. */
-export const levelShown = (load: LoadState, stage: LoadStage, looked?: string): LevelState | undefined =>
-  levelsOf(load).find((level) => levelKey(level) === looked) ??
-  (stage.is === 'shelf' ? stage.level : undefined)
-
-/** Length of the posts under a level, mm; 0 where it is on stilts. Half shelves begin over the whole ones. */
-export function postsUnderMm({ levels }: LoadState, { column, storey }: LevelState): number {
-  const whole = Object.values(levels).filter((level) => level.column === 'whole')
-  const top = whole.toSorted((a, b) => b.storey - a.storey)[0]
-  const below = levels[levelKey({ column, storey: storey - 1 })] ?? (column === 'whole' ? undefined : top)
-  return below?.postMm.reduce((sum, one) => sum + one, 0) ?? 0
-}
-
 /** What stands on a level, with its key. */
 export const thingsOn = (
   load: LoadState,
@@ -106,7 +93,7 @@ export function isCandled(load: LoadState): boolean {
 export const candled = (table: Table, { candle }: LoadState): boolean => candle ?? table.settings.candle
 
 /** So long after the glass was looked at last the kiln has climbed, read or not. Assumption. */
-const CLIMBED_MS = 2 * 3_600_000
+export const CLIMBED_MS = 2 * 3_600_000
 
 /**
  * Whether the glass still tells something: the kiln is on to candle, last read below boiling, and its glass not given up.
@@ -116,7 +103,7 @@ export function glassTells(table: Table, load: LoadState, now: number): boolean 
   const isLow = (load.readings.at(-1)?.tempC ?? 0) < CANDLED_C
   return candled(table, load) && isLow && !(isCandled(load) && now - lastLook(load) > CLIMBED_MS)
 }
-const lastLook = ({ glass }: LoadState): number => glass.at(-1)?.at ?? 0
+export const lastLook = ({ glass }: LoadState): number => glass.at(-1)?.at ?? 0
 
 /** The last that was read since the kiln is off; a reading of the fire, or from before it, tells nothing of the cooling. */
 export const lastCooling = ({ offAt, readings }: LoadState): HeatReading | undefined => {

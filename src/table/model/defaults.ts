@@ -4,11 +4,11 @@ import type { Table } from './state.ts'
 /** Bench numbers that are common practice of the trade, no source, unless noted; all can be changed. */
 export const DEFAULT_SETTINGS: Settings = {
   units: 'metric',
-  language: 'en',
+  language: 'phone',
   theme: 'auto',
   hand: 'right',
   sound: 'voice',
-  spoken: 'en',
+  spoken: 'phone',
   noisy: false,
   student: false,
   leadInS: 4,

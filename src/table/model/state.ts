@@ -210,8 +210,7 @@ export interface Table extends Hands {
   /** The hit taken back last and not put back since, while nothing else was hit. */
   readonly takenBack?: Pick<HitLine, 'hit' | 'at'> &
     Partial<HitLine> & {
-      /** The hit that took it back, and the others with it. */
-      readonly by: string
-      readonly also?: readonly string[]
+      /** All that went with it, itself first. */
+      readonly all: readonly string[]
     }
 }

@@ -7,6 +7,7 @@ export const cool = {
   fromNever: (from: string, never: string) => `${from} to ${never}`,
   lidAt: (temp: string, at: string) => `Lid from ${temp}: ${at}`,
   moreReadings: (below: string) => `Two readings below ${below} from here on, and the hours are told.`,
+  oneMore: (below: string) => `One more reading below ${below}, once it has fallen, and the hours are told.`,
   openHot: (lid: string, out: string) =>
     `Lid lifted above ${lid}: cold air can crack pots. Take none out above ${out}.`,
   openUnread: (out: string) => `Unload below ${out}: read it.`,

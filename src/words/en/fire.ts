@@ -8,6 +8,7 @@ export const fire = {
   decides: 'The cone in the kiln decides.',
   early: (within: string) =>
     `When the cone falls is told from two readings half an hour apart, within ${within} of it.`,
+  oneMore: 'One more reading, half an hour after the last, and the hour of the cone is told.',
   untold: (cone: string, end: string, from: string) =>
     `The hour of a cone of this make is not told. Cone ${cone} is listed at ${end}: look from ${from} on.`,
   holdUntil: (clock: string) => `Hold until ${clock}`,
@@ -28,7 +29,7 @@ export const fire = {
   },
   glassFrom: (clock: string) => `Too cold to steam until ${clock}.`,
   glassEarly: (clock: string, from: string) =>
-    `Clear at ${clock} does not count: too cold to steam until ${from}.`,
+    `Clear at ${clock} does not count: pots are too cold to steam until ${from}.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
   cold: 'Cool enough to unload.',
@@ -39,8 +40,8 @@ export const fire = {
   hotter: (degrees: string) => `${degrees} hotter`,
   cooler: (degrees: string) => `${degrees} cooler`,
   use: 'Use it',
-  odd: 'That is far apart. Which is it?',
-  coneWrong: 'That cone was wrong',
-  readingWrong: 'A reading was wrong',
-  kilnIsSo: 'The kiln is so',
+  odd: 'That is far apart. Which is wrong? If neither is, the kiln is so.',
+  coneWrong: 'The cone',
+  readingWrong: 'A reading',
+  kilnIsSo: 'Neither',
 }

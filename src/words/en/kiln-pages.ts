@@ -20,7 +20,8 @@ export const kilnPages = {
     posts: (mm: string) => `three more posts of ${mm}`,
     shelf: 'one more shelf',
     aside: (number: string, n: number) => `lay ${number} aside: ${pots(n)} more go in`,
-    nextFiring: (n: number) => (n === 1 ? 'has room in the next firing' : 'has room in a later firing'),
+    nextFiring: (n: number): string =>
+      n === 1 ? 'has room in the next firing' : 'has room in a later firing',
     slab: 'Put it on a slab',
     back: 'Take it in',
   },

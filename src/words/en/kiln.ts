@@ -2,6 +2,7 @@
 export const kiln = {
   call: {
     cone: 'Kiln: look at the cones',
+    hold: 'Kiln: the hold is over',
     lid: 'Kiln: about at 120 °C, the lid',
     unload: 'Kiln: about at 60 °C, unload',
     read: 'Kiln: read it again',

@@ -213,7 +213,7 @@ export const opening = {
     density: (glaze: string, was: string, is: string) => `${glaze} ${was}, now ${is}`,
     fill: (glaze: string) => `${glaze}: a new fill since`,
     heat: (degrees: string, over: boolean) => `Fired ${degrees} ${over ? 'over' : 'under'} its plan then`,
-    slab: (was: boolean) => (was ? 'Stood on a slab, now on none' : 'Stood on no slab, now on one'),
+    slab: (was: boolean): string => (was ? 'Stood on a slab, now on none' : 'Stood on no slab, now on one'),
     ran: {
       shelf: 'It ran down to the shelf, and so would this one: a thinner coat, a higher edge, or a slab.',
       'past-foot':

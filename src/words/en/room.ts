@@ -136,6 +136,8 @@ export const room = {
   readyHelp: 'Thirsty waits until the wall can drink a full coat.',
   limit: 'Limit of all coats',
   vessel: 'Collar vessel across',
+  language: 'Language',
+  languages: { phone: 'as the phone', en: 'English', es: 'español' },
   hand: 'Working hand',
   hands: { right: 'right', left: 'left' },
   phoneStands: (units: string, hand: string) => `${units}; ${hand} hand`,

@@ -81,6 +81,9 @@ export const warned = {
     tomorrow: (clock: string) => `${clock} tomorrow`,
     yesterday: (clock: string) => `${clock} yesterday`,
     on: (clock: string, day: string) => `${clock} on ${day}`,
+    /** How a date is written, in the tokens of the date library. */
+    date: 'd LLLL',
+    dateOfYear: 'd LLLL yyyy',
     about: (when: string) => `about ${when}`,
     in: (span: string) => `in ${span}`,
     ago: (span: string) => `${span} ago`,

@@ -1,9 +1,9 @@
 import { Settings } from 'luxon'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { daysAfter, fieldOf, fileDay, momentText, ofField } from '../../../src/screens/calendar.ts'
-import { WORDS } from '../../../src/words/bench.ts'
+import { LATE_WORDS } from '../../../src/words/late.ts'
 
-const words = WORDS.en.days
+const words = LATE_WORDS.en.days
 const said = (at: string, now: string) => momentText(words, 'en', Date.parse(at), Date.parse(now))
 
 describe('the calendar of a phone in London', () => {

@@ -16,7 +16,7 @@ test('a full wall is said as a range, with what it drinks again and from when', 
   const told = formats(WORDS.en, 'metric', 'en')
   const said =
     /^The wall is full: ([\d.]+) mm to ([\d.]+) mm now\. ([\d.]+) mm from about (\d\d:\d\d)\./.exec(
-      warningText(WORDS.en, told, play.table, thin),
+      warningText(told, play.table, thin),
     )
   const [, low, high, again, clock] = said ?? []
   expect(Number(low)).toBeGreaterThan(0)

@@ -3,9 +3,10 @@ import { loadCalls } from '../../../src/table/load/calls.ts'
 import { loadCooling } from '../../../src/table/load/cool.ts'
 import { coneAhead, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
+import { callWords } from '../../../src/table/load/kiln-spoken.ts'
 import { coneDownAt, isWarm, stageOf } from '../../../src/table/load/loads.ts'
 import { coneNearAt } from '../../../src/table/load/look-from.ts'
-import { steamsAt } from '../../../src/table/load/steam.ts'
+import { mayFog, steamsAt } from '../../../src/table/load/steam.ts'
 import { Play } from './play.ts'
 
 const FIRING = { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 } as const
@@ -50,6 +51,17 @@ describe('when the cone falls', () => {
     expect(loadCalls(play.table)).toEqual([])
     play.wait(60).act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
     expect(loadCalls(play.table)).toHaveLength(1)
+  })
+
+  test('and the end of a hold is called, until the kiln is off', () => {
+    const { play, loadId } = on()
+    play.act({ do: 'change-firing', loadId, firing: { ...FIRING, holdMin: 20 } })
+    fired(play, loadId, 1130, 1220)
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    expect(loadCalls(play.table)).toEqual([{ loadId, what: 'hold', at: play.nowMs + 20 * 60_000 }])
+    expect(callWords(play.table, loadId, 'hold')).toEqual(['cone', '6', 'ready'])
+    play.wait(1200).act({ do: 'switch-off', loadId })
+    expect(loadCalls(play.table)).toEqual([])
   })
 
   test('an earlier reading that is said late tells the same as in time', () => {
@@ -313,13 +325,14 @@ describe('a kiln that climbs on fogged glass', () => {
       play,
       read: (tempC: number) => play.wait(1200).act({ do: 'read-heat', loadId, tempC, sure: true }),
       glass: (fogged: boolean) => play.act({ do: 'hold-glass', loadId, fogged }),
+      fogs: () => mayFog(play.table, load(play, loadId), play.nowMs),
       steams: () => steamsAt(play.table, load(play, loadId)),
       stage: () => stageOf(play.table, load(play, loadId), play.nowMs).is,
     }
   }
 
   test('is said until the glass was clear twice, and candles on once it is down again', () => {
-    const { play, read, glass, steams, stage } = candling()
+    const { play, read, glass, steams, fogs, stage } = candling()
     play.wait(4 * 3600)
     read(90)
     glass(true)
@@ -327,15 +340,35 @@ describe('a kiln that climbs on fogged glass', () => {
     expect(steams()).toBeUndefined()
     read(240)
     expect(steams()).toEqual({ foggedAt, tempC: 240, atHeat: false, wet: [] })
-    glass(false).wait(600)
-    expect(steams()).toBeDefined()
+    glass(false)
+    expect(steams()).toEqual({ foggedAt, clearAt: play.nowMs, tempC: 240, atHeat: false, wet: [] })
+    play.wait(600)
     play.wait(1200)
     glass(false)
-    expect(steams()).toBeUndefined()
+    expect([steams(), fogs()]).toEqual([undefined, true])
     glass(true)
     expect(stage()).toBe('fire')
     read(90)
     expect([steams(), stage()]).toEqual([undefined, 'candle'])
+  })
+
+  test('may be seen after a glass that was clear twice, until it is beyond steam or nobody looked for long', () => {
+    const { play, read, glass, steams, fogs } = candling()
+    play.wait(600)
+    read(120)
+    glass(false)
+    // Too soon after it was lit: that tells nothing, and is said.
+    expect(steams()?.early).toMatchObject({ at: play.nowMs })
+    play.wait(3600)
+    glass(false).wait(1200)
+    glass(false)
+    expect([steams(), fogs()]).toEqual([undefined, true])
+    play.wait(7300)
+    expect(fogs()).toBe(false)
+    read(200)
+    expect(fogs()).toBe(true)
+    read(400)
+    expect(fogs()).toBe(false)
   })
 
   test('is said of a glass that nobody tried, and fog seen there makes it graver, not silent', () => {

@@ -67,6 +67,13 @@ describe('a clock that was set back while the app was closed', () => {
   })
 })
 
+test.each([Number.NaN, 1e300, 8e15])(
+  'a life sign or record that was damaged, %d, is no clock that was set back',
+  (knownMs) => {
+    expect(earliestNow(new Play().table, knownMs, AT)).toBeUndefined()
+  },
+)
+
 describe('a clock that was set back long ago', () => {
   const DAY_MS = 86_400_000
   const back = (play = new Play()) => ({ ...play.table, skewMs: -2 * DAY_MS })

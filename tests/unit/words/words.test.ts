@@ -1,10 +1,21 @@
-import { describe, expect, test } from 'vitest'
-import { type Language, WORDS, type Words } from '../../../src/words/bench.ts'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { BACK_WORDS } from '../../../src/words/back.ts'
+import { BROKEN_WORDS } from '../../../src/words/broken.ts'
+import { COOL_WORDS } from '../../../src/words/cool.ts'
 import { DESK_WORDS } from '../../../src/words/desk.ts'
 import { end } from '../../../src/words/en/end.ts'
+import { FIRE_WORDS } from '../../../src/words/fire.ts'
+import { KILN_WORDS } from '../../../src/words/kiln.ts'
+import { KILN_PAGE_WORDS } from '../../../src/words/kiln-pages.ts'
+import { languageOf, openLanguage, tagOf } from '../../../src/words/languages.ts'
+import { MEETING_WORDS } from '../../../src/words/meeting.ts'
 import { OPENING_WORDS } from '../../../src/words/opening.ts'
+import { PASSING_WORDS } from '../../../src/words/passing.ts'
 import { PHOTO_WORDS } from '../../../src/words/photo-outline.ts'
 import { ROOM_WORDS } from '../../../src/words/room.ts'
+import { SHEET_WORDS } from '../../../src/words/sheets.ts'
+import { TROUBLE_WORDS } from '../../../src/words/trouble.ts'
+import { WHICH_WORDS } from '../../../src/words/which.ts'
 
 /** What texts may be filled with that take their facts by name. */
 const FACTS = {
@@ -21,31 +32,66 @@ const FACTS = {
   fresh: 2,
 }
 const NAMED = /^\.(refusal|room\.looked)/
+/** What takes a list of names. */
+const LISTED = /^\.passing\.(handout\.(take|buckets)|class\.(begun|take))/
 
-/** Every text of a tree with the path it stands at; functions are called with stand-ins. */
-function texts(node: unknown, path = ''): [string, string][] {
+/** What is written alike in both: the name, and languages by their own names. */
+const ALIKE = [
+  '.name',
+  '.desk.melt.firing.makes.seger',
+  '.room.spokens.en',
+  '.room.spokens.es',
+  '.room.languages.en',
+  '.room.languages.es',
+]
+
+/** Every text of a tree with the path it stands at; functions are called with stand-ins for their n-th fact. */
+function texts(node: unknown, path = '', nth: (n: number) => string = () => '7'): [string, string][] {
   if (typeof node === 'string') return [[path, node]]
   if (typeof node === 'function') {
     const said: unknown = node(
-      ...Array.from({ length: Math.max(1, node.length) }, () => (NAMED.test(path) ? FACTS : '7')),
+      ...Array.from({ length: Math.max(1, node.length) }, (_, n) =>
+        NAMED.test(path) ? FACTS : LISTED.test(path) ? [nth(n), 'names'] : nth(n),
+      ),
     )
     return [[path, String(said)]]
   }
-  if (Array.isArray(node)) return node.flatMap((item, i) => texts(item, `${path}.${i}`))
+  if (Array.isArray(node)) return node.flatMap((item, i) => texts(item, `${path}.${i}`, nth))
   if (node !== null && typeof node === 'object')
-    return Object.entries(node).flatMap(([key, value]) => texts(value, `${path}.${key}`))
+    return Object.entries(node).flatMap(([key, value]) => texts(value, `${path}.${key}`, nth))
   return []
 }
 
-describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, words) => {
-  const { desk, ...bench } = DESK_WORDS[language]
-  const all = texts({
-    ...words,
-    ...bench,
-    desk,
-    opening: OPENING_WORDS[language],
-    room: ROOM_WORDS[language],
-    photo: PHOTO_WORDS[language],
+const everyText = (language: 'en' | 'es', nth?: (n: number) => string) =>
+  texts(
+    {
+      ...DESK_WORDS[language],
+      opening: OPENING_WORDS[language],
+      room: ROOM_WORDS[language],
+      photo: PHOTO_WORDS[language],
+      back: BACK_WORDS[language],
+      broken: BROKEN_WORDS[language],
+      cool: COOL_WORDS[language],
+      fire: FIRE_WORDS[language],
+      kiln: KILN_WORDS[language],
+      kilnPages: KILN_PAGE_WORDS[language],
+      meeting: MEETING_WORDS[language],
+      passing: PASSING_WORDS[language],
+      sheets: SHEET_WORDS[language],
+      trouble: TROUBLE_WORDS[language],
+      which: WHICH_WORDS[language],
+    },
+    '',
+    nth,
+  )
+
+describe.each(['en', 'es'] as const)('%s', (language) => {
+  let all: [string, string][]
+  let desk: (typeof DESK_WORDS)['en']['desk']
+  beforeAll(async () => {
+    await openLanguage('es', 'es-MX')
+    all = everyText(language)
+    desk = DESK_WORDS[language].desk
   })
 
   test('no text has a hole in it', () => {
@@ -57,8 +103,8 @@ describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, wor
 
   test('food safety is nowhere claimed', () => {
     for (const [path, text] of all) {
-      if (!/\b(food|dinnerware|eat)\b/i.test(text)) continue
-      expect(text, path).toMatch(/cannot|never|not/i)
+      if (!/\b(food|dinnerware|eat|alimentos|vajilla|comer)\b/i.test(text)) continue
+      expect(text, path).toMatch(/cannot|never|not|\bno\b|nunca/i)
     }
   })
 
@@ -69,6 +115,34 @@ describe.each(Object.entries(WORDS) as [Language, Words][])('%s', (language, wor
   test('what a tile says fits on a tile', () => {
     for (const [path, text] of texts(desk.board.state)) expect(text.length, path).toBeLessThanOrEqual(6)
     for (const [path, text] of texts(desk.board.kiln)) expect(text.length, path).toBeLessThanOrEqual(11)
+  })
+})
+
+describe('Spanish', () => {
+  const numbered = (n: number) => `fact-${n}-`
+  let pairs: { path: string; en: string; es: string }[]
+  beforeAll(async () => {
+    await openLanguage('es', 'es-MX')
+    const spanish = new Map(everyText('es', numbered))
+    pairs = everyText('en', numbered).map(([path, en]) => ({ path, en, es: spanish.get(path) ?? '' }))
+  })
+
+  test('says every fact that English says', () => {
+    const factsOf = (text: string) => [...new Set(text.match(/fact-\d+-/g))].sort()
+    for (const { path, en, es } of pairs) expect(factsOf(es), path).toEqual(factsOf(en))
+  })
+
+  test('leaves nothing in English', () => {
+    const alike = pairs.filter(({ en, es }) => en === es && /[a-z]{4}/i.test(en.replaceAll(/fact-\d+-/g, '')))
+    expect(alike.map(({ path }) => path)).toEqual(ALIKE)
+  })
+
+  test('is spoken where the phone is Spanish, and where it is chosen', async () => {
+    await openLanguage('phone', 'es-MX')
+    expect([languageOf('phone'), languageOf('en'), languageOf('es')]).toEqual(['es', 'en', 'es'])
+    expect(tagOf('phone')).toBe('es-MX')
+    await openLanguage('es', 'de')
+    expect([languageOf('phone'), languageOf('es'), tagOf('es')]).toEqual(['en', 'es', 'es'])
   })
 })
 

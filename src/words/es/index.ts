@@ -1,0 +1,48 @@
+import { back } from './back.ts'
+import { broken } from './broken.ts'
+import { cards } from './cards.ts'
+import { cool } from './cool.ts'
+import { desk } from './desk.ts'
+import { deskRefusal } from './desk-refusals.ts'
+import { end } from './end.ts'
+import { fire } from './fire.ts'
+import { front } from './front.ts'
+import { kiln } from './kiln.ts'
+import { kilnPages } from './kiln-pages.ts'
+import { meeting } from './meeting.ts'
+import { opening } from './opening.ts'
+import { other } from './other.ts'
+import { passing } from './passing.ts'
+import { photo } from './photo-outline.ts'
+import { room } from './room.ts'
+import { sheets } from './sheets.ts'
+import { trouble } from './trouble.ts'
+import { waits } from './waits.ts'
+import { warned } from './warned.ts'
+import { which } from './which.ts'
+import { why } from './why.ts'
+
+const bench = { ...cards, bench: { ...cards.bench, ...waits } }
+const late = { ...other, ...warned, end, why }
+
+/** All of Spanish, fetched at once before the first face is drawn. */
+export const spanish = {
+  front,
+  bench,
+  late,
+  desk: { ...bench, ...late, desk, refusal: { ...bench.refusal, ...deskRefusal } },
+  back,
+  broken,
+  cool,
+  fire,
+  kilnPages,
+  kiln,
+  meeting,
+  opening,
+  passing,
+  photo,
+  room,
+  sheets,
+  trouble,
+  which,
+}

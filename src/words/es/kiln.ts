@@ -1,0 +1,13 @@
+import type { kiln as english } from '../en/kiln.ts'
+
+/** Spanish of what is called when nobody looks at the kiln's screen. */
+export const kiln: typeof english = {
+  call: {
+    cone: 'Horno: mira los conos',
+    hold: 'Horno: ha acabado el mantenimiento',
+    lid: 'Horno: hacia 120 °C, la tapa',
+    unload: 'Horno: hacia 60 °C, a sacar',
+    read: 'Horno: lee otra vez',
+  },
+  body: 'Es un cálculo: mira antes el cono, o el termómetro.',
+}

@@ -1,0 +1,126 @@
+import type { passing as english } from '../en/passing.ts'
+import { isOne } from './counts.ts'
+
+const many = (count: number, one: string, more: string) => (isOne(count) ? `1 ${one}` : `${count} ${more}`)
+
+const all = (parts: readonly string[]): string => {
+  const last = parts.at(-1) ?? ''
+  return parts.length > 1 ? `${parts.slice(0, -1).join(', ')} y ${last}` : last
+}
+
+/** Spanish of passing to another phone and taking in from it. */
+export const passing: typeof english = {
+  title: 'Otro teléfono',
+  how: 'Un teléfono muestra, el otro lee. Manos mojadas muestran. Manos secas sujetan la cámara.',
+  private: 'Nada va por el aire ni por una red: lo que muestra una pantalla es lo que ve el otro.',
+  show: 'MOSTRAR',
+  read: 'LEER',
+  showBack: 'MOSTRAR AHORA',
+  file: 'Mejor con un archivo',
+  counting: 'Se está contando un baño. Antes, eso.',
+  toBench: 'A LA MESA',
+  demo: 'El ejemplo queda en este teléfono. Abre antes tu propia mesa.',
+  showTitle: 'Mostrar',
+  hold: 'La cámara a 15 a 25 cm por encima.',
+  shown: (records: number, of: number, seconds: number) =>
+    records === 0
+      ? 'Dice quién es. No hay más que pasar.'
+      : records < of
+        ? `Las últimas ${records} de ${of} notas, unos ${seconds} s.`
+        : `Las ${records} notas, unos ${seconds} s.`,
+  back: (records: number, seconds: number) =>
+    `${many(records, 'nota', 'notas')} que le ${isOne(records) ? 'falta' : 'faltan'}, unos ${seconds} s.`,
+  tooMuch: 'Demasiado para mostrarlo. Pasa un archivo.',
+  coarse: 'Más grande',
+  fine: 'Más fino',
+  shownLong: 'Lleva dos minutos mostrado.',
+  done: 'HECHO',
+  again: 'MOSTRAR OTRA VEZ',
+  readTitle: 'Leer',
+  stop: 'PARAR',
+  looking: 'Ponlo sobre el código del otro teléfono.',
+  closer: 'Más cerca, sin reflejos, y quieto.',
+  coarser: 'En el otro teléfono: Más grande.',
+  part: (known: number, of: number) => `${known} de ${of}`,
+  own: 'Es el código de este mismo teléfono.',
+  ownClock: (by: string, ahead: boolean) =>
+    `El reloj del otro teléfono va ${by} ${ahead ? 'adelantado' : 'atrasado'}. Pon bien antes el que falla.`,
+  damaged: 'No está entero. Nada ha cambiado. Leyendo otra vez.',
+  newer: 'Hecho por una versión más nueva de esta app. Actualiza antes esta.',
+  unkept: 'No se pudo guardar. Nada ha cambiado.',
+  camera: {
+    refused: 'Aquí no se permite la cámara. Permítela en los ajustes del teléfono, o pasa un archivo.',
+    none: 'Sin cámara. Pasa un archivo.',
+    busy: 'Otra app tiene la cámara. Ciérrala, luego LEER otra vez.',
+  },
+  camPrivate: 'Las imágenes se miran y se tiran.',
+  took: (coats: number, pots: number, others: number) => {
+    const parts = [
+      ...(coats > 0 ? [many(coats, 'capa', 'capas')] : []),
+      ...(pots > 0 ? [many(pots, 'pieza', 'piezas')] : []),
+      ...(others > 0 ? [many(others, 'nota más', 'notas más')] : []),
+    ]
+    return `${all(parts)} del otro teléfono.`
+  },
+  nothingNew: 'Nada nuevo. Todo está aquí.',
+  waiting: (count: number) =>
+    `${isOne(count) ? 'Una espera' : `${count} esperan`} una actualización de esta app.`,
+  faulty: (count: number) => `${many(count, 'nota dañada', 'notas dañadas')} fuera.`,
+  ahead: (count: number) => `${many(count, 'nota', 'notas')} de un reloj un día adelantado fuera.`,
+  clocks: (by: string, ahead: boolean) => `Su reloj va ${by} ${ahead ? 'adelantado' : 'atrasado'}.`,
+  theyLack: (count: number) =>
+    `${isOne(count) ? '1 nota de aquí aún no está' : `${count} notas de aquí aún no están`} allí.`,
+  more: 'Tiene más de lo que mostró. Muéstrale, luego lee otra vez.',
+  both: 'Los dos teléfonos tienen lo mismo.',
+  student: {
+    title: 'Solo la mesa',
+    why: 'Este teléfono muestra la mesa y nada más.',
+    leave: 'Mantén para ver todas las páginas',
+    leaveHint: 'Mantén 3 s',
+  },
+  next: 'Leer el siguiente teléfono',
+  toBoard: 'Todas las piezas',
+  class: {
+    key: 'Una clase en una mesa',
+    title: 'Clase',
+    none: 'Aún no hay piezas en las tablas.',
+    first: 'Añade un nombre. Luego toca sus piezas.',
+    tap: (name: string) => `Toca las piezas de ${name}.`,
+    name: 'Nombre',
+    add: 'Añadir',
+    has: (pots: number) => (pots === 0 ? '' : `${pots}`),
+    pot: (number: number, at: string, whose = 'de nadie') => `Pieza ${number} en ${at}, ${whose}`,
+    begun: (numbers: readonly number[]) =>
+      `${all(numbers.map(String))} ya ${isOne(numbers.length) ? 'lleva' : 'llevan'} capas y no ${isOne(numbers.length) ? 'está' : 'están'} en el plan. MOSTRAR y LEER pasan todo.`,
+    sheet: 'Hoja de clase',
+    show: 'Mostrar el plan',
+    plan: 'Plan de clase',
+    how: 'En cada teléfono: Taller, Guardar, Otro teléfono, LEER. Luego toca el nombre.',
+    nobody: 'Aún de nadie',
+    kiln: 'horno',
+    whose: '¿De quién es este teléfono?',
+    everyone: 'Todas las piezas',
+    take: (name: string | undefined, numbers: readonly number[]) =>
+      `¿${name === undefined ? 'Tomar' : `${name}: tomar`} ${isOne(numbers.length) ? 'la pieza' : 'las piezas'} ${all(numbers.map(String))}?`,
+    coats: 'Con sus capas y cubos.',
+    alone: '¿Mostrar solo la mesa en este teléfono?',
+    aloneHelp: 'Sin tablas, cubos ni taller en que perderse. Una pulsación larga lleva de vuelta.',
+    aloneYes: 'SOLO LA MESA',
+    aloneNo: 'TODO',
+  },
+  handout: {
+    title: 'Pasar',
+    nth: (code: number, of: number) => `Código ${code} de ${of}`,
+    print: 'Imprimir',
+    how: 'En el otro teléfono: Taller, Guardar, Otro teléfono, LEER. Toma las capas y sus cubos, ninguna pieza.',
+    none: 'No hay serie que pasar.',
+    tooMuch: 'Demasiado para códigos quietos. Pasa las series una a una, o MOSTRAR todo.',
+    take: (names: readonly string[]) =>
+      names.length === 0 ? '¿Tomar estos cubos?' : `¿Tomar ${all(names)}?`,
+    other: (name: string) => `${name} está aquí con otras capas: las piezas que la llevan toman estas.`,
+    buckets: (names: readonly string[]) =>
+      `Nuevo aquí: ${all(names)}. Pesa y mide lo que hay en ${isOne(names.length) ? 'tu propio cubo' : 'tus propios cubos'}.`,
+    yes: 'TOMAR',
+    no: 'DEJAR',
+  },
+}

@@ -1,0 +1,53 @@
+/** What two phones have in two ways is asked on the screen, one at a time, until nothing is left. */
+import { expect, test } from '@playwright/test'
+import { hall, laidOn, PhoneAtTable } from '../fixtures/phones.ts'
+import { opened, plantRecords } from './bench.ts'
+import { key, misfits, open } from './desk-page.ts'
+
+test('a coat twice, a change on both, and twins are settled one by one, and stay settled', async ({
+  page,
+}) => {
+  const at = hall()
+  at.nowMs = Date.now() - 3_600_000
+  const a = laidOn(new PhoneAtTable('a', at))
+  const b = new PhoneAtTable('b', at).read(a)
+  for (const on of [a, b]) {
+    on.act({ do: 'waxed', potId: 'a-0' }).act({ do: 'wiped', potId: 'a-0' })
+    on.act({ do: 'stirred', bucketId: 'a-bucket' })
+    on.act({ do: 'start', potId: 'a-0', again: false, unstirred: false })
+    at.nowMs += 60_000
+  }
+  const facts = a.table.pots['a-1']?.facts
+  if (!facts) throw new Error('no pot')
+  a.act({ do: 'set-pot', pot: { ...facts, number: 40 } })
+  b.act({ do: 'set-pot', pot: { ...facts, shape: { ...facts.shape, wallMm: 7 } } })
+  // A third was set up apart.
+  a.read(b, laidOn(new PhoneAtTable('c', at)))
+
+  await open(page, 'room')
+  await plantRecords(page, a.records)
+  await page.reload()
+  await opened(page)
+  await open(page, 'board')
+  await key(page, /things to settle/).tap()
+  const title = page.locator('.settle-title')
+  await expect(title).toHaveText('Pot 31 has Gatepost twice')
+  expect(await page.evaluate(misfits)).toEqual([])
+  await key(page, 'Both went on').tap()
+  await expect(title).toHaveText(/was changed twice/)
+  await expect(page.locator('.settle-way')).toContainText(['number 40', 'wall 7 mm'])
+  await page.locator('.settle-way', { hasText: 'number 40' }).getByRole('button').tap()
+  for (const asked of [/^Two pots 31/, /^Two pots at A 1/, /^Two pots at A 2/, /^Two buckets G/]) {
+    await expect(title).toHaveText(asked)
+    // The other phone's gives way.
+    await page.locator('.settle-way').last().getByRole('button').tap()
+  }
+  await expect(page.getByText('Nothing left to settle.')).toBeVisible()
+  await page.waitForTimeout(300)
+  await page.reload()
+  await opened(page)
+  await open(page, 'board')
+  await expect(page.locator('.tile')).toHaveCount(4)
+  await expect(key(page, /to settle/)).toBeHidden()
+  await expect(key(page, /^Pot 40 at A 2/)).toBeVisible()
+})
