@@ -88,7 +88,7 @@ export function WaitRows({ card }: { readonly card: Wait }) {
           return (
             <li key={`stir ${bucketId}`} class="due">
               {mark}
-              <strong>{glaze?.name}</strong>
+              <strong style={{ '--n': glaze?.name.length ?? 1 }}>{glaze?.name}</strong>
               {told}
             </li>
           )
