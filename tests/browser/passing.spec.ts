@@ -150,6 +150,7 @@ test('a class: the plan on one phone, the own pots on another that shows the ben
   await passed(teacher, student, undefined, student.getByText('Whose phone is this?'))
   await key(student, 'Wren').tap()
   await expect(student.getByText('Wren: take pots 31 and 34?')).toBeVisible()
+  await expect(student.getByText(/your own buckets/)).toBeHidden()
   await student.waitForTimeout(700)
   await hit(student, 'TAKE')
   await hit(student, 'BENCH ALONE')
@@ -166,6 +167,8 @@ test('a class: the plan on one phone, the own pots on another that shows the ben
   await open(teacher, 'codes')
   await teacher.getByRole('button', { name: 'READ' }).tap()
   await passed(student, teacher)
+  // Its pots come from here.
+  await expect(teacher.locator('.codes-took')).toHaveText(/^\d+ other notes/)
   await expect(key(teacher, 'Read the next phone')).toBeVisible()
   await key(teacher, 'All pots').tap()
   await expect(teacher.locator('.tile')).toHaveCount(8)
@@ -254,3 +257,49 @@ test(
     for (const page of [a, b]) await page.context().close()
   },
 )
+
+/** What the bar asks for up to START, and the count to its end. */
+async function dips(page: Page): Promise<void> {
+  await page.goto('./#/bench')
+  const on = page.locator('.bench [data-press="bar"]').first()
+  await expect(on).toBeVisible()
+  await page.waitForTimeout(1000)
+  for (let card = 0; card < 8 && !/START/.test((await on.textContent()) ?? ''); card++) {
+    await on.tap()
+    await page.waitForTimeout(1000)
+  }
+  await on.tap()
+  const count = page.locator('.count-lead-in, .count-hold')
+  await expect(count).toBeVisible()
+  await expect(count).toBeHidden({ timeout: 30_000 })
+}
+
+test('two phones dip in turn, meet three times, and have the coats of both', LONG, async ({ browser }) => {
+  test.setTimeout(240_000)
+  const [a, b] = [await phone(browser), await phone(browser)]
+  await open(a, 'room')
+  await plantRecords(a, recordsOf(armed(Date.now() - 60_000)))
+  await a.reload()
+  await opened(a)
+  const meet = async (shows: Page, reads: Page, says: RegExp) => {
+    for (const page of [shows, reads]) await open(page, 'codes')
+    await hit(shows, 'SHOW')
+    await reads.getByRole('button', { name: 'READ' }).tap()
+    await passed(shows, reads)
+    await expect(reads.locator('.codes-took')).toHaveText(says)
+    await hit(shows, 'DONE')
+  }
+  await meet(a, b, /8 pots/)
+  await dips(a)
+  await meet(a, b, /^1 coat/)
+  await dips(b)
+  await meet(b, a, /^1 coat/)
+  await expect(a.getByText('Both phones have the same.')).toBeVisible()
+  expect(await storedIds(a)).toEqual(expect.arrayContaining(await storedIds(b)))
+  for (const page of [a, b]) {
+    await open(page, 'board')
+    await expect(page.locator('.tile')).toHaveCount(8)
+    await expect(key(page, /settle/)).toBeHidden()
+    await page.context().close()
+  }
+})

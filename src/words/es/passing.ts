@@ -101,6 +101,7 @@ export const passing: typeof english = {
     take: (name: string | undefined, numbers: readonly number[]) =>
       `¿${name === undefined ? 'Tomar' : `${name}: tomar`} ${isOne(numbers.length) ? 'la pieza' : 'las piezas'} ${all(numbers.map(String))}?`,
     coats: 'Con sus capas y cubos.',
+    buckets: (names: readonly string[]) => `Nuevo aquí: ${all(names)}.`,
     alone: '¿Mostrar solo la mesa en este teléfono?',
     aloneHelp: 'Sin tablas, cubos ni taller en que perderse. Una pulsación larga lleva de vuelta.',
     aloneYes: 'SOLO LA MESA',

@@ -33,7 +33,7 @@ const FACTS = {
 }
 const NAMED = /^\.(refusal|room\.looked)/
 /** What takes a list of names. */
-const LISTED = /^\.passing\.(handout\.(take|buckets)|class\.(begun|take))/
+const LISTED = /^\.passing\.(handout\.(take|buckets)|class\.(begun|take|buckets))/
 
 /** What is written alike in both: the name, and languages by their own names. */
 const ALIKE = [
