@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { BACK_WORDS } from '../../../src/words/back.ts'
 import { BROKEN_WORDS } from '../../../src/words/broken.ts'
 import { COOL_WORDS } from '../../../src/words/cool.ts'
@@ -61,6 +61,9 @@ function texts(node: unknown, path = '', nth: (n: number) => string = () => '7')
     return Object.entries(node).flatMap(([key, value]) => texts(value, `${path}.${key}`, nth))
   return []
 }
+
+// Words are the phone's, and the phone is that of all tests.
+afterAll(() => openLanguage('en', 'en'))
 
 const everyText = (language: 'en' | 'es', nth?: (n: number) => string) =>
   texts(
