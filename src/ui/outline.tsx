@@ -28,8 +28,10 @@ interface OutlineProps {
   /** The foot line is a concern: drawn in the warning colour. */
   readonly alarm?: boolean | undefined
   readonly label: string
-  /** What lies on the wall besides coats, by where a part of the foot's radius and a height above the shelf, mm, are drawn. */
-  readonly on?: ((x: (part: number) => number, y: (zMm: number) => number) => ComponentChildren) | undefined
+  /** What lies on the wall besides coats; `x` of a part of the radius at a height above the shelf, `y` of that, mm. */
+  readonly on?:
+    | ((x: (part: number, zMm: number) => number, y: (zMm: number) => number) => ComponentChildren)
+    | undefined
 }
 
 /**
@@ -104,7 +106,7 @@ export function PotOutline(props: OutlineProps) {
             />
           ) : null,
         )}
-        {on?.((part) => x(part * (outer[0]?.rMm ?? 0)), y)}
+        {on?.((part, zMm) => x(part * (outer.find((p) => p.rMm && p.zMm >= zMm)?.rMm ?? 0)), y)}
       </g>
       <path d={path} fill="none" stroke="var(--ink)" stroke-width="3.5" stroke-linejoin="round" />
       <path

@@ -1,4 +1,5 @@
 import { isBy } from '../../shared/record.ts'
+import { randomId } from '../device/random-id.ts'
 import type { App } from '../screens/app.ts'
 import { decide } from '../table/decide/decide.ts'
 import type { More } from '../table/decide/decision.ts'
@@ -93,4 +94,4 @@ export function openHits({ records, moment, jumps, devices, sounding, fault, aft
   }
 }
 
-const newId = (): string => crypto.randomUUID().slice(0, 13)
+const newId = (): string => randomId(6)

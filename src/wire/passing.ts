@@ -38,7 +38,9 @@ export function openPassing(
     added: readonly JournalRecord<TableEvent>[],
   ): Omit<Met, 'added' | 'known' | 'waiting' | 'faulty' | 'ahead'> => ({
     coats: added.filter(({ event }) => event.kind === 'dipped').length,
-    pots: new Set(added.flatMap(({ event }) => (event.kind === 'pot-set' ? [event.pot.potId] : []))).size,
+    pots: new Set(
+      added.flatMap(({ event }) => (event.kind === 'pot-set' && !event.handed ? [event.pot.potId] : [])),
+    ).size,
     theyLack: read.theyLack().filter(isNews).length,
     more: read.met !== undefined && !read.isClosed(),
     aheadMs: read.met?.aheadMs ?? 0,

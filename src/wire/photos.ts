@@ -1,5 +1,6 @@
 import type { TableName } from '../../shared/database.ts'
 import { drawnAnew, openPicture } from '../device/picture.ts'
+import { randomId } from '../device/random-id.ts'
 import type { Photos } from '../screens/app.ts'
 import { photoStore } from '../store/photos.ts'
 
@@ -10,7 +11,7 @@ export function openPhotos(table: TableName): Photos {
     open: openPicture,
     drawn: drawnAnew,
     async keep(picture) {
-      const photoId = `f.${crypto.randomUUID()}`
+      const photoId = `f.${randomId(16)}`
       await store.put(photoId, picture)
       return photoId
     },

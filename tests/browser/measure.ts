@@ -29,6 +29,9 @@ export interface Measured {
   readonly glazePx: number | undefined
   readonly dosePx: number | undefined
   readonly inPx: number | undefined
+  /** Rows of what waits, and the number in them. */
+  readonly rows: readonly Box[]
+  readonly rowPx: number | undefined
   /** The drawing of a pot beside whose words there is room. */
   readonly pot: Box | undefined
   /** Text outside the screen, cut off, or under something else. */
@@ -120,6 +123,10 @@ export const measure = (page: Page): Promise<Measured> =>
       glazePx: drawnHeight('.glaze'),
       dosePx: drawnHeight('.glaze ~ .face-text > .dose'),
       inPx: said('.count-word') === 'IN' ? drawnHeight('.count-word') : undefined,
+      rows: all('.due')
+        .filter((row) => row.checkVisibility())
+        .map(boxOf),
+      rowPx: drawnHeight('button.due > strong'),
       pot: pot && boxOf(pot),
       hidden: [...new Set(hidden)],
     }

@@ -150,6 +150,7 @@ test('a class: the plan on one phone, the own pots on another that shows the ben
   await passed(teacher, student, undefined, student.getByText('Whose phone is this?'))
   await key(student, 'Wren').tap()
   await expect(student.getByText('Wren: take pots 31 and 34?')).toBeVisible()
+  await expect(student.getByText(/your own buckets/)).toBeHidden()
   await student.waitForTimeout(700)
   await hit(student, 'TAKE')
   await hit(student, 'BENCH ALONE')
@@ -166,6 +167,8 @@ test('a class: the plan on one phone, the own pots on another that shows the ben
   await open(teacher, 'codes')
   await teacher.getByRole('button', { name: 'READ' }).tap()
   await passed(student, teacher)
+  // Its pots come from here.
+  await expect(teacher.locator('.codes-took')).toHaveText(/^\d+ other notes/)
   await expect(key(teacher, 'Read the next phone')).toBeVisible()
   await key(teacher, 'All pots').tap()
   await expect(teacher.locator('.tile')).toHaveCount(8)

@@ -19,6 +19,8 @@ const GAP_PX = 24
 const TILE_GAP_PX = 8
 /** 25 mm, read at a metre and a half. */
 const COUNT_PX = 150
+/** 10 minutes of arc at a metre and a half, and a row that a knuckle hits. */
+const ROW = { number: 25, high: 56 }
 /** More than 20 minutes of arc at a metre; that much where the two corners leave less room. */
 const NAME_PX = { wide: 36, small: 34 }
 /** What fills the left half. */
@@ -51,6 +53,9 @@ function faults(seen: Measured): string[] {
   if (glazePx !== undefined && dosePx !== undefined)
     want(glazePx >= dosePx, `the glaze is ${glazePx} px high, its seconds ${dosePx}`)
   if (inPx !== undefined) want(inPx >= COUNT_PX, `IN is ${inPx} px high`)
+  for (const row of seen.rows)
+    want(heightOf(row) >= ROW.high, `a row of what waits is ${heightOf(row)} px high`)
+  if (seen.rowPx !== undefined) want(seen.rowPx >= ROW.number, `its number is ${seen.rowPx} px high`)
   if (pot) {
     want(widthOf(pot) >= Math.min(POT_PX, seen.width * 0.4), `the pot is drawn ${widthOf(pot)} px wide`)
     want(!seen.bar || Math.abs(seen.bar.top - pot.bottom) <= 8, `the pot ends at ${pot.bottom} px`)

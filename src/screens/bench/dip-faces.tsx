@@ -89,7 +89,7 @@ const tongues =
     <path
       class="tongues"
       d={[-0.7, -0.2, 0.3, 0.75]
-        .map((at, i) => `M${x(at)} ${y(roomMm)} V${y(Math.max(0, roomMm - runMm * (i % 2 ? 1 : 0.8)))}`)
+        .map((at, i) => `M${x(at, 0)} ${y(roomMm)} V${y(Math.max(0, roomMm - runMm * (i % 2 ? 1 : 0.8)))}`)
         .join(' ')}
     />
   )

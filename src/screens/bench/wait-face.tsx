@@ -8,6 +8,7 @@ import { useApp } from '../app.ts'
 import { useDays } from '../days.ts'
 import { nameOf, placeOf } from '../text/pot-text.ts'
 import { keptLines } from './kept-lines.ts'
+import { WaitRows } from './wait-rows.tsx'
 
 type Wait = Extract<Card, { kind: 'wait' }>
 
@@ -110,28 +111,17 @@ function useDueText(): (due: Due) => string {
   }
 }
 
-/** Time to read: what comes due after the next, and the bar at rest below. */
+/** Time to read: what waits, a row each, and the bar at rest below. */
 export function RestList({ card }: { readonly card: Wait }) {
-  const { table, words, formats } = useApp()
+  const { table, words } = useApp()
   const w = words.value.bench
-  const f = formats.value
   const { offer, touch } = card
   const offered =
     offer?.do === 'pick' ? [card.next, ...card.after].find((due) => due?.potId === offer.potId) : undefined
   const number = (potId: string) => nameOf(words.value, table.value.pots[potId])
-  const named = ({ potId, bucketId }: Due) =>
-    potId === undefined ? (table.value.buckets[bucketId ?? '']?.facts.letter ?? '') : number(potId)
   return (
     <section class="rest-list">
-      <ul class="dues figures">
-        {card.after.map((due) => (
-          <li key={`${due.what} ${due.potId ?? due.bucketId}`}>
-            <strong>{named(due)}</strong>
-            <span>{w.dueWhat[due.what]}</span>
-            <span>{Number.isFinite(due.at) ? f.clock(due.at + table.value.skewMs) : w.waitNever}</span>
-          </li>
-        ))}
-      </ul>
+      <WaitRows card={card} />
       {touch ? <p class="strong figures">{w.touchFirst(number(touch.potId), touch.others)}</p> : null}
       {offer?.do === 'pick' ? (
         <KnuckleBar

@@ -81,6 +81,8 @@ function Take({ handout, name, done, onTaken }: OneProps) {
     else go({ at: 'stacks' })
   }
   useBar((atMs) => (nothing ? done() : take(atMs)))
+  // A class dips into the buckets of its table.
+  const newHere = handout.class ? w.class : w.handout
   const numbers = [...new Set(pots.map(({ number }) => number))].sort((a, b) => a - b)
   return (
     <>
@@ -100,7 +102,7 @@ function Take({ handout, name, done, onTaken }: OneProps) {
             {is === 'other' ? <p class="alarm">{w.handout.other(stack.name)}</p> : null}
           </div>
         ))}
-        {buckets.length > 0 ? <p>{w.handout.buckets(buckets.map((bucket) => bucket.name))}</p> : null}
+        {buckets.length > 0 ? <p>{newHere.buckets(buckets.map((bucket) => bucket.name))}</p> : null}
         {buckets.map((bucket) => {
           const harm = cautionText(words.value, bucket.cautions)
           return harm ? (

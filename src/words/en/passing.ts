@@ -100,6 +100,7 @@ export const passing = {
     take: (name: string | undefined, numbers: readonly number[]) =>
       `${name === undefined ? 'Take' : `${name}: take`} ${isOne(numbers.length) ? 'pot' : 'pots'} ${all(numbers.map(String))}?`,
     coats: 'With their coats and buckets.',
+    buckets: (names: readonly string[]) => `New here: ${all(names)}.`,
     alone: 'Show the bench alone on this phone?',
     aloneHelp: 'No board, buckets or room to get lost in. A long press leads back.',
     aloneYes: 'BENCH ALONE',

@@ -23,7 +23,7 @@ export const add: typeof english = {
   cone: 'Su cono testigo',
   number: 'Número siguiente',
   wrongNumber: 'Ese número no puede ser.',
-  noBucket: 'Antes hace falta un cubo.',
+  noBucket: 'Primero hace falta un cubo.',
   toBucket: 'Poner nombre a un cubo',
   coats: {
     of: (name: string) => `Capas: ${name}`,

@@ -25,7 +25,7 @@ export const back: typeof english = {
     under: (cover: string, seconds: string, thick: string | undefined) =>
       [cover, `${seconds} dentro`, thick].filter(Boolean).join(', '),
     thick: (mm: string) => `unos ${mm}`,
-    wait: 'Seca',
+    wait: 'Se seca',
     waited: (span: string) => `tras ${span}`,
     water: (grams: number) => `${grams} g de agua dentro`,
     loaded: (place: string) => `Al horno, lugar ${place}`,
@@ -37,7 +37,7 @@ export const back: typeof english = {
   },
   runs: {
     title: 'Cuánto escurre, dicho y hallado',
-    none: 'Aún no se dijo y halló nada. Aquí va cada pieza juzgada cuyos esmaltes tienen probetas.',
+    none: 'Aún no hay nada dicho y hallado. Aquí va cada pieza juzgada cuyos esmaltes tienen probetas.',
     said: (n: number, within: number, farther: number, less: number) =>
       isOne(n)
         ? `1 pieza: ${within ? 'quedó en lo dicho' : farther ? 'escurrió más de lo dicho' : 'escurrió menos de lo dicho'}.`
@@ -92,7 +92,7 @@ export const back: typeof english = {
       square: 'un vaso pesado',
       hatch: 'objetivo',
       w: 'w: más líquido, se añadió agua',
-      line: 'raya: llenado nuevo',
+      line: 'a rayas: llenado nuevo',
     },
     dipped: (pot: string, moment: string, density: string) => `Pieza ${pot}, ${moment}: bañada a ${density}.`,
     cup: (moment: string, density: string) => `Un vaso, ${moment}: ${density}.`,

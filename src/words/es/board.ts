@@ -32,7 +32,7 @@ export const board: typeof boardEnglish = {
     dip: 'baño',
     count: 'dentro',
     foot: 'pie',
-    check: 'mirar',
+    check: 'revisa',
     stuck: 'decide',
     later: 'luego',
     never: 'nunca',

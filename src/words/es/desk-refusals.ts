@@ -10,7 +10,7 @@ export const deskRefusal: typeof english = {
   'too-long': (f: Facts) => `Como mucho ${f.most} letras.`,
   missing: 'Rellena esto.',
   'no-such-pot': 'Ninguna pieza tiene estas medidas. ¿Pared demasiado gruesa?',
-  'not-a-cone': 'No es un cono de esta marca.',
+  'not-a-cone': 'No es un cono de esta clase.',
   'unknown-tile': 'Esa probeta no está guardada.',
   'unknown-stack': 'Elige antes una serie.',
   'at-kiln': 'En el horno no puede ser.',

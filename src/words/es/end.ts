@@ -18,7 +18,7 @@ export const end: typeof english = {
     'Desenchufa la batidora antes de tocar el aspa. Nada de esmalte al desagüe: las normas locales dicen adónde va.',
   floor: 'Friega en mojado',
   floorText: 'Mesa, tablas, suelo. El agua, al cubo de decantar.',
-  floorCaution: 'El esmalte seco es polvo de sílice: no barras ni cepilles. Limpia en mojado.',
+  floorCaution: 'El esmalte seco es polvo de sílice: nunca barras ni cepilles. Limpia en mojado.',
   leave: 'Saltar este paso',
   pots: (n: number) => (isOne(n) ? 'pieza' : 'piezas'),
   coats: (n: number) => (isOne(n) ? 'capa' : 'capas'),
@@ -49,5 +49,5 @@ export const end: typeof english = {
   noSooner: 'Nada de aquí ganaría diez minutos.',
   next: (from: number, to: number, of: number) => `${from} a ${to} de ${of}. SIGUE`,
   caution:
-    'Horno: extracción en marcha, quédate cerca, fuera del humo de la cera; antes su manual y las normas locales. Esta app no puede saber si una pieza es segura para alimentos.',
+    'Horno: extracción en marcha, quédate cerca, fuera del humo de la cera; primero, su manual y las normas locales. Esta app no puede saber si una pieza es segura para alimentos.',
 }

@@ -1,39 +1,41 @@
 import type { fire as english } from '../en/fire.ts'
+import { at, hour } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 /** Spanish of a load in the fire. */
 export const fire: typeof english = {
   conesFall: (cone: string, at: string) => `Cono ${cone} hacia ${at}`,
-  overdue: (cone: string, at: string) => `El cono ${cone} tocaba hacia ${at}: mira ahora, o lee otra vez`,
+  overdue: (cone: string, at: string) =>
+    `El cono ${cone} tenía que caer hacia ${at}: mira ahora, o lee otra vez`,
   between: (from: string, to: string) => `(de ${from} a ${to})`,
   decides: 'Decide el cono que está en el horno.',
   early: (within: string) =>
     `Cuándo cae el cono se dice con dos lecturas a media hora una de otra, a menos de ${within} de él.`,
   oneMore: 'Una lectura más, media hora tras la última, y se dice la hora del cono.',
   untold: (cone: string, end: string, from: string) =>
-    `La hora de un cono de esta marca no se dice. El cono ${cone} figura a ${end}: mira desde ${from}.`,
+    `La hora de un cono de esta clase no se dice. El cono ${cone} figura a ${end}: mira desde ${from}.`,
   holdUntil: (clock: string) => `Mantén hasta ${clock}`,
   offEarlier: 'Se apagó antes',
   seen: (cone: string, stand: string, clock: string) => `Cono ${cone} ${stand}, visto ${clock}`,
-  down: (cone: string, clock: string) => `Cono ${cone} caído a las ${clock}`,
+  down: (cone: string, clock: string) => `Cono ${cone} caído ${at(clock)}`,
   candling: (boils: string) =>
-    `Por debajo de ${boils}, extracción abierta. Secas: vidrio frío limpio dos veces, a 20 min.`,
-  glassFogged: (clock: string) => `Empañado a las ${clock}`,
+    `Por debajo de ${boils}, extracción abierta. Secas: vidrio frío limpio dos veces, separadas 20 min.`,
+  glassFogged: (clock: string) => `Empañado ${at(clock)}`,
   steams: {
     unclear: (temp: string) =>
       `${temp}, y el vidrio no salió limpio dos veces: las piezas mojadas revientan. Frena o baja, y prueba el vidrio.`,
     fogged: (temp: string, clock: string) =>
-      `El vidrio se empañó a las ${clock}, y ahora ${temp}: las piezas mojadas revientan. Frena o baja, y prueba otra vez el vidrio.`,
+      `El vidrio se empañó ${at(clock)}, y ahora ${temp}: las piezas mojadas revientan. Frena o baja, y prueba otra vez el vidrio.`,
     atHeat: (temp: string, clock: string) =>
-      `Se empañó a las ${clock}, a ${temp}: hay vapor en las piezas. Baja ya, por debajo de la ebullición, o revientan.`,
+      `Se empañó ${at(clock)}, a ${temp}: hay vapor en las piezas. Baja ya, por debajo de la ebullición, o revientan.`,
     wet: (pots: string, many: boolean) =>
       `${pots} ${many ? 'entraron mojadas: el vapor las revienta' : 'entró mojada: el vapor la revienta'}. Por debajo de la ebullición hasta que el vidrio salga limpio dos veces.`,
   },
-  glassFrom: (clock: string) => `Demasiado frío para dar vapor hasta las ${clock}.`,
+  glassFrom: (clock: string) => `Demasiado frío para dar vapor hasta ${hour(clock)}.`,
   glassEarly: (clock: string, from: string) =>
-    `Limpio a las ${clock} no cuenta: demasiado frío para dar vapor hasta las ${from}.`,
-  glassClear: (clock: string, again: string) => `Limpio a las ${clock}. Otra vez desde las ${again}.`,
-  glassDry: (clock: string) => `Limpio desde las ${clock}: secas. Si se empaña otra vez, sigue secando.`,
+    `Limpio ${at(clock)} no cuenta: demasiado frío para dar vapor hasta ${hour(from)}.`,
+  glassClear: (clock: string, again: string) => `Limpio ${at(clock)}. Otra vez desde ${hour(again)}.`,
+  glassDry: (clock: string) => `Limpio desde ${hour(clock)}: secas. Si se empaña otra vez, sigue secando.`,
   cold: 'Bastante frío para sacar.',
   offset: (cone: string, shown: string, chart: string) =>
     `El cono ${cone} cayó con ${shown} en el termómetro; su tabla dice ${chart}.`,
@@ -42,8 +44,8 @@ export const fire: typeof english = {
   hotter: (degrees: string) => `${degrees} más caliente`,
   cooler: (degrees: string) => `${degrees} más frío`,
   use: 'Usarlo',
-  odd: 'Está muy lejos. ¿Qué es?',
-  coneWrong: 'Ese cono no era',
-  readingWrong: 'Una lectura no era',
-  kilnIsSo: 'El horno es así',
+  odd: 'Difiere mucho. ¿Qué está mal? Si nada, el horno es así.',
+  coneWrong: 'El cono',
+  readingWrong: 'Una lectura',
+  kilnIsSo: 'Nada',
 }

@@ -9,7 +9,7 @@ export const kilnPages: typeof english = {
     tooTall: (most: string) => `demasiado alta: quedan ${most}`,
     tooWide: (most: string) => `demasiado ancha: quedan ${most}`,
     noShelf: 'no queda placa',
-    noPosts: 'no hay tres postes que la salven',
+    noPosts: 'no hay tres postes que la superen',
     noRoom: 'no queda sitio',
     noSlab: 'puede escurrir a la placa, y no tiene platillo',
     foot: 'su pie no está revisado',
@@ -22,7 +22,7 @@ export const kilnPages: typeof english = {
     shelf: 'una placa más',
     aside: (number: string, n: number) => `aparta ${number}: ${isOne(n) ? 'entra' : 'entran'} ${pots(n)} más`,
     nextFiring: (n: number) => (n === 1 ? 'cabe en la próxima cocción' : 'cabe en una cocción posterior'),
-    slab: 'Ponla sobre un platillo',
+    slab: 'Ponerla sobre un platillo',
     back: 'Meterla',
   },
   map: {

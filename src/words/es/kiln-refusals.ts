@@ -5,9 +5,9 @@ export const refusal: Readonly<Record<string, string | ((n: string) => string)>>
   'no-shelf': 'No hay tal placa.',
   'no-place': 'No es un lugar: toca en la placa.',
   'other-kiln': (n: string) =>
-    `Sus placas son de otra clase: ${n === '1' ? 'lo que está puesto' : `las ${n} que están puestas`} hay que proponerlo de nuevo.`,
+    `Sus placas son de otra clase: ${n === '1' ? 'la que está puesta se propone' : `las ${n} que están puestas se proponen`} de nuevo.`,
   'not-back': 'Corrige antes lo que vino después.',
-  wet: 'Sus piezas no están secas: sécalas antes en el horno, o espera.',
+  wet: 'Sus piezas no están secas: sécalas primero en el horno, o espera.',
   'hot-kiln': 'Este horno sigue caliente con otra hornada.',
   'shelf-below': 'La placa de abajo aún no está cargada.',
   loaded: (n: string) => `La placa ${n} está cargada: queda como está.`,

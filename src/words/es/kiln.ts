@@ -4,7 +4,7 @@ import type { kiln as english } from '../en/kiln.ts'
 export const kiln: typeof english = {
   call: {
     cone: 'Horno: mira los conos',
-    hold: 'Horno: ha acabado el mantenimiento',
+    hold: 'Horno: ya no hay que mantener',
     lid: 'Horno: hacia 120 °C, la tapa',
     unload: 'Horno: hacia 60 °C, a sacar',
     read: 'Horno: lee otra vez',

@@ -1,5 +1,6 @@
 import type { measured as english } from '../en/measured.ts'
 import type { Name } from '../name.ts'
+import { at } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 const percentOff = (x: number): number => Math.round((x - 1) * 100)
@@ -37,7 +38,7 @@ export const measured: typeof english = {
     high: 'Alto del paño',
     weight: 'Pesa ahora',
     hang: 'Paño colgado',
-    hanging: (clock: string, ago: string) => `Colgado a las ${clock}, hace ${ago}. Pésalo a los 20 a 60 min.`,
+    hanging: (clock: string, ago: string) => `Colgado ${at(clock)}, hace ${ago}. Pésalo a los 20 a 60 min.`,
     reading: 'Tomar la lectura',
     lost: (grams: string, span: string) => `El paño perdió ${grams} g en ${span}: `,
     pace: { slow: 'aire lento.', fast: 'aire rápido.', as: 'como se calculó.' },
@@ -54,7 +55,7 @@ export const measured: typeof english = {
   },
   clay: {
     dips: 'Dos baños de agua',
-    help: 'Una pieza plana seca, pesada; un baño corto en agua, pesada; otro más largo por la misma cara, pesada.',
+    help: 'Una probeta seca, pesada; un baño corto en agua, pesada; otro más largo por la misma cara, pesada.',
     area: 'Cara que se mojó',
     firstS: 'Primero, segundos',
     firstG: 'Ganó',
@@ -65,7 +66,7 @@ export const measured: typeof english = {
     wrong: 'El baño más largo tiene que ganar más.',
     soak: 'Una pieza en agua',
     soakHelp:
-      'Una pieza seca sin cera, pesada. Bajo agua, llena por dentro: estos segundos dicen lo rápido que bebe, 10 min cuánto le cabe. Quita las gotas y pésala. Nada de esmalte hasta que esté seca otra vez.',
+      'Una pieza seca sin cera, pesada. Bajo agua, llena por dentro: estos segundos dicen qué tan rápido bebe, 10 min cuánto le cabe. Quita las gotas y pésala. Nada de esmalte hasta que esté seca otra vez.',
     pot: 'Pieza',
     under: 'Segundos dentro',
     dry: 'Seca',
@@ -82,7 +83,7 @@ export const measured: typeof english = {
     area: 'Superficie que se mojó',
     is: (mm: string) => `Eso es ${mm}.`,
     pickUp: (x: number, low: number, high: number) =>
-      `Sale ${beside(x, 'más gruesa de lo', 'más fina de lo', 'como lo')} calculado (${spread(low, high)}).`,
+      `La capa sale ${beside(x, 'más gruesa de lo', 'más fina de lo', 'como lo')} calculado (${spread(low, high)}).`,
     slide: 'Película en pared llena: pesa un vidrio',
     slideHelp:
       'Un portaobjetos, pesado. Báñalo, deja que escurra como una pieza, quita la gota, pesa otra vez: gramos de las dos caras.',
@@ -93,7 +94,7 @@ export const measured: typeof english = {
     slideWas: (mm: string) => `Según su vidrio, una pared llena retiene ${mm}.`,
     slideWrong: 'Ningún esmalte deja esa película: pesa otra vez, las dos caras.',
     dose: 'Segundos y capa',
-    on: (s: string, form: string, wall: string) => `${s} en ${form} seco, pared de ${wall}:`,
+    on: (s: string, form: string, wall: string) => `${s} en ${form} (en seco), pared de ${wall}:`,
     at: (mm: string, density: string) => `${mm} a ${density}`,
     wanted: 'Capa que quieres',
     density: (s: string, density: string) => `${s} la dan a ${density}.`,
@@ -122,7 +123,7 @@ export const measured: typeof english = {
     waits: (x: number, low: number, high: number) =>
       `Las capas esperan ${beside(x, 'más de lo', 'menos de lo', 'lo')} calculado (${spread(low, high)}).`,
     water: (x: number, low: number, high: number) =>
-      `Los baños traen ${beside(x, 'más agua de la', 'menos agua de la', 'el agua')} calculada (${spread(low, high)}).`,
+      `Los baños traen ${beside(x, 'más de agua que la', 'menos de agua que la', 'el agua')} calculada (${spread(low, high)}).`,
     glaze: (name: string, x: number, low: number, high: number) =>
       `${name} espera ${beside(x, 'más de lo', 'menos de lo', 'lo')} calculado (${spread(low, high)})`,
     board: (board: string, x: number, sittings: number) =>
@@ -145,7 +146,7 @@ export const measured: typeof english = {
     },
   },
   worth: {
-    known: (factor: string) => `Las esperas se saben por un factor de ${factor}.`,
+    known: (factor: string) => `Las esperas se conocen con un factor de ${factor}.`,
     bought: (checks: number, before: string, now: string) =>
       `${checks} pruebas llevaron las esperas de un factor de ${before} a ${now}.`,
     clay: (factor: string) =>
@@ -157,7 +158,7 @@ export const measured: typeof english = {
   },
   fit: {
     full: (coat: number) => `La pared se llena en la capa ${coat}.`,
-    take: (seconds: string) => `${seconds} s caben esta noche`,
+    take: (seconds: string) => `${seconds} s caben hoy`,
     split: 'Interior hoy, exterior mañana',
     splitS: (inside: string, outside: string) => `${inside} s vertido, luego ${outside} s`,
     none: 'Hoy no cabe ningún segundo.',

@@ -27,12 +27,12 @@ export const melt: typeof english = {
     make: 'Medir una probeta cocida',
     how: 'De pie, bañada una, dos, tres veces. Mide cada capa seca con el calibre que usas en las piezas; tras la cocción, cuánto bajó su borde.',
     howPair: 'De una pareja: el grosor seco de las dos capas juntas.',
-    care: 'Las gotas cocidas cortan: guantes, y protege los ojos al picarlas o amolarlas.',
+    care: 'Las gotas cocidas cortan como navajas: usa guantes, y protege los ojos al picarlas o amolarlas.',
     stripeOf: (n: number) => `Banda ${n}`,
     dry: 'Capa seca',
     band: 'Alto de la banda',
     bandHelp: 'Antes de la cocción.',
-    run: 'Bajó, en general',
+    run: 'Bajó, en promedio',
     longest: 'La gota más larga',
     more: 'Otra banda',
     less: 'Una banda menos',
@@ -49,7 +49,7 @@ export const melt: typeof english = {
     notACone: (first: string, last: string) => `No hay tal cono: de ${first} a ${last}.`,
     otherMake: 'Ese es un cono de la otra clase.',
     make: 'Clase de cono',
-    care: 'Antes, el manual del fabricante y las normas locales. Alguien se queda con el horno encendido.',
+    care: 'Primero, el manual del fabricante y las normas locales. Alguien se queda con el horno encendido.',
     makes: { american: 'americano', seger: 'Seger' },
     makeHelp: 'El mismo número de otra clase es otro cono.',
     rise: 'Subida al final',
@@ -79,7 +79,8 @@ export const melt: typeof english = {
   },
   cooling: {
     title: 'Enfriamiento',
-    more: (temp: string) => `Dos lecturas por debajo de ${temp}, a una hora, dicen cuándo se puede abrir.`,
+    more: (temp: string) =>
+      `Dos lecturas por debajo de ${temp}, con una hora entre ellas, dicen cuándo se puede abrir.`,
     lid: (temp: string) => `Tapa cerrada por encima de ${temp}`,
     unload: (temp: string) => `Piezas fuera por debajo de ${temp}`,
     line: (goal: string, likely: string, low: string, high: string) =>
@@ -88,7 +89,7 @@ export const melt: typeof english = {
     beyond: 'más de 96 h',
     dayOn: 'más de un día',
     again: (temp: string) => `La próxima lectura dice más hacia ${temp}.`,
-    care: 'Por fuera quema. La lectura es del aire en el termómetro, no de las piezas. Antes, el manual del horno y las normas locales.',
+    care: 'Por fuera quema. La lectura es del aire en el termómetro, no de las piezas. Primero, el manual del horno y las normas locales.',
   },
   look: {
     title: 'En el horno',
@@ -96,7 +97,7 @@ export const melt: typeof english = {
     raw: 'crudo',
     cone: (cone: string) => `cono ${cone}`,
     label: (pot: string, moment: string) => `${pot}, ${moment}`,
-    thick: (times: number) => `Dibujado ${times} veces más grueso.`,
+    thick: (times: number) => `Dibujado a ${times} veces su grosor.`,
     verdict: {
       clear: 'lejos de la línea del pie',
       near: 'cerca, la mitad del pie desnudo o más',

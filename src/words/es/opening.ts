@@ -136,18 +136,18 @@ export const opening: typeof english = {
     over: (over: string, under: string) => `${over} sobre ${under}`,
     ofTiles: (times: string, more: boolean) => `${times} ${more ? 'veces' : 'de'} lo que dicen las probetas`,
     asTold: 'como dicen las probetas',
-    runs: (times: string) => `corre ${times}`,
+    runs: (times: string) => `escurre ${times}`,
     noResult: 'Ninguna pieza cocida habla ya de él.',
     range: (low: string, high: string, n: number) =>
       `de ${low} a ${high}, de ${isOne(n) ? '1 resultado' : `${n} resultados`}`,
     danger: 'Más de lo que usa la app.',
     dripDanger: 'Su gota llegó más lejos de lo que usa la app.',
     relief: 'Menos de lo que usa la app. Nada cambia hasta que lo tomes.',
-    shelved: (numbers: string) => `${numbers} llegó aun así a la placa.`,
+    shelved: (numbers: string) => `Aun así a la placa: ${numbers}.`,
     drips: (times: string, used: string) =>
-      `La gota más larga llegó ${times} veces más lejos que el frente. La app usa ${used}.`,
+      `La gota más larga llegó a ${times} veces lo que bajó el frente. La app usa ${used}.`,
     withdrawn: 'Desde entonces se quitaron piezas de las que se tomó.',
-    scratch: 'Sus llenados difieren demasiado: raya antes una capa fresca con una aguja.',
+    scratch: 'Sus llenados difieren demasiado: raya primero una capa fresca con una aguja.',
     used: (times: string) => `La app usa ${times}.`,
     usedTold: 'La app usa lo que dicen las probetas.',
     kept: 'Lo dejaste como está.',
@@ -202,8 +202,8 @@ export const opening: typeof english = {
   once: {
     title: 'Esa otra vez',
     instead: (then: string, mm: string) => `(${then} entonces, ${mm})`,
-    waitAsThen: (span: string) => `Espera antes ${span}, como entonces.`,
-    wait: (span: string, was: string) => `Espera antes ${span} (${was} entonces).`,
+    waitAsThen: (span: string) => `Espera primero ${span}, como entonces.`,
+    wait: (span: string, was: string) => `Espera primero ${span} (${was} entonces).`,
     atMost: (mm: string) => `Como mucho ${mm}.`,
     atLeast: (mm: string) => `Al menos ${mm}.`,
     would: (density: string) => `Con una densidad de ${density} saldría.`,
@@ -243,8 +243,8 @@ export const opening: typeof english = {
   },
   again: {
     title: 'Mirar otra vez',
-    ask: '¿Se ha cuarteado?',
-    why: 'Algunos esmaltes se cuartean o desconchan días después. Mira con luz rasante.',
+    ask: '¿Se cuarteó después?',
+    why: 'Algunos esmaltes se cuartean o se desconchan días después. Mira con luz rasante.',
     bar: 'COMO ESTABA',
     count: (n: number) => `Mirar otra vez ${pots(n)}`,
     next: (when: string) => `Mirar otra vez: ${when}`,
@@ -254,7 +254,7 @@ export const opening: typeof english = {
     nth: (left: number) => `${left} por mirar`,
   },
   care: {
-    reach: 'Guantes de calor. Luego contra cortes.',
+    reach: 'Guantes de calor. Luego, guantes contra cortes.',
     stuck:
       'Golpea con madera, lejos de la cara. Pica y amola en mojado: ojos protegidos, guantes contra cortes.',
     chip: 'Pica y amola en mojado: ojos protegidos, guantes contra cortes.',

@@ -13,11 +13,11 @@ export const other: typeof english = {
   ways: {
     stillLate: (span: string) => `${span} tarde para el horno`,
     inTime: 'A tiempo para el horno',
-    latestStart: (clock: string) => `Había que empezar a las ${clock}.`,
+    latestStart: (clock: string) => `Último momento para empezar: ${clock}.`,
     way: {
       fan: () => 'Ventilador junto a las piezas',
       otherBoard: () => 'Otra tabla, junto a una ventana abierta',
-      candling: () => 'Secar en el horno; antes su manual',
+      candling: () => 'Secar en el horno; primero su manual',
       skipCollar: (n: number) => (isOne(n) ? 'Sin cuello en 1 pieza' : `Sin cuello en ${n} piezas`),
       fewerCoats: (n: number) => (isOne(n) ? 'Una capa menos en 1 pieza' : `Una capa menos en ${n} piezas`),
       nextFiring: (n: number) =>
@@ -50,7 +50,7 @@ export const other: typeof english = {
     moreS: (s: number) => `+${s} s`,
     lessS: (s: number) => `−${s} s`,
     weighed: (grams: string) => `${grams} g`,
-    makes: (s: number) => `quedan ${s} s`,
+    makes: (s: number) => `en total ${s} s`,
     logged: (
       number: Name,
       s: number,
@@ -69,14 +69,14 @@ export const other: typeof english = {
       return `${number}: ${s} s, ${build}.${next}`
     },
     coatsOn: (number: Name) => `${number}: capas que lleva`,
-    notSure: 'no estoy seguro',
+    notSure: 'no se sabe',
     weigh: 'Pesarla',
     weighBisque: (number: Name) => `${number} en bizcocho, seca`,
     weighNow: (number: Name) => `${number} como está ahora`,
     weighKeep: 'GUARDAR',
-    pourInside: 'Verter antes el interior',
+    pourInside: 'Verter primero por dentro',
     dab: 'Golpe: retoca, deja secar, alisa con el dedo húmedo',
-    dabGloves: 'con guantes',
+    dabGloves: 'usa guantes',
     panIsOn: (on: string, warm: string | undefined) =>
       `Olla ENCENDIDA, ${on}${warm === undefined ? '' : `, caliente hacia ${warm}`}`,
     panIsOff: 'Olla apagada',
@@ -105,12 +105,13 @@ export const other: typeof english = {
     skip: (glaze: string) => `Saltar ${glaze}`,
     stack: (name: string) => `Serie ${name}`,
     slab: 'Platillo',
-    slabCare: 'Las gotas cocidas cortan: guantes, y protege los ojos al picarlas o amolarlas.',
+    slabCare:
+      'Las gotas cocidas cortan como navajas: usa guantes, y protege los ojos al picarlas o amolarlas.',
     slabMl: (ml: number) => `para ${ml} ml`,
     reaches: { clear: 'entonces lejos', near: 'entonces sin llegar a la placa' },
   },
   ring: {
-    offer: '¿Sonar con la pantalla apagada? Para tu música mientras esperan piezas.',
+    offer: '¿Sonar con la pantalla apagada? Detiene tu música mientras esperan piezas.',
     yes: 'SONAR',
     no: 'NO',
     next: (clock: string, places: string) => `Próxima ${clock}: ${places}`,

@@ -3,10 +3,8 @@ import { isOne } from './counts.ts'
 
 const many = (count: number, one: string, more: string) => (isOne(count) ? `1 ${one}` : `${count} ${more}`)
 
-const all = (parts: readonly string[]): string => {
-  const last = parts.at(-1) ?? ''
-  return parts.length > 1 ? `${parts.slice(0, -1).join(', ')} y ${last}` : last
-}
+/** One after another, "y" turned to "e" where the last one begins with its sound. */
+const all = (parts: readonly string[]): string => new Intl.ListFormat('es').format(parts)
 
 /** Spanish of passing to another phone and taking in from it. */
 export const passing: typeof english = {
@@ -15,13 +13,13 @@ export const passing: typeof english = {
   private: 'Nada va por el aire ni por una red: lo que muestra una pantalla es lo que ve el otro.',
   show: 'MOSTRAR',
   read: 'LEER',
-  showBack: 'MOSTRAR AHORA',
+  showBack: 'MOSTRARLE',
   file: 'Mejor con un archivo',
-  counting: 'Se está contando un baño. Antes, eso.',
+  counting: 'Se está contando un baño. Primero, eso.',
   toBench: 'A LA MESA',
   demo: 'El ejemplo queda en este teléfono. Abre antes tu propia mesa.',
   showTitle: 'Mostrar',
-  hold: 'La cámara a 15 a 25 cm por encima.',
+  hold: 'La cámara de 15 a 25 cm por encima.',
   shown: (records: number, of: number, seconds: number) =>
     records === 0
       ? 'Dice quién es. No hay más que pasar.'
@@ -66,7 +64,7 @@ export const passing: typeof english = {
   waiting: (count: number) =>
     `${isOne(count) ? 'Una espera' : `${count} esperan`} una actualización de esta app.`,
   faulty: (count: number) => `${many(count, 'nota dañada', 'notas dañadas')} fuera.`,
-  ahead: (count: number) => `${many(count, 'nota', 'notas')} de un reloj un día adelantado fuera.`,
+  ahead: (count: number) => `${many(count, 'nota', 'notas')} fuera: su reloj va un día adelantado.`,
   clocks: (by: string, ahead: boolean) => `Su reloj va ${by} ${ahead ? 'adelantado' : 'atrasado'}.`,
   theyLack: (count: number) =>
     `${isOne(count) ? '1 nota de aquí aún no está' : `${count} notas de aquí aún no están`} allí.`,
@@ -103,6 +101,7 @@ export const passing: typeof english = {
     take: (name: string | undefined, numbers: readonly number[]) =>
       `¿${name === undefined ? 'Tomar' : `${name}: tomar`} ${isOne(numbers.length) ? 'la pieza' : 'las piezas'} ${all(numbers.map(String))}?`,
     coats: 'Con sus capas y cubos.',
+    buckets: (names: readonly string[]) => `Nuevo aquí: ${all(names)}.`,
     alone: '¿Mostrar solo la mesa en este teléfono?',
     aloneHelp: 'Sin tablas, cubos ni taller en que perderse. Una pulsación larga lleva de vuelta.',
     aloneYes: 'SOLO LA MESA',

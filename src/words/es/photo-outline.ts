@@ -5,7 +5,7 @@ export const photo: typeof english = {
   title: 'Perfil de una foto',
   stand: [
     'Pon la pieza en una mesa, sin nada cerca por detrás.',
-    'El teléfono derecho, a la altura del medio de la pieza.',
+    'Sujeta el teléfono vertical, a la altura del medio de la pieza.',
     'A un brazo de distancia, o más. Luz de un lado.',
   ],
   one: 'Mide su altura o lo más ancho con una regla. Un cuenco bajo: las dos.',

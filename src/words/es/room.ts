@@ -1,4 +1,5 @@
 import type { room as english, Looked } from '../en/room.ts'
+import { at } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 const pictures = (n: number): string => (isOne(n) ? '1 imagen' : `${n} imágenes`)
@@ -63,7 +64,7 @@ export const room: typeof english = {
   },
   ring: 'Sonar con la pantalla apagada',
   ringOn: 'Sonar con la pantalla apagada',
-  ringHelp: 'Pone una pista muda con las llamadas dentro mientras esperan piezas. Para tu música.',
+  ringHelp: 'Pone una pista muda con las llamadas dentro mientras esperan piezas. Detiene tu música.',
   ringProof: {
     proven: 'Al probarlo, sonó en este teléfono con la pantalla apagada.',
     untested: 'Sin probar en este teléfono con este navegador. Deja la pantalla encendida, o pruébalo.',
@@ -71,7 +72,7 @@ export const room: typeof english = {
   },
   ringNever: 'Nada suena cuando el teléfono ha cerrado la app. Solo el calendario.',
   ringTest: 'Probarlo: un minuto',
-  ringLock: (clock: string) => `Bloquea ahora el teléfono. Suena a las ${clock}. Espera, luego vuelve.`,
+  ringLock: (clock: string) => `Bloquea ahora el teléfono. Suena ${at(clock)}. Espera, luego vuelve.`,
   ringAsk: '¿Sonó?',
   ringStayed: 'La pantalla estaba encendida cuando tocaba. Bloquéalo justo tras el toque.',
   ringYes: 'Sonó',
@@ -107,20 +108,20 @@ export const room: typeof english = {
   },
   potters: 'Personas en este teléfono',
   potterCounts: { one: 'una', two: 'dos' },
-  kilnOn: 'El horno se enciende a las',
+  kilnOn: 'Hora de encender el horno',
   kilnOnRange: (days: number) => `De ahora a ${days} días; vacío: sin horno a la vista.`,
   load: 'Cargar tarda',
   candle: 'Secar en el horno',
   candles: { no: 'no', yes: 'sí' },
   candleHelp:
-    'Mantenlo por debajo de la ebullición, extracción abierta, hasta que no salga humedad. Quédate con el horno; antes su manual y las normas locales.',
+    'Mantenlo por debajo de la ebullición, extracción abierta, hasta que no salga humedad. Quédate con el horno; primero, su manual y las normas locales.',
   dippedBy: (when: string) => `Todas bañadas ${when}`,
   waits: 'Esperas',
   onIt: 'Cera, y capas en total',
-  stale: 'Remover vale',
+  stale: 'Un removido dura',
   wax: 'Cera',
   waxes: { hot: 'caliente', water: 'al agua' },
-  waxCaution: 'Cera caliente: termostato, extracción, mangas arriba. No te alejes, nunca agua encima.',
+  waxCaution: 'Cera caliente: termostato, extracción, mangas arriba. Nunca te alejes, nunca agua encima.',
   order: 'Orden',
   orders: { wax: 'cera, luego esponja', wipe: 'esponja, luego cera' },
   ready: 'LISTA quiere decir',
@@ -146,7 +147,7 @@ export const room: typeof english = {
   otherPhone: 'Otro teléfono: mostrar o leer códigos',
   sheets: 'Hoja de cálculo e imágenes, en un zip',
   passedSheets: { shared: 'Pasado.', saved: 'Guardado como archivo.', cancelled: 'No se pasó.' },
-  takeIn: 'Meter una copia',
+  takeIn: 'Incorporar una copia',
   looked: ({ day, records, pots, pictures: n, fresh }: Looked) =>
     `${day ? `Del ${day}: ` : ''}${records} ${isOne(records) ? 'registro' : 'registros'}, ${pots} ${isOne(pots) ? 'pieza' : 'piezas'}${n > 0 ? `, ${pictures(n)}` : ''}. ${fresh} aún no aquí.`,
   join: 'Unir con esta mesa',
@@ -168,7 +169,7 @@ export const room: typeof english = {
   refused: {
     'too-large': 'Demasiado grande para una copia nuestra.',
     'not-a-backup': 'No es una copia nuestra. Nada ha cambiado.',
-    newer: 'Escrita por una versión más nueva. Actualiza, luego métela.',
+    newer: 'Escrita por una versión más nueva. Actualiza, luego incorpórala.',
   },
   aside: (n: number) =>
     `${n} ${isOne(n) ? 'registro' : 'registros'} aparte: dañados, o de una versión más nueva. La copia también los lleva.`,
@@ -192,9 +193,9 @@ export const room: typeof english = {
   cautions: [
     'La olla de cera: un termostato, extracción en marcha, mangas y cubos lejos, alguien al lado. Apagada tras el último pie.',
     'Desenchufa la batidora antes de tocar el aspa.',
-    'Un esmalte con plomo, cadmio, bario, manganeso u otra cosa nociva: guantes, lee su hoja de seguridad.',
+    'Un esmalte con plomo, cadmio, bario, manganeso u otra cosa nociva: usa guantes, lee su hoja de seguridad.',
     'El horno: su manual, las normas locales, alguien que se queda. Extracción en marcha mientras se quema la cera; la instalación, por personas autorizadas.',
-    'Las gotas cocidas cortan: guantes, y protege los ojos al picarlas o amolarlas.',
+    'Las gotas cocidas cortan como navajas: usa guantes, y protege los ojos al picarlas o amolarlas.',
     'Un cubo lleno pesa: dos personas, o una base con ruedas.',
   ],
   about: 'Acerca de',

@@ -58,7 +58,7 @@ export const sheets: typeof english = {
     longestMm: 'gota más larga, mm',
     stuck: 'pegada',
     faults: 'defectos',
-    guessMm: 'pronóstico, mm',
+    guessMm: 'adivinado, mm',
     leftOut: 'sin contar',
     taken: 'tomada',
     side: 'lado',

@@ -1,4 +1,5 @@
 import type { shelf as english } from '../en/shelf.ts'
+import { at, hour } from './clocks.ts'
 import { isOne } from './counts.ts'
 import { refusal } from './kiln-refusals.ts'
 
@@ -30,7 +31,7 @@ export const shelf: typeof english = {
     'offset-taken': 'desvío del horno',
     'kiln-set': 'horno',
     'put-off': 'fuera',
-    guessed: 'pronóstico',
+    guessed: 'adivinar',
     'taken-out': 'sacada',
     judged: 'juzgada',
     'photo-kept': 'foto',
@@ -89,7 +90,7 @@ export const shelf: typeof english = {
   ready: (n: number) => `${pots(n)} con todas las capas.`,
   none: 'Aún no hay piezas con todas las capas.',
   onPosts: (mm: string) => `3 postes de ${mm}`,
-  onStilts: (mm: string) => `calzos de ${mm}`,
+  onStilts: (mm: string) => `sobre calzos de ${mm}`,
   bar: {
     propose: 'PROPONER',
     shelf: (n: number) => `PLACA ${n} COMO SE VE`,
@@ -143,35 +144,35 @@ export const shelf: typeof english = {
     open: 'Tapa abierta',
     cone: 'Cono visto',
   },
-  candle: 'Secar antes en el horno',
+  candle: 'Primero, secar en el horno',
   before: {
     on: (seen: string) => `Este horno está encendido: ${seen}. Ni lo cargues ni lo abras.`,
     cools: (seen: string) => `Este horno aún no está frío: ${seen}. No lo cargues.`,
     wet: (pots: string, many: boolean) =>
-      `${pots} no ${many ? 'estarán secas' : 'estará seca'} al encender: seca antes en el horno, o espera. El vapor revienta piezas.`,
+      `${pots} no ${many ? 'estarán secas' : 'estará seca'} al encender: seca primero en el horno, o espera. El vapor revienta piezas.`,
     wetNow: (pots: string, many: boolean, dry: string) =>
-      `${pots} no ${many ? 'están secas' : 'está seca'}: seca antes en el horno, o espera hasta ${dry}. El vapor revienta piezas.`,
+      `${pots} no ${many ? 'están secas' : 'está seca'}: seca primero en el horno, o espera hasta ${dry}. El vapor revienta piezas.`,
     light: 'Encender de todos modos',
   },
   unseen: 'Ninguna mirilla ve los conos.',
   failed: 'Sin respuesta. Prueba otra vez.',
   either: (name: string, here: string, there: string) =>
     `${name} está en ${here} aquí, en ${there} en el otro teléfono. ¿Cuál es?`,
-  lit: (clock: string) => `Encendido desde las ${clock}`,
-  off: (clock: string) => `Apagado desde las ${clock}`,
-  last: (temp: string, clock: string) => `${temp} a las ${clock}`,
+  lit: (clock: string) => `Encendido desde ${hour(clock)}`,
+  off: (clock: string) => `Apagado desde ${hour(clock)}`,
+  last: (temp: string, clock: string) => `${temp} ${at(clock)}`,
   candleFor: (likely: string, late: string, water: string, pot: string) =>
     `Encendido ya, secar de ${likely} a ${late}: salen ${water} de agua, ${pot} la última.`,
   candleUntil: (likely: string, late: string, water: string, pot: string) =>
-    `Secas hacia ${likely} a ${late}: salen ${water} de agua, ${pot} la última.`,
+    `Secas entre ${likely} y ${late}: salen ${water} de agua, ${pot} la última.`,
   cone: 'Cono',
   stand: { standing: 'de pie', bending: 'doblándose', down: 'caído', flat: 'tumbado' },
   wanted: 'buscado',
   bung: 'Tapón fuera',
-  agoMost: (span: string) => `Como mucho hace ${span}: lo que tiene que ir antes fue entonces.`,
+  agoMost: (span: string) => `Como mucho hace ${span}: entonces fue lo que va antes.`,
   agoDay: 'Lo más atrás que se puede decir es un día.',
   ago: 'Cuándo',
-  when: (clock: string, span: string) => `Fue a las ${clock}, hace ${span}`,
+  when: (clock: string, span: string) => `Fue ${at(clock)}, hace ${span}`,
   now: 'ahora',
   back: (span: string) => `−${span}`,
   earlier: 'Encendido antes',
@@ -182,11 +183,11 @@ export const shelf: typeof english = {
   unreadLid: (lid: string) => `No se leyó nada desde que se apagó. Tapa desde ${lid}.`,
   care: {
     shelf:
-      'Horno desconectado. Una placa pide dos manos. El lavado de placas y el esmalte viejo son sílice y cortan: mojado, guantes, protege los ojos.',
+      'Horno desconectado. Una placa pide dos manos. El lavado de placas y el esmalte viejo son sílice y navajas: en mojado, con guantes, protege los ojos.',
     light:
-      'Antes, el manual del fabricante y las normas locales; electricidad y gas, por personas autorizadas. Quédate con el horno, fuera del humo de la cera; extracción desde el principio, nada cerca que arda, alarma de CO encendida.',
+      'Primero, el manual del fabricante y las normas locales; electricidad y gas, solo por personas autorizadas. Quédate con el horno, fuera del humo de la cera; extracción desde el principio, nada cerca que arda, alarma de CO encendida.',
     glass:
-      'Guantes de calor, la cara a un lado: sale vapor. El vidrio con pinzas. Extracción en marcha, nada cerca que arda, alarma de CO encendida; antes, el manual.',
+      'Guantes de calor, la cara a un lado: sale vapor. El vidrio con pinzas. Extracción en marcha, nada cerca que arda, alarma de CO encendida; primero, el manual.',
     spy: 'Quédate con el horno. Mirilla: gafas oscuras homologadas, a un brazo de distancia.',
     cool: 'Por fuera quema. El manual puede pedir más frío.',
     lid: 'Guantes de calor, la cara lejos de la rendija.',

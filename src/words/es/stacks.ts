@@ -9,7 +9,7 @@ export const stacks: typeof english = {
   handAllOn: 'Pasarlas todas como código',
   none: 'Aún no hay series.',
   first: 'Planea la primera serie',
-  needBucket: 'Una serie necesita antes un cubo.',
+  needBucket: 'Una serie necesita primero un cubo.',
   toBucket: 'Poner nombre a un cubo',
   newTitle: 'Serie nueva',
   name: 'Nombre de la serie',

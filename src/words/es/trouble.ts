@@ -4,7 +4,7 @@ import type { trouble as english } from '../en/trouble.ts'
 export const trouble: typeof english = {
   notSaved: 'SIN GUARDAR',
   notSavedText:
-    'El teléfono no lo acepta ahora. Queda aquí y se prueba otra vez. Guarda un archivo; borrar fotos o apps hace sitio.',
+    'El teléfono no lo acepta ahora. Queda aquí y se prueba otra vez. Guarda un archivo; borrar fotos o apps libera espacio.',
   unread: 'No se puede leer lo guardado en este teléfono',
   unreadText:
     'La mesa que ves no es la tuya. Cierra las otras ventanas de esta app y ábrela otra vez. Lo que hagas entretanto queda.',
@@ -12,7 +12,7 @@ export const trouble: typeof english = {
   readOnlyText: 'Esta ventana solo muestra. Cierra todas las ventanas de esta app y ábrela otra vez.',
   lost: (records: number) => `Había ${records} registros, y el navegador los ha perdido`,
   lostText:
-    'La segunda copia de este teléfono tampoco está. Mete tu última copia; nada más los trae de vuelta.',
+    'La segunda copia de este teléfono tampoco está. Incorpora tu última copia; nada más los trae de vuelta.',
   recovered: (records: number) =>
     records === 1
       ? '1 registro tomado de la segunda copia'
@@ -22,6 +22,6 @@ export const trouble: typeof english = {
   fellBackText: 'Se muestra la anterior. La siguiente llega sola.',
   file: 'Guardar un archivo',
   again: 'Probar otra vez',
-  takeIn: 'Meter una copia',
+  takeIn: 'Incorporar una copia',
   noted: 'Entendido',
 }

@@ -39,17 +39,18 @@ export const warned: typeof english = {
     catch: 'Usa un platillo',
     carried: 'probado en otra cocción',
     thin: (low: string, high: string) => `La pared está llena: ahora de ${low} a ${high}.`,
-    thinLikely: (mm: string, low: string, high: string) => `Quizá fina: ahora ${mm}, de ${low} a ${high}.`,
+    thinLikely: (mm: string, low: string, high: string) =>
+      `Probablemente fina: ahora ${mm}, de ${low} a ${high}.`,
     thinOne: (mm: string) => `La pared está llena: ahora ${mm}.`,
-    thinAgain: (mm: string, clock: string) => `${mm} desde hacia las ${clock}.`,
+    thinAgain: (mm: string, clock: string) => `${mm} desde ${clock}, más o menos.`,
     held: (clock: string) => `Sus segundos cuentan con esperar hasta ${clock}: antes sale más fina`,
     thinWait: 'Más segundos no ayudan, esperar sí.',
     thinMakeUp: (s: number) => `${s} s lo compensarían.`,
     repair: (s: number) => `Se muestra el plan. Tras el fallo, mejor ${s} s`,
     repairSkip: 'Se muestra el plan. Tras el fallo, mejor sin ella',
-    neck: 'El cuello es estrecho para llenarse a tiempo: vierte el interior',
+    neck: 'El cuello es estrecho para llenarse a tiempo: vierte por dentro',
     dew: (pot: string, dew: string) =>
-      `Caliéntala antes: la pieza está a ${pot}, y bajo ${dew} se forma rocío`,
+      `Caliéntala primero: la pieza está a ${pot}, y bajo ${dew} se forma rocío`,
     pair: {
       untried: (upper: string, lower: string, zone: string) => `${upper} sobre ${lower}, ${zone}: sin probar`,
       'went-wrong': (upper: string, lower: string, zone: string) =>
@@ -57,10 +58,10 @@ export const warned: typeof english = {
     },
     ran: {
       shelf: (pot: string, glaze: string, times: string) =>
-        `${pot} escurrió hasta la placa: ${glaze} corre ${times}`,
+        `${pot} escurrió hasta la placa: ${glaze} escurre ${times}`,
       'past-foot': (pot: string, glaze: string, times: string) =>
-        `${pot} pasó la línea del pie: ${glaze} corre ${times}`,
-      ran: (pot: string, glaze: string, times: string) => `${pot} escurrió: ${glaze} corre ${times}`,
+        `${pot} pasó la línea del pie: ${glaze} escurre ${times}`,
+      ran: (pot: string, glaze: string, times: string) => `${pot} escurrió: ${glaze} escurre ${times}`,
       drip: (pot: string, glaze: string) => `A ${pot} le bajó una gota mucho más que el resto: ${glaze}`,
       'all-the-same': (pot: string, glaze: string) => `${pot} escurrió hasta la placa: ${glaze}`,
       gone: (_pot: string, glaze: string) => `${glaze}: se quitaron resultados de cómo escurre`,
@@ -74,7 +75,7 @@ export const warned: typeof english = {
       tongs: 'Sin sitio para las pinzas al lado',
       overflow: 'El cubo rebosará',
     },
-    level: (level: string, needs: string) => `El esmalte está a ${level}, esta pieza pide ${needs}`,
+    level: (level: string, needs: string) => `El esmalte tiene ${level} de hondo, esta pieza pide ${needs}`,
     density: (now: string, target: string) => `El esmalte marca ${now}, su objetivo es ${target}`,
     more: (n: number) => (n === 0 ? 'Qué hacer' : isOne(n) ? '1 aviso más' : `${n} avisos más`),
     notes: (n: number) => (isOne(n) ? '1 cosa que saber' : `${n} cosas que saber`),

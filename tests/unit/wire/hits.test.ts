@@ -53,6 +53,16 @@ describe('a hit', () => {
     expect(on.append.mock.calls[0]![0]).toEqual([{ kind: 'waxed', potId: 'demo.33', implied: false }])
   })
 
+  test('is kept on a page that is not served safely, which has no such numbers', () => {
+    const none = vi.spyOn(crypto, 'randomUUID').mockImplementation(() => {
+      throw new TypeError('crypto.randomUUID is not a function')
+    })
+    const on = hitsOn()
+    expect(on.wax()).toBeUndefined()
+    expect(on.append).toHaveBeenCalledOnce()
+    none.mockRestore()
+  })
+
   test('is kept although its sound fails', () => {
     const on = hitsOn({ fails: true })
     expect(on.wax()).toBeUndefined()

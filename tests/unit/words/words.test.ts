@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { ADD_WORDS } from '../../../src/words/add.ts'
 import { BACK_WORDS } from '../../../src/words/back.ts'
 import { BROKEN_WORDS } from '../../../src/words/broken.ts'
@@ -34,7 +34,7 @@ const FACTS = {
 }
 const NAMED = /^\.(refusal|room\.looked)/
 /** What takes a list of names. */
-const LISTED = /^\.passing\.(handout\.(take|buckets)|class\.(begun|take))/
+const LISTED = /^\.passing\.(handout\.(take|buckets)|class\.(begun|take|buckets))/
 
 /** What is written alike in both: the name, and languages by their own names. */
 const ALIKE = [
@@ -62,6 +62,9 @@ function texts(node: unknown, path = '', nth: (n: number) => string = () => '7')
     return Object.entries(node).flatMap(([key, value]) => texts(value, `${path}.${key}`, nth))
   return []
 }
+
+// Words are the phone's, and the phone is that of all tests.
+afterAll(() => openLanguage('en', 'en'))
 
 const everyText = (language: 'en' | 'es', nth?: (n: number) => string) =>
   texts(
@@ -145,6 +148,26 @@ describe('Spanish', () => {
     expect(tagOf('phone')).toBe('es-MX')
     await openLanguage('es', 'de')
     expect([languageOf('phone'), languageOf('es'), tagOf('es')]).toEqual(['en', 'es', 'es'])
+  })
+})
+
+describe('Spanish of hours and lists', () => {
+  beforeAll(() => openLanguage('es', 'es-MX'))
+
+  test('gives an hour its article, and a day none', () => {
+    const { down, glassFrom } = FIRE_WORDS.es
+    expect(down('6', '18:20')).toBe('Cono 6 caído a las 18:20')
+    expect(down('6', '1:05 p.m.')).toBe('Cono 6 caído a la 1:05 p.m.')
+    expect(down('6', 'ayer 18:20')).toBe('Cono 6 caído ayer 18:20')
+    expect(down('6', '3 de marzo 18:20')).toBe('Cono 6 caído 3 de marzo 18:20')
+    expect(glassFrom('01:40')).toBe('Demasiado frío para dar vapor hasta la 01:40.')
+    expect(glassFrom('11:40')).toBe('Demasiado frío para dar vapor hasta las 11:40.')
+  })
+
+  test('says e before the sound of i', () => {
+    const { take } = PASSING_WORDS.es.handout
+    expect(take(['Brezo', 'Musgo', 'Iris'])).toBe('¿Tomar Brezo, Musgo e Iris?')
+    expect(take(['Brezo', 'Musgo'])).toBe('¿Tomar Brezo y Musgo?')
   })
 })
 

@@ -1,0 +1,6 @@
+/** The hour with its article: "las 18:20", "la 1:05"; what begins with a day, as "mañana 18:20", goes without. */
+export const hour = (clock: string): string =>
+  /^\d+:/.test(clock) ? `${/^0?1:/.test(clock) ? 'la' : 'las'} ${clock}` : clock
+
+/** When something was or will be: "a las 18:20", "ayer 18:20". */
+export const at = (clock: string): string => (/^\d+:/.test(clock) ? `a ${hour(clock)}` : clock)
