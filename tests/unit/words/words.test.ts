@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { ADD_WORDS } from '../../../src/words/add.ts'
 import { BACK_WORDS } from '../../../src/words/back.ts'
 import { BROKEN_WORDS } from '../../../src/words/broken.ts'
 import { COOL_WORDS } from '../../../src/words/cool.ts'
@@ -70,6 +71,7 @@ const everyText = (language: 'en' | 'es', nth?: (n: number) => string) =>
     {
       ...DESK_WORDS[language],
       opening: OPENING_WORDS[language],
+      add: ADD_WORDS[language],
       room: ROOM_WORDS[language],
       photo: PHOTO_WORDS[language],
       back: BACK_WORDS[language],
