@@ -62,23 +62,27 @@ export const storedIds = (page: Page, store = 'journal', database = 'bucketside'
   )
 
 /** Puts records into the journal of the own table, past the app, which has been open once. */
-export const plantRecords = (page: Page, records: readonly { readonly id: string }[]) =>
-  page.evaluate(async (rows) => {
-    // Opened before the app has, it would be a database without its stores. A timer may stand still here.
-    while (!(await indexedDB.databases()).some(({ name }) => name === 'bucketside'));
-    return new Promise<void>((resolve, reject) => {
-      const opening = indexedDB.open('bucketside')
-      opening.onsuccess = () => {
-        const writing = opening.result.transaction('journal', 'readwrite')
-        for (const row of rows) writing.objectStore('journal').put(row, row.id)
-        writing.oncomplete = () => {
-          opening.result.close()
-          resolve()
+export const plantRecords = (page: Page, records: readonly { readonly id: string }[], as?: string) =>
+  page.evaluate(
+    async ({ rows, as }) => {
+      // Opened before the app has, it would be a database without its stores. A timer may stand still here.
+      while (!(await indexedDB.databases()).some(({ name }) => name === 'bucketside'));
+      return new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('bucketside')
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction(['journal', 'local'], 'readwrite')
+          if (as) writing.objectStore('local').put(as, 'phone')
+          for (const row of rows) writing.objectStore('journal').put(row, row.id)
+          writing.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+          writing.onerror = () => reject(writing.error)
         }
-        writing.onerror = () => reject(writing.error)
-      }
-    })
-  }, records)
+      })
+    },
+    { rows: records, as },
+  )
 
 /** The same of hits. */
 export const plant = (page: Page, events: readonly (readonly TableEvent[])[], at: Date) =>
