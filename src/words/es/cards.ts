@@ -109,7 +109,7 @@ export const cards: typeof english = {
     panBesideBar: 'ESTOY AQUÍ',
     panStaysBar: 'QUE SIGA',
     panOffBar: 'ESTÁ APAGADA',
-    panOnBar: 'OLLA ENCENDIDA',
+    panOnBar: 'OLLA EN MARCHA',
     panStrip: (on: string) => `Olla de cera ENCENDIDA, ${on}. ¿Estás al lado?`,
     askBar: (s: number) => `SÍ, ${s}\u00a0S`,
     askNoBar: 'NO, CAMBIAR',

@@ -64,7 +64,7 @@ export const calls: Story = {
     await bench.pass(11)
     await see('wait: two dry')
     await workUntil(bench, /STIRRED/)
-    await expect(bench.face).toContainText(said(page, 'Close Gatepost'))
+    await expect(bench.face).toContainText(said(page, 'Close Gatepost.'))
     await see('the next bucket')
     await workUntil(bench, /DRY/)
     await see('ready: several')
