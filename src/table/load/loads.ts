@@ -103,6 +103,7 @@ export function glassTells(table: Table, load: LoadState, now: number): boolean 
   const isLow = (load.readings.at(-1)?.tempC ?? 0) < CANDLED_C
   return candled(table, load) && isLow && !(isCandled(load) && now - lastLook(load) > CLIMBED_MS)
 }
+/** When anybody looked at the cold glass last, table time, ms; 0 for never. */
 export const lastLook = ({ glass }: LoadState): number => glass.at(-1)?.at ?? 0
 
 /** The last that was read since the kiln is off; a reading of the fire, or from before it, tells nothing of the cooling. */

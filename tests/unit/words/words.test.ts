@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { DESK_WORDS } from '../../../src/words/desk.ts'
 import { end } from '../../../src/words/en/end.ts'
 import { FIRE_WORDS } from '../../../src/words/fire.ts'
@@ -15,6 +15,9 @@ const ALIKE = [
   '.room.languages.en',
   '.room.languages.es',
 ]
+
+// Words are the phone's, and the phone is that of all tests.
+afterAll(() => openLanguage('en', 'en'))
 
 describe.each(['en', 'es'] as const)('%s', (language) => {
   let all: [string, string][]
