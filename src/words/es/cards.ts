@@ -39,7 +39,7 @@ export const cards: typeof english = {
         text: 'Hasta la línea, igual por todo.',
         more: (n: number) => (isOne(n) ? 'la última por encerar' : `${n} por encerar`),
         caution: {
-          hot: 'Cera caliente: termostato, extracción, mangas arriba. Nunca te alejes. Una pieza mojada la hace salpicar.',
+          hot: 'Cera caliente: termostato, extracción, mangas arriba. Nunca te alejes. Pieza mojada: salpica.',
           water: 'Cera al agua: sigue su etiqueta.',
         },
       },

@@ -8,7 +8,7 @@ export const end: typeof english = {
   toolsBar: 'A REMOJO',
   floorBar: 'FREGADO',
   lid: (name: string) => `Tapa en ${name}`,
-  deep: (mm: string) => `${mm} de hondo`,
+  deep: (mm: string) => `nivel ${mm}`,
   level: (litres: string) => `${litres} por cálculo. Mira antes dentro.`,
   levelRead: (litres: string) => `${litres} leídos por ti.`,
   more: (n: number) => (n === 0 ? 'el último cubo' : isOne(n) ? '1 cubo más' : `${n} cubos más`),

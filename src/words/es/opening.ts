@@ -26,7 +26,7 @@ export const opening: typeof english = {
     anew: 'Adivinar el resto',
   },
   run: {
-    none: 'sin escurrir',
+    none: 'no baja',
     shelf: 'placa',
     onShelf: 'en la placa',
     foot: 'línea del pie',
@@ -41,7 +41,7 @@ export const opening: typeof english = {
     barFront: (mm: string) => `FRENTE ${mm}`,
     barDrip: (mm: string) => `GOTA ${mm}`,
     barShelf: 'EN LA PLACA',
-    barNone: 'SIN ESCURRIR',
+    barNone: 'NO BAJA',
     dripTo: (mm: string, drip: string) => `${mm}, gota ${drip}`,
   },
   off: 'toca otra vez: no',
