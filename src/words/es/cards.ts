@@ -33,7 +33,7 @@ export const cards: typeof english = {
     wallFull: (percent: number) => `pared al ${percent}\u00a0%`,
     step: {
       wax: {
-        bar: 'ENCERADA',
+        bar: 'CON CERA',
         title: 'Encera el pie',
         lidTitle: 'Encera su canto',
         text: 'Hasta la línea, igual por todo.',
@@ -109,7 +109,7 @@ export const cards: typeof english = {
     panBesideBar: 'ESTOY AQUÍ',
     panStaysBar: 'QUE SIGA',
     panOffBar: 'ESTÁ APAGADA',
-    panOnBar: 'OLLA EN MARCHA',
+    panOnBar: 'OLLA ENCENDIDA',
     panStrip: (on: string) => `Olla de cera ENCENDIDA, ${on}. ¿Estás al lado?`,
     askBar: (s: number) => `SÍ, ${s}\u00a0S`,
     askNoBar: 'NO, CAMBIAR',

@@ -89,7 +89,7 @@ export const opening: typeof english = {
     pinholed: 'picado',
     crazed: 'cuarteado',
     blistered: 'con ampollas',
-    shivered: 'desconchado',
+    shivered: 'desconche',
     dunted: 'rajada',
     kissed: 'tocó otra',
     dry: 'seco o fino',
