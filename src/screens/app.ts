@@ -20,8 +20,9 @@ export type Route =
   | { readonly at: 'bench' }
   | { readonly at: 'board' }
   | { readonly at: 'pot'; readonly potId?: string }
-  | { readonly at: 'stacks'; readonly stackId?: string }
-  | { readonly at: 'buckets'; readonly bucketId?: string }
+  /** `onward` is where saving leads: one was on the way there. */
+  | { readonly at: 'stacks'; readonly stackId?: string; readonly onward?: Route }
+  | { readonly at: 'buckets'; readonly bucketId?: string; readonly onward?: Route }
   | { readonly at: 'tile'; readonly bucketId: string; readonly underId?: string }
   | { readonly at: 'room'; readonly door?: string }
   /** What phones that met have in two ways. */

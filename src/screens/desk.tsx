@@ -63,9 +63,9 @@ function Screen() {
     case 'pot':
       return <Pot key={to.potId} potId={to.potId} />
     case 'buckets':
-      return <Buckets bucketId={to.bucketId} />
+      return <Buckets bucketId={to.bucketId} onward={to.onward} />
     case 'stacks':
-      return <Stacks stackId={to.stackId} />
+      return <Stacks stackId={to.stackId} onward={to.onward} />
     case 'tile':
       return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':

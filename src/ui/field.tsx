@@ -1,4 +1,4 @@
-import { useId } from 'preact/hooks'
+import { useId, useLayoutEffect, useRef } from 'preact/hooks'
 import './fields.css'
 
 interface FieldProps {
@@ -16,17 +16,36 @@ interface FieldProps {
   readonly offer?: { readonly label: string; readonly take: () => void }
   readonly words?: boolean
   readonly maxLength?: number
+  /** The one thing its page asks for: it can be typed into at once. */
+  readonly first?: boolean
 }
 
 /** One thing to type, its range beside it. What was typed stays, right or wrong. */
 export function Field(props: FieldProps) {
-  const { label, text, onText, onDone, unit, hint, wrong, offer, words = false, maxLength } = props
+  const {
+    label,
+    text,
+    onText,
+    onDone,
+    unit,
+    hint,
+    wrong,
+    offer,
+    words = false,
+    maxLength,
+    first = false,
+  } = props
   const id = useId()
+  const input = useRef<HTMLInputElement>(null)
+  useLayoutEffect(() => {
+    if (first) input.current?.focus()
+  }, [])
   return (
     <div class={wrong ? 'field is-wrong' : 'field'}>
       <label for={id}>{label}</label>
       <div class="field-box">
         <input
+          ref={input}
           id={id}
           class="figures"
           type="text"

@@ -6,7 +6,7 @@ import { key, open, type } from './desk-page.ts'
 
 test('what is no backup is refused and changes nothing', async ({ page }) => {
   await open(page, 'board')
-  await key(page, /Name a bucket/).click()
+  await key(page, /Name your buckets/).click()
   await type(page, 'Name of the glaze', 'Fenwater')
   await key(page, /^Save$/).click()
   await open(page, 'room/keep')

@@ -54,10 +54,17 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
       `${ASHRAE}, example 1: read off a chart to 0.5 K`,
     ],
     ['spreads at 25 degC by %d m2/s (textbook tables)', 2, 'memory'],
+    ['spreads at %d degC by its volume and that of air, to 3 % (Fuller, from memory)', 3, 'memory'],
     ['saturation pressure over ice and water to 1e-9', 1, 'code', 'psychrolib 1.1.1'],
     ['dew point to 0.003 K', 1, 'code', 'psychrolib 1.1.1'],
     [
       'a fanned pair gives its humidity to 1.2 points (another equation of the wet bulb)',
+      1,
+      'code',
+      'psychrolib 1.1.1',
+    ],
+    [
+      'vapour in a cubic metre to 5e-5, from mixing ratio and volume of the moist air',
       1,
       'code',
       'psychrolib 1.1.1',
@@ -69,6 +76,14 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
       'printed',
       `${ASHRAE}, table 1: last digits, 2 Pa`,
     ],
+    [
+      'ASHRAE 2017 ch. 1, example 1: 40/20 degC is 14 %',
+      1,
+      'printed',
+      `${ASHRAE}, example 1: read off a chart to a point`,
+    ],
+    ['a table of a fanned pair at 20 degC: 1 to 10 K apart, to 1.5 points (from memory)', 1, 'memory'],
+    ['FAO-56 example 4: 25.6/19.5 degC at 87.9 kPa hold 1.91 kPa (from memory)', 1, 'memory'],
     ['%s agrees with FAO-56 eq. 16 at %d to 0.5 points', 3, 'itself'],
     [
       '958 hPa, 25/12 degC is 19.83 % (MetPy example; its coefficient is 6.21e-4, ours 5 % more: 2 points)',
@@ -277,6 +292,27 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
     ['quantiles of one log-normal', 1, 'closed'],
     ['three nodes stand for the normal law of the fill factor to 10 %', 1, 'closed'],
   ],
+  marched: [
+    [
+      'at Pr %d loses what its boundary layer does, marched',
+      3,
+      'code',
+      'Blasius and Pohlhausen, marched here: 1.6 %',
+    ],
+    ['at Pr %d takes heat as its boundary layer does, marched', 3, 'code', 'Ostrach, marched here: 1 %'],
+    [
+      'a film drawn from a bath ever so slowly is that of its meniscus, marched',
+      1,
+      'code',
+      'Landau, Levich and Derjaguin, marched here: 5e-4',
+    ],
+    [
+      '%d Pa, %d Pa s, %d kg/m3, drawn up to %d mm, drains for %d s as cells do',
+      4,
+      'code',
+      'conserved in 500 cells here: 0.3 %',
+    ],
+  ],
   'melt-tile': [
     ['dry %d mm, band %d mm, run %d mm: dose %d', 3, 'closed'],
     ['three stripes under the square law give the one dose: sum R h^2 / sum h^4', 1, 'closed'],
@@ -336,8 +372,27 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
     ['the steady stage of %d, %d and %d mm lies on a line', 2, 'wide'],
     ['critical %d, equilibrium %d: from %d to %d in %d, so from %d to %d in %d', 3, 'closed'],
     ['a sheet of 0.9 kg that loses 0.1 g/s at first takes 11.75 h', 1, 'closed'],
+    [
+      '21.5 kg/m2 of free moisture %d dry to %d in %d h (Geankoplis)',
+      2,
+      'printed',
+      'Geankoplis, Transport Processes, examples 9.6-2 and 9.7-2, by a companion of the book: last digit',
+    ],
+    [
+      'a tray: nine weighings over 11.6 hours, to 0.006 of 0.25 of free moisture',
+      1,
+      'printed',
+      'Geankoplis, Transport Processes, problem "Drying tests with a foodstuff": 2.4 % of its water at first, rate and critical moisture set by the table',
+    ],
     ['follows a straight line from 20 to 30 degC that holds at 15', 1, 'wide'],
     ['a bisque of wall tile absorbs at least as fast as a wall tile was seen to', 1, 'wide'],
+    [
+      'of a brick of %d kg/m3, %d of its volume, are told by the weight of its water',
+      3,
+      'printed',
+      'DELPHIN brick data sets (ribuild/delphin_6_automation): 2 %, a tenth of solids gravity',
+    ],
+    ['of a dense brick of %d kg/m3, %d of its volume, are told %d hundredths too wide', 2, 'wide'],
     // The grams are printed; stress and dry mm are worked out of them here.
     ['0.04 g/cm2 is a stress of 3.9 Pa whatever the density', 1, 'itself'],
     ['0.04 g/cm2 of a slop of %d is %d mm dry', 4, 'itself'],

@@ -1,57 +1,51 @@
 import { useSignal } from '@preact/signals'
 import type { Form } from '../../../shared/nouns.ts'
-import { showEntry } from '../../table/entry/entry.ts'
-import {
-  BISQUE_CONES,
-  FORMS,
-  lastForm,
-  lastStack,
-  nextPot,
-  outerOf,
-  SIZES,
-  type Size,
-  stepShape,
-} from '../../table/entry/offer.ts'
+import { BISQUE_CONES, lastForm, lastStack, nextPot, type Size, stepShape } from '../../table/entry/offer.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import type { Table } from '../../table/model/state.ts'
-import { Choice, Switch } from '../../ui/choice.tsx'
-import { PotGlyph, scaleFor } from '../../ui/glyph.tsx'
+import { Switch } from '../../ui/choice.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
+import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { placeText } from '../text/amounts.ts'
+import { AddCoats, NewStackName, useNewStack } from './add-coats.tsx'
+import { useAddWords } from './add-words.ts'
+import { Forms, Sizes } from './form-keys.tsx'
 import { PotForm } from './pot-form.tsx'
 import { StackChoice } from './stack-choice.tsx'
 import './add.css'
 
-/** Two taps a pot: its outline, its size. Number, place and stack follow by themselves. */
+interface Said {
+  readonly text: string
+  /** Of what was added: the number it began at, to which taking it back leads. Without it nothing was. */
+  readonly from?: number
+}
+
+/** Two taps a pot: its outline, its size. Number and place follow by themselves; a stack is written in passing. */
 export function AddPots() {
   const { table, words, go, act } = useDesk()
-  const form = useSignal<Form | 'own'>(lastForm(table.peek()))
+  const form = useSignal<Form>(lastForm(table.peek()))
+  const own = useSignal(false)
   const stack = useSignal<string | undefined>(undefined)
   const copies = useSignal(1)
   const lid = useSignal(false)
   const lidStack = useSignal<string | undefined>(undefined)
   const cone = useSignal<string | undefined>(undefined)
-  const said = useSignal<{ readonly text: string; readonly wrong: boolean } | undefined>(undefined)
-  const w = words.value.desk.add
+  const said = useSignal<Said | undefined>(undefined)
+  const from = useSignal<number | undefined>(undefined)
+  const upcoming = nextPot(table.value, from.value)
+  const numbered = useEntry('number', upcoming.number)
+  const w = useAddWords()
   const stackId = stack.value ?? lastStack(table.value)
+  const fresh = useNewStack(stackId === undefined, words.value.desk.form[form.value], () => {
+    said.value = undefined
+  })
 
-  if (stackId === undefined)
-    return (
-      <div class="desk">
-        <DeskHead title={w.title} back={{ at: 'board' }} />
-        <main class="desk-main-part">
-          <p>{w.noStack}</p>
-          <button type="button" class="desk-main" onClick={() => go({ at: 'stacks', stackId: 'new' })}>
-            {w.toStack}
-          </button>
-        </main>
-      </div>
-    )
-  if (form.value === 'own')
-    return <PotForm stackId={stackId} back={() => (form.value = lastForm(table.peek()))} />
+  if (Object.keys(table.value.buckets).length === 0) return <NoBucket />
+  if (own.value && stackId !== undefined)
+    return <PotForm stackId={stackId} back={() => (own.value = false)} />
 
   const bisqueCone = cone.value ?? table.value.board.bisqueCone
   const toCone = (by: 1 | -1) => {
@@ -62,28 +56,53 @@ export function AddPots() {
           cone.value = next === table.peek().board.bisqueCone ? undefined : next
         }
   }
-  const add = (chosen: Form, size: Size) => {
+  /** The stack that is chosen, stored if it is a new one; undefined where it can't be, which is said. */
+  const stackToUse = (): string | undefined => {
+    if (!fresh.bucketIds) return stackId
+    const written = fresh.write()
+    if ('wrong' in written) said.value = { text: written.wrong }
+    else stack.value = written.stackId
+    return 'wrong' in written ? undefined : written.stackId
+  }
+  const add = (size: Size) => {
+    if (!numbered.check()) {
+      said.value = { text: w.wrongNumber }
+      return
+    }
+    const first = numbered.value ?? upcoming.number
+    const coats = stackToUse()
+    if (coats === undefined) return
     const before = new Set(Object.keys(table.peek().pots))
-    const shape = stepShape(table.peek().board, chosen, size)
-    const lidded = chosen === 'jar' && lid.peek()
     const refusal = act({
       do: 'set-pot',
-      pot: { shape, stackId, ...(cone.peek() === undefined ? {} : { bisqueCone }) },
+      pot: {
+        shape: stepShape(table.peek().board, form.peek(), size),
+        stackId: coats,
+        number: first,
+        ...(cone.peek() === undefined ? {} : { bisqueCone }),
+      },
       copies: copies.peek(),
-      ...(lidded ? { lid: { stackId: lidStack.peek() ?? stackId } } : {}),
+      ...(form.peek() === 'jar' && lid.peek() ? { lid: { stackId: lidStack.peek() ?? coats } } : {}),
     })
-    said.value = refusal
-      ? { text: refusalText(words.peek(), refusal), wrong: true }
-      : { text: addedText(table.peek(), before, w.added), wrong: false }
-    if (!refusal) copies.value = 1
+    if (refusal) {
+      said.value = { text: refusalText(words.peek(), refusal) }
+      return
+    }
+    said.value = { text: addedText(table.peek(), before, w.added), from: first }
+    from.value = first
+    copies.value = 1
   }
-  const upcoming = nextPot(table.value)
+  const takeBack = () => {
+    act({ do: 'take-back' })
+    from.value = said.peek()?.from
+    said.value = undefined
+  }
   const chosen = form.value
   return (
     <div class="desk add">
       <DeskHead
         title={w.title}
-        under={w.next(upcoming.number, placeText(upcoming.place))}
+        under={w.next(numbered.value ?? upcoming.number, placeText(upcoming.place))}
         back={{ at: 'board' }}
       >
         <button type="button" class="key" onClick={() => go({ at: 'board' })}>
@@ -91,8 +110,18 @@ export function AddPots() {
         </button>
       </DeskHead>
       <main class="desk-main-part">
-        <Forms chosen={chosen} onChoose={(next) => (form.value = next)} />
-        <Sizes form={chosen} onChoose={(size) => add(chosen, size)} />
+        <AddCoats stackId={stackId} fresh={fresh} onChoose={(next) => (stack.value = next)} />
+        <Forms
+          chosen={chosen}
+          onChoose={(next) => {
+            if (next !== 'own') form.value = next
+            else if (stackToUse() !== undefined) own.value = true
+          }}
+        />
+        <Sizes form={chosen} onChoose={add} />
+        <div class="add-number">
+          <EntryField entry={numbered} label={w.number} />
+        </div>
         <Stepper
           label={w.many}
           text={`${copies.value}`}
@@ -102,8 +131,16 @@ export function AddPots() {
           }}
           more={{ label: w.more, act: copies.value < LIMITS.copies.most ? () => copies.value++ : undefined }}
         />
+        <NewStackName fresh={fresh} />
         {chosen === 'jar' ? (
           <Switch label={w.lid} help={w.lidHelp} on={lid.value} onSwitch={(on) => (lid.value = on)} />
+        ) : null}
+        {chosen === 'jar' && lid.value && stackId !== undefined ? (
+          <StackChoice
+            label={w.lidStack}
+            value={lidStack.value ?? stackId}
+            onChoose={(next) => (lidStack.value = next)}
+          />
         ) : null}
         <p class="caution">{w.look}</p>
         <Stepper
@@ -112,29 +149,17 @@ export function AddPots() {
           less={{ label: words.value.desk.pot.coneLess, act: toCone(-1) }}
           more={{ label: words.value.desk.pot.coneMore, act: toCone(1) }}
         />
-        <StackChoice label={w.stack} value={stackId} onChoose={(next) => (stack.value = next)} />
-        {chosen === 'jar' && lid.value ? (
-          <StackChoice
-            label={w.lidStack}
-            value={lidStack.value ?? stackId}
-            onChoose={(next) => (lidStack.value = next)}
-          />
-        ) : null}
       </main>
       {said.value ? (
         <footer class="desk-save add-said">
-          <p class={said.value.wrong ? 'alarm' : 'figures'} role={said.value.wrong ? 'alert' : 'status'}>
+          <p
+            class={said.value.from === undefined ? 'alarm' : 'figures'}
+            role={said.value.from === undefined ? 'alert' : 'status'}
+          >
             {said.value.text}
           </p>
-          {said.value.wrong ? null : (
-            <button
-              type="button"
-              class="key"
-              onClick={() => {
-                act({ do: 'take-back' })
-                said.value = undefined
-              }}
-            >
+          {said.value.from === undefined ? null : (
+            <button type="button" class="key" onClick={takeBack}>
               {words.value.desk.takeBack}
             </button>
           )}
@@ -144,81 +169,24 @@ export function AddPots() {
   )
 }
 
-const GLYPH = { width: 60, height: 42 }
-
-function Forms({
-  chosen,
-  onChoose,
-}: {
-  readonly chosen: Form
-  readonly onChoose: (form: Form | 'own') => void
-}) {
-  const { table, words } = useDesk()
-  const w = words.value.desk
-  const drawn = FORMS.map((form) => ({
-    value: form,
-    name: w.form[form],
-    label: (
-      <>
-        <PotGlyph outer={outerOf(stepShape(table.value.board, form, 'medium')) ?? []} {...GLYPH} />
-        <span>{w.form[form]}</span>
-      </>
-    ),
-  }))
-  const own = {
-    value: 'own' as const,
-    name: w.add.ownName,
-    label: (
-      <>
-        <RulerGlyph />
-        <span>{w.add.own}</span>
-      </>
-    ),
-  }
+/** Without a bucket there is nothing to dip pots into. */
+function NoBucket() {
+  const { go } = useDesk()
+  const w = useAddWords()
   return (
-    <Choice
-      label={w.add.which}
-      hidden
-      columns={4}
-      options={[...drawn, own]}
-      value={chosen}
-      onChoose={onChoose}
-    />
-  )
-}
-
-/** A ruler: measures of one's own. */
-const RulerGlyph = () => (
-  <svg width={GLYPH.width} height={GLYPH.height} viewBox="0 5 60 42" aria-hidden="true" fill="none">
-    <path d="M6 20 H54 V40 H6 Z" stroke="currentColor" stroke-width="3" stroke-linejoin="round" />
-    <path d="M14 21 V30 M22 21 V27 M30 21 V30 M38 21 V27 M46 21 V30" stroke="currentColor" stroke-width="3" />
-  </svg>
-)
-
-const SIZE_BOX = { width: 92, height: 98 }
-
-function Sizes({ form, onChoose }: { readonly form: Form; readonly onChoose: (size: Size) => void }) {
-  const { table, words, formats } = useDesk()
-  const { units } = table.value.settings
-  const w = words.value.desk
-  const shapes = SIZES.map((size) => {
-    const shape = stepShape(table.value.board, form, size)
-    return { size, shape, outer: outerOf(shape) ?? [] }
-  })
-  const scale = Math.min(...shapes.map(({ outer }) => scaleFor(outer, SIZE_BOX.width, SIZE_BOX.height)))
-  return (
-    <fieldset class="sizes">
-      <legend class="visually-hidden">{w.add.size}</legend>
-      {shapes.map(({ size, shape, outer }) => (
-        <button key={size} type="button" class="key size" onClick={() => onChoose(size)}>
-          <PotGlyph outer={outer} {...SIZE_BOX} scale={scale} />
-          <strong>{w.size[size]}</strong>
-          <small class="figures">
-            {w.add.measures(showEntry('heightMm', shape.heightMm, units), formats.value.mm(shape.rimMm))}
-          </small>
+    <div class="desk">
+      <DeskHead title={w.title} back={{ at: 'board' }} />
+      <main class="desk-main-part">
+        <p>{w.noBucket}</p>
+        <button
+          type="button"
+          class="desk-main"
+          onClick={() => go({ at: 'buckets', bucketId: 'new', onward: { at: 'pot' } })}
+        >
+          {w.toBucket}
         </button>
-      ))}
-    </fieldset>
+      </main>
+    </div>
   )
 }
 

@@ -1,11 +1,10 @@
 import { useDesk } from '../desk/desk-app.ts'
 
-/** An empty board leads on: a bucket, a stack, then pots. What is done is ticked; the next step is inked. */
+/** An empty board leads on: buckets, then pots with their coats. What is done is ticked; the next step is inked. */
 export function EmptyBoard() {
   const { table, words, go } = useDesk()
   const w = words.value.desk.board.empty
   const hasBucket = Object.keys(table.value.buckets).length > 0
-  const hasStack = Object.keys(table.value.stacks).length > 0
   const steps = [
     {
       done: hasBucket,
@@ -13,7 +12,6 @@ export function EmptyBoard() {
       why: w.bucketWhy,
       open: () => go({ at: 'buckets', bucketId: 'new' }),
     },
-    { done: hasStack, title: w.stack, why: w.stackWhy, open: () => go({ at: 'stacks', stackId: 'new' }) },
     { done: false, title: w.pots, why: w.potsWhy, open: () => go({ at: 'pot' }) },
   ]
   const next = steps.findIndex((step) => !step.done)

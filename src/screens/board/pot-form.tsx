@@ -16,6 +16,7 @@ import { DeskSave } from '../desk/save.tsx'
 import { lazyPart } from '../lazy.tsx'
 import { placeText } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'
+import { useAddWords } from './add-words.ts'
 import { Bisque, type OwnBisque } from './bisque.tsx'
 import { StackChoice } from './stack-choice.tsx'
 
@@ -34,6 +35,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
   const { table, words, formats, act } = useDesk()
   const { board } = table.value
   const w = words.value.desk.pot
+  const adding = useAddWords()
   const [{ number, place }] = useState(() => pot?.facts ?? nextPot(table.peek()))
   const [base, setBase] = useState<ShapeFacts>(() => pot?.facts.shape ?? stepShape(board, 'beaker', 'medium'))
   const [stack, setStack] = useState(stackId)
@@ -192,12 +194,7 @@ export function PotForm({ pot, stackId, back }: PotFormProps) {
         </div>
         <p class="help">{w.numberWarn}</p>
         {base.form === 'jar' && !other ? (
-          <Switch
-            label={words.value.desk.add.lid}
-            help={words.value.desk.add.lidHelp}
-            on={lid}
-            onSwitch={setLid}
-          />
+          <Switch label={adding.lid} help={adding.lidHelp} on={lid} onSwitch={setLid} />
         ) : null}
         <StackChoice label={w.stack} value={stack} onChoose={setStack} />
         {mayPour(base.form) ? (

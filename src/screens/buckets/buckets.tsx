@@ -1,17 +1,34 @@
+import { useState } from 'preact/hooks'
 import { mixTo } from '../../table/entry/mix.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import type { Route } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { BucketEditor } from './editor.tsx'
 import './buckets.css'
 
+interface BucketsProps {
+  readonly bucketId?: string | undefined
+  /** Where one was going. */
+  readonly onward?: Route | undefined
+}
+
 /** All buckets at the table, or the one the route names; `new` is a bucket that is not there yet. */
-export function Buckets({ bucketId }: { readonly bucketId?: string | undefined }) {
+export function Buckets({ bucketId, onward }: BucketsProps) {
   const { table, words, go } = useDesk()
+  const [added, setAdded] = useState<readonly string[]>([])
   const bucket = bucketId === undefined ? undefined : table.value.buckets[bucketId]
   if (bucketId !== undefined && (bucket || bucketId === 'new'))
-    return <BucketEditor key={bucketId} bucket={bucket} />
+    return (
+      <BucketEditor
+        key={`${bucketId} ${added.length}`}
+        bucket={bucket}
+        onward={onward}
+        added={added.at(-1)}
+        another={(name) => setAdded([...added, name])}
+      />
+    )
   const w = words.value.desk.buckets
   const buckets = Object.values(table.value.buckets)
   return (

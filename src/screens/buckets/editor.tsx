@@ -8,7 +8,7 @@ import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
 import { More } from '../../ui/more.tsx'
 import { PatternBand, Swatch } from '../../ui/swatch.tsx'
-import { refusalText } from '../app.ts'
+import { type Route, refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, refusalBeside, type Typed, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
@@ -38,8 +38,18 @@ const USUAL = {
   limitMm: 1.2,
 } as const
 
+interface BucketEditorProps {
+  readonly bucket: BucketState | undefined
+  /** Where one was going. */
+  readonly onward: Route | undefined
+  /** The new bucket that was saved just before this one. */
+  readonly added: string | undefined
+  /** Begins another new one, after this was saved. */
+  readonly another: (name: string) => void
+}
+
 /** Everything about one bucket. Nothing is stored until all of it is right. */
-export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefined }) {
+export function BucketEditor({ bucket, onward, added, another }: BucketEditorProps) {
   const { table, words, act, go } = useDesk()
   const facts = bucket?.facts
   const w = words.value.desk.buckets
@@ -77,7 +87,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
     if (refusal) reading.refuse(refusalText(words.value, refusal))
     return refusal === undefined
   }
-  const save = () => {
+  const save = (saved: () => void) => () => {
     tried()
     const right = entries.map((entry) => entry.check()).every(Boolean)
     const named = name.text.trim() !== '' && [...name.text.trim()].length <= NAME_MOST
@@ -104,7 +114,7 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
     const refusal = act({ do: 'set-bucket', bucket: facts ? { ...next, bucketId: facts.bucketId } : next })
     if (!refusal) {
       if (reading.changed) keep()
-      return go(potsOnTable(table.value).length === 0 ? { at: 'board' } : { at: 'buckets' })
+      return saved()
     }
     const text = refusalText(words.value, refusal)
     if (refusal.field === 'letter') setLetter({ text: ownLetter, wrong: text })
@@ -119,12 +129,17 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
       words
       hint={words.value.desk.letters(NAME_MOST)}
       wrong={name.wrong}
+      first={!facts}
       onText={(text) => setName({ text, wrong: undefined })}
     />
   )
   return (
     <div class="desk">
-      <DeskHead title={facts?.name ?? w.newTitle} back={{ at: 'buckets' }}>
+      <DeskHead
+        title={facts?.name ?? w.newTitle}
+        {...(facts || added === undefined ? {} : { under: w.added(added) })}
+        back={onward ?? { at: 'buckets' }}
+      >
         <Swatch pattern={pattern} letter={ownLetter} size={52} />
       </DeskHead>
       <main class="desk-main-part has-save" ref={page}>
@@ -226,7 +241,13 @@ export function BucketEditor({ bucket }: { readonly bucket: BucketState | undefi
           />
         ) : null}
       </main>
-      <DeskSave said={said} save={save} />
+      <DeskSave
+        said={said}
+        save={save(() =>
+          go(onward ?? (potsOnTable(table.value).length === 0 ? { at: 'board' } : { at: 'buckets' })),
+        )}
+        {...(facts ? {} : { other: { label: w.saveAnother, save: save(() => another(name.text.trim())) } })}
+      />
     </div>
   )
 }

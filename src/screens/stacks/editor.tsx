@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks'
 import type { CoatFacts, StackFacts } from '../../../shared/nouns.ts'
 import { AS_IS } from '../../table/advice/what-if.ts'
-import { NAME_MOST, samplePot } from '../../table/entry/offer.ts'
+import { NAME_MOST, samplePot, USUAL_S } from '../../table/entry/offer.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import type { Table } from '../../table/model/state.ts'
 import { Field } from '../../ui/field.tsx'
 import { HoldKey } from '../../ui/hold.tsx'
 import { More } from '../../ui/more.tsx'
-import { refusalText } from '../app.ts'
+import { type Route, refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import type { Typed } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
@@ -29,11 +29,14 @@ export interface DraftCoat {
   readonly right: boolean
 }
 
-/** Seconds of a coat nobody has timed yet. Common practice, no source. */
-const USUAL_S = 3
+interface StackEditorProps {
+  readonly stack: StackFacts | undefined
+  /** Where one was going. */
+  readonly onward: Route | undefined
+}
 
 /** The coats of a stack in order, and what they come to on a pot, while they are being changed. */
-export function StackEditor({ stack }: { readonly stack: StackFacts | undefined }) {
+export function StackEditor({ stack, onward }: StackEditorProps) {
   const { table, words, act, demo, go } = useDesk()
   const w = words.value.desk.stacks
   const [name, setName] = useState<Typed>({ text: stack?.name ?? '' })
@@ -84,7 +87,8 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
       do: 'set-stack',
       stack: { name: name.text, coats: plan, ...(stack ? { stackId: stack.stackId } : {}) },
     })
-    if (!refusal) return go(potsOnTable(table.value).length === 0 ? { at: 'board' } : { at: 'stacks' })
+    if (!refusal)
+      return go(onward ?? (potsOnTable(table.value).length === 0 ? { at: 'board' } : { at: 'stacks' }))
     if (refusal.field === 'stack') setName({ ...name, wrong: refusalText(words.value, refusal) })
     else setSaid(refusalText(words.value, refusal))
   }
@@ -101,7 +105,7 @@ export function StackEditor({ stack }: { readonly stack: StackFacts | undefined 
   )
   return (
     <div class="desk">
-      <DeskHead title={stack?.name ?? w.newTitle} back={{ at: 'stacks' }} />
+      <DeskHead title={stack?.name ?? w.newTitle} back={onward ?? { at: 'stacks' }} />
       <main class="desk-main-part has-save" ref={page}>
         <Outlook
           pot={pot}

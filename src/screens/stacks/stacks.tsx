@@ -4,22 +4,31 @@ import { bandsOf } from '../../table/card/board-view.ts'
 import { samplePot } from '../../table/entry/offer.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { BandStrip } from '../../ui/strip.tsx'
+import type { Route } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { lazyPart } from '../lazy.tsx'
 import { StackEditor } from './editor.tsx'
 import './stacks.css'
 
+const NEW = { at: 'stacks', stackId: 'new' } as const
+
 const Ticket = lazyPart(() => import('./ticket.tsx').then((part) => part.Ticket))
 
+interface StacksProps {
+  readonly stackId?: string | undefined
+  /** Where one was going. */
+  readonly onward?: Route | undefined
+}
+
 /** All stacks, or the one the route names; `new` is a stack that is not there yet. */
-export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
+export function Stacks({ stackId, onward }: StacksProps) {
   const { table, words, demo, go } = useDesk()
   const w = words.value.desk.stacks
   const noBucket = Object.keys(table.value.buckets).length === 0
   const stack = stackId === undefined ? undefined : table.value.stacks[stackId]
   if (!noBucket && stackId !== undefined && (stack || stackId === 'new'))
-    return <StackEditor key={stackId} stack={stack} />
+    return <StackEditor key={stackId} stack={stack} onward={onward} />
   const stacks = Object.values(table.value.stacks)
   return (
     <div class="desk">
@@ -36,7 +45,7 @@ export function Stacks({ stackId }: { readonly stackId?: string | undefined }) {
         <button
           type="button"
           class={stacks.length === 0 ? 'desk-main' : 'desk-second'}
-          onClick={() => go(noBucket ? { at: 'buckets', bucketId: 'new' } : { at: 'stacks', stackId: 'new' })}
+          onClick={() => go(noBucket ? { at: 'buckets', bucketId: 'new', onward: NEW } : NEW)}
         >
           {noBucket ? w.toBucket : stacks.length === 0 ? w.first : w.add}
         </button>

@@ -49,13 +49,25 @@ export function lastStack(table: Table): string | undefined {
 export const lastForm = (table: Table): Form =>
   Object.values(table.pots).findLast((pot) => !pot.gone)?.facts.shape.form ?? 'beaker'
 
-/** Number and place that the next pot gets. */
-export function nextPot(table: Table): { readonly number: number; readonly place: Place } {
+/** Number and place that the next pot gets: the first free number from `from` on, without it one past the highest. */
+export function nextPot(table: Table, from?: number): { readonly number: number; readonly place: Place } {
   const facts = potsOnTable(table).map((pot) => pot.facts)
-  return {
-    number: nextNumber(facts.map(({ number }) => number)),
-    place: freePlace(facts.map(({ place }) => place)),
-  }
+  const taken = facts.map(({ number }) => number)
+  let number = from ?? nextNumber(taken)
+  while (taken.includes(number)) number++
+  return { number, place: freePlace(facts.map(({ place }) => place)) }
+}
+
+/** Seconds of a coat nobody has timed yet. Common practice, no source. */
+export const USUAL_S = 3
+
+/** A name for a new stack, from the form of the first pots that get it: counted on where there is one of that name. */
+export function freeStackName(table: Table, form: string): string {
+  const taken = new Set(Object.values(table.stacks).map(({ name }) => name))
+  const name = `${form.charAt(0).toLocaleUpperCase()}${form.slice(1)}`
+  let nth = 1
+  while (taken.has(nth === 1 ? name : `${name} ${nth}`)) nth++
+  return nth === 1 ? name : `${name} ${nth}`
 }
 
 const PLACE = /^([A-Z]{1,2}) ?([1-9]\d?)$/

@@ -46,37 +46,12 @@ export const board = {
   tile: (number: Name, place: string, state: string) => `Pot ${number} at ${place}: ${state}`,
   empty: {
     title: 'An empty board',
-    lines: 'Three things, in this order.',
-    bucket: 'Name a bucket',
-    bucketWhy: 'Its glaze, its density, how thick it may go.',
-    stack: 'Plan a stack',
-    stackWhy: 'Which coats, in which order, how long.',
+    lines: 'Two things, in this order.',
+    bucket: 'Name your buckets',
+    bucketWhy: 'A name each. The rest can wait.',
     pots: 'Put pots on the board',
-    potsWhy: 'An outline and a size: two taps each.',
+    potsWhy: 'Their coats, then an outline and a size each.',
   },
-}
-
-/** English of adding pots. */
-export const add = {
-  title: 'Add pots',
-  which: 'Which form?',
-  size: 'Which size?',
-  own: 'own',
-  ownName: 'own measures',
-  stack: 'Stack',
-  many: 'How many',
-  fewer: 'fewer',
-  more: 'more',
-  added: (numbers: string, places: string) => `${numbers} on ${places}`,
-  next: (number: Name, place: string) => `next: ${number} at ${place}`,
-  measures: (height: string, rim: string) => `${height} × ${rim}`,
-  lid: 'With a lid',
-  lidHelp: 'On the next place, with coats of its own. Ledge and edge stay bare: glaze there fuses them.',
-  lidStack: 'Its lid',
-  look: 'Look each pot over for cracks, and at the witness cone of its bisque.',
-  cone: 'Its witness cone',
-  noStack: 'A stack comes first.',
-  toStack: 'Plan a stack',
 }
 
 /** English of the places on the boards. */

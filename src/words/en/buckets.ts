@@ -66,6 +66,8 @@ export const buckets = {
     help: 'Which glaze lies on top matters: the other way round is another pair.',
   },
   newTitle: 'New bucket',
+  added: (name: string) => `${name} is saved.`,
+  saveAnother: 'Save, one more',
   name: 'Name of the glaze',
   letter: 'Letter',
   letterHint: 'one capital, its own',

@@ -1,4 +1,4 @@
-import { add, board, places } from './board.ts'
+import { board, places } from './board.ts'
 import { buckets } from './buckets.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
@@ -9,7 +9,6 @@ import { stacks } from './stacks.ts'
 /** English of the screens for clean hands, a file a screen. Short; the number with its unit. */
 export const desk = {
   board,
-  add,
   pot,
   places,
   buckets,

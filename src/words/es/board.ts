@@ -1,4 +1,4 @@
-import type { add as addEnglish, board as boardEnglish, places as placesEnglish } from '../en/board.ts'
+import type { board as boardEnglish, places as placesEnglish } from '../en/board.ts'
 import type { Name } from '../name.ts'
 import { isOne } from './counts.ts'
 
@@ -45,38 +45,12 @@ export const board: typeof boardEnglish = {
   tile: (number: Name, place: string, state: string) => `Pieza ${number} en ${place}: ${state}`,
   empty: {
     title: 'Tabla vacía',
-    lines: 'Tres cosas, en este orden.',
-    bucket: 'Pon nombre a un cubo',
-    bucketWhy: 'Su esmalte, su densidad, qué tan gruesa puede ir la capa.',
-    stack: 'Planea una serie',
-    stackWhy: 'Qué capas, en qué orden, cuánto tiempo.',
+    lines: 'Dos cosas, en este orden.',
+    bucket: 'Pon nombre a tus cubos',
+    bucketWhy: 'Un nombre cada uno. Lo demás puede esperar.',
     pots: 'Pon piezas en la tabla',
-    potsWhy: 'Un perfil y un tamaño: dos toques cada una.',
+    potsWhy: 'Sus capas, luego un perfil y un tamaño cada una.',
   },
-}
-
-/** Spanish of adding pots. */
-export const add: typeof addEnglish = {
-  title: 'Añadir piezas',
-  which: '¿Qué forma?',
-  size: '¿Qué tamaño?',
-  own: 'propia',
-  ownName: 'medidas propias',
-  stack: 'Serie',
-  many: 'Cuántas',
-  fewer: 'menos',
-  more: 'más',
-  added: (numbers: string, places: string) => `${numbers} en ${places}`,
-  next: (number: Name, place: string) => `sigue: ${number} en ${place}`,
-  measures: (height: string, rim: string) => `${height} × ${rim}`,
-  lid: 'Con tapa',
-  lidHelp:
-    'En el lugar siguiente, con capas propias. Asiento y canto quedan desnudos: ahí el esmalte los pega.',
-  lidStack: 'Su tapa',
-  look: 'Mira cada pieza por si hay grietas, y el cono testigo de su bizcocho.',
-  cone: 'Su cono testigo',
-  noStack: 'Primero hace falta una serie.',
-  toStack: 'Planear una serie',
 }
 
 /** Spanish of the places on the boards. */

@@ -71,6 +71,8 @@ export const buckets: typeof english = {
     containsBuys: 'Guantes y cuidados en el paso.',
   },
   newTitle: 'Cubo nuevo',
+  added: (name: string) => `${name} está guardado.`,
+  saveAnother: 'Guardar, y otro',
   name: 'Nombre del esmalte',
   letter: 'Letra',
   letterHint: 'una mayúscula, solo suya',

@@ -88,7 +88,7 @@ export const cards: typeof english = {
     againBar: 'MANTÉN: BAÑAR OTRA VEZ',
     anywayBar: 'MANTÉN: BAÑAR IGUAL',
     insteadOf: (glaze: string, planned: string) => `Elegiste ${glaze}. El plan dice ${planned}.`,
-    hasIt: (number: Name, glaze: string) => `${number} ya tiene ${glaze}. ¿Otra vez?`,
+    hasIt: (number: Name, glaze: string) => `¿${number} otra vez en ${glaze}?`,
     footFirst: (number: Name, place: string) => `${number}: limpia el pie, a ${place}`,
     rimFirst: (number: Name, place: string) => `${number}: limpia el borde, a ${place}`,
     dripTitle: 'Escurre',

@@ -1,5 +1,5 @@
 import type { desk as english } from '../en/desk.ts'
-import { add, board, places } from './board.ts'
+import { board, places } from './board.ts'
 import { buckets } from './buckets.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
@@ -10,7 +10,6 @@ import { stacks } from './stacks.ts'
 /** Spanish of the screens for clean hands, a file a screen. */
 export const desk: typeof english = {
   board,
-  add,
   pot,
   places,
   buckets,

@@ -1,3 +1,4 @@
+import { add } from './add.ts'
 import { back } from './back.ts'
 import { broken } from './broken.ts'
 import { cards } from './cards.ts'
@@ -27,6 +28,7 @@ const late = { ...other, ...warned, end, why }
 
 /** All of Spanish, fetched at once before the first face is drawn. */
 export const spanish = {
+  add,
   front,
   bench,
   late,

@@ -46,8 +46,8 @@ export const warned: typeof english = {
     held: (clock: string) => `Sus segundos cuentan con esperar hasta ${clock}: antes sale más fina`,
     thinWait: 'Más segundos no ayudan, esperar sí.',
     thinMakeUp: (s: number) => `${s} s lo compensarían.`,
-    repair: (s: number) => `Se muestra el plan. Tras el fallo, mejor ${s} s`,
-    repairSkip: 'Se muestra el plan. Tras el fallo, mejor sin ella',
+    repair: (s: number) => `Así el plan. Tras el fallo mejor ${s}\u00a0s`,
+    repairSkip: 'Así el plan. Tras el fallo mejor sin ella',
     neck: 'El cuello es estrecho para llenarse a tiempo: vierte por dentro',
     dew: (pot: string, dew: string) =>
       `Caliéntala primero: la pieza está a ${pot}, y bajo ${dew} se forma rocío`,

@@ -5,6 +5,7 @@ import {
   FORMS,
   freeLetter,
   freePattern,
+  freeStackName,
   lastForm,
   lastStack,
   nextPot,
@@ -19,6 +20,21 @@ import { Play } from './play.ts'
 const evening = () => new Play().act({ do: 'lay-demo' })
 
 describe('a pot in two taps', () => {
+  test('a number that was said is gone on from, past those that are taken', () => {
+    const play = evening()
+    expect(nextPot(play.table, 7).number).toBe(7)
+    expect(nextPot(play.table, 33).number).toBe(39)
+  })
+
+  test('a stack is named after its form, counted on where there is one', () => {
+    const play = evening()
+    const coats = [{ bucketId: 'demo.heather', cover: { kind: 'full' as const }, holdS: 3 }]
+    for (const name of ['Cup', 'Cup 2', 'Cup 3']) {
+      expect(freeStackName(play.table, 'cup')).toBe(name)
+      play.act({ do: 'set-stack', stack: { name, coats } })
+    }
+  })
+
   test('every form and size is taken as it is offered', () => {
     for (const form of FORMS)
       for (const size of SIZES) {

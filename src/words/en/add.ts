@@ -1,0 +1,35 @@
+import type { Name } from '../name.ts'
+
+/** English of adding pots. */
+export const add = {
+  title: 'Add pots',
+  which: 'Which form?',
+  size: 'Which size?',
+  own: 'own',
+  ownName: 'own measures',
+  stack: 'Stack',
+  many: 'How many',
+  fewer: 'fewer',
+  more: 'more',
+  added: (numbers: string, places: string) => `${numbers} on ${places}`,
+  next: (number: Name, place: string) => `next: ${number} at ${place}`,
+  measures: (height: string, rim: string) => `${height} × ${rim}`,
+  lid: 'With a lid',
+  lidHelp: 'On the next place, with coats of its own. Ledge and edge stay bare: glaze there fuses them.',
+  lidStack: 'Its lid',
+  look: 'Look each pot over for cracks, and at the witness cone of its bisque.',
+  cone: 'Its witness cone',
+  number: 'Next number',
+  wrongNumber: 'Its number can’t be that.',
+  noBucket: 'A bucket comes first.',
+  toBucket: 'Name a bucket',
+  coats: {
+    of: (name: string) => `Coats: ${name}`,
+    anew: 'Other coats',
+    title: 'Coats, in the order they go on',
+    help: 'All of it, 3 s each. Edges and seconds are kept under Stacks.',
+    none: 'Tap the bucket of the first coat.',
+    nth: (bucket: string, nth: number) => `${bucket}, coat ${nth}`,
+    name: 'Name of these coats',
+  },
+}

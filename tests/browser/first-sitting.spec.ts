@@ -1,0 +1,106 @@
+import { expect, type Locator, type Page, test } from '@playwright/test'
+import { again, key, open, option } from './desk-page.ts'
+
+/** Setting up from nothing, on the built app, as a stranger would: every tap and every keystroke is counted. */
+
+const MOST_TAPS = 30
+const MOST_STROKES = 30
+
+class Hands {
+  taps = 0
+  strokes = 0
+  private readonly page: Page
+  constructor(page: Page) {
+    this.page = page
+  }
+  async tap(target: Locator): Promise<void> {
+    await target.tap()
+    this.taps++
+  }
+  /** Into a field, after a tap on it: what stands there is typed over. A phone may give it no keyboard before. */
+  async type(label: string, text: string): Promise<void> {
+    const field = this.page.getByLabel(label, { exact: true })
+    await this.tap(field)
+    for (const _ of await field.inputValue()) await this.stroke('Backspace')
+    for (const letter of text) await this.stroke(letter)
+    await expect(field).toHaveValue(text)
+  }
+  private async stroke(of: string): Promise<void> {
+    await this.page.keyboard.press(of)
+    this.strokes++
+  }
+}
+
+test('six own pots, two stacks and three buckets from the first visit', async ({ page }, info) => {
+  const hands = new Hands(page)
+  await page.goto('./')
+  await hands.tap(key(page, 'My own pots'))
+  await hands.tap(key(page, /Name your buckets/))
+  await expect(page.getByLabel('Name of the glaze')).toBeFocused()
+  for (const name of ['Ashlar', 'Fennel']) {
+    await hands.type('Name of the glaze', name)
+    await hands.tap(key(page, 'Save, one more'))
+    await expect(page.getByText(`${name} is saved.`)).toBeVisible()
+  }
+  await hands.type('Name of the glaze', 'Quarry')
+  await hands.tap(key(page, /^Save$/))
+  await hands.tap(key(page, /Put pots on the board/))
+  // What is missing is said, and nothing is stored.
+  await key(page, /small/).tap()
+  await expect(page.getByRole('alert')).toHaveText('Tap the bucket of the first coat.')
+
+  await hands.type('Next number', '7')
+  await hands.tap(key(page, 'Ashlar'))
+  await expect(page.getByRole('alert')).toHaveCount(0)
+  await hands.tap(key(page, 'Fennel'))
+  for (const [form, size] of [
+    ['cup', /small/],
+    ['jar', /medium/],
+    ['plate', /large/],
+  ] as const) {
+    await hands.tap(option(page, form))
+    await hands.tap(key(page, size))
+  }
+  await hands.tap(key(page, 'Coats: Cup'))
+  await hands.tap(key(page, 'Other coats'))
+  await hands.tap(key(page, 'Quarry'))
+  await hands.tap(option(page, 'bowl'))
+  await hands.tap(key(page, 'more'))
+  await hands.tap(key(page, /small/))
+  await expect(page.getByText('10 – 11 on A 4 – B 1')).toBeVisible()
+  await hands.tap(key(page, /large/))
+  await hands.tap(key(page, 'Done'))
+  await expect(key(page, 'Pot 12 at B 2: wax')).toBeVisible()
+  info.annotations.push({
+    type: 'first sitting',
+    description: `${hands.taps} taps, ${hands.strokes} strokes`,
+  })
+
+  await again(page)
+  await expect(page.locator('.tile')).toHaveCount(6)
+  await expect(key(page, 'Pot 7 at A 1: wax')).toBeVisible()
+  await open(page, 'stacks')
+  await expect(key(page, /Cup.*2 coats, 3 pots/)).toBeVisible()
+  await expect(key(page, /Bowl.*1 coat, 3 pots/)).toBeVisible()
+  await open(page, 'buckets')
+  await expect(page.locator('.row')).toHaveCount(3)
+  expect(hands.taps).toBeLessThanOrEqual(MOST_TAPS)
+  expect(hands.strokes).toBeLessThanOrEqual(MOST_STROKES)
+})
+
+test('saving leads to where one was going', async ({ page }) => {
+  await open(page, 'pot')
+  await key(page, 'Name a bucket').click()
+  await page.getByLabel('Name of the glaze').fill('Ashlar')
+  await key(page, /^Save$/).click()
+  // The one bucket there is was taken for the first coat.
+  await expect(key(page, 'Ashlar, coat 1')).toBeVisible()
+  await key(page, /medium/).click()
+  await expect(page.getByText('31 on A 1')).toBeVisible()
+  // Numbers go on where what is taken back began.
+  await page.getByLabel('Next number').fill('50')
+  await key(page, /medium/).click()
+  await expect(page.getByText('next: 51 at A 3')).toBeVisible()
+  await key(page, 'Take back').click()
+  await expect(page.getByText('next: 50 at A 2')).toBeVisible()
+})
