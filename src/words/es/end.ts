@@ -49,5 +49,5 @@ export const end: typeof english = {
   noSooner: 'Nada de aquí ganaría diez minutos.',
   next: (from: number, to: number, of: number) => `${from} a ${to} de ${of}. SIGUE`,
   caution:
-    'Horno: extracción, no lo dejes solo, fuera del humo; primero su manual y normas locales. Esta app no puede saber si una pieza es segura para alimentos.',
+    'Horno: extracción, quédate, fuera del humo; primero manual y normas locales. Esta app no sabe si una pieza es segura para alimentos.',
 }

@@ -124,7 +124,7 @@ export const shelf: typeof english = {
     thermocouple: (a: string, mm: string) => `${a} está ${mm} demasiado cerca del termopar`,
     tall: (a: string, mm: string) => `${a} es ${mm} demasiado alta para esta placa`,
   },
-  again: 'Otra propuesta',
+  again: 'Proponer',
   ticket: 'Hoja de placas',
   guess: 'Adivinar cuánto escurren',
   judge: 'Juzgar las piezas',
