@@ -183,7 +183,7 @@ export const shelf: typeof english = {
   unreadLid: (lid: string) => `No se leyó nada desde que se apagó. Tapa desde ${lid}.`,
   care: {
     shelf:
-      'Horno desconectado. Placas: a dos manos. Su lavado y esmalte viejo son sílice y navajas: moja, guantes, protege los ojos.',
+      'Horno desconectado. Placas a dos manos. Su lavado y esmalte viejo son sílice y navajas: moja, guantes, gafas.',
     light:
       'Primero, el manual del fabricante y las normas locales; electricidad y gas, solo por personas autorizadas. Quédate con el horno, fuera del humo de la cera; extracción desde el principio, nada cerca que arda, alarma de CO encendida.',
     glass:
