@@ -161,6 +161,7 @@ export const opening: typeof english = {
     silent: {
       dropped: 'sin contar',
       'no-load': 'no se conoce su cocción',
+      unmatched: 'no es seguro qué pieza era',
       unsure: 'no se sabe seguro qué capas lleva',
       'no-run': 'no se dijo cuánto escurrió',
       stuck: 'se pegó, aunque nada escurrió',
