@@ -6,6 +6,7 @@ import { phoneOf } from '../../src/table/fold/seen.ts'
 import type { PotState, Table } from '../../src/table/model/state.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
 import { tableOf } from '../fixtures/seen-by.ts'
+import { heard, said } from './tongue.ts'
 
 export const EVENING = new Date('2026-03-03T18:00:00')
 
@@ -138,7 +139,7 @@ export class BenchPage {
   /** What the bar says, in its large letters; empty where there is none, as in a count. */
   async label(): Promise<string> {
     const large = this.page.locator('.bench .bar-label, .bench .bar-answer-big').first()
-    return (await large.count()) === 0 ? '' : ((await large.textContent()) ?? '').trim()
+    return (await large.count()) === 0 ? '' : heard(this.page, ((await large.textContent()) ?? '').trim())
   }
 
   /** Time passes without anybody touching the phone. A gap as long as a minute shows the list of what came due. */
@@ -208,7 +209,11 @@ export class BenchPage {
       const before = await shown()
       for (let i = 0; i < 2 && (await shown()) === before; i++) {
         await this.page.clock.runFor(450)
-        await this.page.locator('.other').getByRole('button', { name: tile }).first().tap()
+        await this.page
+          .locator('.other')
+          .getByRole('button', { name: said(this.page, tile) })
+          .first()
+          .tap()
         await this.page.clock.runFor(50)
       }
     }

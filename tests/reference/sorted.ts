@@ -392,6 +392,13 @@ export const SORTED: Readonly<Record<string, readonly Sorted[]>> = {
       'printed',
       'DELPHIN brick data sets (ribuild/delphin_6_automation): 2 %, a tenth of solids gravity',
     ],
+    [
+      'a brick that takes %d of its weight of water has %d of pores',
+      3,
+      'printed',
+      'Masea data in ctib/BuildingSystems, and Pavia & Lynch 2003 as quoted: 5 %, two digits and solids of 2.45 to 2.8',
+    ],
+    ['a brick of 0.3615 of pores is told a tenth too tight', 1, 'wide'],
     ['of a dense brick of %d kg/m3, %d of its volume, are told %d hundredths too wide', 2, 'wide'],
     // The grams are printed; stress and dry mm are worked out of them here.
     ['0.04 g/cm2 is a stress of 3.9 Pa whatever the density', 1, 'itself'],
