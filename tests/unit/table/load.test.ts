@@ -359,6 +359,12 @@ describe('a lid that is lifted at a number of the other unit is asked about', ()
     expect(loadOf(play).readings.at(-1)?.tempC).toBe(240)
   })
 
+  test('not where it is hardly off, and was on for hours', () => {
+    const play = lit().wait(10 * 3600)
+    play.act({ do: 'switch-off', loadId: loadOf(play).loadId, sure: true }).wait(60)
+    expect(lifts(play, 212)).toBeUndefined()
+  })
+
   test('where it is more than the last reading, or than any kiln has', () => {
     const play = off()
     play.act({ do: 'read-heat', loadId: loadOf(play).loadId, tempC: 118 }).wait(600)
