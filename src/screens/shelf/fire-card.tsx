@@ -91,7 +91,7 @@ export function FireCard({ load, open, beside }: FireProps) {
                 ? ''
                 : w.lit(days.moment(load.litAt))}
         </p>
-        <OffsetLines load={load} open={open} asks />
+        {fires ? <OffsetLines load={load} open={open} asks /> : null}
         {fires ? (
           <FireLines load={load} stage={stage} ahead={ahead} candles={steams} fogs={fogs} steams={wet} />
         ) : (
@@ -114,6 +114,7 @@ export function FireCard({ load, open, beside }: FireProps) {
               ? w.care.cool
               : w.care.open}
         </p>
+        {fires ? null : <OffsetLines load={load} open={open} asks />}
         <OffsetLines load={load} open={open} asks={false} />
         <div class="kiln-keys">
           {fires ? (

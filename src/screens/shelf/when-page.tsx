@@ -14,6 +14,8 @@ export type LateDeed = 'on' | 'off' | 'bung'
 /** What the bar would have said now was before the page was asked for. */
 const BEFORE_MIN = 5
 
+const CARE = { on: 'light', off: 'off', bung: 'cool' } as const
+
 interface WhenProps {
   readonly load: LoadState
   readonly deed: LateDeed
@@ -61,7 +63,7 @@ export function WhenPage({ load, deed, close }: WhenProps) {
             {asked === 'rose' ? w.wasOff : w.isOff}
           </button>
         ) : null}
-        <p class="caution">{deed === 'on' ? w.care.light : w.care.cool}</p>
+        <p class="caution">{w.care[CARE[deed]]}</p>
         <AgoKeys agoMin={agoMin} choose={choose} />
       </KilnMain>
       <KnuckleBar label={pages.late[deed]} />
