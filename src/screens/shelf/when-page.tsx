@@ -14,8 +14,6 @@ export type LateDeed = 'on' | 'off' | 'bung'
 /** What the bar would have said now was before the page was asked for. */
 const BEFORE_MIN = 5
 
-const CARE = { on: 'light', off: 'off', bung: 'cool' } as const
-
 interface WhenProps {
   readonly load: LoadState
   readonly deed: LateDeed
@@ -63,7 +61,7 @@ export function WhenPage({ load, deed, close }: WhenProps) {
             {asked === 'rose' ? w.wasOff : w.isOff}
           </button>
         ) : null}
-        <p class="caution">{w.care[CARE[deed]]}</p>
+        <p class="caution">{deed === 'on' ? w.care.light : deed === 'off' ? pages.careOff : w.care.cool}</p>
         <AgoKeys agoMin={agoMin} choose={choose} />
       </KilnMain>
       <KnuckleBar label={pages.late[deed]} />

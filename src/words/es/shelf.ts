@@ -189,7 +189,6 @@ export const shelf: typeof english = {
     glass:
       'Guantes de calor, la cara a un lado: sale vapor. El vidrio con pinzas. Extracción en marcha, nada cerca que arda, alarma de CO encendida; primero, el manual.',
     spy: 'Quédate con el horno. Mirilla: gafas oscuras homologadas, a un brazo de distancia.',
-    off: 'Apaga como dice el manual del fabricante; el gas, cerrado en su llave. Quédate hasta que baje: un relé puede pegarse. Por fuera quema.',
     cool: 'Por fuera quema. El manual puede pedir más frío.',
     lid: 'Guantes de calor, la cara lejos de la rendija.',
     open: 'Guantes de calor, luego contra cortes. Esquirlas y gotas: amola en mojado, protege los ojos. Lo que se desconcha son astillas: nunca para alimentos, nunca otra vez al fuego.',
