@@ -36,8 +36,6 @@ export const kilnPages = {
     key: 's on a slab · T flow tile · C cones · hatched: posts',
     shrinks: 'After the fire pots are 3 to 7 % smaller.',
   },
-  careOff:
-    'Off as the maker’s manual has it; gas shut at its valve. Stay until it falls: a relay may stick. The outside burns.',
   late: { on: 'KILN ON', off: 'KILN OFF', bung: 'BUNG OUT' },
   right: {
     firing: (cone: string) => `Change the firing, cone ${cone}`,

@@ -36,8 +36,6 @@ export const kilnPages: typeof english = {
     key: 's sobre platillo · T probeta de flujo · C conos · rayado: postes',
     shrinks: 'Tras la cocción las piezas son de un 3 a un 7 % más pequeñas.',
   },
-  careOff:
-    'Apaga como dice el manual del fabricante; el gas, cerrado en su llave. Quédate hasta que baje: un relé puede pegarse. Por fuera quema.',
   late: { on: 'ENCENDIDO', off: 'APAGADO', bung: 'TAPÓN FUERA' },
   right: {
     firing: (cone: string) => `Cambiar la cocción, cono ${cone}`,
