@@ -196,9 +196,14 @@ describe('a pot that stuck', () => {
     }
   })
 
-  test('keeps a front that was measured: its drip is the shelf’s', () => {
-    const run = { is: 'measured', mm: 3, longestMm: 5 } as const
+  test('keeps a front that was measured: its drip is the shelf’s, unless that was measured too', () => {
+    const run = { is: 'measured', mm: 3 } as const
     expect(said(stuck(run))).toMatchObject({ run: { ...run, longestMm: 'shelf' }, seen: { mm: 3 } })
+    for (const longestMm of [3, 5]) {
+      const play = stuck({ ...run, longestMm })
+      expect(said(play)).toMatchObject({ run: { ...run, longestMm }, seen: { mm: 3 } })
+      expect(dangersOf(play.table).filter(({ why }) => why === 'drip' || why === 'shelf')).toEqual([])
+    }
   })
 
   test('is no word for its glaze where nothing moved on the ruler', () => {
