@@ -85,6 +85,15 @@ describe('vapour', () => {
   it.each([2.6e-5, 2.5e-5])('spreads at 25 degC by %d m2/s (textbook tables)', (m2PerS) =>
     near(diffusivityM2PerS(25, SEA_PA), m2PerS, { part: 0.04 }),
   )
+  // Fuller, Schettler & Giddings: diffusion volumes 12.7 of water and 20.1 of air.
+  it.each([5, 20, 40])(
+    'spreads at %d degC by its volume and that of air, to 3 % (Fuller, from memory)',
+    (tempC) => {
+      const apart = Math.cbrt(12.7) + Math.cbrt(20.1)
+      const cm2PerS = (1e-3 * (tempC + 273.15) ** 1.75 * Math.sqrt(1 / 18.015 + 1 / 28.97)) / apart ** 2
+      near(diffusivityM2PerS(tempC, SEA_PA), cm2PerS * 1e-4, { part: 0.03 })
+    },
+  )
 })
 
 describe('side by side with psychrolib 1.1.1 (ASHRAE 2017)', () => {
@@ -112,6 +121,12 @@ describe('side by side with psychrolib 1.1.1 (ASHRAE 2017)', () => {
         by: 0.012,
       })
   })
+  it('vapour in a cubic metre to 5e-5, from mixing ratio and volume of the moist air', () => {
+    for (const [t, rh, pa] of grid) {
+      const ratio = psychrolib.GetHumRatioFromRelHum(t, rh, pa)
+      near(vapourDensityKgPerM3(t, rh), ratio / psychrolib.GetMoistAirVolume(t, ratio, pa), { part: 5e-5 })
+    }
+  })
   it('pressure at altitude to 1e-5', () => {
     for (const m of [0, 180, 500, 1000, 2200])
       near(pressureAtAltitudePa(m), psychrolib.GetStandardAtmPressure(m), { part: 1e-5 })
@@ -123,6 +138,14 @@ describe('thermometer pairs', () => {
     near(pressureAtAltitudePa(500), 95_461, { by: 2 })
     near(pressureAtAltitudePa(1000), 89_875, { by: 2 })
   })
+  it('ASHRAE 2017 ch. 1, example 1: 40/20 degC is 14 %', () =>
+    near(rhFromPair(40, 20, 'fanned', SEA_PA), 0.14, { by: 0.01 }))
+  it('a table of a fanned pair at 20 degC: 1 to 10 K apart, to 1.5 points (from memory)', () =>
+    [91, 83, 74, 66, 59, 51, 44, 37, 30, 24].forEach((percent, i) => {
+      near(rhFromPair(20, 19 - i, 'fanned', SEA_PA), percent / 100, { by: 0.015 })
+    }))
+  it('FAO-56 example 4: 25.6/19.5 degC at 87.9 kPa hold 1.91 kPa (from memory)', () =>
+    near(rhFromPair(25.6, 19.5, 'fanned', 87_900) * saturationPressurePa(25.6), 1910, { by: 5 }))
   // FAO-56 eq. 16 with its coefficients 0.000662, 0.000800, 0.001200 over Tetens' pressures, for 20/15 degC at sea level.
   const fao = (perK: number): number => {
     const tetens = (t: number): number => 0.6108 * Math.exp((17.27 * t) / (t + 237.3))

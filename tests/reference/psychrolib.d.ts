@@ -7,6 +7,8 @@ declare module 'psychrolib' {
     GetTWetBulbFromRelHum(tempC: number, rh: number, pressurePa: number): number
     GetTDewPointFromRelHum(tempC: number, rh: number): number
     GetRelHumFromTWetBulb(tempC: number, wetC: number, pressurePa: number): number
+    GetHumRatioFromRelHum(tempC: number, rh: number, pressurePa: number): number
+    GetMoistAirVolume(tempC: number, humRatio: number, pressurePa: number): number
     GetStandardAtmPressure(altitudeM: number): number
   }
   export default psychrolib

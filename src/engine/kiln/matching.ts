@@ -4,6 +4,7 @@
  */
 import { inRange } from '../check.ts'
 import { randomFrom } from '../numeric/random.ts'
+import { SURE } from './sure.ts'
 
 /** A pot as it went in. */
 export interface MatchPot {
@@ -48,8 +49,6 @@ export interface Matching {
   readonly shrinkage: Shrinkage
 }
 
-/** Sure from here on. */
-const SURE = 0.9
 const OPTIONS = 3
 /** A measure against the truth: what a ruler on a round pot leaves, mm, and part of the length. Assumptions. */
 const RULER_MM = 1.2

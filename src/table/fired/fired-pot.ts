@@ -18,6 +18,8 @@ export interface Judgement {
   readonly second: boolean
   /** It teaches nothing: the person said so. */
   readonly dropped: boolean
+  /** It teaches whatever else is unsure: the person said so. */
+  readonly takenIn: boolean
 }
 
 export interface KeptPhoto {
@@ -107,11 +109,11 @@ function after(pot: PotState, so: FiredPot, { id, at, event }: Seen): FiredPot {
     case 'judged': {
       const { stuck, faults, second } = event
       const run = runFound(pot, event)
-      // Of one firing there is one first look: put right it keeps its day, and one that was left out stays out.
+      // Of one firing there is one first look: put right it keeps its day, and one that was left out, or taken in, stays so.
       const before = !second && so.found?.loadId === loadId ? so.found : undefined
       const same = before && saysSame(before, { ...event, run })
       const known = same ? before.id : id
-      const dropId = before?.dropped ? before.dropId : known
+      const dropId = before?.dropped || before?.takenIn ? before.dropId : known
       const look: Judgement = {
         id: known,
         at: before?.at ?? at,
@@ -120,6 +122,7 @@ function after(pot: PotState, so: FiredPot, { id, at, event }: Seen): FiredPot {
         faults,
         second: second === true,
         dropped: pot.dropped?.includes(dropId) ?? false,
+        takenIn: pot.takenIn?.includes(dropId) ?? false,
         ...load,
         ...(run === undefined ? {} : { run }),
         ...(stuck === undefined ? {} : { stuck }),

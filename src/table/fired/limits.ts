@@ -9,7 +9,7 @@ import type { Table } from '../model/state.ts'
 import { limitOf } from '../model/taken.ts'
 import { answeredOf, answerOf } from './answers.ts'
 import { firedZones, pairsOn } from './fired-coats.ts'
-import { type JudgedPot, judgedPots } from './results.ts'
+import { type JudgedPot, judgedPots, maySpeak } from './results.ts'
 
 /**
  * What fired pots say of how thick a glaze may go on before it crawls, by itself, or where it lies on another: then both
@@ -33,9 +33,8 @@ export interface LimitTold extends SubjectFacts {
   readonly asks: boolean
 }
 
-/** Judged pots that say something of coats: their coats and firing are known, and nobody left them out. */
-const telling = ({ sure, load, found }: JudgedPot): boolean =>
-  sure && load !== undefined && !found.dropped && found.run !== undefined
+/** Judged pots that say something of coats. */
+const telling = (one: JudgedPot): boolean => maySpeak(one) && one.found.run !== undefined
 
 /**
  * Whose thickness a pot speaks of, whether it crawled or held: its one glaze, or its one pair. Of two pairs or of glazes

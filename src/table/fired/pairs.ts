@@ -12,7 +12,7 @@ import { pairKey } from '../model/pair-key.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { pairsOn } from './fired-coats.ts'
 import { factorsOf } from './lesson.ts'
-import { type JudgedPot, judgedPots, resultOf, subjectOf } from './results.ts'
+import { type JudgedPot, judgedPots, maySpeak, resultOf, subjectOf } from './results.ts'
 
 export interface Pair extends PairFacts {
   readonly is: 'proved' | 'untried' | 'went-wrong'
@@ -39,7 +39,7 @@ const kept = new WeakMap<Table['tiles'], Kept>()
 const alike = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((one, i) => one === b[i])
 
-/** Judged pots that say something, by the pairs they carry: their coats and firing are known, nobody left them out. */
+/** Judged pots that say something, by the pairs they carry. */
 function carriersIn(table: Table): Kept {
   const judged = judgedPots(table)
   const of = [table.board, table.settings, ...Object.values(table.buckets).map(({ facts }) => facts)]
@@ -47,7 +47,7 @@ function carriersIn(table: Table): Kept {
   if (before && alike(before.judged, judged) && alike(before.of, of)) return before
   const carriers = new Map<string, JudgedPot[]>()
   for (const one of judged) {
-    if (!one.sure || !one.load || one.found.dropped) continue
+    if (!maySpeak(one)) continue
     for (const { over, under } of pairsOn(one.pot)) {
       const key = pairKey({ overId: over, underId: under })
       carriers.set(key, [...(carriers.get(key) ?? []), one])

@@ -13,6 +13,7 @@ import {
   taughtBy,
 } from '../../engine/fired/run-curve.ts'
 import { type Subject, subjectKey } from '../../engine/fired/subjects.ts'
+import { SURE } from '../../engine/kiln/sure.ts'
 import { dripOver } from '../../engine/melt/flow-tile.ts'
 import { downToMm, downwards } from '../../engine/melt/path.ts'
 import { profileOf } from '../forecast/shape-inputs.ts'
@@ -31,6 +32,8 @@ export interface JudgedPot {
   readonly heat: Heat | undefined
   /** Its coats are known as they were dipped. */
   readonly sure: boolean
+  /** Which pot it was is known: nobody had to match it, or surely, or a hand took it in. */
+  readonly known: boolean
   /** Its melt passed the foot line: undefined where nobody measured it. */
   readonly pastFoot: boolean | undefined
 }
@@ -39,8 +42,10 @@ export interface JudgedPot {
 export type Silent =
   /** The person left it out. */
   | 'dropped'
-  /** Its firing is not known, or the pot has not been matched. */
+  /** Its firing is not known. */
   | 'no-load'
+  /** Which pot it was is not sure. */
+  | 'unmatched'
   /** Its coats are not known as they were dipped. */
   | 'unsure'
   /** Nothing was said of the run. */
@@ -100,16 +105,20 @@ export function passedFoot(pot: PotState, run: RunFacts | undefined): boolean | 
   return downToMm(line, lowestEdgeMm(pot)) + Math.max(run.mm, run.longestMm ?? 0) > footMm + FIRST_MM
 }
 
+/** It may say something of its coats: they, its firing and which pot it was are known, and nobody left it out. */
+export const maySpeak = ({ sure, known, load, found }: JudgedPot): boolean =>
+  sure && known && load !== undefined && !found.dropped
+
 interface KeptJudged {
   readonly of: readonly unknown[]
   readonly judged: JudgedPot
 }
 /** By the pot's state: a table is asked with every hit, and its fired pots change seldom. */
-const known = new WeakMap<PotState, KeptJudged>()
+const keptJudged = new WeakMap<PotState, KeptJudged>()
 
 function judgedOf(table: Table, pot: PotState, found: Judgement, load: LoadState | undefined): JudgedPot {
   const of = [load, table.stacks]
-  const before = known.get(pot)
+  const before = keptJudged.get(pot)
   if (before?.of.every((one, i) => one === of[i])) return before.judged
   const storey = load?.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
   const judged: JudgedPot = {
@@ -118,9 +127,10 @@ function judgedOf(table: Table, pot: PotState, found: Judgement, load: LoadState
     load,
     heat: load && heatAt(load, storey),
     sure: isSure(table, pot),
+    known: found.takenIn || (load?.matched?.[pot.facts.potId]?.sureness ?? 1) >= SURE,
     pastFoot: passedFoot(pot, found.run),
   }
-  known.set(pot, { of, judged })
+  keptJudged.set(pot, { of, judged })
   return judged
 }
 
@@ -174,6 +184,7 @@ function madeOf(table: Table, judged: JudgedPot, firing: FiringFacts | undefined
   const nobody = (silent: Silent): PotResult => ({ ...judged, ...NOBODY, seen, silent })
   if (!load || !firing) return nobody('no-load')
   if (!sure) return nobody('unsure')
+  if (!judged.known) return nobody(found.dropped ? 'dropped' : 'unmatched')
   if (!seen) return nobody(found.run ? 'stuck' : 'no-run')
   const fired = { profile: profileOf(pot.facts), coats: toldCoats(table, firedZones(table, pot), firing) }
   const curve = runCurve(fired)

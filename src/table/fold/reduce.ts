@@ -157,8 +157,16 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       return withPot(table, { ...pot, weighings: [...pot.weighings, { at, grams: event.grams }] })
     }
     case 'lesson-dropped': {
-      const others = (table.pots[event.potId]?.dropped ?? []).filter((id) => id !== event.lessonId)
-      return change(table, event.potId, { dropped: event.dropped ? [...others, event.lessonId] : others })
+      const { potId, lessonId, dropped } = event
+      const pot = table.pots[potId]
+      const kept = (ids: readonly string[] | undefined, on: boolean) => [
+        ...(ids ?? []).filter((id) => id !== lessonId),
+        ...(on ? [lessonId] : []),
+      ]
+      return change(table, potId, {
+        dropped: kept(pot?.dropped, dropped),
+        takenIn: kept(pot?.takenIn, !dropped),
+      })
     }
     case 'foot-signed':
       return change(unpicked(table), event.potId, { footSignedAt: at })

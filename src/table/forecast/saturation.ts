@@ -11,7 +11,7 @@ const NOTHING_MM = 0
 function runTo(table: Table, pot: PotState, now: number) {
   const { pot: wall, events, air0 } = standingWith(table, pot, pot.dips)
   const until = { kind: 'wipe' as const, atMin: now / MIN_MS, waterMm: NOTHING_MM }
-  const soFar = events.filter(({ kind, atMin }) => kind !== 'dry' || atMin <= until.atMin)
+  const soFar = events.filter(({ atMin }) => atMin <= until.atMin)
   const course = courseOf(wall, [...soFar, until], air0)
   return runPot(course, Math.exp(lessonFor(table, pot.dips.at(-1)?.bucketId ?? '').fillMean))
 }

@@ -1,7 +1,7 @@
 import type { Table } from '../model/state.ts'
 import { loadCooling } from './cool.ts'
 import { coneAhead } from './fire.ts'
-import { coneDownAt, LID_C, loadsOf, UNLOAD_C } from './loads.ts'
+import { coneDownAt, LID_C, loadsOf, overConeAt, UNLOAD_C } from './loads.ts'
 
 const MIN_MS = 60_000
 
@@ -21,7 +21,9 @@ export function loadCalls(table: Table): readonly LoadCall[] {
       if (offAt === undefined) {
         const down = coneDownAt(load)
         if (down !== undefined)
-          return firing.holdMin > 0 ? [{ loadId, what: 'hold', at: down + firing.holdMin * MIN_MS }] : []
+          return firing.holdMin > 0 && overConeAt(load) === undefined
+            ? [{ loadId, what: 'hold', at: down + firing.holdMin * MIN_MS }]
+            : []
         const ahead = coneAhead(table, load)
         return ahead ? [{ loadId, what: 'cone', at: ahead.lower }] : []
       }

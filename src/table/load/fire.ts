@@ -1,17 +1,19 @@
 import { CONE_STANDS, type ConeStand } from '../../../shared/load.ts'
 import type { FiringFacts } from '../../../shared/nouns.ts'
 import { coneFallsMin, type Offset, offsetOf, WITHIN_C } from '../../engine/melt/cone-watch.ts'
-import { conesOf, coneTemp, RATE_C_PER_H, USUAL_CONES } from '../../engine/melt/cones.ts'
+import { coneTemp, RATE_C_PER_H, USUAL_CONES } from '../../engine/melt/cones.ts'
 import { endOf } from '../firing/firing.ts'
 import type { BandMs } from '../forecast/forecast.ts'
 import type { HeatReading, LoadState } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
 import { after, logOf } from './heat-log.ts'
-import { fallOf, loadsOf } from './loads.ts'
+import { bendOf, fallOf, loadsOf, seriesOf } from './loads.ts'
 
 const MIN_MS = 60_000
 /** A cone that was seen so long after the last reading is tied to none. Our choice. */
 const BESIDE_MS = 15 * MIN_MS
+/** From its first bend until a cone lies. A supplier of cones says 15 to 25 min; from memory. */
+const BENDS_MS = { least: 15 * MIN_MS, most: 25 * MIN_MS }
 /** The rise at a fall is that of the last 100 K before it. */
 const RISE_K = 100
 /** A cone so far from where its chart and this kiln have it is asked about, K: three sds of both. Assumption. */
@@ -23,9 +25,18 @@ const takenOffset = (table: Table, kilnId: string): Offset | undefined => {
   return taken && { mean: taken.offsetC, sd: offsetOf(Array.from({ length: taken.of }, () => 0)).sd }
 }
 
-/** When the cone of a load falls, table time, ms; undefined while that cannot be told. */
+/**
+ * When the cone of a load falls, table time, ms; undefined while that cannot be told. Once it is seen to bend, that tells
+ * it and no reading does.
+ */
 export function coneAhead(table: Table, load: LoadState): BandMs | undefined {
   const { firing, readings, offAt } = load
+  const bend = bendOf(load)
+  if (bend) {
+    const upper = bend.at + BENDS_MS.most
+    const lower = Math.max(bend.at, (bend.stoodAt ?? bend.at - BENDS_MS.most) + BENDS_MS.least)
+    return { lower, likely: (lower + upper) / 2, upper }
+  }
   const rising = readings.filter(({ at }) => offAt === undefined || at <= offAt)
   const end = endOf(firing)
   const last = rising.at(-1)
@@ -105,8 +116,8 @@ export const isOdd = (table: Table, kilnId: string, { overK }: ConeTaught): bool
 export { CONE_STANDS, type ConeStand, WITHIN_C }
 
 /** The cones of a set: the guide before the wanted one, it, and the guard after it, where the series has them. */
-export function besideCones({ cone, make }: FiringFacts): readonly string[] {
-  const all = conesOf(make, make === 'american' ? USUAL_CONES.mounting : 'unstated')
-  const at = all.indexOf(cone)
-  return at < 0 ? [cone] : all.slice(Math.max(0, at - 1), at + 2)
+export function besideCones(firing: FiringFacts): readonly string[] {
+  const all = seriesOf(firing)
+  const at = all.indexOf(firing.cone)
+  return at < 0 ? [firing.cone] : all.slice(Math.max(0, at - 1), at + 2)
 }

@@ -1,5 +1,7 @@
 import type { Column } from '../../../shared/load.ts'
+import type { FiringFacts } from '../../../shared/nouns.ts'
 import { WARMING_MIN } from '../../engine/kiln/nouns.ts'
+import { conesOf, USUAL_CONES } from '../../engine/melt/cones.ts'
 import {
   type ConeSeen,
   type HeatReading,
@@ -151,8 +153,35 @@ export function fallOf({ cones }: LoadState, cone: string): ConeSeen | undefined
   return looks[looks.findLastIndex(({ is }) => is !== 'down' && is !== 'flat') + 1]
 }
 
-/** When the wanted cone was seen to lie, by the last looks at it, table time, ms. */
-export const coneDownAt = (load: LoadState): number | undefined => fallOf(load, load.firing.cone)?.at
+/** Labels of the series that a firing's cones are of, coolest first. */
+export const seriesOf = ({ make }: FiringFacts): readonly string[] =>
+  conesOf(make, make === 'american' ? USUAL_CONES.mounting : 'unstated')
+
+/** When a cone that falls after the wanted one was first seen to lie, table time, ms: the load is over its cone. */
+export function overConeAt(load: LoadState): number | undefined {
+  const series = seriesOf(load.firing)
+  const wanted = series.indexOf(load.firing.cone)
+  const hotter = new Set(load.cones.map(({ cone }) => cone).filter((cone) => series.indexOf(cone) > wanted))
+  const falls = wanted < 0 ? [] : [...hotter].flatMap((cone) => fallOf(load, cone)?.at ?? [])
+  return falls.length === 0 ? undefined : Math.min(...falls)
+}
+
+/** When the wanted cone was seen to lie, by the last looks at it or at one that falls after it, table time, ms. */
+export function coneDownAt(load: LoadState): number | undefined {
+  const falls = [fallOf(load, load.firing.cone)?.at, overConeAt(load)].filter((at) => at !== undefined)
+  return falls.length === 0 ? undefined : Math.min(...falls)
+}
+
+/** The first look at which the wanted cone bent, with the last before at which it stood; undefined unless it bends still. */
+export function bendOf({
+  cones,
+  firing,
+}: LoadState): { at: number; stoodAt: number | undefined } | undefined {
+  const looks = cones.filter(({ cone }) => cone === firing.cone)
+  const from = looks.findLastIndex(({ is }) => is !== 'bending') + 1
+  const [before, first] = [looks[from - 1], looks[from]]
+  return first && { at: first.at, stoodAt: before?.is === 'standing' ? before.at : undefined }
+}
 
 /** Where a load stands, which is what its bar does next. Times are table time, ms. */
 export type LoadStage =
@@ -185,11 +214,14 @@ export function stageOf(table: Table, load: LoadState, now: number, coneFrom?: n
   const last = lastCooling(load)
   if (load.openedAt !== undefined) return { is: 'unload', cold: coldness(load).cold }
   if (load.offAt !== undefined) return { is: last !== undefined && last.tempC <= LID_C ? 'open' : 'cool' }
+  // Held on, it would go further still.
+  if (overConeAt(load) !== undefined) return { is: 'off' }
   const down = coneDownAt(load)
   if (down !== undefined) {
     const untilAt = down + load.firing.holdMin * MIN_MS
     return now < untilAt ? { is: 'hold', untilAt } : { is: 'off' }
   }
+  if (bendOf(load)) return { is: 'cone' }
   if (!isCandled(load) && glassTells(table, load, now)) return { is: 'candle' }
   return { is: coneFrom !== undefined && now >= coneFrom ? 'cone' : 'fire' }
 }

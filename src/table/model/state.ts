@@ -74,6 +74,8 @@ export interface PotState {
   readonly weighings: readonly { readonly at: number; readonly grams: number }[]
   /** Touches and weighings that the person took out of what teaches the room. */
   readonly dropped?: readonly string[]
+  /** What the person took in: a fired pot teaches by it, though it be unsure which pot it was. */
+  readonly takenIn?: readonly string[]
   readonly washedAt?: number
   readonly footSignedAt?: number
   readonly touchedUpAt?: number

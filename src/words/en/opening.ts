@@ -161,6 +161,7 @@ export const opening = {
     silent: {
       dropped: 'left out',
       'no-load': 'its firing is not known',
+      unmatched: 'which pot it was is not sure',
       unsure: 'its coats are not known for sure',
       'no-run': 'nothing was said of its run',
       stuck: 'it stuck, though nothing ran',

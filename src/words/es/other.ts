@@ -140,6 +140,6 @@ export const other: typeof english = {
       failed: 'no puede sonar: deja la pantalla encendida',
     },
     stopped: 'dejó de sonar: toca algo',
-    calendar: 'AL CALENDARIO',
+    calendar: 'AGENDAR',
   },
 }

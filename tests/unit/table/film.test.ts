@@ -37,6 +37,15 @@ test('a story is played from bare bisque to the photo, coat by coat, each drying
   }
 })
 
+test('air that was noted later, of another day, leaves a wait as it was', () => {
+  const play = opened()
+  const waits = () => of(play, 'demo.33').flatMap((scene) => (scene.what === 'wait' ? [scene.waterG] : []))
+  const before = waits()
+  expect(before[0]?.[0]).toBeGreaterThan(5)
+  play.wait(48 * 3600).append([{ kind: 'air-set', air: { tempC: 22, rh: 0.3, draught: 'room' } }], 'air')
+  expect(waits()).toEqual(before)
+})
+
 test('it lasts a minute at most, however many coats there are', () => {
   const { play } = yearOf(1, START_MS)
   const pot = play.table.pots['y0.0']

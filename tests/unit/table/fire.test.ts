@@ -53,6 +53,36 @@ describe('when the cone falls', () => {
     expect(loadCalls(play.table)).toHaveLength(1)
   })
 
+  test('is told by the cone once it bends, and the bar waits for it', () => {
+    const { play, loadId } = on()
+    fired(play, loadId, 1100, 1160)
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
+    const stoodAt = play.nowMs
+    play.wait(600).act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+    const seenAt = play.nowMs
+    const ahead = coneAhead(play.table, load(play, loadId))
+    // 15 to 25 min from its first bend, which came between the two looks.
+    expect(ahead?.lower).toBe(stoodAt + 15 * 60_000)
+    expect(ahead?.upper).toBe(seenAt + 25 * 60_000)
+    expect(stageOf(play.table, load(play, loadId), seenAt, ahead?.lower).is).toBe('cone')
+    expect(loadCalls(play.table)).toMatchObject([{ what: 'cone', at: ahead?.lower }])
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
+    expect(coneAhead(play.table, load(play, loadId))?.likely).toBeGreaterThan(ahead?.likely ?? Infinity)
+  })
+
+  test('is past once a hotter cone lies, in a hold too: off, nothing called, and nothing asked', () => {
+    const { play, loadId } = on()
+    play.act({ do: 'change-firing', loadId, firing: { ...FIRING, holdMin: 20 } })
+    fired(play, loadId, 1130, 1190)
+    play.act({ do: 'see-cone', loadId, cone: '5', is: 'down' })
+    expect(stageOf(play.table, load(play, loadId), play.nowMs).is).toBe('fire')
+    play.act({ do: 'see-cone', loadId, cone: '7', is: 'down' })
+    expect(coneDownAt(load(play, loadId))).toBe(play.nowMs)
+    expect(stageOf(play.table, load(play, loadId), play.nowMs).is).toBe('off')
+    expect(loadCalls(play.table)).toEqual([])
+    expect(play.try({ do: 'switch-off', loadId })).toBeUndefined()
+  })
+
   test('and the end of a hold is called, until the kiln is off', () => {
     const { play, loadId } = on()
     play.act({ do: 'change-firing', loadId, firing: { ...FIRING, holdMin: 20 } })

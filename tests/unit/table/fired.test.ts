@@ -46,7 +46,7 @@ const silentOf = (play: Play, potId: string): Silent | undefined =>
 const dropped = (play: Play, potId: string, is: boolean) => {
   const found = resultsOf(play.table).find(({ pot }) => pot.facts.potId === potId)?.found
   play.append(
-    [{ kind: 'lesson-dropped', potId, lessonId: found?.id ?? '', dropped: is }],
+    [{ kind: 'lesson-dropped', potId, lessonId: found?.dropId ?? '', dropped: is }],
     `drop ${potId} ${is}`,
   )
 }
@@ -90,6 +90,38 @@ describe('a result teaches', () => {
     expect(silentOf(play, 'x')).toBe('unsure')
     for (const tileId of ['demo.t3', 'demo.t4']) play.act({ do: 'remove-tile', tileId })
     expect(silentOf(play, 'y')).toBe('untested')
+  })
+
+  test('nobody where it is not sure which pot it was, until a hand takes it in', () => {
+    const matched = (sureness: number) => {
+      const play = evening()
+      const pots = ['a', 'b'].map((potId) => ({ potId, coats: OVER_HEATHER }))
+      dipped(play, [...pots, lone('c', shelf)])
+      fired(play, 'one', ['a', 'b', 'c'])
+      for (const potId of ['a', 'b', 'c']) {
+        const of = { potId, loadId: 'one' }
+        play.append([{ kind: 'matched', ...of, sureness }], `match ${potId}`)
+        play.append([{ kind: 'judged', ...of, run: shelf, faults: ['crawled'] }], `judge-${potId}`)
+      }
+      return play
+    }
+    const teaches = (play: Play) => [
+      factor(play)?.results.length,
+      limitsTold(play.table).some(({ bucketId, pots }) => bucketId === 'demo.brackwater' && pots.length > 0),
+      pairOf(play.table, 'demo.brackwater', 'demo.heather').is,
+    ]
+    expect(teaches(matched(0.95))).toEqual([1, true, 'went-wrong'])
+    const unsure = matched(0.23)
+    expect(teaches(unsure)).toEqual([undefined, false, 'untried'])
+    expect(silentOf(unsure, 'c')).toBe('unmatched')
+    for (const potId of ['a', 'c']) dropped(unsure, potId, false)
+    expect(teaches(unsure)).toEqual([1, true, 'went-wrong'])
+    // Put right since, it is still the pot that the hand says.
+    const again = { potId: 'c', loadId: 'one', run: { is: 'some' }, faults: [] } as const
+    unsure.append([{ kind: 'judged', ...again }], 'right')
+    expect(silentOf(unsure, 'c')).not.toBe('unmatched')
+    dropped(unsure, 'c', true)
+    expect(silentOf(unsure, 'c')).toBe('dropped')
   })
 
   test('one firing of ten pots less than ten firings', () => {

@@ -261,9 +261,9 @@ describe('kiln and firing that are changed', () => {
       'o',
     )
     expect(loadOf(play)).toMatchObject({ kiln, things })
-    play.act({ do: 'see-cone', loadId, cone: '7', is: 'down' })
+    play.act({ do: 'see-cone', loadId, cone: '5', is: 'down' })
     expect(stage(play)).not.toBe('off')
-    play.act({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '7' } })
+    play.act({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '5' } })
     expect(stage(play)).toBe('off')
     expect(play.try({ do: 'change-firing', loadId, firing: { ...FIRING, cone: '99' } })?.code).toBe(
       'not-a-cone',
