@@ -49,7 +49,8 @@ export type Fault =
 
 export type Examined<E extends AnyEvent> = { readonly record: JournalRecord<E> } | { readonly fault: Fault }
 
-const WRITER = /^[a-z0-9.]{1,64}$/
+/** A writer's name as it may be. */
+export const WRITER = /^[a-z0-9.]{1,64}$/
 /** Beyond any real count, so that a forged number cannot exhaust those that follow it. */
 const LARGEST_COUNT = 2 ** 48
 /** 2090, epoch ms. Orders follow the clock so far; those up to 2100 are left for the hits that come after. */

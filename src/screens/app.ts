@@ -141,7 +141,10 @@ export type LookedInto =
       /** Records that are not here. */
       readonly fresh: number
       readonly whole: Whole
-      takeIn(): Promise<TakenIn>
+      /** Nothing was done on this phone yet: it may go on as the one that made the file. */
+      readonly mayGoOn: boolean
+      /** @param goesOn as the phone that made the file, else as another at its table. */
+      takeIn(goesOn?: boolean): Promise<TakenIn>
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 

@@ -20,6 +20,7 @@ const Head = z.object({
   sum: z.number(),
   /** Earlier programs said nothing of them. */
   pictures: z.optional(z.int().check(z.gte(0))),
+  phone: z.optional(z.string()),
   records: z.array(z.unknown()),
   aside: z.optional(z.array(z.unknown())),
 })
@@ -39,6 +40,8 @@ export type Backup =
       readonly complete: boolean
       /** Pictures it was made with; none where that is not said. */
       readonly pictures: number
+      /** The phone that made it; null where that is not said. */
+      readonly phone: string | null
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
@@ -50,13 +53,14 @@ const ASIDE_START = '],"aside":['
 
 /**
  * Text of a backup file (JSON, one record a line) of everything in the journal and what was set aside. `pictures`: how many
- * will follow, so that a file torn before or among them is known for it.
+ * will follow, so that a file torn before or among them is known for it; `phone`: who makes it.
  */
 export function writeBackup(
   records: readonly JournalRecord<AnyEvent>[],
   { at, tz }: RecordTime,
   aside: readonly unknown[] = [],
   pictures = 0,
+  phone?: string,
 ): string {
   const head = {
     app: 'bucketside',
@@ -67,6 +71,7 @@ export function writeBackup(
     count: records.length,
     sum: sumOf(records),
     ...(pictures > 0 ? { pictures } : {}),
+    ...(phone === undefined ? {} : { phone }),
   }
   const lines = (values: readonly unknown[]) => values.map((value) => JSON.stringify(value)).join(',\n')
   return `${JSON.stringify(head).slice(0, -1)}${HEAD_END}\n${lines(records)}\n${ASIDE_START}\n${lines(aside)}\n]}\n`
@@ -95,9 +100,9 @@ export async function readBackup(text: string | readonly string[]): Promise<Back
     }
   })
   await breath()
-  const { madeAt, count, sum, pictures = 0 } = head.data
+  const { madeAt, count, sum, pictures = 0, phone = null } = head.data
   const complete = records.length === count && sumOf(records) === sum && into === aside
-  return { ok: true, records, aside, madeAt, count, complete, pictures }
+  return { ok: true, records, aside, madeAt, count, complete, pictures, phone }
 }
 
 function parsed(text: string): unknown {
@@ -116,9 +121,9 @@ async function whole(lines: readonly string[]): Promise<Backup> {
   if (shape.success && shape.data.v > FILE_VERSION) return { ok: false, code: 'newer' }
   const read = Head.safeParse(value)
   if (read.success) {
-    const { records, aside = [], madeAt, count, sum, pictures = 0 } = read.data
+    const { records, aside = [], madeAt, count, sum, pictures = 0, phone = null } = read.data
     const complete = records.length === count && sumOf(records) === sum
-    return { ok: true, records, aside, madeAt, count, complete, pictures }
+    return { ok: true, records, aside, madeAt, count, complete, pictures, phone }
   }
   const records: unknown[] = []
   await inSlices(lines, (line) => {
@@ -126,5 +131,14 @@ async function whole(lines: readonly string[]): Promise<Backup> {
     if (typeof value === 'object' && value !== null && 'writer' in value) records.push(value)
   })
   if (records.length === 0) return { ok: false, code: 'not-a-backup' }
-  return { ok: true, records, aside: [], madeAt: null, count: null, complete: false, pictures: 0 }
+  return {
+    ok: true,
+    records,
+    aside: [],
+    madeAt: null,
+    count: null,
+    complete: false,
+    pictures: 0,
+    phone: null,
+  }
 }

@@ -1,4 +1,5 @@
 import type { TableEvent } from '../../shared/events.ts'
+import { phoneOfWriter, WRITER } from '../../shared/record.ts'
 import { beCopied } from '../device/seen.ts'
 import { openShare } from '../device/share.ts'
 import type { LookedInto, PassedOn, TakenIn } from '../screens/app.ts'
@@ -8,7 +9,7 @@ import type { Journal } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { inSlices } from '../store/slices.ts'
-import { fileTaken } from './meeting.ts'
+import { fileTaken, joinedAs, type Maker } from './meeting.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
 export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<PassedOn> {
@@ -16,7 +17,7 @@ export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promi
   const stamp = { at: nowMs, tz: -new Date(nowMs).getTimezoneOffset() }
   const named = journal.records.flatMap(({ event }) => (event.kind === 'photo-kept' ? [event.photoId] : []))
   const { lines, left } = await pictures(named)
-  const text = writeBackup(journal.records, stamp, aside, lines.length)
+  const text = writeBackup(journal.records, stamp, aside, lines.length, journal.phone)
   const content = new Blob([text, ...(lines.length > 0 ? [photosStart, ...lines] : [])])
   // Share sheets take texts and refuse JSON (Chromium, third_party/blink/renderer/modules/webshare/FILE_TYPES.md).
   const how = await openShare().file(`bucketside-${fileDay(nowMs)}.txt`, 'text/plain', content)
@@ -81,12 +82,21 @@ export async function lookInto(
   const known = new Set(journal.records.map(({ id }) => id))
   const pots = new Set<string>()
   let fresh = 0
+  const makers = new Map<string, Maker>()
   // Nothing of it has been examined yet.
   await inSlices(records as readonly Unexamined[], (record) => {
     if (typeof record?.id !== 'string' || !known.has(record.id)) fresh++
     const potId = record?.event?.kind === 'pot-set' ? record.event.pot?.potId : undefined
     if (typeof potId === 'string') pots.add(potId)
+    const { writer, order, event } = record ?? {}
+    if (typeof writer !== 'string' || !WRITER.test(writer) || !Number.isSafeInteger(order)) return
+    const phone = phoneOfWriter(writer)
+    const { upTo, skewMs } = makers.get(phone) ?? { upTo: 0, skewMs: 0 }
+    const byMs = event?.kind === 'clock-moved' && Number.isFinite(event.byMs) ? Number(event.byMs) : 0
+    makers.set(phone, { phone, upTo: Math.max(Number(order), upTo), skewMs: skewMs + byMs })
   })
+  // Earlier programs did not say: of one phone it is known.
+  const maker = makers.get(backup.phone ?? (makers.size === 1 ? ([...makers.keys()][0] ?? '') : ''))
   const whole = complete ? null : { read: records.length, of: count }
   return {
     ok: true,
@@ -97,8 +107,9 @@ export async function lookInto(
     picturesLost: Math.max(lost, backup.pictures - pictures),
     fresh,
     whole,
-    takeIn: async () => {
-      const report = await takeIn(journal, backup, now())
+    mayGoOn: maker !== undefined && journal.records.length === 0,
+    takeIn: async (goesOn = false) => {
+      const report = await takeIn(journal, backup, now(), maker, goesOn)
       // The records are in: whatever becomes of the pictures, that is told.
       const shown = await takePictures(file, backup.pictures).catch(() => ({
         photos: 0,
@@ -111,7 +122,13 @@ export async function lookInto(
 
 type Unexamined = {
   readonly id?: unknown
-  readonly event?: { readonly kind?: unknown; readonly pot?: { readonly potId?: unknown } | null } | null
+  readonly writer?: unknown
+  readonly order?: unknown
+  readonly event?: {
+    readonly kind?: unknown
+    readonly byMs?: unknown
+    readonly pot?: { readonly potId?: unknown } | null
+  } | null
 } | null
 
 const isMoment = (ms: number) => !Number.isNaN(new Date(ms).getTime())
@@ -121,12 +138,15 @@ async function takeIn(
   journal: Journal<TableEvent>,
   { records, aside }: Extract<Backup, { ok: true }>,
   nowMs: number,
+  maker: Maker | undefined,
+  goesOn: boolean,
 ): Promise<Omit<TakenIn, 'whole' | 'photos' | 'photosLost'>> {
-  const wasEmpty = journal.records.length === 0
-  const report = await journal.merge(records, nowMs)
+  // With what it says of them, or not at all: no start could tell whose they are.
+  const noted = maker && journal.records.length === 0 ? joinedAs(maker, goesOn) : undefined
+  const report = await journal.merge(records, nowMs, noted)
   // What that phone could not fold: it comes back when this program can.
   const more = aside.length > 0 ? await journal.merge(aside, nowMs) : { added: 0, known: 0, waiting: 0 }
-  await fileTaken(journal, wasEmpty)
+  await fileTaken(journal)
   return {
     added: report.added + more.added,
     known: report.known + more.known,

@@ -30,15 +30,32 @@ const skewOf = (records: readonly Stamped[]): number =>
   records.reduce((sum, { event }) => (event.kind === 'clock-moved' ? sum + event.byMs : sum), 0)
 
 /**
- * Writes down that earlier records are this phone's own, where it wrote none under the name that it has now: that name was
- * lost, or they came in a backup. Of several phones it was the one that wrote last.
+ * Writes down that earlier records are this phone's own, where all were written under one name that it no longer has: what
+ * came of another phone bears a word of this one's from the start. Of several phones it is not known which it was.
  */
 function ownUp(journal: Own): void {
   const last = journal.records.at(-1)
-  if (journal.readOnly || !last || journal.records.some(isBy(journal.phone))) return
-  const phone = phoneOf(last)
-  write(journal, [{ kind: 'was-named', phone }], skewOf(journal.records.filter(isBy(phone))))
+  const phone = last && phoneOf(last)
+  if (
+    journal.readOnly ||
+    !phone ||
+    phone === journal.phone ||
+    journal.records.some((record) => phoneOf(record) !== phone)
+  )
+    return
+  write(journal, [{ kind: 'was-named', phone }], skewOf(journal.records))
 }
+
+/** Who made a backup: the last order in it, and how far that phone's clock was set, ms. */
+export interface Maker {
+  readonly phone: string
+  readonly upTo: number
+  readonly skewMs: number
+}
+
+/** What an empty phone writes down with a backup: that it goes on as the one that made it, or that it met that one. */
+export const joinedAs = ({ phone, upTo, skewMs }: Maker, goesOn: boolean): Noted<TableEvent> =>
+  goesOn ? notedNow([{ kind: 'was-named', phone }], skewMs) : notedNow([{ kind: 'met', phone, upTo }], 0)
 
 /** Writes down what of other phones is known by now and not said to be. No clock was there to be compared. */
 function noteKnown(journal: Own, { events, met }: Seen): boolean {
@@ -66,9 +83,8 @@ export function seenAt(journal: Own): Seen {
   return noteKnown(journal, seen) ? seenFrom(journal.records, journal.phone) : seen
 }
 
-/** After a file was joined: whose it was, or what of other phones is known by now. */
-export async function fileTaken(journal: Own, wasEmpty: boolean): Promise<void> {
-  if (wasEmpty) ownUp(journal)
+/** After a file was joined: what of other phones is known by now. */
+export async function fileTaken(journal: Own): Promise<void> {
   noteKnown(journal, await throughSteps(seenSteps(journal.records, journal.phone)))
 }
 

@@ -73,7 +73,7 @@ export function openPassing(
         (record) => !before.has(record.id) && !isBy(journal.phone)(record) && isNews(record),
       )
       // What it brought of others still.
-      await fileTaken(journal, false)
+      await fileTaken(journal)
       return {
         is: 'met',
         met: { added: fresh.length, known, waiting, faulty: faulty + displaced, ahead, ...metAfter(fresh) },

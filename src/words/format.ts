@@ -48,7 +48,8 @@ export function formats(words: Words, units: Units, language: string, hour12 = f
       minute: '2-digit',
       ...(seconds ? { second: '2-digit' } : {}),
     })
-    return made[to].format(epochMs)
+    // Spanish ends the hour with a full stop, which many a sentence has as well.
+    return made[to].format(epochMs).replace(/\..?m\./, 'm')
   }
   return {
     /** Time of day, as the phone tells it, to the minute or the second. */

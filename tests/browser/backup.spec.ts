@@ -1,8 +1,9 @@
 /** A file from another phone: looked into, then joined or left. */
-import { expect, test } from '@playwright/test'
+import { type Browser, expect, type Page, test } from '@playwright/test'
 import { writeBackup } from '../../src/store/backup.ts'
+import { hall, laidOn, PhoneAtTable } from '../fixtures/phones.ts'
 import { armed, recordsOf } from '../fixtures/season.ts'
-import { key, open, type } from './desk-page.ts'
+import { key, misfits, open, type } from './desk-page.ts'
 
 test('what is no backup is refused and changes nothing', async ({ page }) => {
   await open(page, 'board')
@@ -42,11 +43,42 @@ test('a backup is shown before it is taken in, and a fresh phone has all of it t
     page.getByText(`The file is not whole: ${records.length - 1} of ${records.length}.`),
   ).toBeVisible()
   await choose(text)
-  await key(page, 'Join with this table').click()
+  await expect(page.getByText('Is this phone to go on as the one that made the file?')).toBeVisible()
+  expect(await page.evaluate(misfits)).toEqual([])
+  await key(page, 'Yes: that one is lost or replaced').click()
   await expect(page.getByText(`${records.length} new, 0 known already.`)).toBeVisible()
   await open(page, 'board')
   await expect(page.locator('.tile')).toHaveCount(8)
   await open(page, 'room/keep')
   await choose(text)
   await expect(page.getByText('0 not here yet.')).toBeVisible()
+  await expect(key(page, 'Join with this table')).toBeVisible()
+})
+
+test('the pan that is on at the phone that made a file is asked about at another only where it goes on as that one', async ({
+  page,
+  context,
+}) => {
+  const at = hall()
+  at.nowMs = Date.now() - 1_000_000
+  const made = laidOn(new PhoneAtTable('made', at)).act({ do: 'wax-pan', is: 'on' })
+  const text = writeBackup(made.records, { at: at.nowMs, tz: 0 }, [], 0, 'made')
+  const asked = async (on: Page, answer: RegExp) => {
+    await open(on, 'room/keep')
+    await on
+      .getByLabel('Take in a backup')
+      .last()
+      .setInputFiles({ name: 'b.txt', mimeType: 'text/plain', buffer: Buffer.from(text) })
+    await key(on, answer).click()
+    await expect(on.getByRole('status').filter({ hasText: 'new' })).toBeVisible()
+    await on.goto('./#/bench')
+    return on.getByText(/Wax pan is ON/)
+  }
+  await expect(await asked(page, /^Yes: that one/)).toBeVisible()
+  const other = await (context.browser() as Browser).newContext()
+  const there = await other.newPage()
+  const pan = await asked(there, /^No: another phone/)
+  await expect(there.locator('.bench [data-press="bar"]').first()).toBeVisible()
+  await expect(pan).toBeHidden()
+  await other.close()
 })

@@ -6,6 +6,7 @@ import { phoneOf } from '../../src/table/fold/seen.ts'
 import type { PotState, Table } from '../../src/table/model/state.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
 import { tableOf } from '../fixtures/seen-by.ts'
+import { heard, said } from './tongue.ts'
 
 export const EVENING = new Date('2026-03-03T18:00:00')
 
@@ -62,23 +63,27 @@ export const storedIds = (page: Page, store = 'journal', database = 'bucketside'
   )
 
 /** Puts records into the journal of the own table, past the app, which has been open once. */
-export const plantRecords = (page: Page, records: readonly { readonly id: string }[]) =>
-  page.evaluate(async (rows) => {
-    // Opened before the app has, it would be a database without its stores. A timer may stand still here.
-    while (!(await indexedDB.databases()).some(({ name }) => name === 'bucketside'));
-    return new Promise<void>((resolve, reject) => {
-      const opening = indexedDB.open('bucketside')
-      opening.onsuccess = () => {
-        const writing = opening.result.transaction('journal', 'readwrite')
-        for (const row of rows) writing.objectStore('journal').put(row, row.id)
-        writing.oncomplete = () => {
-          opening.result.close()
-          resolve()
+export const plantRecords = (page: Page, records: readonly { readonly id: string }[], as?: string) =>
+  page.evaluate(
+    async ({ rows, as }) => {
+      // Opened before the app has, it would be a database without its stores. A timer may stand still here.
+      while (!(await indexedDB.databases()).some(({ name }) => name === 'bucketside'));
+      return new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('bucketside')
+        opening.onsuccess = () => {
+          const writing = opening.result.transaction(['journal', 'local'], 'readwrite')
+          if (as) writing.objectStore('local').put(as, 'phone')
+          for (const row of rows) writing.objectStore('journal').put(row, row.id)
+          writing.oncomplete = () => {
+            opening.result.close()
+            resolve()
+          }
+          writing.onerror = () => reject(writing.error)
         }
-        writing.onerror = () => reject(writing.error)
-      }
-    })
-  }, records)
+      })
+    },
+    { rows: records, as },
+  )
 
 /** The same of hits. */
 export const plant = (page: Page, events: readonly (readonly TableEvent[])[], at: Date) =>
@@ -133,8 +138,8 @@ export class BenchPage {
 
   /** What the bar says, in its large letters; empty where there is none, as in a count. */
   async label(): Promise<string> {
-    const large = this.page.locator('.bench .bar-label, .bench .bar-answer-big').first()
-    return (await large.count()) === 0 ? '' : ((await large.textContent()) ?? '').trim()
+    const large = this.page.locator('.bench .bar-label, .bench .bar-answer-big > :first-child').first()
+    return (await large.count()) === 0 ? '' : heard(this.page, ((await large.textContent()) ?? '').trim())
   }
 
   /** Time passes without anybody touching the phone. A gap as long as a minute shows the list of what came due. */
@@ -204,7 +209,11 @@ export class BenchPage {
       const before = await shown()
       for (let i = 0; i < 2 && (await shown()) === before; i++) {
         await this.page.clock.runFor(450)
-        await this.page.locator('.other').getByRole('button', { name: tile }).first().tap()
+        await this.page
+          .locator('.other')
+          .getByRole('button', { name: said(this.page, tile) })
+          .first()
+          .tap()
         await this.page.clock.runFor(50)
       }
     }

@@ -2,6 +2,7 @@ import { expect, type Page } from '@playwright/test'
 import { loadsOf } from '../../src/table/load/loads.ts'
 import { glazed } from '../fixtures/glazed.ts'
 import { BenchPage, EVENING } from './bench.ts'
+import { heard, said } from './tongue.ts'
 
 /** Loading, firing and cooling by the bar of the kiln's screen. */
 export class KilnPage {
@@ -21,10 +22,11 @@ export class KilnPage {
   get bar() {
     return this.page.locator('.kiln [data-press="bar"]')
   }
+  label = async () => heard(this.page, (await this.bar.textContent()) ?? '')
   get face() {
     return this.page.locator('.kiln-main')
   }
-  says = (text: string | RegExp) => expect(this.bar).toHaveText(text, { timeout: 20_000 })
+  says = (text: string | RegExp) => expect(this.bar).toHaveText(said(this.page, text), { timeout: 20_000 })
 
   /** What is fetched, or computed beside the page, shows with a frame after it has come. */
   shows = (text: string | RegExp) =>
@@ -48,7 +50,10 @@ export class KilnPage {
   }
   async key(name: string | RegExp): Promise<void> {
     await this.page.clock.runFor(150)
-    const key = this.page.locator('.kiln').getByRole('button', { name }).first()
+    const key = this.page
+      .locator('.kiln')
+      .getByRole('button', { name: said(this.page, name) })
+      .first()
     // What lies under the strip that takes back is drawn up.
     await key.evaluate((node) => node.scrollIntoView({ block: 'center' }))
     await key.tap()

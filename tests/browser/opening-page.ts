@@ -2,6 +2,7 @@ import { expect, type Locator, type Page } from '@playwright/test'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { firedLoad } from '../fixtures/opened.ts'
 import { BenchPage, EVENING } from './bench.ts'
+import { heard, said } from './tongue.ts'
 
 /** A gloved finger finds what is as large as this, px. */
 export const GLOVE_PX = 108
@@ -26,7 +27,8 @@ export class OpeningPage {
   get title() {
     return this.page.locator('.desk-title')
   }
-  says = (text: string | RegExp) => expect(this.bar).toHaveText(text)
+  says = (text: string | RegExp) => expect(this.bar).toHaveText(said(this.page, text))
+  label = async () => heard(this.page, (await this.bar.textContent()) ?? '')
   private async drawn(): Promise<void> {
     await this.page.clock.runFor(200)
     await this.page.waitForTimeout(60)

@@ -25,7 +25,7 @@ test('a coat twice, a change on both, and twins are settled one by one, and stay
   a.read(b, laidOn(new PhoneAtTable('c', at)))
 
   await open(page, 'room')
-  await plantRecords(page, a.records)
+  await plantRecords(page, a.records, 'a')
   await page.reload()
   await opened(page)
   await open(page, 'board')

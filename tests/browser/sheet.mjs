@@ -1,4 +1,4 @@
-/** npm run sheet: every screen and state of the built app at 360x640, as files and on one page, to be looked at. */
+/** npm run sheet: every screen and state of the built app at 360x640, in both languages, as files and on a page each, to be looked at. */
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import { chromium } from '@playwright/test'
@@ -11,6 +11,7 @@ const { values } = parseArgs({
   options: {
     only: { type: 'string' },
     theme: { type: 'string' },
+    language: { type: 'string' },
     width: { type: 'string', default: '360' },
     height: { type: 'string', default: '640' },
     'as-built': { type: 'boolean', default: false },
@@ -21,6 +22,7 @@ const themes = [
   { name: 'paper', colorScheme: 'light' },
   { name: 'dim', colorScheme: 'dark' },
 ].filter(({ name }) => values.theme === undefined || name === values.theme)
+const languages = ['en', 'es'].filter((it) => values.language === undefined || it === values.language)
 
 ensureModules()
 if (!values['as-built'] && (await run([process.execPath, at('tests/tools/build.mjs')])) !== 0) process.exit(1)
@@ -38,18 +40,22 @@ const phone = {
   deviceScaleFactor: 2,
   hasTouch: true,
   isMobile: true,
-  locale: 'en-GB',
   timezoneId: 'Europe/London',
 }
 
-/** `{ moment, file, tall }` of every moment of every story in one theme. */
-async function take({ name: theme, colorScheme }) {
+/** `{ moment, file, tall }` of every moment of every story in one theme and language. */
+async function take(theme, colorScheme, language) {
   const shots = []
   for (const story of stories) {
-    const context = await browser.newContext({ ...phone, colorScheme })
+    const context = await browser.newContext({
+      ...phone,
+      colorScheme,
+      locale: language === 'es' ? 'es-MX' : 'en-GB',
+    })
     context.setDefaultTimeout(5000)
     const page = await context.newPage()
     await module.keepSoundInTime(page)
+    if (language === 'es') module.speakSpanish(page)
     page.on('pageerror', (error) => console.error(`${story.name}: ${error.message}`))
     const see = async (moment) => {
       const name = `${theme} ${story.name} ${moment}`.replace(/[^\w]+/g, '-')
@@ -92,10 +98,12 @@ async function sheetOf(theme, shots) {
   await page.close()
 }
 
-for (const theme of themes) {
-  const shots = await take(theme)
-  await sheetOf(theme.name, shots)
-  console.log(`${shots.length} moments: .cache/sheet/${theme.name}.png`)
-}
+for (const language of languages)
+  for (const theme of themes) {
+    const name = `${theme.name}-${language}`
+    const shots = await take(name, theme.colorScheme, language)
+    await sheetOf(name, shots)
+    console.log(`${shots.length} moments: .cache/sheet/${name}.png`)
+  }
 await browser.close()
 server.close()

@@ -3,7 +3,7 @@ import axe from 'axe-core'
 import { misfits } from './desk-page.ts'
 import { heightOf, type Measured, measure, pairs, widthOf } from './measure.ts'
 import { CAUTIONS, missingCautions } from './moments/cautions.ts'
-import { keepSoundInTime, STORIES, type Story } from './moments/index.ts'
+import { keepSoundInTime, STORIES, type Story, speakSpanish } from './moments/index.ts'
 
 /** Sizes for a wet knuckle and for eyes a metre away, on every card of the bench; barriers on every screen. */
 
@@ -140,6 +140,19 @@ for (const story of STORIES.filter(inSlice))
     expect(await gather(page, story, look)).toEqual([])
     expect(told).toEqual(expect.arrayContaining(Object.keys(CAUTIONS[story.name] ?? {})))
   })
+
+/** Spanish says most things in more letters: of its stories `npm test` looks at these. */
+const SPANISH_SLICE = ['one pot']
+test.describe('Spanish', () => {
+  test.use({ locale: 'es-MX' })
+  for (const story of STORIES.filter(({ name }) => process.env.PROVE || SPANISH_SLICE.includes(name)))
+    test(`360 by 640, Spanish: ${story.name}`, async ({ page }) => {
+      test.setTimeout(120_000)
+      speakSpanish(page)
+      const look = () => (story.hands === 'bench' ? sizes(page) : page.evaluate(misfits))
+      expect(await gather(page, story, look)).toEqual([])
+    })
+})
 
 /** On the small phone `npm test` looks at these. */
 const SMALL_SLICE = ['many pots', 'two potters', 'calls']

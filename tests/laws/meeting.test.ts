@@ -364,6 +364,31 @@ test('a phone that lost its name, or took its backup into an empty journal, goes
   expect(now.table.pots['a-1']?.waxedAt).toBeDefined()
 })
 
+test('a phone stays itself, whoever goes on under its name: pan, hand, open bucket and take back', () => {
+  laidOn(a)
+  a.act({ do: 'set-settings', settings: { hand: 'left' } }).act({ do: 'wax-pan', is: 'on' })
+  a.act({ do: 'stirred', bucketId: 'a-bucket' }).act({ do: 'waxed', potId: 'a-0' })
+  const before = a.table
+  for (const name of ['b', 'c']) {
+    const other = new PhoneAtTable(name, at)
+    other.records = a.records
+    other.write([{ kind: 'was-named', phone: 'a' }])
+    wait(5)
+    a.read(other)
+  }
+  const { pan, settings, openBucket, hits } = a.table
+  expect({ pan, settings, openBucket, hits }).toEqual({
+    pan: before.pan,
+    settings: before.settings,
+    openBucket: before.openBucket,
+    hits: before.hits,
+  })
+  wait(600)
+  expect(panAsk(a.table, a.now)).toBeDefined()
+  a.act({ do: 'take-back' })
+  expect(a.table.pots['a-0']?.waxedAt).toBeUndefined()
+})
+
 /** Records of every kind by three phones, as their journals have them, each by a clock of its own. */
 const ofThree = fc.tuple(
   histories,

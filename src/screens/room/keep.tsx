@@ -34,9 +34,9 @@ export function Keep() {
       })
       .catch(failed)
   }
-  const join = ({ takeIn }: Looked) => {
+  const join = ({ takeIn }: Looked, goesOn = false) => {
     setLooked(undefined)
-    takeIn()
+    takeIn(goesOn)
       .then(({ added, known, faulty, waiting, ahead, whole, photos, photosLost }) => {
         const missing = [
           ...(whole ? [w.notWhole(whole.read, whole.of)] : []),
@@ -93,9 +93,17 @@ export function Keep() {
             <p class="alarm figures">{w.notWhole(looked.whole.read, looked.whole.of)}</p>
           ) : null}
           {looked.picturesLost > 0 ? <p class="alarm figures">{w.photosLost(looked.picturesLost)}</p> : null}
+          {looked.mayGoOn ? (
+            <>
+              <p>{w.whose}</p>
+              <button type="button" class="key" onClick={() => join(looked, true)}>
+                {w.goOn}
+              </button>
+            </>
+          ) : null}
           <div class="pair">
             <button type="button" class="key" onClick={() => join(looked)}>
-              {w.join}
+              {looked.mayGoOn ? w.another : w.join}
             </button>
             <button type="button" class="key" onClick={() => setLooked(undefined)}>
               {w.leave}

@@ -55,7 +55,7 @@ const EACH = 100
 export function* seenSteps(records: readonly Written[], phone: string): Generator<void, Seen, undefined> {
   const back = takenBack(records)
   const stands = ({ hit }: Stamped) => !back.has(hit)
-  const nameAt = names(records, stands)
+  const nameAt = names(records, stands, phone)
   yield
   const clocks = clocksMet(records, phone, stands, nameAt)
   const isOwn = (stamped: Stamped) => phoneOf(stamped) === phone || stamped.writer === undefined
@@ -123,26 +123,31 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
 /** Whose the record at a place of the journal is. */
 type NameAt = (stamped: Stamped, at: number) => string
 
-/** Records by the name of their writer, or the name that this phone had later. */
-function names(records: readonly Stamped[], stands: (stamped: Stamped) => boolean): NameAt {
+/**
+ * Records by the name of their writer, or the name that it had later. `phone` takes its own word on its names, and nobody
+ * else's on the one it has.
+ */
+function names(records: readonly Stamped[], stands: (stamped: Stamped) => boolean, phone: string): NameAt {
   const later = new Map<string, { readonly until: number; readonly name: string }>()
   const nameAt: NameAt = (stamped, at) => {
     let name = phoneOf(stamped)
     for (let next = later.get(name); next && at < next.until; next = later.get(name)) name = next.name
     return name
   }
-  for (let i = records.length - 1; i >= 0; i--) {
-    const stamped = records[i]
-    if (stamped?.event.kind !== 'was-named' || !stands(stamped)) continue
-    const name = nameAt(stamped, i)
-    // Nobody was named as they are, in a circle neither.
-    if (
-      name !== stamped.event.phone &&
-      !later.has(stamped.event.phone) &&
-      !isNamed(later, name, stamped.event.phone)
-    )
-      later.set(stamped.event.phone, { until: i, name })
+  const believe = (own: boolean) => {
+    for (let i = records.length - 1; i >= 0; i--) {
+      const stamped = records[i]
+      if (stamped?.event.kind !== 'was-named' || !stands(stamped)) continue
+      const name = nameAt(stamped, i)
+      const { phone: former } = stamped.event
+      if ((name === phone) !== own || former === phone) continue
+      // Nobody was named as they are, in a circle neither.
+      if (name !== former && !later.has(former) && !isNamed(later, name, former))
+        later.set(former, { until: i, name })
+    }
   }
+  believe(true)
+  believe(false)
   return nameAt
 }
 

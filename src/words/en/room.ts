@@ -153,6 +153,9 @@ export const room = {
   looked: ({ day, records, pots, pictures, fresh }: Looked) =>
     `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? `, ${pictures} ${isOne(pictures) ? 'picture' : 'pictures'}` : ''}. ${fresh} not here yet.`,
   join: 'Join with this table',
+  whose: 'Is this phone to go on as the one that made the file?',
+  goOn: 'Yes: that one is lost or replaced',
+  another: 'No: another phone at its table',
   leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
   photosIn: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} new.`,

@@ -33,13 +33,13 @@ export const cards: typeof english = {
     wallFull: (percent: number) => `pared al ${percent}\u00a0%`,
     step: {
       wax: {
-        bar: 'ENCERADA',
+        bar: 'CON CERA',
         title: 'Encera el pie',
         lidTitle: 'Encera su canto',
         text: 'Hasta la línea, igual por todo.',
         more: (n: number) => (isOne(n) ? 'la última por encerar' : `${n} por encerar`),
         caution: {
-          hot: 'Cera caliente: termostato, extracción, mangas arriba. Nunca te alejes. Una pieza mojada la hace salpicar.',
+          hot: 'Cera caliente: termostato, extracción, mangas arriba. Nunca te alejes. Pieza mojada: salpica.',
           water: 'Cera al agua: sigue su etiqueta.',
         },
       },
@@ -88,7 +88,7 @@ export const cards: typeof english = {
     againBar: 'MANTÉN: BAÑAR OTRA VEZ',
     anywayBar: 'MANTÉN: BAÑAR IGUAL',
     insteadOf: (glaze: string, planned: string) => `Elegiste ${glaze}. El plan dice ${planned}.`,
-    hasIt: (number: Name, glaze: string) => `${number} ya tiene ${glaze}. ¿Otra vez?`,
+    hasIt: (number: Name, glaze: string) => `¿${number} otra vez en ${glaze}?`,
     footFirst: (number: Name, place: string) => `${number}: limpia el pie, a ${place}`,
     rimFirst: (number: Name, place: string) => `${number}: limpia el borde, a ${place}`,
     dripTitle: 'Escurre',

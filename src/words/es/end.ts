@@ -8,7 +8,7 @@ export const end: typeof english = {
   toolsBar: 'A REMOJO',
   floorBar: 'FREGADO',
   lid: (name: string) => `Tapa en ${name}`,
-  deep: (mm: string) => `${mm} de hondo`,
+  deep: (mm: string) => `nivel ${mm}`,
   level: (litres: string) => `${litres} por cálculo. Mira antes dentro.`,
   levelRead: (litres: string) => `${litres} leídos por ti.`,
   more: (n: number) => (n === 0 ? 'el último cubo' : isOne(n) ? '1 cubo más' : `${n} cubos más`),
@@ -49,5 +49,5 @@ export const end: typeof english = {
   noSooner: 'Nada de aquí ganaría diez minutos.',
   next: (from: number, to: number, of: number) => `${from} a ${to} de ${of}. SIGUE`,
   caution:
-    'Horno: extracción en marcha, quédate cerca, fuera del humo de la cera; primero, su manual y las normas locales. Esta app no puede saber si una pieza es segura para alimentos.',
+    'Horno: extracción, quédate, fuera del humo; primero manual y normas locales. Esta app no sabe si una pieza es segura para alimentos.',
 }

@@ -151,6 +151,9 @@ export const room: typeof english = {
   looked: ({ day, records, pots, pictures: n, fresh }: Looked) =>
     `${day ? `Del ${day}: ` : ''}${records} ${isOne(records) ? 'registro' : 'registros'}, ${pots} ${isOne(pots) ? 'pieza' : 'piezas'}${n > 0 ? `, ${pictures(n)}` : ''}. ${fresh} aún no aquí.`,
   join: 'Unir con esta mesa',
+  whose: '¿Seguirá este teléfono en lugar del que hizo el archivo?',
+  goOn: 'Sí: aquel se perdió o se cambió',
+  another: 'No: es otro teléfono de su mesa',
   leave: 'Dejarla',
   tookIn: (added: number, known: number) => `${added} nuevos, ${known} ya conocidos.`,
   photosIn: (n: number) => `${pictures(n)} ${isOne(n) ? 'nueva' : 'nuevas'}.`,

@@ -86,7 +86,7 @@ export const shelf: typeof english = {
     line: (kind: string, across: string, high: string, shelves: string) =>
       `Horno: ${kind}, ${across} de ancho, ${high} de alto. Placas: ${shelves}.`,
   },
-  next: 'Próxima cocción',
+  next: 'Otra hornada',
   ready: (n: number) => `${pots(n)} con todas las capas.`,
   none: 'Aún no hay piezas con todas las capas.',
   onPosts: (mm: string) => `3 postes de ${mm}`,
@@ -124,7 +124,7 @@ export const shelf: typeof english = {
     thermocouple: (a: string, mm: string) => `${a} está ${mm} demasiado cerca del termopar`,
     tall: (a: string, mm: string) => `${a} es ${mm} demasiado alta para esta placa`,
   },
-  again: 'Proponer de nuevo',
+  again: 'Proponer',
   ticket: 'Hoja de placas',
   guess: 'Adivinar cuánto escurren',
   judge: 'Juzgar las piezas',
@@ -183,7 +183,7 @@ export const shelf: typeof english = {
   unreadLid: (lid: string) => `No se leyó nada desde que se apagó. Tapa desde ${lid}.`,
   care: {
     shelf:
-      'Horno desconectado. Una placa pide dos manos. El lavado de placas y el esmalte viejo son sílice y navajas: en mojado, con guantes, protege los ojos.',
+      'Horno desconectado. Placas a dos manos. Su lavado y esmalte viejo son sílice y navajas: moja, guantes, gafas.',
     light:
       'Primero, el manual del fabricante y las normas locales; electricidad y gas, solo por personas autorizadas. Quédate con el horno, fuera del humo de la cera; extracción desde el principio, nada cerca que arda, alarma de CO encendida.',
     glass:

@@ -40,7 +40,7 @@ export const waits: typeof english = {
   visit: (n: number) => `baño ${n} de esta tanda`,
   elsewhere: 'Suena otra ventana',
   follows: (name: string, clock: string) => `luego ${name} ${clock}`,
-  free: (span: string) => `libre ${span} antes`,
+  free: (span: string) => `libre ${span}`,
   done: (clock: string) => `todas bañadas hacia ${clock}`,
   doneBetween: (early: string, late: string) => `todas bañadas de ${early} a ${late}`,
   tenMore: (span: string) => `diez minutos más cuestan ${span}`,

@@ -31,7 +31,7 @@ export const why: typeof english = {
   taught: 'según',
   untaught: 'sin pruebas',
   checks: (n: number) => (n === 0 ? 'aún sin pruebas' : isOne(n) ? '1 prueba' : `${n} pruebas`),
-  band: (early: string, likely: string, late: string) => `${likely} (de ${early} a ${late})`,
+  band: (early: string, likely: string, late: string) => `${likely} (${early}–${late})`,
   bare: 'Aún no lleva nada.',
   trust: 'Cálculos desde la pared, las capas y el aire. Tu tacto decide.',
 }

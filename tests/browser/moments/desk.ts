@@ -1,6 +1,7 @@
 import type { TableEvent } from '../../../shared/events.ts'
 import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { EVENING, opened, tellTime } from '../bench.ts'
+import { said } from '../tongue.ts'
 import { BenchPage, type Story } from './story.ts'
 
 /** From the first visit to a table of one's own: nothing there yet. */
@@ -13,7 +14,7 @@ export const firstVisit: Story = {
     await opened(page)
     await page.clock.pauseAt(new Date(EVENING.getTime() + 60_000))
     await see('first visit')
-    await page.getByRole('button', { name: 'My own pots' }).tap()
+    await page.getByRole('button', { name: said(page, 'My own pots') }).tap()
     await see('board: empty')
     for (const at of ['buckets', 'buckets/new', 'stacks', 'pot', 'room']) {
       await page.evaluate((to) => location.replace(`#/${to}`), at)
@@ -51,11 +52,14 @@ export const desk: Story = {
     await bench.pick(33)
     await go('board', 'board: 40 pots')
     await go('pot', 'add pots')
-    await page.getByRole('radio', { name: 'own measures' }).tap()
+    await page.getByRole('radio', { name: said(page, 'own measures') }).tap()
     await page.clock.runFor(50)
     await see('own measures')
     await go('pot/demo.35', 'pot')
-    await page.getByRole('button', { name: 'Measures' }).first().tap()
+    await page
+      .getByRole('button', { name: said(page, 'Measures') })
+      .first()
+      .tap()
     await page.clock.runFor(50)
     await see('pot: change')
     await go('buckets', 'buckets')

@@ -9,6 +9,7 @@ import { free, late, order, touch, two } from './order.ts'
 import { phone, slips } from './slips.ts'
 import type { Story } from './story.ts'
 
+export { speakSpanish } from '../tongue.ts'
 export { keepSoundInTime, type See, type Story } from './story.ts'
 
 /** Every card of the bench and every screen, each at a moment when it can be looked at. */

@@ -14,7 +14,7 @@ export const kiln: Story = {
     await kiln.hit()
     await kiln.says('SHELF 1 AS DRAWN')
     await see('a shelf')
-    while ((await kiln.bar.textContent()) !== 'LID SHUT') await kiln.hit()
+    while ((await kiln.label()) !== 'LID SHUT') await kiln.hit()
     await see('lid shut')
     await kiln.hit()
     await kiln.says('KILN ON')

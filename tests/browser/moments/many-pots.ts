@@ -3,6 +3,7 @@ import type { TableEvent } from '../../../shared/events.ts'
 import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { toldDip } from '../../fixtures/told-dip.ts'
 import { EVENING } from '../bench.ts'
+import { said } from '../tongue.ts'
 import { BenchPage, dip, type Story, workUntil } from './story.ts'
 
 const NUMBERS = [31, 32, 33, 34, 35, 36, 37, 38]
@@ -39,7 +40,7 @@ export const manyPots: Story = {
     await page.evaluate(() => location.replace('#/board'))
     await bench.pass(2)
     await see('board in the middle')
-    await page.getByRole('button', { name: 'Bench', exact: true }).tap()
+    await page.getByRole('button', { name: said(page, 'Bench'), exact: true }).tap()
   },
 }
 
@@ -63,7 +64,7 @@ export const calls: Story = {
     await bench.pass(11)
     await see('wait: two dry')
     await workUntil(bench, /STIRRED/)
-    await expect(bench.face).toContainText('Close Gatepost')
+    await expect(bench.face).toContainText(said(page, 'Close Gatepost.'))
     await see('the next bucket')
     await workUntil(bench, /DRY/)
     await see('ready: several')
@@ -125,7 +126,7 @@ export const pouring: Story = {
     await workUntil(bench, /START/)
     await bench.hit()
     await page.clock.runFor(4000)
-    await expect(page.locator('.count-word')).toHaveText('POUR')
+    await expect(page.locator('.count-word')).toHaveText(said(page, 'POUR'))
     await see('count: pour')
   },
 }

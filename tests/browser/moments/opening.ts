@@ -1,4 +1,5 @@
 import { OpeningPage } from '../opening-page.ts'
+import { said } from '../tongue.ts'
 import type { Story } from './story.ts'
 
 /** A load with its lid up, judged pot by pot, and what is told of it afterwards. */
@@ -9,7 +10,10 @@ export const opening: Story = {
     const opening = await OpeningPage.open(page, 'up')
     // Large letters push some of the keys below the bar's edge: they are scrolled to.
     const key = async (name: string) => {
-      await page.locator('.open-key', { hasText: name }).first().tap()
+      await page
+        .locator('.open-key', { hasText: said(page, name) })
+        .first()
+        .tap()
       await page.clock.runFor(300)
     }
     await opening.says('GOOD')
@@ -26,11 +30,11 @@ export const opening: Story = {
     await page.locator('.desk-back').tap()
     await key('OTHER')
     await see('other')
-    await page.getByRole('button', { name: /shivered/i }).tap()
+    await page.getByRole('button', { name: said(page, 'SHIVERED') }).tap()
     await page.clock.runFor(300)
     await see('shivered')
     await page.locator('.desk-back').tap()
-    while (/^(NEXT|GOOD)/.test((await opening.bar.textContent()) ?? '')) await opening.hit()
+    while (/^(NEXT|GOOD)/.test(await opening.label())) await opening.hit()
     await see('all judged')
     for (const at of ['fired', 'story/demo.35']) {
       await page.evaluate((to) => location.replace(`#/${to}`), at)

@@ -1,3 +1,4 @@
+import { said } from '../tongue.ts'
 import { prepared } from './many-pots.ts'
 import { BenchPage, dip, type See, type Story, untilBar } from './story.ts'
 
@@ -13,7 +14,11 @@ async function look(bench: BenchPage, see: See, menu: string, pages: Readonly<Re
   await see(menu)
   for (const [tile, moment] of Object.entries(pages)) {
     await bench.page.clock.runFor(450)
-    await bench.page.locator('.other').getByRole('button', { name: tile }).first().tap()
+    await bench.page
+      .locator('.other')
+      .getByRole('button', { name: said(bench.page, tile) })
+      .first()
+      .tap()
     await bench.page.clock.runFor(50)
     await see(moment)
     await close(bench)

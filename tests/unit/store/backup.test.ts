@@ -17,9 +17,16 @@ describe('a backup file', () => {
       count: 4,
       complete: true,
       pictures: 0,
+      phone: null,
     }
     expect(await readBackup(text)).toEqual(whole)
     expect(await readBackup(text.replaceAll('\n', '\r\n'))).toEqual(whole)
+  })
+
+  test('says which phone made it', async () => {
+    const made = writeBackup(records, at, aside, 0, 'b')
+    expect(await readBackup(made)).toMatchObject({ ok: true, phone: 'b', complete: true })
+    expect(await readBackup(JSON.stringify(JSON.parse(made), null, 2))).toMatchObject({ phone: 'b' })
   })
 
   test('laid out anew by another program is read as well', async () => {

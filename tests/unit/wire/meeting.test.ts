@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
 import { createRecords } from '../../../shared/record.ts'
 import { loadJournal } from '../../../src/store/journal.ts'
-import { notedNow, seenAt, write } from '../../../src/wire/meeting.ts'
+import { joinedAs, notedNow, seenAt, write } from '../../../src/wire/meeting.ts'
 import { phone } from '../store/memory.ts'
 
 const KNOWS = { schema: 1, isEvent: () => true, content: async () => () => undefined }
@@ -63,6 +63,41 @@ describe('that another phone was met', () => {
     expect(seen.events).toHaveLength(next.records.length)
     seenAt(next)
     expect(met(next)).toHaveLength(1)
+  })
+})
+
+describe('a backup in an empty phone', () => {
+  const maker = { phone: 'other', upTo: Date.now() - HOUR_MS, skewMs: 0 }
+  const heldBy = ({ events }: ReturnType<typeof seenAt>) =>
+    events.flatMap(({ event, from }) => (event.kind === 'held' ? [from] : []))
+  const held = (writer: string) =>
+    createRecords<TableEvent>(
+      [{ kind: 'held' }],
+      { writer, seq: 1, order: Date.now() - HOUR_MS },
+      { at: Date.now() - HOUR_MS, tz: 0 },
+    )
+
+  test.each([
+    [true, [undefined]],
+    [false, []],
+  ])('is its own where it goes on: %s', async (goesOn, seen) => {
+    const on = phone()
+    const journal = await open(on)
+    await journal.merge(held('other.one'), Date.now(), joinedAs(maker, goesOn))
+    for (const at of [journal, await open(on, 'own.two')]) expect(heldBy(seenAt(at))).toEqual(seen)
+  })
+
+  test('is of nobody that this phone was, where several wrote it and nothing is said', async () => {
+    const journal = await open(phone())
+    await journal.merge([...theirs(2), ...held('third.one')], Date.now())
+    expect(heldBy(seenAt(journal))).toEqual([])
+    expect(met(journal).map(([name]) => name)).toEqual(['other'])
+  })
+
+  test('is its own at a start that finds one name in it, and not its own', async () => {
+    const journal = await open(phone())
+    await journal.merge(held('other.one'), Date.now())
+    expect(heldBy(seenAt(journal))).toEqual([undefined])
   })
 })
 

@@ -24,6 +24,8 @@ test('the clock has twelve hours where the phone has them', () => {
   const at = new Date(2026, 2, 3, 18, 5).getTime()
   expect(us.clock(at)).toMatch(/^6:05\sPM$/)
   expect(metric.clock(at)).toBe('18:05')
+  for (const tag of ['es-MX', 'es-CO', 'es'])
+    expect(formats(WORDS.en, 'metric', tag, true).clock(at)).toMatch(/^6:05\spm$/)
 })
 
 test('hours are told with their minutes', () => {

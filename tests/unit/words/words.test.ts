@@ -1,40 +1,10 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { ADD_WORDS } from '../../../src/words/add.ts'
-import { BACK_WORDS } from '../../../src/words/back.ts'
-import { BROKEN_WORDS } from '../../../src/words/broken.ts'
-import { COOL_WORDS } from '../../../src/words/cool.ts'
 import { DESK_WORDS } from '../../../src/words/desk.ts'
 import { end } from '../../../src/words/en/end.ts'
 import { FIRE_WORDS } from '../../../src/words/fire.ts'
-import { KILN_WORDS } from '../../../src/words/kiln.ts'
-import { KILN_PAGE_WORDS } from '../../../src/words/kiln-pages.ts'
 import { languageOf, openLanguage, tagOf } from '../../../src/words/languages.ts'
-import { MEETING_WORDS } from '../../../src/words/meeting.ts'
-import { OPENING_WORDS } from '../../../src/words/opening.ts'
 import { PASSING_WORDS } from '../../../src/words/passing.ts'
-import { PHOTO_WORDS } from '../../../src/words/photo-outline.ts'
-import { ROOM_WORDS } from '../../../src/words/room.ts'
-import { SHEET_WORDS } from '../../../src/words/sheets.ts'
-import { TROUBLE_WORDS } from '../../../src/words/trouble.ts'
-import { WHICH_WORDS } from '../../../src/words/which.ts'
-
-/** What texts may be filled with that take their facts by name. */
-const FACTS = {
-  number: 34,
-  letter: 'G',
-  by: 'Gatepost',
-  value: 145,
-  least: 1,
-  most: 2,
-  day: '2026-03-03',
-  records: 7,
-  pots: 3,
-  pictures: 1,
-  fresh: 2,
-}
-const NAMED = /^\.(refusal|room\.looked)/
-/** What takes a list of names. */
-const LISTED = /^\.passing\.(handout\.(take|buckets)|class\.(begun|take|buckets))/
+import { everyText, texts } from '../../fixtures/texts.ts'
 
 /** What is written alike in both: the name, and languages by their own names. */
 const ALIKE = [
@@ -46,49 +16,8 @@ const ALIKE = [
   '.room.languages.es',
 ]
 
-/** Every text of a tree with the path it stands at; functions are called with stand-ins for their n-th fact. */
-function texts(node: unknown, path = '', nth: (n: number) => string = () => '7'): [string, string][] {
-  if (typeof node === 'string') return [[path, node]]
-  if (typeof node === 'function') {
-    const said: unknown = node(
-      ...Array.from({ length: Math.max(1, node.length) }, (_, n) =>
-        NAMED.test(path) ? FACTS : LISTED.test(path) ? [nth(n), 'names'] : nth(n),
-      ),
-    )
-    return [[path, String(said)]]
-  }
-  if (Array.isArray(node)) return node.flatMap((item, i) => texts(item, `${path}.${i}`, nth))
-  if (node !== null && typeof node === 'object')
-    return Object.entries(node).flatMap(([key, value]) => texts(value, `${path}.${key}`, nth))
-  return []
-}
-
 // Words are the phone's, and the phone is that of all tests.
 afterAll(() => openLanguage('en', 'en'))
-
-const everyText = (language: 'en' | 'es', nth?: (n: number) => string) =>
-  texts(
-    {
-      ...DESK_WORDS[language],
-      opening: OPENING_WORDS[language],
-      add: ADD_WORDS[language],
-      room: ROOM_WORDS[language],
-      photo: PHOTO_WORDS[language],
-      back: BACK_WORDS[language],
-      broken: BROKEN_WORDS[language],
-      cool: COOL_WORDS[language],
-      fire: FIRE_WORDS[language],
-      kiln: KILN_WORDS[language],
-      kilnPages: KILN_PAGE_WORDS[language],
-      meeting: MEETING_WORDS[language],
-      passing: PASSING_WORDS[language],
-      sheets: SHEET_WORDS[language],
-      trouble: TROUBLE_WORDS[language],
-      which: WHICH_WORDS[language],
-    },
-    '',
-    nth,
-  )
 
 describe.each(['en', 'es'] as const)('%s', (language) => {
   let all: [string, string][]
