@@ -61,6 +61,9 @@ const FINGER_PX = 24
 const lettersMm = (radiusMm: number, text: string): number =>
   Math.max(18, Math.min(radiusMm * 0.95, (radiusMm * 2.85) / Math.max(1, text.length)))
 
+const radiusMm = ({ bellyRadiusMm, footRadiusMm, kind }: DrawnThing): number =>
+  Math.max(bellyRadiusMm, kind === 'pot' ? 0 : footRadiusMm)
+
 function shelfPath({ kind, side, widthMm, depthMm }: DrawnShelf): string {
   const [w, d] = [widthMm / 2, depthMm / 2]
   const [from, to] = side === 'left' ? [-w, 0] : side === 'right' ? [0, w] : [-w, w]
@@ -155,6 +158,8 @@ export function LevelDrawing(props: LevelProps) {
     else onTap?.(now.key, at)
   }
   const at = (one: DrawnThing): Spot => (moved?.key === one.key ? moved.at : one)
+  // The smaller on top: one that stands wholly in another is still seen, and meant.
+  const drawn = things.toSorted((a, b) => radiusMm(b) - radiusMm(a))
   const find = (key: string) => things.find((one) => one.key === key)
   return (
     <svg
@@ -199,9 +204,9 @@ export function LevelDrawing(props: LevelProps) {
       {posts.map(({ xMm, yMm }, i) => (
         <circle key={i} cx={xMm} cy={yMm} r={POST_RADIUS_MM} fill={`url(#${id}p)`} class="level-line" />
       ))}
-      {things.map((one) => {
+      {drawn.map((one) => {
         const { xMm, yMm } = at(one)
-        const r = Math.max(one.bellyRadiusMm, one.kind === 'pot' ? 0 : one.footRadiusMm)
+        const r = radiusMm(one)
         const is = one.key === chosen ? 'level-thing is-chosen' : 'level-thing'
         return (
           <g key={one.key} class={is} transform={`translate(${xMm} ${yMm})`} data-thing={one.key}>

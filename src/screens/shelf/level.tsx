@@ -1,12 +1,9 @@
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
-import { type Gap, levelView } from '../../table/load/level-view.ts'
+import { levelView } from '../../table/load/level-view.ts'
 import type { LevelState, LoadState } from '../../table/model/load-state.ts'
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
-import { thingName, useLoad } from './load-app.ts'
-
-/** Nearer than this, either way, is a touch: nobody sees half a mm. */
-const TOUCH_MM = 0.5
+import { gapText, thingName, useLoad } from './load-app.ts'
 
 interface LevelProps {
   readonly load: LoadState
@@ -36,11 +33,6 @@ export function Level({ load, level, rests, tell, children }: LevelProps) {
   const [tight] = view.tight
   const [against] = view.against
   const gap = (mm: number) => formats.value.mm(Math.abs(mm))
-  const told = ({ a, b, mm }: Gap): string => {
-    const [one, other] = [name(a.key), b ? name(b.key) : w.post]
-    const isTouch = Math.abs(mm) < TOUCH_MM
-    return isTouch ? w.touch(one, other) : (mm > 0 ? w.apart : w.overlap)(one, other, gap(mm))
-  }
   return (
     <div class="level-page">
       <div class="level-said">
@@ -48,7 +40,7 @@ export function Level({ load, level, rests, tell, children }: LevelProps) {
           <>
             {tight ? (
               <p class="alarm figures" role="status">
-                {told(tight)}
+                {gapText(words.value, formats.value, table.value, tight)}
               </p>
             ) : view.nearest ? (
               <p class="figures">

@@ -1,24 +1,36 @@
-import { levelView } from '../../table/load/level-view.ts'
+import { levelView, TOUCH_MM } from '../../table/load/level-view.ts'
 import { levelsOf } from '../../table/load/loads.ts'
-import { type LoadState, levelKey } from '../../table/model/load-state.ts'
-import { thingName, useLoad } from './load-app.ts'
+import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
+import { gapText, thingName, useLoad } from './load-app.ts'
 
-/** What stands badly on the shelves of a load that is loaded, the gravest of each: its kiln may be another than it was. */
+/** What stands badly on the shelves of a load that is loaded, the gravest of each: its kiln may be another than it was. Two in each other would weld. */
 export function Misfits({ load }: { readonly load: LoadState }) {
   const { table, words, formats } = useLoad()
   const w = words.value.desk.shelf
+  const told = (level: LevelState): readonly string[] => {
+    const view = levelView(table.value, load, level)
+    const [tight, against] = [view?.tight[0], view?.against[0]]
+    return [
+      ...(tight && tight.mm < TOUCH_MM ? [gapText(words.value, formats.value, table.value, tight)] : []),
+      ...(against
+        ? [
+            w.against[against.kind](
+              thingName(words.value, table.value, against.one.key),
+              formats.value.mm(against.mm),
+            ),
+          ]
+        : []),
+    ]
+  }
   return (
     <>
-      {levelsOf(load).map((level) => {
-        const [against] = levelView(table.value, load, level)?.against ?? []
-        if (!against) return null
-        const name = thingName(words.value, table.value, against.one.key)
-        return (
-          <p key={levelKey(level)} class="alarm figures">
-            {w.level(level.number)}: {w.against[against.kind](name, formats.value.mm(against.mm))}
+      {levelsOf(load).flatMap((level) =>
+        told(level).map((text) => (
+          <p key={`${levelKey(level)} ${text}`} class="alarm figures">
+            {w.level(level.number)}: {text}
           </p>
-        )
-      })}
+        )),
+      )}
     </>
   )
 }

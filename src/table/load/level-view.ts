@@ -53,6 +53,8 @@ export interface LevelView {
 
 /** Pots stand no nearer to each other, mm. */
 export const GAP_MM = CLEARANCES.gapMm
+/** Nearer than this, either way, is a touch: nobody sees half a mm. */
+export const TOUCH_MM = 0.5
 /** The first shelf's underside above the floor, mm. */
 export const FIRST_SHELF_MM = CLEARANCES.firstShelfMm
 /** A gap that was proposed is not called too small for a thousandth of it. */

@@ -151,6 +151,8 @@ export interface HitLine {
   readonly hands?: 1
   /** A dip logged afterwards, perhaps of other hands than those that logged it: either may take it back. */
   readonly logged?: true
+  /** A result was taken in, not left out. */
+  readonly takenIn?: true
 }
 
 /** What belongs to one pair of hands. */

@@ -10,6 +10,7 @@ import { fire } from './fire.ts'
 import { front } from './front.ts'
 import { kiln } from './kiln.ts'
 import { kilnPages } from './kiln-pages.ts'
+import { look } from './look.ts'
 import { meeting } from './meeting.ts'
 import { opening } from './opening.ts'
 import { other } from './other.ts'
@@ -39,6 +40,7 @@ export const spanish = {
   fire,
   kilnPages,
   kiln,
+  look,
   meeting,
   opening,
   passing,
