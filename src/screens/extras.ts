@@ -25,6 +25,9 @@ export interface KnockView {
 export type NameResult = 'kept' | 'refused' | 'absent' | 'nothing'
 
 export interface Extras {
+  /** Kinds of cards that were answered on this phone. */
+  readonly answered: ReadonlySignal<ReadonlySet<string>>
+  noteAnswered(kind: string): void
   readonly ring: ReadonlySignal<RingView>
   /** Inside a tap, as every change of what is to ring. */
   setRing(on: boolean): void

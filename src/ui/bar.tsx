@@ -1,4 +1,5 @@
-import type { ComponentChildren } from 'preact'
+import { type ComponentChildren, createContext } from 'preact'
+import { useContext } from 'preact/hooks'
 import { PressButton } from './press.tsx'
 import './bar.css'
 
@@ -10,6 +11,9 @@ interface BarProps {
   /** Nothing to do: no dark mass. */
   readonly rest?: boolean
 }
+
+/** What a bar says below its label besides. */
+export const BarHint = createContext<ComponentChildren>(null)
 
 /**
  * Held this long and let go, a bar means its other thing, ms. Knuckles are slow: no press of theirs may end up here,
@@ -24,6 +28,7 @@ export function KnuckleBar({ label, under, holds = false, rest = false }: BarPro
       <button class="bar-live" type="button" data-press="bar" data-hold-ms={holds ? BAR_HOLD_MS : undefined}>
         <span class={label.length > 12 ? 'bar-label bar-long' : 'bar-label'}>{label}</span>
         {under === undefined ? null : <span class="bar-under">{under}</span>}
+        {useContext(BarHint)}
       </button>
     </div>
   )
@@ -44,7 +49,8 @@ export function AnswerBars({ big, small, hand }: PairProps) {
         {small.label}
       </PressButton>
       <button class="bar-answer bar-answer-big" type="button" data-press="bar">
-        {big}
+        <span>{big}</span>
+        {useContext(BarHint)}
       </button>
     </div>
   )

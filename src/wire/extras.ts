@@ -1,6 +1,7 @@
 import type { ReadonlySignal, Signal } from '@preact/signals'
 import type { UseStore } from 'idb-keyval'
 import type { Database } from '../../shared/database.ts'
+import { openAnswered } from '../device/answered.ts'
 import { CALENDAR_TYPE, calendarFile } from '../device/ics.ts'
 import { openShare } from '../device/share.ts'
 import type { BenchView, Route } from '../screens/app.ts'
@@ -65,6 +66,7 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
   const kiln = openKilnCalls(lent)
   return {
     ...names,
+    ...openAnswered(),
     caller: ringing,
     ring: ringing.view,
     setRing: ringing.set,

@@ -138,7 +138,7 @@ export class BenchPage {
 
   /** What the bar says, in its large letters; empty where there is none, as in a count. */
   async label(): Promise<string> {
-    const large = this.page.locator('.bench .bar-label, .bench .bar-answer-big').first()
+    const large = this.page.locator('.bench .bar-label, .bench .bar-answer-big > :first-child').first()
     return (await large.count()) === 0 ? '' : heard(this.page, ((await large.textContent()) ?? '').trim())
   }
 

@@ -1,4 +1,6 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
+import { twelve } from '../fixtures/twelve.ts'
+import { BenchPage } from './bench.ts'
 import { again, key, open, option } from './desk-page.ts'
 
 /** Setting up from nothing, on the built app, as a stranger would: every tap and every keystroke is counted. */
@@ -103,4 +105,29 @@ test('saving leads to where one was going', async ({ page }) => {
   await expect(page.getByText('next: 51 at A 3')).toBeVisible()
   await key(page, 'Take back').click()
   await expect(page.getByText('next: 50 at A 2')).toBeVisible()
+})
+
+test('each kind of card says how it is answered until it was, on this phone', async ({ page }) => {
+  const bench = await BenchPage.on(page, twelve(['GB'], 2))
+  const hint = page.locator('.bar-hint')
+  await bench.pass(400)
+  await bench.arm(1)
+  await expect(hint).toHaveText('Pot in your hand? Hit here, follow the beats.')
+  // A pause is no answer.
+  await page.clock.runFor(450)
+  await page.locator('.corner-hold').tap()
+  await page.clock.runFor(500)
+  await expect(hint).toHaveText('Back at the table? Hit here.')
+  await bench.hit()
+  await expect(hint).toHaveText('Pot in your hand? Hit here, follow the beats.')
+  await bench.hit()
+  await page.clock.runFor(9000)
+  await bench.pass(24)
+  await expect(bench.bar).toContainText('START')
+  await expect(hint).toHaveCount(0)
+  await page.reload()
+  await page.clock.runFor(3000)
+  await expect(bench.bar).toContainText('START')
+  await page.clock.runFor(3000)
+  await expect(hint).toHaveCount(0)
 })

@@ -1,12 +1,12 @@
 import { useEffect, useRef } from 'preact/hooks'
 import { cardKey } from '../../table/card/bar-action.ts'
-import { KnuckleBar } from '../../ui/bar.tsx'
+import { BarHint, KnuckleBar } from '../../ui/bar.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { fetchFaces, lazyPart } from '../lazy.tsx'
 import { Guard } from '../parts/guard.tsx'
 import { BigBar } from './big-bar.tsx'
 import { Face } from './card-face.tsx'
-import { CountScreen, SlipLine, WhileAway } from './stand-ins.tsx'
+import { CountScreen, Hint, SlipLine, WhileAway } from './stand-ins.tsx'
 import { Strip } from './strip.tsx'
 import { TopRow } from './top-row.tsx'
 import './bench.css'
@@ -81,7 +81,9 @@ export function Bench() {
           <Guard where="strip" small>
             <Strip />
           </Guard>
-          <BigBar card={card} />
+          <BarHint.Provider value={<Hint card={card} />}>
+            <BigBar card={card} />
+          </BarHint.Provider>
         </>
       )}
       {sheet === 'other' ? <Other close={close} /> : null}

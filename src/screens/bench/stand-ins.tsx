@@ -98,6 +98,8 @@ export const ClosedSum = withStandIn<ClosedProps>(
   () => <span />,
 )
 
+export const Hint = withStandIn<FaceProps>(() => load().then((part) => part.Hint), Nothing)
+
 export const RingAsk = withStandIn(() => load().then((part) => part.RingAsk), Nothing)
 export const OtherPotterDoes = withStandIn(() => load().then((part) => part.OtherPotterDoes), Nothing)
 

@@ -9,6 +9,23 @@ export const other = {
     under: (s: number) => `then ${s} s under`,
     inside: (s: number) => `then ${s} s inside`,
   },
+  /** On the bar, the first time a card of its kind stands there: how it is answered. */
+  hint: {
+    wax: 'Foot waxed? Hit here with a knuckle.',
+    wipe: 'All of it wiped? Hit here.',
+    'foot-check': 'Felt all round? Hit here.',
+    stir: 'Well stirred? Hit here with a knuckle.',
+    armed: 'Pot in your hand? Hit here, follow the beats.',
+    drip: 'Clean, and set down? Hit here.',
+    ready: 'Touch the glaze. Dry, or not yet?',
+    return: 'All of it poured back? Hit here.',
+    held: 'Back at the table? Hit here.',
+    'wax-pan': 'Look at the pan, then answer.',
+    'ask-dose': 'Was it so? Nothing is guessed.',
+    lid: 'Lid shut? Hit here.',
+    tools: 'All washed? Hit here.',
+    floor: 'All mopped? Hit here.',
+  },
   /** Ways out of being late for the kiln. */
   ways: {
     stillLate: (span: string) => `${span} late for the kiln`,

@@ -9,7 +9,10 @@ import { end } from './end.ts'
 import { fire } from './fire.ts'
 import { front } from './front.ts'
 import { kiln } from './kiln.ts'
+import { kilnCare } from './kiln-care.ts'
+import { kilnForm } from './kiln-form.ts'
 import { kilnPages } from './kiln-pages.ts'
+import { look } from './look.ts'
 import { meeting } from './meeting.ts'
 import { opening } from './opening.ts'
 import { other } from './other.ts'
@@ -37,8 +40,11 @@ export const spanish = {
   broken,
   cool,
   fire,
+  kilnCare,
+  kilnForm,
   kilnPages,
   kiln,
+  look,
   meeting,
   opening,
   passing,
