@@ -55,11 +55,14 @@ export function routeOf(hash: string): Route | undefined {
       return { at }
     case 'shelf':
     case 'opening':
+    case 'which':
       return named === undefined ? { at } : { at, loadId: named }
     case 'room':
       return named === undefined ? { at } : { at, door: named }
     case 'story':
       return named === undefined ? { at: 'fired' } : { at, potId: named }
+    case 'judge':
+      return named === undefined ? { at: 'opening' } : { at, potId: named }
     case 'pot':
       return named === undefined ? { at } : { at, potId: named }
     case 'stacks':
