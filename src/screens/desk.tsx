@@ -55,8 +55,8 @@ function Demo() {
 function Screen() {
   const { route, table } = useApp()
   const to = route.value
-  // What a student's phone has beside the bench passes what was done to the teacher's.
-  if (table.value.settings.student && to.at !== 'codes') return <Student />
+  // What a student's phone has beside the bench passes what was done to the teacher's, and settles what came of that.
+  if (table.value.settings.student && to.at !== 'codes' && to.at !== 'settle') return <Student />
   switch (to.at) {
     case 'board':
       return <Board />

@@ -86,6 +86,8 @@ export interface PotState {
   /** It will stand on a catch slab in the kiln. */
   readonly slab?: boolean
   readonly gone: boolean
+  /** It came of a plan that was handed on, and stands so, was changed here since, or is somebody else's by now. */
+  readonly planned?: 'so' | 'changed' | 'away'
   /** The board's clay when it came out of the kiln: its own where it was in no load here. */
   readonly board?: BoardFacts
   /** It waits for a later firing: out of this sitting's order of work. */

@@ -9,6 +9,8 @@ import { end } from './end.ts'
 import { fire } from './fire.ts'
 import { front } from './front.ts'
 import { kiln } from './kiln.ts'
+import { kilnCare } from './kiln-care.ts'
+import { kilnForm } from './kiln-form.ts'
 import { kilnPages } from './kiln-pages.ts'
 import { look } from './look.ts'
 import { meeting } from './meeting.ts'
@@ -38,6 +40,8 @@ export const spanish = {
   broken,
   cool,
   fire,
+  kilnCare,
+  kilnForm,
   kilnPages,
   kiln,
   look,
