@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks'
-import { useApp } from './app.ts'
+import { type Route, useApp } from './app.ts'
 import { asDesk, DeskProvider, useDesk } from './desk/desk-app.ts'
 import { lazyPart } from './lazy.tsx'
 import './desk/demo.css'
@@ -53,11 +53,14 @@ function Demo() {
   )
 }
 
+/** What a student's phone shows besides. */
+const OF_STUDENTS: ReadonlySet<Route['at']> = new Set(['codes', 'settle', 'help'])
+
 function Screen() {
   const { route, table } = useApp()
   const to = route.value
-  // What a student's phone has beside the bench passes what was done to the teacher's.
-  if (table.value.settings.student && to.at !== 'codes' && to.at !== 'help') return <Student />
+  // What a student's phone has beside the bench passes what was done to the teacher's, and settles what came of that.
+  if (table.value.settings.student && !OF_STUDENTS.has(to.at)) return <Student />
   switch (to.at) {
     case 'board':
       return <Board />

@@ -150,13 +150,16 @@ function useQuestion(ask: Ask | undefined): Question | undefined {
         why: w.why,
         ways: ask.potIds.map((potId) => {
           const own = pot(potId)
-          const at = own ? [words.desk.form[own.shape.form], w.fact.place(placeText(own.place))] : []
+          const theirs = own?.whose === undefined ? [] : [w.fact.whose(own.whose)]
+          const at = own
+            ? [words.desk.form[own.shape.form], w.fact.place(placeText(own.place)), ...theirs]
+            : []
           return {
             lines:
               ask.is === 'number'
                 ? at
                 : own
-                  ? [w.fact.number(own.number), words.desk.form[own.shape.form]]
+                  ? [w.fact.number(own.number), words.desk.form[own.shape.form], ...theirs]
                   : [],
             said: whose(potId),
             key: ask.is === 'number' ? w.becomes(number) : w.goesTo(place),

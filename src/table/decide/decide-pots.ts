@@ -16,12 +16,7 @@ import type { Decision, HitStamp } from './decision.ts'
 export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>, stamp: HitStamp): Decision {
   const { pot, lid } = action
   const like = table.pots[action.likePotId ?? '']
-  const wrong =
-    measuresRefusal(action) ??
-    (pot.whose === undefined ? undefined : checkName('whose', pot.whose)) ??
-    [pot.stackId, lid?.stackId ?? pot.stackId]
-      .filter((stackId) => !table.stacks[stackId])
-      .map((): Refusal => ({ code: 'unknown-stack', field: 'stack' }))[0]
+  const wrong = potRefusal(table, action)
   if (wrong) return { refusal: wrong }
   const all = potsOnTable(table).filter(({ facts }) => facts.potId !== pot.potId)
   const piece = all.find(({ facts }) => arePieces(facts, pot))?.facts
@@ -67,6 +62,18 @@ export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>,
     while (others.some((other) => other.facts.number === number))
   }
   return { events }
+}
+
+/** What is wrong with a pot, wherever it stands and whatever its number. */
+export function potRefusal(table: Table, action: Extract<Action, { do: 'set-pot' }>): Refusal | undefined {
+  const { pot, lid } = action
+  return (
+    measuresRefusal(action) ??
+    (pot.whose === undefined ? undefined : checkName('whose', pot.whose)) ??
+    [pot.stackId, lid?.stackId ?? pot.stackId]
+      .filter((stackId) => !table.stacks[stackId])
+      .map((): Refusal => ({ code: 'unknown-stack', field: 'stack' }))[0]
+  )
 }
 
 /** What a pot has of its own beside its facts, for another one. */

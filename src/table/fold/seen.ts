@@ -242,6 +242,9 @@ function ofOthers(event: TableEvent, shiftMs: number, aheadMs: number): TableEve
       const { by: _by, ...mend } = shifted
       return mend
     }
+    // Somebody else's by the plan: off that phone alone.
+    case 'pot-gone':
+      return shifted.handed ? undefined : shifted
     case 'air-set': {
       const { hung, cold, ...air } = shifted.air
       return {

@@ -12,10 +12,10 @@ import type { BucketState, PotState, Table } from '../model/state.ts'
 
 /** What is to be settled, the gravest first: what went onto a pot, then what is said of things, then twins. */
 export function asksOf(table: Table, { events, met }: Seen): readonly Ask[] {
-  if (!events.some(({ from }) => from !== undefined)) return []
+  if (!events.some(({ from }) => from !== undefined)) return twinsOf(table)
   const back = takenBack(events)
   const standing = events.filter(({ hit }) => !back.has(hit))
-  return [...coats(table, standing, met), ...changes(table, standing, met), ...twins(table)]
+  return [...coats(table, standing, met), ...changes(table, standing, met), ...twinsOf(table)]
 }
 
 /** With its place in the journal. */
@@ -97,7 +97,7 @@ function changes(table: Table, events: readonly Written[], met: readonly Meeting
   const things = new Map<string, Map<string | undefined, ThingFacts & Placed>>()
   for (const [event, said] of saidIn(events)) {
     const thing = thingOf(event)
-    if (!thing) continue
+    if (!thing || event.handed || event.anew) continue
     const key = keyOf(thing)
     const ways = things.get(key) ?? new Map()
     things.set(key, ways.set(said.from, { ...thing, ...said }))
@@ -115,8 +115,8 @@ function changes(table: Table, events: readonly Written[], met: readonly Meeting
   })
 }
 
-/** Pots of one number or on one place, buckets of one letter. */
-function twins(table: Table): Ask[] {
+/** Pots of one number or on one place, buckets of one letter: of phones that met, or of a plan that was handed on. */
+export function twinsOf(table: Table): Ask[] {
   const pots = potsOnTable(table)
   const buckets = Object.values(table.buckets)
   const asks = pairs(pots, (a, b) => a.facts.number === b.facts.number && !arePieces(a.facts, b.facts)).map(

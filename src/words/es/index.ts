@@ -12,6 +12,7 @@ import { front } from './front.ts'
 import { help } from './help.ts'
 import { kiln } from './kiln.ts'
 import { kilnPages } from './kiln-pages.ts'
+import { look } from './look.ts'
 import { meeting } from './meeting.ts'
 import { opening } from './opening.ts'
 import { other } from './other.ts'
@@ -43,6 +44,7 @@ export const spanish = {
   help,
   kilnPages,
   kiln,
+  look,
   meeting,
   opening,
   passing,

@@ -150,8 +150,11 @@ export const opening: typeof english = {
     scratch: 'Sus llenados difieren demasiado: raya primero una capa fresca con una aguja.',
     used: (times: string) => `La app usa ${times}.`,
     usedTold: 'La app usa lo que dicen las probetas.',
+    usedDrip: (times: string, tiles: string) =>
+      `La app usa una gota de ${times} veces el frente${tiles === '' ? '' : ` (las probetas: ${tiles})`}.`,
     kept: 'Lo dejaste como está.',
     use: 'USARLO',
+    useDrip: 'USAR LA GOTA',
     keep: 'DEJAR COMO ESTÁ',
     back: 'Otra vez lo de las probetas',
     behind: (n: number) => `Las piezas detrás: ${n}`,

@@ -7,7 +7,7 @@ import { footOf } from '../../../src/table/fired/foot.ts'
 import { appGuess, guessesScored } from '../../../src/table/fired/guess.ts'
 import { factorsOf } from '../../../src/table/fired/lesson.ts'
 import { asSet, limitsTold, takesLimit } from '../../../src/table/fired/limits.ts'
-import { pairOf } from '../../../src/table/fired/pairs.ts'
+import { pairOf, pairSoFar } from '../../../src/table/fired/pairs.ts'
 import { resultsOf, type Silent } from '../../../src/table/fired/results.ts'
 import { takes } from '../../../src/table/fired/take.ts'
 import { flowOf, toldFlowOf } from '../../../src/table/firing/glaze-flow.ts'
@@ -196,9 +196,14 @@ describe('a pot that stuck', () => {
     }
   })
 
-  test('keeps a front that was measured: its drip is the shelf’s', () => {
-    const run = { is: 'measured', mm: 3, longestMm: 5 } as const
+  test('keeps a front that was measured: its drip is the shelf’s, unless that was measured too', () => {
+    const run = { is: 'measured', mm: 3 } as const
     expect(said(stuck(run))).toMatchObject({ run: { ...run, longestMm: 'shelf' }, seen: { mm: 3 } })
+    for (const longestMm of [3, 5]) {
+      const play = stuck({ ...run, longestMm })
+      expect(said(play)).toMatchObject({ run: { ...run, longestMm }, seen: { mm: 3 } })
+      expect(dangersOf(play.table).filter(({ why }) => why === 'drip' || why === 'shelf')).toEqual([])
+    }
   })
 
   test('is no word for its glaze where nothing moved on the ruler', () => {
@@ -400,6 +405,18 @@ describe('a pair', () => {
     expect(second({ faults: ['crawled'] })).toBe('untried')
     expect(second({ run: { is: 'some' } })).toBe('untried')
     expect(second({}, [['4', 'standing']])).toBe('untried')
+  })
+
+  test('is untried only where nothing of it was fired, and went wrong where it did', () => {
+    const soFar = (...specs: FiredSpec[]) => {
+      const play = evening()
+      if (specs.length > 0) firing(play, 'one', specs)
+      return pairSoFar(play.table, 'demo.brackwater', 'demo.heather')
+    }
+    expect(soFar()).toBe('untried')
+    expect(soFar(over('a', none))).toBe('fired')
+    expect(soFar(over('a', none, { faults: ['pinholed'] }))).toBe('fired')
+    expect(soFar(over('a', none), over('b', shelf))).toBe('went-wrong')
   })
 
   test('that was counted by hand stays, and is told apart', () => {
