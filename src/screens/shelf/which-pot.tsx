@@ -6,6 +6,7 @@ import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Choice } from '../../ui/choice.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { WHICH_WORDS } from '../../words/which.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
@@ -19,7 +20,7 @@ const DRAWN_PX = { width: 100, height: 120 }
 /** A pot out of the fire without a number: told by its shelf, size and glaze. Nothing is taken for it untapped. */
 export function WhichPot({ load }: { readonly load: LoadState }) {
   const { table, words, formats, act } = useLoad()
-  const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const which = WHICH_WORDS[table.value.settings.language]
   const [shelf, setShelf] = useState<string>()
   const [stackId, setStack] = useState<string>()
@@ -119,7 +120,7 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
           </>
         ) : null}
         {found.length > 0 ? <p class="figures">{which.found(found.map(name).join(', '))}</p> : null}
-        <p class="caution">{w.care.open}</p>
+        <p class="caution">{care.open}</p>
       </KilnMain>
       <BackLine />
       <KnuckleBar label={told ? which.other : which.bar} />

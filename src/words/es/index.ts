@@ -11,6 +11,8 @@ import { fire } from './fire.ts'
 import { front } from './front.ts'
 import { help } from './help.ts'
 import { kiln } from './kiln.ts'
+import { kilnCare } from './kiln-care.ts'
+import { kilnForm } from './kiln-form.ts'
 import { kilnPages } from './kiln-pages.ts'
 import { look } from './look.ts'
 import { meeting } from './meeting.ts'
@@ -42,6 +44,8 @@ export const spanish = {
   cool,
   fire,
   help,
+  kilnCare,
+  kilnForm,
   kilnPages,
   kiln,
   look,
