@@ -25,6 +25,8 @@ export type Route =
   | { readonly at: 'buckets'; readonly bucketId?: string; readonly onward?: Route }
   | { readonly at: 'tile'; readonly bucketId: string; readonly underId?: string }
   | { readonly at: 'room'; readonly door?: string }
+  /** The stages of the work in plain words. */
+  | { readonly at: 'help'; readonly stage?: string }
   /** What phones that met have in two ways. */
   | { readonly at: 'settle' }
   /** Loading a kiln and what comes after; without an id the load in hand. */
