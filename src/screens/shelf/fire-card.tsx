@@ -17,9 +17,9 @@ import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
 import { FireLines } from './fire-lines.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
-import { OffsetLines } from './offset-lines.tsx'
 import type { Over } from './shelf.tsx'
 
+const OffsetLines = lazyPart(() => import('./offset-lines.tsx').then((part) => part.OffsetLines))
 const CoolLines = lazyPart(() => import('./cool-lines.tsx').then((part) => part.CoolLines))
 
 interface FireProps {
