@@ -1,4 +1,4 @@
-import { coneStands, conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
+import { coneStands, conesTaught, isOdd, offsetLearned } from '../../table/load/cones-taught.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'
 import { useLoad } from './load-app.ts'
