@@ -93,7 +93,7 @@ export function FireCard({ load, open, beside }: FireProps) {
                 ? ''
                 : w.lit(days.moment(load.litAt))}
         </p>
-        {fires ? <OffsetLines load={load} open={open} asks /> : null}
+        {fires ? <OffsetLines load={load} fire={fire} open={open} asks /> : null}
         {fires ? (
           <FireLines load={load} stage={stage} ahead={ahead} candles={steams} fogs={fogs} steams={wet} />
         ) : (
@@ -116,8 +116,8 @@ export function FireCard({ load, open, beside }: FireProps) {
               ? care.cool
               : care.open}
         </p>
-        {fires ? null : <OffsetLines load={load} open={open} asks />}
-        <OffsetLines load={load} open={open} asks={false} />
+        {fires ? null : <OffsetLines load={load} fire={fire} open={open} asks />}
+        <OffsetLines load={load} fire={fire} open={open} asks={false} />
         <div class="kiln-keys">
           {fires ? (
             <>
