@@ -9,6 +9,7 @@ import { candled, type LoadStage, levelsOf, stageOf } from '../../table/load/loa
 import { type LoadState, levelKey } from '../../table/model/load-state.ts'
 import { loadInHand } from '../../table/model/load-things.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
@@ -44,6 +45,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
   const app = useLoad()
   const { table, words, formats } = app
   const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const { asking, propose, drawn } = packing
   const load = kept && drawn(kept)
   const stage = load && load !== kept ? stageOf(table.value, load, app.now.value) : known
@@ -116,7 +118,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
             </InTheWay>
           ) : null}
           {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
-          <p class="caution">{isLoaded ? w.care.light : w.care.shelf}</p>
+          <p class="caution">{isLoaded ? care.light : care.shelf}</p>
           {load && shown ? (
             <Level load={load} level={shown} rests={asking} tell={tell}>
               {levels.length < 2

@@ -1,7 +1,8 @@
 import { levelView, TOUCH_MM } from '../../table/load/level-view.ts'
 import { levelsOf } from '../../table/load/loads.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
-import { gapText, thingName, useLoad } from './load-app.ts'
+import { gapText } from './gap-text.ts'
+import { thingName, useLoad } from './load-app.ts'
 
 /** What stands badly on the shelves of a load that is loaded, the gravest of each: its kiln may be another than it was. Two in each other would weld. */
 export function Misfits({ load }: { readonly load: LoadState }) {

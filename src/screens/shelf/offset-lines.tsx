@@ -1,4 +1,4 @@
-import { conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
+import { coneStands, conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'
 import { useLoad } from './load-app.ts'
@@ -7,7 +7,7 @@ import type { Over } from './shelf.tsx'
 /** A change smaller than this is not offered, K. */
 const WORTH_C = 1
 
-/** What the fallen cones say of this kiln's thermometer: it moves nothing until the person takes it. */
+/** What the cones say of this kiln's thermometer: it moves nothing until the person takes it. */
 export function OffsetLines({
   load,
   open,
@@ -26,7 +26,8 @@ export function OffsetLines({
   const degrees = (byC: number) =>
     `${Math.round(byC * (units === 'us' ? 1.8 : 1) * 10) / 10} ${units === 'us' ? '°F' : '°C'}`
   const said = (byC: number) => (byC < 0 ? fire.cooler(degrees(-byC)) : fire.hotter(degrees(byC)))
-  const last = conesTaught(load).at(-1)
+  const stands = coneStands(load)
+  const last = stands && isOdd(table.value, kilnId, stands) ? stands : conesTaught(load).at(-1)
   if (!last) return null
   const odd = isOdd(table.value, kilnId, last)
   const learned = offsetLearned(table.value, kilnId)
@@ -39,7 +40,7 @@ export function OffsetLines({
   return (
     <div>
       <p class={odd ? 'alarm figures' : 'figures'}>
-        {fire.offset(last.cone, temp(last.shownC), temp(last.chartC))}
+        {(last.stands ? fire.stands : fire.offset)(last.cone, temp(last.shownC), temp(last.chartC))}
       </p>
       {odd ? (
         <>

@@ -4,16 +4,18 @@ import { coneFallsMin, type Offset, offsetOf, WITHIN_C } from '../../engine/melt
 import { coneTemp, RATE_C_PER_H, USUAL_CONES } from '../../engine/melt/cones.ts'
 import { endOf } from '../firing/firing.ts'
 import type { BandMs } from '../forecast/forecast.ts'
-import type { HeatReading, LoadState } from '../model/load-state.ts'
+import type { ConeSeen, HeatReading, LoadState } from '../model/load-state.ts'
 import type { Table } from '../model/state.ts'
 import { after, logOf } from './heat-log.ts'
-import { bendOf, fallOf, loadsOf, seriesOf } from './loads.ts'
+import { bendOf, fallOf, loadsOf, seriesOf, standsOf } from './loads.ts'
 
 const MIN_MS = 60_000
 /** A cone that was seen so long after the last reading is tied to none. Our choice. */
 const BESIDE_MS = 15 * MIN_MS
 /** From its first bend until a cone lies. A supplier of cones says 15 to 25 min; from memory. */
 const BENDS_MS = { least: 15 * MIN_MS, most: 25 * MIN_MS }
+/** A cone that stands when it is due is looked at again so soon: from its first bend it lies in no less than {@link BENDS_MS}. Our choice. */
+const AGAIN_MS = 10 * MIN_MS
 /** The rise at a fall is that of the last 100 K before it. */
 const RISE_K = 100
 /** A cone so far from where its chart and this kiln have it is asked about, K: three sds of both. Assumption. */
@@ -45,8 +47,10 @@ export function coneAhead(table: Table, load: LoadState): BandMs | undefined {
   return falls ? after(last.at, falls) : undefined
 }
 
-/** A fallen cone against what the thermometer showed, K: positive where the kiln is hotter than it shows. */
+/** A cone against what the thermometer showed, K: positive where the kiln is hotter than it shows. */
 export interface ConeTaught {
+  /** It stands still, and falls at no less. */
+  readonly stands?: true
   readonly loadId: string
   readonly cone: string
   readonly at: number
@@ -76,27 +80,43 @@ function riseAt(load: LoadState, at: number, shownC: number): number {
   return from ? ((shownC - from.tempC) / (at - from.at)) * 60 * MIN_MS : load.firing.riseCPerH
 }
 
-/** What the cones of a load say of its kiln's thermometer. */
+/** A look at a cone against its chart; undefined where nothing near it was read, or no chart has it. */
+function besideChart(load: LoadState, { cone, at, hit }: ConeSeen): ConeTaught | undefined {
+  const { firing, loadId, offAt, readings } = load
+  // First seen in a kiln that cools: nobody saw at what heat.
+  if (firing.make !== 'american' || (offAt !== undefined && at > offAt)) return undefined
+  const shownC = shownAt(
+    readings.filter((reading) => offAt === undefined || reading.at <= offAt),
+    at,
+  )
+  const perH = shownC === undefined ? 0 : riseAt(load, at, shownC)
+  // A rise that no kiln has is a slip in one of its readings.
+  const isRise = perH > RATE_C_PER_H.above && perH < RATE_C_PER_H.below
+  const chartC = isRise ? coneTemp(cone, USUAL_CONES, perH)?.tempC : undefined
+  if (shownC === undefined || chartC === undefined) return undefined
+  return { loadId, cone, at, hit, shownC, chartC, overK: chartC - shownC }
+}
+
+/** What the fallen cones of a load say of its kiln's thermometer. */
 export function conesTaught(load: LoadState): readonly ConeTaught[] {
-  if (load.firing.make !== 'american') return []
   const seen = [...new Set(load.cones.map(({ cone }) => cone))]
-  return seen.flatMap((cone): ConeTaught[] => {
+  return seen.flatMap((cone) => {
     const fall = fallOf(load, cone)
-    if (fall?.is !== 'down') return []
-    const { at, hit } = fall
-    // First seen to lie in a kiln that cools: nobody saw at what heat it fell.
-    if (load.offAt !== undefined && at > load.offAt) return []
-    const shownC = shownAt(
-      load.readings.filter((reading) => load.offAt === undefined || reading.at <= load.offAt),
-      at,
-    )
-    const perH = shownC === undefined ? 0 : riseAt(load, at, shownC)
-    // A rise that no kiln has is a slip in one of its readings.
-    const isRise = perH > RATE_C_PER_H.above && perH < RATE_C_PER_H.below
-    const chartC = isRise ? coneTemp(cone, USUAL_CONES, perH)?.tempC : undefined
-    if (shownC === undefined || chartC === undefined) return []
-    return [{ loadId: load.loadId, cone, at, hit, shownC, chartC, overK: chartC - shownC }]
+    return (fall?.is === 'down' && besideChart(load, fall)) || []
   })
+}
+
+/** The last look at the wanted cone where it stood, as far as it goes; it teaches nothing, but may be far over its chart. */
+export function coneStands(load: LoadState): ConeTaught | undefined {
+  const look = standsOf(load)
+  const beside = look && besideChart(load, look)
+  return beside && { ...beside, stands: true }
+}
+
+/** When a cone that stood when it was due, or later, is looked at again, table time, ms; undefined where it was not so seen. */
+export function lookAgainAt(load: LoadState, { likely }: BandMs): number | undefined {
+  const look = standsOf(load)
+  return look && look.at >= likely ? look.at + AGAIN_MS : undefined
 }
 
 /** What all fallen cones of a kiln come to, whether taken or not. */
@@ -110,8 +130,10 @@ export function offsetLearned(table: Table, kilnId: string): (Offset & { readonl
 }
 
 /** Whether cone and thermometer disagree by more than this kiln does: it is asked which is wrong. */
-export const isOdd = (table: Table, kilnId: string, { overK }: ConeTaught): boolean =>
-  Math.abs(overK - (table.offsets?.[kilnId]?.offsetC ?? 0)) > ODD_K
+export function isOdd(table: Table, kilnId: string, { overK, stands }: ConeTaught): boolean {
+  const off = overK - (table.offsets?.[kilnId]?.offsetC ?? 0)
+  return (stands ? -off : Math.abs(off)) > ODD_K
+}
 
 export { CONE_STANDS, type ConeStand, WITHIN_C }
 
