@@ -101,7 +101,14 @@ function takenOff(table: Table, events: readonly Written[], met: readonly Meetin
   const words = new Map<string, (Placed & { readonly hit: string; readonly isGone: boolean })[]>()
   for (const [event, said, hit] of saidIn(events)) {
     const potId = event.kind === 'pot-set' ? event.pot.potId : 'potId' in event ? event.potId : undefined
-    if (potId === undefined || !table.pots[potId]?.gone || event.handed || event.anew || !ON_TABLE.has(event.kind)) continue
+    if (
+      potId === undefined ||
+      !table.pots[potId]?.gone ||
+      event.handed ||
+      event.anew ||
+      !ON_TABLE.has(event.kind)
+    )
+      continue
     const before = words.get(potId)?.filter(({ from }) => from !== said.from) ?? []
     words.set(potId, [...before, { ...said, hit, isGone: event.kind === 'pot-gone' }])
   }
