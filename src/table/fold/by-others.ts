@@ -1,7 +1,7 @@
 /** What another phone does on this one's table: fetched with what sees it, see `seen.ts`. */
 
-import { isBegun } from '../entry/handout.ts'
 import { change } from '../model/change.ts'
+import { isBegun } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { doOfOthers } from './reduce.ts'
 
