@@ -25,12 +25,18 @@ export type Route =
   | { readonly at: 'buckets'; readonly bucketId?: string; readonly onward?: Route }
   | { readonly at: 'tile'; readonly bucketId: string; readonly underId?: string }
   | { readonly at: 'room'; readonly door?: string }
+  /** The stages of the work in plain words. */
+  | { readonly at: 'help'; readonly stage?: string }
   /** What phones that met have in two ways. */
   | { readonly at: 'settle' }
   /** Loading a kiln and what comes after; without an id the load in hand. */
   | { readonly at: 'shelf'; readonly loadId?: string }
   /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
   | { readonly at: 'opening'; readonly loadId?: string }
+  /** The same, with one pot in hand. */
+  | { readonly at: 'judge'; readonly potId: string }
+  /** A pot of a load without its number is told by what is seen of it. */
+  | { readonly at: 'which'; readonly loadId?: string }
   | { readonly at: 'looks' }
   /** Pots that were fired without a load on this phone. */
   | { readonly at: 'elsewhere' }

@@ -5,7 +5,7 @@ import { isBy } from '../../shared/record.ts'
 import type { Journal, Noted } from '../store/index.ts'
 import { throughSteps } from '../store/slices.ts'
 import { phoneOf, type Seen, seenFrom, seenSteps } from '../table/fold/seen.ts'
-import { asksOf } from '../table/meeting/asks.ts'
+import { asksOf, twinsOf } from '../table/meeting/asks.ts'
 import type { Ask } from '../table/model/ask.ts'
 import type { Table } from '../table/model/state.ts'
 import { orderMs } from './clock-set.ts'
@@ -90,4 +90,6 @@ export async function fileTaken(journal: Own): Promise<void> {
 
 /** What is to be settled of what phones brought. */
 export const asksNow = (journal: Own, table: Table): readonly Ask[] =>
-  journal.records.every(isBy(journal.phone)) ? [] : asksOf(table, seenFrom(journal.records, journal.phone))
+  journal.records.every(isBy(journal.phone))
+    ? twinsOf(table)
+    : asksOf(table, seenFrom(journal.records, journal.phone))

@@ -1,7 +1,7 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
 import { twelve } from '../fixtures/twelve.ts'
 import { BenchPage } from './bench.ts'
-import { again, key, open, option } from './desk-page.ts'
+import { again, demo, key, misfits, open, option } from './desk-page.ts'
 
 /** Setting up from nothing, on the built app, as a stranger would: every tap and every keystroke is counted. */
 
@@ -130,4 +130,29 @@ test('each kind of card says how it is answered until it was, on this phone', as
   await expect(bench.bar).toContainText('START')
   await page.clock.runFor(3000)
   await expect(hint).toHaveCount(0)
+})
+
+test('the help has a page a stage with its caution, reached from the room and from the bench', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 320, height: 568 })
+  await open(page, 'room')
+  await key(page, 'Help').click()
+  const stages = page.locator('.help-page > .key')
+  await expect(stages).toHaveCount(8)
+  for (let i = 0; i < 8; i++) {
+    await stages.nth(i).click()
+    await expect(page.locator('.help-page .caution')).toBeVisible()
+    expect(await page.evaluate(misfits)).toEqual([])
+    await key(page, 'Back').click()
+  }
+  await demo(page)
+  for (const on of ['Put right', 'More', 'Help']) {
+    // Longer than a hit on a fresh screen is taken for a slip.
+    await page.waitForTimeout(600)
+    await key(page, on).tap()
+  }
+  await expect(page.getByRole('heading', { name: 'Waxing and wiping' })).toBeVisible()
+  await key(page, 'Bench').click()
+  await expect(page.locator('.bench')).toBeVisible()
 })

@@ -67,9 +67,9 @@ function prepNow(steps: readonly AtStep[], line: readonly Task[]): Work | undefi
   return pot && { is, pot, left: leftAt(steps, is) }
 }
 
-/** Past its upper bound a pot counts as dry already: touching it would bring nothing forward. */
+/** Past its upper bound a pot that nobody found damp counts as dry: touching it would bring nothing forward. */
 const damp = (steps: readonly AtStep[], now: number): readonly AtStep[] =>
-  steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.upper)
+  steps.filter(({ step }) => step.is !== 'touch' || !mayBeDipped(step, now))
 
 /** The first task, if the hands can take it up now; what is waxed or wiped went before. */
 function taken(

@@ -3,7 +3,7 @@ import { waxSetMin } from '../../engine/air/wax.ts'
 import type { PotForecast } from '../../engine/contract.ts'
 import type { HalfAndHalf } from '../../engine/wait/half-and-half.ts'
 import type { Learned } from '../../engine/wait/learned.ts'
-import { coatsOn } from '../model/plan.ts'
+import { coatsOn, lastDip } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { airAt, airOf } from './air-inputs.ts'
 
@@ -37,6 +37,20 @@ export interface Forecast {
 export interface Walls {
   readonly wallForecast: (table: Table, pot: PotState) => Forecast
   readonly wallFilledAt: (table: Table, pot: PotState, now: number) => number
+}
+
+/** After "not yet" a coat is asked about again after a quarter of its age, within these limits, ms. Our choice. */
+const ASK_AGAIN_PART = 0.25
+const ASK_AGAIN_MS = { least: 2 * 60_000, most: 15 * 60_000 }
+
+/** How long after a "not yet" a coat is left alone, from its age then, ms. */
+export const askAgainMs = (ageMs: number): number =>
+  Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))
+
+/** The touch that found the last coat of a pot not yet dry, unless a later one said dry. */
+export function notYetOf(pot: PotState): PotState['touches'][number] | undefined {
+  const last = pot.touches.findLast(({ dipId }) => dipId === lastDip(pot)?.dipId)
+  return last?.dry === false ? last : undefined
 }
 
 let walls: Walls | undefined

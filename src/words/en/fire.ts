@@ -4,6 +4,8 @@ import { isOne } from './counts.ts'
 export const fire = {
   conesFall: (cone: string, at: string) => `Cone ${cone} about ${at}`,
   overdue: (cone: string, at: string) => `Cone ${cone} was due about ${at}: look now, or read again`,
+  still: (cone: string, at: string, again: string) =>
+    `Cone ${cone} still standing at ${at}: look again at ${again}`,
   between: (from: string, to: string) => `(${from} to ${to})`,
   decides: 'The cone in the kiln decides.',
   early: (within: string) =>
@@ -35,6 +37,8 @@ export const fire = {
   cold: 'Cool enough to unload.',
   offset: (cone: string, shown: string, chart: string) =>
     `Cone ${cone} fell at ${shown} shown; its chart has ${chart}.`,
+  stands: (cone: string, shown: string, chart: string) =>
+    `Cone ${cone} stands at ${shown} shown; its chart has it fall at ${chart}.`,
   learned: (degrees: string, spread: string, n: number) =>
     `This kiln is ${degrees} than it shows, give or take ${spread} (${isOne(n) ? '1 cone' : `${n} cones`}).`,
   hotter: (degrees: string) => `${degrees} hotter`,

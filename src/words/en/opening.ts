@@ -150,8 +150,11 @@ export const opening = {
     scratch: 'Its fills differ too much: scratch a fresh coat with a pin first.',
     used: (times: string) => `The app plans with ${times}.`,
     usedTold: 'The app plans as the tiles say.',
+    usedDrip: (times: string, tiles: string) =>
+      `The app plans with a drip of ${times} times the front${tiles === '' ? '' : ` (the tiles: ${tiles})`}.`,
     kept: 'You kept it as it is.',
     use: 'USE IT',
+    useDrip: 'USE THE DRIP',
     keep: 'KEEP AS IT IS',
     back: 'As the tiles say again',
     behind: (n: number) => `The pots behind it: ${n}`,
@@ -220,6 +223,7 @@ export const opening = {
       'past-foot':
         'It ran past its foot line, and so would this one: a thinner coat, a higher edge, or a slab.',
     },
+    faults: (what: string) => `That one: ${what}. So may this one.`,
     onSlab: 'A new pot of it, on a slab',
     same: 'Everything else is as it was.',
     unsure: 'Its coats are not known for sure.',

@@ -20,6 +20,7 @@ export const room = {
     phone: 'This phone',
     keep: 'Keep',
   },
+  help: 'Help',
   noKiln: 'no hour set',
   kilnAt: (when: string) => `on ${when}`,
   clayStands: (wall: string, cone: string, takes: string) => `walls ${wall}, cone ${cone}, takes ${takes}`,

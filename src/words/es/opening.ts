@@ -150,8 +150,11 @@ export const opening: typeof english = {
     scratch: 'Sus llenados difieren demasiado: raya primero una capa fresca con una aguja.',
     used: (times: string) => `La app usa ${times}.`,
     usedTold: 'La app usa lo que dicen las probetas.',
+    usedDrip: (times: string, tiles: string) =>
+      `La app usa una gota de ${times} veces el frente${tiles === '' ? '' : ` (las probetas: ${tiles})`}.`,
     kept: 'Lo dejaste como está.',
     use: 'USARLO',
+    useDrip: 'USAR LA GOTA',
     keep: 'DEJAR COMO ESTÁ',
     back: 'Otra vez lo de las probetas',
     behind: (n: number) => `Las piezas detrás: ${n}`,
@@ -223,6 +226,7 @@ export const opening: typeof english = {
       'past-foot':
         'Pasó la línea del pie, y esta también lo haría: capa más fina, borde más alto, o un platillo.',
     },
+    faults: (what: string) => `Aquella: ${what}. Esta puede salir igual.`,
     onSlab: 'Una nueva igual, sobre platillo',
     same: 'Todo lo demás es como era.',
     unsure: 'No se sabe seguro qué capas lleva.',

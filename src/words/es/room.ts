@@ -15,6 +15,7 @@ export const room: typeof english = {
     phone: 'Este teléfono',
     keep: 'Guardar',
   },
+  help: 'Ayuda',
   noKiln: 'sin hora puesta',
   kilnAt: (when: string) => `se enciende ${when}`,
   clayStands: (wall: string, cone: string, takes: string) =>

@@ -217,6 +217,41 @@ test('good on a pot whose glaze ended far above its foot line says no more than 
 })
 
 describe('the longest drip', () => {
+  test('of a glaze that else runs less is taken alone: what less it runs is told, and taken apart', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', none), lone('b', none)])
+    firing(play, 'two', [lone('c', none), lone('d', { is: 'measured', mm: 1, longestMm: 6 })])
+    const before = flowOf(play.table, 'demo.brackwater', null)
+    const told = of(play)
+    expect(told).toMatchObject({ still: 'danger', way: 'relief' })
+    expect(told.factor.likely).toBeLessThan(0.8)
+    play.act(takes(told))
+    const { drip: dripFactor = 0 } = told
+    const close = (value = 0) => expect.closeTo(value, 9)
+    expect(flowOf(play.table, 'demo.brackwater', null)).toMatchObject({
+      likelyPerMm: close(before?.likelyPerMm),
+      lowPerMm: close(before?.lowPerMm),
+      highPerMm: close(before?.highPerMm),
+      dripFactor,
+    })
+    expect(of(play)).toMatchObject({ still: 'relief', asks: false, usedDrip: dripFactor })
+    expect(of(play).tileDrip).toBeLessThan(dripFactor)
+    play.act(takes(of(play)))
+    expect(flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm).toBeLessThan(
+      0.8 * (before?.likelyPerMm ?? 0),
+    )
+  })
+
+  test('kept, what is reckoned with keeps its whole range', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', shelf), lone('b', shelf)])
+    play.act(takes(of(play)))
+    const before = flowOf(play.table, 'demo.brackwater', null)
+    firing(play, 'two', [lone('c', none), lone('d', none)])
+    play.act(keeps(of(play)))
+    expect(flowOf(play.table, 'demo.brackwater', null)).toEqual(before)
+  })
+
   test('on the shelf keeps the front that was measured', () => {
     const play = evening()
     firing(play, 'one', [lone('a', { is: 'measured', mm: 2, longestMm: 'shelf' })])
