@@ -33,6 +33,10 @@ export type Route =
   | { readonly at: 'shelf'; readonly loadId?: string }
   /** Guessing, judging and looking again at fired pots; without an id of the latest load that was lit. */
   | { readonly at: 'opening'; readonly loadId?: string }
+  /** The same, with one pot in hand. */
+  | { readonly at: 'judge'; readonly potId: string }
+  /** A pot of a load without its number is told by what is seen of it. */
+  | { readonly at: 'which'; readonly loadId?: string }
   | { readonly at: 'looks' }
   /** Pots that were fired without a load on this phone. */
   | { readonly at: 'elsewhere' }

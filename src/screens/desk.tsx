@@ -86,8 +86,12 @@ function Screen() {
       return <Settle />
     case 'shelf':
       return <Shelf key={to.loadId} loadId={to.loadId} />
+    case 'which':
+      return <Shelf key="which" loadId={to.loadId} first="which" />
     case 'opening':
       return <Opening key={to.loadId} loadId={to.loadId} />
+    case 'judge':
+      return <Opening key={to.potId} potId={to.potId} />
     case 'fired':
       return <FiredList />
     case 'story':

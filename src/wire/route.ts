@@ -57,6 +57,7 @@ export function routeOf(hash: string): Route | undefined {
       return { at }
     case 'shelf':
     case 'opening':
+    case 'which':
       return named === undefined ? { at } : { at, loadId: named }
     case 'room':
       return named === undefined ? { at } : { at, door: named }
@@ -64,6 +65,8 @@ export function routeOf(hash: string): Route | undefined {
       return named === undefined ? { at } : { at, stage: named }
     case 'story':
       return named === undefined ? { at: 'fired' } : { at, potId: named }
+    case 'judge':
+      return named === undefined ? { at: 'opening' } : { at, potId: named }
     case 'pot':
       return named === undefined ? { at } : { at, potId: named }
     case 'stacks':

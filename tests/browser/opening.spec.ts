@@ -216,6 +216,24 @@ test('pots that are all out at once are put back with one hit, and judged with t
   await opening.says('GOOD')
 })
 
+test('a pot without its number is told by what is seen of it, and is the next card', async ({ page }) => {
+  const opening = await OpeningPage.open(page, 'up')
+  await page.getByRole('button', { name: 'Pots' }).tap()
+  await page.getByRole('button', { name: 'Which pot is this?' }).tap()
+  const which = page.locator('.kiln [data-press="bar"]')
+  await expect(which).toHaveText('COMPARE')
+  await page.getByText('1', { exact: true }).first().tap()
+  await opening.press(which)
+  const found = page.locator('.which-pot', { hasText: '33' })
+  await found.tap()
+  await expect(opening.title).toContainText('Pot 33')
+  await opening.says('GOOD')
+  await opening.hit()
+  expect((await opening.fired(33)).found?.run).toEqual({ is: 'none' })
+  expect((await opening.fired(35)).found).toBeUndefined()
+  await expect(opening.title).toContainText('Pot 35')
+})
+
 test('inches are sixteenths on ruler, keys and figures alike', async ({ page }) => {
   const inches = { kind: 'settings-set' as const, settings: { units: 'us' as const } }
   const bench = await BenchPage.on(page, [...firedLoad(EVENING.getTime(), 'shut'), [inches]])

@@ -223,6 +223,7 @@ export const opening = {
       'past-foot':
         'It ran past its foot line, and so would this one: a thinner coat, a higher edge, or a slab.',
     },
+    faults: (what: string) => `That one: ${what}. So may this one.`,
     onSlab: 'A new pot of it, on a slab',
     same: 'Everything else is as it was.',
     unsure: 'Its coats are not known for sure.',

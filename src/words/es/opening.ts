@@ -226,6 +226,7 @@ export const opening: typeof english = {
       'past-foot':
         'Pasó la línea del pie, y esta también lo haría: capa más fina, borde más alto, o un platillo.',
     },
+    faults: (what: string) => `Aquella: ${what}. Esta puede salir igual.`,
     onSlab: 'Una nueva igual, sobre platillo',
     same: 'Todo lo demás es como era.',
     unsure: 'No se sabe seguro qué capas lleva.',

@@ -611,6 +611,21 @@ describe('that one again', () => {
     expect(told(shelf, { loose: true })).toEqual({ ran: 'shelf', slab: [{ what: 'slab', was: true }] })
   })
 
+  test('says what else went wrong with its glaze, and its pot gets a number of its own', () => {
+    const play = evening()
+    const faults = ['crawled', 'warped'] as const
+    firing(play, 'one', [{ potId: 'a', coats: [BRACKWATER], run: none, faults }])
+    expect(again(play).faults).toEqual(['crawled'])
+    const { number = 0 } = play.table.pots.a?.facts ?? {}
+    play.append([{ kind: 'taken-out', potId: 'a' }], 'out')
+    const { shape, stackId } = play.table.pots.a!.facts
+    const made = () => {
+      play.act({ do: 'set-pot', pot: { shape, stackId } })
+      return Object.values(play.table.pots).at(-1)?.facts.number
+    }
+    expect(made()).toBeGreaterThan(number)
+  })
+
   test('has the seconds of then where nothing has changed but the density', () => {
     const play = fire()
     for (const bucketId of ['demo.gatepost', 'demo.brackwater'])
