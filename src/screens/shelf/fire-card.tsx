@@ -17,9 +17,9 @@ import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
 import { FireLines } from './fire-lines.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
-import { OffsetLines } from './offset-lines.tsx'
 import type { Over } from './shelf.tsx'
 
+const OffsetLines = lazyPart(() => import('./offset-lines.tsx').then((part) => part.OffsetLines))
 const CoolLines = lazyPart(() => import('./cool-lines.tsx').then((part) => part.CoolLines))
 
 interface FireProps {
@@ -93,7 +93,7 @@ export function FireCard({ load, open, beside }: FireProps) {
                 ? ''
                 : w.lit(days.moment(load.litAt))}
         </p>
-        {fires ? <OffsetLines load={load} open={open} asks /> : null}
+        {fires ? <OffsetLines load={load} fire={fire} open={open} asks /> : null}
         {fires ? (
           <FireLines load={load} stage={stage} ahead={ahead} candles={steams} fogs={fogs} steams={wet} />
         ) : (
@@ -116,8 +116,8 @@ export function FireCard({ load, open, beside }: FireProps) {
               ? care.cool
               : care.open}
         </p>
-        {fires ? null : <OffsetLines load={load} open={open} asks />}
-        <OffsetLines load={load} open={open} asks={false} />
+        {fires ? null : <OffsetLines load={load} fire={fire} open={open} asks />}
+        <OffsetLines load={load} fire={fire} open={open} asks={false} />
         <div class="kiln-keys">
           {fires ? (
             <>

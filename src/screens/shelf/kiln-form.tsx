@@ -4,7 +4,6 @@ import { KILN_OFFERS, KILN_SIZES, type KilnOffer } from '../../table/load/kiln-s
 import { isSameKiln } from '../../table/load/same-kiln.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Choice } from '../../ui/choice.tsx'
-import { LevelDrawing } from '../../ui/level-drawing.tsx'
 import { KILN_FORM_WORDS } from '../../words/kiln-form.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
@@ -12,6 +11,8 @@ import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
+
+const LevelDrawing = lazyPart(() => import('../../ui/level-drawing.tsx').then((part) => part.LevelDrawing))
 
 const OffsetTaken = lazyPart(() => import('./offset-taken.tsx').then((part) => part.OffsetTaken))
 

@@ -15,6 +15,7 @@ import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
+import { gapText } from './gap-text.ts'
 import { InTheWay } from './in-the-way.tsx'
 import { Level } from './level.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
@@ -139,7 +140,9 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
           ) : stage.is === 'propose' ? (
             <Ready load={load} open={open} kiln={kiln} />
           ) : null}
-          {load && isLoaded ? <Misfits load={load} /> : null}
+          {load && isLoaded ? (
+            <Misfits load={load} gap={(gap) => gapText(words.value, formats.value, table.value, gap)} />
+          ) : null}
           {load && isLoaded && isCandled ? <CandleLines load={load} /> : null}
           {stage.is === 'propose' || !load ? null : (
             <div class={stage.is === 'shelf' ? 'kiln-keys is-three' : 'kiln-keys'}>

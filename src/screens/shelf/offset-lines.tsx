@@ -1,6 +1,6 @@
-import { coneStands, conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
+import { coneStands, conesTaught, isOdd, offsetLearned } from '../../table/load/cones-taught.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
-import { FIRE_WORDS } from '../../words/fire.ts'
+import type { FIRE_WORDS } from '../../words/fire.ts'
 import { useLoad } from './load-app.ts'
 import type { Over } from './shelf.tsx'
 
@@ -10,16 +10,17 @@ const WORTH_C = 1
 /** What the cones say of this kiln's thermometer: it moves nothing until the person takes it. */
 export function OffsetLines({
   load,
+  fire,
   open,
   asks,
 }: {
   readonly load: LoadState
+  readonly fire: (typeof FIRE_WORDS)['en']
   readonly open: (over: Over) => void
   /** Says what has to be asked, else what is offered. */
   readonly asks: boolean
 }) {
   const { table, formats, act } = useLoad()
-  const fire = FIRE_WORDS[table.value.settings.language]
   const { kilnId } = load.kiln
   const { units } = table.value.settings
   const { temp } = formats.value

@@ -6,7 +6,7 @@ import type {
   PotFacts,
   StackFacts,
 } from '../../../shared/nouns.ts'
-import { coatsOn, potsOnTable } from '../model/plan.ts'
+import { isBegun, potsOnTable } from '../model/plan.ts'
 import { isSame } from '../model/same.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { reachMm } from './cover.ts'
@@ -26,10 +26,6 @@ const bucketsOf = (
   const wanted = new Set(plans.flatMap(({ coats }) => coats.map(({ bucketId }) => bucketId)))
   return Object.values(table.buckets).flatMap(({ facts }) => (wanted.has(facts.bucketId) ? [facts] : []))
 }
-
-/** Whether the pot has a coat: such a one passes with all that was done to it, never as a plan. */
-export const isBegun = (pot: PotState): boolean =>
-  coatsOn(pot).length > 0 || (pot.coatsCounted ?? 0) > 0 || pot.uncounted
 
 /** The class: every pot on the table without a coat, and all that they are to be dipped in. */
 export function classOf(table: Table): Handout {

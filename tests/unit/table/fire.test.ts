@@ -1,14 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { loadCalls } from '../../../src/table/load/calls.ts'
+import { coneStands, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/cones-taught.ts'
 import { loadCooling } from '../../../src/table/load/cool.ts'
-import {
-  coneAhead,
-  coneStands,
-  conesTaught,
-  isOdd,
-  lookAgainAt,
-  offsetLearned,
-} from '../../../src/table/load/fire.ts'
+import { coneAhead, lookAgainAt } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { callWords } from '../../../src/table/load/kiln-spoken.ts'
 import { coneDownAt, isWarm, stageOf } from '../../../src/table/load/loads.ts'
