@@ -147,8 +147,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'a full wall is never told from one that is likely so',
     file: 'src/table/advice/warnings.ts',
-    find: 'const full = upperMm < thirstyUpperMm * THIN_PART',
-    replace: 'const full = likelyMm < thirstyMm * THIN_PART',
+    find: 'const full = filledAt(table, pot, now) >= FULL_PART',
+    replace: 'const full = FULL_PART > 0',
     tests: ['tests/unit/table/quiet.test.ts'],
   },
   {
