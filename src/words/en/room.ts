@@ -173,6 +173,11 @@ export const room = {
   whose: 'Is this phone to go on as the one that made the file?',
   goOn: 'Yes: that one is lost or replaced',
   another: 'No: another phone at its table',
+  clock: (there: string, here: string) =>
+    `That phone’s clock showed ${there} when it made the file. Here it is ${here}. Waits go by that.`,
+  justNow: 'It was made just now',
+  agree: 'Made before; the clocks agree',
+  clockElse: 'Neither? Leave it and meet by codes: they compare the clocks.',
   leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
   photosIn: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} new.`,

@@ -171,6 +171,11 @@ export const room: typeof english = {
   whose: '¿Seguirá este teléfono en lugar del que hizo el archivo?',
   goOn: 'Sí: aquel se perdió o se cambió',
   another: 'No: es otro teléfono de su mesa',
+  clock: (there: string, here: string) =>
+    `El reloj de ese teléfono marcaba ${there} al hacer el archivo. Aquí son las ${here}. De eso dependen las esperas.`,
+  justNow: 'Se hizo ahora mismo',
+  agree: 'Se hizo antes; los relojes van iguales',
+  clockElse: '¿Ninguna? Déjala y usa los códigos: comparan los relojes.',
   leave: 'Dejarla',
   tookIn: (added: number, known: number) => `${added} nuevos, ${known} ya conocidos.`,
   photosIn: (n: number) => `${pictures(n)} ${isOne(n) ? 'nueva' : 'nuevas'}.`,
