@@ -24,6 +24,8 @@ export type TableEvent = TableHappening & {
   readonly hands?: 0 | 1
   /** Taken as another phone handed it on: no word of this phone's own on it. */
   readonly handed?: true
+  /** The same, of a thing that stood here otherwise: this phone goes by it, others where nobody's own word stands. */
+  readonly anew?: true
 }
 
 type TableHappening =

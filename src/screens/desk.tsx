@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks'
-import { useApp } from './app.ts'
+import { type Route, useApp } from './app.ts'
 import { asDesk, DeskProvider, useDesk } from './desk/desk-app.ts'
 import { lazyPart } from './lazy.tsx'
 import './desk/demo.css'
@@ -23,6 +23,7 @@ const ClassPage = lazyPart(() => import('./codes/codes.tsx').then((part) => part
 const Codes = lazyPart(() => import('./codes/codes.tsx').then((part) => part.Codes))
 const Settle = lazyPart(() => import('./meeting/settle.tsx').then((part) => part.Settle))
 const Student = lazyPart(() => import('./codes/codes.tsx').then((part) => part.Student))
+const Help = lazyPart(() => import('./help/help.tsx').then((part) => part.Help))
 const Room = lazyPart(() => import('./room/room.tsx').then((part) => part.Room))
 
 /** The screens for clean hands, each fetched after the bench can take a hit. */
@@ -52,11 +53,14 @@ function Demo() {
   )
 }
 
+/** What a student's phone shows besides. */
+const OF_STUDENTS: ReadonlySet<Route['at']> = new Set(['codes', 'settle', 'help'])
+
 function Screen() {
   const { route, table } = useApp()
   const to = route.value
-  // What a student's phone has beside the bench passes what was done to the teacher's.
-  if (table.value.settings.student && to.at !== 'codes') return <Student />
+  // What a student's phone has beside the bench passes what was done to the teacher's, and settles what came of that.
+  if (table.value.settings.student && !OF_STUDENTS.has(to.at)) return <Student />
   switch (to.at) {
     case 'board':
       return <Board />
@@ -70,6 +74,8 @@ function Screen() {
       return <Tiles key={to.bucketId} bucketId={to.bucketId} underId={to.underId} />
     case 'room':
       return <Room key={to.door} door={to.door} />
+    case 'help':
+      return <Help stage={to.stage} />
     case 'codes':
       return <Codes />
     case 'handout':
@@ -80,8 +86,12 @@ function Screen() {
       return <Settle />
     case 'shelf':
       return <Shelf key={to.loadId} loadId={to.loadId} />
+    case 'which':
+      return <Shelf key="which" loadId={to.loadId} first="which" />
     case 'opening':
       return <Opening key={to.loadId} loadId={to.loadId} />
+    case 'judge':
+      return <Opening key={to.potId} potId={to.potId} />
     case 'fired':
       return <FiredList />
     case 'story':

@@ -126,12 +126,15 @@ const BODIES = {
 /** A schema for every field of its kind, and for no other. */
 type Body<Kind extends EventKind> = {
   readonly [Field in keyof Required<
-    Omit<Extract<TableEvent, { kind: Kind }>, 'kind' | 'hands' | 'handed'>
+    Omit<Extract<TableEvent, { kind: Kind }>, 'kind' | 'hands' | 'handed' | 'anew'>
   >]: z.ZodMiniType
 }
 
 const SCHEMAS = new Map<string, z.ZodMiniType>(
-  Object.entries(BODIES).map(([kind, body]) => [kind, z.object({ hands: potters, handed: left, ...body })]),
+  Object.entries(BODIES).map(([kind, body]) => [
+    kind,
+    z.object({ hands: potters, handed: left, anew: left, ...body }),
+  ]),
 )
 
 /**

@@ -29,7 +29,9 @@ const print = (route: Route): string => {
             ? route.loadId
             : 'door' in route
               ? route.door
-              : undefined
+              : 'stage' in route
+                ? route.stage
+                : undefined
   const second = 'underId' in route ? route.underId : undefined
   const named = [id, second].flatMap((part) => (part === undefined ? [] : encodeURIComponent(part)))
   return ['#', route.at, ...named].join('/')
@@ -55,11 +57,16 @@ export function routeOf(hash: string): Route | undefined {
       return { at }
     case 'shelf':
     case 'opening':
+    case 'which':
       return named === undefined ? { at } : { at, loadId: named }
     case 'room':
       return named === undefined ? { at } : { at, door: named }
+    case 'help':
+      return named === undefined ? { at } : { at, stage: named }
     case 'story':
       return named === undefined ? { at: 'fired' } : { at, potId: named }
+    case 'judge':
+      return named === undefined ? { at: 'opening' } : { at, potId: named }
     case 'pot':
       return named === undefined ? { at } : { at, potId: named }
     case 'stacks':

@@ -58,6 +58,11 @@ export const misfits = () => {
       if (/fixed|sticky/.test(getComputedStyle(at).position)) return true
     return false
   }
+  /** On a kiln's page that can be drawn up from under the strip that takes back. */
+  const canBeDrawnUp = (element: Element, over: Element): boolean => {
+    const page = over.closest('.kiln-back') && element.closest('.kiln-main')
+    return !!page && page.scrollHeight - page.clientHeight - page.scrollTop >= 54
+  }
   interface Line {
     readonly text: string
     readonly of: Node
@@ -68,6 +73,7 @@ export const misfits = () => {
   }
   /** Each line of text as far as it is in sight, from the feet of its capitals to their tops. */
   const lines: Line[] = []
+  const covered = new Set<Node>()
   const walker = document.createTreeWalker(document.querySelector('.desk') ?? document, NodeFilter.SHOW_TEXT)
   for (let node = walker.nextNode(); node; node = walker.nextNode()) {
     const text = node.textContent?.trim().slice(0, 30)
@@ -98,12 +104,17 @@ export const misfits = () => {
         if (!over || over.contains(parent) || parent.contains(over) || isPinned(over)) continue
         // A switch takes its taps by a clear box over all of it.
         if (over.closest('label.switch')?.contains(parent)) continue
+        if (canBeDrawnUp(parent, over)) {
+          covered.add(node)
+          continue
+        }
         found.push(`under ${over.getAttribute('class') || over.tagName}: ${text}`)
       }
     }
   }
-  for (const [i, a] of lines.entries())
-    for (const b of lines.slice(i + 1)) {
+  const inSight = lines.filter(({ of }) => !covered.has(of))
+  for (const [i, a] of inSight.entries())
+    for (const b of inSight.slice(i + 1)) {
       const across = Math.min(a.right, b.right) - Math.max(a.left, b.left)
       const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top)
       if (a.of !== b.of && across > 1 && down > 1) found.push(`"${a.text}" over "${b.text}"`)

@@ -37,6 +37,9 @@ test('a kiln that was on for seven hours and off by mistake goes on, with the co
   expect((await kiln.load()).offAt).toBeDefined()
   await kiln.pass(45)
   await kiln.read('1110')
+  // The number can be typed anew without a search for its keys.
+  const digits = page.locator('.kiln-pad .key')
+  await expect(digits.last()).toBeInViewport({ ratio: 1 })
   await kiln.key('The kiln is still on')
   await kiln.shows('1110 °C at')
   const load = await kiln.load()
@@ -75,6 +78,16 @@ test('a cone that was said by mistake is dropped, a late off hour is said, a con
   await expect(strip).toContainText('Take back: cone')
   const [above, below] = [await answer.boundingBox(), await strip.boundingBox()]
   expect((above?.y ?? 999) + (above?.height ?? 0)).toBeLessThanOrEqual(below?.y ?? 0)
+  // Once the kiln is off nothing hangs on it: the hours come before it.
+  await kiln.key('KILN OFF')
+  await kiln.says('KILN OFF')
+  await expect(kiln.face).toContainText('Stay until it falls')
+  await kiln.hit()
+  await kiln.key('It is off')
+  await kiln.says('READING')
+  await expect(kiln.face).toContainText(/The outside burns.*That is far apart/s)
+  await kiln.key('Take back')
+  await kiln.shows('That is far apart')
   await kiln.key('The cone')
   await expect(kiln.face).not.toContainText('Which is wrong?')
   expect((await kiln.load()).cones).toEqual([])

@@ -71,7 +71,7 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
   await opening.again()
   expect((await opening.fired(36)).found).toBeUndefined()
   await opening.says('NEXT')
-  await expect(page.locator('.open-keys')).toContainText('4 mm, drip on the shelf')
+  await expect(page.locator('.open-keys')).toContainText('4 mm, drip 8 mm')
   await opening.key('CRAWLED')
   await opening.key('OTHER')
   await opening.key('shivered')
@@ -81,7 +81,7 @@ test('the demo load is guessed, opened and judged with gloves, killed in between
   await opening.says('NEXT')
   await opening.hit()
   expect((await opening.fired(36)).found).toMatchObject({
-    run: { is: 'measured', mm: 4, longestMm: 'shelf' },
+    run: { is: 'measured', mm: 4, longestMm: 8 },
     stuck: 'ground',
     faults: ['crawled', 'shivered'],
   })
@@ -214,6 +214,25 @@ test('pots that are all out at once are put back with one hit, and judged with t
   await opening.says('JUDGE 35')
   await opening.hit()
   await opening.says('GOOD')
+})
+
+test('a pot without its number is told by what is seen of it, and is the next card', async ({ page }) => {
+  const opening = await OpeningPage.open(page, 'up')
+  await page.getByRole('button', { name: 'Pots' }).tap()
+  await page.getByRole('button', { name: 'Which pot is this?' }).tap()
+  const which = page.locator('.kiln [data-press="bar"]')
+  await expect(which).toHaveText('COMPARE')
+  await page.getByText('1', { exact: true }).first().tap()
+  await opening.press(which)
+  const found = page.locator('.which-pot', { hasText: '33' })
+  await found.tap()
+  await expect(opening.title).toContainText('Pot 33')
+  await expect(opening.title).toContainText('% sure')
+  await opening.says('GOOD')
+  await opening.hit()
+  expect((await opening.fired(33)).found?.run).toEqual({ is: 'none' })
+  expect((await opening.fired(35)).found).toBeUndefined()
+  await expect(opening.title).toContainText('Pot 35')
 })
 
 test('inches are sixteenths on ruler, keys and figures alike', async ({ page }) => {

@@ -85,7 +85,7 @@ test('glazed pots go from the board to below 60 degC by the bar, killed and reop
   expect((await kiln.load()).matched).toBeUndefined()
   await drawn.first().tap()
   await page.clock.runFor(150)
-  await expect(kiln.face).toContainText('Found: 35')
+  await expect(page.locator('.desk-title')).toContainText('Pot 35')
   expect((await kiln.load()).matched?.['demo.35']).toMatchObject({ heightMm: 171, widthMm: 95 })
 })
 

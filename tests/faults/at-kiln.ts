@@ -30,7 +30,7 @@ export const AT_KILN_FAULTS: readonly Fault[] = [
   },
   {
     id: 'a cone far from its chart teaches the kiln',
-    file: 'src/table/load/fire.ts',
+    file: 'src/table/load/cones-taught.ts',
     find: '.filter((cone) => !isOdd(table, kilnId, cone))',
     replace: '',
     tests: FIRE,
@@ -39,13 +39,12 @@ export const AT_KILN_FAULTS: readonly Fault[] = [
     id: 'what the cones came to counts before it is taken',
     file: 'src/table/load/fire.ts',
     find: 'const taken = table.offsets?.[kilnId]',
-    replace:
-      'const taken = offsetLearned(table, kilnId) && { offsetC: offsetLearned(table, kilnId)!.mean, of: 1 }',
+    replace: 'const taken = table.offsets?.[kilnId] ?? { offsetC: 7.5, of: 1 }',
     tests: FIRE,
   },
   {
     id: 'a cone is tied to a reading of an hour before',
-    file: 'src/table/load/fire.ts',
+    file: 'src/table/load/cones-taught.ts',
     find: 'const BESIDE_MS = 15 * MIN_MS',
     replace: 'const BESIDE_MS = 90 * MIN_MS',
     tests: FIRE,
@@ -104,6 +103,20 @@ export const AT_KILN_FAULTS: readonly Fault[] = [
     file: 'src/table/decide/decide-stand.ts',
     find: 'if (!other) return undefined',
     replace: 'if (other) return undefined',
+    tests: LOAD,
+  },
+  {
+    id: 'a lit kiln falls as one that is off',
+    file: 'src/table/decide/heat-doubts.ts',
+    find: 'const LIT_PER_H = 0.5',
+    replace: 'const LIT_PER_H = 1',
+    tests: FIRE,
+  },
+  {
+    id: 'halves of a kiln are built whatever their heights',
+    file: 'src/engine/kiln/search.ts',
+    find: '    uneven(trays),\n',
+    replace: '',
     tests: LOAD,
   },
   {

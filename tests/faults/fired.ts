@@ -329,7 +329,7 @@ export const FIRED_FAULTS: readonly Fault[] = [
   {
     id: 'a result that was left out comes back when it is put right',
     file: 'src/table/fired/fired-pot.ts',
-    find: 'before?.dropped ? before.dropId : known',
+    find: 'before?.dropped || before?.takenIn ? before.dropId : known',
     replace: 'known',
     tests: ANSWERS,
   },

@@ -3,7 +3,7 @@
  * slice here; `npm run prove` prints the table in full.
  */
 import { describe, expect, test } from 'vitest'
-import { coverageOf, type Tally } from '../fixtures/worlds/coverage.ts'
+import { afterNotYet, coverageOf, type Tally } from '../fixtures/worlds/coverage.ts'
 import { WORLDS } from '../fixtures/worlds/rooms.ts'
 import { weighedOf } from '../fixtures/worlds/weighed.ts'
 
@@ -52,6 +52,13 @@ describe('bands hold the truth four times out of five', () => {
     expect(middling.inside).toBeGreaterThan(FULL ? 0.75 : 0.65)
     expect(middling.inside).toBeLessThan(FULL ? 0.88 : 0.95)
   })
+})
+
+test.each([0.5, 1, 2])('found NOT YET dry at %s of the likely wait, a band holds what comes then', (part) => {
+  const of = afterNotYet(WORLDS[0]!, FULL ? ROOMS : 6 * ROOMS, part, 1)
+  if (FULL) console.log(`NOT YET at ${part} of the likely wait: ${told(of)}`)
+  expect(of.inside).toBeGreaterThan(0.7)
+  expect(of.inside).toBeLessThan(FULL ? 0.88 : 0.92)
 })
 
 test('a pot on the scale: touch bands hold, and the likely wait is off by as little as one reading can make it', () => {

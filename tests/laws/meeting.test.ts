@@ -333,6 +333,128 @@ describe('when two phones meet whose clocks are ten minutes apart', () => {
     expect(a.asks).toEqual([])
   })
 
+  test('a caution that one phone knows stays on both, whichever way of the bucket is taken', () => {
+    laidOn(a)
+    b.read(a)
+    const facts = a.table.buckets['a-bucket']!.facts
+    b.act({ do: 'set-bucket', bucket: { ...facts, cautions: ['manganese'] } })
+    wait(5)
+    a.act({ do: 'set-bucket', bucket: { ...facts, litres: 9 } })
+    a.read(b)
+    b.read(a)
+    const cautions = (on: PhoneAtTable) => on.table.buckets['a-bucket']?.facts.cautions
+    for (const on of [a, b]) expect(cautions(on)).toEqual(['manganese'])
+    for (const litres of [9, 12]) {
+      const c = new PhoneAtTable('c', at).read(a)
+      const [ask] = c.asks
+      if (ask?.is !== 'changed') throw new Error('a change is asked about')
+      const way = ask.ways.find((one) => one.is === 'bucket' && one.facts.litres === litres)
+      if (!way) throw new Error('both values are offered')
+      c.act({ do: 'settle', answer: { is: 'so', thing: way } })
+      expect(c.table.buckets['a-bucket']?.facts).toMatchObject({ litres, cautions: ['manganese'] })
+    }
+    // Whoever knows of it takes it off on purpose.
+    wait(5)
+    b.act({ do: 'set-bucket', bucket: { ...facts, cautions: [] } })
+    wait(5)
+    a.read(b)
+    for (const on of [a, b]) expect(cautions(on)).toEqual([])
+  })
+
+  test('three changes of one thing are asked about in one question', () => {
+    laidOn(a)
+    const c = new PhoneAtTable('c', at, -3 * MIN_MS)
+    b.read(a)
+    c.read(a)
+    const facts = a.table.pots['a-0']!.facts
+    for (const [i, on] of [a, b, c].entries()) {
+      wait(5)
+      on.act({ do: 'set-pot', pot: { ...facts, number: 41 + i } })
+    }
+    a.read(b, c)
+    const [ask, ...more] = a.asks
+    expect(more).toEqual([])
+    if (ask?.is !== 'changed') throw new Error('a change is asked about')
+    expect(ask.ways.map(({ facts: said }) => (said as typeof facts).number)).toEqual([41, 42, 43])
+    const [, way] = ask.ways
+    if (!way) throw new Error('three ways')
+    wait(5)
+    a.act({ do: 'settle', answer: { is: 'so', thing: way } })
+    b.read(a)
+    c.read(a)
+    for (const on of [a, b, c]) {
+      expect(on.asks).toEqual([])
+      expect(on.table.pots['a-0']?.facts.number).toBe(42)
+    }
+  })
+
+  test('own coats of a pot and the clay of the board, changed on both, are asked about', () => {
+    laidOn(a)
+    b.read(a)
+    const { absorption: _, ...board } = a.table.board
+    for (const [on, holdS, absorption] of [
+      [a, 2, 0.08],
+      [b, 5, 0.16],
+    ] as const) {
+      wait(5)
+      const coats = [{ bucketId: 'a-bucket', cover: { kind: 'full' }, holdS }] as const
+      on.act({ do: 'set-plan', potId: 'a-0', coats })
+      on.act({ do: 'set-board', board: { ...board, absorption } })
+    }
+    a.read(b)
+    expect(a.asks.map((ask) => ask.is === 'changed' && ask.ways.map(({ is }) => is))).toEqual([
+      ['plan', 'plan'],
+      ['board', 'board'],
+    ])
+    for (let left = 2; left > 0; left--) {
+      const [ask] = a.asks
+      const [way] = ask?.is === 'changed' ? ask.ways : []
+      if (!way) throw new Error('asked')
+      wait(2)
+      a.act({ do: 'settle', answer: { is: 'so', thing: way } })
+    }
+    b.read(a)
+    for (const on of [a, b]) {
+      expect(on.asks).toEqual([])
+      expect(on.table.pots['a-0']?.ownPlan?.map(({ holdS }) => holdS)).toEqual([2])
+      expect(on.table.board.absorption).toBe(0.08)
+    }
+  })
+
+  test.each(['off', 'there'] as const)(
+    'a pot taken off on one and dipped on the other is asked about: %s',
+    (is) => {
+      laidOn(a)
+      b.read(a)
+      wait(5)
+      a.act({ do: 'gone', potId: 'a-1' })
+      dip(b, 'a-1')
+      a.read(b)
+      b.read(a)
+      for (const on of [a, b]) expect(asked(on.asks)).toEqual(['gone'])
+      const [ask] = b.asks
+      if (ask?.is !== 'gone') throw new Error('asked')
+      wait(2)
+      b.act({ do: 'settle', answer: { is, potId: 'a-1', hit: ask.hit } })
+      a.read(b)
+      for (const on of [a, b]) {
+        expect(on.asks).toEqual([])
+        expect(pots(on.table)).toEqual(is === 'off' ? ['a-0'] : ['a-0', 'a-1'])
+        expect(on.table.pots['a-1']?.dips).toHaveLength(1)
+      }
+    },
+  )
+
+  test('one that clears its table takes no pot with a coat or wax on from another', () => {
+    laidOn(b)
+    dip(b, 'b-0')
+    a.read(b)
+    a.act({ do: 'waxed', potId: 'b-1' })
+    b.act({ do: 'clear-table' })
+    a.read(b)
+    expect(pots(a.table)).toEqual(['b-0', 'b-1'])
+  })
+
   test('a clock more than a day off is not compared: the field and its range are named', () => {
     expect(a.try({ do: 'meet', phone: 'b', upTo: 1, aheadMs: -86_400_001 })).toMatchObject({
       code: 'out-of-range',

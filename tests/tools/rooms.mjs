@@ -93,7 +93,7 @@ const LEVELS = {
     ['app.ts', 'calendar.ts', 'days.ts', 'extras.ts', 'late-words.ts', 'lazy.tsx', 'passing.ts'],
     ['text'],
     ['parts', 'desk'],
-    ['bench', 'board', 'buckets', 'codes', 'first', 'meeting', 'opening', 'room', 'shelf', 'stacks'],
+    ['bench', 'board', 'buckets', 'codes', 'first', 'help', 'meeting', 'opening', 'room', 'shelf', 'stacks'],
   ],
 }
 

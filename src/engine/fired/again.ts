@@ -137,18 +137,19 @@ function shortest(way: Way, least: number, most: number, holdS: number, mm: numb
   return solvedAt(way, whereReaches(after, least, most, NEARLY * mm, STEP_MIN) ?? most)
 }
 
-/** Its wait and seconds: as then, unless that is less than it takes, or far more. */
+/**
+ * Its wait and seconds: as then, unless that is less than it takes, or far more. Where the most seconds do not give it after
+ * the wait of then, it waits until they do, so that a little less glaze in the slop moves neither by more than a little.
+ */
 function chosen(way: Way, readyMin: number, waitedMin: number): Solved {
   const { dip, mm } = way
   const asThen = solvedAt(way, Math.max(readyMin, Math.min(NIGHT_MIN, waitedMin)))
+  const isLong = asThen.afterMin > LONG_MIN
   if (asThen.holdS !== undefined)
-    return asThen.afterMin > LONG_MIN
-      ? shortest(way, readyMin, asThen.afterMin, Math.max(dip.holdS, asThen.holdS), mm)
-      : asThen
+    return isLong ? shortest(way, readyMin, asThen.afterMin, Math.max(dip.holdS, asThen.holdS), mm) : asThen
   const night = solvedAt(way, NIGHT_MIN)
-  return night.holdS === undefined
-    ? shortest(way, readyMin, NIGHT_MIN, mostSeconds(dip.holdS), night.likelyMm)
-    : shortest(way, asThen.afterMin, NIGHT_MIN, Math.max(dip.holdS, night.holdS), mm)
+  const goal = night.holdS === undefined ? night.likelyMm : mm
+  return shortest(way, isLong ? readyMin : asThen.afterMin, NIGHT_MIN, mostSeconds(dip.holdS), goal)
 }
 
 const waitOf = (waits: ReturnType<typeof waitsOf>, goal: Goal): number =>

@@ -14,6 +14,9 @@ const JITTER = { least: 0.05, most: 0.4 }
 /** Every so many passes the tallest are tried last, where something was left out. */
 const ASIDE_EVERY = 3
 
+/** Halves whose tops are less apart stand alike, mm. Our choice. */
+const STOREY_MM = 120
+
 /** How tall the load stands, from the floor, mm. */
 export const topMm = (trays: readonly Tray[]): number =>
   trays.reduce(
@@ -57,6 +60,14 @@ const unpinned = ({ pinned }: Problem, trays: readonly Tray[]): number =>
       ),
   ).length
 
+/** By how many storeys one half stands higher than the other, where half shelves are used: both are built alike. */
+const uneven = (trays: readonly Tray[]): number => {
+  const topOf = (of: Column) => topMm(trays.filter(({ column }) => column === of))
+  return trays.some(({ shelf }) => isHalf(shelf))
+    ? Math.floor(Math.abs(topOf('left') - topOf('right')) / STOREY_MM)
+    : 0
+}
+
 /** What counts, gravest first: the smaller the better. */
 function marks(problem: Problem, built: Built): number[] {
   const { trays, missed } = built
@@ -67,6 +78,7 @@ function marks(problem: Problem, built: Built): number[] {
     unsightly(problem, built),
     missed.length,
     pressed(trays),
+    uneven(trays),
     onEnd,
     levels,
     topMm(trays),

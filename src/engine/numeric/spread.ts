@@ -53,8 +53,11 @@ const LEAST_MIN = 1 / 60
 /** Nearer than this the logarithm of a quantile needs no further step. */
 const NEAR = 1e-9
 
-/** Quantile `part` of a mixture of log-normals with one sd of the logarithm; Infinity where the rest is never. */
-export function quantile(of: readonly Likelihood[], sd: number, part: number): number {
+/**
+ * Quantile `part` of a mixture of log-normals with one sd of the logarithm; Infinity where the rest is never. With
+ * `after`, minutes, that of the waits longer than that alone.
+ */
+export function quantile(of: readonly Likelihood[], sd: number, part: number, after = 0): number {
   const logs: number[] = []
   const weights: number[] = []
   let sum = 0
@@ -66,10 +69,12 @@ export function quantile(of: readonly Likelihood[], sd: number, part: number): n
     logs.push(Math.log(Math.max(LEAST_MIN, minutes)))
     weights.push(weight)
   }
+  const longest = Math.max(...logs) + 6 * sd + NEAR
+  if (after > 0) return beyond({ logs, weights, never: sum - finite, longest }, sd, part, Math.log(after))
   const goal = part * sum
   if (!(finite > goal)) return Infinity
   let low = Math.min(...logs) - 6 * sd - NEAR
-  let high = Math.max(...logs) + 6 * sd + NEAR
+  let high = longest
   let at = (low + high) / 2
   // Newton's steps, halving instead where one would leave what is known to hold the quantile.
   for (let i = 0; i < 60 && high - low > NEAR; i++) {
@@ -90,13 +95,41 @@ export function quantile(of: readonly Likelihood[], sd: number, part: number): n
   return Math.exp(at)
 }
 
-/** Lower bound, median and upper bound of a mixture counted from `fromMin`; past seven days is never. */
-export function bandOf(of: readonly Likelihood[], sd: number, fromMin: number): Band {
-  const alike = of.every(({ minutes }) => minutes === of[0]!.minutes)
+interface Mixture {
+  readonly logs: readonly number[]
+  readonly weights: readonly number[]
+  /** Weight of what never ends. */
+  readonly never: number
+  /** Logarithm that nearly all of the rest stays under. */
+  readonly longest: number
+}
+
+/** The quantile of what is left past ln(minutes) `after`, from the tails, which keep their figures far out; by halving. */
+function beyond({ logs, weights, never, longest }: Mixture, sd: number, part: number, after: number): number {
+  const left = (at: number): number =>
+    logs.reduce((sum, log, k) => sum + weights[k]! * normalCdf((log - at) / sd), never)
+  const goal = (1 - part) * left(after)
+  if (never > 0 && never >= goal) return Infinity
+  let low = after
+  let high = Math.max(after, longest) + 6 * sd
+  while (high - low > NEAR) {
+    const at = (low + high) / 2
+    if (left(at) > goal) low = at
+    else high = at
+  }
+  return Math.exp(high)
+}
+
+/**
+ * Lower bound, median and upper bound of a mixture counted from `fromMin`; past seven days is never. With `after`,
+ * minutes from there, of the waits that are longer.
+ */
+export function bandOf(of: readonly Likelihood[], sd: number, fromMin: number, after = 0): Band {
+  const alike = after === 0 && of.every(({ minutes }) => minutes === of[0]!.minutes)
   const [lower, likely, upper] = EDGES.map((part, k) => {
     const minutes = alike
       ? Math.max(LEAST_MIN, of[0]!.minutes) * Math.exp((k - 1) * Z90 * sd)
-      : quantile(of, sd, part)
+      : quantile(of, sd, part, after)
     return minutes > HORIZON_MIN ? Infinity : fromMin + minutes
   }) as [number, number, number]
   return { lower, likely, upper }

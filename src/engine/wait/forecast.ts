@@ -138,6 +138,18 @@ function coatOf({ dip, gain, wetting, longestS }: Laid, sorptivitySd: number): C
   }
 }
 
+/** A finger that found a coat wet: which wait it was asked of, and when, minutes on the clock of the events. */
+export interface NotYet {
+  readonly of: Exclude<Goal, 'kiln'>
+  readonly atMin: number
+}
+
+const noSooner = (band: Band, than: Band): Band => ({
+  lower: Math.max(band.lower, than.lower),
+  likely: Math.max(band.likely, than.likely),
+  upper: Math.max(band.upper, than.upper),
+})
+
 /** Coats and filling of every zone as a run stands. */
 export function zonesOf(run: Run): ZoneForecast[] {
   const zones: ZoneForecast[] = []
@@ -167,7 +179,8 @@ export function zonesOf(run: Run): ZoneForecast[] {
 /**
  * Forecasts a pot: thickness by zone, and when it is touch-dry, thirsty again and kiln-dry on the clock of the events
  * (minutes). `air0` is the air before any air event, `learned` what this studio's checks have taught (it moves the
- * waits, not the thickness). Infinity: never in this air, or later than seven days after the last wetting.
+ * waits, not the thickness). Infinity: never in this air, or later than seven days after the last wetting. `notYet`: a
+ * finger found the coat wet then; told is what is left of waits that are longer, which `learned` must not know of already.
  * RangeError names the field of a pot, slop, dip or air that makes no sense.
  */
 export function forecastPot(
@@ -175,6 +188,7 @@ export function forecastPot(
   events: readonly WallEvent[],
   air0: Air,
   learned: Learned,
+  notYet?: NotYet,
 ): PotForecast {
   const course = courseOf(pot, events, air0)
   const fromMin = course.originMin + wettedS(course) / 60
@@ -187,21 +201,31 @@ export function forecastPot(
     if (sds === 0) return { ...middle, weight }
     return { ...waitsOf(runPot(course, Math.exp(fillMean + sds * fillSd)), 'kiln'), weight }
   })
-  const band = (minutes: (of: Waits) => number, sd: number): Band => {
+  const after = notYet ? Math.max(0, notYet.atMin - fromMin) : 0
+  const band = (minutes: (of: Waits) => number, sd: number, longerThan: number): Band => {
     const of: Likelihood[] = nodes.map((node) => ({
       minutes: minutes(node) * Math.exp(learned.timeMean),
       weight: node.weight,
     }))
-    return of.every((node) => node.minutes <= 0)
+    return longerThan === 0 && of.every((node) => node.minutes <= 0)
       ? { lower: fromMin, likely: fromMin, upper: fromMin }
-      : bandOf(of, Math.hypot(sd, learned.timeSd), fromMin)
+      : bandOf(of, Math.hypot(sd, learned.timeSd), fromMin, longerThan)
   }
+  const touchDry = band((of) => of.touchMin, TOUCH_SD, notYet?.of === 'thirsty' ? 0 : after)
+  const thirsty = noSooner(
+    band((of) => of.thirstyMin, TOUCH_SD, after),
+    touchDry,
+  )
+  const kilnDry = noSooner(
+    band((of) => of.kilnMin, KILN_SD, after),
+    thirsty,
+  )
   const at = middle.touched
   return {
     zones,
-    touchDry: band((of) => of.touchMin, TOUCH_SD),
-    thirsty: band((of) => of.thirstyMin, TOUCH_SD),
-    kilnDry: band((of) => of.kilnMin, KILN_SD),
+    touchDry,
+    thirsty,
+    kilnDry,
     touchAt: at
       ? {
           zone: at.face === 'inside' && floorInReach(pot.profile) ? 'inside' : at.piece.stretch.name,

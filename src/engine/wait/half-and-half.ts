@@ -2,7 +2,7 @@
 
 import { inRange } from '../check.ts'
 import type { PotForecast, WallEvent, ZoneForecast } from '../contract.ts'
-import { forecastPot } from './forecast.ts'
+import { forecastPot, type NotYet } from './forecast.ts'
 import type { Learned } from './learned.ts'
 import { type PotHistory, zonesAfter } from './seconds.ts'
 
@@ -43,13 +43,14 @@ export function halfAndHalf(
   halfOf: HalfOf,
   overlapDeg: number,
   learned: Learned,
+  notYet?: NotYet,
 ): HalfAndHalf {
   inRange('overlapDeg', overlapDeg, 0, 180)
   const zones = (sector: Sector) => zonesAfter({ pot, events: eventsIn(sector, events, halfOf), air0 })
   return {
     first: zones('first'),
     second: zones('second'),
-    overlap: forecastPot(pot, events, air0, learned),
+    overlap: forecastPot(pot, events, air0, learned, notYet),
     overlapPart: (2 * overlapDeg) / 360,
   }
 }

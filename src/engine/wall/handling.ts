@@ -45,6 +45,7 @@ export function washOff(wall: Wall): void {
     side.resistance = 0
     side.path = 0
     side.body = side.cap
+    side.lends = 0
     side.touchS = Infinity
     side.thirstyS = Infinity
   }

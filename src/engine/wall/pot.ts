@@ -86,11 +86,10 @@ function newPiece(course: Course, stretch: Stretch): Piece {
   const dry = startWater === 0 || cap === 0
   const start = dry ? 0 : Infinity
   const nominal = Math.min(cap, NOMINAL_SHED_MM)
-  const side = (air: number, radiation: number): Side => ({
-    ...newSide(cap, startWater, air, radiation),
-    need: nominal,
-    thirstyS: start,
-  })
+  const side = (air: number, radiation: number): Side => {
+    const fresh = newSide(cap, startWater, air, radiation)
+    return { ...fresh, need: nominal, thirstyS: start, lends: driedPart(fresh) }
+  }
   const wall: Wall = {
     thickMm,
     outside: stretch.base ? side(FLOOR_CREEP_AIRING, 0) : side(1, 1),

@@ -72,7 +72,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
       ) : (
         <>
           {owed || !pot ? null : tile(w.logDip, open('logged'), number)}
-          {pot || settings.wax === 'hot' ? tile(w.more, open('more'), number) : null}
+          {tile(w.more, open('more'), number)}
           {owed ? tile(w.wasPot, open('pot', owed.dip), about(owed.pot, owed.dip)) : null}
           {owed ? tile(w.wasBucket, open('bucket', owed.dip), about(owed.pot, owed.dip)) : null}
           {owed && settings.potters === 2

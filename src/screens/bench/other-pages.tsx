@@ -1,3 +1,4 @@
+import type { CardKind } from '../../table/card/card.ts'
 import type { Action } from '../../table/model/action.ts'
 import { planOf } from '../../table/model/plan.ts'
 import { potterOf } from '../../table/model/potters.ts'
@@ -87,7 +88,20 @@ export function LoggedPage({ potId, act }: { readonly potId: string; readonly ac
   )
 }
 
-/** What is done with one pot, and the pan; of a card that is about no pot the pan alone. */
+/** Where the help begins for a card. */
+const STAGE: Partial<Readonly<Record<CardKind, string>>> = {
+  wax: 'wax',
+  wipe: 'wax',
+  'wax-pan': 'wax',
+  wait: 'wait',
+  ready: 'wait',
+  lid: 'end',
+  tools: 'end',
+  floor: 'end',
+  closed: 'end',
+}
+
+/** What is done with one pot, the pan and the help; of a card that is about no pot these two alone. */
 export function MorePage({
   pot,
   act,
@@ -101,7 +115,7 @@ export function MorePage({
   readonly last: DipState | undefined
   readonly inHand: boolean
 }) {
-  const { table, words, formats, now } = useApp()
+  const { table, words, formats, now, card, go } = useApp()
   const { pan, settings } = table.value
   const isMarked = last !== undefined && (table.value.buckets[last.bucketId]?.facts.cautions ?? []).length > 0
   const w = useLateWords().other
@@ -160,6 +174,7 @@ export function MorePage({
               pan ? w.turnOff : w.turnOn,
             )
           : null}
+        {tile(w.help, () => go({ at: 'help', stage: STAGE[card.value.kind] ?? 'dip' }))}
       </div>
       {settings.wax === 'hot' ? <Caution>{w.panCare}</Caution> : null}
       {inHand || !pot ? null : (

@@ -3,6 +3,7 @@ import { mixTo } from '../../table/entry/mix.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Route } from '../app.ts'
+import { useBucketWords } from '../desk/bucket-words.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { BucketEditor } from './editor.tsx'
@@ -16,7 +17,7 @@ interface BucketsProps {
 
 /** All buckets at the table, or the one the route names; `new` is a bucket that is not there yet. */
 export function Buckets({ bucketId, onward }: BucketsProps) {
-  const { table, words, go } = useDesk()
+  const { table, go } = useDesk()
   const [added, setAdded] = useState<readonly string[]>([])
   const bucket = bucketId === undefined ? undefined : table.value.buckets[bucketId]
   if (bucketId !== undefined && (bucket || bucketId === 'new'))
@@ -29,7 +30,7 @@ export function Buckets({ bucketId, onward }: BucketsProps) {
         another={(name) => setAdded([...added, name])}
       />
     )
-  const w = words.value.desk.buckets
+  const w = useBucketWords()
   const buckets = Object.values(table.value.buckets)
   return (
     <div class="desk">
@@ -56,8 +57,8 @@ export function Buckets({ bucketId, onward }: BucketsProps) {
 }
 
 function BucketRow({ bucket }: { readonly bucket: BucketState }) {
-  const { words, formats, go } = useDesk()
-  const w = words.value.desk.buckets
+  const { formats, go } = useDesk()
+  const w = useBucketWords()
   const { facts, gramsPerMl, densityAt } = bucket
   const target = formats.value.density(facts.targetGramsPerMl)
   const mix = densityAt === undefined ? undefined : mixTo(facts, gramsPerMl)

@@ -2,6 +2,7 @@ import { showEntry } from '../../table/entry/entry.ts'
 import { densityOfCup } from '../../table/entry/mix.ts'
 import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
+import { useBucketWords } from '../desk/bucket-words.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 
@@ -10,8 +11,8 @@ const USUAL_ML = 100
 
 /** A known volume on the scale: the reading follows from three numbers. */
 export function Cup({ reading }: { readonly reading: NumberEntry }) {
-  const { words, formats } = useDesk()
-  const w = words.value.desk.buckets.cup
+  const { formats } = useDesk()
+  const w = useBucketWords().cup
   const volume = useEntry('cupMl', USUAL_ML)
   const empty = useEntry('cupEmptyG', undefined, true)
   const full = useEntry('cupFullG', undefined, true)

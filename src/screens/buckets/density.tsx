@@ -2,6 +2,7 @@ import { mixTo } from '../../table/entry/mix.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { Gauge } from '../../ui/gauge.tsx'
 import { useDays } from '../days.ts'
+import { useBucketWords } from '../desk/bucket-words.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry } from '../desk/entry-field.tsx'
 import { bulk, weight } from '../text/amounts.ts'
@@ -17,7 +18,7 @@ interface DensityProps {
 /** A reading of the density, and what brings the bucket to its target: two thirds first, then weigh again. */
 export function DensityCheck({ bucket, reading, keep }: DensityProps) {
   const { table, words, formats } = useDesk()
-  const w = words.value.desk.buckets
+  const w = useBucketWords()
   const { moment } = useDays()
   const { units } = table.value.settings
   const { facts, densityAt } = bucket

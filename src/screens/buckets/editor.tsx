@@ -9,6 +9,7 @@ import { HoldKey } from '../../ui/hold.tsx'
 import { More } from '../../ui/more.tsx'
 import { PatternBand, Swatch } from '../../ui/swatch.tsx'
 import { type Route, refusalText } from '../app.ts'
+import { useBucketWords } from '../desk/bucket-words.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, refusalBeside, type Typed, useEntry } from '../desk/entry-field.tsx'
 import { DeskHead } from '../desk/head.tsx'
@@ -52,7 +53,7 @@ interface BucketEditorProps {
 export function BucketEditor({ bucket, onward, added, another }: BucketEditorProps) {
   const { table, words, act, go } = useDesk()
   const facts = bucket?.facts
-  const w = words.value.desk.buckets
+  const w = useBucketWords()
   const wrongs = words.value.desk.wrong
   const like = facts ?? lastBucket(table.value) ?? USUAL
   const [name, setName] = useState<Typed>({ text: facts?.name ?? '' })

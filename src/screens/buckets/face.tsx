@@ -2,6 +2,7 @@ import { type BoardFill, boardFill } from '../../table/advice/fill.ts'
 import { profileOf } from '../../table/forecast/shape-inputs.ts'
 import type { BucketState } from '../../table/model/state.ts'
 import { BucketDrawing, type DippedPot } from '../../ui/bucket-drawing.tsx'
+import { useBucketWords } from '../desk/bucket-words.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 import { nameOf } from '../text/pot-text.ts'
@@ -9,7 +10,7 @@ import { nameOf } from '../text/pot-text.ts'
 /** The bucket as it stands, with the pot in it that needs most: whether it lasts over the board is seen first. */
 export function BucketFace({ bucket }: { readonly bucket: BucketState }) {
   const { table, words, formats } = useDesk()
-  const w = words.value.desk.buckets.fill
+  const w = useBucketWords().fill
   const f = formats.value
   const { units } = table.value.settings
   const { facts } = bucket

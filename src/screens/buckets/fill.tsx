@@ -6,6 +6,7 @@ import { More } from '../../ui/more.tsx'
 import type { Formats } from '../../words/format.ts'
 import { refusalText } from '../app.ts'
 import { useDays } from '../days.ts'
+import { useBucketWords } from '../desk/bucket-words.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../text/amounts.ts'
@@ -15,7 +16,7 @@ const LINES_SHOWN = 6
 /** What is in the bucket: how much was read, and what was done with it before. */
 export function Fill({ bucket }: { readonly bucket: BucketState }) {
   const { table, words, formats, card, act, go } = useDesk()
-  const w = words.value.desk.buckets.fill
+  const w = useBucketWords().fill
   const f = formats.value
   const { units } = table.value.settings
   const { facts, log, sievedAt, stirredAt } = bucket

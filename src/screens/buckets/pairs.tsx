@@ -5,12 +5,13 @@ import type { BucketState } from '../../table/model/state.ts'
 import { More } from '../../ui/more.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
+import { useBucketWords } from '../desk/bucket-words.ts'
 import { useDesk } from '../desk/desk-app.ts'
 
 /** What the kiln has shown of each other glaze over this one, a line each; a line is opened to be changed. */
 export function Pairs({ bucket }: { readonly bucket: BucketState }) {
-  const { table, words, act } = useDesk()
-  const w = words.value.desk.buckets.pairs
+  const { table, act } = useDesk()
+  const w = useBucketWords().pairs
   const [open, setOpen] = useState<string>()
   const { bucketId, name } = bucket.facts
   const pairs = pairsOver(table.value, bucketId)

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks'
-import type { Handout } from '../../../shared/nouns.ts'
+import type { Handout, PotFacts } from '../../../shared/nouns.ts'
 import { decideHandout } from '../../table/decide/decide-handout.ts'
-import { atTable, forOne, namesIn } from '../../table/entry/handout.ts'
+import { atTable, namesIn } from '../../table/entry/handout.ts'
+import { twinsOf } from '../../table/meeting/asks.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { refusalText, useApp } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
@@ -25,8 +26,7 @@ export function TakeHandout({ handout, done }: TakeProps) {
   const [taken, setTaken] = useState(false)
   if (taken) return <BenchAlone />
   if (!of) return <ByName names={names} choose={setOf} stop={done} />
-  const own = of.name === undefined ? handout : forOne(handout, of.name)
-  return <Take handout={own} name={of.name} done={done} onTaken={() => setTaken(true)} />
+  return <Take handout={handout} name={of.name} done={done} onTaken={() => setTaken(true)} />
 }
 
 interface ByNameProps {
@@ -71,11 +71,15 @@ function Take({ handout, name, done, onTaken }: OneProps) {
   const app = useApp()
   const w = usePassingWords()
   const [said, setSaid] = useState<string>()
-  const { stacks, buckets, pots, plans } = atTable(table.value, handout)
+  const { stacks, buckets, pots, plans, kept, away } = atTable(table.value, handout, name)
   const fresh = stacks.filter(({ is }) => is !== 'here')
-  const nothing = fresh.length + buckets.length + pots.length + plans.length === 0
+  const nothing = fresh.length + buckets.length + pots.length + plans.length + away.length === 0
   const take = (atMs: number) => {
-    const refusal = app.act({ do: 'take-handout', handout }, atMs, decideHandout)
+    const refusal = app.act(
+      { do: 'take-handout', handout, ...(name === undefined ? {} : { name }) },
+      atMs,
+      decideHandout,
+    )
     if (refusal) setSaid(refusalText(words.value, refusal))
     else if (handout.class) onTaken()
     else go({ at: 'stacks' })
@@ -83,18 +87,25 @@ function Take({ handout, name, done, onTaken }: OneProps) {
   useBar((atMs) => (nothing ? done() : take(atMs)))
   // A class dips into the buckets of its table.
   const newHere = handout.class ? w.class : w.handout
-  const numbers = [...new Set(pots.map(({ number }) => number))].sort((a, b) => a - b)
+  const numbers = numbersOf(pots)
+  const gone = numbersOf(away.map((pot) => pot.facts))
   return (
     <>
       <KilnMain>
         <Alarm said={said} />
         <p class="kiln-big figures">
           {nothing
-            ? w.nothingNew
+            ? kept.length > 0
+              ? w.class.kept(numbersOf(kept))
+              : w.nothingNew
             : numbers.length > 0
               ? w.class.take(name, numbers)
-              : w.handout.take(fresh.map(({ stack }) => stack.name))}
+              : gone.length > 0
+                ? w.class.changes
+                : w.handout.take(fresh.map(({ stack }) => stack.name))}
         </p>
+        {gone.length > 0 ? <p>{w.class.away(gone)}</p> : null}
+        {kept.length > 0 && !nothing ? <p>{w.class.kept(numbersOf(kept))}</p> : null}
         {numbers.length > 0 ? <p>{w.class.coats}</p> : null}
         {fresh.map(({ stack, is }) => (
           <div key={stack.stackId}>
@@ -132,7 +143,7 @@ function BenchAlone() {
   const w = usePassingWords().class
   const toBench = (student: boolean) => {
     if (student !== table.value.settings.student) set('student', student)
-    go({ at: 'bench' })
+    go({ at: twinsOf(table.value).length > 0 ? 'settle' : 'bench' })
   }
   useBar(() => toBench(true))
   return (
@@ -152,3 +163,6 @@ function BenchAlone() {
 
 const facts = <Facts,>(buckets: Readonly<Record<string, { readonly facts: Facts }>>): readonly Facts[] =>
   Object.values(buckets).map((bucket) => bucket.facts)
+
+const numbersOf = (pots: readonly PotFacts[]): readonly number[] =>
+  [...new Set(pots.map(({ number }) => number))].sort((a, b) => a - b)

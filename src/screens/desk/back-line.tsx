@@ -1,7 +1,8 @@
 import { HIT_TOLD_MS } from '../../table/card/last-hit.ts'
 import { lastHit } from '../../table/model/potters.ts'
+import type { HitLine } from '../../table/model/state.ts'
 import { BackStrip } from '../../ui/bar.tsx'
-import { nameOf } from '../text/pot-text.ts'
+import { hitName, nameOf } from '../text/pot-text.ts'
 import { useDesk } from './desk-app.ts'
 
 interface Back {
@@ -16,9 +17,9 @@ export function useBack(): Back | undefined {
   const w = words.value
   const back = table.value.takenBack
   const last = lastHit(table.value)
-  const named = ({ kind = '', potId }: { readonly kind?: string; readonly potId?: string | undefined }) => {
-    const what = w.desk.shelf.hits[kind] ?? w.hits[kind] ?? ''
-    const pot = what === '' ? undefined : table.value.pots[potId ?? '']
+  const named = (hit: Partial<HitLine>) => {
+    const what = w.desk.shelf.hits[hit.kind ?? ''] ?? hitName(w, hit) ?? ''
+    const pot = what === '' ? undefined : table.value.pots[hit.potId ?? '']
     return pot ? `${nameOf(w, pot)} ${what}` : what
   }
   if (back && now.value - back.at < HIT_TOLD_MS)

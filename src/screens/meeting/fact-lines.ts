@@ -1,25 +1,37 @@
-import type { BucketFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
+import type { BoardFacts, BucketFacts, CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import type { ThingFacts } from '../../table/model/ask.ts'
 import type { Table } from '../../table/model/state.ts'
+import type { Formats } from '../../words/format.ts'
 import type { MeetingWords } from '../../words/meeting.ts'
 import { amount, placeText } from '../text/amounts.ts'
+import { coverText } from '../text/pot-text.ts'
 
 const MEASURES = ['heightMm', 'rimMm', 'bellyMm', 'footMm', 'wallMm', 'footLineMm'] as const
 
-/** How a thing is as one phone has it, where the other has it otherwise; a line each. */
-export function factLines(words: MeetingWords, table: Table, thing: ThingFacts, other: ThingFacts): string[] {
-  const lines = linesOf(words, table, thing)
-  const theirs = linesOf(words, table, other)
-  const own = lines.filter((line, i) => line !== theirs[i])
+/** How a thing is as one phone has it, where another has it otherwise; a line each. */
+export function factLines(
+  words: MeetingWords,
+  formats: Formats,
+  table: Table,
+  thing: ThingFacts,
+  others: readonly ThingFacts[],
+): string[] {
+  const lines = linesOf(words, formats, table, thing)
+  const theirs = others.map((other) => linesOf(words, formats, table, other))
+  const own = lines.filter((line, i) => theirs.some((other) => line !== other[i]))
   return own.length > 0 ? own.filter((line) => line !== '') : [words.meeting.fact.other]
 }
 
-function linesOf(words: MeetingWords, table: Table, thing: ThingFacts): string[] {
+function linesOf(words: MeetingWords, formats: Formats, table: Table, thing: ThingFacts): string[] {
   switch (thing.is) {
     case 'pot':
       return potLines(words, table, thing.facts)
     case 'stack':
-      return stackLines(words, table, thing.facts)
+      return [thing.facts.name, coatsLine(words, formats, table, thing.facts.coats)]
+    case 'plan':
+      return [coatsLine(words, formats, table, thing.facts.coats)]
+    case 'board':
+      return boardLines(words, table, thing.facts)
     case 'bucket':
       return bucketLines(words, table, thing.facts)
   }
@@ -28,7 +40,7 @@ function linesOf(words: MeetingWords, table: Table, thing: ThingFacts): string[]
 function potLines(
   words: MeetingWords,
   table: Table,
-  { number, place, stackId, shape, whose }: PotFacts,
+  { number, place, stackId, shape, whose, absorption, bisqueCone }: PotFacts,
 ): string[] {
   const { fact } = words.meeting
   const { units } = table.settings
@@ -42,15 +54,36 @@ function potLines(
       const length = shape[field]
       return length === undefined ? '' : fact[field](amount(field, length, units))
     }),
+    absorption === undefined ? '' : fact.absorption(amount('absorption', absorption, units)),
+    bisqueCone === undefined ? '' : fact.cone(bisqueCone),
   ]
 }
 
-function stackLines(words: MeetingWords, table: Table, { name, coats }: StackFacts): string[] {
+const coatsLine = (
+  words: MeetingWords,
+  formats: Formats,
+  table: Table,
+  coats: readonly CoatFacts[],
+): string =>
+  coats
+    .map(({ bucketId, cover, holdS }) =>
+      words.meeting.fact.coat(
+        table.buckets[bucketId]?.facts.name ?? '',
+        coverText(words, formats, cover),
+        amount('heldS', holdS, table.settings.units),
+      ),
+    )
+    .join('; ')
+
+function boardLines(words: MeetingWords, table: Table, facts: BoardFacts): string[] {
   const { fact } = words.meeting
-  const said = coats.map(({ bucketId, holdS }) =>
-    fact.coat(table.buckets[bucketId]?.facts.name ?? '', amount('heldS', holdS, table.settings.units)),
-  )
-  return [name, said.join(', ')]
+  const { units } = table.settings
+  return [
+    fact.wallMm(amount('wallMm', facts.wallMm, units)),
+    fact.footLineMm(amount('footLineMm', facts.footLineMm, units)),
+    fact.cone(facts.bisqueCone),
+    fact.absorption(amount('absorption', facts.absorption, units)),
+  ]
 }
 
 function bucketLines(words: MeetingWords, table: Table, facts: BucketFacts): string[] {
@@ -62,5 +95,7 @@ function bucketLines(words: MeetingWords, table: Table, facts: BucketFacts): str
     fact.litres(amount('litres', facts.litres, units)),
     fact.density(amount('gramsPerMl', facts.targetGramsPerMl, units)),
     fact.coatLimit(amount('limitMm', facts.limitMm, units)),
+    fact.insideMm(amount('insideMm', facts.insideMm, units)),
+    fact.heightMm(amount('heightMm', facts.heightMm, units)),
   ]
 }

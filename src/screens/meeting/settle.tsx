@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks'
 import { decideMeeting } from '../../table/decide/decide-meeting.ts'
 import { freeLetter } from '../../table/entry/offer.ts'
 import type { Action } from '../../table/model/action.ts'
-import type { Answer, Ask, Said } from '../../table/model/ask.ts'
+import type { Answer, Ask, Said, ThingFacts } from '../../table/model/ask.ts'
 import { freePlace, nextNumber } from '../../table/model/places.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import { MEETING_WORDS, type MeetingWords } from '../../words/meeting.ts'
@@ -107,6 +107,17 @@ function useQuestion(ask: Ask | undefined): Question | undefined {
   const pot = (potId: string) => table.pots[potId]?.facts
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
   const whose = (potId: string) => (table.pots[potId]?.from === undefined ? w.here : w.there)
+  const changedTitle = (thing: ThingFacts, number: (potId: string) => number): string => {
+    switch (thing.is) {
+      case 'board':
+        return w.changed.board
+      case 'pot':
+      case 'plan':
+        return w.changed[thing.is](number(thing.facts.potId))
+      default:
+        return w.changed[thing.is](thing.facts.name)
+    }
+  }
   switch (ask?.is) {
     case 'coat':
       return {
@@ -125,18 +136,35 @@ function useQuestion(ask: Ask | undefined): Question | undefined {
         both: { key: w.both, answer: { is: 'both', dipIds: [ask.dips[0].dipId, ask.dips[1].dipId] } },
       }
     case 'changed': {
-      const [one, other] = ask.ways
-      const title =
-        one.is === 'pot'
-          ? w.changed.pot(pot(one.facts.potId)?.number ?? one.facts.number)
-          : w.changed[one.is](one.facts.name)
-      const way = (own: typeof one, against: typeof one): Way => ({
-        lines: factLines(words, table, own, against),
-        said: who(own),
-        key: w.so,
-        answer: { is: 'so', thing: own },
-      })
-      return { title, why: w.why, ways: [way(one, other), way(other, one)] }
+      const [one] = ask.ways
+      if (!one) return undefined
+      return {
+        title: changedTitle(one, (potId) => pot(potId)?.number ?? 0),
+        why: w.why,
+        ways: ask.ways.map((own) => ({
+          lines: factLines(
+            words,
+            formats.value,
+            table,
+            own,
+            ask.ways.filter((way) => way !== own),
+          ),
+          said: who(own),
+          key: w.so,
+          answer: { is: 'so', thing: own },
+        })),
+      }
+    }
+    case 'gone': {
+      const { potId, hit } = ask
+      return {
+        title: w.gone(table.pots[potId]?.facts.number ?? 0),
+        why: w.goneWhy,
+        ways: [
+          { lines: [], said: who(ask.gone), key: w.off, answer: { is: 'off', potId } },
+          { lines: [], said: who(ask.used), key: w.stillThere, answer: { is: 'there', potId, hit } },
+        ],
+      }
     }
     case 'number':
     case 'place': {
@@ -150,13 +178,16 @@ function useQuestion(ask: Ask | undefined): Question | undefined {
         why: w.why,
         ways: ask.potIds.map((potId) => {
           const own = pot(potId)
-          const at = own ? [words.desk.form[own.shape.form], w.fact.place(placeText(own.place))] : []
+          const theirs = own?.whose === undefined ? [] : [w.fact.whose(own.whose)]
+          const at = own
+            ? [words.desk.form[own.shape.form], w.fact.place(placeText(own.place)), ...theirs]
+            : []
           return {
             lines:
               ask.is === 'number'
                 ? at
                 : own
-                  ? [w.fact.number(own.number), words.desk.form[own.shape.form]]
+                  ? [w.fact.number(own.number), words.desk.form[own.shape.form], ...theirs]
                   : [],
             said: whose(potId),
             key: ask.is === 'number' ? w.becomes(number) : w.goesTo(place),

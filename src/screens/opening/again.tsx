@@ -102,6 +102,11 @@ export function Again({ pot }: { readonly pot: PotState }) {
       ) : plan ? (
         <p>{w.same}</p>
       ) : null}
+      {again.faults.length > 0 ? (
+        <p class="alarm">
+          {w.faults(again.faults.map((fault) => words.value.opening.fault[fault]).join(', '))}
+        </p>
+      ) : null}
       <Alarm said={said} />
       {!plan ? (
         <p class="alarm">{w.cannot}</p>

@@ -41,7 +41,7 @@ export function useDraft(pot: PotState, drafts: Drafts): readonly [Draft, (next:
     const kept = drafts.of(name, key)
     if (isDraft(kept)) return kept
     return found
-      ? { run: found.run ?? NO_RUN, stuck: found.stuck, faults: found.faults }
+      ? { run: found.toldRun ?? NO_RUN, stuck: found.stuck, faults: found.faults }
       : { run: NO_RUN, faults: [] }
   })
   // What was tapped of a pot that is judged already lies about for nobody: it is saved, or let go with the card.

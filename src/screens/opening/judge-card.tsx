@@ -39,7 +39,7 @@ export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
   const { photos, found } = firedOf(pot)
   const [draft, set] = useDraft(pot, drafts)
   const { stuck, faults } = draft
-  // What stuck came down to the shelf: the key says so at once, and a hand may say nearer how far.
+  // What stuck came down to the shelf: the key says so at once, unless a hand has said how far.
   const run = runFound(pot, draft) ?? draft.run
   const [said, setSaid] = useState<string>()
   const stands = found && saysSame(found, { run, stuck, faults })
@@ -117,7 +117,7 @@ export function JudgeCard({ pot, drafts, next, over, open }: JudgeProps) {
         press={(atMs) => {
           if (stands) return next()
           const how = stuck ? { stuck } : {}
-          const refusal = act({ do: 'judge', potId: pot.facts.potId, run, faults, ...how }, atMs)
+          const refusal = act({ do: 'judge', potId: pot.facts.potId, run: draft.run, faults, ...how }, atMs)
           if (refusal) setSaid(openingRefusal(words.value, formats.value, refusal))
           else next()
         }}

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
+import { loadOf } from '../../table/load/loads.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import type { Drafts } from '../app.ts'
@@ -26,6 +27,8 @@ type Page = 'list' | 'elsewhere' | 'look' | undefined
 
 interface OpeningProps {
   readonly loadId?: string | undefined
+  /** A pot in hand, of whatever load. */
+  readonly potId?: string
   /** What lies over the cards at first: pots that are due to be looked at again, or those fired elsewhere. */
   readonly first?: 'look' | 'elsewhere'
 }
@@ -36,7 +39,7 @@ export function Opening(props: OpeningProps) {
   return drafts ? <Cards {...props} drafts={drafts} /> : null
 }
 
-function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Drafts }) {
+function Cards({ loadId, potId, first, drafts }: OpeningProps & { readonly drafts: Drafts }) {
   const app = useOpening()
   const { table, now, words } = app
   const w = words.value.opening
@@ -45,9 +48,13 @@ function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Draf
   const [page, setPage] = useState<Page>(first)
   const [over, setOver] = useState<Over>()
   /** Taken in hand out of their order; those that nobody guesses. */
-  const [chosen, setChosen] = useState<string>()
+  const [chosen, setChosen] = useState(potId)
   useEffect(() => (root.current ? app.attachBench(root.current).detach : undefined), [])
-  const load = (loadId === undefined ? undefined : table.value.loads?.[loadId]) ?? loadToOpen(table.value)
+  const inHand = table.value.pots[potId ?? '']?.facts
+  const load =
+    (inHand && loadOf(table.value, inHand.lidOf ?? inHand.potId)) ??
+    table.value.loads?.[loadId ?? ''] ??
+    loadToOpen(table.value)
   const pots = load ? potsToOpen(table.value, load) : []
   const skips = app.demo ? 'bucketside.demo-skips' : 'bucketside.skips'
   const skipsOf = load?.loadId ?? ''
@@ -113,13 +120,16 @@ function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Draf
       : pot && pots.includes(pot)
         ? w.nth(pots.indexOf(pot) + 1, pots.length)
         : ''
-  const under = pot
-    ? place === undefined
-      ? w.noPlace(nth)
-      : (judges ? w.at : w.stands)(place, nth)
-    : load && !page
-      ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
-      : ''
+  const matched = pot && load?.matched?.[pot.facts.potId]
+  const under = matched
+    ? w.matched(Math.min(99, Math.round(100 * matched.sureness)), nth)
+    : pot
+      ? place === undefined
+        ? w.noPlace(nth)
+        : (judges ? w.at : w.stands)(place, nth)
+      : load && !page
+        ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
+        : ''
   const potKey = pot?.facts.potId
   return (
     <div class="desk kiln open" ref={root}>
@@ -135,6 +145,15 @@ function Cards({ loadId, first, drafts }: OpeningProps & { readonly drafts: Draf
           label={left[0] ? (isOpen ? w.toJudge : w.guess.toGuess)(`${nameOf(words.value, left[0])}`) : w.done}
           close={() => setPage(undefined)}
         >
+          {load && isOpen && pots.some(({ facts }) => !load.matched?.[facts.potId]) ? (
+            <button
+              type="button"
+              class="desk-second"
+              onClick={() => app.go({ at: 'which', loadId: load.loadId })}
+            >
+              {words.value.desk.shelf.over.which}
+            </button>
+          ) : null}
           <PotList pots={pots} isOpen={isOpen} choose={choose} />
           {isOpen && left.some((one) => firedOf(one).outAt === undefined) ? (
             <button

@@ -2,6 +2,7 @@ import { useMemo } from 'preact/hooks'
 import type { Pair } from '../../table/fired/pairs.ts'
 import { type GlazeResults, potsWith, resultsWith } from '../../table/opening/of-glaze.ts'
 import { Swatch } from '../../ui/swatch.tsx'
+import { useBucketWords } from '../desk/bucket-words.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { FiredRows } from './fired-rows.tsx'
 import { figure, tallyText, timesText, useOpening } from './opening-app.ts'
@@ -107,7 +108,6 @@ function Told({ results }: { readonly results: GlazeResults }) {
 }
 
 function PairIs({ pair }: { readonly pair: Pair }) {
-  const { words } = useOpening()
-  const w = words.value.desk.buckets.pairs
+  const w = useBucketWords().pairs
   return <>{w[pair.is](pair.is === 'went-wrong' ? pair.wrong : pair.proved)}</>
 }

@@ -49,12 +49,7 @@ export function RunPage({ pot, run, seen, done }: RunProps) {
       setAsks('drip')
       if (typeof drip === 'number' && drip < front) setDrip(undefined)
       seen({ is: 'measured', mm: front })
-    } else
-      done({
-        is: 'measured',
-        mm: front,
-        ...(drip === undefined || drip === front ? {} : { longestMm: drip }),
-      })
+    } else done({ is: 'measured', mm: front, longestMm: drip ?? front })
   })
   return (
     <>

@@ -68,7 +68,7 @@ export function RunsPlot() {
   )
   const edges = w.edges(
     count(({ found }) => found.kind === 'none'),
-    count(({ found }) => found.kind === 'shelf'),
+    count(({ shelved }) => shelved),
   )
   const marks = useMemo(() => all.map(markOf), [all])
   const most = Math.max(LEAST_MM, ...marks.flatMap(({ x, y }) => [x, y].filter((at) => Number.isFinite(at))))

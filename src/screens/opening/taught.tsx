@@ -3,7 +3,7 @@ import { firedOf } from '../../table/fired/fired-pot.ts'
 import { type FactorTold, factorsOf } from '../../table/fired/lesson.ts'
 import { asSet, keepsLimit, type LimitTold, limitsTold, takesLimit } from '../../table/fired/limits.ts'
 import { type JudgedPot, type PotResult, resultsOf } from '../../table/fired/results.ts'
-import { asTold, keeps, takes } from '../../table/fired/take.ts'
+import { asTold, isByOneFiring, isOfDrip, keeps, takes } from '../../table/fired/take.ts'
 import { More } from '../../ui/more.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useDays } from '../days.ts'
@@ -60,9 +60,11 @@ export function FireTaught() {
 function Lesson({ told }: { readonly told: FactorTold }) {
   const { table, words, act } = useOpening()
   const w = words.value.opening.taught
-  const { factor, results, others, used, drip, usedDrip, still, asks, taken, scratchFirst } = told
+  const { factor, results, others, used, drip, usedDrip, tileDrip, still, asks, taken, scratchFirst } = told
   const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
   const [over, under] = [facts(told.bucketId), facts(told.underId)]
+  const ownDrip = taken && (tileDrip === undefined || figure(tileDrip) !== figure(usedDrip))
+  const ofDrip = isOfDrip(told)
   const waits = still === 'relief' && scratchFirst
   const said = (factor: number) => timesText(words.value, factor)
   const numbers = told.shelved.map(({ pot }) => String(nameOf(words.value, pot))).join(', ')
@@ -81,18 +83,30 @@ function Lesson({ told }: { readonly told: FactorTold }) {
       ) : (
         <p class="kiln-big">{w.noResult}</p>
       )}
-      <p class="figures">{said(used) === w.asTold ? w.usedTold : w.used(said(used))}</p>
+      {said(used) !== w.asTold ? (
+        <p class="figures">{w.used(said(used))}</p>
+      ) : ownDrip ? null : (
+        <p class="figures">{w.usedTold}</p>
+      )}
+      {ownDrip ? (
+        <p class="figures">{w.usedDrip(figure(usedDrip), tileDrip === undefined ? '' : figure(tileDrip))}</p>
+      ) : null}
       {drip !== undefined && drip > usedDrip ? (
         <p class="figures">{w.drips(figure(drip), figure(usedDrip))}</p>
       ) : null}
       {told.withdrawn ? <p>{w.withdrawn}</p> : null}
-      {still === 'danger' ? (
-        <p class="alarm">{told.against.length === 0 && told.drips.length > 0 ? w.dripDanger : w.danger}</p>
-      ) : null}
-      {still === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
+      {still === 'danger' ? <p class="alarm">{ofDrip ? w.dripDanger : w.danger}</p> : null}
+      {told.way === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
       {asks && still !== 'danger' && numbers !== '' ? <p class="alarm">{w.shelved(numbers)}</p> : null}
       {(asks || still !== 'same') && !waits ? (
-        <Answers asks={asks} use={() => act(takes(told))} keep={() => act(keeps(told))} />
+        <Answers
+          asks={asks}
+          keeps={!ofDrip && isByOneFiring(told)}
+          isKept={!ownDrip}
+          label={ofDrip ? w.useDrip : w.use}
+          use={() => act(takes(told))}
+          keep={() => act(keeps(told))}
+        />
       ) : null}
       {taken ? (
         <button type="button" class="key" onClick={() => act(asTold(told))}>
@@ -115,24 +129,29 @@ function Lesson({ told }: { readonly told: FactorTold }) {
 }
 
 interface AnswersProps {
+  /** To keep it is the main answer; what is kept says so, unless a drip was taken by itself. */
+  readonly keeps?: boolean
+  readonly isKept?: boolean
   /** Nobody answered yet. */
   readonly asks: boolean
+  /** What is used by it. */
+  readonly label: string
   readonly use: () => void
   readonly keep: () => void
 }
 
 /** What a hand says of a lesson; one that was kept as it was can be used all the same. */
-function Answers({ asks, use, keep }: AnswersProps) {
+function Answers({ asks, keeps = false, isKept = true, label, use, keep }: AnswersProps) {
   const { words } = useOpening()
   const w = words.value.opening.taught
   return (
     <div class={asks ? 'pair' : 'open-kept'}>
-      {asks ? null : <p>{w.kept}</p>}
-      <button type="button" class={asks ? 'desk-main' : 'desk-second'} onClick={use}>
-        {w.use}
+      {asks || !isKept ? null : <p>{w.kept}</p>}
+      <button type="button" class={asks && !keeps ? 'desk-main' : 'desk-second'} onClick={use}>
+        {label}
       </button>
       {asks ? (
-        <button type="button" class="desk-second" onClick={keep}>
+        <button type="button" class={keeps ? 'desk-main' : 'desk-second'} onClick={keep}>
           {w.keep}
         </button>
       ) : null}
@@ -165,7 +184,12 @@ function Limit({ told }: { readonly told: LimitTold }) {
       {still === 'same' ? null : (
         <>
           <p class={still === 'danger' ? 'alarm' : undefined}>{w[still]}</p>
-          <Answers asks={asks} use={() => act(takesLimit(told))} keep={() => act(keepsLimit(told))} />
+          <Answers
+            asks={asks}
+            label={taught.use}
+            use={() => act(takesLimit(told))}
+            keep={() => act(keepsLimit(told))}
+          />
         </>
       )}
       {usedMm !== statedMm ? (

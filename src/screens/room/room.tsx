@@ -15,11 +15,16 @@ import './room.css'
 
 /** The room: six doors, and what is behind the one that the route names. */
 export function Room({ door }: { readonly door?: string | undefined }) {
+  const { go } = useDesk()
   const w = useRoomWords()
   if (!isDoor(door))
     return (
       <div class="desk">
-        <DeskHead title={w.title} back={{ at: 'board' }} />
+        <DeskHead title={w.title} back={{ at: 'board' }}>
+          <button type="button" class="key" onClick={() => go({ at: 'help' })}>
+            {w.help}
+          </button>
+        </DeskHead>
         <Doors />
       </div>
     )

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { besideCones, CONE_STANDS, type ConeStand } from '../../table/load/fire.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
@@ -12,6 +13,7 @@ import { kilnRefusalText, useLoad } from './load-app.ts'
 export function ConePage({ load, close }: { readonly load: LoadState; readonly close: () => void }) {
   const { table, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const { firing, loadId } = load
   const [cone, setCone] = useState(firing.cone)
   const [is, setIs] = useState<ConeStand>('down')
@@ -27,7 +29,7 @@ export function ConePage({ load, close }: { readonly load: LoadState; readonly c
     <>
       <KilnMain>
         <Alarm said={said} />
-        <p class="caution">{load.openedAt === undefined ? w.care.spy : w.care.open}</p>
+        <p class="caution">{load.openedAt === undefined ? care.spy : care.open}</p>
         <fieldset class="kiln-keys">
           <legend class="choice-label">{w.cone}</legend>
           {besideCones(firing).map((one) => (

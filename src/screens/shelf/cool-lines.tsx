@@ -5,6 +5,7 @@ import { coldLine } from '../../table/load/kiln-spoken.ts'
 import { coldness, LID_C, lidWarning, UNLOAD_C } from '../../table/load/loads.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { COOL_WORDS } from '../../words/cool.ts'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { useDays } from '../days.ts'
 import { useLoad } from './load-app.ts'
 import { useSpoken } from './use-spoken.ts'
@@ -12,7 +13,7 @@ import { useSpoken } from './use-spoken.ts'
 /** What is told of a kiln that cools. `done`: it is cold. */
 export function CoolLines({ load, done }: { readonly load: LoadState; readonly done: boolean }) {
   const { table, now, words, formats, extras } = useLoad()
-  const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const c = COOL_WORDS[table.value.settings.language]
   const days = useDays()
   const { temp } = formats.value
@@ -33,7 +34,7 @@ export function CoolLines({ load, done }: { readonly load: LoadState; readonly d
     return (
       <>
         <p>{c.thermometer}</p>
-        <p>{w.care.food}</p>
+        <p>{care.food}</p>
       </>
     )
   const second = coldness(load).again

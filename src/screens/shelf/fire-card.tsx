@@ -1,5 +1,6 @@
 import type { VNode } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
+import { hotInKiln } from '../../table/load/before-fire.ts'
 import { coneAhead } from '../../table/load/fire.ts'
 import { glassTells, stageOf } from '../../table/load/loads.ts'
 import { coneNearAt } from '../../table/load/look-from.ts'
@@ -8,6 +9,7 @@ import type { Action } from '../../table/model/action.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { FIRE_WORDS } from '../../words/fire.ts'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
@@ -16,9 +18,9 @@ import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
 import { FireLines } from './fire-lines.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
-import { OffsetLines } from './offset-lines.tsx'
 import type { Over } from './shelf.tsx'
 
+const OffsetLines = lazyPart(() => import('./offset-lines.tsx').then((part) => part.OffsetLines))
 const CoolLines = lazyPart(() => import('./cool-lines.tsx').then((part) => part.CoolLines))
 
 interface FireProps {
@@ -35,6 +37,7 @@ export function FireCard({ load, open, beside }: FireProps) {
   const stage = stageOf(table.value, load, now.value, ahead?.lower ?? coneNearAt(load))
   const steams = stage.is === 'candle' || (stage.is === 'fire' && glassTells(table.value, load, now.value))
   const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const fire = FIRE_WORDS[table.value.settings.language]
   const [said, setSaid] = useState<string>()
   const { loadId, firing } = load
@@ -72,6 +75,7 @@ export function FireCard({ load, open, beside }: FireProps) {
         ? { label: w.bar.reading, onPress: () => open('reading') }
         : undefined
   const fires = load.offAt === undefined
+  const other = load.openedAt === undefined ? hotInKiln(table.value, load, now.value) : undefined
   const last = load.readings.at(-1)
   const { temp } = formats.value
   const look = load.cones.findLast(({ cone }) => cone === firing.cone)
@@ -82,6 +86,7 @@ export function FireCard({ load, open, beside }: FireProps) {
     <>
       <KilnMain>
         <Alarm said={said} />
+        {other ? <p class="alarm figures">{fire.both(w.loadOf(days.moment(other.begunAt)))}</p> : null}
         <p class="kiln-big figures">
           {last && last.at > (load.offAt ?? 0)
             ? w.last(temp(last.tempC), days.moment(last.at))
@@ -91,7 +96,7 @@ export function FireCard({ load, open, beside }: FireProps) {
                 ? ''
                 : w.lit(days.moment(load.litAt))}
         </p>
-        <OffsetLines load={load} open={open} asks />
+        {fires ? <OffsetLines load={load} fire={fire} open={open} asks /> : null}
         {fires ? (
           <FireLines load={load} stage={stage} ahead={ahead} candles={steams} fogs={fogs} steams={wet} />
         ) : (
@@ -106,15 +111,16 @@ export function FireCard({ load, open, beside }: FireProps) {
         <p class="caution">
           {fires
             ? stage.is === 'candle' || wet
-              ? w.care.glass
+              ? care.glass
               : stage.is === 'fire'
-                ? w.care.light
-                : w.care.spy
+                ? care.light
+                : care.spy
             : stage.is === 'cool'
-              ? w.care.cool
-              : w.care.open}
+              ? care.cool
+              : care.open}
         </p>
-        <OffsetLines load={load} open={open} asks={false} />
+        {fires ? null : <OffsetLines load={load} fire={fire} open={open} asks />}
+        <OffsetLines load={load} fire={fire} open={open} asks={false} />
         <div class="kiln-keys">
           {fires ? (
             <>

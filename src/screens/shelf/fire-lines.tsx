@@ -1,5 +1,5 @@
 import type { BandMs } from '../../table/forecast/forecast.ts'
-import { WITHIN_C } from '../../table/load/fire.ts'
+import { lookAgainAt, WITHIN_C } from '../../table/load/fire.ts'
 import {
   CANDLED_C,
   CLEAR_TWICE_MS,
@@ -8,6 +8,7 @@ import {
   glassTellsFrom,
   isCandled,
   type LoadStage,
+  standsOf,
 } from '../../table/load/loads.ts'
 import { LOOK_FROM_K, lookFromC } from '../../table/load/look-from.ts'
 import type { Steams } from '../../table/load/steam.ts'
@@ -19,6 +20,9 @@ import { useLoad } from './load-app.ts'
 import { SteamLines } from './steam-lines.tsx'
 
 const CandleLines = lazyPart(() => import('./candle-lines.tsx').then((part) => part.CandleLines))
+
+/** A band is told by the minute. */
+const WIDTH_MS = 60_000
 
 interface FireLinesProps {
   readonly load: LoadState
@@ -41,12 +45,19 @@ export function FireLines({ load, stage, ahead, candles, fogs, steams }: FireLin
   const { firing } = load
   const down = coneDownAt(load)
   const { stand } = words.value.desk.shelf
-  // Of each cone the last look; where the wanted one lies since is said below.
+  const stood = standsOf(load)
+  const again = (ahead && lookAgainAt(load, ahead)) ?? 0
+  /** It was looked at as it was due, and not long ago. */
+  const isSeen = now.value < again
+  // Of each cone the last look; what is said below of the wanted one is not said twice.
   const seen = load.cones.filter(
     ({ cone }, i) =>
-      !(cone === firing.cone && down !== undefined) &&
+      !(cone === firing.cone && (isSeen || down !== undefined)) &&
       load.cones.findLastIndex((each) => each.cone === cone) === i,
   )
+  // Read beyond all doubt of it, it is due at its reading, and there is no band to tell.
+  const width = ahead ? ahead.upper - ahead.lower : 0
+  const isDue = ahead !== undefined && (width < WIDTH_MS || now.value > ahead.upper)
   const from = lookFromC(load)
   const within = `${WITHIN_C * (units === 'us' ? 1.8 : 1)} ${units === 'us' ? '°F' : '°C'}`
   return (
@@ -62,14 +73,16 @@ export function FireLines({ load, stage, ahead, candles, fogs, steams }: FireLin
       {stage.is === 'hold' ? (
         <p class="kiln-big figures">{fire.holdUntil(days.moment(stage.untilAt))}</p>
       ) : null}
-      {ahead && down === undefined ? (
-        <p class={now.value > ahead.upper ? 'alarm kiln-big figures' : 'kiln-big figures'}>
-          {now.value > ahead.upper
-            ? fire.overdue(firing.cone, days.moment(ahead.likely))
-            : fire.conesFall(firing.cone, days.moment(ahead.likely))}{' '}
-          <small>{fire.between(days.moment(ahead.lower), days.moment(ahead.upper))}</small>
+      {!ahead || down !== undefined ? null : stood && isSeen ? (
+        <p class="kiln-big figures">{fire.still(firing.cone, days.moment(stood.at), days.moment(again))}</p>
+      ) : (
+        <p class={isDue ? 'alarm kiln-big figures' : 'kiln-big figures'}>
+          {(isDue ? fire.overdue : fire.conesFall)(firing.cone, days.moment(ahead.likely))}{' '}
+          {width < WIDTH_MS ? null : (
+            <small>{fire.between(days.moment(ahead.lower), days.moment(ahead.upper))}</small>
+          )}
         </p>
-      ) : null}
+      )}
       {ahead || down !== undefined || candles || steams ? null : firing.make === 'american' ? (
         <p class="help">
           {load.readings.some(({ tempC }) => tempC >= (from ?? Infinity) + LOOK_FROM_K - WITHIN_C)

@@ -4,13 +4,15 @@ import { KILN_OFFERS, KILN_SIZES, type KilnOffer } from '../../table/load/kiln-s
 import { isSameKiln } from '../../table/load/same-kiln.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Choice } from '../../ui/choice.tsx'
-import { LevelDrawing } from '../../ui/level-drawing.tsx'
+import { KILN_FORM_WORDS } from '../../words/kiln-form.ts'
 import { EntryField, refusalBeside, useEntry } from '../desk/entry-field.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
+
+const LevelDrawing = lazyPart(() => import('../../ui/level-drawing.tsx').then((part) => part.LevelDrawing))
 
 const OffsetTaken = lazyPart(() => import('./offset-taken.tsx').then((part) => part.OffsetTaken))
 
@@ -24,8 +26,8 @@ type KilnToSet = Facts & { readonly kilnId?: string }
 
 /** Which kiln it is: asked once, from this table's own and from usual sizes, every measure to be changed. */
 export function KilnForm({ kiln, done }: FormProps) {
-  const { table, words, formats } = useLoad()
-  const w = words.value.desk.shelf.kiln
+  const { table, formats } = useLoad()
+  const w = KILN_FORM_WORDS[table.value.settings.language]
   const own = Object.values(table.value.kilns ?? {}).toReversed()
   const [chosen, choose] = useState<string>(kiln?.kilnId ?? KILN_OFFERS[0] ?? '')
   const mine = own.find(({ kilnId }) => kilnId === chosen)
@@ -38,7 +40,7 @@ export function KilnForm({ kiln, done }: FormProps) {
       mm(chamber.heightMm),
     )
   const stockOf = ({ shelves }: KilnFacts) =>
-    shelves.map((shelf) => `${shelf.count} ${w.shelf[shelf.kind]} ${mm(shelf.widthMm)}`).join(', ')
+    shelves.map((shelf) => `${w.shelves[shelf.kind](shelf.count)} ${mm(shelf.widthMm)}`).join(', ')
   /** Those of one size are told by their shelves, and where these are alike by which was set first. */
   const label = (each: KilnFacts) => {
     const alike = own.filter((other) => sizeOf(other) === sizeOf(each))
@@ -79,6 +81,7 @@ interface MeasuresProps {
 function Measures({ facts, kilnId, done, children }: MeasuresProps) {
   const { table, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
+  const form = KILN_FORM_WORDS[table.value.settings.language]
   const [said, setSaid] = useState<string>()
   const [opened, setOpened] = useState(false)
   const [asked, setAsked] = useState<KilnToSet>()
@@ -143,33 +146,33 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
         <Alarm said={said} />
         {asked ? (
           <button type="button" class="key" onClick={() => set(asked, true)}>
-            {w.kiln.sure}
+            {form.sure}
           </button>
         ) : null}
         {children}
         {kilnId === undefined ? null : <OffsetTaken kilnId={kilnId} />}
         {opened ? (
           <div class="fields">
-            <EntryField entry={wide} label={round ? w.kiln.across : w.kiln.wide} />
-            {round ? null : <EntryField entry={deep} label={w.kiln.deep} />}
-            <EntryField entry={high} label={w.kiln.high} />
-            <EntryField entry={across} label={w.kiln.shelfAcross} />
-            {flat ? null : <EntryField entry={back} label={w.kiln.shelfDeep} />}
-            <EntryField entry={thick} label={w.kiln.thick} />
-            <EntryField entry={count} label={w.kiln.count} />
+            <EntryField entry={wide} label={round ? form.across : form.wide} />
+            {round ? null : <EntryField entry={deep} label={form.deep} />}
+            <EntryField entry={high} label={form.high} />
+            <EntryField entry={across} label={form.shelfAcross} />
+            {flat ? null : <EntryField entry={back} label={form.shelfDeep} />}
+            <EntryField entry={thick} label={form.thick} />
+            <EntryField entry={count} label={form.count} />
             {posts.map(({ post, entry }) => (
               <EntryField
                 key={post.lengthMm}
                 entry={entry}
-                label={w.kiln.posts(formats.value.mm(post.lengthMm))}
+                label={form.posts(formats.value.mm(post.lengthMm))}
               />
             ))}
-            <EntryField entry={spy} label={w.kiln.spy} />
-            <EntryField entry={couple} label={w.kiln.couple} />
+            <EntryField entry={spy} label={form.spy} />
+            <EntryField entry={couple} label={form.couple} />
           </div>
         ) : (
           <button type="button" class="key" onClick={() => setOpened(true)}>
-            {w.kiln.edit}
+            {form.edit}
           </button>
         )}
         {opened || !shelf ? null : (
@@ -186,13 +189,13 @@ function Measures({ facts, kilnId, done, children }: MeasuresProps) {
               }))}
               posts={[]}
               things={[]}
-              label={w.kiln.offers.round}
+              label={form.offers.round}
               front={w.front}
             />
           </div>
         )}
       </KilnMain>
-      <KnuckleBar label={w.kiln.take} />
+      <KnuckleBar label={form.take} />
     </>
   )
 }

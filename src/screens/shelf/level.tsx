@@ -3,7 +3,8 @@ import { useState } from 'preact/hooks'
 import { levelView } from '../../table/load/level-view.ts'
 import type { LevelState, LoadState } from '../../table/model/load-state.ts'
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
-import { gapText, thingName, useLoad } from './load-app.ts'
+import { gapText } from './gap-text.ts'
+import { thingName, useLoad } from './load-app.ts'
 
 interface LevelProps {
   readonly load: LoadState

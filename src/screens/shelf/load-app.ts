@@ -1,7 +1,6 @@
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import { unitLabel } from '../../table/entry/entry.ts'
-import { type Gap, TOUCH_MM } from '../../table/load/level-view.ts'
 import type { Action, Refusal } from '../../table/model/action.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import { thingOf } from '../../table/model/load-things.ts'
@@ -39,15 +38,6 @@ export function thingName(words: DeskWords, table: Table, key: string): string {
     : what === 'cones'
       ? w.cones
       : String(nameOf(words, table.pots[potId ?? '']))
-}
-
-/** Two neighbours that stand too near to each other, or in each other. */
-export function gapText(words: DeskWords, formats: Formats, table: Table, { a, b, mm }: Gap): string {
-  const w = words.desk.shelf
-  const [one, other] = [thingName(words, table, a.key), b ? thingName(words, table, b.key) : w.post]
-  return Math.abs(mm) < TOUCH_MM
-    ? w.touch(one, other)
-    : (mm > 0 ? w.apart : w.overlap)(one, other, formats.mm(Math.abs(mm)))
 }
 
 /** Why something was refused at the kiln: field, value and range where there are such. */

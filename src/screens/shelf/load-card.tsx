@@ -2,6 +2,7 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
+import { hotInKiln } from '../../table/load/before-fire.ts'
 import { conesSeen } from '../../table/load/kiln-space.ts'
 import { shelfLine } from '../../table/load/kiln-spoken.ts'
 import { levelShown } from '../../table/load/level-shown.ts'
@@ -9,11 +10,13 @@ import { candled, type LoadStage, levelsOf, stageOf } from '../../table/load/loa
 import { type LoadState, levelKey } from '../../table/model/load-state.ts'
 import { loadInHand } from '../../table/model/load-things.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { lazyPart } from '../lazy.tsx'
+import { gapText } from './gap-text.ts'
 import { InTheWay } from './in-the-way.tsx'
 import { Level } from './level.tsx'
 import { kilnRefusalText, useLoad } from './load-app.ts'
@@ -44,6 +47,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
   const app = useLoad()
   const { table, words, formats } = app
   const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const { asking, propose, drawn } = packing
   const load = kept && drawn(kept)
   const stage = load && load !== kept ? stageOf(table.value, load, app.now.value) : known
@@ -99,6 +103,8 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
           ? w.bar.light
           : w.bar.propose
   const isLoaded = stage.is !== 'shelf' && stage.is !== 'propose'
+  const isHot =
+    hotInKiln(table.value, { loadId: load?.loadId, kiln: load?.kiln ?? kiln }, app.now.value) !== undefined
   const isCandled = load !== undefined && candled(table.value, load)
   return (
     <>
@@ -116,7 +122,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
             </InTheWay>
           ) : null}
           {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
-          <p class="caution">{isLoaded ? w.care.light : w.care.shelf}</p>
+          <p class="caution">{isLoaded ? care.light : isHot ? care.cool : care.shelf}</p>
           {load && shown ? (
             <Level load={load} level={shown} rests={asking} tell={tell}>
               {levels.length < 2
@@ -137,7 +143,9 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
           ) : stage.is === 'propose' ? (
             <Ready load={load} open={open} kiln={kiln} />
           ) : null}
-          {load && isLoaded ? <Misfits load={load} /> : null}
+          {load && isLoaded ? (
+            <Misfits load={load} gap={(gap) => gapText(words.value, formats.value, table.value, gap)} />
+          ) : null}
           {load && isLoaded && isCandled ? <CandleLines load={load} /> : null}
           {stage.is === 'propose' || !load ? null : (
             <div class={stage.is === 'shelf' ? 'kiln-keys is-three' : 'kiln-keys'}>

@@ -1,32 +1,34 @@
-import { conesTaught, isOdd, offsetLearned } from '../../table/load/fire.ts'
+import { coneStands, conesTaught, isOdd, offsetLearned } from '../../table/load/cones-taught.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
-import { FIRE_WORDS } from '../../words/fire.ts'
+import type { FIRE_WORDS } from '../../words/fire.ts'
 import { useLoad } from './load-app.ts'
 import type { Over } from './shelf.tsx'
 
 /** A change smaller than this is not offered, K. */
 const WORTH_C = 1
 
-/** What the fallen cones say of this kiln's thermometer: it moves nothing until the person takes it. */
+/** What the cones say of this kiln's thermometer: it moves nothing until the person takes it. */
 export function OffsetLines({
   load,
+  fire,
   open,
   asks,
 }: {
   readonly load: LoadState
+  readonly fire: (typeof FIRE_WORDS)['en']
   readonly open: (over: Over) => void
   /** Says what has to be asked, else what is offered. */
   readonly asks: boolean
 }) {
   const { table, formats, act } = useLoad()
-  const fire = FIRE_WORDS[table.value.settings.language]
   const { kilnId } = load.kiln
   const { units } = table.value.settings
   const { temp } = formats.value
   const degrees = (byC: number) =>
     `${Math.round(byC * (units === 'us' ? 1.8 : 1) * 10) / 10} ${units === 'us' ? '°F' : '°C'}`
   const said = (byC: number) => (byC < 0 ? fire.cooler(degrees(-byC)) : fire.hotter(degrees(byC)))
-  const last = conesTaught(load).at(-1)
+  const stands = coneStands(load)
+  const last = stands && isOdd(table.value, kilnId, stands) ? stands : conesTaught(load).at(-1)
   if (!last) return null
   const odd = isOdd(table.value, kilnId, last)
   const learned = offsetLearned(table.value, kilnId)
@@ -39,7 +41,7 @@ export function OffsetLines({
   return (
     <div>
       <p class={odd ? 'alarm figures' : 'figures'}>
-        {fire.offset(last.cone, temp(last.shownC), temp(last.chartC))}
+        {(last.stands ? fire.stands : fire.offset)(last.cone, temp(last.shownC), temp(last.chartC))}
       </p>
       {odd ? (
         <>

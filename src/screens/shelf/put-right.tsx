@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { deedsBack } from '../../table/load/deeds.ts'
 import type { Action } from '../../table/model/action.ts'
 import type { Deed, LoadState } from '../../table/model/load-state.ts'
+import { KILN_FORM_WORDS } from '../../words/kiln-form.ts'
 import { KILN_PAGE_WORDS } from '../../words/kiln-pages.ts'
 import { useDays } from '../days.ts'
 import { BackLine } from '../desk/back-line.tsx'
@@ -98,7 +99,7 @@ export function PutRight({ load, open }: PutRightProps) {
           </button>
           {litAt === undefined ? (
             <button type="button" class="key" onClick={() => open('kiln')}>
-              {w.kiln.change}
+              {KILN_FORM_WORDS[table.value.settings.language].change}
             </button>
           ) : null}
         </div>

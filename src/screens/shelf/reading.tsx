@@ -4,6 +4,7 @@ import { LID_C, lidWarning } from '../../table/load/loads.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
 import { useBar } from '../desk/use-bar.ts'
@@ -24,6 +25,7 @@ const MOST_LETTERS = 5
 export function ReadingPage({ load, opens, close }: ReadingProps) {
   const { table, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const { units } = table.value.settings
   const [text, setText] = useState('')
   const [agoMin, setAgo] = useState(0)
@@ -110,7 +112,7 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
             {warning === 'hot' && last ? w.hotLid(temp(last.tempC), temp(LID_C)) : w.unreadLid(temp(LID_C))}
           </p>
         ) : null}
-        {opens ? <p class="caution">{w.care.lid}</p> : null}
+        {opens ? <p class="caution">{care.lid}</p> : null}
         {asked.length > 0 ? (
           <div class="kiln-keys">
             {asked.map((tempC) => (
@@ -130,7 +132,7 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
           </p>
         )}
         <AgoKeys agoMin={agoMin} choose={setAgo} />
-        <div class="kiln-pad">
+        <div class={asked.length > 0 || warning ? 'kiln-pad is-tight' : 'kiln-pad'}>
           {KEYS.map((key) => (
             <button key={key} type="button" class="key figures" onClick={type(key)}>
               {key}

@@ -58,24 +58,26 @@ const more: More = (table, action, stamp) =>
 
 interface ShelfProps {
   readonly loadId?: string | undefined
+  /** What lies over the card at first: it leads back to the opening, where hands came from. */
+  readonly first?: 'which'
 }
 
 /** The kiln: a load is proposed, stacked, fired and cooled on one card whose bar follows it. */
-export function Shelf({ loadId }: ShelfProps) {
+export function Shelf({ loadId, first }: ShelfProps) {
   const app = useApp()
   const act = useCallback((action: Action, atMs?: number) => app.act(action, atMs, more), [app])
   return (
     <ActProvider value={act}>
-      <LoadScreen loadId={loadId} />
+      <LoadScreen loadId={loadId} first={first} />
     </ActProvider>
   )
 }
 
-function LoadScreen({ loadId }: ShelfProps) {
+function LoadScreen({ loadId, first }: ShelfProps) {
   const app = useLoad()
   const { table, now, words, formats, go } = app
   const w = words.value.desk.shelf
-  const [over, setOver] = useState<Over>()
+  const [over, setOver] = useState<Over | undefined>(first)
   const [looked, look] = useState<string>()
   const root = useRef<HTMLDivElement>(null)
   useEffect(() => {
@@ -154,7 +156,11 @@ function LoadScreen({ loadId }: ShelfProps) {
   }
   return (
     <div class={over === 'ticket' ? 'desk ticket' : 'desk kiln'} ref={root}>
-      <DeskHead title={title} under={under} back={over ? close : { at: 'board' }}>
+      <DeskHead
+        title={title}
+        under={under}
+        back={first ? { at: 'opening', loadId: load?.loadId ?? '' } : over ? close : { at: 'board' }}
+      >
         {over ? null : out > 0 && !packing.asking ? (
           <button type="button" class="key" onClick={() => setOver('out')}>
             {w.out(out)}

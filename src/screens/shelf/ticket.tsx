@@ -4,6 +4,7 @@ import { levelsOf } from '../../table/load/loads.ts'
 import { type LevelState, type LoadState, levelKey } from '../../table/model/load-state.ts'
 import { LevelDrawing } from '../../ui/level-drawing.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { KILN_PAGE_WORDS } from '../../words/kiln-pages.ts'
 import { tagOf } from '../../words/languages.ts'
 import { useCalendar } from '../days.ts'
@@ -18,6 +19,7 @@ const OUTLINE_PX = 44
 export function Ticket({ load }: { readonly load: LoadState; readonly close: () => void }) {
   const { table, words } = useLoad()
   const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const pages = KILN_PAGE_WORDS[table.value.settings.language]
   // Paper is read on another day: its day is told by date.
   const calendar = useCalendar()
@@ -40,7 +42,7 @@ export function Ticket({ load }: { readonly load: LoadState; readonly close: () 
           <TicketLevel key={levelKey(level)} load={load} level={level} />
         ))}
         <p>{pages.map.shrinks}</p>
-        <p>{w.care.open}</p>
+        <p>{care.open}</p>
       </main>
       <DeskSave said={undefined} save={() => window.print()} label={w.print} />
     </>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import { stageOf } from '../../table/load/loads.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { KILN_PAGE_WORDS } from '../../words/kiln-pages.ts'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { Alarm } from '../desk/save.tsx'
@@ -24,6 +25,7 @@ interface WhenProps {
 export function WhenPage({ load, deed, close }: WhenProps) {
   const { table, now, words, formats, act } = useLoad()
   const w = words.value.desk.shelf
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const pages = KILN_PAGE_WORDS[table.value.settings.language]
   const isBar = deed === 'on' || (deed === 'off' && stageOf(table.peek(), load, now.peek()).is === 'off')
   const [agoMin, setAgo] = useState(isBar ? BEFORE_MIN : 0)
@@ -61,7 +63,7 @@ export function WhenPage({ load, deed, close }: WhenProps) {
             {asked === 'rose' ? w.wasOff : w.isOff}
           </button>
         ) : null}
-        <p class="caution">{deed === 'on' ? w.care.light : w.care.cool}</p>
+        <p class="caution">{deed === 'on' ? care.light : deed === 'off' ? care.off : care.cool}</p>
         <AgoKeys agoMin={agoMin} choose={choose} />
       </KilnMain>
       <KnuckleBar label={pages.late[deed]} />

@@ -6,6 +6,7 @@ import type { LoadState } from '../../table/model/load-state.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
 import { Choice } from '../../ui/choice.tsx'
 import { PotOutline } from '../../ui/outline.tsx'
+import { KILN_CARE_WORDS } from '../../words/kiln-care.ts'
 import { WHICH_WORDS } from '../../words/which.ts'
 import { BackLine } from '../desk/back-line.tsx'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
@@ -16,10 +17,10 @@ import { kilnRefusalText, thingName, useLoad } from './load-app.ts'
 
 const DRAWN_PX = { width: 100, height: 120 }
 
-/** A pot out of the fire without a number: told by its shelf, size and glaze. Nothing is taken for it untapped. */
+/** A pot out of the fire without a number: told by its shelf, size and glaze, then judged. Nothing is taken for it untapped. */
 export function WhichPot({ load }: { readonly load: LoadState }) {
-  const { table, words, formats, act } = useLoad()
-  const w = words.value.desk.shelf
+  const { table, words, formats, act, go } = useLoad()
+  const care = KILN_CARE_WORDS[table.value.settings.language]
   const which = WHICH_WORDS[table.value.settings.language]
   const [shelf, setShelf] = useState<string>()
   const [stackId, setStack] = useState<string>()
@@ -32,13 +33,6 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
   const found = Object.keys(load.matched ?? {})
   const levels = levelsOf(load)
   const stacks = [...new Set(potsIn(table.value, load).map(({ facts }) => facts.stackId))]
-  const anew = () => {
-    for (const entry of [high, wide]) entry.setText('')
-    setShelf(undefined)
-    setStack(undefined)
-    setTold(undefined)
-    setSaid(undefined)
-  }
   useBar(() => {
     if (told) return setTold(undefined)
     if (left.length === 0 || ![high, wide].map((entry) => entry.check()).every(Boolean)) return
@@ -60,7 +54,7 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
     }
     const refusal = act({ do: 'match', loadId: load.loadId, potId, sureness, ...sizes })
     if (refusal) setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
-    else anew()
+    else go({ at: 'judge', potId })
   }
   const place = (potId: string) => {
     const pot = table.value.pots[potId]
@@ -119,7 +113,7 @@ export function WhichPot({ load }: { readonly load: LoadState }) {
           </>
         ) : null}
         {found.length > 0 ? <p class="figures">{which.found(found.map(name).join(', '))}</p> : null}
-        <p class="caution">{w.care.open}</p>
+        <p class="caution">{care.open}</p>
       </KilnMain>
       <BackLine />
       <KnuckleBar label={told ? which.other : which.bar} />

@@ -2,8 +2,10 @@ import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import { type Ending, type MeltPreview, meltPreviewOf } from '../../table/advice/melt-preview.ts'
 import type { PlanOutlook } from '../../table/advice/what-if.ts'
+import { pairSoFar } from '../../table/fired/pairs.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { MeltPot } from '../../ui/melt.tsx'
+import { LOOK_WORDS } from '../../words/look.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { amount } from '../text/amounts.ts'
 import { Remedies } from './remedies.tsx'
@@ -32,8 +34,8 @@ const still = () => matchMedia('(prefers-reduced-motion: reduce)').matches
 
 /** The stack softening on this pot: pressed and watched, or three stills; what it comes to in words beside. */
 export function LookAhead({ pot, name, plan, outlook, take }: LookProps) {
-  const { table, words, go } = useDesk()
-  const w = words.value.desk.melt.look
+  const { table, go } = useDesk()
+  const w = LOOK_WORDS[table.value.settings.language]
   const [melting, setMelting] = useState<MeltPreview>()
   const { tiles, firing, buckets } = table.value
   useEffect(() => {
@@ -86,11 +88,11 @@ interface FrameProps {
 
 /** Raw, at the planned cone, one cone over. */
 function Moment({ melting, at }: { readonly melting: MeltPreview; readonly at: number }) {
-  const { words } = useDesk()
-  return <>{momentText(words.value.desk.melt.look, melting, at)}</>
+  const { table } = useDesk()
+  return <>{momentText(LOOK_WORDS[table.value.settings.language], melting, at)}</>
 }
 
-type LookWords = ReturnType<typeof useDesk>['words']['value']['desk']['melt']['look']
+type LookWords = (typeof LOOK_WORDS)['en']
 
 function momentText(w: LookWords, { endings, plannedAt }: MeltPreview, at: number): string {
   const cone = endings[at > plannedAt ? 1 : 0]?.cone
@@ -98,7 +100,8 @@ function momentText(w: LookWords, { endings, plannedAt }: MeltPreview, at: numbe
 }
 
 function Frame({ melting, at, name, width, height }: FrameProps) {
-  const { words } = useDesk()
+  const { table } = useDesk()
+  const w = LOOK_WORDS[table.value.settings.language]
   const { look, patterns, insideGlaze, endings, plannedAt } = melting
   const frame = look.frames[at]
   const room = endings[at > plannedAt ? 1 : 0]?.room
@@ -121,14 +124,14 @@ function Frame({ melting, at, name, width, height }: FrameProps) {
       width={width}
       height={height}
       alarm={at > 0 && room?.verdict === 'over'}
-      label={words.value.desk.melt.look.label(name, momentText(words.value.desk.melt.look, melting, at))}
+      label={w.label(name, momentText(w, melting, at))}
     />
   )
 }
 
 function Play({ melting, name }: { readonly melting: MeltPreview; readonly name: string }) {
-  const { words } = useDesk()
-  const w = words.value.desk.melt.look
+  const { table } = useDesk()
+  const w = LOOK_WORDS[table.value.settings.language]
   const { plannedAt, endings, look } = melting
   const last = look.frames.length - 1
   const [at, setAt] = useState(plannedAt)
@@ -193,8 +196,8 @@ function Stills({ melting, name }: { readonly melting: MeltPreview; readonly nam
 
 /** What a firing comes to, and what keeps it from being said for sure. */
 function Verdict({ ending }: { readonly ending: Ending }) {
-  const { table, words, formats } = useDesk()
-  const w = words.value.desk.melt.look
+  const { table, formats } = useDesk()
+  const w = LOOK_WORDS[table.value.settings.language]
   const { cone, room, carried } = ending
   const { verdict, doubts, untestedGlazes, untried, roomMm, marginRunMm, upperMarginRunMm } = room
   const glaze = (bucketId: string) => table.value.buckets[bucketId]?.facts.name ?? bucketId
@@ -216,7 +219,9 @@ function Verdict({ ending }: { readonly ending: Ending }) {
       )}
       {[
         ...untestedGlazes.map((id) => w.noTile(glaze(id))),
-        ...untried.map(({ over, under }) => w.pair(glaze(over), glaze(under))),
+        ...untried.map(({ over, under }) =>
+          w.pair[pairSoFar(table.value, over, under)](glaze(over), glaze(under)),
+        ),
         ...(carried && cone === table.value.firing?.cone ? [w.carried] : []),
       ].map((line) => (
         <p key={line} class="soft">
@@ -229,8 +234,8 @@ function Verdict({ ending }: { readonly ending: Ending }) {
 
 /** The rim, the well, what hangs; and that the drawing is not to scale there. */
 function Notes({ melting }: { readonly melting: MeltPreview }) {
-  const { table, words } = useDesk()
-  const w = words.value.desk.melt.look
+  const { table } = useDesk()
+  const w = LOOK_WORDS[table.value.settings.language]
   const { units } = table.value.settings
   const room = melting.endings[0]?.room
   const pool = melting.look.frames[melting.plannedAt]?.poolDepthMm ?? 0

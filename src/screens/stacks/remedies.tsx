@@ -4,6 +4,7 @@ import { mended, type Remedy, remediesFor } from '../../table/advice/remedies.ts
 import { drafted, type PlanOutlook } from '../../table/advice/what-if.ts'
 import { plannedDip } from '../../table/forecast/hypothetical-dip.ts'
 import { More } from '../../ui/more.tsx'
+import { LOOK_WORDS } from '../../words/look.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { remedyText } from '../text/remedy-text.ts'
 
@@ -63,7 +64,7 @@ export function Remedies({ pot, plan, outlook, take }: RemediesProps) {
   }
   const shown = found.remedies.filter(({ is }) => standing || (is !== 'slab' && is !== 'stack'))
   return shown.length === 0 ? null : (
-    <More label={words.value.desk.melt.look.remedies(glaze)}>
+    <More label={LOOK_WORDS[table.value.settings.language].remedies(glaze)}>
       <div class="look-remedies">
         {shown.map((remedy, i) => {
           const { what, to } = remedyText(words.value, formats.value, table.value, glaze, remedy)

@@ -99,5 +99,11 @@ export function hitText(words: Words, table: Table, hit: Partial<HitLine>): stri
   const [first, second, ...more] = hit.potIds ?? [hit.potId ?? '']
   const named = [first, second].map((potId) => nameOf(words, table.pots[potId ?? ''])).filter(Boolean)
   const pots = [...named, ...(more.length > 0 ? [`+${more.length}`] : [])].join(', ')
-  return [pots, words.hits[hit.kind ?? '']].filter(Boolean).join(' ')
+  return [pots, hitName(words, hit)].filter(Boolean).join(' ')
 }
+
+/** What a hit did, in a word or two; undefined where no card has a word for it. */
+export const hitName = (
+  { hits }: Pick<Words, 'hits'>,
+  { kind, takenIn }: Partial<HitLine>,
+): string | undefined => hits[takenIn ? 'taken-in' : (kind ?? '')]

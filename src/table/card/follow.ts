@@ -1,6 +1,6 @@
 /** How the card follows the order of work that the planner told, pot by pot, and when it departs from it. */
 
-import { isFresh, isStale } from '../model/fresh.ts'
+import { isStale } from '../model/fresh.ts'
 import type { Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { UNPLANNED } from '../steps/step-rows.ts'
@@ -9,7 +9,8 @@ import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
 import type { Card, CardReason, Kept, Visit } from './card.ts'
 import type { FollowedSchedule } from './card-now.ts'
 import { dipCard, returnCard, stirCard } from './dip-card.ts'
-import { DUES_SHOWN, duesOf, goodAtHand, keptFor, keptWhy, REACH_MS, stepIn } from './kept.ts'
+import { WIPE_MS, withoutHaste } from './haste.ts'
+import { DUES_SHOWN, duesOf, goodAtHand, keptFor, keptWhy, stepIn } from './kept.ts'
 
 /** A gap shorter than this is too short to take another pot up. Assumption. */
 const FOOT_CHECK_GAP_MS = 20_000
@@ -44,33 +45,10 @@ export function follow(
   return taken(table, steps, line, due, now) ?? meanwhile(table, steps, schedule, line, task, now)
 }
 
-/** Part of the time a stir is good for in which no other is asked for. Our choice. */
-const YOUNG_PART = 0.5
 /** A dip with all that comes with it. Assumption. */
 const DIP_MS = 60_000
-/** A pot is wiped in less. Assumption. */
-const WIPE_MS = 30_000
 /** Hands with nothing else to do for so long open a bucket once more than the order would. Our choice. */
 const IDLE_MS = 30 * 60_000
-
-/**
- * What is left of the order, but for a stir that can wait: one right before a dip that the last is good for, and one
- * right after another. Whoever was quick at a stir is asked again when the dip is near, and once.
- */
-function withoutHaste(
-  table: Table,
-  steps: readonly AtStep[],
-  line: readonly Task[],
-  now: number,
-): readonly Task[] {
-  const [task, next] = line
-  if (task?.is !== 'restir' || task.decant || !isFresh(table, task.bucketId, now)) return line
-  const here = next?.is === 'dip' && next.bucketId === task.bucketId ? stepIn(steps, next.potId) : undefined
-  const goes = here && mayBeDipped(here.step, now) && isFresh(table, task.bucketId, now + REACH_MS)
-  const ageMs = now - (table.buckets[task.bucketId]?.stirredAt ?? Number.NEGATIVE_INFINITY)
-  const isYoung = ageMs < table.settings.staleMin * 60_000 * YOUNG_PART
-  return goes || isYoung ? line.slice(1) : line
-}
 
 /**
  * Waxing and wiping that the order has before its next dip, as far as pots are at it. It goes before a stir, so that the
@@ -89,9 +67,9 @@ function prepNow(steps: readonly AtStep[], line: readonly Task[]): Work | undefi
   return pot && { is, pot, left: leftAt(steps, is) }
 }
 
-/** Past its upper bound a pot counts as dry already: touching it would bring nothing forward. */
+/** Past its upper bound a pot that nobody found damp counts as dry: touching it would bring nothing forward. */
 const damp = (steps: readonly AtStep[], now: number): readonly AtStep[] =>
-  steps.filter(({ step }) => step.is !== 'touch' || now < step.dry.upper)
+  steps.filter(({ step }) => step.is !== 'touch' || !mayBeDipped(step, now))
 
 /** The first task, if the hands can take it up now; what is waxed or wiped went before. */
 function taken(

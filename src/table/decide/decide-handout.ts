@@ -5,21 +5,24 @@ import { freeLetter, freePattern } from '../entry/offer.ts'
 import { happened } from '../fold/reduce.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import type { Table } from '../model/state.ts'
-import { setPot } from './decide-pots.ts'
+import { potRefusal } from './decide-pots.ts'
 import { bucketRefusal, coatsRefusal } from './decide-setup.ts'
 import { type Decision, type HitStamp, NOTHING } from './decision.ts'
 
+/** Taken as it was handed on: what is new here, and what stood here otherwise. */
+const NEW = { handed: true } as const
+const ANEW = { anew: true } as const
+
 /**
  * Takes what was handed on: stacks, the buckets that this table lacks, and the pots of a class. All that is right of it, or
- * nothing. What is new here is no word of this phone's own; what stands here otherwise is.
+ * nothing. It is no word of this phone's own, but of a stack that stands here otherwise. A number or place that another pot has is no fault of it: that is asked about.
  */
 export function decideHandout(table: Table, action: Action, stamp: HitStamp): Decision {
   if (action.do !== 'take-handout') return NOTHING
-  const { stacks, buckets, pots, plans, board } = atTable(table, action.handout)
+  const { stacks, buckets, pots, plans, board, away } = atTable(table, action.handout, action.name)
   const events: TableEvent[] = []
   let then = table
-  const take = (said: TableEvent, isNew: boolean) => {
-    const event: TableEvent = isNew ? { ...said, handed: true } : said
+  const take = (event: TableEvent) => {
     events.push(event)
     then = happened(then, { ...stamp, id: stamp.hit, event })
   }
@@ -27,25 +30,26 @@ export function decideHandout(table: Table, action: Action, stamp: HitStamp): De
     const bucket = besideOthers(then, facts)
     const wrong = bucketRefusal(then, bucket)
     if (wrong) return { refusal: wrong }
-    take({ kind: 'bucket-set', bucket }, true)
+    take({ kind: 'bucket-set', bucket, ...NEW })
   }
   for (const { stack, is } of stacks) {
     const wrong: Refusal | undefined = coatsRefusal(then, stack.coats)
     if (wrong) return { refusal: wrong }
-    if (is !== 'here') take({ kind: 'stack-set', stack }, is === 'new')
+    if (is !== 'here') take({ kind: 'stack-set', stack, ...(is === 'new' ? NEW : {}) })
   }
-  if (board) take({ kind: 'board-set', board }, true)
+  if (board) take({ kind: 'board-set', board, ...NEW })
   for (const pot of pots) {
-    const set = setPot(then, { do: 'set-pot', pot }, stamp)
-    if ('refusal' in set) return set
-    take({ kind: 'pot-set', pot }, !table.pots[pot.potId])
+    const wrong = potRefusal(then, { do: 'set-pot', pot })
+    if (wrong) return { refusal: wrong }
+    take({ kind: 'pot-set', pot, ...(table.pots[pot.potId] ? ANEW : NEW) })
   }
   for (const { potId, coats } of plans) {
     if (then.pots[potId]?.gone !== false) continue
     const wrong = coatsRefusal(then, coats)
     if (wrong) return { refusal: wrong }
-    take({ kind: 'plan-changed', potId, coats }, !table.pots[potId])
+    take({ kind: 'plan-changed', potId, coats, ...(table.pots[potId] ? ANEW : NEW) })
   }
+  for (const { facts } of away) take({ kind: 'pot-gone', potId: facts.potId, ...NEW })
   return events.length > 0 ? { events } : NOTHING
 }
 

@@ -39,8 +39,18 @@ function settled(table: Table, answer: Answer): Decision {
       const { is, facts } = answer.thing
       if (is === 'pot') return { events: [{ kind: 'pot-set', pot: facts }] }
       if (is === 'stack') return { events: [{ kind: 'stack-set', stack: facts }] }
-      return { events: [{ kind: 'bucket-set', bucket: facts }] }
+      if (is === 'bucket') return { events: [{ kind: 'bucket-set', bucket: facts }] }
+      if (is === 'plan') return { events: [{ kind: 'plan-changed', ...facts }] }
+      return { events: [{ kind: 'board-set', board: facts }] }
     }
+    case 'off':
+      return table.pots[answer.potId]
+        ? { events: [{ kind: 'pot-gone', potId: answer.potId }] }
+        : refuse('unknown-pot')
+    case 'there':
+      return table.pots[answer.potId]
+        ? { events: [{ kind: 'taken-back', hit: answer.hit }] }
+        : refuse('unknown-pot')
     case 'number':
       return onPot(table, answer.potId, ({ facts }) => {
         const number = nextNumber(potsOnTable(table).map((pot) => pot.facts.number))

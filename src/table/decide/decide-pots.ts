@@ -16,12 +16,7 @@ import type { Decision, HitStamp } from './decision.ts'
 export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>, stamp: HitStamp): Decision {
   const { pot, lid } = action
   const like = table.pots[action.likePotId ?? '']
-  const wrong =
-    measuresRefusal(action) ??
-    (pot.whose === undefined ? undefined : checkName('whose', pot.whose)) ??
-    [pot.stackId, lid?.stackId ?? pot.stackId]
-      .filter((stackId) => !table.stacks[stackId])
-      .map((): Refusal => ({ code: 'unknown-stack', field: 'stack' }))[0]
+  const wrong = potRefusal(table, action)
   if (wrong) return { refusal: wrong }
   const all = potsOnTable(table).filter(({ facts }) => facts.potId !== pot.potId)
   const piece = all.find(({ facts }) => arePieces(facts, pot))?.facts
@@ -41,7 +36,8 @@ export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>,
     taken.push(place)
     return place
   }
-  let number = pot.number ?? piece?.number ?? nextNumber(others.map(({ facts }) => facts.number))
+  const used = [...others, ...justFired(table, stamp.at - table.skewMs)].map(({ facts }) => facts.number)
+  let number = pot.number ?? piece?.number ?? nextNumber(used)
   if (piece && piece.number !== number) set({ ...piece, number })
   const kept = bisqued(table, pot)
   const shape = lid ? withGallery(pot.shape) : pot.shape
@@ -64,9 +60,28 @@ export function setPot(table: Table, action: Extract<Action, { do: 'set-pot' }>,
       if (likeLid) events.push(...ownOf(likeLid, lidId))
     }
     do number++
-    while (others.some((other) => other.facts.number === number))
+    while (used.includes(number))
   }
   return { events }
+}
+
+/** So long a fired pot is spoken of by its number, ms. Our choice, as long as it is asked for again. */
+const SPOKEN_OF_MS = 60 * 86_400_000
+
+/** Pots that came out of a fire of late: none gets their numbers unasked. */
+const justFired = ({ pots }: Table, now: number): readonly PotState[] =>
+  Object.values(pots).filter(({ fired }) => fired?.some(({ at }) => now - at < SPOKEN_OF_MS))
+
+/** What is wrong with a pot, wherever it stands and whatever its number. */
+export function potRefusal(table: Table, action: Extract<Action, { do: 'set-pot' }>): Refusal | undefined {
+  const { pot, lid } = action
+  return (
+    measuresRefusal(action) ??
+    (pot.whose === undefined ? undefined : checkName('whose', pot.whose)) ??
+    [pot.stackId, lid?.stackId ?? pot.stackId]
+      .filter((stackId) => !table.stacks[stackId])
+      .map((): Refusal => ({ code: 'unknown-stack', field: 'stack' }))[0]
+  )
 }
 
 /** What a pot has of its own beside its facts, for another one. */

@@ -131,8 +131,8 @@ function start(
     const { leadInS } = table.settings
     const lower = lowerS(table, pot.facts, from.plan.cover)
     const events: TableEvent[] = feetImplied(table, now)
-    // A hit on START of a coat that nobody touched says that it was dry.
-    if (step?.is === 'touch')
+    // A hit on START of a coat that nobody touched says that it was dry; after NOT YET only a touch says so.
+    if (step?.is === 'touch' && !step.notYet)
       events.push({ kind: 'touched', potIds: [action.potId], dipIds: [step.dip.dipId], dry: true })
     events.push({
       kind: 'dipped',

@@ -3,6 +3,7 @@ import type { Units } from '../entry/measure.ts'
 import { earlierRate, roomOf } from '../load/cool.ts'
 import { coneDownAt, LID_C } from '../load/loads.ts'
 import { lookFromC } from '../load/look-from.ts'
+import { STEAMED_C } from '../load/steam.ts'
 import type { Refusal } from '../model/action.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
 import type { HeatReading, LoadState } from '../model/load-state.ts'
@@ -14,6 +15,8 @@ type Reading = Pick<HeatReading, 'at' | 'tempC'>
 const MIN_MS = 60_000
 /** What is over the room falls by no more than this part of itself an hour, the lid shut. Assumption. */
 const SHUT_PER_H = 1
+/** The same of a kiln that is on, hotter than any that steams: its vent is shut, and power or flame only turned down. Assumption. */
+const LIT_PER_H = 0.5
 /** The same of an open lid or spy hole. Assumption. */
 const OPEN_PER_H = 2
 /** A kiln that cooled before falls no faster than so many times as it did then. Assumption. */
@@ -27,6 +30,8 @@ const FASTER = 2
 /** Kilns fall no slower than by this part of what they are over the room, an hour. Assumption. */
 const SLOW_PER_H = 0.1
 const ROOM_C = 20
+/** Until it is off a kiln that nobody read rose by no less, K an hour. Assumption. */
+const LEAST_RISE = 60
 /** In a fire, and in a fall, a thermometer may be off by so much from one look to the next, K: elements and draughts are near it. */
 const READING_SLACK_C = 30
 
@@ -44,10 +49,12 @@ export function oddAtLid(
   const asC = inOtherUnit(action.tempC, table.settings.units)
   if (action.tempC <= LID_C || asC > LID_C || unlikely(table, load, at, asC)) return undefined
   // Too hot for a lid, and as the other unit it would be right: asked, unless the readings have the kiln so hot.
-  const last = load.readings.findLast((reading) => reading.at <= at && reading.at > (load.offAt ?? 0))
-  const hours = (at - (last?.at ?? 0)) / (60 * MIN_MS)
-  const slowC = last ? ROOM_C + (last.tempC - ROOM_C) * Math.exp(-SLOW_PER_H * hours) : 0
-  return slowC <= LID_C ? not('hot-lid', { value: tenth(action.tempC), asC: tenth(asC) }) : undefined
+  const { litAt = at, offAt = at } = load
+  const last = load.readings.findLast((reading) => reading.at <= at && reading.at > offAt)
+  const hours = (at - (last?.at ?? offAt)) / (60 * MIN_MS)
+  const overC = last ? last.tempC - ROOM_C : (LEAST_RISE * (offAt - litAt)) / (60 * MIN_MS)
+  const isC = ROOM_C + overC * Math.exp(-(last ? SLOW_PER_H : SHUT_PER_H) * hours)
+  return isC <= LID_C ? not('hot-lid', { value: tenth(action.tempC), asC: tenth(asC) }) : undefined
 }
 
 /** Two readings of one minute are one too many. */
@@ -118,7 +125,8 @@ export function overRange(
 
 /** The part of what is over the room that a kiln may lose in an hour of its cooling, from `fromC` on until `to`. */
 function mostPerH(table: Table, load: LoadState, fromC: number, to: number): number {
-  const { bungAt, openedAt } = load
+  const { bungAt, offAt, openedAt } = load
+  if (to <= (offAt ?? to) && fromC > STEAMED_C) return LIT_PER_H
   if (to > Math.min(bungAt ?? to, openedAt ?? to)) return OPEN_PER_H
   const own = fromC > KNOWN_BELOW_C ? undefined : earlierRate(table, load, roomOf(table))
   return own === undefined ? SHUT_PER_H : Math.min(SHUT_PER_H, TIMES_OWN * Math.exp(own))

@@ -6,7 +6,7 @@ import type {
   PotFacts,
   StackFacts,
 } from '../../../shared/nouns.ts'
-import { coatsOn, potsOnTable } from '../model/plan.ts'
+import { isBegun, potsOnTable } from '../model/plan.ts'
 import { isSame } from '../model/same.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { reachMm } from './cover.ts'
@@ -26,10 +26,6 @@ const bucketsOf = (
   const wanted = new Set(plans.flatMap(({ coats }) => coats.map(({ bucketId }) => bucketId)))
   return Object.values(table.buckets).flatMap(({ facts }) => (wanted.has(facts.bucketId) ? [facts] : []))
 }
-
-/** Whether the pot has a coat: such a one passes with all that was done to it, never as a plan. */
-export const isBegun = (pot: PotState): boolean =>
-  coatsOn(pot).length > 0 || (pot.coatsCounted ?? 0) > 0 || pot.uncounted
 
 /** The class: every pot on the table without a coat, and all that they are to be dipped in. */
 export function classOf(table: Table): Handout {
@@ -75,20 +71,29 @@ export interface AtTable {
   }[]
   /** Those that this table lacks. */
   readonly buckets: readonly BucketFacts[]
-  /** Of a class what is not here so, in this table's stacks and buckets; a pot that left the table is not asked for again. */
+  /**
+   * Of a class what is not here so, in this table's stacks and buckets; a pot that left the table, or was changed here since it
+   * was taken, is not asked for again.
+   */
   readonly pots: readonly PotFacts[]
   readonly plans: ClassPlan['plans']
   /** What the pots share, where it is another thing here and no pot stands on the table. */
   readonly board: ClassPlan['board'] | undefined
+  /** Otherwise in the plan, and changed here since it was taken: it stays as it is. */
+  readonly kept: readonly PotFacts[]
+  /** Taken by this person, and by now somebody else's: off this bench, unless something was done to it here. */
+  readonly away: readonly PotState[]
 }
 
 /** A glaze or stack of the same name is the same, whoever named it. */
 const named = (name: string): string => name.trim().toLocaleLowerCase()
 
 /**
- * What of a handout is new here. A bucket that stands here stays as it is: its glaze was read and filled at this table.
+ * What of a handout is new here, of a class to the person of that name. A bucket that stands here stays as it is: its glaze
+ * was read and filled at this table.
  */
-export function atTable(table: Table, handout: Handout): AtTable {
+export function atTable(table: Table, whole: Handout, name?: string): AtTable {
+  const handout = name === undefined ? whole : forOne(whole, name)
   const own = Object.values(table.buckets).map(({ facts }) => facts)
   const here = new Map(
     handout.buckets.map(({ bucketId, name }) => [
@@ -108,21 +113,41 @@ export function atTable(table: Table, handout: Handout): AtTable {
   })
   const stackHere = new Map(handout.stacks.map(({ stackId }, i) => [stackId, stacks[i]?.stack.stackId]))
   const { board, pots = [], plans = [] } = handout.class ?? {}
-  const pot = pots
+  const isChanged = ({ potId }: { readonly potId: string }) => table.pots[potId]?.planned === 'changed'
+  const others = pots
     .map((facts) => ({ ...facts, stackId: stackHere.get(facts.stackId) ?? facts.stackId }))
     .filter((facts) => {
       const before = table.pots[facts.potId]
-      return !before || (!before.gone && !isSame(before.facts, facts))
+      if (before?.gone) return before.planned === 'away'
+      return !before || !isSame(before.facts, facts)
     })
   return {
     stacks,
     buckets: handout.buckets.filter(({ bucketId }) => !here.get(bucketId)),
-    pots: pot,
+    pots: others.filter((facts) => !isChanged(facts)),
+    kept: others.filter(isChanged),
+    away: name === undefined ? [] : awayFrom(table, whole.class?.pots ?? [], name),
     plans: plans
       .map(({ potId, coats }) => ({ potId, coats: dippedHere(coats) }))
-      .filter(({ potId, coats }) => !isSame(table.pots[potId]?.ownPlan, coats)),
+      .filter((plan) => !isChanged(plan) && !isSame(table.pots[plan.potId]?.ownPlan, plan.coats)),
     board: potsOnTable(table).length > 0 || isSame(board, table.board) ? undefined : board,
   }
+}
+
+/** Pots taken as this person's that a plan has as somebody else's, and that nothing was done to here. */
+function awayFrom(table: Table, planned: readonly PotFacts[], name: string): readonly PotState[] {
+  const here = potsOnTable(table)
+  const facts = here.map((pot) => pot.facts)
+  const theirs = new Set(planned.filter((pot) => whoseOf(planned, pot) !== name).map(({ potId }) => potId))
+  return here.filter(
+    (pot) =>
+      pot.planned === 'so' &&
+      theirs.has(pot.facts.potId) &&
+      whoseOf(facts, pot.facts) === name &&
+      !isBegun(pot) &&
+      pot.waxedAt === undefined &&
+      pot.wipedAt === undefined,
+  )
 }
 
 const sameCoats = (a: StackFacts, b: StackFacts): boolean =>

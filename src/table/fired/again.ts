@@ -1,4 +1,5 @@
 import type { CoatFacts, CoverFacts } from '../../../shared/nouns.ts'
+import type { Fault } from '../../../shared/opening.ts'
 import {
   type CoatAgain,
   type Difference,
@@ -26,10 +27,23 @@ export interface Again {
   readonly differences: readonly Difference[]
   /** It ran, past the foot line or down to the shelf: the same again would. */
   readonly ran: 'shelf' | 'past-foot' | undefined
+  /** What went wrong with its glaze besides: the same again may. */
+  readonly faults: readonly Fault[]
 }
 
 /** Why a fired pot cannot be made again: its coats are not known, or a bucket of it is no more. */
 export type NotAgain = { readonly why: 'unsure' } | { readonly why: 'no-bucket'; readonly bucketId: string }
+
+/** Faults that a stack brings with it. */
+const OF_GLAZE: ReadonlySet<Fault> = new Set<Fault>([
+  'crawled',
+  'pinholed',
+  'crazed',
+  'blistered',
+  'shivered',
+  'dry',
+  'bare',
+])
 
 /** Seconds as a person counts them. */
 const STEP_S = 0.5
@@ -137,6 +151,7 @@ export function againOf(
     plan: meets ? plan : undefined,
     differences: differences(then, nowMade, heatThen(table, pot)),
     ran: ranFar(pot),
+    faults: (firedOf(pot).found?.faults ?? []).filter((fault) => OF_GLAZE.has(fault)),
   }
 }
 

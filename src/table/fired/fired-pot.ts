@@ -13,6 +13,8 @@ export interface Judgement {
   readonly loadId?: string
   /** As `runFound` reads it; left out of a second look. */
   readonly run?: RunFacts
+  /** As it was said. */
+  readonly toldRun?: RunFacts
   readonly stuck?: Stuck
   readonly faults: readonly Fault[]
   readonly second: boolean
@@ -62,8 +64,8 @@ export function firedOf(pot: PotState): FiredPot {
 
 /**
  * How far the melt of a glazed pot came, by all that was said of it: one that stuck, and to no other pot, came down to the
- * shelf there, whether or not anybody saw it run. A front that was measured stands, and its drip is the shelf's; on a wall
- * where nothing moved something else held it. A lid and its jar stick to each other: that says nothing of the melt.
+ * shelf there, whether or not anybody saw it run. A front that was measured stands, and where nobody measured its longest
+ * drip that is the shelf's; on a wall where nothing moved something else held it. A lid and its jar stick to each other: that says nothing of the melt.
  */
 export function runFound(pot: PotState, { run, stuck, faults }: Saying): RunFacts | undefined {
   const isGlazed = coatsOn(pot).length > 0 || pot.uncounted || (pot.coatsCounted ?? 0) > 0
@@ -71,7 +73,7 @@ export function runFound(pot: PotState, { run, stuck, faults }: Saying): RunFact
   const isPiece = lidOf !== undefined || shape.galleryMm !== undefined
   if (!run || !stuck || !isGlazed || isPiece || faults.includes('kissed')) return run
   if (run.is !== 'measured') return { is: 'shelf' }
-  return isStill(run) ? run : { ...run, longestMm: 'shelf' }
+  return isStill(run) || run.longestMm !== undefined ? run : { ...run, longestMm: 'shelf' }
 }
 
 /** Whether nothing moved, by what was said of it. */
@@ -124,7 +126,7 @@ function after(pot: PotState, so: FiredPot, { id, at, event }: Seen): FiredPot {
         dropped: pot.dropped?.includes(dropId) ?? false,
         takenIn: pot.takenIn?.includes(dropId) ?? false,
         ...load,
-        ...(run === undefined ? {} : { run }),
+        ...(run === undefined ? {} : { run, toldRun: event.run }),
         ...(stuck === undefined ? {} : { stuck }),
       }
       return second ? { ...so, looks: [...so.looks, look] } : { ...so, found: look, ...load }

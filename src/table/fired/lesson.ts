@@ -32,13 +32,17 @@ export interface FactorTold extends SubjectFacts {
   readonly results: readonly PotResult[]
   /** Pots with it that don't count: left out, another could have done it, fired to another cone. */
   readonly others: readonly PotResult[]
-  /** What is reckoned with now: 1, or as it was taken. */
+  /** What is reckoned with now: 1 and the tiles' own band, or as it was taken. */
   readonly used: number
+  readonly usedLow: number
+  readonly usedHigh: number
   /** A hand took something of it that stands. */
   readonly taken: boolean
   /** The longest drip of these results, so many times as far as its front, and what is reckoned with. */
   readonly drip: number | undefined
   readonly usedDrip: number
+  /** What the tiles say of it; undefined without one. */
+  readonly tileDrip: number | undefined
   /**
    * Where it leads from what is reckoned with: told by results of its own that nobody answered, or as those it was taken
    * from count no more. Danger shows at once; relief waits for a hand.
@@ -46,6 +50,8 @@ export interface FactorTold extends SubjectFacts {
   readonly leads: 'danger' | 'relief' | 'same'
   /** Where it leads whatever was answered, while results of its own say so: an answer can be changed into the other. */
   readonly still: 'danger' | 'relief' | 'same'
+  /** Where its front leads, whatever its drips do. */
+  readonly way: 'danger' | 'relief' | 'same'
   /** Those that say more than is reckoned with, and whose drips came farther, whatever was answered. */
   readonly against: readonly PotResult[]
   readonly drips: readonly PotResult[]
@@ -166,13 +172,15 @@ function toldOf(
   const say = behind.filter((one) => says(one, ln, lnUsed))
   const moved = say.filter((one) => anew.includes(one))
   const drip = Math.max(0, ...behind.flatMap((one) => one.drip ?? []))
-  const usedDrip = lesson?.drip ?? toldFlowOf(table, subject.over, subject.under, firing)?.dripFactor ?? drip
+  const flow = toldFlowOf(table, subject.over, subject.under, firing)
+  const usedDrip = lesson?.drip ?? flow?.dripFactor ?? drip
   const drips = behind.filter((one) => (one.drip ?? 0) > MORE_DRIP * usedDrip)
   const dripped = drips.filter((one) => anew.includes(one))
   const against = way === 'danger' ? say : []
   const more = way === 'danger' ? moved : []
   const shelved = anew.filter(({ found }) => onShelf(found.run))
   const gone = withdrawn && lesson !== undefined
+  const front = say.length > 0 || gone ? way : 'same'
   const leads = dripped.length > 0 ? 'danger' : way !== 'same' && (moved.length > 0 || gone) ? way : 'same'
   return [
     {
@@ -184,11 +192,15 @@ function toldOf(
       results: behind,
       others: mine.filter((result) => !ids.has(result.found.id) || !countsIn(result, firing)),
       used,
+      usedLow: lesson?.low ?? (flow ? flow.lowPerMm / flow.likelyPerMm : low),
+      usedHigh: lesson?.high ?? (flow ? flow.highPerMm / flow.likelyPerMm : high),
       taken: lesson !== undefined,
       drip: drip > 0 ? drip : undefined,
       usedDrip,
+      tileDrip: flow?.dripFactor,
       leads,
-      still: drips.length > 0 ? 'danger' : say.length > 0 || gone ? way : 'same',
+      way: front,
+      still: drips.length > 0 ? 'danger' : front,
       against,
       drips,
       more,

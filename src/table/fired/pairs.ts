@@ -114,6 +114,13 @@ export function pairOf(table: Table, overId: string, underId: string): Pair {
   }
 }
 
+/** What was seen so far of a pair that does not count as proved: untried only where no pot of it was fired. */
+export function pairSoFar(table: Table, overId: string, underId: string): 'went-wrong' | 'fired' | 'untried' {
+  const { wrong, proved } = pairOf(table, overId, underId)
+  if (wrong > 0) return 'went-wrong'
+  return proved > 0 || carriersIn(table).carriers.has(pairKey({ overId, underId })) ? 'fired' : 'untried'
+}
+
 const RANK: readonly Pair['is'][] = ['went-wrong', 'proved', 'untried']
 
 /** Every other glaze over this one: what went wrong first, then the proved by their count, then the untried. */

@@ -162,7 +162,7 @@ const kept = new WeakMap<Judgement, Kept>()
 
 /** How much farther than its front the longest drip of a pot came. */
 function dripIn(run: RunFacts | undefined, roomMm: number): number | undefined {
-  if (run?.is !== 'measured' || run.longestMm === undefined) return undefined
+  if (run?.is !== 'measured' || run.longestMm === undefined || run.longestMm === run.mm) return undefined
   return dripOver(run.mm, run.longestMm === 'shelf' ? roomMm : run.longestMm)
 }
 

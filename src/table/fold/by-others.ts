@@ -1,6 +1,7 @@
 /** What another phone does on this one's table: fetched with what sees it, see `seen.ts`. */
 
 import { change } from '../model/change.ts'
+import { isBegun } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { doOfOthers } from './reduce.ts'
 
@@ -23,8 +24,8 @@ doOfOthers((table, { event, from = '' }, then) => {
   return { ...after, ...own }
 })
 
-/** The table after another phone cleared its own: that one's pots go, but those that were dipped at this one. */
+/** The table after another phone cleared its own: that one's pots go, but those that anything was done to. */
 const clearedBy = (phone: string, table: Table): Table =>
   Object.values(table.pots)
-    .filter(({ from, dips }) => from === phone && dips.every(({ hands }) => hands === 2))
+    .filter((pot) => pot.from === phone && !isBegun(pot) && !pot.waxedAt && !pot.wipedAt)
     .reduce((next, { facts }) => change(next, facts.potId, { gone: true }), table)

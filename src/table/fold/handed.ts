@@ -40,7 +40,8 @@ export function withoutEchoes<T extends Stamped>(
     said.delete(goneWith(event) ?? '')
     const thing = thingOf(event)
     if (thing === undefined) return true
-    if (event.handed) return !said.has(thing)
+    if (event.handed || (event.anew && from !== undefined)) return !said.has(thing)
+    if (event.anew) return true
     said.add(thing)
     return true
   })

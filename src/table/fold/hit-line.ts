@@ -27,6 +27,7 @@ export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
   const many = 'potIds' in event && event.potIds.length > 1 ? { potIds: event.potIds } : {}
   const hands = event.hands === 1 ? { hands: event.hands } : {}
   const logged = event.kind === 'dipped' && event.told ? { logged: true as const } : {}
+  const takenIn = event.kind === 'lesson-dropped' && !event.dropped ? { takenIn: true as const } : {}
   return {
     hit,
     at: tableTime(table, stamped),
@@ -36,5 +37,6 @@ export function hitLine(table: Table, stamped: Stamped): HitLine | undefined {
     ...many,
     ...hands,
     ...logged,
+    ...takenIn,
   }
 }

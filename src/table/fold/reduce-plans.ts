@@ -1,3 +1,4 @@
+import type { Stamped } from '../../../shared/events.ts'
 import type { BoardFacts, CoatFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
 import { withPot } from '../model/change.ts'
 import { plainlyNamed } from '../model/plain-name.ts'
@@ -28,6 +29,17 @@ export function stackSet(table: Table, set: StackFacts): Table {
     const begunPlan = on < was.length ? [...was.slice(0, on), ...now.slice(on)] : was
     return withPot(next, { ...pot, begunPlan })
   }, changed)
+}
+
+/** The table with how a pot stands to the plan that it came of, if any, by what was said of it at this phone. */
+export function plannedBy({ event, from }: Stamped, table: Table): Table {
+  const potId = event.kind === 'pot-set' ? event.pot.potId : 'potId' in event ? event.potId : ''
+  const pot = table.pots[potId ?? '']
+  const ofPlan = event.handed ?? event.anew
+  if (from !== undefined || !pot || !(ofPlan || pot.planned)) return table
+  if (event.kind === 'pot-gone') return ofPlan ? withPot(table, { ...pot, planned: 'away' }) : table
+  if (!ofPlan) return withPot(table, { ...pot, planned: 'changed' })
+  return withPot(table, { ...pot, planned: 'so', gone: pot.gone && pot.planned !== 'away' })
 }
 
 /** The table with a pot as it is said to be, by the other phone `from` if any. Another stack is a plan of its own again. */

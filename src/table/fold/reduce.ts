@@ -14,7 +14,7 @@ import { coatsCounted, dipped, footDone, touched } from './reduce-dips.ts'
 import { ended } from './reduce-end.ts'
 import { fired, lapsed } from './reduce-fired.ts'
 import { atKiln } from './reduce-load.ts'
-import { boardSet, potSet, stackSet } from './reduce-plans.ts'
+import { boardSet, plannedBy, potSet, stackSet } from './reduce-plans.ts'
 import { skewOf } from './table-time.ts'
 import { brings, freed, kept, looksBackAt, potByPot, waitsFor } from './waiting.ts'
 
@@ -109,9 +109,9 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'stack-gone':
       return { ...table, stacks: without(table.stacks, event.stackId) }
     case 'pot-set':
-      return potSet(table, event.pot, at, from)
+      return plannedBy(stamped, potSet(table, event.pot, at, from))
     case 'pot-gone':
-      return change(table, event.potId, { gone: true })
+      return plannedBy(stamped, change(table, event.potId, { gone: true }))
     case 'tile-read':
       return { ...lapsed(table, event.tile), tiles: { ...table.tiles, [event.tile.tileId]: event.tile } }
     case 'tile-gone':
@@ -192,7 +192,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
       return pot ? coatsCounted(table, pot, event.coats) : table
     }
     case 'plan-changed':
-      return change(table, event.potId, { ownPlan: event.coats })
+      return plannedBy(stamped, change(table, event.potId, { ownPlan: event.coats }))
     case 'picked':
       return {
         ...table,

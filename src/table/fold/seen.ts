@@ -3,6 +3,7 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { phoneOfWriter } from '../../../shared/record.ts'
 import { ofTable } from '../model/whose-setting.ts'
+import { withCautions } from './cautions.ts'
 import { demosBeside } from './demos.ts'
 import { withoutEchoes } from './handed.ts'
 import { takenBack } from './read-ahead.ts'
@@ -98,7 +99,7 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
   }
   const ordered = keyed.sort((a, b) => a.key - b.key).map(({ stamped }) => stamped)
   yield
-  const told = withoutEchoes(ordered, stands)
+  const told = withCautions(withoutEchoes(ordered, stands), met, stands)
   yield
   // A hit of which nothing is seen is not seen to be taken back.
   const left = new Set(told.map(({ hit }) => hit))
@@ -112,8 +113,8 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
     goesOn: (next, skewMs) =>
       next.every(({ event, at, order = 0, writer }) => {
         const isOwn = writer === undefined || phoneOf({ writer }) === phone
-        // What tells phones or clocks apart is seen anew.
-        const isPlain = isOwn && !('phone' in event || 'byMs' in event)
+        // What tells phones or clocks apart is seen anew, and what cautions may stand on.
+        const isPlain = isOwn && !('phone' in event || 'byMs' in event || event.kind === 'bucket-set')
         const saw = order > Math.max(Math.floor(at - skewMs), (latest.get(phone)?.order ?? 0) + 1)
         return isPlain && (saw || at - skewMs >= untilMs)
       }),
@@ -242,6 +243,9 @@ function ofOthers(event: TableEvent, shiftMs: number, aheadMs: number): TableEve
       const { by: _by, ...mend } = shifted
       return mend
     }
+    // Somebody else's by the plan: off that phone alone.
+    case 'pot-gone':
+      return shifted.handed ? undefined : shifted
     case 'air-set': {
       const { hung, cold, ...air } = shifted.air
       return {

@@ -3,7 +3,7 @@ import { waxSetMin } from '../../engine/air/wax.ts'
 import type { PotForecast } from '../../engine/contract.ts'
 import type { HalfAndHalf } from '../../engine/wait/half-and-half.ts'
 import type { Learned } from '../../engine/wait/learned.ts'
-import { coatsOn } from '../model/plan.ts'
+import { lastDip } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { airAt, airOf } from './air-inputs.ts'
 
@@ -39,6 +39,20 @@ export interface Walls {
   readonly wallFilledAt: (table: Table, pot: PotState, now: number) => number
 }
 
+/** After "not yet" a coat is asked about again after a quarter of its age, within these limits, ms. Our choice. */
+const ASK_AGAIN_PART = 0.25
+const ASK_AGAIN_MS = { least: 2 * 60_000, most: 15 * 60_000 }
+
+/** How long after a "not yet" a coat is left alone, from its age then, ms. */
+export const askAgainMs = (ageMs: number): number =>
+  Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))
+
+/** The touch that found the last coat of a pot not yet dry, unless a later one said dry. */
+export function notYetOf(pot: PotState): PotState['touches'][number] | undefined {
+  const last = pot.touches.findLast(({ dipId }) => dipId === lastDip(pot)?.dipId)
+  return last?.dry === false ? last : undefined
+}
+
 let walls: Walls | undefined
 
 /** The code that computes walls is here: a table of bare dry pots does without. */
@@ -47,7 +61,7 @@ export function haveWalls(here: Walls): void {
 }
 
 /** A coat on a pot, or damp in it, or was: there is something to forecast. */
-const isWet = (pot: PotState): boolean => pot.dips.length > 0 || pot.damp !== undefined
+export const isWet = (pot: PotState): boolean => pot.dips.length > 0 || pot.damp !== undefined
 
 /** Whether no card of this table may be asked for before `haveWalls`. */
 export const needsWalls = (table: Table): boolean => Object.values(table.pots).some(isWet)
@@ -66,11 +80,11 @@ export const forecastOf = (table: Table, pot: PotState): Forecast | undefined =>
   isWet(pot) ? wallsFor(pot).wallForecast(table, pot) : undefined
 
 /**
- * Filled part of the fullest stretch of the wall at table time `now`, 0 to 1.
- * @throws Error for a pot with coats before `haveWalls`.
+ * Filled part of the fullest stretch of the wall at table time `now`, 0 to 1: by its coats, or the tap.
+ * @throws Error for a pot that is or was wet before `haveWalls`.
  */
 export const filledAt = (table: Table, pot: PotState, now: number): number =>
-  coatsOn(pot).length === 0 ? 0 : wallsFor(pot).wallFilledAt(table, pot, now)
+  isWet(pot) ? wallsFor(pot).wallFilledAt(table, pot, now) : 0
 
 const setMin = new WeakMap<AirFacts, Partial<Record<Settings['wax'], number>>>()
 const MIN_MS = 60_000

@@ -147,15 +147,22 @@ function taughtBy(table: Table): Taught {
  */
 export const lessonOf = (table: Table): Learned | Lesson => taughtBy(table).room
 
-/** The same for the coats of one glaze: what the others teach of the room, then its own. */
-export function lessonFor(table: Table, bucketId: string): Learned {
+/**
+ * The same for the coats of one glaze: what the others teach of the room, then its own. `without`: a look that is left
+ * out, of a coat whose own wait it bounds.
+ */
+export function lessonFor(table: Table, bucketId: string, without?: string): Learned {
   const { used, start, room, glazes } = taughtBy(table)
-  let lesson = glazes.get(bucketId)
+  const left = without === undefined ? used : used.filter(({ lessonId }) => lessonId !== without)
+  const key = left.length === used.length ? bucketId : JSON.stringify([bucketId, without])
+  let lesson = glazes.get(key)
   if (!lesson) {
     const of = (own: boolean) =>
-      used.filter((seen) => (seen.bucketId === bucketId) === own).map(({ observation }) => observation)
-    lesson = of(false).length === 0 ? room : learn(of(true), forGlaze(learn(of(false), start), start))
-    glazes.set(bucketId, lesson)
+      left.filter((seen) => (seen.bucketId === bucketId) === own).map(({ observation }) => observation)
+    const others = of(false)
+    const from = others.length === 0 ? start : forGlaze(learn(others, start), start)
+    lesson = from === start && left === used ? room : learn(of(true), from)
+    glazes.set(key, lesson)
   }
   return lesson
 }

@@ -1,13 +1,13 @@
 import type { Settings } from '../../../shared/nouns.ts'
 import type { Band } from '../../engine/contract.ts'
-import { forecastPot } from '../../engine/wait/forecast.ts'
+import { forecastPot, type NotYet } from '../../engine/wait/forecast.ts'
 import { type HalfAndHalf, halfAndHalf } from '../../engine/wait/half-and-half.ts'
 import { type Learned, unlearnedOn } from '../../engine/wait/learned.ts'
 import { halfAt, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
 import { coatsOn, lastDip, nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
-import { type BandMs, type Forecast, TOGETHER_MS } from './forecast.ts'
+import { askAgainMs, type BandMs, type Forecast, notYetOf, TOGETHER_MS } from './forecast.ts'
 import { lessonFor } from './learning.ts'
 import { historyOf, MIN_MS } from './pot-history.ts'
 import { bodyOf } from './wall-inputs.ts'
@@ -17,32 +17,41 @@ const kept = new WeakMap<PotState, { readonly key: readonly unknown[]; readonly 
 /** What the coats on a pot, or the damp in it, do next. Kept until the pot, air or learning change. */
 export function wallForecast(table: Table, pot: PotState): Forecast {
   const last = pot.dips.at(-1)
-  const learned = lessonFor(table, last?.bucketId ?? planOf(table, pot)[0]?.bucketId ?? '')
+  const glaze = last?.bucketId ?? planOf(table, pot)[0]?.bucketId ?? ''
+  const learned = lessonFor(table, glaze)
+  // A coat found damp is bounded by that itself: it is not taught by it as well.
+  const before = notYetOf(pot) ? lessonFor(table, glaze, last?.dipId) : learned
   const until = heldUntil(table, pot)
   const key = [
     until,
+    before,
     table.air,
     table.settings,
     table.board,
     learned,
     ...pot.dips.map((dip) => bucketOfCoat(table, dip.bucketId)?.facts),
   ]
-  const before = kept.get(pot)
-  if (before && before.key.length === key.length && before.key.every((k, i) => k === key[i]))
-    return before.value
-  const value = forecastWith(table, pot, learned)
+  const known = kept.get(pot)
+  if (known && known.key.length === key.length && known.key.every((k, i) => k === key[i])) return known.value
+  const value = { ...forecastWith(table, pot, before, notYetAsked(table, pot)), learned }
   kept.set(pot, { key, value })
   return value
+}
+
+function notYetAsked(table: Table, pot: PotState): NotYet | undefined {
+  const damp = notYetOf(pot)
+  const of = table.settings.readyMeans === 'thirsty' ? 'thirsty' : 'touch'
+  return damp && { of, atMin: damp.at / MIN_MS }
 }
 
 /** The same if no touch and no weighing had taught anything: what it would be by wall, coats and air alone. Not kept. */
 export const untaughtForecast = (table: Table, pot: PotState): Forecast =>
   forecastWith(table, pot, unlearnedOn(bodyOf(table)))
 
-function forecastWith(table: Table, pot: PotState, learned: Learned): Forecast {
-  const halves = hasOverlap(table, pot, pot.dips) ? halvesOf(table, pot, learned) : undefined
+function forecastWith(table: Table, pot: PotState, learned: Learned, notYet?: NotYet): Forecast {
+  const halves = hasOverlap(table, pot, pot.dips) ? halvesOf(table, pot, learned, notYet) : undefined
   const { pot: wall, events, air0 } = historyOf(table, pot)
-  const forecast = halves?.overlap ?? forecastPot(wall, events, air0, learned)
+  const forecast = halves?.overlap ?? forecastPot(wall, events, air0, learned, notYet)
   const touch = inMs(forecast.touchDry)
   const thirsty = inMs(forecast.thirsty)
   const byClock = clockWaits(table, pot)
@@ -57,9 +66,9 @@ function forecastWith(table: Table, pot: PotState, learned: Learned): Forecast {
   }
 }
 
-function halvesOf(table: Table, pot: PotState, learned: Learned): HalfAndHalf {
+function halvesOf(table: Table, pot: PotState, learned: Learned, notYet?: NotYet): HalfAndHalf {
   const half = new Map(pot.dips.map((dip) => [dip.dipId, halfAt(table, pot, dip.coat, dip.cover)]))
-  return halfAndHalf(historyOf(table, pot), (dipId) => half.get(dipId), OVERLAP_DEG, learned)
+  return halfAndHalf(historyOf(table, pot), (dipId) => half.get(dipId), OVERLAP_DEG, learned, notYet)
 }
 
 /** Before this, table time, ms, the next coat of a plan does not go on, dry or not. */
@@ -89,8 +98,12 @@ function clockWaits(table: Table, pot: PotState): Pick<Forecast, 'ready' | 'kiln
     const at = out + min * MIN_MS
     return { lower: at, likely: at, upper: at }
   }
+  const damp = notYetOf(pot)
   return {
-    ready: after(ownWaitMin(table.settings, coatsOn(pot).length - 1)),
+    ready: noSooner(
+      after(ownWaitMin(table.settings, coatsOn(pot).length - 1)),
+      damp ? damp.at + askAgainMs(damp.at - out) : 0,
+    ),
     kiln: after(table.settings.kilnWaitMin),
   }
 }

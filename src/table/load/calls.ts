@@ -1,6 +1,6 @@
 import type { Table } from '../model/state.ts'
 import { loadCooling } from './cool.ts'
-import { coneAhead } from './fire.ts'
+import { coneAhead, lookAgainAt } from './fire.ts'
 import { coneDownAt, LID_C, loadsOf, overConeAt, UNLOAD_C } from './loads.ts'
 
 const MIN_MS = 60_000
@@ -12,7 +12,7 @@ export interface LoadCall {
   readonly at: number
 }
 
-/** Calls of every load whose kiln is on or cools, soonest first: of a cone the earliest, of a hold its end, of lid and pots the likely moment. */
+/** Calls of every load whose kiln is on or cools, soonest first: of a cone the earliest or when to look again, of a hold its end, of lid and pots the likely moment. */
 export function loadCalls(table: Table): readonly LoadCall[] {
   return loadsOf(table)
     .flatMap((load): LoadCall[] => {
@@ -25,7 +25,7 @@ export function loadCalls(table: Table): readonly LoadCall[] {
             ? [{ loadId, what: 'hold', at: down + firing.holdMin * MIN_MS }]
             : []
         const ahead = coneAhead(table, load)
-        return ahead ? [{ loadId, what: 'cone', at: ahead.lower }] : []
+        return ahead ? [{ loadId, what: 'cone', at: lookAgainAt(load, ahead) ?? ahead.lower }] : []
       }
       const cools = loadCooling(table, load)
       const calls: LoadCall[] = []

@@ -172,6 +172,12 @@ export function coneDownAt(load: LoadState): number | undefined {
   return falls.length === 0 ? undefined : Math.min(...falls)
 }
 
+/** The last look at the wanted cone, where it stood. */
+export function standsOf({ cones, firing }: LoadState): ConeSeen | undefined {
+  const last = cones.findLast(({ cone }) => cone === firing.cone)
+  return last?.is === 'standing' ? last : undefined
+}
+
 /** The first look at which the wanted cone bent, with the last before at which it stood; undefined unless it bends still. */
 export function bendOf({
   cones,

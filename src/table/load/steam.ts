@@ -4,7 +4,7 @@ import { wetAt } from './before-fire.ts'
 import { CANDLED_C, CLIMBED_MS, candled, clearSince, glassTellsFrom, isCandled, lastLook } from './loads.ts'
 
 /** Steam bursts pots while water is left in them; by this heat none is, degC. Assumption. */
-const STEAMED_C = 350
+export const STEAMED_C = 350
 
 /** Pots whose water has to leave in a kiln that is on and nobody candles: they were not dry as it went on. */
 export const litWet = (table: Table, load: LoadState): readonly PotState[] =>

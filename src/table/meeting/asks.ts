@@ -1,6 +1,7 @@
 /** What is asked once phones have met: from what is seen of all they wrote, nothing of it stored. */
 
 import type { TableEvent } from '../../../shared/events.ts'
+import { apart, type Placed as Known, knew } from '../fold/knew.ts'
 import { takenBack } from '../fold/read-ahead.ts'
 import type { Meeting, Seen, Written } from '../fold/seen.ts'
 import type { Ask, Said, ThingFacts, TwiceDipped } from '../model/ask.ts'
@@ -12,26 +13,19 @@ import type { BucketState, PotState, Table } from '../model/state.ts'
 
 /** What is to be settled, the gravest first: what went onto a pot, then what is said of things, then twins. */
 export function asksOf(table: Table, { events, met }: Seen): readonly Ask[] {
-  if (!events.some(({ from }) => from !== undefined)) return []
+  if (!events.some(({ from }) => from !== undefined)) return twinsOf(table)
   const back = takenBack(events)
   const standing = events.filter(({ hit }) => !back.has(hit))
-  return [...coats(table, standing, met), ...changes(table, standing, met), ...twins(table)]
+  return [
+    ...coats(table, standing, met),
+    ...takenOff(table, standing, met),
+    ...changes(table, standing, met),
+    ...twinsOf(table),
+  ]
 }
 
 /** With its place in the journal. */
-type Placed = Said & { readonly order: number }
-
-/** Whether whoever said `later` had taken in by then what was said before. */
-const knew = (met: readonly Meeting[], later: Placed, before: Placed): boolean =>
-  later.from === before.from
-    ? later.order >= before.order
-    : met.some(
-        ({ by, of, upTo, order }) =>
-          by === later.from && of === before.from && upTo >= before.order && order < later.order,
-      )
-
-/** Two that were said apart: neither knew of the other. */
-const apart = (met: readonly Meeting[], a: Placed, b: Placed): boolean => !knew(met, a, b) && !knew(met, b, a)
+type Placed = Said & Known
 
 /** Each event with who said it and when. */
 function* saidIn(events: readonly Written[]): Generator<readonly [TableEvent, Placed, string]> {
@@ -84,39 +78,86 @@ const thingOf = (event: TableEvent): ThingFacts | undefined => {
       return { is: 'stack', facts: event.stack }
     case 'bucket-set':
       return { is: 'bucket', facts: event.bucket }
+    case 'plan-changed':
+      return { is: 'plan', facts: { potId: event.potId, coats: event.coats } }
+    case 'board-set':
+      return { is: 'board', facts: event.board }
     default:
       return undefined
   }
 }
 
-const keyOf = ({ is, facts }: ThingFacts): string =>
-  `${is} ${is === 'pot' ? facts.potId : is === 'stack' ? facts.stackId : facts.bucketId}`
+function keyOf({ is, facts }: ThingFacts): string {
+  if (is === 'board') return is
+  return `${is} ${is === 'stack' ? facts.stackId : is === 'bucket' ? facts.bucketId : facts.potId}`
+}
 
-/** Things that two phones changed apart: what each said of them last, and nobody since who knew of both. */
+/** What was said last, and by nobody since who knew of it. */
+const open = <T extends Placed>(met: readonly Meeting[], ways: readonly T[]): readonly T[] =>
+  ways.filter((way) => !ways.some((later) => later !== way && knew(met, later, way)))
+
+/** Pots that one phone took off the table while another was at work on them. */
+function takenOff(table: Table, events: readonly Written[], met: readonly Meeting[]): Ask[] {
+  const words = new Map<string, (Placed & { readonly hit: string; readonly isGone: boolean })[]>()
+  for (const [event, said, hit] of saidIn(events)) {
+    const potId = event.kind === 'pot-set' ? event.pot.potId : 'potId' in event ? event.potId : undefined
+    if (
+      potId === undefined ||
+      !table.pots[potId]?.gone ||
+      event.handed ||
+      event.anew ||
+      !ON_TABLE.has(event.kind)
+    )
+      continue
+    const before = words.get(potId)?.filter(({ from }) => from !== said.from) ?? []
+    words.set(potId, [...before, { ...said, hit, isGone: event.kind === 'pot-gone' }])
+  }
+  return [...words].flatMap(([potId, all]): Ask[] => {
+    const last = open(met, all)
+    const gone = last.find(({ isGone }) => isGone)
+    const used = last.find(({ isGone }) => !isGone)
+    return gone && used ? [{ is: 'gone', potId, hit: gone.hit, gone, used }] : []
+  })
+}
+
+/** What says that a pot is on the table, or off it. */
+const ON_TABLE: ReadonlySet<TableEvent['kind']> = new Set([
+  'pot-set',
+  'plan-changed',
+  'waxed',
+  'wiped',
+  'dipped',
+  'pot-gone',
+])
+
+/** Things that phones changed apart: what each said of them last, and nobody since who knew of it. */
 function changes(table: Table, events: readonly Written[], met: readonly Meeting[]): Ask[] {
   const things = new Map<string, Map<string | undefined, ThingFacts & Placed>>()
   for (const [event, said] of saidIn(events)) {
     const thing = thingOf(event)
-    if (!thing) continue
+    if (!thing || event.handed || event.anew) continue
     const key = keyOf(thing)
     const ways = things.get(key) ?? new Map()
     things.set(key, ways.set(said.from, { ...thing, ...said }))
   }
   const stands = ({ is, facts }: ThingFacts): boolean => {
-    if (is === 'pot') return table.pots[facts.potId]?.gone === false
+    if (is === 'board') return true
+    if (is === 'pot' || is === 'plan') return table.pots[facts.potId]?.gone === false
     return is === 'stack' ? facts.stackId in table.stacks : facts.bucketId in table.buckets
   }
   return [...things.values()].flatMap((ways): Ask[] => {
-    const last = [...ways.values()]
-    const open = last.filter((way) => !last.some((later) => later !== way && knew(met, later, way)))
-    const [one, other] = open
-    if (!one || !other || !stands(one) || isSame(one.facts, other.facts)) return []
-    return [{ is: 'changed', ways: [one, other] }]
+    const said = open(met, [...ways.values()])
+    const cautions = [...new Set(said.flatMap((way) => (way.is === 'bucket' ? way.facts.cautions : [])))]
+    // Whichever it is, what one phone knows to be harmful stays.
+    const all = said.map((way) => (way.is === 'bucket' ? { ...way, facts: { ...way.facts, cautions } } : way))
+    const differ = all.filter((way, i) => all.findIndex((other) => isSame(other.facts, way.facts)) === i)
+    const [one] = differ
+    return one && differ.length > 1 && stands(one) ? [{ is: 'changed', ways: differ }] : []
   })
 }
 
-/** Pots of one number or on one place, buckets of one letter. */
-function twins(table: Table): Ask[] {
+/** Pots of one number or on one place, buckets of one letter: of phones that met, or of a plan that was handed on. */
+export function twinsOf(table: Table): Ask[] {
   const pots = potsOnTable(table)
   const buckets = Object.values(table.buckets)
   const asks = pairs(pots, (a, b) => a.facts.number === b.facts.number && !arePieces(a.facts, b.facts)).map(

@@ -100,7 +100,8 @@ export type Action =
   | { readonly do: 'read-density'; readonly bucketId: string; readonly gramsPerMl: number }
   | { readonly do: 'set-stack'; readonly stack: Omit<StackFacts, 'stackId'> & { readonly stackId?: string } }
   | { readonly do: 'remove-stack'; readonly stackId: string }
-  | { readonly do: 'take-handout'; readonly handout: Handout }
+  /** Of a class, the pots of one person or all of them. */
+  | { readonly do: 'take-handout'; readonly handout: Handout; readonly name?: string }
   | {
       readonly do: 'set-pot'
       /** Without a number or a place the next free one is taken. */

@@ -1,4 +1,4 @@
-import type { BucketFacts, PotFacts, StackFacts } from '../../../shared/nouns.ts'
+import type { BoardFacts, BucketFacts, ClassPlan, PotFacts, StackFacts } from '../../../shared/nouns.ts'
 
 /** Who said or did something, and when, table time, ms. */
 export interface Said {
@@ -12,6 +12,10 @@ export type ThingFacts =
   | { readonly is: 'pot'; readonly facts: PotFacts }
   | { readonly is: 'stack'; readonly facts: StackFacts }
   | { readonly is: 'bucket'; readonly facts: BucketFacts }
+  /** A pot's own coats. */
+  | { readonly is: 'plan'; readonly facts: ClassPlan['plans'][number] }
+  /** The clay of all pots. */
+  | { readonly is: 'board'; readonly facts: BoardFacts }
 
 /** One dip of a coat that was counted on more than one phone. */
 export interface TwiceDipped extends Said {
@@ -28,8 +32,16 @@ export type Ask =
       readonly bucketId: string
       readonly dips: readonly [TwiceDipped, TwiceDipped]
     }
-  /** Both changed it, neither knowing of the other. */
-  | { readonly is: 'changed'; readonly ways: readonly [ThingFacts & Said, ThingFacts & Said] }
+  /** Two or more changed it, none knowing of another. */
+  | { readonly is: 'changed'; readonly ways: readonly (ThingFacts & Said)[] }
+  /** One took it off the table, by that hit, and another did something to it. */
+  | {
+      readonly is: 'gone'
+      readonly potId: string
+      readonly hit: string
+      readonly gone: Said
+      readonly used: Said
+    }
   /** Two pots with one number, on one place, or two buckets with one letter: the one that was here first is first. */
   | { readonly is: 'number' | 'place'; readonly potIds: readonly [string, string] }
   | { readonly is: 'letter'; readonly bucketIds: readonly [string, string] }
@@ -40,6 +52,9 @@ export type Answer =
   | { readonly is: 'both'; readonly dipIds: readonly [string, string] }
   | { readonly is: 'never'; readonly dipId: string }
   | { readonly is: 'so'; readonly thing: ThingFacts }
+  /** It is off the table, or never was taken off. */
+  | { readonly is: 'off'; readonly potId: string }
+  | { readonly is: 'there'; readonly potId: string; readonly hit: string }
   /** This one gets another: the next number, the next free place or letter. */
   | { readonly is: 'number' | 'place'; readonly potId: string }
   | { readonly is: 'letter'; readonly bucketId: string }

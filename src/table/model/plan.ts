@@ -29,6 +29,10 @@ export function coatsOn(pot: PotState): readonly DipState[] {
 /** The latest coat that is on, if any. */
 export const lastDip = (pot: PotState): DipState | undefined => coatsOn(pot).at(-1)
 
+/** Whether the pot has a coat: such a one passes with all that was done to it, never as a plan. */
+export const isBegun = (pot: PotState): boolean =>
+  coatsOn(pot).length > 0 || (pot.coatsCounted ?? 0) > 0 || pot.uncounted
+
 /** Index in the plan of the next coat; the plan's length when all are on. */
 export function nextCoat(pot: PotState): number {
   const counted = pot.coatsCounted ?? 0

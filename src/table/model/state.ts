@@ -86,6 +86,8 @@ export interface PotState {
   /** It will stand on a catch slab in the kiln. */
   readonly slab?: boolean
   readonly gone: boolean
+  /** It came of a plan that was handed on, and stands so, was changed here since, or is somebody else's by now. */
+  readonly planned?: 'so' | 'changed' | 'away'
   /** The board's clay when it came out of the kiln: its own where it was in no load here. */
   readonly board?: BoardFacts
   /** It waits for a later firing: out of this sitting's order of work. */
@@ -149,6 +151,8 @@ export interface HitLine {
   readonly hands?: 1
   /** A dip logged afterwards, perhaps of other hands than those that logged it: either may take it back. */
   readonly logged?: true
+  /** A result was taken in, not left out. */
+  readonly takenIn?: true
 }
 
 /** What belongs to one pair of hands. */

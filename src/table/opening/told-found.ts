@@ -1,6 +1,6 @@
 import { FIRST_MM, type RunCurve, type RunSeen, runAt } from '../../engine/fired/run-curve.ts'
 import { firedOf } from '../fired/fired-pot.ts'
-import { judgedPots, LATEST_RESULTS, resultOf, seenOf } from '../fired/results.ts'
+import { judgedPots, LATEST_RESULTS, onShelf, resultOf, seenOf } from '../fired/results.ts'
 import type { PotState, Table } from '../model/state.ts'
 
 /** How far the melt of a fired pot was told to come, and came, mm from where its glaze ended. */
@@ -14,6 +14,8 @@ export interface ToldFound {
   readonly highMm: number
   readonly roomMm: number
   readonly found: RunSeen
+  /** It, or a drip of it, came onto the shelf. */
+  readonly shelved: boolean
   /** Against the range told. A run that nobody measured is held to have been anything from a millimetre on. */
   readonly is: 'within' | 'farther' | 'less'
 }
@@ -66,6 +68,15 @@ export function toldFound(table: Table): readonly ToldFound[] {
     const told = app ?? (curve && toldBy(curve))
     const seen = seenOf(pot, found)
     if (!seen || !told) return []
-    return [{ pot, by: app ? 'guess' : 'tile', ...told, found: seen, is: against(told, seen) }]
+    return [
+      {
+        pot,
+        by: app ? 'guess' : 'tile',
+        ...told,
+        found: seen,
+        shelved: onShelf(found.run),
+        is: against(told, seen),
+      },
+    ]
   })
 }

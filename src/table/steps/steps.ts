@@ -1,17 +1,13 @@
 /** Where a pot stands on its way through wax, wipe, coats and waits to the kiln, at a moment of table time. */
 
 import type { CoatFacts } from '../../../shared/nouns.ts'
-import { type BandMs, forecastOf, waxSetMs } from '../forecast/forecast.ts'
+import { askAgainMs, type BandMs, forecastOf, notYetOf, waxSetMs } from '../forecast/forecast.ts'
 import { lastDip, nextCoat, planOf, strayed, wantsCoats } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { STEP_ROWS, type StepDue } from './step-rows.ts'
 
 /** Damp from the wipe leaves a bisque surface within about this time. Common practice, no source. */
 export const WIPE_DRIES_MS = 60_000
-
-/** After "not yet" a coat is asked about again after a quarter of its age, within these limits. Our choice. */
-const ASK_AGAIN_PART = 0.25
-const ASK_AGAIN_MS = { least: 2 * 60_000, most: 15 * 60_000 }
 
 /** Where a pot stands on its way. `until` and bands are table time, ms; `Infinity` is never in this air. */
 export type Step =
@@ -26,7 +22,14 @@ export type Step =
   | { readonly is: 'drip'; readonly dip: DipState; readonly until: number }
   | { readonly is: 'foot'; readonly dip: DipState }
   | { readonly is: 'wait'; readonly dip: DipState; readonly dry: BandMs; readonly askAt: number }
-  | { readonly is: 'touch'; readonly dip: DipState; readonly dry: BandMs; readonly askAt: number }
+  | {
+      readonly is: 'touch'
+      readonly dip: DipState
+      readonly dry: BandMs
+      readonly askAt: number
+      /** A finger found it not yet dry: whatever the clock says, only another says that it is. */
+      readonly notYet: boolean
+    }
   | { readonly is: 'foot-check' }
   | { readonly is: 'kiln'; readonly dry: BandMs }
   | { readonly is: 'stuck'; readonly why: 'uncounted' | 'strayed' | 'no-stack' | 'no-bucket' }
@@ -46,8 +49,8 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
   const dry = band?.ready ?? { lower: dip.outAt, likely: dip.outAt, upper: dip.outAt }
   const touches = pot.touches.filter((touch) => touch.dipId === dip.dipId)
   const last = touches.at(-1)
-  const askAt =
-    last && !last.dry ? Math.max(dry.likely, last.at + askAgainMs(last.at - dip.outAt)) : dry.likely
+  const damp = notYetOf(pot)
+  const askAt = damp ? askAgainAt(dip, damp.at, dry.likely) : dry.likely
   if (!last?.dry || band?.held) {
     if (now < askAt) {
       const dripEnds = dip.outAt + table.settings.dripS * 1000
@@ -60,7 +63,8 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
     }
     if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
     // By the clock only a coat that was NOT YET dry is felt again.
-    if (wantsCoats(table, pot) && (last || !isClocked(table))) return { is: 'touch', dip, dry, askAt }
+    if (wantsCoats(table, pot) && (last || !isClocked(table)))
+      return { is: 'touch', dip, dry, askAt, notYet: damp !== undefined }
   }
   if (strayed(table, pot)) return { is: 'stuck', why: 'strayed' }
   if (wantsCoats(table, pot)) return dipStep(table, pot)
@@ -72,9 +76,12 @@ export function stepOf(table: Table, pot: PotState, now: number): Step {
 const isFootChecked = ({ footSignedAt }: PotState, { outAt }: DipState): boolean =>
   footSignedAt !== undefined && footSignedAt >= outAt
 
-/** Never before the upper bound of a wait unless a touch said dry; then START says that it was. */
+/**
+ * Never before the upper bound of a wait unless a touch said dry; then START says that it was. A coat that a finger found
+ * not yet dry never goes by the clock.
+ */
 export const mayBeDipped = (step: Step, now: number): boolean =>
-  step.is === 'dip' || (step.is === 'touch' && now >= step.dry.upper)
+  step.is === 'dip' || (step.is === 'touch' && !step.notYet && now >= step.dry.upper)
 
 /** What a step comes to by itself: a last coat that is dry is not touched, its foot is checked. */
 export function dueWhat(table: Table, pot: PotState, step: Step): StepDue | 'foot-check' | 'dip' | undefined {
@@ -88,8 +95,12 @@ export function dueWhat(table: Table, pot: PotState, step: Step): StepDue | 'foo
 /** Whether the room goes by its own minutes: then its clock says that a coat can be dipped over. */
 export const isClocked = (table: Table): boolean => table.settings.readyMeans === 'clock'
 
-const askAgainMs = (ageMs: number): number =>
-  Math.min(ASK_AGAIN_MS.most, Math.max(ASK_AGAIN_MS.least, ageMs * ASK_AGAIN_PART))
+/** One that may never dry in this air is asked about at twice its age: ever more seldom, but not never. */
+const askAgainAt = ({ outAt }: DipState, dampAt: number, likely: number): number => {
+  const ageMs = dampAt - outAt
+  const again = dampAt + askAgainMs(ageMs)
+  return Number.isFinite(likely) ? Math.max(likely, again) : Math.max(again, dampAt + ageMs)
+}
 
 /** A pot that was washed, or washed off, and has not dried yet. A wet foot makes hot wax spit: it waits for that too. */
 function dampStep(table: Table, pot: PotState, now: number): Step | undefined {

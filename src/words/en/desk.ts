@@ -1,5 +1,4 @@
 import { board, places } from './board.ts'
-import { buckets } from './buckets.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
 import { pot } from './pot.ts'
@@ -11,7 +10,6 @@ export const desk = {
   board,
   pot,
   places,
-  buckets,
   stacks,
   measured,
   melt,

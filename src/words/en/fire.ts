@@ -4,6 +4,8 @@ import { isOne } from './counts.ts'
 export const fire = {
   conesFall: (cone: string, at: string) => `Cone ${cone} about ${at}`,
   overdue: (cone: string, at: string) => `Cone ${cone} was due about ${at}: look now, or read again`,
+  still: (cone: string, at: string, again: string) =>
+    `Cone ${cone} still standing at ${at}: look again at ${again}`,
   between: (from: string, to: string) => `(${from} to ${to})`,
   decides: 'The cone in the kiln decides.',
   early: (within: string) =>
@@ -32,9 +34,12 @@ export const fire = {
     `Clear at ${clock} does not count: pots are too cold to steam until ${from}.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
+  both: (load: string) => `${load} is warm in this kiln too: one of the two is wrong. Put it right.`,
   cold: 'Cool enough to unload.',
   offset: (cone: string, shown: string, chart: string) =>
     `Cone ${cone} fell at ${shown} shown; its chart has ${chart}.`,
+  stands: (cone: string, shown: string, chart: string) =>
+    `Cone ${cone} stands at ${shown} shown; its chart has it fall at ${chart}.`,
   learned: (degrees: string, spread: string, n: number) =>
     `This kiln is ${degrees} than it shows, give or take ${spread} (${isOne(n) ? '1 cone' : `${n} cones`}).`,
   hotter: (degrees: string) => `${degrees} hotter`,

@@ -1,5 +1,5 @@
 import { isOne } from './counts.ts'
-/** English of flow tiles, the firing and the melt look-ahead. */
+/** English of flow tiles and the firing. */
 export const melt = {
   tile: {
     title: 'Flow tiles',
@@ -85,33 +85,6 @@ export const melt = {
     dayOn: 'more than a day',
     again: (temp: string) => `The next reading tells most at about ${temp}.`,
     care: 'The outside burns. The reading is of the air at the thermometer, not of the pots. The kiln’s manual and local rules come first.',
-  },
-  look: {
-    title: 'In the kiln',
-    watch: 'Watch it melt',
-    raw: 'raw',
-    cone: (cone: string) => `cone ${cone}`,
-    label: (pot: string, moment: string) => `${pot}, ${moment}`,
-    thick: (times: number) => `Melt drawn ${times} times as thick.`,
-    verdict: {
-      clear: 'clear of the foot line',
-      near: 'near, half of the bare foot or more',
-      over: 'over, it can reach the shelf',
-      unknown: 'unknown',
-    },
-    flat: 'A flat: its run is not judged.',
-    noTile: (glaze: string) => `${glaze}: no flow tile`,
-    pair: (over: string, under: string) => `${over} over ${under}: untried`,
-    room: (room: string, run: string, upper: string) => `may run ${run} to ${upper} of its ${room} bare`,
-    roomWorst: (room: string, run: string) => `may run ${run} of its ${room} bare, at worst to the shelf`,
-    roomOver: (room: string, run: string) => `may run ${run}, only ${room} bare`,
-    carried: 'Tested in another firing: fire a new tile.',
-    hangs: 'Melt hangs under the belly and may drop.',
-    rim: (mm: string) => `rim down to ${mm} of melt`,
-    pool: (mm: string) => `${mm} deep in the well`,
-    noFiring: 'Its run is unknown: no flow tile yet, and no firing said.',
-    toTile: 'Flow tiles',
-    remedies: (glaze: string) => `To mend ${glaze}`,
   },
   ticket: {
     title: 'A flow tile to ride along',

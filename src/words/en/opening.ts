@@ -10,6 +10,8 @@ export const opening = {
   noPlace: (nth: string) => ['Place not noted', nth].filter(Boolean).join(', '),
   stands: (place: string, nth: string) => [`Stands at ${place}`, nth].filter(Boolean).join(', '),
   pots: 'Pots',
+  matched: (percent: number, nth: string) =>
+    [`Told by its looks, ${percent} % sure`, nth].filter(Boolean).join(', '),
   guess: {
     title: 'Guess the runs',
     ask: 'Where will the melt end? Tap your middle guess.',
@@ -122,7 +124,7 @@ export const opening = {
     you: 'you',
     app: 'app',
     range: (likely: string, low: string, high: string) => `${likely} (${low} to ${high})`,
-    any: 'anything from none to the shelf',
+    any: (likely: string) => `${likely} (none to the shelf)`,
     off: (you: string, app: string, n: number) => `You were ${you} off, the app ${app} (${pots(n)}).`,
     under: (mark: string) => `less than ${mark}`,
     held: (n: number, of: number) => `The app’s range held ${n} of ${of}.`,
@@ -150,8 +152,11 @@ export const opening = {
     scratch: 'Its fills differ too much: scratch a fresh coat with a pin first.',
     used: (times: string) => `The app plans with ${times}.`,
     usedTold: 'The app plans as the tiles say.',
+    usedDrip: (times: string, tiles: string) =>
+      `The app plans with a drip of ${times} times the front${tiles === '' ? '' : ` (the tiles: ${tiles})`}.`,
     kept: 'You kept it as it is.',
     use: 'USE IT',
+    useDrip: 'USE THE DRIP',
     keep: 'KEEP AS IT IS',
     back: 'As the tiles say again',
     behind: (n: number) => `The pots behind it: ${n}`,
@@ -220,6 +225,7 @@ export const opening = {
       'past-foot':
         'It ran past its foot line, and so would this one: a thinner coat, a higher edge, or a slab.',
     },
+    faults: (what: string) => `That one: ${what}. So may this one.`,
     onSlab: 'A new pot of it, on a slab',
     same: 'Everything else is as it was.',
     unsure: 'Its coats are not known for sure.',

@@ -57,6 +57,7 @@ export const other = {
     held: 'Change the seconds',
     earlier: 'I lifted earlier',
     more: 'More',
+    help: 'Help',
     why: 'Why?',
     dipInstead: (s: number, planned: number) => `Dip ${s} s instead of ${planned}`,
     leaveOut: 'Leave this coat out',

@@ -100,6 +100,11 @@ export const passing = {
     take: (name: string | undefined, numbers: readonly number[]) =>
       `${name === undefined ? 'Take' : `${name}: take`} ${isOne(numbers.length) ? 'pot' : 'pots'} ${all(numbers.map(String))}?`,
     coats: 'With their coats and buckets.',
+    changes: 'Take the changes?',
+    away: (numbers: readonly number[]) =>
+      `${all(numbers.map(String))} ${isOne(numbers.length) ? 'is' : 'are'} no longer yours: off this bench.`,
+    kept: (numbers: readonly number[]) =>
+      `${all(numbers.map(String))} ${isOne(numbers.length) ? 'was' : 'were'} changed on this phone and ${isOne(numbers.length) ? 'stays' : 'stay'} so.`,
     buckets: (names: readonly string[]) => `New here: ${all(names)}.`,
     alone: 'Show the bench alone on this phone?',
     aloneHelp: 'No board, buckets or room to get lost in. A long press leads back.',

@@ -51,39 +51,6 @@ export const shelf = {
     open: 'cooling',
     unload: 'lid open',
   },
-  kiln: {
-    title: 'Which kiln?',
-    text: 'Asked once. Take the nearest, then change what differs.',
-    take: 'THIS KILN',
-    sure: 'Change it all the same',
-    change: 'Change the kiln',
-    edit: 'Change its measures',
-    inUse: 'in use',
-    mine: (kind: string, across: string, high: string) => `${kind}, ${across} × ${high}`,
-    round: 'round',
-    box: 'box',
-    offers: {
-      small: 'small round',
-      round: 'round',
-      wide: 'wide round',
-      box: 'box',
-      halves: 'round, half shelves',
-    },
-    across: 'Inside, across',
-    wide: 'Inside, wide',
-    deep: 'Inside, front to back',
-    high: 'Inside, high',
-    shelf: { round: 'round', halfRound: 'half round', box: 'box', halfBox: 'half box' },
-    shelfAcross: 'Shelf, across',
-    shelfDeep: 'Shelf, front to back',
-    thick: 'Shelf, thick',
-    count: 'Shelves, how many',
-    posts: (mm: string) => `Posts of ${mm}`,
-    spy: 'Spy hole, height',
-    couple: 'Thermocouple, height',
-    line: (kind: string, across: string, high: string, shelves: string) =>
-      `Kiln: ${kind}, ${across} across, ${high} high. Shelves: ${shelves}.`,
-  },
   next: 'Next firing',
   ready: (n: number) => `${pots(n)} with all coats on.`,
   none: 'No pot has all its coats on yet.',
@@ -146,6 +113,7 @@ export const shelf = {
   before: {
     on: (seen: string) => `This kiln is on: ${seen}. Neither load it nor open it.`,
     cools: (seen: string) => `This kiln is not cold yet: ${seen}. Do not load it.`,
+    more: (names: string, n: number) => `${names} and ${n} more`,
     wet: (pots: string, many: boolean) =>
       `${pots} ${many ? 'are' : 'is'} not dry when the kiln goes on: candle first, or wait. Steam bursts pots.`,
     wetNow: (pots: string, many: boolean, dry: string) =>
@@ -179,19 +147,6 @@ export const shelf = {
   takeBack: 'Take back',
   hotLid: (temp: string, lid: string) => `${temp} at the last look. Lid from ${lid}.`,
   unreadLid: (lid: string) => `Nothing was read since the kiln is off. Lid from ${lid}.`,
-  care: {
-    shelf:
-      'Kiln isolated. A shelf takes two hands. Shelf wash and old glaze are silica and razors: wet, gloves, eye cover.',
-    light:
-      'Maker’s manual and local code first; wiring and gas are for licensed people. Stay with the kiln, out of burn-off; vent on from the start, nothing near that burns, CO alarm on.',
-    glass:
-      'Heat gloves, face to the side: steam comes out. The glass in tongs. Vent on, nothing near that burns, CO alarm on; the manual comes first.',
-    spy: 'Stay with the kiln. Spy hole: rated dark glasses, an arm’s length away.',
-    cool: 'The outside burns. The manual may say colder.',
-    lid: 'Heat gloves, face away from the gap.',
-    open: 'Heat gloves, then cut gloves. Chips and drips: grind wet, eye cover. Shivered ware is slivers: never for food, never again into the fire.',
-    food: 'This app cannot tell whether a pot is safe for food.',
-  },
   refusal,
   tooTall: (n: string, value: string, most: string) => `${n} is ${value} high: up to ${most} goes in.`,
   tooWide: (n: string, value: string, most: string) =>

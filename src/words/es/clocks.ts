@@ -4,3 +4,7 @@ export const hour = (clock: string): string =>
 
 /** When something was or will be: "a las 18:20", "ayer 18:20". */
 export const at = (clock: string): string => (/^\d+:/.test(clock) ? `a ${hour(clock)}` : clock)
+
+/** Of what a thing of that moment is: "de las 18:20", "de ayer 18:20", "del lunes 18:20". */
+export const of = (clock: string): string =>
+  /^(\d+:|ayer|hace)/.test(clock) ? `de ${hour(clock)}` : `del ${clock}`

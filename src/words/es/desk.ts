@@ -1,6 +1,5 @@
 import type { desk as english } from '../en/desk.ts'
 import { board, places } from './board.ts'
-import { buckets } from './buckets.ts'
 import { measured } from './measured.ts'
 import { melt } from './melt.ts'
 import { pot } from './pot.ts'
@@ -12,7 +11,6 @@ export const desk: typeof english = {
   board,
   pot,
   places,
-  buckets,
   stacks,
   measured,
   melt,

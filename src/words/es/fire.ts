@@ -7,6 +7,8 @@ export const fire: typeof english = {
   conesFall: (cone: string, at: string) => `Cono ${cone} hacia ${at}`,
   overdue: (cone: string, at: string) =>
     `El cono ${cone} tenía que caer hacia ${at}: mira ahora, o lee otra vez`,
+  still: (cone: string, seen: string, again: string) =>
+    `Cono ${cone} aún de pie ${at(seen)}: mira otra vez ${at(again)}`,
   between: (from: string, to: string) => `(de ${from} a ${to})`,
   decides: 'Decide el cono que está en el horno.',
   early: (within: string) =>
@@ -36,9 +38,12 @@ export const fire: typeof english = {
     `Limpio ${at(clock)} no cuenta: demasiado frío para dar vapor hasta ${hour(from)}.`,
   glassClear: (clock: string, again: string) => `Limpio ${at(clock)}. Otra vez desde ${hour(again)}.`,
   glassDry: (clock: string) => `Limpio desde ${hour(clock)}: secas. Si se empaña otra vez, sigue secando.`,
+  both: (load: string) => `${load}: también caliente en este horno. Una de las dos está mal: corrígela.`,
   cold: 'Bastante frío para sacar.',
   offset: (cone: string, shown: string, chart: string) =>
     `El cono ${cone} cayó con ${shown} en el termómetro; su tabla dice ${chart}.`,
+  stands: (cone: string, shown: string, chart: string) =>
+    `El cono ${cone} está de pie con ${shown} en el termómetro; según su tabla cae a ${chart}.`,
   learned: (degrees: string, spread: string, n: number) =>
     `Este horno está ${degrees} de lo que muestra, más o menos ${spread} (${isOne(n) ? '1 cono' : `${n} conos`}).`,
   hotter: (degrees: string) => `${degrees} más caliente`,

@@ -1,6 +1,7 @@
 import { add } from './add.ts'
 import { back } from './back.ts'
 import { broken } from './broken.ts'
+import { buckets } from './buckets.ts'
 import { cards } from './cards.ts'
 import { cool } from './cool.ts'
 import { desk } from './desk.ts'
@@ -8,8 +9,12 @@ import { deskRefusal } from './desk-refusals.ts'
 import { end } from './end.ts'
 import { fire } from './fire.ts'
 import { front } from './front.ts'
+import { help } from './help.ts'
 import { kiln } from './kiln.ts'
+import { kilnCare } from './kiln-care.ts'
+import { kilnForm } from './kiln-form.ts'
 import { kilnPages } from './kiln-pages.ts'
+import { look } from './look.ts'
 import { meeting } from './meeting.ts'
 import { opening } from './opening.ts'
 import { other } from './other.ts'
@@ -35,10 +40,15 @@ export const spanish = {
   desk: { ...bench, ...late, desk, refusal: { ...bench.refusal, ...deskRefusal } },
   back,
   broken,
+  buckets,
   cool,
   fire,
+  help,
+  kilnCare,
+  kilnForm,
   kilnPages,
   kiln,
+  look,
   meeting,
   opening,
   passing,

@@ -1,7 +1,7 @@
 import type { melt as english } from '../en/melt.ts'
 import { isOne } from './counts.ts'
 
-/** Spanish of flow tiles, the firing and the melt look-ahead. */
+/** Spanish of flow tiles and the firing. */
 export const melt: typeof english = {
   tile: {
     title: 'Probetas de flujo',
@@ -90,35 +90,6 @@ export const melt: typeof english = {
     dayOn: 'más de un día',
     again: (temp: string) => `La próxima lectura dice más hacia ${temp}.`,
     care: 'Por fuera quema. La lectura es del aire en el termómetro, no de las piezas. Primero, el manual del horno y las normas locales.',
-  },
-  look: {
-    title: 'En el horno',
-    watch: 'Ver cómo se funde',
-    raw: 'crudo',
-    cone: (cone: string) => `cono ${cone}`,
-    label: (pot: string, moment: string) => `${pot}, ${moment}`,
-    thick: (times: number) => `Dibujado a ${times} veces su grosor.`,
-    verdict: {
-      clear: 'lejos de la línea del pie',
-      near: 'cerca, la mitad del pie desnudo o más',
-      over: 'pasa, puede llegar a la placa',
-      unknown: 'no se sabe',
-    },
-    flat: 'Pieza plana: no se juzga cuánto escurre.',
-    noTile: (glaze: string) => `${glaze}: sin probeta de flujo`,
-    pair: (over: string, under: string) => `${over} sobre ${under}: sin probar`,
-    room: (room: string, run: string, upper: string) =>
-      `puede escurrir de ${run} a ${upper} de sus ${room} desnudos`,
-    roomWorst: (room: string, run: string) =>
-      `puede escurrir ${run} de sus ${room} desnudos, en el peor caso hasta la placa`,
-    roomOver: (room: string, run: string) => `puede escurrir ${run}, solo ${room} desnudos`,
-    carried: 'Probado en otra cocción: cuece una probeta nueva.',
-    hangs: 'El fundido cuelga bajo la panza y puede gotear.',
-    rim: (mm: string) => `borde con ${mm} de fundido`,
-    pool: (mm: string) => `${mm} de hondo en el fondo`,
-    noFiring: 'No se sabe cuánto escurre: sin probeta, y sin cocción dicha.',
-    toTile: 'Probetas de flujo',
-    remedies: (glaze: string) => `Remedio para ${glaze}`,
   },
   ticket: {
     title: 'Una probeta que va con la hornada',

@@ -11,6 +11,8 @@ export const opening: typeof english = {
   noPlace: (nth: string) => ['Lugar sin anotar', nth].filter(Boolean).join(', '),
   stands: (place: string, nth: string) => [`Está en ${place}`, nth].filter(Boolean).join(', '),
   pots: 'Piezas',
+  matched: (percent: number, nth: string) =>
+    [`Por su aspecto, ${percent} % seguro`, nth].filter(Boolean).join(', '),
   guess: {
     title: 'Adivina cuánto escurre',
     ask: '¿Dónde acabará el fundido? Toca lo que crees más probable.',
@@ -122,7 +124,7 @@ export const opening: typeof english = {
     you: 'tú',
     app: 'app',
     range: (likely: string, low: string, high: string) => `${likely} (de ${low} a ${high})`,
-    any: 'de nada hasta la placa',
+    any: (likely: string) => `${likely} (de nada a la placa)`,
     off: (you: string, app: string, n: number) => `Tú fallaste por ${you}, la app por ${app} (${pots(n)}).`,
     under: (mark: string) => `menos de ${mark}`,
     held: (n: number, of: number) => `El margen de la app acertó ${n} de ${of}.`,
@@ -150,8 +152,11 @@ export const opening: typeof english = {
     scratch: 'Sus llenados difieren demasiado: raya primero una capa fresca con una aguja.',
     used: (times: string) => `La app usa ${times}.`,
     usedTold: 'La app usa lo que dicen las probetas.',
+    usedDrip: (times: string, tiles: string) =>
+      `La app usa una gota de ${times} veces el frente${tiles === '' ? '' : ` (las probetas: ${tiles})`}.`,
     kept: 'Lo dejaste como está.',
     use: 'USARLO',
+    useDrip: 'USAR LA GOTA',
     keep: 'DEJAR COMO ESTÁ',
     back: 'Otra vez lo de las probetas',
     behind: (n: number) => `Las piezas detrás: ${n}`,
@@ -223,6 +228,7 @@ export const opening: typeof english = {
       'past-foot':
         'Pasó la línea del pie, y esta también lo haría: capa más fina, borde más alto, o un platillo.',
     },
+    faults: (what: string) => `Aquella: ${what}. Esta puede salir igual.`,
     onSlab: 'Una nueva igual, sobre platillo',
     same: 'Todo lo demás es como era.',
     unsure: 'No se sabe seguro qué capas lleva.',

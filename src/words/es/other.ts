@@ -57,6 +57,7 @@ export const other: typeof english = {
     held: 'Cambiar los segundos',
     earlier: 'La saqué antes',
     more: 'Más',
+    help: 'Ayuda',
     why: '¿Por qué?',
     dipInstead: (s: number, planned: number) => `Bañar ${s} s en vez de ${planned}`,
     leaveOut: 'Saltar esta capa',

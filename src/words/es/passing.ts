@@ -101,6 +101,15 @@ export const passing: typeof english = {
     take: (name: string | undefined, numbers: readonly number[]) =>
       `¿${name === undefined ? 'Tomar' : `${name}: tomar`} ${isOne(numbers.length) ? 'la pieza' : 'las piezas'} ${all(numbers.map(String))}?`,
     coats: 'Con sus capas y cubos.',
+    changes: '¿Tomar los cambios?',
+    away: (numbers: readonly number[]) =>
+      isOne(numbers.length)
+        ? `La ${numbers[0]} ya no es tuya: sale de esta mesa.`
+        : `Las ${all(numbers.map(String))} ya no son tuyas: salen de esta mesa.`,
+    kept: (numbers: readonly number[]) =>
+      isOne(numbers.length)
+        ? `La ${numbers[0]} se cambió en este teléfono y queda así.`
+        : `Las ${all(numbers.map(String))} se cambiaron en este teléfono y quedan así.`,
     buckets: (names: readonly string[]) => `Nuevo aquí: ${all(names)}.`,
     alone: '¿Mostrar solo la mesa en este teléfono?',
     aloneHelp: 'Sin tablas, cubos ni taller en que perderse. Una pulsación larga lleva de vuelta.',

@@ -1,5 +1,5 @@
 import type { shelf as english } from '../en/shelf.ts'
-import { at, hour } from './clocks.ts'
+import { at, hour, of } from './clocks.ts'
 import { isOne } from './counts.ts'
 import { refusal } from './kiln-refusals.ts'
 
@@ -9,7 +9,7 @@ const pots = (n: number): string => (isOne(n) ? '1 pieza' : `${n} piezas`)
 export const shelf: typeof english = {
   title: 'Al horno',
   firing: 'La cocción del esmalte',
-  loadOf: (day: string) => `Hornada del ${day}`,
+  loadOf: (day: string) => `Hornada ${of(day)}`,
   hits: {
     'load-begun': 'hornada nueva',
     'load-changed': 'hornada cambiada',
@@ -52,39 +52,6 @@ export const shelf: typeof english = {
     cool: 'enfría',
     open: 'enfría',
     unload: 'abierto',
-  },
-  kiln: {
-    title: '¿Qué horno?',
-    text: 'Se pregunta una vez. Toma el más parecido, luego cambia lo que difiera.',
-    take: 'ESTE HORNO',
-    sure: 'Cambiarlo de todos modos',
-    change: 'Cambiar de horno',
-    edit: 'Cambiar sus medidas',
-    inUse: 'en uso',
-    mine: (kind: string, across: string, high: string) => `${kind}, ${across} × ${high}`,
-    round: 'redondo',
-    box: 'cuadrado',
-    offers: {
-      small: 'redondo pequeño',
-      round: 'redondo',
-      wide: 'redondo ancho',
-      box: 'cuadrado',
-      halves: 'redondo, medias placas',
-    },
-    across: 'Ancho por dentro',
-    wide: 'Ancho por dentro',
-    deep: 'Fondo por dentro',
-    high: 'Alto por dentro',
-    shelf: { round: 'redonda', halfRound: 'media redonda', box: 'cuadrada', halfBox: 'media cuadrada' },
-    shelfAcross: 'Placa, ancho',
-    shelfDeep: 'Placa, fondo',
-    thick: 'Placa, grosor',
-    count: 'Placas, cuántas',
-    posts: (mm: string) => `Postes de ${mm}`,
-    spy: 'Mirilla, altura',
-    couple: 'Termopar, altura',
-    line: (kind: string, across: string, high: string, shelves: string) =>
-      `Horno: ${kind}, ${across} de ancho, ${high} de alto. Placas: ${shelves}.`,
   },
   next: 'Otra hornada',
   ready: (n: number) => `${pots(n)} con todas las capas.`,
@@ -148,6 +115,7 @@ export const shelf: typeof english = {
   before: {
     on: (seen: string) => `Este horno está encendido: ${seen}. Ni lo cargues ni lo abras.`,
     cools: (seen: string) => `Este horno aún no está frío: ${seen}. No lo cargues.`,
+    more: (names: string, n: number) => `${names} y ${n} más`,
     wet: (pots: string, many: boolean) =>
       `${pots} no ${many ? 'estarán secas' : 'estará seca'} al encender: seca primero en el horno, o espera. El vapor revienta piezas.`,
     wetNow: (pots: string, many: boolean, dry: string) =>
@@ -181,19 +149,6 @@ export const shelf: typeof english = {
   takeBack: 'Anular',
   hotLid: (temp: string, lid: string) => `${temp} la última vez. Tapa desde ${lid}.`,
   unreadLid: (lid: string) => `No se leyó nada desde que se apagó. Tapa desde ${lid}.`,
-  care: {
-    shelf:
-      'Horno desconectado. Placas a dos manos. Su lavado y esmalte viejo son sílice y navajas: moja, guantes, gafas.',
-    light:
-      'Primero, el manual del fabricante y las normas locales; electricidad y gas, solo por personas autorizadas. Quédate con el horno, fuera del humo de la cera; extracción desde el principio, nada cerca que arda, alarma de CO encendida.',
-    glass:
-      'Guantes de calor, la cara a un lado: sale vapor. El vidrio con pinzas. Extracción en marcha, nada cerca que arda, alarma de CO encendida; primero, el manual.',
-    spy: 'Quédate con el horno. Mirilla: gafas oscuras homologadas, a un brazo de distancia.',
-    cool: 'Por fuera quema. El manual puede pedir más frío.',
-    lid: 'Guantes de calor, la cara lejos de la rendija.',
-    open: 'Guantes de calor, luego contra cortes. Esquirlas y gotas: amola en mojado, protege los ojos. Lo que se desconcha son astillas: nunca para alimentos, nunca otra vez al fuego.',
-    food: 'Esta app no puede saber si una pieza es segura para alimentos.',
-  },
   refusal,
   tooTall: (n: string, value: string, most: string) => `${n} mide ${value} de alto: cabe hasta ${most}.`,
   tooWide: (n: string, value: string, most: string) =>

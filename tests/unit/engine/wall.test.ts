@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Body, Slop, WallEvent } from '../../../src/engine/contract.ts'
-import { bisqueOf, DEFAULT_BODY } from '../../../src/engine/index.ts'
+import { bisqueOf, DEFAULT_BODY, forecastPot, UNLEARNED } from '../../../src/engine/index.ts'
 import { bandOf } from '../../../src/engine/numeric/spread.ts'
 import { DRIP_S } from '../../../src/engine/parameters.ts'
 import { filmOf } from '../../../src/engine/slop/film.ts'
@@ -8,7 +8,7 @@ import { drawn } from '../../../src/engine/slop/pickup.ts'
 import { shedPerMm } from '../../../src/engine/slop/slop.ts'
 import { rawPickUp } from '../../../src/engine/wall/calibrate.ts'
 import { courseOf, finish, type Piece, runPot } from '../../../src/engine/wall/pot.ts'
-import { air, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
+import { air, beaker, dip, potOf, ROOM, SLIP } from '../../fixtures/wall.ts'
 
 /** Plain wall of a straight pot after these events. */
 function wallAfter(events: readonly WallEvent[], wallMm = 8, body: Body = DEFAULT_BODY, room = ROOM): Piece {
@@ -166,4 +166,30 @@ test('a scratch through cast and film as computed says that the slop is as compu
   const dipped = { slop: SLIP, body: DEFAULT_BODY, holdS: 3, lengthMm: 100, liftMmPerS: 120 }
   const reading = { ...dipped, measuredMm, errorMm: 0.05, wallMm: 8, bothFaces: true }
   expect(rawPickUp(reading).factor).toBeCloseTo(1, 9)
+})
+
+describe('a soaked wall', () => {
+  const thirstyMin = (wallMm: number, startWater: number, events: readonly WallEvent[]): number =>
+    forecastPot(potOf(beaker(wallMm), DEFAULT_BODY, startWater), events, ROOM, UNLEARNED).thirsty.likely
+  const off = { kind: 'washOff', atMin: 0 } as const
+
+  test.each([4, 6.5, 8])('of %s mm drinks again as late, whatever soaked it', (wallMm) => {
+    const came = thirstyMin(wallMm, 1, [{ kind: 'air', atMin: 0, air: ROOM }])
+    const bothFaces = thirstyMin(wallMm, 0, [dip('a', 0, 3, { kind: 'full' }, SLIP, 120), off])
+    const oneFace = thirstyMin(wallMm, 0, [dip('a', 0, 3, { kind: 'inside' }, SLIP, 120), off])
+    expect(bothFaces / came).toBeGreaterThan(0.85)
+    expect(bothFaces / came).toBeLessThan(1.15)
+    expect(oneFace / came).toBeGreaterThan(0.85)
+    expect(oneFace / came).toBeLessThan(1.15)
+  })
+
+  test('lends no half that a dip of both faces will ask for: most of a coat is on when it is told thirsty', () => {
+    const soaked = potOf(beaker(6.5), DEFAULT_BODY, 1)
+    const airs = { kind: 'air', atMin: 0, air: ROOM } as const
+    const atMin = forecastPot(soaked, [airs], ROOM, UNLEARNED).thirsty.likely
+    const bodyMm = (pot: typeof soaked): number =>
+      forecastPot(pot, [airs, dip('a', atMin, 3)], ROOM, UNLEARNED).zones.find(({ name }) => name === 'body')!
+        .likelyMm
+    expect(bodyMm(soaked)).toBeGreaterThan(0.65 * bodyMm(potOf(beaker(6.5))))
+  })
 })

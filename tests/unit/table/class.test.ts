@@ -1,7 +1,9 @@
 /** A class at one table: one phone hands its plan on, others take their pots of it, and it reads them again. */
 import { beforeEach, describe, expect, it } from 'vitest'
 import type { Handout } from '../../../shared/nouns.ts'
-import { classOf, forOne, handoutOf, namesIn } from '../../../src/table/entry/handout.ts'
+import { atTable, classOf, forOne, handoutOf, namesIn } from '../../../src/table/entry/handout.ts'
+import { twinsOf } from '../../../src/table/meeting/asks.ts'
+import { potsOnTable } from '../../../src/table/model/plan.ts'
 import type { Table } from '../../../src/table/model/state.ts'
 import { type Hall, hall, PhoneAtTable } from '../../fixtures/phones.ts'
 import { Play } from './play.ts'
@@ -60,19 +62,68 @@ describe('a class plan', () => {
     expect(play.try({ do: 'take-handout', handout: forOne(own, 'Wren') })?.code).toBe('nothing-to-do')
   })
 
-  it('changes nothing where a number or a place is taken, and says by which pot', () => {
+  it('is taken beside an own pot of its number or on its place, which is asked about', () => {
     const plan = classOf(teacher.table)
-    const [first] = plan.class?.pots ?? []
-    if (!first) throw new Error('no pot')
+    const [first, second] = plan.class?.pots ?? []
+    if (!first || !second) throw new Error('no pots')
     const play = new Play().act({ do: 'take-handout', handout: { ...plan, class: undefined } as Handout })
     const { potId: _, ...pot } = first
-    play.act({ do: 'set-pot', pot: { ...pot, place: { board: 'Q', spot: 1 } } })
-    const before = play.table
-    expect(play.try({ do: 'take-handout', handout: plan })).toMatchObject({
-      code: 'number-taken',
-      facts: { number: first.number },
-    })
-    expect(play.table).toBe(before)
+    play.act({ do: 'set-pot', pot: { ...pot, potId: 'own', place: second.place } })
+    play.act({ do: 'take-handout', handout: plan })
+    expect(play.table.pots[first.potId]?.facts).toEqual(first)
+    expect(twinsOf(play.table)).toEqual([
+      { is: 'number', potIds: [first.potId, 'own'] },
+      { is: 'place', potIds: ['own', second.potId] },
+    ])
+  })
+
+  it('is taken again with pots that changed places, and goes by the last plan', () => {
+    const play = new Play().act({ do: 'take-handout', handout: classOf(teacher.table) })
+    const places = () => ['demo.31', 'demo.33'].map((potId) => play.table.pots[potId]?.facts.place)
+    const [one, other] = places()
+    const moved = given(new Play().act({ do: 'lay-demo' }))
+    if (!other) throw new Error('no place')
+    moved.act({ do: 'move', potId: 'demo.31', place: other })
+    play.act({ do: 'take-handout', handout: classOf(moved.table) })
+    expect(places()).toEqual([other, one])
+    // And once more.
+    play.act({ do: 'take-handout', handout: classOf(teacher.table) })
+    expect(places()).toEqual([one, other])
+    expect(twinsOf(play.table)).toEqual([])
+  })
+
+  it('takes back nothing that was said here since', () => {
+    const plan = classOf(teacher.table)
+    const play = new Play().act({ do: 'take-handout', handout: plan, name: 'Wren' })
+    const facts = play.table.pots['demo.31']?.facts
+    if (!facts) throw new Error('no pot')
+    play.act({ do: 'set-pot', pot: { ...facts, shape: { ...facts.shape, wallMm: 9 } } })
+    const coats = (play.table.stacks['demo.doorstep']?.coats ?? []).slice(0, 1)
+    play.act({ do: 'set-plan', potId: 'demo.33', coats })
+    const changed = given(new Play().act({ do: 'lay-demo' }))
+    for (const potId of ['demo.31', 'demo.33']) {
+      const pot = changed.table.pots[potId]?.facts
+      if (pot) changed.act({ do: 'set-pot', pot: { ...pot, shape: { ...pot.shape, wallMm: 6 } } })
+    }
+    const later = classOf(changed.table)
+    expect(play.try({ do: 'take-handout', handout: later, name: 'Wren' })?.code).toBe('nothing-to-do')
+    expect(atTable(play.table, later, 'Wren').kept.map(({ number }) => number)).toEqual([31, 33])
+    expect(play.table.pots['demo.31']?.facts.shape.wallMm).toBe(9)
+    expect(play.table.pots['demo.33']?.ownPlan).toEqual(coats)
+  })
+
+  it('takes a pot that is somebody else\u2019s by now off the bench, unless it was waxed there, and gives it back', () => {
+    const play = new Play().act({ do: 'take-handout', handout: classOf(teacher.table), name: 'Wren' })
+    play.act({ do: 'waxed', potId: 'demo.33' })
+    const others = given(new Play().act({ do: 'lay-demo' }))
+    for (const potId of ['demo.31', 'demo.33']) {
+      const pot = others.table.pots[potId]?.facts
+      if (pot) others.act({ do: 'set-pot', pot: { ...pot, whose: 'Alder' } })
+    }
+    play.act({ do: 'take-handout', handout: classOf(others.table), name: 'Wren' })
+    expect(potsOnTable(play.table).map(({ facts }) => facts.number)).toEqual([33])
+    play.act({ do: 'take-handout', handout: classOf(teacher.table), name: 'Wren' })
+    expect(potsOnTable(play.table).map(({ facts }) => facts.number)).toEqual([31, 33])
   })
 
   it('leaves out a pot that left this table, and refuses a name of blanks', () => {
@@ -139,6 +190,39 @@ describe('when the teacher reads the phones of the class', () => {
     student.act({ do: 'set-pot', pot: { ...facts, number: 52 } })
     teacher.read(student)
     expect(teacher.asks.map(({ is }) => is)).toEqual(['changed'])
+  })
+
+  it('a pot that left one student\u2019s bench for another\u2019s stands on the teacher\u2019s', () => {
+    student.act({ do: 'take-handout', handout: classOf(teacher.table), name: 'Wren' })
+    const facts = mine(teacher.table.pots)?.facts
+    if (!facts) throw new Error('no pot')
+    teacher.act({ do: 'set-pot', pot: { ...facts, whose: 'Alder' } })
+    at.nowMs += 1000
+    student.act({ do: 'take-handout', handout: classOf(teacher.table), name: 'Wren' })
+    expect(mine(student.table.pots)?.gone).toBe(true)
+    teacher.read(student)
+    expect(mine(teacher.table.pots)?.gone).toBe(false)
+    student.read(teacher)
+    expect(mine(student.table.pots)?.gone).toBe(true)
+  })
+
+  it('a plan taken again says nothing against what the teacher changed since, and asks nothing', () => {
+    const set = (wallMm: number) => {
+      const facts = mine(teacher.table.pots)?.facts
+      if (facts) teacher.act({ do: 'set-pot', pot: { ...facts, shape: { ...facts.shape, wallMm } } })
+      at.nowMs += 1000
+    }
+    const wall = ({ table }: PhoneAtTable) => mine(table.pots)?.facts.shape.wallMm
+    student.act({ do: 'take-handout', handout: classOf(teacher.table), name: 'Wren' })
+    set(7)
+    const paper = classOf(teacher.table)
+    set(8)
+    student.act({ do: 'take-handout', handout: paper, name: 'Wren' })
+    expect(wall(student)).toBe(7)
+    at.nowMs += 1000
+    teacher.read(student)
+    expect(teacher.asks).toEqual([])
+    expect(wall(teacher)).toBe(8)
   })
 
   it('a stack that was removed and taken anew stands again', () => {

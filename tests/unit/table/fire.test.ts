@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { loadCalls } from '../../../src/table/load/calls.ts'
+import { coneStands, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/cones-taught.ts'
 import { loadCooling } from '../../../src/table/load/cool.ts'
-import { coneAhead, conesTaught, isOdd, offsetLearned } from '../../../src/table/load/fire.ts'
+import { coneAhead, lookAgainAt } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { callWords } from '../../../src/table/load/kiln-spoken.ts'
 import { coneDownAt, isWarm, stageOf } from '../../../src/table/load/loads.ts'
@@ -68,6 +69,21 @@ describe('when the cone falls', () => {
     expect(loadCalls(play.table)).toMatchObject([{ what: 'cone', at: ahead?.lower }])
     play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
     expect(coneAhead(play.table, load(play, loadId))?.likely).toBeGreaterThan(ahead?.likely ?? Infinity)
+  })
+
+  test('a cone that stands when it was due is looked at again in ten minutes, and called then', () => {
+    const { play, loadId } = on()
+    fired(play, loadId, 1130, 1190)
+    const ahead = () => coneAhead(play.table, load(play, loadId)) ?? { lower: 0, likely: 0, upper: 0 }
+    const again = () => lookAgainAt(load(play, loadId), ahead())
+    const { lower, likely } = ahead()
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
+    expect([again(), loadCalls(play.table)[0]?.at]).toEqual([undefined, lower])
+    play.nowMs = likely + 60_000
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
+    expect([again(), loadCalls(play.table)[0]?.at]).toEqual(Array(2).fill(play.nowMs + 600_000))
+    play.wait(300).act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+    expect(again()).toBeUndefined()
   })
 
   test('is past once a hotter cone lies, in a hold too: off, nothing called, and nothing asked', () => {
@@ -173,6 +189,34 @@ describe('the kiln’s own offset', () => {
     const [cone] = conesTaught(load(play, loadId))
     expect(cone && isOdd(play.table, kilnId, cone)).toBe(true)
     expect(offsetLearned(play.table, kilnId)).toBeUndefined()
+  })
+
+  test('a cone that stands far over its chart is asked about, teaches nothing, and no less far under it', () => {
+    const { play, loadId } = on()
+    const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+    fired(play, loadId, 1112, 1172)
+    const see = () => play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
+    const odd = () => {
+      const cone = coneStands(load(play, loadId))
+      return cone && isOdd(play.table, kilnId, cone)
+    }
+    play.nowMs -= 1740_000
+    see()
+    expect(odd()).toBe(false)
+    play.nowMs += 1740_000
+    for (const tempC of [1202, 1232]) play.act({ do: 'read-heat', loadId, tempC }).wait(1800)
+    play.act({ do: 'read-heat', loadId, tempC: 1262 }).wait(60)
+    see()
+    expect(odd()).toBe(true)
+    expect(coneStands(load(play, loadId))?.overK).toBeCloseTo(-41, 0)
+    expect([conesTaught(load(play, loadId)), offsetLearned(play.table, kilnId)]).toEqual([[], undefined])
+    const { lower = 0, upper = 0 } = coneAhead(play.table, load(play, loadId)) ?? {}
+    play.act({ do: 'take-offset', kilnId, offsetC: -41, of: 1 })
+    expect(odd()).toBe(false)
+    // By its readings alone it fell long ago; a kiln that is so has an hour again.
+    expect(upper - lower).toBeLessThan(60_000)
+    const told = coneAhead(play.table, load(play, loadId))
+    expect((told?.upper ?? 0) - (told?.lower ?? 0)).toBeGreaterThan(60_000)
   })
 
   test('a cone after a reading that no kiln can have risen from teaches nothing, and is no error', () => {
@@ -336,6 +380,22 @@ describe('a fall that no kiln has', () => {
     expect(stage()).toEqual({ is: 'unload', cold: false })
     play.wait(120).act({ do: 'read-heat', loadId, tempC: 56 })
     expect(stage()).toEqual({ is: 'unload', cold: true })
+  })
+
+  test('is asked about while the kiln is on, once it is too hot to steam', () => {
+    const { play, loadId } = on()
+    const next = (tempC: number) => play.try({ do: 'read-heat', loadId, tempC })
+    play
+      .wait(2 * 3600)
+      .act({ do: 'read-heat', loadId, tempC: 240 })
+      .wait(1800)
+    expect(next(150)).toBeUndefined()
+    play
+      .wait(4 * 3600)
+      .act({ do: 'read-heat', loadId, tempC: 900 })
+      .wait(1800)
+    expect(next(600)?.field).toBe('leap')
+    expect(next(800)).toBeUndefined()
   })
 
   test('a kiln that has just gone on is at no 600', () => {

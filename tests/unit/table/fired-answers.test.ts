@@ -7,7 +7,7 @@ import { firedOf } from '../../../src/table/fired/fired-pot.ts'
 import { appGuess, guessesScored } from '../../../src/table/fired/guess.ts'
 import { factorsOf } from '../../../src/table/fired/lesson.ts'
 import { resultsOf } from '../../../src/table/fired/results.ts'
-import { asTold, keeps, takes } from '../../../src/table/fired/take.ts'
+import { asTold, isByOneFiring, keeps, takes } from '../../../src/table/fired/take.ts'
 import { flowOf, meltCoats } from '../../../src/table/firing/glaze-flow.ts'
 import { zonesAtEnd } from '../../../src/table/forecast/hypothetical-dip.ts'
 import { lessonOf } from '../../../src/table/model/taken.ts'
@@ -216,7 +216,50 @@ test('good on a pot whose glaze ended far above its foot line says no more than 
   expect(of(play).factor.likely).toBeLessThan(0.8)
 })
 
+test('less by one firing alone is kept as the main answer, by two it may be used', () => {
+  const play = evening()
+  firing(play, 'one', [lone('a', none), lone('b', none)])
+  expect([of(play).still, isByOneFiring(of(play))]).toEqual(['relief', true])
+  firing(play, 'two', [lone('c', none)])
+  expect([of(play).still, isByOneFiring(of(play))]).toEqual(['relief', false])
+})
+
 describe('the longest drip', () => {
+  test('of a glaze that else runs less is taken alone: what less it runs is told, and taken apart', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', none), lone('b', none)])
+    firing(play, 'two', [lone('c', none), lone('d', { is: 'measured', mm: 1, longestMm: 6 })])
+    const before = flowOf(play.table, 'demo.brackwater', null)
+    const told = of(play)
+    expect(told).toMatchObject({ still: 'danger', way: 'relief' })
+    expect(told.factor.likely).toBeLessThan(0.8)
+    play.act(takes(told))
+    const { drip: dripFactor = 0 } = told
+    const close = (value = 0) => expect.closeTo(value, 9)
+    expect(flowOf(play.table, 'demo.brackwater', null)).toMatchObject({
+      likelyPerMm: close(before?.likelyPerMm),
+      lowPerMm: close(before?.lowPerMm),
+      highPerMm: close(before?.highPerMm),
+      dripFactor,
+    })
+    expect(of(play)).toMatchObject({ still: 'relief', asks: false, usedDrip: dripFactor })
+    expect(of(play).tileDrip).toBeLessThan(dripFactor)
+    play.act(takes(of(play)))
+    expect(flowOf(play.table, 'demo.brackwater', null)?.likelyPerMm).toBeLessThan(
+      0.8 * (before?.likelyPerMm ?? 0),
+    )
+  })
+
+  test('kept, what is reckoned with keeps its whole range', () => {
+    const play = evening()
+    firing(play, 'one', [lone('a', shelf), lone('b', shelf)])
+    play.act(takes(of(play)))
+    const before = flowOf(play.table, 'demo.brackwater', null)
+    firing(play, 'two', [lone('c', none), lone('d', none)])
+    play.act(keeps(of(play)))
+    expect(flowOf(play.table, 'demo.brackwater', null)).toEqual(before)
+  })
+
   test('on the shelf keeps the front that was measured', () => {
     const play = evening()
     firing(play, 'one', [lone('a', { is: 'measured', mm: 2, longestMm: 'shelf' })])

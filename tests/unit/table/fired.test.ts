@@ -7,7 +7,7 @@ import { footOf } from '../../../src/table/fired/foot.ts'
 import { appGuess, guessesScored } from '../../../src/table/fired/guess.ts'
 import { factorsOf } from '../../../src/table/fired/lesson.ts'
 import { asSet, limitsTold, takesLimit } from '../../../src/table/fired/limits.ts'
-import { pairOf } from '../../../src/table/fired/pairs.ts'
+import { pairOf, pairSoFar } from '../../../src/table/fired/pairs.ts'
 import { resultsOf, type Silent } from '../../../src/table/fired/results.ts'
 import { takes } from '../../../src/table/fired/take.ts'
 import { flowOf, toldFlowOf } from '../../../src/table/firing/glaze-flow.ts'
@@ -196,9 +196,14 @@ describe('a pot that stuck', () => {
     }
   })
 
-  test('keeps a front that was measured: its drip is the shelf’s', () => {
-    const run = { is: 'measured', mm: 3, longestMm: 5 } as const
+  test('keeps a front that was measured: its drip is the shelf’s, unless that was measured too', () => {
+    const run = { is: 'measured', mm: 3 } as const
     expect(said(stuck(run))).toMatchObject({ run: { ...run, longestMm: 'shelf' }, seen: { mm: 3 } })
+    for (const longestMm of [3, 5]) {
+      const play = stuck({ ...run, longestMm })
+      expect(said(play)).toMatchObject({ run: { ...run, longestMm }, seen: { mm: 3 } })
+      expect(dangersOf(play.table).filter(({ why }) => why === 'drip' || why === 'shelf')).toEqual([])
+    }
   })
 
   test('is no word for its glaze where nothing moved on the ruler', () => {
@@ -402,6 +407,18 @@ describe('a pair', () => {
     expect(second({}, [['4', 'standing']])).toBe('untried')
   })
 
+  test('is untried only where nothing of it was fired, and went wrong where it did', () => {
+    const soFar = (...specs: FiredSpec[]) => {
+      const play = evening()
+      if (specs.length > 0) firing(play, 'one', specs)
+      return pairSoFar(play.table, 'demo.brackwater', 'demo.heather')
+    }
+    expect(soFar()).toBe('untried')
+    expect(soFar(over('a', none))).toBe('fired')
+    expect(soFar(over('a', none, { faults: ['pinholed'] }))).toBe('fired')
+    expect(soFar(over('a', none), over('b', shelf))).toBe('went-wrong')
+  })
+
   test('that was counted by hand stays, and is told apart', () => {
     const play = evening()
     const set = { overId: 'demo.brackwater', underId: 'demo.heather', proved: 1, wrong: 0 }
@@ -592,6 +609,21 @@ describe('that one again', () => {
     expect(told({ is: 'measured', mm: 6 }, { coats: [BRACKWATER] }).ran).toBe('past-foot')
     expect(told(none, { stuck: 'ground' }).ran).toBe('shelf')
     expect(told(shelf, { loose: true })).toEqual({ ran: 'shelf', slab: [{ what: 'slab', was: true }] })
+  })
+
+  test('says what else went wrong with its glaze, and its pot gets a number of its own', () => {
+    const play = evening()
+    const faults = ['crawled', 'warped'] as const
+    firing(play, 'one', [{ potId: 'a', coats: [BRACKWATER], run: none, faults }])
+    expect(again(play).faults).toEqual(['crawled'])
+    const { number = 0 } = play.table.pots.a?.facts ?? {}
+    play.append([{ kind: 'taken-out', potId: 'a' }], 'out')
+    const { shape, stackId } = play.table.pots.a!.facts
+    const made = () => {
+      play.act({ do: 'set-pot', pot: { shape, stackId } })
+      return Object.values(play.table.pots).at(-1)?.facts.number
+    }
+    expect(made()).toBeGreaterThan(number)
   })
 
   test('has the seconds of then where nothing has changed but the density', () => {

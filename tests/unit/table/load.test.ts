@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import type { FiringFacts } from '../../../shared/nouns.ts'
+import { FINAL_PASSES, proposeLoad } from '../../../src/engine/kiln/propose.ts'
 import { KILN_OFFERS, KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { levelView, onShelf } from '../../../src/table/load/level-view.ts'
 import {
@@ -13,6 +14,7 @@ import {
   lidWarning,
   stageOf,
 } from '../../../src/table/load/loads.ts'
+import { loadInput } from '../../../src/table/load/proposal.ts'
 import { potsForLoad } from '../../../src/table/load/to-load.ts'
 import type { Action } from '../../../src/table/model/action.ts'
 import type { InKiln } from '../../../src/table/model/load-state.ts'
@@ -33,6 +35,23 @@ describe('a load is laid out', () => {
     expect(stands + plan.leftOut.filter(({ id }) => !id.startsWith('~')).length).toBe(8)
     expect(stands).toBeGreaterThan(3)
     for (const level of levelsOf(load)) expect(levelView(play.table, load, level)?.tight).toEqual([])
+  })
+
+  test('half shelves: both halves are built about as high', () => {
+    const play = begun(3, 'halves')
+    const input = loadInput(play.table, loadOf(play), play.nowMs)
+    for (const loadId of ['a', 'b']) {
+      const { levels, leftOut } = proposeLoad({ ...input, loadId }, FINAL_PASSES)
+      const topOf = (half: string) =>
+        Math.max(
+          0,
+          ...levels
+            .filter(({ column }) => column === half)
+            .flatMap(({ upMm, items }) => items.map(({ heightMm }) => upMm + heightMm)),
+        )
+      expect(leftOut).toEqual([])
+      expect(Math.abs(topOf('left') - topOf('right'))).toBeLessThan(120)
+    }
   })
 
   test('forty pots: each stands once or is left out by name', () => {
@@ -357,6 +376,12 @@ describe('a lid that is lifted at a number of the other unit is asked about', ()
     expect(loadOf(play).openedAt).toBeUndefined()
     expect(lifts(play, 240, true)).toBeUndefined()
     expect(loadOf(play).readings.at(-1)?.tempC).toBe(240)
+  })
+
+  test('not where it is hardly off, and was on for hours', () => {
+    const play = lit().wait(10 * 3600)
+    play.act({ do: 'switch-off', loadId: loadOf(play).loadId, sure: true }).wait(60)
+    expect(lifts(play, 212)).toBeUndefined()
   })
 
   test('where it is more than the last reading, or than any kiln has', () => {

@@ -34,6 +34,11 @@ describe('runs told and found', () => {
     expect(found(run)).toMatchObject({ by: 'guess', likelyMm: 4, is })
   })
 
+  test('a drip on the shelf came onto the shelf', () => {
+    expect(found({ is: 'measured', mm: 2, longestMm: 'shelf' })?.shelved).toBe(true)
+    expect(found({ is: 'measured', mm: 2, longestMm: 5 })?.shelved).toBe(false)
+  })
+
   test('no run is kept to by a range that begins below a millimetre, the shelf by one that ends there', () => {
     expect(found({ is: 'none' }, { ...app, lowMm: 0 })?.is).toBe('within')
     expect(found({ is: 'shelf' }, { ...app, highMm: 9 })?.is).toBe('within')

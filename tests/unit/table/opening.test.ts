@@ -94,7 +94,7 @@ describe('a judgement', () => {
     expect(firedOf(pot(play))).toMatchObject({
       place,
       loadId: loadOf(play),
-      found: { run: { is: 'measured', mm: 2, longestMm: 'shelf' }, stuck: 'ground', faults: ['pinholed'] },
+      found: { run: { is: 'measured', mm: 2, longestMm: 6 }, stuck: 'ground', faults: ['pinholed'] },
     })
     expect(pot(play).gone).toBe(true)
   })
@@ -127,7 +127,7 @@ describe('a judgement', () => {
     play.act({ ...drop, dropped: true })
     expect(firedOf(pot(play)).found?.dropped).toBe(true)
     play.act({ ...drop, dropped: false })
-    expect(firedOf(pot(play))).toEqual(before)
+    expect(firedOf(pot(play))).toEqual({ ...before, found: { ...before.found, takenIn: true } })
   })
 
   test('is taken back whole: the pot is on the board and in the kiln again', () => {

@@ -81,7 +81,7 @@ test('a result has its place, its run and its faults; a later look is a line of 
       { kind: 'guessed', loadId: LOAD, potId: 'demo.35', mm: 4 },
       {
         ...looked,
-        run: { is: 'measured', mm: 3, longestMm: 7 },
+        run: { is: 'measured', mm: 3 },
         stuck: 'tapped',
         faults: ['crawled', 'crazed'],
       },

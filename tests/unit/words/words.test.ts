@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { DESK_WORDS } from '../../../src/words/desk.ts'
 import { end } from '../../../src/words/en/end.ts'
 import { FIRE_WORDS } from '../../../src/words/fire.ts'
+import { KILN_FORM_WORDS } from '../../../src/words/kiln-form.ts'
 import { languageOf, openLanguage, tagOf } from '../../../src/words/languages.ts'
 import { PASSING_WORDS } from '../../../src/words/passing.ts'
 import { everyText, texts } from '../../fixtures/texts.ts'
@@ -91,6 +92,17 @@ describe('Spanish of hours and lists', () => {
     expect(down('6', '3 de marzo 18:20')).toBe('Cono 6 caído 3 de marzo 18:20')
     expect(glassFrom('01:40')).toBe('Demasiado frío para dar vapor hasta la 01:40.')
     expect(glassFrom('11:40')).toBe('Demasiado frío para dar vapor hasta las 11:40.')
+  })
+
+  test('says of which moment a load is, and counts shelves', () => {
+    const { loadOf } = DESK_WORDS.es.desk.shelf
+    expect(['18:01', 'ayer 18:01', 'lunes 18:01'].map(loadOf)).toEqual([
+      'Hornada de las 18:01',
+      'Hornada de ayer 18:01',
+      'Hornada del lunes 18:01',
+    ])
+    const { round, halfBox } = KILN_FORM_WORDS.es.shelves
+    expect([round(5), round(1), halfBox(4)]).toEqual(['5 redondas', '1 redonda', '4 medias cuadradas'])
   })
 
   test('says e before the sound of i', () => {

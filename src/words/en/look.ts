@@ -1,0 +1,32 @@
+/** English of the melt look-ahead. */
+export const look = {
+  title: 'In the kiln',
+  watch: 'Watch it melt',
+  raw: 'raw',
+  cone: (cone: string) => `cone ${cone}`,
+  label: (pot: string, moment: string) => `${pot}, ${moment}`,
+  thick: (times: number) => `Melt drawn ${times} times as thick.`,
+  verdict: {
+    clear: 'clear of the foot line',
+    near: 'near, half of the bare foot or more',
+    over: 'over, it can reach the shelf',
+    unknown: 'unknown',
+  },
+  flat: 'A flat: its run is not judged.',
+  noTile: (glaze: string) => `${glaze}: no flow tile`,
+  pair: {
+    'went-wrong': (over: string, under: string) => `${over} over ${under}: went wrong before`,
+    fired: (over: string, under: string) => `${over} over ${under}: fired, not proved yet`,
+    untried: (over: string, under: string) => `${over} over ${under}: untried`,
+  },
+  room: (room: string, run: string, upper: string) => `may run ${run} to ${upper} of its ${room} bare`,
+  roomWorst: (room: string, run: string) => `may run ${run} of its ${room} bare, at worst to the shelf`,
+  roomOver: (room: string, run: string) => `may run ${run}, only ${room} bare`,
+  carried: 'Tested in another firing: fire a new tile.',
+  hangs: 'Melt hangs under the belly and may drop.',
+  rim: (mm: string) => `rim down to ${mm} of melt`,
+  pool: (mm: string) => `${mm} deep in the well`,
+  noFiring: 'Its run is unknown: no flow tile yet, and no firing said.',
+  toTile: 'Flow tiles',
+  remedies: (glaze: string) => `To mend ${glaze}`,
+}

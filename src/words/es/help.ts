@@ -1,0 +1,89 @@
+import type { help as english } from '../en/help.ts'
+
+/** Spanish of the help. */
+export const help: typeof english = {
+  title: 'Ayuda',
+  toBench: 'Mesa',
+  more: 'Cada tarjeta trae también su aviso. Fichas, manuales y normas locales van antes que esta página.',
+  stages: {
+    setup: {
+      title: 'Preparar',
+      lines: [
+        'Nombra cada cubo como dice su tapa. Remuévelo, pesa una taza, guarda la medida.',
+        'Di qué capas van y en qué orden. Pon cada pieza en su lugar.',
+        'Mira cada pieza por si hay grietas. Golpéala: si suena apagada, hay una que no se ve.',
+      ],
+      caution:
+        'Esmalte seco y barro seco son polvo de sílice: trabaja en mojado, friega, nunca barras. Ten a mano la ficha de seguridad de cada fabricante.',
+    },
+    wax: {
+      title: 'Encerar y limpiar',
+      lines: [
+        'Encera el pie hasta la línea, todo alrededor: ahí no se pega esmalte.',
+        'Limpia la pieza con esponja húmeda: sobre polvo el esmalte se recoge.',
+        'Las dos cosas tienen que secar. El teléfono también lo cuenta.',
+      ],
+      caution:
+        'La cera caliente quema y puede arder: termostato y extracción, no la dejes sola. Si arde: apaga, tapa, nunca agua. Deciden las normas locales.',
+    },
+    dip: {
+      title: 'Bañar',
+      lines: [
+        'Remueve desde el fondo hasta que no quede nada abajo.',
+        'Golpea EMPEZAR con la pieza en la mano. Entra en DENTRO, sale en FUERA.',
+        'Deja que escurra, limpia el pie, ponla en su lugar.',
+        'Si duró de más o era otra pieza: Corregir.',
+      ],
+      caution:
+        'Guantes donde lo diga una etiqueta o la tarjeta. Nada de comida junto a los cubos. La batidora necesita un diferencial (GFCI) probado; su enchufe es cosa de un electricista autorizado.',
+    },
+    wait: {
+      title: 'Esperar',
+      lines: [
+        'Una capa tiene que perder su agua antes de la siguiente: si no, se despega, se agrieta o sale fina.',
+        'El teléfono cuenta cada espera y llama. Toca el esmalte y di qué notaste: así aprende.',
+        'Mientras, te da otras piezas.',
+      ],
+      caution: 'Un ventilador no debe levantar polvo, ni su cable estar en lo mojado.',
+    },
+    end: {
+      title: 'Terminar',
+      lines: [
+        'Limpia cada borde, cierra cada tapa, anota el nivel.',
+        'Lava las herramientas en el cubo de decantar, no en el desagüe.',
+        'Friega en mojado. Lávate las manos; deja allí el delantal.',
+      ],
+      caution: 'Lo que puede ir al desagüe o a la basura se norma donde estás: pregunta a quien lo gestiona.',
+    },
+    load: {
+      title: 'Cargar',
+      lines: [
+        'Solo piezas secas para el horno: la tabla dice cuándo.',
+        'Cada pie desnudo, placas protegidas, sitio en torno a cada pieza y bajo cada placa.',
+        'Pon los conos donde los vea la mirilla.',
+      ],
+      caution:
+        'Un horno lo colocan, conectan y ventilan personas autorizadas, según su manual y las normas locales. Se corta en su interruptor antes de meter una mano.',
+    },
+    fire: {
+      title: 'Cocer',
+      lines: [
+        'Seca antes en el horno lo húmedo: el vapor revienta piezas.',
+        'Anota medidas. Es el cono quien dice que está, no el reloj.',
+        'Quédate cerca hasta que se apague: los controles fallan.',
+      ],
+      caution:
+        'Humos: extracción en marcha, nadie en la sala. Por fuera quema: lejos los niños y lo que arde. Mira con gafas hechas para hornos. Deciden manual y normas locales.',
+    },
+    open: {
+      title: 'Abrir',
+      lines: [
+        'Espera a que esté frío: la tarjeta del horno dice cuándo.',
+        'Saca las piezas con guantes; las gotas cortan como vidrio.',
+        'Di qué hizo cada pieza: enseña para la próxima cocción.',
+      ],
+      caution:
+        'Un esmalte que se ve sano no se sabe seguro para comida: solo lo dice una prueba de laboratorio de tu pieza cocida.',
+    },
+  },
+}
