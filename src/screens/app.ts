@@ -79,6 +79,9 @@ export interface Health {
   readonly copiedAt: number | undefined
   /** So many were gone and came back from the second copy. */
   readonly recovered: number
+  /** Whether the second copy is kept, and whether the browser promised to throw nothing away; undefined until known. */
+  readonly copyHere?: boolean
+  readonly lasting?: boolean
   readonly install: 'installed' | 'prompt' | 'byHand' | 'unknown'
 }
 

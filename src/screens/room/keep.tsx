@@ -15,7 +15,7 @@ export function Keep() {
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [looked, setLooked] = useState<Looked>()
   const [cleared, setCleared] = useState(false)
-  const { quarantined: aside, readOnly, unread, copiedAt } = health.value
+  const { quarantined: aside, readOnly, unread, copiedAt, copyHere, lasting } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const passOn = (file: () => Promise<PassedOn>, out: typeof w.backedUp) => {
@@ -94,6 +94,12 @@ export function Keep() {
         </p>
       ) : null}
       {demo ? null : <p class="strong">{w.copied(copiedDays(copiedAt))}</p>}
+      {demo || copyHere === undefined ? null : (
+        <p class="help">
+          {copyHere ? w.copyHere : w.noCopyHere}{' '}
+          {lasting === undefined ? '' : w.lasting[lasting ? 'yes' : 'no']}
+        </p>
+      )}
       {aside > 0 ? <p class="alarm figures">{w.aside(aside)}</p> : null}
       {readOnly ? <p class="alarm">{w.readOnly}</p> : null}
       {unread ? null : cleared ? (

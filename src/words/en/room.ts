@@ -204,6 +204,14 @@ export const room = {
       : days === 0
         ? 'Last copy outside this phone: today.'
         : `Last copy outside this phone: ${days} ${isOne(days) ? 'day' : 'days'} ago.`,
+  copyHere:
+    'A second copy on this phone stands in when its storage breaks. Clearing site data, removing the app or losing the phone takes both: back up.',
+  noCopyHere:
+    'This browser keeps no second copy. What breaks, clears or loses the storage takes everything: back up.',
+  lasting: {
+    yes: 'The browser has promised to throw nothing away by itself.',
+    no: 'The browser may throw it away when the phone is full.',
+  },
   licences: 'Licences of all that is in it',
   clear: 'Clear the table (press and hold)',
   clearHelp: 'Buckets, stacks and pots go; settings stay. Take back brings all of it back.',

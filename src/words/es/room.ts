@@ -205,6 +205,14 @@ export const room: typeof english = {
       : days === 0
         ? 'Última copia fuera de este teléfono: hoy.'
         : `Última copia fuera de este teléfono: hace ${days} ${isOne(days) ? 'día' : 'días'}.`,
+  copyHere:
+    'Una segunda copia en este teléfono suple si falla su memoria. Borrar los datos del sitio, quitar la app o perder el teléfono se lleva ambas: saca una copia.',
+  noCopyHere:
+    'Este navegador no guarda segunda copia. Si la memoria falla, se borra o se pierde, se va todo: saca una copia.',
+  lasting: {
+    yes: 'El navegador ha prometido no borrar nada por su cuenta.',
+    no: 'El navegador puede borrarlo cuando el teléfono se llene.',
+  },
   licences: 'Licencias de todo lo que lleva',
   clear: 'Vaciar la mesa (mantén pulsado)',
   clearHelp: 'Se van cubos, series y piezas; los ajustes quedan. Anular lo trae todo de vuelta.',
