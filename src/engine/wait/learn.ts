@@ -165,18 +165,31 @@ function looked(look: Look): AtNodes {
 function weighed(weighing: Weighing): AtNodes {
   inRange('gainG', weighing.gainG, -1e6, 1e6)
   if (weighing.gainG < LEAST_GAIN_G) return 'noGain'
-  const until: WallEvent[] = weighing.events.filter((event) => event.atMin <= weighing.atMin)
+  const grams = gainsG(weighing)
+  return grams.every((g) => g > 0) ? grams : 'noGain'
+}
+
+/** What a pot has gained at the moment of a weighing, at each node, grams. */
+function gainsG({ pot, events, air0, atMin }: Omit<Weighing, 'kind' | 'id' | 'gainG'>): readonly number[] {
+  const until: WallEvent[] = events.filter((event) => event.atMin <= atMin)
   // A sponge with no water marks the moment of the weighing and ends the run there.
-  const course = courseOf(
-    weighing.pot,
-    [...until, { kind: 'wipe', atMin: weighing.atMin, waterMm: 0 }],
-    weighing.air0,
-  )
-  const grams = atEach((fill) => {
+  const course = courseOf(pot, [...until, { kind: 'wipe', atMin, waterMm: 0 }], air0)
+  return atEach((fill) => {
     const run = runPot(course, Math.exp(fill))
     return waterG(run) + dryGlazeG(run)
   })
-  return grams.every((g) => g > 0) ? grams : 'noGain'
+}
+
+/** A gain further from every filling than so many of its sd is a wrong weight rather. Our choice. */
+const LIKELY_SDS = 3
+
+/** The least and the most that a pot may have gained at the moment of a weighing, grams: what lies beyond is asked about. */
+export function likelyGainG(when: Omit<Weighing, 'kind' | 'id' | 'gainG'>): { least: number; most: number } {
+  const all = gainsG(when)
+  const at = (gainG: number, sds: number): number =>
+    gainG < LEAST_GAIN_G ? LEAST_GAIN_G : gainG * Math.exp(sds * gainSd(gainG))
+  const [least, most] = [Math.min(...all), Math.max(...all)]
+  return { least: least < LEAST_GAIN_G ? 0 : at(least, -LIKELY_SDS), most: at(most, LIKELY_SDS) + SCALE_G }
 }
 
 function intervalOf(look: Look, computedMin: number, fromMin: number): Interval {

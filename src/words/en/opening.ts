@@ -10,8 +10,7 @@ export const opening = {
   noPlace: (nth: string) => ['Place not noted', nth].filter(Boolean).join(', '),
   stands: (place: string, nth: string) => [`Stands at ${place}`, nth].filter(Boolean).join(', '),
   pots: 'Pots',
-  matched: (percent: number, nth: string) =>
-    [`Told by its looks, ${percent} % sure`, nth].filter(Boolean).join(', '),
+  matched: (percent: number, nth: string) => [`${percent} % sure`, nth].filter(Boolean).join(', '),
   guess: {
     title: 'Guess the runs',
     ask: 'Where will the melt end? Tap your middle guess.',

@@ -11,8 +11,7 @@ export const opening: typeof english = {
   noPlace: (nth: string) => ['Lugar sin anotar', nth].filter(Boolean).join(', '),
   stands: (place: string, nth: string) => [`Está en ${place}`, nth].filter(Boolean).join(', '),
   pots: 'Piezas',
-  matched: (percent: number, nth: string) =>
-    [`Por su aspecto, ${percent} % seguro`, nth].filter(Boolean).join(', '),
+  matched: (percent: number, nth: string) => [`${percent} % seguro`, nth].filter(Boolean).join(', '),
   guess: {
     title: 'Adivina cuánto escurre',
     ask: '¿Dónde acabará el fundido? Toca lo que crees más probable.',
