@@ -79,6 +79,9 @@ export interface Health {
   readonly copiedAt: number | undefined
   /** So many were gone and came back from the second copy. */
   readonly recovered: number
+  /** Whether the second copy is kept, and whether the browser promised to throw nothing away; undefined until known. */
+  readonly copyHere?: boolean
+  readonly lasting?: boolean
   readonly install: 'installed' | 'prompt' | 'byHand' | 'unknown'
 }
 
@@ -149,10 +152,22 @@ export type LookedInto =
       readonly whole: Whole
       /** Nothing was done on this phone yet: it may go on as the one that made the file. */
       readonly mayGoOn: boolean
-      /** @param goesOn as the phone that made the file, else as another at its table. */
-      takeIn(goesOn?: boolean): Promise<TakenIn>
+      /**
+       * What that phone's clock showed when it made the file, and this one's now, epoch ms, where coats wait by it: it was never
+       * compared.
+       */
+      readonly clock?: { readonly thereMs: number; readonly hereMs: number }
+      takeIn(how: JoinedHow): Promise<TakenIn>
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
+
+/** As whose a file is joined. */
+export interface JoinedHow {
+  /** This phone goes on as the one that made it; else it is another at its table. */
+  readonly goesOn?: boolean
+  /** It was made just now: that tells the clocks apart. Else they agree, as far as was said. */
+  readonly madeNow?: boolean
+}
 
 /** A rectangle of a picture, in parts of its sides from the upper left. */
 export interface Box {

@@ -35,6 +35,8 @@ export interface Extras {
   /** Ends the test with what the person heard; without an answer nothing is learnt. */
   endTest(rang?: boolean): void
   askNotices(): void
+  /** Plays one sound, inside a tap: a tone by its name, a bucket's call by its letter; not while a count runs. */
+  playTone(name: string): void
   /** Says words that have clips, instead of what was being said. */
   say(words: readonly string[]): void
   /** A calendar file of the waits of over an hour. `none`: there are none. */

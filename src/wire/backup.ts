@@ -1,15 +1,15 @@
 import type { TableEvent } from '../../shared/events.ts'
-import { phoneOfWriter, WRITER } from '../../shared/record.ts'
+import { MOST_APART_MS, phoneOfWriter, WRITER } from '../../shared/record.ts'
 import { beCopied } from '../device/seen.ts'
 import { openShare } from '../device/share.ts'
-import type { LookedInto, PassedOn, TakenIn } from '../screens/app.ts'
+import type { JoinedHow, LookedInto, PassedOn, TakenIn } from '../screens/app.ts'
 import { fileDay } from '../screens/calendar.ts'
 import { type Backup, readBackup, writeBackup } from '../store/backup.ts'
-import type { Journal } from '../store/index.ts'
+import type { Journal, Noted } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { inSlices } from '../store/slices.ts'
-import { fileTaken, joinedAs, type Maker } from './meeting.ts'
+import { fileTaken, goneOnAs, isCompared, type Maker, metMaker } from './meeting.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
 export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<PassedOn> {
@@ -65,11 +65,20 @@ async function takePictures(file: Blob, of: number): Promise<Pick<TakenIn, 'phot
   return { photos, photosLost: unkept + Math.max(lost, of - read.size) }
 }
 
-/** What a file holds, with the way to join it with this phone's journal. `now`: its clock, epoch ms. */
+/** Waits longer than that are of no coat. */
+const LONGEST_WAIT_MS = 86_400_000
+/** Clocks that seem no further apart than that are not asked about. */
+const NEAR_MS = 60_000
+
+/**
+ * What a file holds, with the way to join it with this phone's journal. `now`: its clock, epoch ms, which was set by `skewMs`
+ * since its records began.
+ */
 export async function lookInto(
   journal: Journal<TableEvent>,
   file: Blob,
   now: () => number,
+  skewMs = 0,
 ): Promise<LookedInto> {
   const found = new Set<string>()
   const { lines, lost } = await parted(file, async (photoId) => {
@@ -82,13 +91,15 @@ export async function lookInto(
   const known = new Set(journal.records.map(({ id }) => id))
   const pots = new Set<string>()
   let fresh = 0
+  let dippedMs = Number.NEGATIVE_INFINITY
   const makers = new Map<string, Maker>()
   // Nothing of it has been examined yet.
   await inSlices(records as readonly Unexamined[], (record) => {
     if (typeof record?.id !== 'string' || !known.has(record.id)) fresh++
     const potId = record?.event?.kind === 'pot-set' ? record.event.pot?.potId : undefined
     if (typeof potId === 'string') pots.add(potId)
-    const { writer, order, event } = record ?? {}
+    const { writer, order, event, at } = record ?? {}
+    if (event?.kind === 'dipped') dippedMs = Math.max(Number(at) || 0, dippedMs)
     if (typeof writer !== 'string' || !WRITER.test(writer) || !Number.isSafeInteger(order)) return
     const phone = phoneOfWriter(writer)
     const { upTo, skewMs } = makers.get(phone) ?? { upTo: 0, skewMs: 0 }
@@ -97,6 +108,21 @@ export async function lookInto(
   })
   // Earlier programs did not say: of one phone it is known.
   const maker = makers.get(backup.phone ?? (makers.size === 1 ? ([...makers.keys()][0] ?? '') : ''))
+  const mayGoOn = maker !== undefined && journal.records.length === 0
+  const hereMs = now()
+  const clock =
+    maker && madeAt !== null && madeAt - dippedMs < LONGEST_WAIT_MS && !isCompared(journal, maker.phone)
+      ? { thereMs: madeAt, hereMs, aheadMs: Math.round(madeAt - maker.skewMs - (hereMs - skewMs)) }
+      : undefined
+  const isNear = clock !== undefined && Math.abs(clock.aheadMs) <= NEAR_MS
+  const isAsked = clock !== undefined && !isNear && Math.abs(clock.aheadMs) <= MOST_APART_MS
+  const noted = ({ goesOn, madeNow }: JoinedHow): Noted<TableEvent> | undefined => {
+    if (!maker) return undefined
+    if (goesOn) return goneOnAs(maker)
+    const told = madeNow || isNear ? clock?.aheadMs : isAsked ? 0 : undefined
+    // A start could not tell whose they are.
+    return told !== undefined || mayGoOn ? metMaker(maker, skewMs, told) : undefined
+  }
   const whole = complete ? null : { read: records.length, of: count }
   return {
     ok: true,
@@ -107,9 +133,10 @@ export async function lookInto(
     picturesLost: Math.max(lost, backup.pictures - pictures),
     fresh,
     whole,
-    mayGoOn: maker !== undefined && journal.records.length === 0,
-    takeIn: async (goesOn = false) => {
-      const report = await takeIn(journal, backup, now(), maker, goesOn)
+    mayGoOn,
+    ...(isAsked ? { clock } : {}),
+    takeIn: async (how) => {
+      const report = await takeIn(journal, backup, now(), noted(how))
       // The records are in: whatever becomes of the pictures, that is told.
       const shown = await takePictures(file, backup.pictures).catch(() => ({
         photos: 0,
@@ -124,6 +151,7 @@ type Unexamined = {
   readonly id?: unknown
   readonly writer?: unknown
   readonly order?: unknown
+  readonly at?: unknown
   readonly event?: {
     readonly kind?: unknown
     readonly byMs?: unknown
@@ -138,11 +166,8 @@ async function takeIn(
   journal: Journal<TableEvent>,
   { records, aside }: Extract<Backup, { ok: true }>,
   nowMs: number,
-  maker: Maker | undefined,
-  goesOn: boolean,
+  noted: Noted<TableEvent> | undefined,
 ): Promise<Omit<TakenIn, 'whole' | 'photos' | 'photosLost'>> {
-  // With what it says of them, or not at all: no start could tell whose they are.
-  const noted = maker && journal.records.length === 0 ? joinedAs(maker, goesOn) : undefined
   const report = await journal.merge(records, nowMs, noted)
   // What that phone could not fold: it comes back when this program can.
   const more = aside.length > 0 ? await journal.merge(aside, nowMs) : { added: 0, known: 0, waiting: 0 }

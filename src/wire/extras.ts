@@ -4,6 +4,7 @@ import type { Database } from '../../shared/database.ts'
 import { openAnswered } from '../device/answered.ts'
 import { CALENDAR_TYPE, calendarFile } from '../device/ics.ts'
 import { openShare } from '../device/share.ts'
+import { planTone, TONE_S } from '../device/sound-plan.ts'
 import type { BenchView, Route } from '../screens/app.ts'
 import type { Extras } from '../screens/extras.ts'
 import { onNoticeTap, takeNoticeTaps } from '../store/notice-taps.ts'
@@ -47,7 +48,7 @@ export interface OpenedExtras extends Extras {
 }
 
 export async function openExtras(lent: Lent): Promise<OpenedExtras> {
-  const { database, table, now } = lent
+  const { database, table, now, card } = lent
   const store = database.store('local')
   const parts: Parts = { ...lent, store }
   const ringing = openRinging(parts, await ringFacts(store))
@@ -75,6 +76,14 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
     askNotices: ringing.askNotices,
     knock: knocking.view,
     setKnock: knocking.set,
+    playTone(name) {
+      const { sound, take } = lent.sounding
+      if (card.peek().kind === 'count') return
+      take()
+      sound.quiet()
+      if (isTone(name)) sound.play(planTone(name))
+      else sound.call(name, [])
+    },
     say: (words) => lent.sounding.here.peek() && lent.sounding.sound.say(words),
     longWaits: () => waits().length + kiln.ahead().length,
     async calendar() {
@@ -100,3 +109,5 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
     },
   }
 }
+
+const isTone = (name: string): name is keyof typeof TONE_S => Object.hasOwn(TONE_S, name)

@@ -45,7 +45,7 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
       patch({ copiedAt: lastCopiedMs() })
       return done
     },
-    lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, now),
+    lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, now, table.peek().skewMs),
     passing: async () => (await import('./passing.ts')).openPassing(journal, table, now),
     asks: async () => (await import('./fold-beside.ts')).asksNow(journal, table.peek()),
     photos: async () => (await import('./photos.ts')).openPhotos(of),

@@ -53,9 +53,24 @@ export interface Maker {
   readonly skewMs: number
 }
 
-/** What an empty phone writes down with a backup: that it goes on as the one that made it, or that it met that one. */
-export const joinedAs = ({ phone, upTo, skewMs }: Maker, goesOn: boolean): Noted<TableEvent> =>
-  goesOn ? notedNow([{ kind: 'was-named', phone }], skewMs) : notedNow([{ kind: 'met', phone, upTo }], 0)
+/** A phone writes down with a backup that it goes on as the one that made it. */
+export const goneOnAs = ({ phone, skewMs }: Maker): Noted<TableEvent> =>
+  notedNow([{ kind: 'was-named', phone }], skewMs)
+
+/** Or that it met that one; `aheadMs`: how far that one's table time is ahead, where it was said. `skewMs`: this phone's. */
+export const metMaker = ({ phone, upTo }: Maker, skewMs: number, aheadMs?: number): Noted<TableEvent> =>
+  notedNow([{ kind: 'met', phone, upTo, ...(aheadMs === undefined ? {} : { aheadMs }) }], skewMs)
+
+/** Whether this phone ever compared that one's clock with its own, or was that phone. */
+export const isCompared = ({ phone, records }: Pick<Own, 'phone' | 'records'>, other: string): boolean =>
+  other === phone ||
+  records.some(
+    (record) =>
+      isBy(phone)(record) &&
+      (record.event.kind === 'met'
+        ? record.event.phone === other && record.event.aheadMs !== undefined
+        : record.event.kind === 'was-named' && record.event.phone === other),
+  )
 
 /** Writes down what of other phones is known by now and not said to be. No clock was there to be compared. */
 function noteKnown(journal: Own, { events, met }: Seen): boolean {

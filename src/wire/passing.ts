@@ -15,7 +15,7 @@ import type { Met, Passing, Read, Reader } from '../screens/passing.ts'
 import type { Journal } from '../store/index.ts'
 import { decideMeeting } from '../table/decide/decide-meeting.ts'
 import type { Table } from '../table/model/state.ts'
-import { fileTaken, notedNow, write } from './meeting.ts'
+import { fileTaken, isCompared, notedNow, write } from './meeting.ts'
 
 /** A worker that has not answered by then is replaced. */
 const ANSWER_MS = 5000
@@ -52,20 +52,11 @@ export function openPassing(
     const decided = decideMeeting(table.peek(), { do: 'meet', phone, upTo, aheadMs: Math.round(aheadMs) })
     return 'events' in decided ? decided.events : []
   }
-  const isCompared = (phone: string) =>
-    journal.records.some(
-      (record) =>
-        isBy(journal.phone)(record) &&
-        record.event.kind === 'met' &&
-        record.event.phone === phone &&
-        record.event.aheadMs !== undefined,
-    )
-
   /** All of it is kept, or nothing. */
   const takeIn = async (records: readonly JournalRecord<AnyEvent>[], met: PhoneMet): Promise<Read> => {
     const before = new Set(journal.records.map(({ id }) => id))
     try {
-      const events = records.some(isNews) || !isCompared(met.phone) ? metBy(met) : []
+      const events = records.some(isNews) || !isCompared(journal, met.phone) ? metBy(met) : []
       // With what it brought or not at all: who is said to have seen what is not here is asked nothing about it.
       const noted = events.length > 0 ? notedNow(events, table.peek().skewMs) : undefined
       const { known, waiting, faulty, displaced, ahead } = await journal.merge(records, now(), noted)
@@ -97,7 +88,7 @@ export function openPassing(
       case 'hello':
         return { is: 'greeted' }
       case 'known':
-        if (!journal.readOnly && !isCompared(seen.met.phone))
+        if (!journal.readOnly && !isCompared(journal, seen.met.phone))
           write(journal, metBy(seen.met), table.peek().skewMs)
         return { is: 'met', met: { added: 0, known: 0, waiting: 0, faulty: 0, ahead: 0, ...metAfter([]) } }
       case 'part':

@@ -90,7 +90,7 @@ export async function openProgram(faults: Faults): Promise<App> {
   setTimeout(sounding.ask, SOUND_AFTER_MS)
   const copying = fetched(() => import('./rescue.ts'))
   copying.with(({ keepCopy }) => {
-    keepCopy(journal, (recovered) => patch({ recovered }))
+    keepCopy(journal, patch)
     setTimeout(() => {
       if (quiet() && !journal.readOnly) journal.tidy().catch(() => {})
     }, TIDY_AFTER_MS)

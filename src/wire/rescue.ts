@@ -1,4 +1,5 @@
 import type { TableEvent } from '../../shared/events.ts'
+import type { Health } from '../screens/app.ts'
 import { type Journal, keepWitness } from '../store/index.ts'
 import { openSecondCopy, type SecondCopy } from '../store/second-copy.ts'
 
@@ -31,20 +32,24 @@ export const rescue = (journal: Journal<TableEvent>): Promise<number> =>
 
 /**
  * Keeps the second copy and the witness from now on, and asks the browser not to throw anything away once a hit is
- * kept. `recovered`: the copy had records that the database had lost.
+ * kept. Tells what came of each, and how many records the copy had that the database had lost.
  */
-export function keepCopy(journal: Journal<TableEvent>, recovered: (records: number) => void): void {
+export function keepCopy(
+  journal: Journal<TableEvent>,
+  tell: (found: Partial<Pick<Health, 'recovered' | 'copyHere' | 'lasting'>>) => void,
+): void {
   const note = () => {
     const last = journal.records.at(-1)
     if (last) keepWitness({ count: journal.records.length, last: last.id, phone: journal.phone })
   }
   let compared = unite(journal).then(
-    (added) => {
-      if (added > 0) recovered(added)
-    },
-    () => {},
+    (added) => tell({ copyHere: true, ...(added > 0 ? { recovered: added } : {}) }),
+    () => tell({ copyHere: false }),
   )
   note()
+  const answer = (asked: Promise<boolean> | undefined) =>
+    void (asked ?? Promise.resolve(false)).catch(() => false).then((lasting) => tell({ lasting }))
+  answer(navigator.storage?.persisted?.())
   let asked = false
   journal.subscribe((change) => {
     if (change.kind !== 'saved') return
@@ -53,6 +58,6 @@ export function keepCopy(journal: Journal<TableEvent>, recovered: (records: numb
     compared = compared.then(() => copy?.add(change.records)).catch(() => {})
     if (asked) return
     asked = true
-    void navigator.storage?.persist?.().catch(() => false)
+    answer(navigator.storage?.persist?.())
   })
 }

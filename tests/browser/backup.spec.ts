@@ -55,6 +55,25 @@ test('a backup is shown before it is taken in, and a fresh phone has all of it t
   await expect(key(page, 'Join with this table')).toBeVisible()
 })
 
+test('says what the second copy survives, and what the browser promised', async ({ page }) => {
+  await page.addInitScript(() => {
+    const say = (name: string, said: boolean) =>
+      Object.defineProperty(navigator.storage, name, { value: () => Promise.resolve(said) })
+    say('persisted', false)
+    say('persist', true)
+  })
+  await open(page, 'room/keep')
+  await expect(page.getByText(/^A second copy on this phone .* losing the phone takes both/)).toContainText(
+    'may throw it away',
+    { timeout: 30_000 },
+  )
+  await open(page, 'buckets/new')
+  await type(page, 'Name of the glaze', 'Fenwater')
+  await key(page, /^Save$/).click()
+  await open(page, 'room/keep')
+  await expect(page.getByText(/^A second copy/)).toContainText('promised to throw nothing away')
+})
+
 test('the pan that is on at the phone that made a file is asked about at another only where it goes on as that one', async ({
   page,
   context,

@@ -239,10 +239,10 @@ test('a wait that ends by the clock is said as one time, not as a span from it t
   const down = { kind: 'sponged', potId: 't.1', implied: true } as const
   const bench = await BenchPage.on(page, [...twelve(['GH'], 1), [dip], [down]])
   await bench.told()
-  const touch = bench.face.filter({ hasText: 'then touch 1' })
-  for (let i = 0; i < 40 && (await touch.count()) === 0; i++)
+  const dips = bench.face.filter({ hasText: 'then dip 1' })
+  for (let i = 0; i < 40 && (await dips.count()) === 0; i++)
     await ((await bench.label()) === 'STIRRED' ? bench.hit() : bench.pass(20))
-  await expect(touch).toBeVisible()
+  await expect(dips).toBeVisible()
   await expect(bench.face).not.toContainText(/:\d\d to /)
 })
 

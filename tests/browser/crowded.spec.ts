@@ -3,13 +3,7 @@ import { demoEvents } from '../../src/table/decide/demo.ts'
 import { toldDip } from '../fixtures/told-dip.ts'
 import { twelve } from '../fixtures/twelve.ts'
 import { BenchPage, EVENING } from './bench.ts'
-import { measure } from './measure.ts'
-
-const SIZES = [
-  [360, 640],
-  [320, 568],
-  [640, 360],
-] as const
+import { readable } from './measure.ts'
 
 for (const [told, limitMm] of [
   ['nothing new against it', 0.4],
@@ -18,12 +12,17 @@ for (const [told, limitMm] of [
   test(`a pot in hand, tong marks, three harmful things, a screen that may sleep, ${told}: all of it can be read`, async ({
     page,
   }) => {
+    const harm = { limitMm, cautions: ['lead', 'cadmium', 'barium'] as const }
     const table = twelve(['GGG'], 3).map((hit) =>
       hit.map((event) =>
         event.kind === 'bucket-set'
           ? {
               ...event,
-              bucket: { ...event.bucket, limitMm, cautions: ['lead', 'cadmium', 'barium'] as const },
+              bucket: {
+                ...event.bucket,
+                ...harm,
+                name: event.bucket.letter === 'G' ? 'Lampsmoke' : 'Gatepost',
+              },
             }
           : event,
       ),
@@ -49,11 +48,7 @@ for (const [told, limitMm] of [
       limitMm < 0.5 ? 'Dab the tong marks' : 'too thick. Better without this coat',
     )
     await expect(page.locator('.strip')).toContainText('The screen may sleep.')
-    for (const [width, height] of SIZES) {
-      await page.setViewportSize({ width, height })
-      await page.clock.runFor(300)
-      expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
-    }
+    await readable(page)
   })
 
 test('six pots ready at once, held by tongs, with a hit to take back: all of it can be read', async ({
@@ -78,11 +73,7 @@ test('six pots ready at once, held by tongs, with a hit to take back: all of it 
   await page.clock.runFor(500)
   await bench.hit()
   await expect(page.locator('.strip')).toContainText('Take back')
-  for (const [width, height] of SIZES) {
-    await page.setViewportSize({ width, height })
-    await page.clock.runFor(300)
-    expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
-  }
+  await readable(page)
 })
 
 test('a coat that was held too long, then the next pot: what it came to can be read', async ({ page }) => {
@@ -93,20 +84,12 @@ test('a coat that was held too long, then the next pot: what it came to can be r
   await page.clock.runFor(9000)
   await bench.pass(20)
   await bench.other('Change the seconds', '+5 s')
-  const look = async (moment: string) => {
-    for (const [width, height] of SIZES) {
-      await page.setViewportSize({ width, height })
-      await page.clock.runFor(300)
-      expect((await measure(page)).hidden, `${moment}, ${width} by ${height}`).toEqual([])
-    }
-    await page.setViewportSize({ width: 360, height: 640 })
-  }
   await expect(page.locator('.said-note')).toContainText(/^1: 8 s, .* Its next coat: (better )?\d/)
-  await look('drip')
+  await readable(page, 'drip')
   await page.clock.runFor(6000)
   await expect(bench.bar).toContainText('START')
   await expect(page.locator('.said-note')).toContainText(/^1: 8 s, .* Its next coat: (better )?\d/)
-  await look('next')
+  await readable(page, 'next')
 })
 
 test('a change of bucket that pours off a collar glaze with a caution of its own: all of it can be read', async ({
@@ -126,11 +109,7 @@ test('a change of bucket that pours off a collar glaze with a caution of its own
   await expect(bench.face).toContainText('Close Brackwater.')
   await expect(bench.face).toContainText('Contains manganese')
   await expect(page.locator('.strip')).toContainText('Take back')
-  for (const [width, height] of SIZES) {
-    await page.setViewportSize({ width, height })
-    await page.clock.runFor(300)
-    expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
-  }
+  await readable(page)
 })
 
 test('hands that are free, and pots that are kept for two buckets: all of it can be read', async ({
@@ -145,26 +124,22 @@ test('hands that are free, and pots that are kept for two buckets: all of it can
   await bench.told()
   for (let i = 0; i < 20 && !(await bench.face.textContent())?.includes('Free for'); i++) await bench.pass(20)
   await expect(bench.face).toContainText('Free for')
-  for (const [width, height] of SIZES) {
-    await page.setViewportSize({ width, height })
-    await page.clock.runFor(300)
-    // Which pots an order keeps is not for a test of sizes to wait for.
-    await page.evaluate(() => {
-      const face = document.querySelector('.bench-main .face')
-      for (const each of face?.querySelectorAll('.kept, .soft') ?? []) each.remove()
-      for (const text of [
-        'Pot 38 ready. Kept for a later Brackwater 18:22.',
-        'Pots 31, 32, 33, 34, 37, +2 ready. Kept for Heather 18:24.',
-        'waiting on purpose: saves one stir',
-      ]) {
-        const line = document.createElement('p')
-        line.className = text.startsWith('Pot') ? 'strong figures kept' : 'soft'
-        line.textContent = text
-        face?.append(line)
-      }
-    })
-    expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
-  }
+  // Which pots an order keeps is not for a test of sizes to wait for.
+  await page.evaluate(() => {
+    const face = document.querySelector('.bench-main .face')
+    for (const each of face?.querySelectorAll('.kept, .soft') ?? []) each.remove()
+    for (const text of [
+      'Pot 38 ready. Kept for a later Brackwater 18:22.',
+      'Pots 31, 32, 33, 34, 37, +2 ready. Kept for Heather 18:24.',
+      'waiting on purpose: saves one stir',
+    ]) {
+      const line = document.createElement('p')
+      line.className = text.startsWith('Pot') ? 'strong figures kept' : 'soft'
+      line.textContent = text
+      face?.append(line)
+    }
+  })
+  await readable(page)
 })
 
 test('the seconds until IN, and the dose below them: no text lies over another', async ({ page }) => {
@@ -173,9 +148,5 @@ test('the seconds until IN, and the dose below them: no text lies over another',
   await bench.arm(1)
   await bench.hit()
   await expect(page.locator('.count-lead-in')).toBeVisible()
-  for (const [width, height] of SIZES) {
-    await page.setViewportSize({ width, height })
-    await page.clock.runFor(100)
-    expect((await measure(page)).hidden, `${width} by ${height}`).toEqual([])
-  }
+  await readable(page)
 })

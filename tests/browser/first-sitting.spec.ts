@@ -1,7 +1,7 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
 import { twelve } from '../fixtures/twelve.ts'
 import { BenchPage } from './bench.ts'
-import { again, demo, key, misfits, open, option } from './desk-page.ts'
+import { again, demo, key, misfits, more, open, option } from './desk-page.ts'
 
 /** Setting up from nothing, on the built app, as a stranger would: every tap and every keystroke is counted. */
 
@@ -155,4 +155,35 @@ test('the help has a page a stage with its caution, reached from the room and fr
   await expect(page.getByRole('heading', { name: 'Waxing and wiping' })).toBeVisible()
   await key(page, 'Bench').click()
   await expect(page.locator('.bench')).toBeVisible()
+})
+
+test('every sound can be heard with its meaning: the tones of a dip, and the call of each bucket', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const lasts: number[] = []
+    Object.assign(window, { lasts })
+    const start = AudioBufferSourceNode.prototype.start
+    AudioBufferSourceNode.prototype.start = function (...when) {
+      if (this.buffer && this.buffer.duration > 0.01) lasts.push(this.buffer.duration)
+      return start.apply(this, when)
+    }
+  })
+  await demo(page)
+  await open(page, 'room/count')
+  await more(page, 'Hear every sound')
+  const keys = page.locator('.sounds > button')
+  await expect(keys).toHaveCount(9 + 3)
+  const heard = (): Promise<number[]> => page.evaluate('lasts.splice(0)')
+  await keys.first().click()
+  await expect.poll(async () => (await heard()).length).toBeGreaterThan(0)
+  for (let i = 0; i < 12; i++) {
+    await keys.nth(i).click()
+    const sounds: number[] = []
+    await expect.poll(async () => sounds.push(...(await heard()))).toBeGreaterThan(0)
+    // OUT lasts three seconds; a call is two notes, twice.
+    if (i === 5) expect(Math.max(...sounds)).toBeCloseTo(3, 1)
+    if (i > 8) expect(sounds.length).toBe(4)
+  }
+  expect(await page.evaluate(misfits)).toEqual([])
 })

@@ -1,5 +1,9 @@
 /** What a person needs of the kiln's cards lies in sight on the smallest usual phone, the strip that takes back beside it. */
 import { expect, type Locator, type Page, test } from '@playwright/test'
+import type { TableEvent } from '../../shared/events.ts'
+import { demoEvents } from '../../src/table/decide/demo.ts'
+import { KILN_SIZES } from '../../src/table/load/kiln-sizes.ts'
+import { BenchPage } from './bench.ts'
 import { KilnPage } from './kiln-page.ts'
 
 /** Whether all of it lies between the head and what is below the card. */
@@ -148,7 +152,22 @@ test('with a second kiln warm the title stays on its line, and the other load ha
   await kiln.says('PROPOSE')
   await expect(kiln.face.getByRole('button', { name: /^Load of .* yesterday/ })).toBeVisible()
   await kiln.shows('This kiln is on')
+  await expect(kiln.face).not.toContainText('Kiln isolated')
   expect((await page.locator('.desk-title').boundingBox())?.height).toBeLessThan(64)
+})
+
+test('two loads that are lit in one kiln are said on the card of each', async ({ page }) => {
+  const kiln = { ...KILN_SIZES.round, kilnId: 'k.1' }
+  const firing = { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 } as const
+  const lit = (loadId: string): TableEvent[] => [
+    { kind: 'load-begun', loadId, kilnId: 'k.1', firing },
+    { kind: 'kiln-lit', loadId },
+  ]
+  await BenchPage.on(page, [demoEvents(), [{ kind: 'kiln-set', kiln }], lit('l.1'), lit('l.2')])
+  for (const loadId of ['l.1', 'l.2']) {
+    await page.goto(`./#/shelf/${loadId}`)
+    await expect(page.locator('.kiln-main .alarm')).toContainText('is warm in this kiln too')
+  }
 })
 
 test('a half shelf is drawn large beside what is said of it, and its measures are in sight before', async ({

@@ -1,4 +1,4 @@
-import type { Page } from '@playwright/test'
+import { expect, type Page } from '@playwright/test'
 
 export interface Box {
   readonly name: string
@@ -34,7 +34,7 @@ export interface Measured {
   readonly rowPx: number | undefined
   /** The drawing of a pot beside whose words there is room. */
   readonly pot: Box | undefined
-  /** Text outside the screen, cut off, or under something else. */
+  /** Text outside the screen, cut off, under something else, or on other text. */
   readonly hidden: readonly string[]
 }
 
@@ -77,16 +77,22 @@ export const measure = (page: Page): Promise<Measured> =>
       return document.documentElement.scrollHeight > innerHeight + 1
     }
     const hidden: string[] = []
+    const lines: { text: string; left: number; right: number; top: number; bottom: number }[] = []
     const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT)
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
       const text = node.textContent?.trim()
       const parent = node.parentElement
       if (!text || !parent || parent.closest('.visually-hidden, .not-saved')) continue
+      if (getComputedStyle(parent).visibility === 'hidden') continue
       // Capitals reach about a third of the letters' size to either side of the middle of their line.
       const letters = Number.parseFloat(getComputedStyle(parent).fontSize) / 3
       const range = document.createRange()
       range.selectNodeContents(node)
-      for (const rect of range.getClientRects()) {
+      const rects = [...range.getClientRects()]
+      const [first, last] = [rects[0], rects.at(-1)]
+      if (first && last && !/[\s/-]/.test(text) && last.top > (first.top + first.bottom) / 2)
+        hidden.push(`"${text}" breaks inside the word`)
+      for (const rect of rects) {
         if (rect.width < 1 || rect.height < 1) continue
         const found = (why: string) => hidden.push(`"${text}" ${why}`)
         if (rect.left < -0.5 || rect.right > innerWidth + 0.5) found('runs out at the side')
@@ -95,6 +101,14 @@ export const measure = (page: Page): Promise<Measured> =>
           if (!scrolls(parent)) found('runs out above or below')
           continue
         }
+        if (!scrolls(parent))
+          lines.push({
+            text,
+            left: rect.left,
+            right: rect.right,
+            top: middle - letters,
+            bottom: middle + letters,
+          })
         for (const y of [middle - letters, middle + letters])
           for (const x of [rect.left + 2, rect.right - 2]) {
             const top = document.elementFromPoint(x, y)
@@ -105,6 +119,14 @@ export const measure = (page: Page): Promise<Measured> =>
       if (parent.scrollWidth > parent.clientWidth + 1 && getComputedStyle(parent).overflowX === 'hidden')
         hidden.push(`"${text}" is cut short`)
     }
+    lines.forEach((a, i) => {
+      for (const b of lines.slice(i + 1))
+        if (
+          Math.min(a.right, b.right) - Math.max(a.left, b.left) > 2 &&
+          Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1
+        )
+          hidden.push(`"${a.text}" and "${b.text}" lie on each other`)
+    })
     const pot = all('.face-pot:not(.face-much, :has(.caution)) > .outline')[0]
     const bar = sheet ? undefined : all('.bar:not(.bar-rest)')[0]
     return {
@@ -131,3 +153,22 @@ export const measure = (page: Page): Promise<Measured> =>
       hidden: [...new Set(hidden)],
     }
   })
+
+/** A small phone, two tall ones, the smallest, and one on its side. */
+const SIZES = [
+  [360, 640],
+  [360, 780],
+  [390, 844],
+  [320, 568],
+  [640, 360],
+] as const
+
+/** At each size of phone every text of this moment can be read; the small phone is left. */
+export async function readable(page: Page, moment = ''): Promise<void> {
+  for (const [width, height] of SIZES) {
+    await page.setViewportSize({ width, height })
+    await page.clock.runFor(100)
+    expect((await measure(page)).hidden, `${moment} ${width} by ${height}`).toEqual([])
+  }
+  await page.setViewportSize({ width: SIZES[0][0], height: SIZES[0][1] })
+}

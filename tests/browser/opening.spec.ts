@@ -227,6 +227,7 @@ test('a pot without its number is told by what is seen of it, and is the next ca
   const found = page.locator('.which-pot', { hasText: '33' })
   await found.tap()
   await expect(opening.title).toContainText('Pot 33')
+  await expect(opening.title).toContainText('% sure')
   await opening.says('GOOD')
   await opening.hit()
   expect((await opening.fired(33)).found?.run).toEqual({ is: 'none' })

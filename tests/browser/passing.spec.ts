@@ -143,6 +143,10 @@ test('a class: the plan on one phone, the own pots on another that shows the ben
     for (const number of pots) await key(teacher, new RegExp(`^Pot ${number} `)).tap()
   }
   await expect(key(teacher, /^Pot 34 at .*, Wren/)).toHaveAttribute('aria-pressed', 'false')
+  // What a mark holds stands on the paper too.
+  await key(teacher, 'Class sheet').tap()
+  await expect(teacher.locator('.class-glaze', { hasText: 'Heather' })).toContainText('Contains manganese')
+  await teacher.getByRole('button', { name: 'Back' }).tap()
   await key(teacher, 'Show the plan').tap()
 
   await open(student, 'codes')

@@ -126,8 +126,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'the scale teaches nothing',
     file: 'src/engine/wait/learn.ts',
-    find: 'weight *= normalPdf(Math.log(weighing.gainG / at[k]!) / gainSd(weighing.gainG))',
-    replace: 'weight *= normalPdf(0 * Math.log(weighing.gainG / at[k]!) * gainSd(weighing.gainG))',
+    find: 'weight *= gainLikelihood(weighing.gainG, at[k]!)',
+    replace: 'weight *= gainLikelihood(weighing.gainG, weighing.gainG + 0 * at[k]!)',
     tests: ['tests/unit/engine/learn.test.ts'],
   },
   {
@@ -147,8 +147,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'a full wall is never told from one that is likely so',
     file: 'src/table/advice/warnings.ts',
-    find: 'const full = upperMm < thirstyUpperMm * THIN_PART',
-    replace: 'const full = likelyMm < thirstyMm * THIN_PART',
+    find: 'const full = filledAt(table, pot, now) >= FULL_PART',
+    replace: 'const full = FULL_PART > 0',
     tests: ['tests/unit/table/quiet.test.ts'],
   },
   {

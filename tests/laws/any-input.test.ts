@@ -190,9 +190,8 @@ test('any advice on them is a number that can be used, nothing, or refused by na
         if (!dip) return
         usable(secondsFor(standing, dip, wantedMm).holdS, 20)
         usable(densityFor({ ...standing, events: [] }, { ...dip, holdS: 3 }, wantedMm), 2)
-        const { likelyMm, thirstyMm, makeUpS } = nextCoat(standing, dip)
+        const { likelyMm, thirstyMm } = nextCoat(standing, dip)
         expect(likelyMm >= 0 && thirstyMm >= 0).toBe(true)
-        usable(makeUpS, 60)
         const fit = stackThatFits({ ...standing, events: [] }, dips.slice(0, 3))
         for (const s of [
           ...(fit.seconds ?? []),

@@ -71,6 +71,9 @@ const DRY_PART = 0.15
 const DRY_SHARE = 0.5
 /** Model error of the gain of a whole pot, sd of its logarithm, beside these. Assumption. */
 const GAIN_SD = 0.05
+/** A weight in fifty is another pot's, or typed wrong (assumption): as likely then at any of `STRAY_LN` of ln(gain). */
+const STRAY = 0.02
+const STRAY_LN = 4
 /** Lightest gain that says anything, grams. */
 const LEAST_GAIN_G = 1
 
@@ -162,18 +165,31 @@ function looked(look: Look): AtNodes {
 function weighed(weighing: Weighing): AtNodes {
   inRange('gainG', weighing.gainG, -1e6, 1e6)
   if (weighing.gainG < LEAST_GAIN_G) return 'noGain'
-  const until: WallEvent[] = weighing.events.filter((event) => event.atMin <= weighing.atMin)
+  const grams = gainsG(weighing)
+  return grams.every((g) => g > 0) ? grams : 'noGain'
+}
+
+/** What a pot has gained at the moment of a weighing, at each node, grams. */
+function gainsG({ pot, events, air0, atMin }: Omit<Weighing, 'kind' | 'id' | 'gainG'>): readonly number[] {
+  const until: WallEvent[] = events.filter((event) => event.atMin <= atMin)
   // A sponge with no water marks the moment of the weighing and ends the run there.
-  const course = courseOf(
-    weighing.pot,
-    [...until, { kind: 'wipe', atMin: weighing.atMin, waterMm: 0 }],
-    weighing.air0,
-  )
-  const grams = atEach((fill) => {
+  const course = courseOf(pot, [...until, { kind: 'wipe', atMin, waterMm: 0 }], air0)
+  return atEach((fill) => {
     const run = runPot(course, Math.exp(fill))
     return waterG(run) + dryGlazeG(run)
   })
-  return grams.every((g) => g > 0) ? grams : 'noGain'
+}
+
+/** A gain further from every filling than so many of its sd is a wrong weight rather. Our choice. */
+const LIKELY_SDS = 3
+
+/** The least and the most that a pot may have gained at the moment of a weighing, grams: what lies beyond is asked about. */
+export function likelyGainG(when: Omit<Weighing, 'kind' | 'id' | 'gainG'>): { least: number; most: number } {
+  const all = gainsG(when)
+  const at = (gainG: number, sds: number): number =>
+    gainG < LEAST_GAIN_G ? LEAST_GAIN_G : gainG * Math.exp(sds * gainSd(gainG))
+  const [least, most] = [Math.min(...all), Math.max(...all)]
+  return { least: least < LEAST_GAIN_G ? 0 : at(least, -LIKELY_SDS), most: at(most, LIKELY_SDS) + SCALE_G }
 }
 
 function intervalOf(look: Look, computedMin: number, fromMin: number): Interval {
@@ -195,6 +211,12 @@ function lookFromMin(look: Look): number {
   return last
 }
 
+/** Likelihood of a gain where `computedG` were brought: a wrong weight tells no filling from another. */
+function gainLikelihood(gainG: number, computedG: number): number {
+  const sd = gainSd(gainG)
+  return (1 - STRAY) * (normalPdf(Math.log(gainG / computedG) / sd) / sd) + STRAY / STRAY_LN
+}
+
 /**
  * What the kept observations teach, from `start` (UNLEARNED, or a room's lesson widened for one glaze). Order does
  * not matter; leaving one out is as if it had never been. RangeError for a pot, event or reading that makes no sense.
@@ -212,15 +234,22 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
     else scales.push({ weighing: observation, at })
   }
   if (looks.length + scales.length === 0) return { ...start, dropped }
+  // Beside what was read, what is learned where each pot weighs as computed: a wrong weight makes nothing surer than that.
   let [sum, fill1, fill2, time1, time2] = [0, 0, 0, 0, 0]
+  let [sum0, fill10, fill20] = [0, 0, 0]
   FILLS.forEach((fill, k) => {
     const x = (fill - start.fillMean) / priorSd
     const intervals = looks.map(({ look, at, fromMin }) => intervalOf(look, at[k]!, fromMin))
     const time = timeFactor(intervals, start.timeMean, start.timeSd, LABEL_NOISE)
     let weight = normalPdf(x) * time.evidence
+    let weight0 = weight
     for (const { weighing, at } of scales) {
-      weight *= normalPdf(Math.log(weighing.gainG / at[k]!) / gainSd(weighing.gainG))
+      weight *= gainLikelihood(weighing.gainG, at[k]!)
+      weight0 *= gainLikelihood(at[AS_COMPUTED]!, at[k]!)
     }
+    sum0 += weight0
+    fill10 += weight0 * fill
+    fill20 += weight0 * fill * fill
     sum += weight
     fill1 += weight * fill
     fill2 += weight * fill * fill
@@ -230,10 +259,11 @@ export function learn(observations: readonly Observation[], start: Learned = UNL
   // Readings so far off that every node calls them impossible teach nothing.
   if (!(sum > 0)) return { ...start, dropped }
   const fillMean = fill1 / sum
+  const leastVariance = scales.length > 0 && sum0 > 0 ? fill20 / sum0 - (fill10 / sum0) ** 2 : 0
   const timeMean = time1 / sum
   return {
     fillMean,
-    fillSd: Math.sqrt(Math.max(0, fill2 / sum - fillMean * fillMean)),
+    fillSd: Math.sqrt(Math.max(0, leastVariance, fill2 / sum - fillMean * fillMean)),
     timeMean,
     timeSd: Math.sqrt(Math.max(0, time2 / sum - timeMean * timeMean)),
     count: start.count + looks.length + scales.length,

@@ -94,11 +94,8 @@ export interface NextCoat {
   /** One coat in twenty is thinner, one thicker. */
   readonly lowerMm: number
   readonly upperMm: number
-  /** What the same dip would leave on the dry, bare pot: likely, and upper. */
+  /** What the same dip would likely leave on the dry, bare pot. */
   readonly thirstyMm: number
-  readonly thirstyUpperMm: number
-  /** Seconds that make up for the difference; undefined when none can. */
-  readonly makeUpS: number | undefined
 }
 
 const NO_COAT = { likelyMm: 0, lowerMm: 0, upperMm: 0 } as const
@@ -107,10 +104,7 @@ const NO_COAT = { likelyMm: 0, lowerMm: 0, upperMm: 0 } as const
 export function nextCoat(standing: PotHistory, dip: Dip): NextCoat {
   const dry: PotHistory = { ...standing, pot: { ...standing.pot, startWater: 0 }, events: [] }
   const { likelyMm, lowerMm, upperMm } = coatOn(standing, dip) ?? NO_COAT
-  const { likelyMm: thirstyMm, upperMm: thirstyUpperMm } = coatOn(dry, dip) ?? NO_COAT
-  const coat = { likelyMm, lowerMm, upperMm, thirstyMm, thirstyUpperMm }
-  if (!(thirstyMm > 0)) return { ...coat, makeUpS: undefined }
-  return { ...coat, makeUpS: likelyMm >= thirstyMm ? dip.holdS : secondsFor(standing, dip, thirstyMm).holdS }
+  return { likelyMm, lowerMm, upperMm, thirstyMm: coatMm(dry, dip) }
 }
 
 /** Thinnest slop that is worth asking for, g/mL. */

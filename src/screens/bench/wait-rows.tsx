@@ -88,7 +88,9 @@ export function WaitRows({ card }: { readonly card: Wait }) {
           return (
             <li key={`stir ${bucketId}`} class="due">
               {mark}
-              <strong style={{ '--n': glaze?.name.length ?? 1 }}>{glaze?.name}</strong>
+              <strong style={{ '--n': glaze?.name.length ?? 1, '--clock': clock.length }}>
+                {glaze?.name}
+              </strong>
               {told}
             </li>
           )

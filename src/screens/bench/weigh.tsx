@@ -24,6 +24,8 @@ export function WeighPage({
   const words = useApp().words.value
   const w = useLateWords().other
   const typed = useSignal('')
+  /** What was to be kept before: an odd weight that is kept once more is meant. */
+  const asked = useSignal('')
   const dry = coatsOn(pot).length === 0 && pot.washedAt === undefined && pot.damp === undefined
   const as = pot.bisqueG === undefined || dry ? 'bisque' : 'now'
   const { potId } = pot.facts
@@ -46,7 +48,11 @@ export function WeighPage({
         ))}
         <PressButton
           class="other-chip weigh-keep"
-          onPress={act({ do: 'weigh', potId, grams: Number(typed.value), as })}
+          onPress={(atMs) => {
+            const sure = asked.value === typed.value
+            asked.value = typed.value
+            act({ do: 'weigh', potId, grams: Number(typed.value), as, sure })(atMs)
+          }}
         >
           {w.weighKeep}
         </PressButton>

@@ -36,7 +36,10 @@ export function WithPot({
   return (
     <div class={much ? 'face face-pot face-much' : 'face face-pot'}>
       {above}
-      <h1 class={mark ? 'title glaze' : 'title'} style={{ '--n': title.length }}>
+      <h1
+        class={mark ? 'title glaze' : 'title'}
+        style={{ '--n': title.length + 0.6 * (title.split(/[mMW]/).length - 1) }}
+      >
         {mark}
         {title}
       </h1>

@@ -11,7 +11,7 @@ import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { DeskSave } from '../desk/save.tsx'
 import { placeText } from '../text/amounts.ts'
-import { nameOf } from '../text/pot-text.ts'
+import { cautionText, nameOf } from '../text/pot-text.ts'
 import { StillCode, StillCodes } from './code.tsx'
 import { usePassing } from './handout.tsx'
 import { usePassingWords } from './words.ts'
@@ -21,9 +21,9 @@ interface SheetProps {
   readonly back: () => void
 }
 
-/** The class on one page of paper: its codes, each stack by its marks with a code of its own, and the pots with boxes to tick. */
+/** The class on one page of paper: its codes, each stack by its marks with a code of its own, what the marks are and hold, and the pots with boxes to tick. */
 export function ClassSheet({ handout, back }: SheetProps) {
-  const { table, now } = useDesk()
+  const { table, now, words } = useDesk()
   useEffect(() => scrollTo(0, 0), [])
   const w = usePassingWords()
   const passing = usePassing()
@@ -77,6 +77,15 @@ export function ClassSheet({ handout, back }: SheetProps) {
           })}
         </div>
         <p>{w.class.how}</p>
+        {handout.buckets.map(({ bucketId, name, cautions }) => (
+          <p key={bucketId} class="class-glaze">
+            <Mark bucketId={bucketId} />
+            <span>
+              {name}
+              {cautions.length > 0 ? <strong>. {cautionText(words.value, cautions)}</strong> : null}
+            </span>
+          </p>
+        ))}
         <div class="class-rows">
           {groups
             .filter((group) => group.pots.length > 0)

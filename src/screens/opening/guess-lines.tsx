@@ -10,12 +10,12 @@ import { atMark, scaleOf } from './run-scale.ts'
 export function appText(words: OpeningWords, formats: Formats, units: Units, app: AppGuess): string {
   const w = words.opening
   const { lowMm, likelyMm, highMm, roomMm } = app
-  // From none to the shelf says nothing of the middle either.
-  if (lowMm <= 0 && highMm >= roomMm) return w.score.any
   const scale = scaleOf(units)
   const mark = (mm: number) => Math.round(mm / scale.markMm)
   const short = (mm: number) => (mm >= roomMm ? w.run.shelf : scale.number(mark(mm)))
   const likely = reachText(words, formats, likelyMm >= roomMm ? 'shelf' : atMark(scale, mark(likelyMm)))
+  // The middle is scored, however wide its range.
+  if (lowMm <= 0 && highMm >= roomMm) return w.score.any(likely)
   return short(lowMm) === short(highMm) ? likely : w.score.range(likely, short(lowMm), short(highMm))
 }
 

@@ -120,13 +120,16 @@ function Cards({ loadId, potId, first, drafts }: OpeningProps & { readonly draft
       : pot && pots.includes(pot)
         ? w.nth(pots.indexOf(pot) + 1, pots.length)
         : ''
-  const under = pot
-    ? place === undefined
-      ? w.noPlace(nth)
-      : (judges ? w.at : w.stands)(place, nth)
-    : load && !page
-      ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
-      : ''
+  const matched = pot && load?.matched?.[pot.facts.potId]
+  const under = matched
+    ? w.matched(Math.min(99, Math.round(100 * matched.sureness)), nth)
+    : pot
+      ? place === undefined
+        ? w.noPlace(nth)
+        : (judges ? w.at : w.stands)(place, nth)
+      : load && !page
+        ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
+        : ''
   const potKey = pot?.facts.potId
   return (
     <div class="desk kiln open" ref={root}>

@@ -3,7 +3,7 @@ import { firedOf } from '../../table/fired/fired-pot.ts'
 import { type FactorTold, factorsOf } from '../../table/fired/lesson.ts'
 import { asSet, keepsLimit, type LimitTold, limitsTold, takesLimit } from '../../table/fired/limits.ts'
 import { type JudgedPot, type PotResult, resultsOf } from '../../table/fired/results.ts'
-import { asTold, isOfDrip, keeps, takes } from '../../table/fired/take.ts'
+import { asTold, isByOneFiring, isOfDrip, keeps, takes } from '../../table/fired/take.ts'
 import { More } from '../../ui/more.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import { useDays } from '../days.ts'
@@ -101,6 +101,8 @@ function Lesson({ told }: { readonly told: FactorTold }) {
       {(asks || still !== 'same') && !waits ? (
         <Answers
           asks={asks}
+          keeps={!ofDrip && isByOneFiring(told)}
+          isKept={!ownDrip}
           label={ofDrip ? w.useDrip : w.use}
           use={() => act(takes(told))}
           keep={() => act(keeps(told))}
@@ -127,6 +129,9 @@ function Lesson({ told }: { readonly told: FactorTold }) {
 }
 
 interface AnswersProps {
+  /** To keep it is the main answer; what is kept says so, unless a drip was taken by itself. */
+  readonly keeps?: boolean
+  readonly isKept?: boolean
   /** Nobody answered yet. */
   readonly asks: boolean
   /** What is used by it. */
@@ -136,17 +141,17 @@ interface AnswersProps {
 }
 
 /** What a hand says of a lesson; one that was kept as it was can be used all the same. */
-function Answers({ asks, label, use, keep }: AnswersProps) {
+function Answers({ asks, keeps = false, isKept = true, label, use, keep }: AnswersProps) {
   const { words } = useOpening()
   const w = words.value.opening.taught
   return (
     <div class={asks ? 'pair' : 'open-kept'}>
-      {asks ? null : <p>{w.kept}</p>}
-      <button type="button" class={asks ? 'desk-main' : 'desk-second'} onClick={use}>
+      {asks || !isKept ? null : <p>{w.kept}</p>}
+      <button type="button" class={asks && !keeps ? 'desk-main' : 'desk-second'} onClick={use}>
         {label}
       </button>
       {asks ? (
-        <button type="button" class="desk-second" onClick={keep}>
+        <button type="button" class={keeps ? 'desk-main' : 'desk-second'} onClick={keep}>
           {w.keep}
         </button>
       ) : null}

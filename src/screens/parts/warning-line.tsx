@@ -97,12 +97,12 @@ export function warningText(
 
 const figure = (factor: number): string => `${Number(factor.toPrecision(2))}`
 
-/** What comes out now, what would make up for it, and from when the wall drinks again. */
+/** What comes out now, and from when the wall drinks again. */
 function thinText(
   w: LateWords['warning'],
   formats: Formats,
   table: Table,
-  { grade, likelyMm, lowerMm, upperMm, makeUpS, again }: Extract<Warning, { kind: 'thin' }>,
+  { grade, likelyMm, lowerMm, upperMm, again }: Extract<Warning, { kind: 'thin' }>,
 ): string {
   const [low, high] = [formats.coat(lowerMm), formats.coat(upperMm)]
   const now =
@@ -112,6 +112,5 @@ function thinText(
         ? w.thinOne(high)
         : w.thin(low, high)
   const later = again && w.thinAgain(formats.coat(again.likelyMm), formats.clock(again.at + table.skewMs))
-  const mended = makeUpS === undefined ? (later ? '' : w.thinWait) : w.thinMakeUp(Math.round(makeUpS * 2) / 2)
-  return [now, later, mended].filter(Boolean).join(' ')
+  return `${now} ${later ?? w.thinWait}`
 }

@@ -1,12 +1,11 @@
 import { useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
-import type { LookedInto, PassedOn } from '../app.ts'
+import type { JoinedHow, PassedOn } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 import { copiedDays } from './doors.tsx'
-
-type Looked = Extract<LookedInto, { ok: true }>
+import { Join, type Looked } from './join.tsx'
 
 /** Backups, what was set aside, and clearing the table. */
 export function Keep() {
@@ -16,7 +15,7 @@ export function Keep() {
   const [said, setSaid] = useState<{ readonly text: string; readonly wrong: boolean }>()
   const [looked, setLooked] = useState<Looked>()
   const [cleared, setCleared] = useState(false)
-  const { quarantined: aside, readOnly, unread, copiedAt } = health.value
+  const { quarantined: aside, readOnly, unread, copiedAt, copyHere, lasting } = health.value
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const passOn = (file: () => Promise<PassedOn>, out: typeof w.backedUp) => {
@@ -34,9 +33,9 @@ export function Keep() {
       })
       .catch(failed)
   }
-  const join = ({ takeIn }: Looked, goesOn = false) => {
+  const join = ({ takeIn }: Looked, how: JoinedHow) => {
     setLooked(undefined)
-    takeIn(goesOn)
+    takeIn(how)
       .then(({ added, known, faulty, waiting, ahead, whole, photos, photosLost }) => {
         const missing = [
           ...(whole ? [w.notWhole(whole.read, whole.of)] : []),
@@ -87,29 +86,7 @@ export function Keep() {
         {w.sheets}
       </button>
       {looked ? (
-        <div class="looked">
-          <p class="strong figures">{w.looked(looked)}</p>
-          {looked.whole ? (
-            <p class="alarm figures">{w.notWhole(looked.whole.read, looked.whole.of)}</p>
-          ) : null}
-          {looked.picturesLost > 0 ? <p class="alarm figures">{w.photosLost(looked.picturesLost)}</p> : null}
-          {looked.mayGoOn ? (
-            <>
-              <p>{w.whose}</p>
-              <button type="button" class="key" onClick={() => join(looked, true)}>
-                {w.goOn}
-              </button>
-            </>
-          ) : null}
-          <div class="pair">
-            <button type="button" class="key" onClick={() => join(looked)}>
-              {looked.mayGoOn ? w.another : w.join}
-            </button>
-            <button type="button" class="key" onClick={() => setLooked(undefined)}>
-              {w.leave}
-            </button>
-          </div>
-        </div>
+        <Join looked={looked} join={(how) => join(looked, how)} leave={() => setLooked(undefined)} />
       ) : null}
       {said ? (
         <p class={said.wrong ? 'alarm' : 'strong'} role={said.wrong ? 'alert' : 'status'}>
@@ -117,6 +94,12 @@ export function Keep() {
         </p>
       ) : null}
       {demo ? null : <p class="strong">{w.copied(copiedDays(copiedAt))}</p>}
+      {demo || copyHere === undefined ? null : (
+        <p class="help">
+          {copyHere ? w.copyHere : w.noCopyHere}{' '}
+          {lasting === undefined ? '' : w.lasting[lasting ? 'yes' : 'no']}
+        </p>
+      )}
       {aside > 0 ? <p class="alarm figures">{w.aside(aside)}</p> : null}
       {readOnly ? <p class="alarm">{w.readOnly}</p> : null}
       {unread ? null : cleared ? (

@@ -6,6 +6,7 @@ import { SavedNumber } from '../desk/entry-field.tsx'
 import { useRoomWords } from '../desk/room-words.ts'
 import { optionsOf, useSet } from '../desk/settings.ts'
 import { SoundSettings } from './sound.tsx'
+import { Sounds } from './sounds.tsx'
 
 type NumberSetting = Extract<keyof Settings, LimitedField>
 
@@ -45,6 +46,7 @@ export function Count() {
         <NumberOf field="collarVesselMm" label={w.vessel} />
       </div>
       <SoundSettings />
+      <Sounds />
     </section>
   )
 }

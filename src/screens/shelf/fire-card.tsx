@@ -1,5 +1,6 @@
 import type { VNode } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
+import { hotInKiln } from '../../table/load/before-fire.ts'
 import { coneAhead } from '../../table/load/fire.ts'
 import { glassTells, stageOf } from '../../table/load/loads.ts'
 import { coneNearAt } from '../../table/load/look-from.ts'
@@ -74,6 +75,7 @@ export function FireCard({ load, open, beside }: FireProps) {
         ? { label: w.bar.reading, onPress: () => open('reading') }
         : undefined
   const fires = load.offAt === undefined
+  const other = load.openedAt === undefined ? hotInKiln(table.value, load, now.value) : undefined
   const last = load.readings.at(-1)
   const { temp } = formats.value
   const look = load.cones.findLast(({ cone }) => cone === firing.cone)
@@ -84,6 +86,7 @@ export function FireCard({ load, open, beside }: FireProps) {
     <>
       <KilnMain>
         <Alarm said={said} />
+        {other ? <p class="alarm figures">{fire.both(w.loadOf(days.moment(other.begunAt)))}</p> : null}
         <p class="kiln-big figures">
           {last && last.at > (load.offAt ?? 0)
             ? w.last(temp(last.tempC), days.moment(last.at))

@@ -4,12 +4,10 @@ import { forecastOf } from '../../table/forecast/forecast.ts'
 import { inTheWay } from '../../table/load/before-fire.ts'
 import type { LoadState } from '../../table/model/load-state.ts'
 import { useDays } from '../days.ts'
-import { thingName, useLoad } from './load-app.ts'
+import { useLoad } from './load-app.ts'
+import { potsNamed } from './pots-named.ts'
 
 const MIN_MS = 60_000
-/** More pots than these are counted, not named. */
-const NAMED = 6
-
 interface WayProps {
   readonly load: LoadState
   /** All its shelves stand: its pots go into the fire as they are. */
@@ -36,8 +34,7 @@ export function InTheWay({ load, loaded, children }: WayProps) {
   }
   const isWet = loaded && wet.length > 0
   if (!hot && !isWet) return null
-  const names = wet.map(({ facts }) => thingName(words.value, table.value, facts.potId))
-  const named = [...names.slice(0, NAMED), ...(names.length > NAMED ? ['…'] : [])].join(', ')
+  const named = potsNamed(words.value, table.value, wet)
   const dryAt = Math.max(...wet.map((pot) => forecastOf(table.value, pot)?.kiln.likely ?? 0))
   const dry = Number.isFinite(dryAt) ? days.moment(dryAt) : words.value.units.never
   return (

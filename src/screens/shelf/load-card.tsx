@@ -2,6 +2,7 @@ import type { VNode } from 'preact'
 import { useState } from 'preact/hooks'
 import type { KilnFacts } from '../../../shared/load.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
+import { hotInKiln } from '../../table/load/before-fire.ts'
 import { conesSeen } from '../../table/load/kiln-space.ts'
 import { shelfLine } from '../../table/load/kiln-spoken.ts'
 import { levelShown } from '../../table/load/level-shown.ts'
@@ -102,6 +103,8 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
           ? w.bar.light
           : w.bar.propose
   const isLoaded = stage.is !== 'shelf' && stage.is !== 'propose'
+  const isHot =
+    hotInKiln(table.value, { loadId: load?.loadId, kiln: load?.kiln ?? kiln }, app.now.value) !== undefined
   const isCandled = load !== undefined && candled(table.value, load)
   return (
     <>
@@ -119,7 +122,7 @@ export function LoadCard({ load: kept, stage: known, kiln, packing, open, looked
             </InTheWay>
           ) : null}
           {load && stage.is === 'shelf' && conesSeen(load) === false ? <p class="alarm">{w.unseen}</p> : null}
-          <p class="caution">{isLoaded ? care.light : care.shelf}</p>
+          <p class="caution">{isLoaded ? care.light : isHot ? care.cool : care.shelf}</p>
           {load && shown ? (
             <Level load={load} level={shown} rests={asking} tell={tell}>
               {levels.length < 2

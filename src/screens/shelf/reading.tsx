@@ -132,7 +132,7 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
           </p>
         )}
         <AgoKeys agoMin={agoMin} choose={setAgo} />
-        <div class="kiln-pad">
+        <div class={asked.length > 0 || warning ? 'kiln-pad is-tight' : 'kiln-pad'}>
           {KEYS.map((key) => (
             <button key={key} type="button" class="key figures" onClick={type(key)}>
               {key}

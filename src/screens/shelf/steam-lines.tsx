@@ -2,10 +2,8 @@ import { CLEAR_TWICE_MS } from '../../table/load/loads.ts'
 import type { Steams } from '../../table/load/steam.ts'
 import { FIRE_WORDS } from '../../words/fire.ts'
 import { useDays } from '../days.ts'
-import { thingName, useLoad } from './load-app.ts'
-
-/** More pots than these are counted, not named. */
-const NAMED = 6
+import { useLoad } from './load-app.ts'
+import { potsNamed } from './pots-named.ts'
 
 /** What bursts pots, as it is known: the gravest of it. */
 export function SteamLines({ steams }: { readonly steams: Steams }) {
@@ -14,8 +12,7 @@ export function SteamLines({ steams }: { readonly steams: Steams }) {
   const w = fire.steams
   const days = useDays()
   const { tempC, foggedAt, clearAt, early, atHeat, wet } = steams
-  const names = wet.map(({ facts }) => thingName(words.value, table.value, facts.potId))
-  const named = [...names.slice(0, NAMED), ...(names.length > NAMED ? ['…'] : [])].join(', ')
+  const named = potsNamed(words.value, table.value, wet)
   const temp = formats.value.temp(tempC ?? 0)
   const clock = foggedAt === undefined ? undefined : days.moment(foggedAt)
   return (

@@ -33,8 +33,8 @@ type Said =
       readonly slab?: true
     }
   /**
-   * The coat comes out thin: likely, or surely, for the wall is full. Between `lowerMm` and `upperMm`; `makeUpS` seconds would give the coat of a dry
-   * wall, undefined if none can. `again`: when the wall likely drinks again, table time ms, and what the dip leaves then.
+   * The coat comes out thin, between `lowerMm` and `upperMm`, for the wall is full, or likely, for it is nearly so. No
+   * seconds make up for it. `again`: when the wall likely drinks again, table time ms, and what the dip leaves then.
    */
   | {
       readonly kind: 'thin'
@@ -42,7 +42,6 @@ type Said =
       readonly likelyMm: number
       readonly lowerMm: number
       readonly upperMm: number
-      readonly makeUpS: number | undefined
       readonly again?: { readonly at: number; readonly likelyMm: number }
     }
   /** After a slip: seconds for this coat that come nearest to the plan; undefined: skip it. */
@@ -141,7 +140,6 @@ export function remedyS(warnings: readonly Warning[]): number | undefined {
   for (const warning of warnings) {
     if (warning.kind === 'repair') return warning.holdS ?? 0
     if (warning.kind === 'build' && warning.grade === 'over') return warning.remedyS
-    if (warning.kind === 'thin' && warning.makeUpS !== undefined) return Math.round(warning.makeUpS * 2) / 2
   }
   return undefined
 }

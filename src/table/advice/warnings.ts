@@ -11,7 +11,7 @@ import { nextCoat } from '../../engine/wait/seconds.ts'
 import { type Foot, footOf } from '../fired/foot.ts'
 import { pairOf } from '../fired/pairs.ts'
 import { airAt, airOf } from '../forecast/air-inputs.ts'
-import { TOGETHER_MS } from '../forecast/forecast.ts'
+import { filledAt, isWet, TOGETHER_MS } from '../forecast/forecast.ts'
 import { dipNow, limitsOf, repairNow, zonesWith } from '../forecast/hypothetical-dip.ts'
 import { lessonFor } from '../forecast/learning.ts'
 import { engineDip, MIN_MS, standingWith } from '../forecast/pot-history.ts'
@@ -29,6 +29,8 @@ import { gravity, isLoud, type Warning } from './warning.ts'
 
 /** A coat that is at most this part of the same on a dry wall is worth a word. Our choice. */
 const THIN_PART = 0.6
+/** A wall that is told this full or fuller is called full. Our choice. */
+const FULL_PART = 0.95
 /** Forecasts of a card that stays up are renewed this often. */
 const RENEW_MS = 20_000
 
@@ -78,7 +80,7 @@ function computed(table: Table, pot: PotState, bucketId: string, now: number): A
     repair && build?.kind === 'build' ? { ...build, remedyS: repair.holdS ?? 0 } : build,
     fitWarning(table, pot, dip),
     repair && { kind: 'repair', holdS: repair.holdS },
-    thinWarning(table, pot, dip),
+    thinWarning(table, pot, dip, now),
     neckWarning(pot, dip),
     dewWarning(table, pot, now),
     heldWarning(table, pot, now),
@@ -168,24 +170,23 @@ function runWarning(table: Table, pot: PotState, dip: DipState, foot: Foot): War
 }
 
 /**
- * A coat whose likely figure is thin against the likely one of the same dip on the same pot when dry is likely thin; the
- * wall is full where even its most is thin against the most.
+ * A coat whose likely figure is thin against the likely one of the same dip on the same pot when dry; by how full the
+ * card tells the wall, that is why.
  */
-function thinWarning(table: Table, pot: PotState, dip: DipState): Warning | undefined {
+function thinWarning(table: Table, pot: PotState, dip: DipState, now: number): Warning | undefined {
   const more = engineDip(table, pot, dip)
-  const last = coatsOn(pot).at(-1)
-  if (!more || !last) return undefined
+  if (!more || !isWet(pot)) return undefined
   // The half across is not in its way: on a bare half a side dip meets a dry wall.
   const standing = standingWith(
     table,
     pot,
     dipsOnHalf(table, pot, halfAt(table, pot, dip.coat, dip.cover) ?? 0),
   )
-  const { likelyMm, lowerMm, upperMm, thirstyMm, thirstyUpperMm, makeUpS } = nextCoat(standing, more)
+  const { likelyMm, lowerMm, upperMm, thirstyMm } = nextCoat(standing, more)
   if (likelyMm >= thirstyMm * THIN_PART) return undefined
-  const full = upperMm < thirstyUpperMm * THIN_PART
-  const atMin = forecastPot(standing.pot, standing.events, standing.air0, lessonFor(table, last.bucketId))
-    .thirsty.likely
+  const full = filledAt(table, pot, now) >= FULL_PART
+  const lesson = lessonFor(table, coatsOn(pot).at(-1)?.bucketId ?? dip.bucketId)
+  const atMin = forecastPot(standing.pot, standing.events, standing.air0, lesson).thirsty.likely
   const then =
     Number.isFinite(atMin) && atMin > more.atMin ? nextCoat(standing, { ...more, atMin }) : undefined
   return {
@@ -194,7 +195,6 @@ function thinWarning(table: Table, pot: PotState, dip: DipState): Warning | unde
     likelyMm,
     lowerMm,
     upperMm,
-    makeUpS,
     ...(then && then.likelyMm > (full ? upperMm : likelyMm)
       ? { again: { at: atMin * MIN_MS, likelyMm: then.likelyMm } }
       : {}),

@@ -1,4 +1,5 @@
 import type { TableEvent } from '../../../shared/events.ts'
+import { likelyGrams } from '../forecast/learning.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { densityAt } from '../model/density.ts'
 import { LIMITS, outOfRange } from '../model/limits.ts'
@@ -85,7 +86,8 @@ export function decideCorrections(table: Table, action: Action, stamp: HitStamp)
     case 'weigh': {
       const wrong = outOfRange('grams', action.grams)
       if (wrong) return { refusal: wrong }
-      return onPot(table, action.potId, ({ bisqueG }) => {
+      return onPot(table, action.potId, (pot) => {
+        const { bisqueG } = pot
         const { potId, grams, as } = action
         if (as === 'now' && bisqueG === undefined) return { refusal: { code: 'missing', field: 'bisque' } }
         if (as === 'now' && bisqueG !== undefined && grams < bisqueG)
@@ -96,6 +98,9 @@ export function decideCorrections(table: Table, action: Action, stamp: HitStamp)
               facts: { value: grams, least: bisqueG, most: LIMITS.grams.most },
             },
           }
+        const likely = as === 'now' && !action.sure && likelyGrams(table, pot, stamp.at - table.skewMs)
+        if (likely && (grams < likely.least || grams > likely.most))
+          return { refusal: { code: 'odd-weight', field: 'grams', facts: { value: grams, ...likely } } }
         return { events: [{ kind: 'weighed', potId, grams, as }] }
       })
     }

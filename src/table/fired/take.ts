@@ -17,6 +17,10 @@ export const takes = (told: FactorTold) => {
   }
 }
 
+/** It would run less than is reckoned with by one firing alone: what is reckoned with is kept as the main answer. */
+export const isByOneFiring = ({ way, results }: FactorTold): boolean =>
+  way === 'relief' && new Set(results.map(({ load }) => load?.loadId)).size <= 1
+
 const usedOf = ({ used, usedLow, usedHigh }: FactorTold) => ({
   factor: used,
   low: Math.min(used, usedLow),

@@ -3,7 +3,7 @@ import { waxSetMin } from '../../engine/air/wax.ts'
 import type { PotForecast } from '../../engine/contract.ts'
 import type { HalfAndHalf } from '../../engine/wait/half-and-half.ts'
 import type { Learned } from '../../engine/wait/learned.ts'
-import { coatsOn, lastDip } from '../model/plan.ts'
+import { lastDip } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
 import { airAt, airOf } from './air-inputs.ts'
 
@@ -61,7 +61,7 @@ export function haveWalls(here: Walls): void {
 }
 
 /** A coat on a pot, or damp in it, or was: there is something to forecast. */
-const isWet = (pot: PotState): boolean => pot.dips.length > 0 || pot.damp !== undefined
+export const isWet = (pot: PotState): boolean => pot.dips.length > 0 || pot.damp !== undefined
 
 /** Whether no card of this table may be asked for before `haveWalls`. */
 export const needsWalls = (table: Table): boolean => Object.values(table.pots).some(isWet)
@@ -80,11 +80,11 @@ export const forecastOf = (table: Table, pot: PotState): Forecast | undefined =>
   isWet(pot) ? wallsFor(pot).wallForecast(table, pot) : undefined
 
 /**
- * Filled part of the fullest stretch of the wall at table time `now`, 0 to 1.
- * @throws Error for a pot with coats before `haveWalls`.
+ * Filled part of the fullest stretch of the wall at table time `now`, 0 to 1: by its coats, or the tap.
+ * @throws Error for a pot that is or was wet before `haveWalls`.
  */
 export const filledAt = (table: Table, pot: PotState, now: number): number =>
-  coatsOn(pot).length === 0 ? 0 : wallsFor(pot).wallFilledAt(table, pot, now)
+  isWet(pot) ? wallsFor(pot).wallFilledAt(table, pot, now) : 0
 
 const setMin = new WeakMap<AirFacts, Partial<Record<Settings['wax'], number>>>()
 const MIN_MS = 60_000

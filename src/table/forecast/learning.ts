@@ -3,6 +3,7 @@ import {
   type Lesson,
   type Look,
   learn,
+  likelyGainG,
   type Observation,
   type Weighing,
 } from '../../engine/wait/learn.ts'
@@ -97,6 +98,18 @@ function weighingsOf(table: Table, pot: PotState): Seen[] {
     }
     return [seenAs(pot, last, weighing.id, reading.at, weighing)]
   })
+}
+
+/** What a weighed pot may weigh at table time `now`, ms, whole grams; undefined where its bisque or its coats are not known. */
+export function likelyGrams(
+  table: Table,
+  pot: PotState,
+  now: number,
+): { least: number; most: number } | undefined {
+  const { bisqueG, dips } = pot
+  if (bisqueG === undefined || dips.length === 0 || hasOverlap(table, pot, dips)) return undefined
+  const { least, most } = likelyGainG({ ...historyWith(table, pot, dips), atMin: now / MIN_MS })
+  return { least: Math.floor(bisqueG + least), most: Math.ceil(bisqueG + most) }
 }
 
 const seenAs = (

@@ -16,7 +16,7 @@ function runTo(table: Table, pot: PotState, now: number) {
   return runPot(course, Math.exp(lessonFor(table, pot.dips.at(-1)?.bucketId ?? '').fillMean))
 }
 
-/** Filled part of the fullest stretch of a wall that has a coat, at table time `now`, 0 to 1. */
+/** Filled part of the fullest stretch of a wall that is or was wet, at table time `now`, 0 to 1. */
 export function wallFilledAt(table: Table, pot: PotState, now: number): number {
   return Math.max(...zonesOf(runTo(table, pot, now)).map((zone) => zone.filled))
 }

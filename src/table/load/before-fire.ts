@@ -19,8 +19,12 @@ export function wetAt(table: Table, load: LoadState, at: number): readonly PotSt
   })
 }
 
-/** Another load that is still hot in the kiln of this one. `now`: table time, ms. */
-export const hotInKiln = (table: Table, load: LoadState, now: number): LoadState | undefined =>
+/** Another load that is still hot in the kiln of this one, or of one that is to be begun. `now`: table time, ms. */
+export const hotInKiln = (
+  table: Table,
+  load: { readonly loadId: string | undefined; readonly kiln: Pick<LoadState['kiln'], 'kilnId'> },
+  now: number,
+): LoadState | undefined =>
   loadsOf(table).find(
     (other) =>
       other.loadId !== load.loadId &&

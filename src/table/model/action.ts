@@ -66,7 +66,14 @@ export type Action =
   | { readonly do: 'tools-washed'; readonly left?: true }
   | { readonly do: 'floor-mopped'; readonly left?: true }
   | { readonly do: 'count-coats'; readonly potId: string; readonly coats: number | null }
-  | { readonly do: 'weigh'; readonly potId: string; readonly grams: number; readonly as: 'bisque' | 'now' }
+  /** `sure`: though its coats hardly weigh so. */
+  | {
+      readonly do: 'weigh'
+      readonly potId: string
+      readonly grams: number
+      readonly as: 'bisque' | 'now'
+      readonly sure?: boolean
+    }
   | { readonly do: 'gone'; readonly potId: string }
   | { readonly do: 'dose-unsure'; readonly dipId: string }
   | { readonly do: 'clock-moved'; readonly byMs: number }
@@ -149,6 +156,8 @@ export type RefusalCode =
   | 'letter-taken'
   | 'in-use'
   | 'out-of-range'
+  /** Far from what was told: asked about. */
+  | 'odd-weight'
   | 'too-long'
   | 'hidden-letters'
   | 'missing'

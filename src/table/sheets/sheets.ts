@@ -1,5 +1,6 @@
 import type { CoverFacts } from '../../../shared/nouns.ts'
 import { reachMm } from '../entry/cover.ts'
+import { whoseOf } from '../entry/handout.ts'
 import { firedOf, type Judgement } from '../fired/fired-pot.ts'
 import { loadsOf } from '../load/loads.ts'
 import { coatsOn } from '../model/plan.ts'
@@ -27,6 +28,7 @@ export interface Sheet<Column extends string = string> {
 const POTS = [
   'pot',
   'piece',
+  'whose',
   'place',
   'form',
   'heightMm',
@@ -125,6 +127,7 @@ export function sheetsOf(table: Table): Records {
   const pots = Object.values(table.pots).sort(
     (a, b) => a.facts.number - b.facts.number || Number(isLid(a)) - Number(isLid(b)),
   )
+  const all = pots.map(({ facts }) => facts)
   const named = (pot: PotState) => ({ pot: pot.facts.number, piece: isLid(pot) ? 'lid' : 'pot' })
   const glaze = (bucketId: string) =>
     (table.buckets[bucketId] ?? table.removed?.[bucketId])?.facts.name ?? bucketId
@@ -147,8 +150,10 @@ export function sheetsOf(table: Table): Records {
       moments: [],
       lines: pots.map((pot) => {
         const { shape, stackId, place, absorption, bisqueCone } = pot.facts
+        const whose = whoseOf(all, pot.facts)
         return {
           ...named(pot),
+          whose,
           place: `${place.board} ${place.spot}`,
           form: shape.form,
           heightMm: shape.heightMm,

@@ -197,6 +197,7 @@ export const cards = {
     'other-bucket': (f: Facts) => `The plan says ${f.by}. Hold the bar to dip anyway.`,
     'not-its-step': 'That is not its step.',
     'out-of-range': (f: Facts) => `${f.value} is outside ${f.least} to ${f.most}.`,
+    'odd-weight': (f: Facts) => `Likely ${f.least} to ${f.most} g. Weigh again, or KEEP once more.`,
     'nothing-to-take-back': 'Nothing to take back.',
     'nothing-to-put-back': 'Nothing to put back.',
     unread: 'Not now: what is kept on this phone cannot be read.',

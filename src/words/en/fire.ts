@@ -34,6 +34,7 @@ export const fire = {
     `Clear at ${clock} does not count: pots are too cold to steam until ${from}.`,
   glassClear: (clock: string, again: string) => `Clear at ${clock}. Once more from ${again}.`,
   glassDry: (clock: string) => `Clear since ${clock}, which means dry. If it fogs again, candle on.`,
+  both: (load: string) => `${load} is warm in this kiln too: one of the two is wrong. Put it right.`,
   cold: 'Cool enough to unload.',
   offset: (cone: string, shown: string, chart: string) =>
     `Cone ${cone} fell at ${shown} shown; its chart has ${chart}.`,

@@ -10,6 +10,7 @@ export const opening = {
   noPlace: (nth: string) => ['Place not noted', nth].filter(Boolean).join(', '),
   stands: (place: string, nth: string) => [`Stands at ${place}`, nth].filter(Boolean).join(', '),
   pots: 'Pots',
+  matched: (percent: number, nth: string) => [`${percent} % sure`, nth].filter(Boolean).join(', '),
   guess: {
     title: 'Guess the runs',
     ask: 'Where will the melt end? Tap your middle guess.',
@@ -122,7 +123,7 @@ export const opening = {
     you: 'you',
     app: 'app',
     range: (likely: string, low: string, high: string) => `${likely} (${low} to ${high})`,
-    any: 'anything from none to the shelf',
+    any: (likely: string) => `${likely} (none to the shelf)`,
     off: (you: string, app: string, n: number) => `You were ${you} off, the app ${app} (${pots(n)}).`,
     under: (mark: string) => `less than ${mark}`,
     held: (n: number, of: number) => `The app’s range held ${n} of ${of}.`,

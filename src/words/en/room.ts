@@ -56,6 +56,22 @@ export const room = {
   sounds: { voice: 'voice', tones: 'tones', numerals: 'none' },
   spoken: 'The voice speaks',
   spokens: { en: 'English', es: 'español' },
+  heard: {
+    title: 'Hear every sound',
+    none: 'Sound is set to none.',
+    tones: {
+      heard: 'Your hit was taken',
+      low: 'A beat before IN',
+      in: 'IN: now it goes under',
+      tick: 'A second under',
+      rise: 'The last second: OUT comes',
+      out: 'OUT: lift it now',
+      drip: 'Dripped off: foot or rim next',
+      hold: 'A key is being held',
+      refused: 'Not taken',
+    },
+    call: (glaze: string) => `A pot for ${glaze} is ready`,
+  },
   noisy: 'Noisy room: show what sounds',
   noisyHelp: 'Stripes at the screen’s edge on each beat and call, never faster than two a second.',
   knock: 'Knock twice on the table',
@@ -157,6 +173,11 @@ export const room = {
   whose: 'Is this phone to go on as the one that made the file?',
   goOn: 'Yes: that one is lost or replaced',
   another: 'No: another phone at its table',
+  clock: (there: string, here: string) =>
+    `That phone’s clock showed ${there} when it made the file. Here it is ${here}. Waits go by that.`,
+  justNow: 'It was made just now',
+  agree: 'Made before; the clocks agree',
+  clockElse: 'Neither? Leave it and meet by codes: they compare the clocks.',
   leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
   photosIn: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} new.`,
@@ -183,6 +204,14 @@ export const room = {
       : days === 0
         ? 'Last copy outside this phone: today.'
         : `Last copy outside this phone: ${days} ${isOne(days) ? 'day' : 'days'} ago.`,
+  copyHere:
+    'A second copy on this phone stands in when its storage breaks. Clearing site data, removing the app or losing the phone takes both: back up.',
+  noCopyHere:
+    'This browser keeps no second copy. What breaks, clears or loses the storage takes everything: back up.',
+  lasting: {
+    yes: 'The browser has promised to throw nothing away by itself.',
+    no: 'The browser may throw it away when the phone is full.',
+  },
   licences: 'Licences of all that is in it',
   clear: 'Clear the table (press and hold)',
   clearHelp: 'Buckets, stacks and pots go; settings stay. Take back brings all of it back.',

@@ -11,6 +11,7 @@ export const sheets = {
   heading: {
     pot: 'pot',
     piece: 'piece',
+    whose: 'whose',
     place: 'place',
     form: 'form',
     heightMm: 'height, mm',

@@ -113,6 +113,7 @@ export const shelf = {
   before: {
     on: (seen: string) => `This kiln is on: ${seen}. Neither load it nor open it.`,
     cools: (seen: string) => `This kiln is not cold yet: ${seen}. Do not load it.`,
+    more: (names: string, n: number) => `${names} and ${n} more`,
     wet: (pots: string, many: boolean) =>
       `${pots} ${many ? 'are' : 'is'} not dry when the kiln goes on: candle first, or wait. Steam bursts pots.`,
     wetNow: (pots: string, many: boolean, dry: string) =>

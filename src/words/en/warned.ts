@@ -43,7 +43,6 @@ export const warned = {
     thinOne: (mm: string) => `The wall is full: ${mm} now.`,
     thinAgain: (mm: string, clock: string) => `${mm} from about ${clock}.`,
     thinWait: 'No seconds would help, waiting would.',
-    thinMakeUp: (s: number) => `${s} s would make up.`,
     repair: (s: number) => `Shown as planned. After the slip better ${s} s`,
     repairSkip: 'Shown as planned. After the slip better left out',
     neck: 'The neck is too narrow to fill in time: pour the inside',

@@ -201,6 +201,8 @@ export const cards: typeof english = {
     'other-bucket': (f: Facts) => `El plan dice ${f.by}. Mantén la barra para bañar igual.`,
     'not-its-step': 'No es lo que le toca.',
     'out-of-range': (f: Facts) => `${f.value} no está entre ${f.least} y ${f.most}.`,
+    'odd-weight': (f: Facts) =>
+      `Lo probable: de ${f.least} a ${f.most} g. Vuelve a pesar, o GUARDAR otra vez.`,
     'nothing-to-take-back': 'No hay nada que anular.',
     'nothing-to-put-back': 'No hay nada que reponer.',
     unread: 'Ahora no: no se puede leer lo guardado en este teléfono.',

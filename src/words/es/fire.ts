@@ -38,6 +38,7 @@ export const fire: typeof english = {
     `Limpio ${at(clock)} no cuenta: demasiado frío para dar vapor hasta ${hour(from)}.`,
   glassClear: (clock: string, again: string) => `Limpio ${at(clock)}. Otra vez desde ${hour(again)}.`,
   glassDry: (clock: string) => `Limpio desde ${hour(clock)}: secas. Si se empaña otra vez, sigue secando.`,
+  both: (load: string) => `${load}: también caliente en este horno. Una de las dos está mal: corrígela.`,
   cold: 'Bastante frío para sacar.',
   offset: (cone: string, shown: string, chart: string) =>
     `El cono ${cone} cayó con ${shown} en el termómetro; su tabla dice ${chart}.`,

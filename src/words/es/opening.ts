@@ -11,6 +11,7 @@ export const opening: typeof english = {
   noPlace: (nth: string) => ['Lugar sin anotar', nth].filter(Boolean).join(', '),
   stands: (place: string, nth: string) => [`Está en ${place}`, nth].filter(Boolean).join(', '),
   pots: 'Piezas',
+  matched: (percent: number, nth: string) => [`${percent} % seguro`, nth].filter(Boolean).join(', '),
   guess: {
     title: 'Adivina cuánto escurre',
     ask: '¿Dónde acabará el fundido? Toca lo que crees más probable.',
@@ -122,7 +123,7 @@ export const opening: typeof english = {
     you: 'tú',
     app: 'app',
     range: (likely: string, low: string, high: string) => `${likely} (de ${low} a ${high})`,
-    any: 'de nada hasta la placa',
+    any: (likely: string) => `${likely} (de nada a la placa)`,
     off: (you: string, app: string, n: number) => `Tú fallaste por ${you}, la app por ${app} (${pots(n)}).`,
     under: (mark: string) => `menos de ${mark}`,
     held: (n: number, of: number) => `El margen de la app acertó ${n} de ${of}.`,

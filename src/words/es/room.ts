@@ -51,6 +51,22 @@ export const room: typeof english = {
   sounds: { voice: 'voz', tones: 'tonos', numerals: 'ninguno' },
   spoken: 'La voz habla',
   spokens: { en: 'English', es: 'español' },
+  heard: {
+    title: 'Oír todos los sonidos',
+    none: 'El sonido está en ninguno.',
+    tones: {
+      heard: 'Tu golpe cuenta',
+      low: 'Un golpe antes de DENTRO',
+      in: 'DENTRO: ahora entra',
+      tick: 'Un segundo dentro',
+      rise: 'El último segundo: viene FUERA',
+      out: 'FUERA: levántala ya',
+      drip: 'Ya escurrió: sigue el pie o el borde',
+      hold: 'Se mantiene una tecla',
+      refused: 'No cuenta',
+    },
+    call: (glaze: string) => `Una pieza para ${glaze} está lista`,
+  },
   noisy: 'Sala ruidosa: mostrar lo que suena',
   noisyHelp: 'Franjas al borde de la pantalla en cada golpe y llamada, nunca más de dos por segundo.',
   knock: 'Dos golpes en la mesa',
@@ -155,6 +171,11 @@ export const room: typeof english = {
   whose: '¿Seguirá este teléfono en lugar del que hizo el archivo?',
   goOn: 'Sí: aquel se perdió o se cambió',
   another: 'No: es otro teléfono de su mesa',
+  clock: (there: string, here: string) =>
+    `El reloj de ese teléfono marcaba ${there} al hacer el archivo. Aquí son las ${here}. De eso dependen las esperas.`,
+  justNow: 'Se hizo ahora mismo',
+  agree: 'Se hizo antes; los relojes van iguales',
+  clockElse: '¿Ninguna? Déjala y usa los códigos: comparan los relojes.',
   leave: 'Dejarla',
   tookIn: (added: number, known: number) => `${added} nuevos, ${known} ya conocidos.`,
   photosIn: (n: number) => `${pictures(n)} ${isOne(n) ? 'nueva' : 'nuevas'}.`,
@@ -184,6 +205,14 @@ export const room: typeof english = {
       : days === 0
         ? 'Última copia fuera de este teléfono: hoy.'
         : `Última copia fuera de este teléfono: hace ${days} ${isOne(days) ? 'día' : 'días'}.`,
+  copyHere:
+    'Una segunda copia en este teléfono suple si falla su memoria. Borrar los datos del sitio, quitar la app o perder el teléfono se lleva ambas: saca una copia.',
+  noCopyHere:
+    'Este navegador no guarda segunda copia. Si la memoria falla, se borra o se pierde, se va todo: saca una copia.',
+  lasting: {
+    yes: 'El navegador ha prometido no borrar nada por su cuenta.',
+    no: 'El navegador puede borrarlo cuando el teléfono se llene.',
+  },
   licences: 'Licencias de todo lo que lleva',
   clear: 'Vaciar la mesa (mantén pulsado)',
   clearHelp: 'Se van cubos, series y piezas; los ajustes quedan. Anular lo trae todo de vuelta.',

@@ -13,6 +13,7 @@ export const sheets: typeof english = {
   heading: {
     pot: 'pieza',
     piece: 'parte',
+    whose: 'de quién',
     place: 'lugar',
     form: 'forma',
     heightMm: 'altura, mm',

@@ -115,6 +115,7 @@ export const shelf: typeof english = {
   before: {
     on: (seen: string) => `Este horno está encendido: ${seen}. Ni lo cargues ni lo abras.`,
     cools: (seen: string) => `Este horno aún no está frío: ${seen}. No lo cargues.`,
+    more: (names: string, n: number) => `${names} y ${n} más`,
     wet: (pots: string, many: boolean) =>
       `${pots} no ${many ? 'estarán secas' : 'estará seca'} al encender: seca primero en el horno, o espera. El vapor revienta piezas.`,
     wetNow: (pots: string, many: boolean, dry: string) =>

@@ -45,7 +45,6 @@ export const warned: typeof english = {
     thinAgain: (mm: string, clock: string) => `${mm} desde ${clock}, más o menos.`,
     held: (clock: string) => `Sus segundos cuentan con esperar hasta ${clock}: antes sale más fina`,
     thinWait: 'Más segundos no ayudan, esperar sí.',
-    thinMakeUp: (s: number) => `${s} s lo compensarían.`,
     repair: (s: number) => `Así el plan. Tras el fallo mejor ${s}\u00a0s`,
     repairSkip: 'Así el plan. Tras el fallo mejor sin ella',
     neck: 'El cuello es estrecho para llenarse a tiempo: vierte por dentro',

@@ -143,6 +143,16 @@ describe('weighing', () => {
     expect(fillMean).toBeLessThan(0.25)
   })
 
+  test('however wrong, makes no wait surer than an honest one, and an impossible one teaches nothing', () => {
+    const honest = learn([weighing(1)])
+    for (const part of [0.05, 0.3, 0.5, 0.6, 0.7, 0.8, 1.2, 1.5, 2, 5])
+      expect(learn([weighing(part)]).fillSd).toBeGreaterThanOrEqual(honest.fillSd)
+    for (const part of [0.1, 5]) {
+      expect(Math.abs(learn([weighing(part)]).fillMean)).toBeLessThan(0.02)
+      expect(learn([weighing(part)]).fillSd).toBeGreaterThan(0.9 * UNLEARNED.fillSd)
+    }
+  })
+
   test('a pot so small that the scale hardly tells its glaze teaches less', () => {
     expect(learn([weighing(1.25, 40)]).fillMean).toBeLessThan(learn([weighing(1.25)]).fillMean)
   })

@@ -7,7 +7,7 @@ import { firedOf } from '../../../src/table/fired/fired-pot.ts'
 import { appGuess, guessesScored } from '../../../src/table/fired/guess.ts'
 import { factorsOf } from '../../../src/table/fired/lesson.ts'
 import { resultsOf } from '../../../src/table/fired/results.ts'
-import { asTold, keeps, takes } from '../../../src/table/fired/take.ts'
+import { asTold, isByOneFiring, keeps, takes } from '../../../src/table/fired/take.ts'
 import { flowOf, meltCoats } from '../../../src/table/firing/glaze-flow.ts'
 import { zonesAtEnd } from '../../../src/table/forecast/hypothetical-dip.ts'
 import { lessonOf } from '../../../src/table/model/taken.ts'
@@ -214,6 +214,14 @@ test('good on a pot whose glaze ended far above its foot line says no more than 
   firing(play, 'two', [{ potId: 'b', coats, run: { is: 'measured', mm: 0 } }])
   expect(resultOf(play, 'b').lnK).toMatchObject({ kind: 'range', low: Number.NEGATIVE_INFINITY })
   expect(of(play).factor.likely).toBeLessThan(0.8)
+})
+
+test('less by one firing alone is kept as the main answer, by two it may be used', () => {
+  const play = evening()
+  firing(play, 'one', [lone('a', none), lone('b', none)])
+  expect([of(play).still, isByOneFiring(of(play))]).toEqual(['relief', true])
+  firing(play, 'two', [lone('c', none)])
+  expect([of(play).still, isByOneFiring(of(play))]).toEqual(['relief', false])
 })
 
 describe('the longest drip', () => {

@@ -297,7 +297,7 @@ describe('what the room has taught', () => {
     play.act({ do: 'weigh', potId: 'demo.33', grams: 420, as: 'bisque' })
     play.act({ do: 'logged', potId: 'demo.33', agoMin: 0 }).wait(60)
     const computedG = waterNowG(play.table, play.table.pots['demo.33']!, play.nowMs)
-    play.act({ do: 'weigh', potId: 'demo.33', grams: 600, as: 'now' })
+    play.act({ do: 'weigh', potId: 'demo.33', grams: 540, as: 'now' })
     expect(seenOn(play.table, play.table.pots['demo.33']!)[0]!.observation).toMatchObject({
       kind: 'weighing',
     })

@@ -7,7 +7,7 @@ import { mostSeconds } from '../../../src/table/advice/most-seconds.ts'
 import { gravity, isLoud, type Warning } from '../../../src/table/advice/warning.ts'
 import { adviceFor } from '../../../src/table/advice/warnings.ts'
 import { footOf } from '../../../src/table/fired/foot.ts'
-import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { filledAt, forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { dipNow, zonesWith } from '../../../src/table/forecast/hypothetical-dip.ts'
 import { engineDip, historyOf } from '../../../src/table/forecast/pot-history.ts'
 import { planOf } from '../../../src/table/model/plan.ts'
@@ -75,7 +75,7 @@ describe('one line a coat, once a pot', () => {
   })
 
   test.each(['demo.31', 'demo.36'])(
-    '%s: whatever is likely thin is told before the dip, as full only where its most is thin',
+    '%s: whatever is likely thin is told before the dip, as full where the card tells its wall so',
     (potId) => {
       const play = demo().act({ do: 'logged', potId, agoMin: 0 })
       const pot = potOf(play, potId)
@@ -83,17 +83,38 @@ describe('one line a coat, once a pot', () => {
       const standing = historyOf(play.table, pot)
       const told = { full: 0, likely: 0, none: 0 }
       for (let min = 0.5; min < 200; min *= 1.12) {
-        const at = play.nowMs + min * 60_000
+        // Advice is kept for 20 s.
+        const at = Math.ceil((play.nowMs + min * 60_000) / 20_000) * 20_000
         const coat = nextCoat(standing, engineDip(play.table, pot, { ...dip, outAt: at })!)
         const thin = adviceFor(play.table, pot, dip.bucketId, at).warnings.find(({ kind }) => kind === 'thin')
         const is = thin?.kind === 'thin' ? thin.grade : 'none'
         told[is]++
         expect(is === 'none').toBe(coat.likelyMm >= 0.6 * coat.thirstyMm)
-        if (is !== 'none') expect(is === 'full').toBe(coat.upperMm < 0.6 * coat.thirstyUpperMm)
+        if (is !== 'none') expect(is === 'full').toBe(filledAt(play.table, pot, at) >= 0.95)
         if (thin?.kind === 'thin' && thin.again) expect(thin.again.likelyMm).toBeGreaterThan(coat.likelyMm)
       }
       expect(told.none).toBeGreaterThan(0)
-      expect(told.likely).toBeGreaterThan(0)
+      expect(told.full + told.likely).toBeGreaterThan(0)
+    },
+  )
+
+  test.each(['washed off', 'washed bisque'])(
+    'a first coat on a wall that is %s is told thin, and the wall full',
+    (how) => {
+      const play = demo()
+      if (how === 'washed bisque')
+        play.act({ do: 'set-board', board: { ...play.table.board, bisqueWater: 'washed' } })
+      const potId = Object.keys(play.table.pots).at(-1)!
+      if (how === 'washed off')
+        play.act({ do: 'logged', potId, agoMin: 0 }).wait(60).act({ do: 'wash-off', potId })
+      const bucketId = planOf(play.table, potOf(play, potId))[0]!.bucketId
+      play.wait(60).act({ do: 'stirred', bucketId }).act({ do: 'pick', potId })
+      const card = play.card as Extract<typeof play.card, { kind: 'armed' }>
+      expect(card.kind).toBe('armed')
+      expect(card.armed.filled).toBeGreaterThan(0.95)
+      const thin = card.armed.warnings.find((warning) => warning.kind === 'thin')
+      expect(thin).toMatchObject({ grade: 'full' })
+      expect(thin?.again?.at).toBe(forecastOf(play.table, potOf(play, potId))!.thirsty.likely)
     },
   )
 
@@ -137,9 +158,9 @@ describe('which of several warnings the card says', () => {
   ]
   /** Read behind the key alone. */
   const READ: readonly Warning[] = [
-    { kind: 'thin', grade: 'full', likelyMm: 0.15, lowerMm: 0.1, upperMm: 0.2, makeUpS: 5 },
+    { kind: 'thin', grade: 'full', likelyMm: 0.15, lowerMm: 0.1, upperMm: 0.2 },
     { kind: 'density', gramsPerMl: 1.4, targetGramsPerMl: 1.45 },
-    { kind: 'thin', grade: 'likely', likelyMm: 0.2, lowerMm: 0.1, upperMm: 0.4, makeUpS: 5 },
+    { kind: 'thin', grade: 'likely', likelyMm: 0.2, lowerMm: 0.1, upperMm: 0.4 },
     { ...build, grade: 'close', remedyS: 3 },
     { ...run, grade: 'unknown' },
     { ...pair, is: 'untried' },

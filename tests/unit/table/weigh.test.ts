@@ -26,6 +26,22 @@ describe('weighing a pot', () => {
     expect(ready(play).touch).toEqual(ready(weighed()).touch)
   })
 
+  it('asks about a weight that no filling gives, and keeps it when it is meant', () => {
+    for (const grams of [427, 760]) {
+      const play = weighed()
+      const wait = () => ready(play).touch.likely - play.nowMs
+      const before = wait()
+      const odd = play.try({ do: 'weigh', potId, grams, as: 'now' })
+      expect(odd).toMatchObject({ code: 'odd-weight', facts: { value: grams } })
+      const { least, most } = odd!.facts as { least: number; most: number }
+      expect([least, most].filter((edge) => edge > 430 && edge < 700)).toHaveLength(2)
+      for (const edge of [least, most])
+        expect(weighed().try({ do: 'weigh', potId, grams: edge, as: 'now' })).toBeUndefined()
+      play.act({ do: 'weigh', potId, grams, as: 'now', sure: true })
+      expect(Math.abs(Math.log(wait() / before))).toBeLessThan(0.1)
+    }
+  })
+
   it('refuses what a scale cannot show: less than the bisque, no bisque, no weight', () => {
     const play = weighed()
     expect(play.try({ do: 'weigh', potId, grams: 400, as: 'now' })).toMatchObject({

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
 import { createRecords } from '../../../shared/record.ts'
 import { loadJournal } from '../../../src/store/journal.ts'
-import { joinedAs, notedNow, seenAt, write } from '../../../src/wire/meeting.ts'
+import { goneOnAs, metMaker, notedNow, seenAt, write } from '../../../src/wire/meeting.ts'
 import { phone } from '../store/memory.ts'
 
 const KNOWS = { schema: 1, isEvent: () => true, content: async () => () => undefined }
@@ -83,7 +83,7 @@ describe('a backup in an empty phone', () => {
   ])('is its own where it goes on: %s', async (goesOn, seen) => {
     const on = phone()
     const journal = await open(on)
-    await journal.merge(held('other.one'), Date.now(), joinedAs(maker, goesOn))
+    await journal.merge(held('other.one'), Date.now(), goesOn ? goneOnAs(maker) : metMaker(maker, 0))
     for (const at of [journal, await open(on, 'own.two')]) expect(heldBy(seenAt(at))).toEqual(seen)
   })
 

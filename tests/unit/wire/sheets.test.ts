@@ -36,6 +36,11 @@ describe('a sheet is read by another parser as it was', () => {
       '37',
       '38',
     ])
+    const [first] = Object.values(play.table.pots)
+    if (!first) throw new Error('no pot')
+    const whose = { ...first, facts: { ...first.facts, whose: 'Wren' } }
+    const owned = { ...play.table, pots: { ...play.table.pots, [first.facts.potId]: whose } }
+    expect(read(csvOf(sheetsOf(owned).sheets.pots, words))[0]).toMatchObject({ whose: 'Wren' })
     expect(read(csvOf(sheets.loads, words))).toMatchObject([{ load: '1', cone: '6', 'hold, min': '0' }])
     expect(read(csvOf(sheets.results, words))).toEqual([])
     for (const sheet of Object.values(sheets))

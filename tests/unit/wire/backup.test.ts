@@ -1,0 +1,73 @@
+/** A file of another phone has no clock that runs: what it showed is asked about where coats wait by it. */
+import { describe, expect, test } from 'vitest'
+import type { TableEvent } from '../../../shared/events.ts'
+import { writeBackup } from '../../../src/store/backup.ts'
+import { loadJournal } from '../../../src/store/journal.ts'
+import { forecastOf } from '../../../src/table/forecast/forecast.ts'
+import { lookInto } from '../../../src/wire/backup.ts'
+import { hall, laidOn, PhoneAtTable } from '../../fixtures/phones.ts'
+import { tableOf } from '../../fixtures/seen-by.ts'
+import { phone } from '../store/memory.ts'
+import '../../../src/table/forecast/walls.ts'
+
+const MIN_MS = 60_000
+const KNOWS = { schema: 1, isEvent: () => true, content: async () => () => undefined }
+
+/** A file made just now by a phone whose clock is so far ahead, a minute after its OUT, and where it is read. */
+async function fileOf(aheadMs: number, dips = true) {
+  const at = hall()
+  at.nowMs = Date.now() - 700_000
+  const b = laidOn(new PhoneAtTable('b', at, aheadMs))
+  b.act({ do: 'waxed', potId: 'b-0' }).act({ do: 'wiped', potId: 'b-0' })
+  at.nowMs += 600_000
+  b.act({ do: 'stirred', bucketId: 'b-bucket' })
+  if (dips) b.act({ do: 'start', potId: 'b-0', again: false, unstirred: false })
+  at.nowMs += 90_000
+  const file = new Blob([writeBackup(b.records, { at: b.clockMs, tz: 0 }, [], 0, 'b')])
+  const journal = await loadJournal<TableEvent>(phone().ports('own.one', KNOWS))
+  await journal.append([{ kind: 'held' }], { at: at.nowMs, tz: 0 }).saved
+  const look = async () => {
+    const found = await lookInto(journal, file, () => at.nowMs)
+    if (!found.ok) throw new Error(found.code)
+    return found
+  }
+  const leftMs = () => {
+    const table = tableOf(journal.records, 'own')
+    const pot = table.pots['b-0']
+    return (pot ? (forecastOf(table, pot)?.ready.likely ?? 0) : 0) - at.nowMs
+  }
+  const own = (b.table.pots['b-0'] && forecastOf(b.table, b.table.pots['b-0'])?.ready.likely) ?? 0
+  return { at, journal, look, leftMs, ownLeftMs: own - b.now }
+}
+
+describe('a file of a phone whose clock was never compared', () => {
+  test.each([-10, 10])('%d min off: made now, its pots wait as long here as there', async (minutes) => {
+    const { at, journal, look, leftMs, ownLeftMs } = await fileOf(minutes * MIN_MS)
+    const found = await look()
+    expect(found.clock).toMatchObject({ thereMs: at.nowMs + minutes * MIN_MS, hereMs: at.nowMs })
+    await found.takeIn({ madeNow: true })
+    expect(ownLeftMs).toBeGreaterThan(MIN_MS)
+    expect(leftMs()).toBeCloseTo(ownLeftMs, 0)
+    expect((await look()).clock).toBeUndefined()
+    expect(journal.records.filter(({ event }) => event.kind === 'met')).toHaveLength(1)
+  })
+
+  test('is asked about no more once it was said that the clocks agree', async () => {
+    const { look, leftMs, ownLeftMs } = await fileOf(-10 * MIN_MS)
+    await (await look()).takeIn({})
+    expect(leftMs()).toBeLessThanOrEqual(Math.max(0, ownLeftMs - 10 * MIN_MS))
+    expect((await look()).clock).toBeUndefined()
+  })
+
+  test('seconds off is reckoned with and not asked about', async () => {
+    const { look, leftMs, ownLeftMs } = await fileOf(-20_000)
+    const found = await look()
+    expect(found.clock).toBeUndefined()
+    await found.takeIn({})
+    expect(leftMs()).toBeCloseTo(ownLeftMs, 0)
+  })
+
+  test('is not asked about where nothing waits by it', async () => {
+    expect((await (await fileOf(-10 * MIN_MS, false)).look()).clock).toBeUndefined()
+  })
+})
