@@ -24,16 +24,19 @@ export function WorthLine() {
     const pot = table.value.pots[offer.potId]
     return pot ? w[offer.kind](nameOf(words.value, pot), offer.coat, factor) : ''
   }
-  const bought = worth.checks >= TOLD_CHECKS && factorText(worth.untaught) !== factorText(worth.factor)
   return (
     <p class="help figures">
-      {bought
+      {hasBought(worth)
         ? w.bought(worth.checks, factorText(worth.untaught), factorText(worth.factor))
         : w.known(factorText(worth.factor))}
       {worth.best ? ` ${of(worth.best)}` : null}
     </p>
   )
 }
+
+/** Checks that surprised can leave waits known less well than a guess: what they bought is not said then. */
+export const hasBought = ({ checks, untaught, factor }: Omit<BoardWorth, 'best'>): boolean =>
+  checks >= TOLD_CHECKS && Number(factorText(factor)) < Number(factorText(untaught))
 
 /** A factor as people say it: halves below five, whole above. */
 const factorText = (factor: number): string =>
