@@ -89,8 +89,8 @@ export const SHAPE_FAULTS: readonly Fault[] = [
   {
     id: 'overlap of half dips counted once',
     file: 'src/engine/wait/half-and-half.ts',
-    find: 'overlap: forecastPot(pot, events, air0, learned)',
-    replace: "overlap: forecastPot(pot, eventsIn('second', events, halfOf), air0, learned)",
+    find: 'overlap: forecastPot(pot, events, air0, learned, notYet)',
+    replace: "overlap: forecastPot(pot, eventsIn('second', events, halfOf), air0, learned, notYet)",
     tests: ['tests/unit/engine/advice.test.ts'],
   },
   {

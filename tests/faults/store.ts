@@ -92,7 +92,7 @@ export const STORE_FAULTS: readonly Fault[] = [
   {
     id: 'whoever clears a table clears all of it',
     file: 'src/table/fold/by-others.ts',
-    find: '.filter(({ from, dips }) => from === phone && dips.every(({ hands }) => hands === 2))',
+    find: '.filter((pot) => pot.from === phone && !isBegun(pot) && !pot.waxedAt && !pot.wipedAt)',
     replace: ".filter(() => phone !== '-')",
     tests: FOLD,
   },
@@ -126,7 +126,7 @@ export const STORE_FAULTS: readonly Fault[] = [
   },
   {
     id: 'what was answered is asked again',
-    file: 'src/table/meeting/asks.ts',
+    file: 'src/table/fold/knew.ts',
     find: 'upTo >= before.order && order < later.order',
     replace: 'upTo >= before.order && order > later.order',
     tests: MEETING,

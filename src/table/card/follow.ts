@@ -1,6 +1,7 @@
 /** How the card follows the order of work that the planner told, pot by pot, and when it departs from it. */
 
 import { isStale } from '../model/fresh.ts'
+import { potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { UNPLANNED } from '../steps/step-rows.ts'
@@ -36,6 +37,8 @@ export function follow(
     if (pot) return { work: { is, pot, left: leftAt(steps, is) } }
   }
   const line = withoutHaste(table, steps, tasksOf(table, schedule), now)
+  const back = takenBackCard(table, steps, line, now)
+  if (back) return { card: back }
   const [task] = line
   if (!task) return undefined
   const prep = prepNow(steps, line)
@@ -43,6 +46,25 @@ export function follow(
   // Hands that were thought to be away and are back go on at once.
   const due = { ...task, startAt: task.startAt - (schedule.awayMs[task.potter] ?? 0) }
   return taken(table, steps, line, due, now) ?? meanwhile(table, steps, schedule, line, task, now)
+}
+
+/** The dip or the stir that these hands took back last, as before its hit: its pot, or the mixer, is in them. */
+function takenBackCard(
+  table: Table,
+  steps: readonly AtStep[],
+  line: readonly Task[],
+  now: number,
+): Card | undefined {
+  const { kind, potId, bucketId, hands = 0, logged } = table.takenBack ?? {}
+  if (logged || hands !== potterOf(table) || bucketId === undefined) return undefined
+  if (kind === 'stirred') {
+    const next = line.find((task) => task.is === 'dip' && task.bucketId === bucketId)
+    const here = next?.is === 'dip' ? stepIn(steps, next.potId) : undefined
+    return here && stirCard(table, steps, here.pot, bucketId, visit(line, bucketId))
+  }
+  const here = kind === 'dipped' ? stepIn(steps, potId ?? '') : undefined
+  if (!here || !mayBeDipped(here.step, now)) return undefined
+  return dipCard(table, steps, here.pot, bucketId, now, visit(line, bucketId))
 }
 
 /** A dip with all that comes with it. Assumption. */

@@ -26,7 +26,8 @@ export function withoutHaste(
 ): readonly Task[] {
   const [task, ...after] = line
   if (task?.is !== 'open' && task?.is !== 'restir') return line
-  if (task.is === 'restir' && !task.decant && isNeedless(table, steps, task, after, now)) return after
+  // An opening that was told before the bucket was open is a stir by now.
+  if (!task.decant && isNeedless(table, steps, task, after, now)) return after
   return afterPrep(task, after, now)
 }
 
