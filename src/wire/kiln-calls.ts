@@ -23,9 +23,12 @@ export function openKilnCalls(lent: Pick<Lent, 'table' | 'now' | 'formats' | 'so
   const calls = computed(() => (loads.value ? loadCalls(table.peek()) : []))
   const made = new Set<string>()
   let posted = ''
-  // A reading moves all but the end of a hold.
-  const keyOf = ({ loadId, what, at }: LoadCall) =>
-    `${loadId} ${what} ${what === 'hold' ? at : (loads.peek()?.[loadId]?.readings.length ?? 0)}`
+  // A reading moves all but the end of a hold, a look at a cone what is called of cones.
+  const keyOf = ({ loadId, what, at }: LoadCall) => {
+    const { readings = [], cones = [] } = loads.peek()?.[loadId] ?? {}
+    const looks = what === 'cone' ? cones.map(({ hit }) => hit).join() : ''
+    return `${loadId} ${what} ${what === 'hold' ? at : readings.length} ${looks}`
+  }
   const epoch = (at: number) => at + table.peek().skewMs
   effect(() => {
     for (const call of calls.value) {

@@ -2,7 +2,7 @@ import type { VNode } from 'preact'
 import { useMemo, useState } from 'preact/hooks'
 import { hotInKiln } from '../../table/load/before-fire.ts'
 import { coneAhead } from '../../table/load/fire.ts'
-import { glassTells, stageOf } from '../../table/load/loads.ts'
+import { coneDown, glassTells, stageOf } from '../../table/load/loads.ts'
 import { coneNearAt } from '../../table/load/look-from.ts'
 import { mayFog, steamsAt } from '../../table/load/steam.ts'
 import type { Action } from '../../table/model/action.ts'
@@ -78,6 +78,8 @@ export function FireCard({ load, open, beside }: FireProps) {
   const other = load.openedAt === undefined ? hotInKiln(table.value, load, now.value) : undefined
   const last = load.readings.at(-1)
   const { temp } = formats.value
+  const down = coneDown(load)
+  const past = down?.cone === firing.cone ? undefined : down
   const look = load.cones.findLast(({ cone }) => cone === firing.cone)
   const { pots, settings } = table.value
   const wet = useMemo(() => steamsAt(table.value, load), [load, pots, settings])
@@ -103,7 +105,9 @@ export function FireCard({ load, open, beside }: FireProps) {
           <>
             {done ? <p class="kiln-big">{fire.cold}</p> : null}
             <CoolLines load={load} done={done} />
-            {look ? (
+            {past ? (
+              <p class="figures">{fire.past(past.cone, firing.cone, days.moment(past.at))}</p>
+            ) : look ? (
               <p class="figures">{fire.seen(firing.cone, w.stand[look.is], days.moment(look.at))}</p>
             ) : null}
           </>

@@ -4,7 +4,7 @@ import {
   CANDLED_C,
   CLEAR_TWICE_MS,
   clearSince,
-  coneDownAt,
+  coneDown,
   glassTellsFrom,
   isCandled,
   type LoadStage,
@@ -43,16 +43,17 @@ export function FireLines({ load, stage, ahead, candles, fogs, steams }: FireLin
   const fire = FIRE_WORDS[language]
   const days = useDays()
   const { firing } = load
-  const down = coneDownAt(load)
+  const down = coneDown(load)
   const { stand } = words.value.desk.shelf
   const stood = standsOf(load)
   const again = (ahead && lookAgainAt(load, ahead)) ?? 0
   /** It was looked at as it was due, and not long ago. */
   const isSeen = now.value < again
-  // Of each cone the last look; what is said below of the wanted one is not said twice.
+  // Of each cone the last look; what is said below is not said twice.
   const seen = load.cones.filter(
     ({ cone }, i) =>
-      !(cone === firing.cone && (isSeen || down !== undefined)) &&
+      cone !== down?.cone &&
+      !(cone === firing.cone && isSeen) &&
       load.cones.findLastIndex((each) => each.cone === cone) === i,
   )
   // Read beyond all doubt of it, it is due at its reading, and there is no band to tell.
@@ -69,7 +70,13 @@ export function FireLines({ load, stage, ahead, candles, fogs, steams }: FireLin
           {fire.seen(cone, stand[is], days.moment(at))}
         </p>
       ))}
-      {down === undefined ? null : <p class="figures">{fire.down(firing.cone, days.moment(down))}</p>}
+      {down === undefined ? null : (
+        <p class="figures">
+          {down.cone === firing.cone
+            ? fire.down(firing.cone, days.moment(down.at))
+            : fire.past(down.cone, firing.cone, days.moment(down.at))}
+        </p>
+      )}
       {stage.is === 'hold' ? (
         <p class="kiln-big figures">{fire.holdUntil(days.moment(stage.untilAt))}</p>
       ) : null}

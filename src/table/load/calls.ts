@@ -1,7 +1,7 @@
 import type { Table } from '../model/state.ts'
 import { loadCooling } from './cool.ts'
-import { coneAhead, lookAgainAt } from './fire.ts'
-import { coneDownAt, LID_C, loadsOf, overConeAt, UNLOAD_C } from './loads.ts'
+import { coneAhead, coneCallAt } from './fire.ts'
+import { coneDown, LID_C, loadsOf, UNLOAD_C } from './loads.ts'
 
 const MIN_MS = 60_000
 
@@ -19,13 +19,13 @@ export function loadCalls(table: Table): readonly LoadCall[] {
       const { loadId, firing, litAt, offAt, openedAt } = load
       if (litAt === undefined) return []
       if (offAt === undefined) {
-        const down = coneDownAt(load)
+        const down = coneDown(load)
         if (down !== undefined)
-          return firing.holdMin > 0 && overConeAt(load) === undefined
-            ? [{ loadId, what: 'hold', at: down + firing.holdMin * MIN_MS }]
+          return firing.holdMin > 0 && !down.over
+            ? [{ loadId, what: 'hold', at: down.at + firing.holdMin * MIN_MS }]
             : []
         const ahead = coneAhead(table, load)
-        return ahead ? [{ loadId, what: 'cone', at: lookAgainAt(load, ahead) ?? ahead.lower }] : []
+        return ahead ? [{ loadId, what: 'cone', at: coneCallAt(load, ahead) }] : []
       }
       const cools = loadCooling(table, load)
       const calls: LoadCall[] = []

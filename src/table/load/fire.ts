@@ -40,10 +40,21 @@ export function coneAhead(table: Table, load: LoadState): BandMs | undefined {
   return falls ? after(last.at, falls) : undefined
 }
 
-/** When a cone that stood when it was due, or later, is looked at again, table time, ms; undefined where it was not so seen. */
-export function lookAgainAt(load: LoadState, { likely }: BandMs): number | undefined {
+/** When a cone that stood when it may have fallen is looked at again, table time, ms; undefined where it was not so seen. */
+export function lookAgainAt(load: LoadState, { lower }: BandMs): number | undefined {
   const look = standsOf(load)
-  return look && look.at >= likely ? look.at + AGAIN_MS : undefined
+  return look && look.at >= lower ? look.at + AGAIN_MS : undefined
+}
+
+/**
+ * When somebody is called to a cone, table time, ms: when it may have fallen; where nobody knows since when it bends, when
+ * it is likely to have. Who has looked since is called a while later.
+ */
+export function coneCallAt(load: LoadState, { lower, likely }: BandMs): number {
+  const bend = bendOf(load)
+  const first = bend && bend.stoodAt === undefined ? likely : lower
+  const looked = load.cones.findLast(({ cone }) => cone === load.firing.cone)
+  return looked && looked.at >= first ? looked.at + (bend ? AGAIN_MS / 2 : AGAIN_MS) : first
 }
 
 export { CONE_STANDS, type ConeStand, WITHIN_C }

@@ -157,20 +157,29 @@ export function fallOf({ cones }: LoadState, cone: string): ConeSeen | undefined
 export const seriesOf = ({ make }: FiringFacts): readonly string[] =>
   conesOf(make, make === 'american' ? USUAL_CONES.mounting : 'unstated')
 
-/** When a cone that falls after the wanted one was first seen to lie, table time, ms: the load is over its cone. */
-export function overConeAt(load: LoadState): number | undefined {
+/**
+ * The cone by which the wanted heat was reached, and when, table time, ms: the wanted one lies by its last looks, or one
+ * that falls after it does, unless the wanted one was seen to stand or bend since. `over`: one that falls after it lies.
+ */
+export function coneDown(
+  load: LoadState,
+): { readonly cone: string; readonly at: number; readonly over: boolean } | undefined {
+  const { cone: wanted } = load.firing
   const series = seriesOf(load.firing)
-  const wanted = series.indexOf(load.firing.cone)
-  const hotter = new Set(load.cones.map(({ cone }) => cone).filter((cone) => series.indexOf(cone) > wanted))
-  const falls = wanted < 0 ? [] : [...hotter].flatMap((cone) => fallOf(load, cone)?.at ?? [])
-  return falls.length === 0 ? undefined : Math.min(...falls)
+  const own = fallOf(load, wanted)
+  const looked = load.cones.findLast(({ cone }) => cone === wanted)
+  const upAt = own || !looked ? -Infinity : looked.at
+  const hotter = new Set(
+    load.cones.map(({ cone }) => cone).filter((cone) => series.indexOf(cone) > series.indexOf(wanted)),
+  )
+  const falls = series.includes(wanted) ? [...hotter].flatMap((cone) => fallOf(load, cone) ?? []) : []
+  const [beyond] = falls.filter(({ at }) => at > upAt).sort((one, other) => one.at - other.at)
+  const by = own ?? beyond
+  return by && { cone: by.cone, at: by.at, over: beyond !== undefined }
 }
 
-/** When the wanted cone was seen to lie, by the last looks at it or at one that falls after it, table time, ms. */
-export function coneDownAt(load: LoadState): number | undefined {
-  const falls = [fallOf(load, load.firing.cone)?.at, overConeAt(load)].filter((at) => at !== undefined)
-  return falls.length === 0 ? undefined : Math.min(...falls)
-}
+/** When the load was seen to have reached its cone, table time, ms; undefined where it was not. */
+export const coneDownAt = (load: LoadState): number | undefined => coneDown(load)?.at
 
 /** The last look at the wanted cone, where it stood. */
 export function standsOf({ cones, firing }: LoadState): ConeSeen | undefined {
@@ -220,11 +229,11 @@ export function stageOf(table: Table, load: LoadState, now: number, coneFrom?: n
   const last = lastCooling(load)
   if (load.openedAt !== undefined) return { is: 'unload', cold: coldness(load).cold }
   if (load.offAt !== undefined) return { is: last !== undefined && last.tempC <= LID_C ? 'open' : 'cool' }
+  const down = coneDown(load)
   // Held on, it would go further still.
-  if (overConeAt(load) !== undefined) return { is: 'off' }
-  const down = coneDownAt(load)
+  if (down?.over) return { is: 'off' }
   if (down !== undefined) {
-    const untilAt = down + load.firing.holdMin * MIN_MS
+    const untilAt = down.at + load.firing.holdMin * MIN_MS
     return now < untilAt ? { is: 'hold', untilAt } : { is: 'off' }
   }
   if (bendOf(load)) return { is: 'cone' }

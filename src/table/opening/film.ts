@@ -1,7 +1,7 @@
 import { whenMade } from '../fired/fired-coats.ts'
 import { firedOf } from '../fired/fired-pot.ts'
 import { waterNowG } from '../forecast/saturation.ts'
-import { coneDownAt } from '../load/loads.ts'
+import { coneDown } from '../load/loads.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { bucketOfCoat } from '../model/uses.ts'
@@ -81,14 +81,14 @@ export function filmOf(table: Table, pot: PotState): readonly Scene[] {
   }
   if (place !== undefined) scenes.push({ what: 'loaded', coats, place })
   if (load?.litAt !== undefined || found) {
-    const down = load && coneDownAt(load) !== undefined
+    const down = load && coneDown(load)
     const lit = load?.litAt === undefined ? {} : { at: load.litAt }
     scenes.push({
       what: 'fire',
       coats,
       ...lit,
       until: load?.offAt,
-      cone: down ? load.firing.cone : undefined,
+      cone: down?.cone,
     })
   }
   if (found) scenes.push({ what: 'found', coats, at: found.at })

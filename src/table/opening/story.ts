@@ -1,7 +1,7 @@
 import type { AppGuess } from '../../../shared/opening.ts'
 import { coatOf } from '../fired/fired-coats.ts'
 import { firedOf, type Judgement } from '../fired/fired-pot.ts'
-import { coneDownAt } from '../load/loads.ts'
+import { coneDown } from '../load/loads.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { placeIn } from './queue.ts'
@@ -50,8 +50,8 @@ export function storyOf(table: Table, pot: PotState): readonly StoryLine[] {
   if (place !== undefined && loadedAt !== undefined) lines.push({ at: loadedAt, what: 'loaded', place })
   if (load) {
     add('lit', load.litAt)
-    const down = coneDownAt(load)
-    if (down !== undefined) lines.push({ at: down, what: 'cone', cone: load.firing.cone })
+    const down = coneDown(load)
+    if (down !== undefined) lines.push({ at: down.at, what: 'cone', cone: down.cone })
     add('off', load.offAt)
     add('opened', load.openedAt)
   }

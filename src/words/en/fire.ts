@@ -16,6 +16,7 @@ export const fire = {
   holdUntil: (clock: string) => `Hold until ${clock}`,
   offEarlier: 'Off earlier',
   seen: (cone: string, stand: string, clock: string) => `Cone ${cone} ${stand}, seen ${clock}`,
+  past: (cone: string, wanted: string, clock: string) => `Cone ${cone} down at ${clock}: past cone ${wanted}`,
   down: (cone: string, clock: string) => `Cone ${cone} down at ${clock}`,
   candling: (boils: string) => `Below ${boils}, vent open. Dry: cold glass clear twice, 20 min apart.`,
   glassFogged: (clock: string) => `Fogged at ${clock}`,

@@ -19,6 +19,8 @@ export const fire: typeof english = {
   holdUntil: (clock: string) => `Mantén hasta ${clock}`,
   offEarlier: 'Se apagó antes',
   seen: (cone: string, stand: string, clock: string) => `Cono ${cone} ${stand}, visto ${clock}`,
+  past: (cone: string, wanted: string, clock: string) =>
+    `Cono ${cone} caído ${at(clock)}: más allá del cono ${wanted}`,
   down: (cone: string, clock: string) => `Cono ${cone} caído ${at(clock)}`,
   candling: (boils: string) =>
     `Por debajo de ${boils}, extracción abierta. Secas: vidrio frío limpio dos veces, separadas 20 min.`,

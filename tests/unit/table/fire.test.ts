@@ -5,7 +5,7 @@ import { loadCooling } from '../../../src/table/load/cool.ts'
 import { coneAhead, lookAgainAt } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import { callWords } from '../../../src/table/load/kiln-spoken.ts'
-import { coneDownAt, isWarm, stageOf } from '../../../src/table/load/loads.ts'
+import { coneDown, coneDownAt, isWarm, stageOf } from '../../../src/table/load/loads.ts'
 import { coneNearAt } from '../../../src/table/load/look-from.ts'
 import { mayFog, steamsAt } from '../../../src/table/load/steam.ts'
 import { Play } from './play.ts'
@@ -77,13 +77,41 @@ describe('when the cone falls', () => {
     const ahead = () => coneAhead(play.table, load(play, loadId)) ?? { lower: 0, likely: 0, upper: 0 }
     const again = () => lookAgainAt(load(play, loadId), ahead())
     const { lower, likely } = ahead()
+    play.nowMs = lower - 60_000
     play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
     expect([again(), loadCalls(play.table)[0]?.at]).toEqual([undefined, lower])
+    play.nowMs = lower + 60_000
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
+    expect([again(), loadCalls(play.table)[0]?.at]).toEqual(Array(2).fill(play.nowMs + 600_000))
     play.nowMs = likely + 60_000
     play.act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
     expect([again(), loadCalls(play.table)[0]?.at]).toEqual(Array(2).fill(play.nowMs + 600_000))
     play.wait(300).act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
     expect(again()).toBeUndefined()
+  })
+
+  test('a bend that nobody saw begin is called when the cone is likely down, and a look puts the call off', () => {
+    const { play, loadId } = on()
+    fired(play, loadId, 1100, 1160)
+    play.act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+    const seenAt = play.nowMs
+    const ahead = coneAhead(play.table, load(play, loadId))
+    expect(loadCalls(play.table)).toMatchObject([{ what: 'cone', at: ahead?.likely }])
+    expect(ahead?.likely).toBeGreaterThan(seenAt)
+    play.wait(20 * 60).act({ do: 'see-cone', loadId, cone: '6', is: 'bending' })
+    expect(loadCalls(play.table)).toMatchObject([{ what: 'cone', at: play.nowMs + 5 * 60_000 }])
+  })
+
+  test('is not past where the wanted cone was seen to stand after a hotter one was noted down', () => {
+    const { play, loadId } = on()
+    fired(play, loadId, 1130, 1190)
+    play.act({ do: 'see-cone', loadId, cone: '7', is: 'down' })
+    expect(coneDown(load(play, loadId))).toMatchObject({ cone: '7', over: true })
+    play.wait(60).act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
+    expect(coneDown(load(play, loadId))).toBeUndefined()
+    expect(stageOf(play.table, load(play, loadId), play.nowMs).is).not.toBe('off')
+    play.wait(60).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
+    expect(coneDown(load(play, loadId))).toMatchObject({ cone: '6', over: true })
   })
 
   test('is past once a hotter cone lies, in a hold too: off, nothing called, and nothing asked', () => {

@@ -1,0 +1,46 @@
+import { signal } from '@preact/signals'
+import { expect, test, vi } from 'vitest'
+import { coneAhead } from '../../../src/table/load/fire.ts'
+import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
+import type { Table } from '../../../src/table/model/state.ts'
+import { openKilnCalls } from '../../../src/wire/kiln-calls.ts'
+import { Play } from '../table/play.ts'
+
+test('a cone is called anew after each look at it, and once a look', () => {
+  const play = new Play().act({ do: 'set-kiln', kiln: KILN_SIZES.round })
+  const [kilnId = ''] = Object.keys(play.table.kilns ?? {})
+  play.act({
+    do: 'begin-load',
+    kilnId,
+    firing: { cone: '6', make: 'american', riseCPerH: 60, holdMin: 0 },
+  })
+  const [loadId = ''] = Object.keys(play.table.loads ?? {})
+  play.act({ do: 'light', loadId, sure: true }).wait(8 * 3600)
+  for (const tempC of [1130, 1160]) play.act({ do: 'read-heat', loadId, tempC }).wait(1800)
+
+  const table = signal<Table>(play.table)
+  const now = signal(play.nowMs)
+  const warn = vi.fn()
+  const lent = { table, now, formats: signal({ clock: String }), sounding: { sound: { warn } } }
+  openKilnCalls(lent as unknown as Parameters<typeof openKilnCalls>[0])
+  /** How often it has rung by then. */
+  const rungAt = (atMs: number): number => {
+    now.value = atMs
+    return warn.mock.calls.length
+  }
+  const look = (is: 'standing' | 'bending') => {
+    play.nowMs = now.value
+    play.act({ do: 'see-cone', loadId, cone: '6', is })
+    table.value = play.table
+  }
+  const due = () => coneAhead(play.table, play.table.loads![loadId]!)!
+
+  expect(rungAt(due().lower - 1000)).toBe(0)
+  expect(rungAt(due().lower + 60_000)).toBe(1)
+  look('standing')
+  expect(rungAt(now.value + 9 * 60_000)).toBe(1)
+  expect(rungAt(now.value + 2 * 60_000)).toBe(2)
+  look('bending')
+  expect(rungAt(due().lower + 10 * 60_000)).toBe(3)
+  expect(rungAt(now.value + 60_000)).toBe(3)
+})
