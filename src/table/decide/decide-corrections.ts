@@ -153,7 +153,8 @@ function impliedDry(table: Table, pot: PotState, { tappedAt, how }: DipState): b
     dips: pot.dips.filter((dip) => dip.outAt <= tappedAt),
     touches: pot.touches.filter((touch) => touch.at < tappedAt),
   }
-  return how !== 'logged' && stepOf(table, then, tappedAt).is === 'touch'
+  const step = stepOf(table, then, tappedAt)
+  return how !== 'logged' && step.is === 'touch' && !step.notYet
 }
 
 /** "It's dipped already": the next coat as planned, its OUT so many minutes ago. */

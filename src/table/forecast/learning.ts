@@ -81,10 +81,13 @@ function looksOf(table: Table, pot: PotState): Seen[] {
   })
 }
 
-/** Weighings of a pot whose bisque was weighed. Half and half, a pot weighs as neither half is computed: left out. */
+/**
+ * Weighings of a pot whose bisque was weighed. Half and half, a pot weighs as neither half is computed: left out. So is one
+ * whose bisque came damp: nobody knows how much of that water its first weight held.
+ */
 function weighingsOf(table: Table, pot: PotState): Seen[] {
   const { bisqueG } = pot
-  if (bisqueG === undefined) return []
+  if (bisqueG === undefined || pot.damp) return []
   return pot.weighings.flatMap((reading): Seen[] => {
     const dips = pot.dips.filter((dip) => dip.outAt <= reading.at)
     const last = dips.at(-1)
@@ -107,7 +110,7 @@ export function likelyGrams(
   now: number,
 ): { least: number; most: number } | undefined {
   const { bisqueG, dips } = pot
-  if (bisqueG === undefined || dips.length === 0 || hasOverlap(table, pot, dips)) return undefined
+  if (bisqueG === undefined || pot.damp || dips.length === 0 || hasOverlap(table, pot, dips)) return undefined
   const { least, most } = likelyGainG({ ...historyWith(table, pot, dips), atMin: now / MIN_MS })
   return { least: Math.floor(bisqueG + least), most: Math.ceil(bisqueG + most) }
 }

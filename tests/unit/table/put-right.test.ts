@@ -124,6 +124,18 @@ describe('a dip that was another pot', () => {
   })
 })
 
+test('a START that was another pot found NOT YET dry implies no touch there', () => {
+  const play = evening()
+  dip(play, 33)
+  const step = () => stepOf(play.table, pot(play, 33), play.nowMs)
+  for (let i = 0; i < 200 && step().is !== 'touch'; i++) play.wait(60)
+  play.act({ do: 'touched', potIds: [id(33)], dry: false }).wait(120)
+  const dipId = dip(play, 34)
+  play.act({ do: 'was-other-pot', dipId, potId: id(33) })
+  expect(pot(play, 33).dips).toHaveLength(2)
+  expect(pot(play, 33).touches.filter(({ dry }) => dry)).toEqual([])
+})
+
 describe('what START implied', () => {
   const due = () => {
     const play = evening()

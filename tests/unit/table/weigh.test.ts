@@ -42,6 +42,20 @@ describe('weighing a pot', () => {
     }
   })
 
+  it('teaches nothing of a pot whose bisque came damp: its first weight held some of that water', () => {
+    const wait = (grams?: number) => {
+      const play = new Play().act({ do: 'lay-demo' })
+      play.act({ do: 'set-pot', pot: { ...play.table.pots[potId]!.facts, bisqueWater: 'damp' } })
+      play
+        .act({ do: 'weigh', potId, grams: 420, as: 'bisque' })
+        .act({ do: 'logged', potId, agoMin: 0 })
+        .wait(60)
+      if (grams !== undefined) play.act({ do: 'weigh', potId, grams, as: 'now' })
+      return ready(play).touch
+    }
+    expect(wait(450)).toEqual(wait())
+  })
+
   it('refuses what a scale cannot show: less than the bisque, no bisque, no weight', () => {
     const play = weighed()
     expect(play.try({ do: 'weigh', potId, grams: 400, as: 'now' })).toMatchObject({
