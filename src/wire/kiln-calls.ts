@@ -23,11 +23,12 @@ export function openKilnCalls(lent: Pick<Lent, 'table' | 'now' | 'formats' | 'so
   const calls = computed(() => (loads.value ? loadCalls(table.peek()) : []))
   const made = new Set<string>()
   let posted = ''
-  // A reading moves all but the end of a hold, a look at a cone what is called of cones.
+  // A reading moves all but the end of a hold, the last look at its cone what is called of that; once it bends no reading does.
   const keyOf = ({ loadId, what, at }: LoadCall) => {
-    const { readings = [], cones = [] } = loads.peek()?.[loadId] ?? {}
-    const looks = what === 'cone' ? cones.map(({ hit }) => hit).join() : ''
-    return `${loadId} ${what} ${what === 'hold' ? at : readings.length} ${looks}`
+    const load = loads.peek()?.[loadId]
+    const look = what === 'cone' ? load?.cones.findLast(({ cone }) => cone === load.firing.cone) : undefined
+    const moved = what === 'hold' ? at : look?.is === 'bending' ? '' : load?.readings.length
+    return [loadId, what, moved, look?.hit].join()
   }
   const epoch = (at: number) => at + table.peek().skewMs
   effect(() => {

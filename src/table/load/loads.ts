@@ -172,8 +172,9 @@ export function coneDown(
   const hotter = new Set(
     load.cones.map(({ cone }) => cone).filter((cone) => series.indexOf(cone) > series.indexOf(wanted)),
   )
-  const falls = series.includes(wanted) ? [...hotter].flatMap((cone) => fallOf(load, cone) ?? []) : []
-  const [beyond] = falls.filter(({ at }) => at > upAt).sort((one, other) => one.at - other.at)
+  const since = { ...load, cones: load.cones.filter(({ at }) => at > upAt) }
+  const falls = series.includes(wanted) ? [...hotter].flatMap((cone) => fallOf(since, cone) ?? []) : []
+  const [beyond] = falls.sort((one, other) => one.at - other.at)
   const by = own ?? beyond
   return by && { cone: by.cone, at: by.at, over: beyond !== undefined }
 }

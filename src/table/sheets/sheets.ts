@@ -2,7 +2,7 @@ import type { CoverFacts } from '../../../shared/nouns.ts'
 import { reachMm } from '../entry/cover.ts'
 import { whoseOf } from '../entry/handout.ts'
 import { firedOf, type Judgement } from '../fired/fired-pot.ts'
-import { loadsOf } from '../load/loads.ts'
+import { fallOf, loadsOf } from '../load/loads.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { placeIn } from '../opening/queue.ts'
@@ -203,7 +203,7 @@ export function sheetsOf(table: Table): Records {
         pots: Object.values(load.things).filter(({ what }) => what === 'pot').length,
         shut: moment(load.shutAt),
         on: moment(load.litAt),
-        coneDown: moment(load.cones.find(({ cone, is }) => is === 'down' && cone === load.firing.cone)?.at),
+        coneDown: moment(fallOf(load, load.firing.cone)?.at),
         off: moment(load.offAt),
         lidOpen: moment(load.openedAt),
       })),

@@ -110,6 +110,8 @@ describe('when the cone falls', () => {
     play.wait(60).act({ do: 'see-cone', loadId, cone: '6', is: 'standing' })
     expect(coneDown(load(play, loadId))).toBeUndefined()
     expect(stageOf(play.table, load(play, loadId), play.nowMs).is).not.toBe('off')
+    play.wait(60).act({ do: 'see-cone', loadId, cone: '7', is: 'flat' })
+    expect(coneDown(load(play, loadId))).toEqual({ cone: '7', at: play.nowMs, over: true })
     play.wait(60).act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
     expect(coneDown(load(play, loadId))).toMatchObject({ cone: '6', over: true })
   })

@@ -28,19 +28,23 @@ test('a cone is called anew after each look at it, and once a look', () => {
     now.value = atMs
     return warn.mock.calls.length
   }
-  const look = (is: 'standing' | 'bending') => {
+  const look = (is: 'standing' | 'bending' | 'down', cone = '6') => {
     play.nowMs = now.value
-    play.act({ do: 'see-cone', loadId, cone: '6', is })
+    play.act({ do: 'see-cone', loadId, cone, is })
     table.value = play.table
   }
   const due = () => coneAhead(play.table, play.table.loads![loadId]!)!
 
   expect(rungAt(due().lower - 1000)).toBe(0)
   expect(rungAt(due().lower + 60_000)).toBe(1)
+  look('down', '5')
+  expect(rungAt(now.value + 60_000)).toBe(1)
   look('standing')
   expect(rungAt(now.value + 9 * 60_000)).toBe(1)
   expect(rungAt(now.value + 2 * 60_000)).toBe(2)
   look('bending')
   expect(rungAt(due().lower + 10 * 60_000)).toBe(3)
+  play.nowMs = now.value
+  table.value = play.act({ do: 'read-heat', loadId, tempC: 1215, sure: true }).table
   expect(rungAt(now.value + 60_000)).toBe(3)
 })
