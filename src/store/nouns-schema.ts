@@ -1,5 +1,6 @@
 /** Schemas of the nouns in events: every stored number with its range. What a form refuses is refused here too. */
 import * as z from 'zod/mini'
+import { LANGUAGES, VOICES } from '../../shared/languages.ts'
 import {
   type AirFacts,
   type BoardFacts,
@@ -220,11 +221,11 @@ export const board = z.object({
 export const settings = z.partial(
   z.object({
     units: z.enum(['metric', 'us']),
-    language: z.enum(['phone', 'en', 'es']),
+    language: z.enum(['phone', ...LANGUAGES]),
     theme: z.enum(['auto', 'paper', 'dim']),
     hand: z.enum(['right', 'left']),
     sound: z.enum(['voice', 'tones', 'numerals']),
-    spoken: z.enum(['phone', 'en', 'es']),
+    spoken: z.enum(['phone', ...VOICES]),
     noisy: z.boolean(),
     leadInS: limited('leadInS'),
     lowerMmPerS: limited('lowerMmPerS'),
