@@ -24,7 +24,7 @@ export async function openLanguage(
   opened[code] ??= (await folder(code)?.catch(() => undefined))?.words
 }
 
-const wanted = (language: Language): string => (language === 'phone' ? phone.slice(0, 2) : language)
+const wanted = (language: Language): string => (language === 'phone' ? phone.replace(/-.*/, '') : language)
 
 /** The language that is spoken and written where this is set: English for one that isn't here. */
 export const languageOf = (language: Language): LanguageCode =>
