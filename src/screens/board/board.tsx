@@ -13,7 +13,7 @@ import {
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useCarry } from '../../ui/carry.ts'
 import { useDesk } from '../desk/desk-app.ts'
-import { useAsks } from '../desk/use-asks.ts'
+import { ToSettle } from '../desk/to-settle.tsx'
 import { WorthLine } from '../desk/worth-line.tsx'
 import { useLateWords } from '../late-words.ts'
 import { useCopyDue } from '../parts/copy-due.ts'
@@ -125,18 +125,6 @@ function AllPots({ move }: { readonly move: (potId?: string) => void }) {
         </button>
       </nav>
     </div>
-  )
-}
-
-/** What phones that met have in two ways. */
-function ToSettle() {
-  const { words, go } = useDesk()
-  const asks = useAsks()
-  if (!asks || asks.length === 0) return null
-  return (
-    <button type="button" class="desk-second" onClick={() => go({ at: 'settle' })}>
-      {words.value.desk.board.toSettle(asks.length)}
-    </button>
   )
 }
 
