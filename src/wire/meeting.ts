@@ -30,6 +30,15 @@ export function write(journal: Own, events: readonly TableEvent[], skewMs: numbe
 const skewOf = (records: readonly Stamped[]): number =>
   records.reduce((sum, { event }) => (event.kind === 'clock-moved' ? sum + event.byMs : sum), 0)
 
+/** How far a phone's clock was set, under the names that it had before too, ms. */
+export function skewOfPhone(records: readonly Stamped[], phone: string): number {
+  const names = new Set([phone])
+  for (const name of names)
+    for (const stamped of records)
+      if (stamped.event.kind === 'was-named' && phoneOf(stamped) === name) names.add(stamped.event.phone)
+  return skewOf(records.filter((stamped) => names.has(phoneOf(stamped))))
+}
+
 /**
  * Writes down that earlier records are this phone's own, where all were written under one name that it no longer has: what
  * came of another phone bears a word of this one's from the start. Of several phones it is not known which it was.

@@ -9,6 +9,7 @@ import { useLateWords } from '../late-words.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { ringLine } from './ring-offer.tsx'
 import type { LowProps } from './stand-ins.tsx'
+import { useUnsettled } from './unsettled.ts'
 
 /**
  * The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends.
@@ -89,12 +90,13 @@ export function LowLines({ faults: known }: LowProps) {
   const { table, now, card, schedule, words, extras, health, bench } = useApp()
   const faults = health.value.soundsElsewhere ? [words.value.bench.elsewhere, ...known] : known
   const ring = ringLine(extras.value, card.value, useLateWords())
-  const lines = ring === undefined ? faults : [...faults, ring]
+  const unsettled = useUnsettled()
+  const lines = [...faults, ring, unsettled].filter((said) => said !== undefined)
   const line = handsLine(table.value, schedule.value, now.value)
   const late = lateness(line) > 0 || mayBeLate(line) > 0
   const said =
     lines.length > 0 ? (
-      <span class={faults.length > 0 ? 'alarms' : 'ring-line'} role="status">
+      <span class={faults.length > 0 || unsettled !== undefined ? 'alarms' : 'ring-line'} role="status">
         {lines.join(' · ')}
       </span>
     ) : null

@@ -52,6 +52,8 @@ export const other = {
     wasBucket: 'It was another bucket',
     logDip: 'Log a dip',
     screens: 'Other screens',
+    toSettle: (n: number, way: string) =>
+      isOne(n) ? `1 thing to settle: ${way}` : `${n} things to settle: ${way}`,
     otherHands: 'The other potter dipped it',
     about: (number: Name, glaze: string) => (glaze === '' ? `${number}` : `${number} in ${glaze}`),
     held: 'Change the seconds',
