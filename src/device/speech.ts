@@ -2,8 +2,9 @@
  * The phone's own speech, for words whose clips cannot be had. Late by anything up to a second and never on the
  * beat, so it says calls and cards and no counts. Voices that need a network are passed over.
  */
+
+import type { VoiceLanguage } from '../../shared/languages.ts'
 import { bucketOf, type WordId } from './sound-plan.ts'
-import type { VoiceLanguage } from './voice.ts'
 
 /** Spanish of the words that are keyed by their English; in English a word's key is its text. Clips are made from it too. */
 export const SPANISH: Readonly<Record<WordId, string>> = {

@@ -3,11 +3,11 @@
  * stressed vowel falls. Loaded after first paint; until then tones count alone.
  */
 
+import type { VoiceLanguage } from '../../shared/languages.ts'
 import type { VoiceClips } from './sound.ts'
 import { bucketOf, type WordId } from './sound-plan.ts'
 import type { Clip, ClipSource } from './sound-schedule.ts'
 
-export type VoiceLanguage = 'en' | 'es'
 export type VoiceState = 'none' | 'loading' | 'ready' | 'failed'
 
 /** Seconds in the sprite. `clickS`: a click ahead of the words, by which a decoder's delay is found. */

@@ -2,6 +2,7 @@
 
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { isBy } from '../../shared/record.ts'
+import { heardKeys } from '../device/heard.ts'
 import type { Journal, Noted } from '../store/index.ts'
 import { throughSteps } from '../store/slices.ts'
 import { phoneOf, type Seen, seenFrom, seenSteps } from '../table/fold/seen.ts'
@@ -107,4 +108,4 @@ export async function fileTaken(journal: Own): Promise<void> {
 export const asksNow = (journal: Own, table: Table): readonly Ask[] =>
   journal.records.every(isBy(journal.phone))
     ? twinsOf(table)
-    : asksOf(table, seenFrom(journal.records, journal.phone))
+    : asksOf(table, seenFrom(journal.records, journal.phone), heardKeys())

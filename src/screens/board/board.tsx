@@ -13,8 +13,10 @@ import {
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useCarry } from '../../ui/carry.ts'
 import { useDesk } from '../desk/desk-app.ts'
-import { useAsks } from '../desk/use-asks.ts'
+import { ToSettle } from '../desk/to-settle.tsx'
 import { WorthLine } from '../desk/worth-line.tsx'
+import { useLateWords } from '../late-words.ts'
+import { useCopyDue } from '../parts/copy-due.ts'
 import { airText, amount } from '../text/amounts.ts'
 import { EmptyBoard } from './empty.tsx'
 import { Places } from './places.tsx'
@@ -105,6 +107,7 @@ function AllPots({ move }: { readonly move: (potId?: string) => void }) {
             </button>
           </div>
         )}
+        <CopyLine />
       </main>
       <nav class="board-nav">
         <button type="button" class="key" onClick={() => go({ at: 'pot' })}>
@@ -125,15 +128,23 @@ function AllPots({ move }: { readonly move: (potId?: string) => void }) {
   )
 }
 
-/** What phones that met have in two ways. */
-function ToSettle() {
-  const { words, go } = useDesk()
-  const asks = useAsks()
-  if (!asks || asks.length === 0) return null
+/** At rest: the copy outside the phone that is due. */
+function CopyLine() {
+  const { end: w } = useLateWords()
+  const due = useCopyDue()
+  if (!due) return null
   return (
-    <button type="button" class="desk-second" onClick={() => go({ at: 'settle' })}>
-      {words.value.desk.board.toSettle(asks.length)}
-    </button>
+    <>
+      <p class="help figures">{due.text}</p>
+      <div class="pair">
+        <button type="button" class="key" onClick={due.backUp}>
+          {w.backUp}
+        </button>
+        <button type="button" class="key" onClick={due.notNow}>
+          {w.notNow}
+        </button>
+      </div>
+    </>
   )
 }
 

@@ -1,28 +1,31 @@
-import type { BoardFacts, BucketFacts, CoatFacts, PotFacts } from '../../../shared/nouns.ts'
+import type { BoardFacts, BucketFacts, CoatFacts, FiringFacts, PotFacts } from '../../../shared/nouns.ts'
 import type { ThingFacts } from '../../table/model/ask.ts'
 import type { Table } from '../../table/model/state.ts'
 import type { Formats } from '../../words/format.ts'
 import type { MeetingWords } from '../../words/meeting.ts'
 import { amount, placeText } from '../text/amounts.ts'
 import { coverText } from '../text/pot-text.ts'
+import { type SettingTexts, settingValues } from './setting-lines.ts'
 
 const MEASURES = ['heightMm', 'rimMm', 'bellyMm', 'footMm', 'wallMm', 'footLineMm'] as const
 
 /** How a thing is as one phone has it, where another has it otherwise; a line each. */
 export function factLines(
-  words: MeetingWords,
+  texts: SettingTexts,
   formats: Formats,
   table: Table,
   thing: ThingFacts,
   others: readonly ThingFacts[],
 ): string[] {
-  const lines = linesOf(words, formats, table, thing)
-  const theirs = others.map((other) => linesOf(words, formats, table, other))
-  const own = lines.filter((line, i) => theirs.some((other) => line !== other[i]))
+  const { words } = texts
+  const lines = linesOf(texts, formats, table, thing)
+  const theirs = others.map((other) => linesOf(texts, formats, table, other))
+  const own = lines.filter((line, i) => theirs.length === 0 || theirs.some((other) => line !== other[i]))
   return own.length > 0 ? own.filter((line) => line !== '') : [words.meeting.fact.other]
 }
 
-function linesOf(words: MeetingWords, formats: Formats, table: Table, thing: ThingFacts): string[] {
+function linesOf(texts: SettingTexts, formats: Formats, table: Table, thing: ThingFacts): string[] {
+  const { words } = texts
   switch (thing.is) {
     case 'pot':
       return potLines(words, table, thing.facts)
@@ -34,6 +37,10 @@ function linesOf(words: MeetingWords, formats: Formats, table: Table, thing: Thi
       return boardLines(words, table, thing.facts)
     case 'bucket':
       return bucketLines(words, table, thing.facts)
+    case 'settings':
+      return settingValues(texts, thing.facts)
+    case 'firing':
+      return firingLines(words, table, thing.facts)
   }
 }
 
@@ -97,5 +104,15 @@ function bucketLines(words: MeetingWords, table: Table, facts: BucketFacts): str
     fact.coatLimit(amount('limitMm', facts.limitMm, units)),
     fact.insideMm(amount('insideMm', facts.insideMm, units)),
     fact.heightMm(amount('heightMm', facts.heightMm, units)),
+  ]
+}
+
+function firingLines(words: MeetingWords, table: Table, facts: FiringFacts): string[] {
+  const { units } = table.settings
+  const { firing } = words.desk.melt
+  return [
+    `${firing.wasCone(facts.cone)}, ${firing.makes[facts.make]}`,
+    `${firing.rise}: ${amount('riseCPerH', facts.riseCPerH, units)}`,
+    `${firing.hold}: ${amount('fireHoldMin', facts.holdMin, units)}`,
   ]
 }
