@@ -15,7 +15,7 @@ export interface VoiceClips {
   /** The phone's own speech where clips cannot be had; says nothing otherwise. */
   instead(words: readonly WordId[], afterMs: number): void
   /** A sentence by the phone's own speech, instead of the one before; an empty one breaks it off. */
-  aloud(text: string, language: 'en' | 'es'): void
+  aloud(text: string, language: string): void
   /** Such a sentence is being said. */
   talks(): boolean
 }
@@ -136,7 +136,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   }
 
   let hinting: ReturnType<typeof setTimeout> | undefined
-  function hint(text: string, language: 'en' | 'es', waitMs: number): void {
+  function hint(text: string, language: string, waitMs: number): void {
     clearTimeout(hinting)
     hinting = setTimeout(() => {
       const now = context?.currentTime ?? 0

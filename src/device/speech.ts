@@ -87,10 +87,10 @@ export const textOf = (words: readonly WordId[], language: VoiceLanguage): strin
 if ('speechSynthesis' in globalThis) speechSynthesis.getVoices()
 
 /** A voice of this phone that needs no network. */
-const voiceFor = (language: VoiceLanguage) =>
+const voiceFor = (language: string) =>
   speechSynthesis.getVoices().find((v) => v.localService && v.lang.startsWith(language))
 
-function utter(text: string, language: VoiceLanguage): SpeechSynthesisUtterance | undefined {
+function utter(text: string, language: string): SpeechSynthesisUtterance | undefined {
   const voice = voiceFor(language)
   if (!voice) return undefined
   const saying = new SpeechSynthesisUtterance(text)
@@ -103,7 +103,7 @@ function utter(text: string, language: VoiceLanguage): SpeechSynthesisUtterance 
 let aloud: SpeechSynthesisUtterance | undefined
 
 /** Says a sentence once what it was asked for before is said. Nothing where the phone has no such voice. */
-export function sayAloud(text: string, language: VoiceLanguage): void {
+export function sayAloud(text: string, language: string): void {
   if (!('speechSynthesis' in globalThis)) return
   const saying = utter(text, language)
   if (!saying) return
