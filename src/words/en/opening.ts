@@ -168,6 +168,7 @@ export const opening = {
     silent: {
       dropped: 'left out',
       'no-load': 'its firing is not known',
+      unreached: 'its kiln stayed far below its cone, and no cone says otherwise',
       unmatched: 'which pot it was is not sure',
       unsure: 'its coats are not known for sure',
       'no-run': 'nothing was said of its run',

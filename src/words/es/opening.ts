@@ -168,6 +168,7 @@ export const opening: typeof english = {
     silent: {
       dropped: 'sin contar',
       'no-load': 'no se conoce su cocción',
+      unreached: 'su horno quedó muy por debajo del cono, y ningún cono dice otra cosa',
       unmatched: 'no es seguro qué pieza era',
       unsure: 'no se sabe seguro qué capas lleva',
       'no-run': 'no se dijo cuánto escurrió',
