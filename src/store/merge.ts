@@ -28,8 +28,8 @@ interface ExaminedMerge<E extends AnyEvent> extends Left {
 
 /**
  * Examines what another journal brings, contents too, whatever marks it bears. What is ahead of `nowMs` by more than a
- * day is refused, as the order of all hits to come would follow it, unless that phone's clock was set and set right; an empty journal has nothing to be put out of
- * order, and takes it.
+ * day is refused, as the order of all hits to come would follow it, unless that phone's clock was set and set right; an empty
+ * journal, or one of settings alone, has nothing to be put out of order, and takes it.
  */
 async function examineMerge<E extends AnyEvent>(
   candidates: readonly unknown[],
@@ -161,6 +161,9 @@ interface Lent<E extends AnyEvent> {
   announceSaved(saved: readonly JournalRecord<E>[]): void
 }
 
+const isEmpty = (records: readonly JournalRecord<AnyEvent>[]): boolean =>
+  records.every(({ event }) => event.kind === 'settings-set')
+
 /** Takes in what another journal holds: all that is sound of it, or nothing. `nowMs`: epoch ms. Rejects as {@link Lent.requireWritable}. */
 export async function mergeInto<E extends AnyEvent>(
   { records, knowledge, storage, packsSeen, requireWritable, sign, takeIn, announceSaved }: Lent<E>,
@@ -168,7 +171,7 @@ export async function mergeInto<E extends AnyEvent>(
   nowMs: number,
   noted?: Noted<E>,
 ): Promise<MergeReport> {
-  const examined = await examineMerge<E>(candidates, knowledge, nowMs, records().length === 0)
+  const examined = await examineMerge<E>(candidates, knowledge, nowMs, isEmpty(records()))
   const { records: read, aside, faulty, waiting, ahead } = examined
   const fresh = await freshOf(records(), read)
   await breath()

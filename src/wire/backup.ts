@@ -9,6 +9,7 @@ import type { Journal, Noted } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { inSlices } from '../store/slices.ts'
+import { ofTable } from '../table/model/whose-setting.ts'
 import { fileTaken, goneOnAs, isCompared, type Maker, metMaker } from './meeting.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
@@ -89,38 +90,45 @@ export async function lookInto(
   if (!backup.ok) return backup
   const { records, madeAt, count, complete } = backup
   const known = new Set(journal.records.map(({ id }) => id))
-  const pots = new Set<string>()
   let fresh = 0
+  const pots = potsCounted()
   /** The last coat that each phone dipped, by its own clock. */
   const dippedMs = new Map<string, number>()
   const compared = comparedIn(journal.records)
   const makers = new Map<string, Maker>()
+  /** Up to where each phone knew of which others. */
+  const knew = new Map<string, Map<string, number>>()
   // Nothing of it has been examined yet.
   await inSlices(records as readonly Unexamined[], (record) => {
     if (typeof record?.id !== 'string' || !known.has(record.id)) fresh++
-    const potId = record?.event?.kind === 'pot-set' ? record.event.pot?.potId : undefined
-    if (typeof potId === 'string') pots.add(potId)
+    pots.add(record)
     const { writer, order, event, at } = record ?? {}
     if (typeof writer !== 'string' || !WRITER.test(writer) || !Number.isSafeInteger(order)) return
     const phone = phoneOfWriter(writer)
     if (event?.kind === 'dipped') dippedMs.set(phone, Math.max(Number(at) || 0, dippedMs.get(phone) ?? 0))
     if (event?.kind === 'met' && typeof event.phone === 'string' && Number.isFinite(event.aheadMs))
       compared.push([phone, event.phone])
+    if (typeof event?.phone === 'string') {
+      const of = knew.get(phone) ?? new Map<string, number>()
+      const upTo = event.kind === 'was-named' ? Number.POSITIVE_INFINITY : Number(event.upTo) || 0
+      knew.set(phone, of.set(event.phone, Math.max(upTo, of.get(event.phone) ?? 0)))
+    }
     const { upTo, skewMs } = makers.get(phone) ?? { upTo: 0, skewMs: 0 }
     const byMs = event?.kind === 'clock-moved' && Number.isFinite(event.byMs) ? Number(event.byMs) : 0
     makers.set(phone, { phone, upTo: Math.max(Number(order), upTo), skewMs: skewMs + byMs })
   })
-  // Earlier programs did not say: of one phone it is known.
-  const maker = makers.get(backup.phone ?? (makers.size === 1 ? ([...makers.keys()][0] ?? '') : ''))
-  const mayGoOn = maker !== undefined && journal.records.length === 0
+  const maker = makers.get(backup.phone ?? madeBy(makers, knew) ?? '')
+  const mayGoOn = maker !== undefined && isUntouched(journal.records)
   const hereMs = now()
   const lastDipMs = Math.max(...dippedMs.values())
   const clock =
     maker && madeAt !== null && madeAt - lastDipMs < LONGEST_WAIT_MS && !isCompared(journal, maker.phone)
-      ? { thereMs: madeAt, hereMs, aheadMs: Math.round(madeAt - maker.skewMs - (hereMs - skewMs)) }
+      ? { thereMs: madeAt, hereMs }
       : undefined
-  const isNear = clock !== undefined && Math.abs(clock.aheadMs) <= NEAR_MS
-  const isAsked = clock !== undefined && !isNear && Math.abs(clock.aheadMs) <= MOST_APART_MS
+  /** As both show it. */
+  const apartMs = clock ? Math.round(clock.thereMs - clock.hereMs) : Number.POSITIVE_INFINITY
+  const isNear = Math.abs(apartMs) <= NEAR_MS
+  const isAsked = !isNear && Math.abs(apartMs) <= MOST_APART_MS
   const own = [journal.phone, ...(maker && (isNear || isAsked || mayGoOn) ? [maker.phone] : [])]
   const reached = reachedFrom(own, compared)
   const unclocked = [...dippedMs].filter(
@@ -128,8 +136,12 @@ export async function lookInto(
   ).length
   const noted = ({ goesOn, madeNow }: JoinedHow): Noted<TableEvent> | undefined => {
     if (!maker) return undefined
-    if (goesOn) return goneOnAs(maker)
-    const told = madeNow || isNear ? clock?.aheadMs : isAsked ? 0 : undefined
+    // One phone from now on, whose clock was set between that one's last record and this one's first.
+    if (goesOn) return goneOnAs(maker, madeNow && clock ? -apartMs : 0)
+    const seemMs = madeNow || isNear ? apartMs : isAsked ? 0 : Number.POSITIVE_INFINITY
+    // Each may have set its clock since its records began, whatever both show.
+    const aheadMs = seemMs + skewMs - maker.skewMs
+    const told = Math.abs(aheadMs) <= MOST_APART_MS ? aheadMs : undefined
     // A start could not tell whose they are.
     return told !== undefined || mayGoOn ? metMaker(maker, skewMs, told) : undefined
   }
@@ -138,14 +150,14 @@ export async function lookInto(
     ok: true,
     day: madeAt === null || !isMoment(madeAt) ? null : fileDay(madeAt),
     records: records.length,
-    pots: pots.size,
+    pots: pots.count(),
     pictures,
     picturesLost: Math.max(lost, backup.pictures - pictures),
     fresh,
     whole,
     unclocked,
     mayGoOn,
-    ...(isAsked ? { clock } : {}),
+    ...(isAsked && clock ? { clock } : {}),
     takeIn: async (how) => {
       const report = await takeIn(journal, backup, now(), noted(how))
       // The records are in: whatever becomes of the pictures, that is told.
@@ -154,6 +166,46 @@ export async function lookInto(
         photosLost: Math.max(backup.pictures, pictures),
       }))
       return { ...report, ...shown, whole }
+    },
+  }
+}
+
+/** Nothing was done on the phone but set how it looks and sounds. */
+const isUntouched = (records: Journal<TableEvent>['records']): boolean =>
+  records.every(
+    ({ event }) => event.kind === 'settings-set' && Object.keys(ofTable(event.settings)).length === 0,
+  )
+
+/** Earlier programs did not say who made a file: the one phone in it that knew of all that the others wrote. */
+function madeBy(
+  makers: ReadonlyMap<string, Maker>,
+  knew: ReadonlyMap<string, ReadonlyMap<string, number>>,
+): string | undefined {
+  const all = [...makers.values()].filter(({ phone }) =>
+    [...makers.values()].every(
+      (other) => other.phone === phone || (knew.get(phone)?.get(other.phone) ?? 0) >= other.upTo,
+    ),
+  )
+  return all.length === 1 ? all[0]?.phone : undefined
+}
+
+/** The pots that are set up and not taken off, record by record. */
+function potsCounted() {
+  const said: { readonly potId: string; readonly hit: unknown; readonly on: boolean }[] = []
+  const back = new Set<unknown>()
+  return {
+    add(record: Unexamined): void {
+      const { event, hit } = record ?? {}
+      const potId = event?.kind === 'pot-set' ? event.pot?.potId : event?.potId
+      if (event?.kind === 'taken-back') back.add(event.hit)
+      else if (event?.kind === 'put-back') back.delete(event.hit)
+      else if ((event?.kind === 'pot-set' || event?.kind === 'pot-gone') && typeof potId === 'string')
+        said.push({ potId, hit, on: event.kind === 'pot-set' })
+    },
+    count(): number {
+      const pots = new Set<string>()
+      for (const { potId, hit, on } of said) if (!back.has(hit)) on ? pots.add(potId) : pots.delete(potId)
+      return pots.size
     },
   }
 }
@@ -181,11 +233,15 @@ type Unexamined = {
   readonly writer?: unknown
   readonly order?: unknown
   readonly at?: unknown
+  readonly hit?: unknown
   readonly event?: {
     readonly kind?: unknown
     readonly byMs?: unknown
     readonly phone?: unknown
     readonly aheadMs?: unknown
+    readonly upTo?: unknown
+    readonly hit?: unknown
+    readonly potId?: unknown
     readonly pot?: { readonly potId?: unknown } | null
   } | null
 } | null

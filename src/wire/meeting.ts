@@ -63,9 +63,16 @@ export interface Maker {
   readonly skewMs: number
 }
 
-/** A phone writes down with a backup that it goes on as the one that made it. */
-export const goneOnAs = ({ phone, skewMs }: Maker): Noted<TableEvent> =>
-  notedNow([{ kind: 'was-named', phone }], skewMs)
+/**
+ * A phone writes down with a backup that it goes on as the one that made it; `byMs`: its clock is so far beyond that one's,
+ * as if it had been set.
+ */
+export function goneOnAs({ phone, skewMs, upTo }: Maker, byMs = 0): Noted<TableEvent> {
+  const moved: readonly TableEvent[] = byMs === 0 ? [] : [{ kind: 'clock-moved', byMs }]
+  const noted = notedNow([{ kind: 'was-named', phone }, ...moved], skewMs)
+  // After all that was written under that name.
+  return { ...noted, orderMs: Math.max(noted.orderMs ?? 0, upTo + 1) }
+}
 
 /** Or that it met that one; `aheadMs`: how far that one's table time is ahead, where it was said. `skewMs`: this phone's. */
 export const metMaker = ({ phone, upTo }: Maker, skewMs: number, aheadMs?: number): Noted<TableEvent> =>

@@ -42,7 +42,10 @@ export function Show({ passing, back, onDone }: ShowProps) {
             <Code shown={shown} aSecond={passing.aSecond} label={w.hold} />
             <div class="codes-line">
               <p class="figures">
-                <strong>{back && records > 0 ? w.back(records, seconds) : w.shown(records, of, seconds)}</strong> {w.hold}
+                <strong>
+                  {back && records > 0 ? w.back(records, seconds) : w.shown(records, of, seconds)}
+                </strong>{' '}
+                {w.hold}
               </p>
               <button type="button" class="key" onClick={() => setSize(size === 'fine' ? 'coarse' : 'fine')}>
                 {size === 'fine' ? w.coarse : w.fine}
