@@ -5,11 +5,11 @@ import {
   MOST_APART_MS,
   phoneOfWriter,
 } from '../../shared/record.ts'
-import type { MergeReport, Noted } from './contract.ts'
+import type { MergeReport, Noted, Noting } from './contract.ts'
 import type { Entry, JournalStorage } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
 import { isPackKey, packLines } from './pack.ts'
-import { asideKey } from './quarantine.ts'
+import { asideKey, type Quarantined, reasonOf } from './quarantine.ts'
 import { breath, inSlices } from './slices.ts'
 import { isSame, type Union, unite } from './union.ts'
 
@@ -24,6 +24,8 @@ interface ExaminedMerge<E extends AnyEvent> extends Left {
   readonly records: readonly JournalRecord<E>[]
   /** What this program cannot fold but a later one may: to be set aside. */
   readonly aside: readonly Entry[]
+  /** That and all else that is no part of `records`. */
+  readonly out: readonly unknown[]
 }
 
 /**
@@ -41,8 +43,13 @@ async function examineMerge<E extends AnyEvent>(
   const records: JournalRecord<E>[] = []
   const aside: Entry[] = []
   const left = { faulty: 0, waiting: 0, ahead: 0 }
+  const out: unknown[] = []
+  const leave = (why: keyof typeof left, value: unknown) => {
+    left[why]++
+    out.push(value)
+  }
   const wait = (why: string, value: unknown) => {
-    left.waiting++
+    leave('waiting', value)
     const key = (value as { id?: unknown }).id
     aside.push([asideKey(why, typeof key === 'string' ? key : '', value), value])
   }
@@ -59,16 +66,17 @@ async function examineMerge<E extends AnyEvent>(
     const examined = examine<E>(candidate, isEvent)
     if ('fault' in examined) {
       if (examined.fault === 'kind' || examined.fault === 'newer') wait(examined.fault, candidate)
-      else left.faulty++
+      else leave('faulty', candidate)
       return
     }
     const record = unmarked(examined.record)
     const field = fault(record.event)
     if (field !== undefined) wait(`content.${schema}.${field}`, candidate)
-    else if (Math.max(record.order, steadyMs(record)) > nowMs + MOST_APART_MS && !empty) left.ahead++
+    else if (Math.max(record.order, steadyMs(record)) > nowMs + MOST_APART_MS && !empty)
+      leave('ahead', candidate)
     else records.push(record)
   })
-  return { records, aside, ...left }
+  return { records, aside, out, ...left }
 }
 
 /** Those of `theirs` that are not here already, as they are. */
@@ -158,6 +166,8 @@ interface Lent<E extends AnyEvent> {
   /** Makes this phone's own records. */
   sign(events: readonly E[], stamp: Noted<E>['stamp'], orderMs?: number): readonly JournalRecord<E>[]
   takeIn(incoming: readonly JournalRecord<E>[], united: Union<JournalRecord<E>>): Promise<unknown>
+  /** They are stored among what is aside. */
+  setAside(aside: readonly Quarantined[]): void
   announceSaved(saved: readonly JournalRecord<E>[]): void
 }
 
@@ -166,13 +176,13 @@ const isEmpty = (records: readonly JournalRecord<AnyEvent>[]): boolean =>
 
 /** Takes in what another journal holds: all that is sound of it, or nothing. `nowMs`: epoch ms. Rejects as {@link Lent.requireWritable}. */
 export async function mergeInto<E extends AnyEvent>(
-  { records, knowledge, storage, packsSeen, requireWritable, sign, takeIn, announceSaved }: Lent<E>,
+  { records, knowledge, storage, packsSeen, requireWritable, sign, takeIn, setAside, announceSaved }: Lent<E>,
   candidates: readonly unknown[],
   nowMs: number,
-  noted?: Noted<E>,
+  noted?: Noting<E>,
 ): Promise<MergeReport> {
   const examined = await examineMerge<E>(candidates, knowledge, nowMs, isEmpty(records()))
-  const { records: read, aside, faulty, waiting, ahead } = examined
+  const { records: read, aside, out, faulty, waiting, ahead } = examined
   const fresh = await freshOf(records(), read)
   await breath()
   requireWritable()
@@ -181,10 +191,12 @@ export async function mergeInto<E extends AnyEvent>(
   const before = unite(ours, fresh)
   await breath()
   const packed = await entriesOf(before.added, knowledge.schema)
-  const own = noted ? sign(noted.events, noted.stamp, noted.orderMs) : []
+  const said = typeof noted === 'function' ? noted(out) : noted
+  const own = said ? sign(said.events, said.stamp, said.orderMs) : []
   const entries = [...packed, ...own.map((record) => [record.id, marked(record, knowledge.schema)] as const)]
   if (entries.length > 0) await storage.put(entries)
   if (aside.length > 0) await storage.quarantine(aside)
+  setAside(aside.map(([key, value]) => ({ key, reason: reasonOf(key).reason, value })))
   for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
   const incoming = [...fresh, ...own]
   await takeIn(incoming, records() === ours && own.length === 0 ? before : unite(records(), incoming))

@@ -5,7 +5,7 @@ import { openShare } from '../device/share.ts'
 import type { JoinedHow, LookedInto, PassedOn, TakenIn } from '../screens/app.ts'
 import { fileDay } from '../screens/calendar.ts'
 import { type Backup, readBackup, writeBackup } from '../store/backup.ts'
-import type { Journal, Noted } from '../store/index.ts'
+import type { Journal, Noting } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { inSlices } from '../store/slices.ts'
@@ -134,7 +134,7 @@ export async function lookInto(
   const unclocked = [...dippedMs].filter(
     ([phone, atMs]) => hereMs - atMs < LONGEST_WAIT_MS && !reached.has(phone),
   ).length
-  const noted = ({ goesOn, madeNow }: JoinedHow): Noted<TableEvent> | undefined => {
+  const noted = ({ goesOn, madeNow }: JoinedHow): Noting<TableEvent> | undefined => {
     if (!maker) return undefined
     // One phone from now on, whose clock was set between that one's last record and this one's first.
     if (goesOn) return goneOnAs(maker, madeNow && clock ? -apartMs : 0)
@@ -253,7 +253,7 @@ async function takeIn(
   journal: Journal<TableEvent>,
   { records, aside }: Extract<Backup, { ok: true }>,
   nowMs: number,
-  noted: Noted<TableEvent> | undefined,
+  noted: Noting<TableEvent> | undefined,
 ): Promise<Omit<TakenIn, 'whole' | 'photos' | 'photosLost'>> {
   const report = await journal.merge(records, nowMs, noted)
   // What that phone could not fold: it comes back when this program can.

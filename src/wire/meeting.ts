@@ -1,9 +1,9 @@
 /** What this phone writes down, and asks, where its journal holds records of others. */
 
 import type { Stamped, TableEvent } from '../../shared/events.ts'
-import { isBy } from '../../shared/record.ts'
+import { isBy, phoneOfWriter } from '../../shared/record.ts'
 import { heardKeys } from '../device/heard.ts'
-import type { Journal, Noted } from '../store/index.ts'
+import type { Journal, Noted, Noting } from '../store/index.ts'
 import { throughSteps } from '../store/slices.ts'
 import { phoneOf, type Seen, seenFrom, seenSteps } from '../table/fold/seen.ts'
 import { asksOf, twinsOf } from '../table/meeting/asks.ts'
@@ -19,6 +19,28 @@ export function notedNow(events: readonly TableEvent[], skewMs: number): Noted<T
   const stamp = { at, tz: -new Date(at).getTimezoneOffset() }
   return { events, stamp, orderMs: orderMs(at, skewMs, events) }
 }
+
+/**
+ * They, where that others were met holds up to what was left of what they brought: who changes a thing before an update
+ * knows the rest has not seen it.
+ */
+export const notedWith =
+  (events: readonly TableEvent[], skewMs: number) =>
+  (left: readonly unknown[]): Noted<TableEvent> =>
+    notedNow(
+      events.map((event) =>
+        event.kind === 'met' ? { ...event, upTo: Math.min(event.upTo, before(left, event.phone)) } : event,
+      ),
+      skewMs,
+    )
+
+/** The last order before any of a phone's records among these. */
+const before = (left: readonly unknown[], phone: string): number =>
+  left.reduce<number>((least, value) => {
+    const { writer, order } = (value ?? {}) as { readonly writer?: unknown; readonly order?: unknown }
+    const isTheirs = typeof writer === 'string' && phoneOfWriter(writer) === phone
+    return isTheirs && Number.isSafeInteger(order) ? Math.min(least, Number(order) - 1) : least
+  }, Number.POSITIVE_INFINITY)
 
 /** Keeps them as of now. */
 export function write(journal: Own, events: readonly TableEvent[], skewMs: number): void {
@@ -75,8 +97,8 @@ export function goneOnAs({ phone, skewMs, upTo }: Maker, byMs = 0): Noted<TableE
 }
 
 /** Or that it met that one; `aheadMs`: how far that one's table time is ahead, where it was said. `skewMs`: this phone's. */
-export const metMaker = ({ phone, upTo }: Maker, skewMs: number, aheadMs?: number): Noted<TableEvent> =>
-  notedNow([{ kind: 'met', phone, upTo, ...(aheadMs === undefined ? {} : { aheadMs }) }], skewMs)
+export const metMaker = ({ phone, upTo }: Maker, skewMs: number, aheadMs?: number): Noting<TableEvent> =>
+  notedWith([{ kind: 'met', phone, upTo, ...(aheadMs === undefined ? {} : { aheadMs }) }], skewMs)
 
 /** Whether this phone ever compared that one's clock with its own, or was that phone. */
 export const isCompared = ({ phone, records }: Pick<Own, 'phone' | 'records'>, other: string): boolean =>
@@ -97,7 +119,12 @@ function noteKnown(journal: Own, { said, met }: Seen): boolean {
     if (from !== undefined) last.set(from, Math.max(order, last.get(from) ?? 0))
   const known = (phone: string, order: number) =>
     met.some(({ by, of, upTo }) => by === undefined && of === phone && upTo >= order)
-  const fresh = [...last].filter(([phone, order]) => !known(phone, order))
+  const aside = journal.opening.quarantined.flatMap(({ reason, value }) =>
+    reason === 'displaced' ? [] : [value],
+  )
+  const fresh = [...last]
+    .map(([phone, order]) => [phone, Math.min(order, before(aside, phone))] as const)
+    .filter(([phone, order]) => !known(phone, order))
   if (fresh.length === 0 || journal.readOnly) return false
   write(
     journal,

@@ -8,9 +8,9 @@ const LATER_MS = 1000
 /** As found since the bench was opened: nothing that is done on it brings or settles any. */
 const found = new WeakMap<Route, number>()
 
-/** How much phones that met have in two ways, and the way there from the bench; undefined where nothing. */
+/** How much phones that met have in two ways, in words; undefined where nothing. */
 export function useUnsettled(): string | undefined {
-  const { asks, route, table, words } = useApp()
+  const { asks, route } = useApp()
   const late = useLateWords().other
   const at = route.value
   const [count, setCount] = useState(found.get(at) ?? 0)
@@ -27,8 +27,5 @@ export function useUnsettled(): string | undefined {
     }, LATER_MS)
     return () => clearTimeout(timer)
   }, [at])
-  const w = words.value.bench
-  return count === 0
-    ? undefined
-    : late.toSettle(count, [w.other, table.value.settings.student ? late.screens : w.board].join(', '))
+  return count === 0 ? undefined : late.toSettle(count)
 }
