@@ -1,7 +1,7 @@
 /** Buckets and stacks that one phone took off the table while another had them in use. */
 
 import type { TableEvent } from '../../../shared/events.ts'
-import { apart, type Placed } from './knew.ts'
+import { apart, type Placed, placed } from './knew.ts'
 import type { Meeting, Written } from './seen.ts'
 
 /** What an event says of a thing by its name: that it is on the table, or off it. */
@@ -38,6 +38,8 @@ export function wordsOn(event: TableEvent): readonly WordOn[] {
       return used(potKey(event.potId), ...event.coats.map(({ bucketId }) => bucketKey(bucketId)))
     case 'dipped':
       return used(potKey(event.potId), bucketKey(event.bucketId))
+    case 'taken-back':
+      return event.there === undefined ? [] : used(potKey(event.there))
     case 'waxed':
     case 'wiped':
       return used(potKey(event.potId))
@@ -87,8 +89,3 @@ export function withoutBlindRemovals(
     return !used.some((other) => other.from !== word.from && apart(met, word, other))
   })
 }
-
-const placed = ({ from, order = 0 }: Written): Placed => ({
-  order,
-  ...(from === undefined ? {} : { from }),
-})

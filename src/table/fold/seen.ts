@@ -3,7 +3,9 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { phoneOfWriter } from '../../../shared/record.ts'
 import { ofTable } from '../model/whose-setting.ts'
+import { contradicted, isAnswer } from './answers.ts'
 import { withCautions } from './cautions.ts'
+import { withClears } from './clears.ts'
 import { demosBeside } from './demos.ts'
 import { withoutEchoes } from './handed.ts'
 import { takenBack } from './read-ahead.ts'
@@ -57,7 +59,7 @@ const EACH = 100
 
 /** The same, with a pause wherever a moment's work is done. */
 export function* seenSteps(records: readonly Written[], phone: string): Generator<void, Seen, undefined> {
-  const back = takenBack(records)
+  let back = takenBack(records)
   const stands = ({ hit }: Stamped) => !back.has(hit)
   const nameAt = names(records, stands, phone)
   yield
@@ -100,9 +102,15 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
       if (theirs) keyed.push({ key, stamped: { ...record, at: at - shiftMs, from: name, event: theirs } })
     }
   }
-  const ordered = keyed.sort((a, b) => a.key - b.key).map(({ stamped }) => stamped)
+  const whole = keyed.sort((a, b) => a.key - b.key).map(({ stamped }) => stamped)
   yield
-  const told = withCautions(withoutEchoes(ordered, stands), met, stands)
+  const idle = contradicted(whole, met, stands)
+  const ordered = whole.filter((stamped) => !idle.has(stamped))
+  const idleIds = new Set([...idle].map(({ id }) => id))
+  if (idle.size > 0) back = takenBack(records.filter(({ id }) => !idleIds.has(id)))
+  const answered = whole.some(isAnswer)
+  const anew = withClears(withoutEchoes(ordered, stands, met), ordered, met, stands)
+  const told = withCautions(anew, met, stands)
   yield
   // A hit of which nothing is seen is not seen to be taken back.
   const left = new Set(told.map(({ hit }) => hit))
@@ -123,8 +131,10 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
         // What tells phones or clocks apart is seen anew, and what cautions or a thing taken off may stand on.
         const onThings =
           event.kind === 'bucket-set' || event.kind === 'bucket-gone' || event.kind === 'stack-gone'
-        const isPlain =
-          isOwn && !('phone' in event || 'byMs' in event || onThings || (removed && 'hit' in event))
+        const anew = 'phone' in event || 'byMs' in event || event.kind === 'table-cleared'
+        const onDips = event.kind === 'both-dipped' || 'wentOn' in event
+        const back = (removed || answered) && 'hit' in event
+        const isPlain = isOwn && !(anew || onThings || onDips || back)
         const saw = order > Math.max(Math.floor(at - skewMs), (latest.get(phone)?.order ?? 0) + 1)
         return isPlain && (saw || at - skewMs >= untilMs)
       }),

@@ -2,6 +2,7 @@
 
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Settings } from '../../../shared/nouns.ts'
+import { knew } from '../fold/knew.ts'
 import type { Meeting } from '../fold/seen.ts'
 import type { Ask, Heard, ThingFacts } from '../model/ask.ts'
 import { DEFAULT_BOARD, DEFAULT_SETTINGS } from '../model/defaults.ts'
@@ -56,7 +57,11 @@ export function ofTheTable(
   for (const [event, said] of events) {
     // Its clay and its firing are gone with a table, its settings stay.
     if (event.kind === 'table-cleared' && said.from === undefined)
-      for (const of of [words, own]) for (const name of ['board', 'firing']) of.delete(name)
+      for (const name of ['board', 'firing']) {
+        own.delete(name)
+        const ways = words.get(name) ?? new Map<string | undefined, Way>()
+        for (const [from, way] of ways) if (!event.read || knew(met, said, way)) ways.delete(from)
+      }
     for (const [name, thing] of thingsOf(event)) {
       if (said.from === undefined) own.set(name, { thing, order: said.order })
       if (event.handed || event.anew) continue
