@@ -109,6 +109,7 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
   const idleIds = new Set([...idle].map(({ id }) => id))
   if (idle.size > 0) back = takenBack(records.filter(({ id }) => !idleIds.has(id)))
   const answered = whole.some(isAnswer)
+  const cleared = whole.some(({ event }) => event.kind === 'table-cleared')
   const anew = withClears(withoutEchoes(ordered, stands, met), ordered, met, stands)
   const told = withCautions(anew, met, stands)
   yield
@@ -133,7 +134,7 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
           event.kind === 'bucket-set' || event.kind === 'bucket-gone' || event.kind === 'stack-gone'
         const anew = 'phone' in event || 'byMs' in event || event.kind === 'table-cleared'
         const onDips = event.kind === 'both-dipped' || 'wentOn' in event
-        const back = (removed || answered) && 'hit' in event
+        const back = (removed || answered || cleared) && 'hit' in event
         const isPlain = isOwn && !(anew || onThings || onDips || back)
         const saw = order > Math.max(Math.floor(at - skewMs), (latest.get(phone)?.order ?? 0) + 1)
         return isPlain && (saw || at - skewMs >= untilMs)

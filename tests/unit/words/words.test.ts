@@ -3,7 +3,7 @@ import { DESK_WORDS } from '../../../src/words/desk.ts'
 import { end } from '../../../src/words/en/end.ts'
 import { FIRE_WORDS } from '../../../src/words/fire.ts'
 import { KILN_FORM_WORDS } from '../../../src/words/kiln-form.ts'
-import { languageOf, tagOf } from '../../../src/words/languages.ts'
+import { LANGUAGES, languageOf, tagOf, voiceOf } from '../../../src/words/languages.ts'
 import { PASSING_WORDS } from '../../../src/words/passing.ts'
 import { openWords } from '../../fixtures/languages.ts'
 import { everyText, texts } from '../../fixtures/texts.ts'
@@ -14,11 +14,11 @@ const ALIKE = ['.name', '.desk.melt.firing.makes.seger']
 // Words are the phone's, and the phone is that of all tests.
 afterAll(() => openWords('en', 'en'))
 
-describe.each(['en', 'es'] as const)('%s', (language) => {
+describe.each(LANGUAGES)('%s', (language) => {
   let all: [string, string][]
   let desk: (typeof DESK_WORDS)['en']['desk']
   beforeAll(async () => {
-    await openWords('es', 'es-MX')
+    await openWords(language, 'en')
     all = everyText(language)
     desk = DESK_WORDS[language].desk
   })
@@ -41,6 +41,14 @@ describe.each(['en', 'es'] as const)('%s', (language) => {
     for (const [path, text] of texts(desk.wrong)) expect(text.length, path).toBeLessThanOrEqual(40)
   })
 
+  test('every fact that English says is said', () => {
+    const numbered = (n: number) => `fact-${n}-`
+    const factsOf = (text = '') => [...new Set(text.match(/fact-\d+-/g))].sort()
+    const said = new Map(everyText(language, numbered))
+    for (const [path, en] of everyText('en', numbered))
+      expect(factsOf(said.get(path)), path).toEqual(factsOf(en))
+  })
+
   test('what a tile says fits on a tile', () => {
     for (const [path, text] of texts(desk.board.state)) expect(text.length, path).toBeLessThanOrEqual(6)
     for (const [path, text] of texts(desk.board.kiln)) expect(text.length, path).toBeLessThanOrEqual(11)
@@ -56,11 +64,6 @@ describe('Spanish', () => {
     pairs = everyText('en', numbered).map(([path, en]) => ({ path, en, es: spanish.get(path) ?? '' }))
   })
 
-  test('says every fact that English says', () => {
-    const factsOf = (text: string) => [...new Set(text.match(/fact-\d+-/g))].sort()
-    for (const { path, en, es } of pairs) expect(factsOf(es), path).toEqual(factsOf(en))
-  })
-
   test('leaves nothing in English', () => {
     const alike = pairs.filter(({ en, es }) => en === es && /[a-z]{4}/i.test(en.replaceAll(/fact-\d+-/g, '')))
     expect(alike.map(({ path }) => path)).toEqual(ALIKE)
@@ -72,6 +75,14 @@ describe('Spanish', () => {
     expect(tagOf('phone')).toBe('es-MX')
     await openWords('es', 'de')
     expect([languageOf('phone'), languageOf('es'), tagOf('es')]).toEqual(['en', 'es', 'es'])
+  })
+
+  test('gives way to English where a newer program chose a language that is not here', async () => {
+    const unknown = 'qx' as 'es'
+    await openWords(unknown, 'es-MX')
+    expect([languageOf(unknown), tagOf(unknown)]).toEqual(['en', 'en'])
+    expect(voiceOf({ language: unknown, spoken: unknown })).toBe('en')
+    expect(DESK_WORDS[unknown].bench.hold).toBe('Pause')
   })
 })
 
