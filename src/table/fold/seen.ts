@@ -7,6 +7,7 @@ import { withCautions } from './cautions.ts'
 import { demosBeside } from './demos.ts'
 import { isNoEcho } from './handed.ts'
 import { takenBack } from './read-ahead.ts'
+import { anyRemoved, withoutBlindRemovals } from './removals.ts'
 import './by-others.ts'
 
 /** A record as far as it is seen; `order` as the journal gave it. */
@@ -24,6 +25,8 @@ export interface Meeting {
 /** The records of all phones as one of them sees them. */
 export interface Seen {
   readonly events: readonly Written[]
+  /** They, and what is without effect until somebody says which of two words on a thing stands. */
+  readonly said: readonly Written[]
   readonly met: readonly Meeting[]
   /**
    * Whether these further ones, of which the last is a hit of the phone whose clock's jumps are `skewMs`, come after all that
@@ -137,15 +140,22 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
     unseen.delete(hit)
   }
   yield
-  const events = told.filter(({ event }) => !('hit' in event && unseen.has(event.hit)))
+  const said = told.filter(({ event }) => !('hit' in event && unseen.has(event.hit)))
+  yield
+  const events = withoutBlindRemovals(said, met, stands)
+  const removed = anyRemoved(said)
   return {
     events,
+    said,
     met,
     goesOn: (next, skewMs) =>
       next.every(({ event, at, order = 0, writer }) => {
         const isOwn = writer === undefined || phoneOf({ writer }) === phone
-        // What tells phones or clocks apart is seen anew, and what cautions may stand on.
-        const isPlain = isOwn && !('phone' in event || 'byMs' in event || event.kind === 'bucket-set')
+        // What tells phones or clocks apart is seen anew, and what cautions or a thing taken off may stand on.
+        const onThings =
+          event.kind === 'bucket-set' || event.kind === 'bucket-gone' || event.kind === 'stack-gone'
+        const isPlain =
+          isOwn && !('phone' in event || 'byMs' in event || onThings || (removed && 'hit' in event))
         const saw = order > Math.max(Math.floor(at - skewMs), (latest.get(phone)?.order ?? 0) + 1)
         return isPlain && (saw || at - skewMs >= untilMs)
       }),
