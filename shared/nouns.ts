@@ -1,5 +1,7 @@
 /** Nouns that are stored in the journal. Lengths mm, seconds, degC, humidity 0 to 1, g/mL, litres, times epoch ms. */
 
+import type { LanguageCode, VoiceLanguage } from './languages.ts'
+
 export type Form = 'beaker' | 'bowl' | 'bottle' | 'cup' | 'jar' | 'plate' | 'cylinder' | 'lid'
 /** Forms to choose from; a lid comes with its jar. */
 export const FORMS: readonly Form[] = ['beaker', 'bowl', 'bottle', 'cup', 'jar', 'plate', 'cylinder']
@@ -216,12 +218,12 @@ export interface BoardFacts {
 
 export interface Settings {
   readonly units: 'metric' | 'us'
-  readonly language: 'phone' | 'en' | 'es'
+  readonly language: 'phone' | LanguageCode
   readonly theme: 'auto' | 'paper' | 'dim'
   readonly hand: 'right' | 'left'
   readonly sound: 'voice' | 'tones' | 'numerals'
   /** What the voice speaks. */
-  readonly spoken: 'phone' | 'en' | 'es'
+  readonly spoken: 'phone' | VoiceLanguage
   /** A noisy room: what sounds is shown as a pattern too. */
   readonly noisy: boolean
   readonly leadInS: number

@@ -1,13 +1,18 @@
+/// <reference types="vite/types/importMeta.d.ts" />
 import { render } from 'preact'
 import { openFaults } from './device/faults.ts'
 import { inDemo, lastLanguage, lastSeen, lastTheme, showDemo } from './device/seen.ts'
 import { openTrust } from './device/trusted.ts'
 import { First } from './screens/first/first.tsx'
 import { followPointers } from './ui/lifted.ts'
+import type { AllWords } from './words/en/all.ts'
 import { FRONT_WORDS } from './words/front.ts'
 import { openLanguage } from './words/languages.ts'
 import './ui/style.css'
 import './ui/desk.css'
+
+/** Of every language but English, whose words are in parts. */
+const FOLDERS = import.meta.glob<{ words: AllWords }>('./words/*/index.ts')
 
 openTrust()
 
@@ -82,7 +87,7 @@ const painted = () =>
   })
 
 async function begin(): Promise<void> {
-  await openLanguage(language, navigator.language)
+  await openLanguage(language, navigator.language, (code) => FOLDERS[`./words/${code}/index.ts`]?.())
   if (lastSeen() === undefined && !inDemo()) {
     showFirst(false)
     await painted()

@@ -3,6 +3,8 @@
  * is open. Not the journal: losing it loses nothing.
  */
 
+import { LANGUAGES, type LanguageCode } from '../../shared/languages.ts'
+
 const DEMO_KEY = 'bucketside.demo'
 
 /** Whether this window shows the demo: as long as it stays open, over reloads. */
@@ -71,9 +73,9 @@ export const beCopied = (epochMs: number): void => write(COPIED_KEY, String(epoc
 const LANGUAGE_KEY = 'bucketside.language'
 
 /** What the phone was set to speak last; its own language where nothing was chosen. */
-export function lastLanguage(): 'phone' | 'en' | 'es' {
+export function lastLanguage(): 'phone' | LanguageCode {
   const kept = read(LANGUAGE_KEY)
-  return kept === 'en' || kept === 'es' ? kept : 'phone'
+  return LANGUAGES.find((it) => it === kept) ?? 'phone'
 }
 
 export const keepLanguage = (language: string): void => write(LANGUAGE_KEY, language)

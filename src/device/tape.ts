@@ -2,10 +2,11 @@
  * Rings with the screen off: one media element plays a track with the calls inside it. Built and started
  * only inside a tap; a track cannot be changed while the phone is locked. It ends the person's own music.
  */
+
+import type { VoiceLanguage } from '../../shared/languages.ts'
 import type { MediaButton, Tape, TapeState, Unsubscribe } from './ports.ts'
 import type { Saying, TapeParts } from './tape-track.ts'
 import { buildTrack, cutParts } from './tape-track.ts'
-import type { VoiceLanguage } from './voice.ts'
 
 export interface LoadableTape extends Tape {
   /** Fetches the parts; `base` is the address of their folder, ending in a slash. False when that failed. */

@@ -150,6 +150,8 @@ export type LookedInto =
       /** Records that are not here. */
       readonly fresh: number
       readonly whole: Whole
+      /** So many phones dipped coats within the last day whose clocks nobody compared that this phone knows of, or will. */
+      readonly unclocked: number
       /** Nothing was done on this phone yet: it may go on as the one that made the file. */
       readonly mayGoOn: boolean
       /**
@@ -257,6 +259,10 @@ export interface App {
   backUp(): Promise<PassedOn>
   /** What phones that met have in two ways, to be settled one at a time. */
   asks(): Promise<readonly Ask[]>
+  /** When somebody last said that a copy outside the phone can wait, epoch ms; 0 before. `now`: it is said now. */
+  copyPutOff(now?: true): Promise<number>
+  /** What other phones changed was read here: their keys. */
+  hear(keys: readonly string[]): Promise<void>
   /** The records as sheets for a spreadsheet, and the pictures, in one file out of the app. */
   passSheets(): Promise<PassedOn>
   /** Looks into a backup, which can then be taken in. */

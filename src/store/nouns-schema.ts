@@ -217,14 +217,17 @@ export const board = z.object({
   sorptivityMmPerSqrtS: z.optional(limited('sorptivityMmPerSqrtS')),
 } satisfies Fields<BoardFacts>)
 
+/** `phone`, or a language that a program has, not only this one: what it has not, it writes in English. */
+const languageCode = z.string().check(z.regex(/^(phone|[a-z]{2,3})$/))
+
 export const settings = z.partial(
   z.object({
     units: z.enum(['metric', 'us']),
-    language: z.enum(['phone', 'en', 'es']),
+    language: languageCode,
     theme: z.enum(['auto', 'paper', 'dim']),
     hand: z.enum(['right', 'left']),
     sound: z.enum(['voice', 'tones', 'numerals']),
-    spoken: z.enum(['phone', 'en', 'es']),
+    spoken: languageCode,
     noisy: z.boolean(),
     leadInS: limited('leadInS'),
     lowerMmPerS: limited('lowerMmPerS'),

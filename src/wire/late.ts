@@ -28,6 +28,8 @@ export type Late = Pick<
   | 'lookInto'
   | 'passing'
   | 'asks'
+  | 'hear'
+  | 'copyPutOff'
   | 'photos'
   | 'drafts'
   | 'passOnFaults'
@@ -48,6 +50,12 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
     lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, now, table.peek().skewMs),
     passing: async () => (await import('./passing.ts')).openPassing(journal, table, now),
     asks: async () => (await import('./fold-beside.ts')).asksNow(journal, table.peek()),
+    hear: async (keys) => (await import('../device/heard.ts')).beHeard(keys),
+    async copyPutOff(isNow) {
+      const { copyPutOffAt, putOffCopy } = await import('../device/copy-put-off.ts')
+      if (isNow) putOffCopy(now())
+      return copyPutOffAt()
+    },
     photos: async () => (await import('./photos.ts')).openPhotos(of),
     drafts: async () => (await import('../device/drafts.ts')).openDrafts(),
     passOnFaults: async () => (await import('./pass-on.ts')).passOnFaults(faults, now()),

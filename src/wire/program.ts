@@ -146,6 +146,8 @@ export async function openProgram(faults: Faults): Promise<App> {
     backUp: () => late((it) => it.backUp()),
     lookInto: (file) => late((it) => it.lookInto(file)),
     asks: () => late((it) => it.asks()),
+    hear: (keys) => late((it) => it.hear(keys)),
+    copyPutOff: (now) => late((it) => it.copyPutOff(now)),
     passing: () => late((it) => it.passing()),
     photos: () => late((it) => it.photos()),
     drafts: () => late((it) => it.drafts()),

@@ -1,9 +1,9 @@
 import type { Page } from '@playwright/test'
-import { openLanguage } from '../../src/words/languages.ts'
+import { openWords } from '../fixtures/languages.ts'
 import { everyText } from '../fixtures/texts.ts'
 
 // Here and not when first wanted: what loads a story may be closed by then. A phone is still taken to speak English.
-await openLanguage('es', 'en')
+await openWords('es', 'en')
 
 /** Stories are told in English; on a page that speaks Spanish what they look for and what they read is turned. */
 const spanish = new WeakSet<Page>()

@@ -9,7 +9,9 @@ import { loadJournal } from '../../src/store/journal.ts'
 import { SCHEMA } from '../../src/store/marks.ts'
 import { unite } from '../../src/store/union.ts'
 import { doubtfulDips } from '../../src/table/decide/decide-card.ts'
+import { seenFrom } from '../../src/table/fold/seen.ts'
 import { forecastOf } from '../../src/table/forecast/forecast.ts'
+import { asksOf } from '../../src/table/meeting/asks.ts'
 import type { Ask } from '../../src/table/model/ask.ts'
 import type { Table } from '../../src/table/model/state.ts'
 import { SETTING_IS } from '../../src/table/model/whose-setting.ts'
@@ -77,7 +79,7 @@ describe('when two phones meet whose clocks are ten minutes apart', () => {
     const journal = await loadJournal<TableEvent>(phone().ports('a', knowledge))
     await journal.append([{ kind: 'held' }], { at: START_MS, tz: 0 }).saved
     const forged = [
-      { kind: 'settings-set', settings: { language: 'xx' } },
+      { kind: 'settings-set', settings: { hand: 'both' } },
       { kind: 'pot-set' },
     ] as unknown as TableEvent[]
     const ahead = createRecords<TableEvent>(
@@ -415,7 +417,8 @@ describe('when two phones meet whose clocks are ten minutes apart', () => {
     }
     b.read(a)
     for (const on of [a, b]) {
-      expect(on.asks).toEqual([])
+      // Its own word on the board was overruled: that is told.
+      expect(asked(on.asks)).toEqual(on === b ? ['heard'] : [])
       expect(on.table.pots['a-0']?.ownPlan?.map(({ holdS }) => holdS)).toEqual([2])
       expect(on.table.board.absorption).toBe(0.08)
     }
@@ -551,7 +554,11 @@ test(
           let pieces: readonly JournalRecord<TableEvent>[] = []
           for (let from = 0; from < shuffled.length; from += piece)
             pieces = unite(pieces, shuffled.slice(from, from + piece)).records
-          for (const name of ['a', 'b', 'c']) expect(tableOf(pieces, name)).toEqual(tableOf(whole, name))
+          for (const name of ['a', 'b', 'c']) {
+            expect(tableOf(pieces, name)).toEqual(tableOf(whole, name))
+            const asks = (all: typeof whole) => asksOf(tableOf(all, name), seenFrom(all, name))
+            expect(asks(pieces)).toEqual(asks(whole))
+          }
         },
       ),
       { numRuns: runsOf(150, 0.5) },

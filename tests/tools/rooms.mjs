@@ -35,7 +35,7 @@ const ROOMS = [
     types: ['shared'],
     packages: true,
   },
-  { room: 'words', path: 'src/words/', rooms: ['words'], types: [], packages: false },
+  { room: 'words', path: 'src/words/', rooms: ['words', 'shared'], types: [], packages: false },
   { room: 'wire', path: 'src/wire/', rooms: [ANY], types: [], packages: true },
   { room: 'main', path: 'src/main.tsx', rooms: [ANY], types: [], packages: true },
   { room: 'settings', path: 'src/vite.config.ts', rooms: [], types: [], packages: true },
@@ -45,6 +45,11 @@ const ROOMS = [
 
 /** Files of a room that lie in none of its sub-rooms and are named in no level stand above all of them. */
 const TOP_LEVEL = '(top)'
+
+/** Languages besides English: the folders of words there are. */
+const languages = readdirSync(join(ROOT, 'src/words'), { withFileTypes: true })
+  .filter((it) => it.isDirectory() && it.name !== 'en')
+  .map((it) => it.name)
 
 /**
  * Sub-rooms of a room, from the ground up: a file may import its own sub-room and those of lower levels, never one
@@ -73,7 +78,7 @@ const LEVELS = {
   words: [
     ['name.ts'],
     ['en'],
-    ['es'],
+    languages,
     ['languages.ts'],
     [
       'front.ts',

@@ -1,8 +1,9 @@
 /** A wait: steps of the balance until a time or until the wall is dry enough, and the moments it passes on the way. */
 
+import type { Face } from '../contract.ts'
 import { KILN_COAT_FILLED, THIRSTY_PART, TOUCH_EMPTY } from '../parameters.ts'
 import { step } from './balance.ts'
-import { roomBehind, type Side, type Wall, waterOf } from './wall.ts'
+import { otherSide, roomBehind, type Side, type Wall, waterOf } from './wall.ts'
 import type { Weather } from './weather.ts'
 
 /** How far a wait must be followed: until it is touch-dry, thirsty again, or kiln-dry. */
@@ -26,6 +27,28 @@ const thirstLacks = (side: Side, other: Side): number =>
   THIRSTY_PART * side.need - (roomBehind(side, other) + side.pore - side.coat)
 
 const PER_KILN_COAT = 1 / KILN_COAT_FILLED
+
+/** Water that a face still holds too much of, mm. */
+export interface StillWet {
+  /** In the film. */
+  readonly filmMm: number
+  /** Under it before the coat is touch-dry, 0 or less once it is, of so much under a film. */
+  readonly touchMm: number
+  readonly ofTouchMm: number
+  /** Before it is thirsty again, the film with it; 0 or less once there is room. */
+  readonly thirstMm: number
+}
+
+/** How wet a face of a wall is, as it stands. */
+export function stillWet(wall: Wall, face: Face): StillWet {
+  const side = wall[face]
+  return {
+    filmMm: side.film,
+    touchMm: touchExcess(side) - side.film,
+    ofTouchMm: TOUCH_EMPTY * side.newPore,
+    thirstMm: thirstLacks(side, otherSide(wall, side)) + side.film,
+  }
+}
 
 /** 1 or less when kiln-dry. */
 function kilnExcess(wall: Wall): number {

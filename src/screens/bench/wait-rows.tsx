@@ -1,7 +1,7 @@
 import type { Card } from '../../table/card/card.ts'
 import { drawingOf } from '../../table/forecast/drawing.ts'
 import type { BandMs } from '../../table/forecast/forecast.ts'
-import { lastDip } from '../../table/model/plan.ts'
+import { wetnessAt } from '../../table/forecast/wetness.ts'
 import type { PotState, Table } from '../../table/model/state.ts'
 import { dueAt, dueWhat } from '../../table/steps/steps.ts'
 import { stepsOf } from '../../table/steps/work.ts'
@@ -42,19 +42,7 @@ function rowsOf(table: Table, card: Wait, now: number): readonly Row[] {
   return [...kept, ...waiting, ...stirs].sort((a, b) => a.at - b.at)
 }
 
-/** When what a pot waits for began, table time, ms. */
-const since = (pot: PotState): number | undefined =>
-  lastDip(pot)?.outAt ?? pot.wipedAt ?? pot.waxedAt ?? pot.washedAt ?? pot.damp?.at
-
-/** The part of its wait that a pot has still before it, 1 fresh out of the bucket to 0 dry. */
-function wetPart({ pot, at, band, bucketId }: Row, now: number): number {
-  const from = pot && since(pot)
-  const to = band?.likely ?? at
-  if (from === undefined || bucketId !== undefined || to <= from) return 0
-  return Number.isFinite(to) ? Math.min(1, Math.max(0, (to - now) / (to - from))) : 1
-}
-
-/** A row a pot: how far it has dried, when it may be dry at the soonest, likely and at the latest; a touch opens it. */
+/** A row a pot: where its film still shines and where it is damp under it, when it may be dry at the soonest, likely and at the latest; a touch opens it. */
 export function WaitRows({ card }: { readonly card: Wait }) {
   const { table, words, formats, now, go } = useApp()
   const w = words.value.bench
@@ -96,7 +84,7 @@ export function WaitRows({ card }: { readonly card: Wait }) {
           )
         const drawing = drawingOf(table.value, pot, 'as-is')
         const high = drawing.outer.at(-1)?.zMm ?? 0
-        const wet = wetPart(row, now.value)
+        const wet = wetnessAt(table.value, pot, now.value)
         return (
           <li key={pot.facts.potId}>
             <PressButton class="due" onPress={() => go({ at: 'pot', potId: pot.facts.potId })}>
@@ -105,15 +93,18 @@ export function WaitRows({ card }: { readonly card: Wait }) {
                 width={48}
                 height={52}
                 label={placeOf(pot)}
-                on={(x, y) => (
-                  <rect
-                    class="due-wet"
-                    x={x(-20, 0)}
-                    width={x(20, 0) - x(-20, 0)}
-                    y={y(wet * high)}
-                    height={y(0) - y(wet * high)}
-                  />
-                )}
+                on={(x, y) =>
+                  (['damp', 'film'] as const).map((of) => (
+                    <rect
+                      key={of}
+                      class={`due-${of}`}
+                      x={x(-20, 0)}
+                      width={x(20, 0) - x(-20, 0)}
+                      y={y(wet[of] * high)}
+                      height={y(0) - y(wet[of] * high)}
+                    />
+                  ))
+                }
               />
               <strong>{nameOf(words.value, pot)}</strong>
               {told}

@@ -5,6 +5,13 @@ import { useDesk } from './desk-app.ts'
 export const optionsOf = <T extends string>(texts: Readonly<Record<T, string>>) =>
   (Object.keys(texts) as T[]).map((value) => ({ value, label: texts[value] }))
 
+/** Languages to choose from, each by its own name. */
+export const languageOptions = <T extends string>(codes: readonly T[]) =>
+  codes.map((value) => ({
+    value,
+    label: new Intl.DisplayNames(value, { type: 'language' }).of(value) ?? value,
+  }))
+
 /** Stores one setting. */
 export function useSet() {
   const { act } = useDesk()

@@ -1,3 +1,4 @@
+import { daysSince } from '../../table/card/copy-due.ts'
 import { AIR_OLD_MS } from '../../table/model/defaults.ts'
 import { useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
@@ -65,15 +66,9 @@ function useStands(): Readonly<Record<Door, Stands>> {
       ? { says: '' }
       : quarantined > 0
         ? { says: w.aside(quarantined), alarm: true }
-        : { says: w.copiedShort(copiedDays(copiedAt)) },
+        : { says: w.copiedShort(daysSince(copiedAt, Date.now())) },
   }
 }
-
-const DAY_MS = 86_400_000
-
-/** Whole days since a copy left this phone. */
-export const copiedDays = (copiedAt: number | undefined): number | undefined =>
-  copiedAt && Math.floor((Date.now() - copiedAt) / DAY_MS)
 
 /** Lines of the signs, drawn like stencils. */
 const LINES: Readonly<Record<Door, string>> = {

@@ -1,10 +1,11 @@
 import { useRef, useState } from 'preact/hooks'
+import { daysSince } from '../../table/card/copy-due.ts'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
 import type { JoinedHow, PassedOn } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
-import { copiedDays } from './doors.tsx'
+import { ToSettle } from '../desk/to-settle.tsx'
 import { Join, type Looked } from './join.tsx'
 
 /** Backups, what was set aside, and clearing the table. */
@@ -93,7 +94,8 @@ export function Keep() {
           {said.text}
         </p>
       ) : null}
-      {demo ? null : <p class="strong">{w.copied(copiedDays(copiedAt))}</p>}
+      {said && !demo ? <ToSettle /> : null}
+      {demo ? null : <p class="strong">{w.copied(daysSince(copiedAt, Date.now()))}</p>}
       {demo || copyHere === undefined ? null : (
         <p class="help">
           {copyHere ? w.copyHere : w.noCopyHere}{' '}

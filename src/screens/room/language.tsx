@@ -1,8 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks'
 import { Choice } from '../../ui/choice.tsx'
+import { LANGUAGES } from '../../words/languages.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
-import { optionsOf, useSet } from '../desk/settings.ts'
+import { languageOptions, useSet } from '../desk/settings.ts'
 
 /** Which language is written. Its words are fetched before a page is drawn, so the page is opened anew once that is kept. */
 export function LanguageChoice() {
@@ -18,7 +19,7 @@ export function LanguageChoice() {
   return (
     <Choice
       label={w.language}
-      options={optionsOf(w.languages)}
+      options={[{ value: 'phone', label: w.asPhone }, ...languageOptions(LANGUAGES)]}
       value={language}
       onChoose={(chosen) => void set('language', chosen)}
     />

@@ -1,8 +1,8 @@
 import { Choice, Switch } from '../../ui/choice.tsx'
-import { voiceOf } from '../../words/languages.ts'
+import { VOICES, voiceOf } from '../../words/languages.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
-import { optionsOf, useSet } from '../desk/settings.ts'
+import { languageOptions, optionsOf, useSet } from '../desk/settings.ts'
 
 /** How counts and calls are heard and seen, and whether knocks are. */
 export function SoundSettings() {
@@ -23,7 +23,7 @@ export function SoundSettings() {
       {sound === 'voice' ? (
         <Choice
           label={w.spoken}
-          options={optionsOf(w.spokens)}
+          options={languageOptions(VOICES)}
           value={voiceOf(settings)}
           onChoose={(language) => void set('spoken', language)}
         />

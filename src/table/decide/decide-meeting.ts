@@ -8,6 +8,7 @@ import { freePlace, nextNumber } from '../model/places.ts'
 import { potsOnTable } from '../model/plan.ts'
 import { outOf, type Range } from '../model/range.ts'
 import type { Table } from '../model/state.ts'
+import { needsBucket, needsStack } from '../model/uses.ts'
 import { type Decision, NOTHING, onDip, onPot, refuse } from './decision.ts'
 
 /** How far the clock of a phone that is met may be from this one's, ms. */
@@ -41,6 +42,10 @@ function settled(table: Table, answer: Answer): Decision {
       if (is === 'stack') return { events: [{ kind: 'stack-set', stack: facts }] }
       if (is === 'bucket') return { events: [{ kind: 'bucket-set', bucket: facts }] }
       if (is === 'plan') return { events: [{ kind: 'plan-changed', ...facts }] }
+      if (is === 'settings') return { events: [{ kind: 'settings-set', settings: facts }] }
+      if (is === 'firing') return { events: [{ kind: 'firing-planned', firing: facts }] }
+      if (is === 'kiln') return { events: [{ kind: 'kiln-set', kiln: facts }] }
+      if (is === 'pair') return { events: [{ kind: 'pair-set', pair: facts }] }
       return { events: [{ kind: 'board-set', board: facts }] }
     }
     case 'off':
@@ -51,6 +56,8 @@ function settled(table: Table, answer: Answer): Decision {
       return table.pots[answer.potId]
         ? { events: [{ kind: 'taken-back', hit: answer.hit }] }
         : refuse('unknown-pot')
+    case 'away':
+      return away(table, answer.thing, answer.id)
     case 'number':
       return onPot(table, answer.potId, ({ facts }) => {
         const number = nextNumber(potsOnTable(table).map((pot) => pot.facts.number))
@@ -74,4 +81,13 @@ function settled(table: Table, answer: Answer): Decision {
       return { events: [{ kind: 'bucket-set', bucket: { ...facts, letter, pattern } }] }
     }
   }
+}
+
+/** Takes a bucket or a stack off the table; one that is needed there stays. */
+function away(table: Table, thing: 'bucket' | 'stack', id: string): Decision {
+  const by = thing === 'bucket' ? needsBucket(table, id) : needsStack(table, id)
+  if (by !== undefined) return { refusal: { code: 'in-use', field: thing, facts: { by } } }
+  if (thing === 'bucket')
+    return table.buckets[id] ? { events: [{ kind: 'bucket-gone', bucketId: id }] } : refuse('unknown-bucket')
+  return table.stacks[id] ? { events: [{ kind: 'stack-gone', stackId: id }] } : refuse('unknown-stack')
 }

@@ -4,10 +4,9 @@ import { brimLitres } from '../advice/fill.ts'
 import { withCone } from '../entry/bisque.ts'
 import type { Action, Refusal } from '../model/action.ts'
 import { checkName, LIMITS, outOfRange } from '../model/limits.ts'
-import { potsOnTable } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { roomChangedAt } from '../model/taken.ts'
-import { needsBucket } from '../model/uses.ts'
+import { needsBucket, needsStack } from '../model/uses.ts'
 import { checked, firstWrong } from './check-entry.ts'
 import { decideCorrections } from './decide-corrections.ts'
 import { decideFiring } from './decide-firing.ts'
@@ -103,8 +102,8 @@ export function decideSetup(table: Table, action: Action, stamp: HitStamp): Deci
     }
     case 'remove-stack': {
       if (!table.stacks[action.stackId]) return { refusal: { code: 'unknown-stack' } }
-      const used = potsOnTable(table).find((pot) => pot.facts.stackId === action.stackId)
-      return checked(used && { code: 'in-use', field: 'stack', facts: { by: used.facts.number } }, {
+      const by = needsStack(table, action.stackId)
+      return checked(by === undefined ? undefined : { code: 'in-use', field: 'stack', facts: { by } }, {
         kind: 'stack-gone',
         stackId: action.stackId,
       })

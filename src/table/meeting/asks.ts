@@ -1,40 +1,41 @@
 /** What is asked once phones have met: from what is seen of all they wrote, nothing of it stored. */
 
 import type { TableEvent } from '../../../shared/events.ts'
-import { apart, type Placed as Known, knew } from '../fold/knew.ts'
+import { apart } from '../fold/knew.ts'
 import { takenBack } from '../fold/read-ahead.ts'
+import { wordsOn } from '../fold/removals.ts'
 import type { Meeting, Seen, Written } from '../fold/seen.ts'
-import type { Ask, Said, ThingFacts, TwiceDipped } from '../model/ask.ts'
+import type { Ask, ThingFacts, TwiceDipped } from '../model/ask.ts'
 import { arePieces } from '../model/pieces.ts'
 import { samePlace } from '../model/places.ts'
 import { potsOnTable } from '../model/plan.ts'
 import { isSame } from '../model/same.ts'
 import type { BucketState, PotState, Table } from '../model/state.ts'
+import { needsBucket, needsStack } from '../model/uses.ts'
+import { ofTheTable } from './of-table.ts'
+import { open, type Placed, saidIn } from './said.ts'
 
-/** What is to be settled, the gravest first: what went onto a pot, then what is said of things, then twins. */
-export function asksOf(table: Table, { events, met }: Seen): readonly Ask[] {
-  if (!events.some(({ from }) => from !== undefined)) return twinsOf(table)
-  const back = takenBack(events)
-  const standing = events.filter(({ hit }) => !back.has(hit))
+/**
+ * What is to be settled, the gravest first: what went onto a pot, then what is said of things, then twins, and what only
+ * needs to be read. `read`: the keys of what was.
+ */
+export function asksOf(table: Table, { said, met }: Seen, read: ReadonlySet<string> = NONE): readonly Ask[] {
+  if (!said.some(({ from }) => from !== undefined)) return twinsOf(table)
+  const back = takenBack(said)
+  const standing = said.filter(({ hit }) => !back.has(hit))
+  const { asks, heard } = ofTheTable(table, [...saidIn(standing)], met)
+  const all = heard.filter(({ key }) => !read.has(key))
   return [
     ...coats(table, standing, met),
     ...takenOff(table, standing, met),
     ...changes(table, standing, met),
+    ...asks,
     ...twinsOf(table),
+    ...(all.length > 0 ? [{ is: 'heard', all } as const] : []),
   ]
 }
 
-/** With its place in the journal. */
-type Placed = Said & Known
-
-/** Each event with who said it and when. */
-function* saidIn(events: readonly Written[]): Generator<readonly [TableEvent, Placed, string]> {
-  let skewMs = 0
-  for (const { event, from, at, hit, order = 0 } of events) {
-    if (event.kind === 'clock-moved') skewMs += event.byMs
-    yield [event, from === undefined ? { at: at - skewMs, order } : { from, at, order }, hit]
-  }
-}
+const NONE: ReadonlySet<string> = new Set()
 
 /** Coats that were dipped on two phones. */
 function coats(table: Table, events: readonly Written[], met: readonly Meeting[]): Ask[] {
@@ -70,7 +71,9 @@ function coats(table: Table, events: readonly Written[], met: readonly Meeting[]
 const isOff = ({ dips, washedAt }: PotState, dipId: string): boolean =>
   washedAt !== undefined && dips.some((dip) => dip.dipId === dipId && dip.outAt <= washedAt)
 
-const thingOf = (event: TableEvent): ThingFacts | undefined => {
+type Thing = Extract<ThingFacts, { is: 'pot' | 'stack' | 'bucket' | 'plan' }>
+
+const thingOf = (event: TableEvent): Thing | undefined => {
   switch (event.kind) {
     case 'pot-set':
       return { is: 'pot', facts: event.pot }
@@ -80,59 +83,43 @@ const thingOf = (event: TableEvent): ThingFacts | undefined => {
       return { is: 'bucket', facts: event.bucket }
     case 'plan-changed':
       return { is: 'plan', facts: { potId: event.potId, coats: event.coats } }
-    case 'board-set':
-      return { is: 'board', facts: event.board }
     default:
       return undefined
   }
 }
 
-function keyOf({ is, facts }: ThingFacts): string {
-  if (is === 'board') return is
+function keyOf({ is, facts }: Thing): string {
   return `${is} ${is === 'stack' ? facts.stackId : is === 'bucket' ? facts.bucketId : facts.potId}`
 }
 
-/** What was said last, and by nobody since who knew of it. */
-const open = <T extends Placed>(met: readonly Meeting[], ways: readonly T[]): readonly T[] =>
-  ways.filter((way) => !ways.some((later) => later !== way && knew(met, later, way)))
-
-/** Pots that one phone took off the table while another was at work on them. */
+/** Pots, buckets and stacks that one phone took off the table while another was at work on them, or with them. */
 function takenOff(table: Table, events: readonly Written[], met: readonly Meeting[]): Ask[] {
   const words = new Map<string, (Placed & { readonly hit: string; readonly isGone: boolean })[]>()
-  for (const [event, said, hit] of saidIn(events)) {
-    const potId = event.kind === 'pot-set' ? event.pot.potId : 'potId' in event ? event.potId : undefined
-    if (
-      potId === undefined ||
-      !table.pots[potId]?.gone ||
-      event.handed ||
-      event.anew ||
-      !ON_TABLE.has(event.kind)
-    )
-      continue
-    const before = words.get(potId)?.filter(({ from }) => from !== said.from) ?? []
-    words.set(potId, [...before, { ...said, hit, isGone: event.kind === 'pot-gone' }])
-  }
-  return [...words].flatMap(([potId, all]): Ask[] => {
+  for (const [event, said, hit] of saidIn(events))
+    for (const { thing, isGone } of wordsOn(event)) {
+      const before = words.get(thing)?.filter(({ from }) => from !== said.from) ?? []
+      words.set(thing, [...before, { ...said, hit, isGone }])
+    }
+  return [...words].flatMap(([thing, all]): Ask[] => {
     const last = open(met, all)
     const gone = last.find(({ isGone }) => isGone)
     const used = last.find(({ isGone }) => !isGone)
-    return gone && used ? [{ is: 'gone', potId, hit: gone.hit, gone, used }] : []
+    if (!gone || !used) return []
+    const id = thing.slice(thing.indexOf(' ') + 1)
+    if (thing.startsWith('pot '))
+      return table.pots[id]?.gone ? [{ is: 'gone', potId: id, hit: gone.hit, gone, used }] : []
+    const bucket = thing.startsWith('bucket ') ? table.buckets[id]?.facts : undefined
+    const stack = thing.startsWith('stack ') ? table.stacks[id] : undefined
+    const neededBy = bucket ? needsBucket(table, id) : needsStack(table, id)
+    const needed = neededBy === undefined ? {} : { neededBy }
+    if (bucket) return [{ is: 'removed', thing: { is: 'bucket', facts: bucket }, gone, used, ...needed }]
+    return stack ? [{ is: 'removed', thing: { is: 'stack', facts: stack }, gone, used, ...needed }] : []
   })
 }
 
-/** What says that a pot is on the table, or off it. */
-const ON_TABLE: ReadonlySet<TableEvent['kind']> = new Set([
-  'pot-set',
-  'plan-changed',
-  'waxed',
-  'wiped',
-  'dipped',
-  'pot-gone',
-])
-
 /** Things that phones changed apart: what each said of them last, and nobody since who knew of it. */
 function changes(table: Table, events: readonly Written[], met: readonly Meeting[]): Ask[] {
-  const things = new Map<string, Map<string | undefined, ThingFacts & Placed>>()
+  const things = new Map<string, Map<string | undefined, Thing & Placed>>()
   for (const [event, said] of saidIn(events)) {
     const thing = thingOf(event)
     if (!thing || event.handed || event.anew) continue
@@ -140,8 +127,7 @@ function changes(table: Table, events: readonly Written[], met: readonly Meeting
     const ways = things.get(key) ?? new Map()
     things.set(key, ways.set(said.from, { ...thing, ...said }))
   }
-  const stands = ({ is, facts }: ThingFacts): boolean => {
-    if (is === 'board') return true
+  const stands = ({ is, facts }: Thing): boolean => {
     if (is === 'pot' || is === 'plan') return table.pots[facts.potId]?.gone === false
     return is === 'stack' ? facts.stackId in table.stacks : facts.bucketId in table.buckets
   }

@@ -1,4 +1,14 @@
-import type { BoardFacts, BucketFacts, ClassPlan, PotFacts, StackFacts } from '../../../shared/nouns.ts'
+import type { KilnFacts } from '../../../shared/load.ts'
+import type {
+  BoardFacts,
+  BucketFacts,
+  ClassPlan,
+  FiringFacts,
+  PairFacts,
+  PotFacts,
+  Settings,
+  StackFacts,
+} from '../../../shared/nouns.ts'
 
 /** Who said or did something, and when, table time, ms. */
 export interface Said {
@@ -16,6 +26,20 @@ export type ThingFacts =
   | { readonly is: 'plan'; readonly facts: ClassPlan['plans'][number] }
   /** The clay of all pots. */
   | { readonly is: 'board'; readonly facts: BoardFacts }
+  /** Settings of the table, each by itself where two phones have it otherwise. */
+  | { readonly is: 'settings'; readonly facts: Partial<Settings> }
+  /** The glaze firing to come, a kiln with its furniture, how often a glaze over another came out well. */
+  | { readonly is: 'firing'; readonly facts: FiringFacts }
+  | { readonly is: 'kiln'; readonly facts: KilnFacts }
+  | { readonly is: 'pair'; readonly facts: PairFacts }
+
+/** What another phone alone changed of all that is the table's, and how this phone had it, if it had. */
+export interface Heard extends Said {
+  readonly thing: ThingFacts
+  readonly before?: ThingFacts
+  /** Under which it is kept that it was read: what it is of, what this phone said of it last, and what it is now. */
+  readonly key: string
+}
 
 /** One dip of a coat that was counted on more than one phone. */
 export interface TwiceDipped extends Said {
@@ -42,6 +66,16 @@ export type Ask =
       readonly gone: Said
       readonly used: Said
     }
+  /** The same of a bucket or a stack. `neededBy`: the stack or the pot that cannot be without it. */
+  | {
+      readonly is: 'removed'
+      readonly thing: Extract<ThingFacts, { is: 'bucket' | 'stack' }>
+      readonly gone: Said
+      readonly used: Said
+      readonly neededBy?: string | number
+    }
+  /** Changed by other phones alone, and not read here yet. */
+  | { readonly is: 'heard'; readonly all: readonly Heard[] }
   /** Two pots with one number, on one place, or two buckets with one letter: the one that was here first is first. */
   | { readonly is: 'number' | 'place'; readonly potIds: readonly [string, string] }
   | { readonly is: 'letter'; readonly bucketIds: readonly [string, string] }
@@ -55,6 +89,7 @@ export type Answer =
   /** It is off the table, or never was taken off. */
   | { readonly is: 'off'; readonly potId: string }
   | { readonly is: 'there'; readonly potId: string; readonly hit: string }
+  | { readonly is: 'away'; readonly thing: 'bucket' | 'stack'; readonly id: string }
   /** This one gets another: the next number, the next free place or letter. */
   | { readonly is: 'number' | 'place'; readonly potId: string }
   | { readonly is: 'letter'; readonly bucketId: string }

@@ -11,6 +11,10 @@ export function needsBucket(table: Table, bucketId: string): string | number | u
   return potsOnTable(table).find((pot) => names(planOf(table, pot)) || names(coatsOn(pot)))?.facts.number
 }
 
+/** The number of a pot that a stack is needed for, if it is. */
+export const needsStack = (table: Table, stackId: string): number | undefined =>
+  potsOnTable(table).find(({ facts }) => facts.stackId === stackId)?.facts.number
+
 /** A bucket by its id, where coats of it may be on although it was taken off the table. */
 export const bucketOfCoat = (table: Table, bucketId: string): BucketState | undefined =>
   table.buckets[bucketId] ?? table.removed?.[bucketId]

@@ -64,7 +64,9 @@ export const back = {
     title: 'Waits, check by check',
     none: 'No check yet. DRY and NOT YET teach the waits, and so does a pot on the scale.',
     said: (checks: number, low: string, high: string, was: string, wasHigh: string) =>
-      `${isOne(checks) ? '1 check' : `${checks} checks`}: an hour estimated is ${low} to ${high} for all coats alike. Before any check: ${was} to ${wasHigh}.`,
+      isOne(checks)
+        ? `1 check: an hour estimated is ${low} to ${high} for all coats alike. Before any check: ${was} to ${wasHigh}.`
+        : `${checks} checks: an hour estimated is ${low} to ${high} for all coats alike. Before any check: ${was} to ${wasHigh}.`,
     coat: (low: string, high: string) => `One coat by itself differs by more: ${low} to ${high}.`,
     x: 'checks',
     y: 'min for an hour estimated',

@@ -9,11 +9,11 @@ export const board = {
   ends: (waiting: number, early: string, late: string) =>
     [
       ...(waiting > 0 ? [`${waiting} wait`] : []),
-      `all dipped ${early === late ? `about ${early}` : `${early} to ${late}`}`,
+      early === late ? `all dipped about ${early}` : `all dipped ${early} to ${late}`,
     ].join(', '),
-  judge: (n: number) => `Judge ${isOne(n) ? '1 pot' : `${n} pots`}`,
-  lookAgain: (n: number) => `Look again at ${isOne(n) ? '1 pot' : `${n} pots`}`,
-  toSettle: (n: number) => `${isOne(n) ? '1 thing' : `${n} things`} to settle`,
+  judge: (n: number) => (isOne(n) ? 'Judge 1 pot' : `Judge ${n} pots`),
+  lookAgain: (n: number) => (isOne(n) ? 'Look again at 1 pot' : `Look again at ${n} pots`),
+  toSettle: (n: number) => (isOne(n) ? '1 thing to settle' : `${n} things to settle`),
   fired: 'Fired pots',
   bench: 'Bench',
   add: 'Pots',

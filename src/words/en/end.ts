@@ -31,6 +31,12 @@ export const end = {
   never: 'never in this air',
   leftOut: (what: string) => `Left out: ${what}. Done now?`,
   left: { 'lid-on': (name: string) => `lid on ${name}`, 'tools-washed': 'tools', 'floor-mopped': 'mop' },
+  noCopy: (days: number | undefined) =>
+    days === undefined
+      ? 'No copy outside this phone yet.'
+      : `Last copy outside this phone: ${days} days ago.`,
+  backUp: 'Back up',
+  notNow: 'Not now',
   sooner: 'DRY SOONER',
   load: 'LOAD THE KILN',
   soonerTitle: 'Dry sooner',

@@ -4,8 +4,8 @@ import { isOne } from './counts.ts'
 export const fire = {
   conesFall: (cone: string, at: string) => `Cone ${cone} about ${at}`,
   overdue: (cone: string, at: string) => `Cone ${cone} was due about ${at}: look now, or read again`,
-  still: (cone: string, at: string, again: string) =>
-    `Cone ${cone} still standing at ${at}: look again at ${again}`,
+  still: (cone: string, seen: string, again: string) =>
+    `Cone ${cone} still standing at ${seen}: look again at ${again}`,
   between: (from: string, to: string) => `(${from} to ${to})`,
   decides: 'The cone in the kiln decides.',
   early: (within: string) =>
@@ -28,7 +28,9 @@ export const fire = {
     atHeat: (temp: string, clock: string) =>
       `It fogged at ${clock}, at ${temp}: steam is in the pots. Turn down now, below boiling, or they burst.`,
     wet: (pots: string, many: boolean) =>
-      `${pots} went in wet: steam bursts ${many ? 'them' : 'it'}. Stay below boiling until the glass is clear twice.`,
+      many
+        ? `${pots} went in wet: steam bursts them. Stay below boiling until the glass is clear twice.`
+        : `${pots} went in wet: steam bursts it. Stay below boiling until the glass is clear twice.`,
   },
   glassFrom: (clock: string) => `Too cold to steam until ${clock}.`,
   glassEarly: (clock: string, from: string) =>
@@ -42,7 +44,9 @@ export const fire = {
   stands: (cone: string, shown: string, chart: string) =>
     `Cone ${cone} stands at ${shown} shown; its chart has it fall at ${chart}.`,
   learned: (degrees: string, spread: string, n: number) =>
-    `This kiln is ${degrees} than it shows, give or take ${spread} (${isOne(n) ? '1 cone' : `${n} cones`}).`,
+    isOne(n)
+      ? `This kiln is ${degrees} than it shows, give or take ${spread} (1 cone).`
+      : `This kiln is ${degrees} than it shows, give or take ${spread} (${n} cones).`,
   hotter: (degrees: string) => `${degrees} hotter`,
   cooler: (degrees: string) => `${degrees} cooler`,
   use: 'Use it',

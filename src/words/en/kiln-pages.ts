@@ -41,9 +41,11 @@ export const kilnPages = {
     firing: (cone: string) => `Change the firing, cone ${cone}`,
     tap: 'Tap what is not so:',
     cone: (cone: string, stand: string, clock: string) => `Cone ${cone} ${stand}, ${clock}`,
-    glass: (fogged: boolean, clock: string) => `Glass ${fogged ? 'fogged' : 'clear'}, ${clock}`,
+    glass: (fogged: boolean, clock: string) => (fogged ? `Glass fogged, ${clock}` : `Glass clear, ${clock}`),
     offset: (degrees: string, hotter: boolean) =>
-      `This kiln is ${degrees} ${hotter ? 'hotter' : 'cooler'} than it shows`,
+      hotter
+        ? `This kiln is ${degrees} hotter than it shows`
+        : `This kiln is ${degrees} cooler than it shows`,
     drop: 'Drop that',
     deed: (what: string, clock: string) => `${what}, ${clock}`,
     shelf: (n: number) => `Shelf ${n} loaded`,

@@ -5,7 +5,9 @@ export const refusal: Readonly<Record<string, string | ((n: string) => string)>>
   'no-shelf': 'There is no such shelf.',
   'no-place': 'No such place: tap on the shelf.',
   'other-kiln': (n: string) =>
-    `Its shelves are of another kind: ${n === '1' ? 'what stands is' : `all ${n} that stand are`} to be proposed anew.`,
+    n === '1'
+      ? 'Its shelves are of another kind: what stands is to be proposed anew.'
+      : `Its shelves are of another kind: all ${n} that stand are to be proposed anew.`,
   'not-back': 'Put right what came after it first.',
   wet: 'Its pots are not dry: candle first, or wait.',
   'hot-kiln': 'This kiln is still hot with another load.',

@@ -123,7 +123,9 @@ export const measured = {
     glaze: (name: string, x: number, low: number, high: number) =>
       `${name} waits ${beside(x, 'longer than', 'shorter than', 'as long as')} estimated (${spread(low, high)})`,
     board: (board: string, x: number, sittings: number) =>
-      `Board ${board} dries ${Math.round(Math.abs(x - 1) * 100)} % ${x > 1 ? 'slower' : 'faster'} than the others here (${sittings} sittings)`,
+      x > 1
+        ? `Board ${board} dries ${Math.round(Math.abs(x - 1) * 100)} % slower than the others here (${sittings} sittings)`
+        : `Board ${board} dries ${Math.round(Math.abs(x - 1) * 100)} % faster than the others here (${sittings} sittings)`,
     look: { damp: (clock: string) => `not yet ${clock}`, dry: (clock: string) => `dry ${clock}` },
     weighed: (grams: number, clock: string) => `${grams} g of glaze and water ${clock}`,
     changed: 'The room has changed',

@@ -1,14 +1,18 @@
 import type { Name } from '../name.ts'
 import { isOne } from './counts.ts'
 
+/** How often a thing was changed. */
+const times = (n: number) => (n === 2 ? 'twice' : `${n} times`)
+
 /** English of what phones that met have in two ways. */
 export const meeting = {
   title: 'To settle',
   left: (n: number) => (isOne(n) ? 'the last one' : `${n} to settle`),
   none: 'Nothing left to settle.',
-  why: 'Two phones have it in two ways. Both are kept until you say.',
+  why: 'Phones have it in different ways. All of them are kept until you say.',
   here: 'this phone',
   there: 'the other phone',
+  third: (name: string) => `phone ${name}`,
   said: (clock: string, who: string) => `${clock}, ${who}`,
   coat: (pot: Name, glaze: string) => `Pot ${pot} has ${glaze} twice`,
   coatWhy: 'The same coat was dipped on two phones. Look at the pot.',
@@ -22,17 +26,41 @@ export const meeting = {
   letter: (letter: string) => `Two buckets ${letter}`,
   relabel: (letter: string) => `This one becomes ${letter}`,
   changed: {
-    pot: (pot: Name) => `Pot ${pot} was changed twice`,
-    stack: (name: string) => `Stack ${name} was changed twice`,
-    bucket: (name: string) => `Bucket ${name} was changed twice`,
-    plan: (pot: Name) => `The coats of pot ${pot} were changed twice`,
-    board: 'The board’s clay was changed twice',
+    pot: (pot: Name, n: number) => `Pot ${pot} was changed ${times(n)}`,
+    stack: (name: string, n: number) => `Stack ${name} was changed ${times(n)}`,
+    bucket: (name: string, n: number) => `Bucket ${name} was changed ${times(n)}`,
+    plan: (pot: Name, n: number) => `The coats of pot ${pot} were changed ${times(n)}`,
+    board: (n: number) => `The board’s clay was changed ${times(n)}`,
+    firing: (n: number) => `The glaze firing was changed ${times(n)}`,
+    kiln: (n: number) => `The kiln was changed ${times(n)}`,
+    settings: (name: string, n: number) => `${name}: changed ${times(n)}`,
   },
   so: 'It is like this',
   gone: (pot: Name) => `Pot ${pot}: on the table?`,
   goneWhy: 'One phone took it off the table. The other was at work on it.',
   off: 'It is off the table',
   stillThere: 'It is on the table',
+  removed: {
+    bucket: (name: string) => `Bucket ${name}: keep it?`,
+    stack: (name: string) => `Stack ${name}: keep it?`,
+  },
+  removedWhy: 'One phone took it away. Another used or changed it. It stays until you say.',
+  needed: (by: Name) => `${by} needs it: it can only stay.`,
+  pot: (pot: Name) => `Pot ${pot}`,
+  keep: 'Keep it',
+  away: 'Take it away',
+  usedThere: 'used or changed it',
+  goneThere: 'took it away',
+  heard: 'Changed on another phone',
+  heardWhy:
+    'It counts here too. To have it otherwise, change it where it is set: it counts everywhere once phones meet again.',
+  was: (before: string) => `here it was: ${before}`,
+  read: 'Read',
+  clay: 'The board’s clay',
+  firing: 'The glaze firing',
+  kiln: 'The kiln',
+  pair: (over: string, under: string) => `${over} over ${under}`,
+  noHour: 'none',
   fact: {
     number: (number: Name) => `number ${number}`,
     place: (place: string) => `at ${place}`,

@@ -4,7 +4,7 @@ export const melt = {
   tile: {
     title: 'Flow tiles',
     line: (dry: string, run: string, n: number) =>
-      `${dry} dry runs about ${run}: ${isOne(n) ? '1 tile' : `${n} tiles`}`,
+      isOne(n) ? `${dry} dry runs about ${run}: 1 tile` : `${dry} dry runs about ${run}: ${n} tiles`,
     none: 'No flow tile yet: its run stays unknown.',
     on: 'Dipped over',
     alone: 'on the bare tile',

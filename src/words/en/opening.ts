@@ -135,12 +135,13 @@ export const opening = {
     title: 'What the fire taught',
     none: 'Nothing yet. A judged pot teaches the glaze that made it run, or would have, where its tile and its firing are known.',
     over: (over: string, under: string) => `${over} over ${under}`,
-    ofTiles: (times: string, more: boolean) => `${times} ${more ? 'times' : 'of'} what the tiles say`,
+    ofTiles: (times: string, more: boolean) =>
+      more ? `${times} times what the tiles say` : `${times} of what the tiles say`,
     asTold: 'as the tiles say',
     runs: (times: string) => `runs ${times}`,
     noResult: 'No fired pot speaks of it now.',
     range: (low: string, high: string, n: number) =>
-      `${low} to ${high}, from ${isOne(n) ? '1 result' : `${n} results`}`,
+      isOne(n) ? `${low} to ${high}, from 1 result` : `${low} to ${high}, from ${n} results`,
     danger: 'More than the app plans with.',
     dripDanger: 'Its drip came farther than the app plans with.',
     relief: 'Less than the app plans with. Nothing changes until you take it.',
@@ -152,7 +153,9 @@ export const opening = {
     used: (times: string) => `The app plans with ${times}.`,
     usedTold: 'The app plans as the tiles say.',
     usedDrip: (times: string, tiles: string) =>
-      `The app plans with a drip of ${times} times the front${tiles === '' ? '' : ` (the tiles: ${tiles})`}.`,
+      tiles === ''
+        ? `The app plans with a drip of ${times} times the front.`
+        : `The app plans with a drip of ${times} times the front (the tiles: ${tiles}).`,
     kept: 'You kept it as it is.',
     use: 'USE IT',
     useDrip: 'USE THE DRIP',
@@ -165,6 +168,7 @@ export const opening = {
     silent: {
       dropped: 'left out',
       'no-load': 'its firing is not known',
+      unreached: 'its kiln stayed far below its cone, and no cone says otherwise',
       unmatched: 'which pot it was is not sure',
       unsure: 'its coats are not known for sure',
       'no-run': 'nothing was said of its run',
@@ -179,6 +183,8 @@ export const opening = {
   story: {
     title: 'Fired pots',
     play: 'Play its story',
+    judge: 'Judge it',
+    putRight: 'Put right, add a photo',
     search: 'Number, glaze, stack, place or month',
     count: (n: number, of: number) => (n === of ? pots(of) : `${n} of ${pots(of)}`),
     none: 'No pot was judged yet.',
@@ -217,7 +223,8 @@ export const opening = {
     bisque: (was: string, is: string) => `Bisque cone ${was}, now ${is}`,
     density: (glaze: string, was: string, is: string) => `${glaze} ${was}, now ${is}`,
     fill: (glaze: string) => `${glaze}: a new fill since`,
-    heat: (degrees: string, over: boolean) => `Fired ${degrees} ${over ? 'over' : 'under'} its plan then`,
+    heat: (degrees: string, over: boolean) =>
+      over ? `Fired ${degrees} over its plan then` : `Fired ${degrees} under its plan then`,
     slab: (was: boolean): string => (was ? 'Stood on a slab, now on none' : 'Stood on no slab, now on one'),
     ran: {
       shelf: 'It ran down to the shelf, and so would this one: a thinner coat, a higher edge, or a slab.',

@@ -96,7 +96,7 @@ export const other = {
     dab: 'Chip: dab it, let it dry, smooth it with a damp finger',
     dabGloves: 'wear gloves',
     panIsOn: (on: string, warm: string | undefined) =>
-      `Pan is ON, ${on}${warm === undefined ? '' : `, warm about ${warm}`}`,
+      warm === undefined ? `Pan is ON, ${on}` : `Pan is ON, ${on}, warm about ${warm}`,
     panIsOff: 'Pan is off',
     turnOff: 'Turn it off',
     turnOn: 'Turn it on',

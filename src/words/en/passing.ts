@@ -15,7 +15,9 @@ export const passing = {
   show: 'SHOW',
   read: 'READ',
   showBack: 'SHOW BACK',
-  file: 'By a file instead',
+  file: 'Back up, or take in a file',
+  called: (name: string) => `Where there are three, the others call this one phone ${name}.`,
+  notes: 'A note is one thing said or done: a pot set up, a dip, a touch.',
   counting: 'A dip is being counted. First that.',
   toBench: 'TO THE BENCH',
   demo: 'The demo stays on this phone. Open your own table first.',
@@ -28,7 +30,9 @@ export const passing = {
         ? `The latest ${records} of ${of} notes, about ${seconds} s.`
         : `All ${records} notes, about ${seconds} s.`,
   back: (records: number, seconds: number) =>
-    `${many(records, 'note', 'notes')} it lacks, about ${seconds} s.`,
+    isOne(records)
+      ? `1 note it lacks, about ${seconds} s.`
+      : `${records} notes it lacks, about ${seconds} s.`,
   tooMuch: 'Too much to show. Pass a backup file.',
   coarse: 'Coarser',
   fine: 'Finer',
@@ -43,7 +47,9 @@ export const passing = {
   part: (known: number, of: number) => `${known} of ${of}`,
   own: 'That is this phone’s own code.',
   ownClock: (by: string, ahead: boolean) =>
-    `The other phone’s clock is ${by} ${ahead ? 'ahead' : 'behind'}. Set the wrong one first.`,
+    ahead
+      ? `The other phone’s clock is ${by} ahead. Set the wrong one first.`
+      : `The other phone’s clock is ${by} behind. Set the wrong one first.`,
   damaged: 'Not whole. Nothing was changed. Reading again.',
   newer: 'Made by a newer version of this app. Update this one first.',
   unkept: 'Could not be kept. Nothing was changed.',
@@ -62,11 +68,17 @@ export const passing = {
     return `${all(parts)} from the other phone.`
   },
   nothingNew: 'Nothing new. All of it is here.',
-  waiting: (count: number) => `${isOne(count) ? 'One waits' : `${count} wait`} for an update of this app.`,
-  faulty: (count: number) => `${many(count, 'damaged note', 'damaged notes')} left out.`,
-  ahead: (count: number) => `${many(count, 'note', 'notes')} of a clock a day ahead left out.`,
-  clocks: (by: string, ahead: boolean) => `Its clock is ${by} ${ahead ? 'ahead' : 'behind'}.`,
-  theyLack: (count: number) => `${many(count, 'note here is', 'notes here are')} not there yet.`,
+  waiting: (count: number) =>
+    isOne(count) ? 'One waits for an update of this app.' : `${count} wait for an update of this app.`,
+  faulty: (count: number) => (isOne(count) ? '1 damaged note left out.' : `${count} damaged notes left out.`),
+  ahead: (count: number) =>
+    isOne(count)
+      ? '1 note of a clock a day ahead left out.'
+      : `${count} notes of a clock a day ahead left out.`,
+  clocks: (by: string, ahead: boolean) =>
+    ahead ? `Its clock is ${by} ahead.` : `Its clock is ${by} behind.`,
+  theyLack: (count: number) =>
+    isOne(count) ? '1 note here is not there yet.' : `${count} notes here are not there yet.`,
   more: 'It has more than it showed. Show back, then read once more.',
   both: 'Both phones have the same.',
   student: {
@@ -88,7 +100,9 @@ export const passing = {
     has: (pots: number) => (pots === 0 ? '' : `${pots}`),
     pot: (number: number, at: string, whose = 'nobody') => `Pot ${number} at ${at}, ${whose}`,
     begun: (numbers: readonly number[]) =>
-      `${all(numbers.map(String))} ${isOne(numbers.length) ? 'has' : 'have'} coats on and ${isOne(numbers.length) ? 'is' : 'are'} not in the plan. SHOW and READ pass all.`,
+      isOne(numbers.length)
+        ? `${all(numbers.map(String))} has coats on and is not in the plan. SHOW and READ pass all.`
+        : `${all(numbers.map(String))} have coats on and are not in the plan. SHOW and READ pass all.`,
     sheet: 'Class sheet',
     show: 'Show the plan',
     plan: 'Class plan',
@@ -102,9 +116,13 @@ export const passing = {
     coats: 'With their coats and buckets.',
     changes: 'Take the changes?',
     away: (numbers: readonly number[]) =>
-      `${all(numbers.map(String))} ${isOne(numbers.length) ? 'is' : 'are'} no longer yours: off this bench.`,
+      isOne(numbers.length)
+        ? `${all(numbers.map(String))} is no longer yours: off this bench.`
+        : `${all(numbers.map(String))} are no longer yours: off this bench.`,
     kept: (numbers: readonly number[]) =>
-      `${all(numbers.map(String))} ${isOne(numbers.length) ? 'was' : 'were'} changed on this phone and ${isOne(numbers.length) ? 'stays' : 'stay'} so.`,
+      isOne(numbers.length)
+        ? `${all(numbers.map(String))} was changed on this phone and stays so.`
+        : `${all(numbers.map(String))} were changed on this phone and stay so.`,
     buckets: (names: readonly string[]) => `New here: ${all(names)}.`,
     alone: 'Show the bench alone on this phone?',
     aloneHelp: 'No board, buckets or room to get lost in. A long press leads back.',
@@ -121,7 +139,9 @@ export const passing = {
     take: (names: readonly string[]) => (names.length === 0 ? 'Take these buckets?' : `Take ${all(names)}?`),
     other: (name: string) => `${name} stands here with other coats: pots that are to have it get these.`,
     buckets: (names: readonly string[]) =>
-      `New here: ${all(names)}. Weigh and measure what is in your own ${isOne(names.length) ? 'bucket' : 'buckets'}.`,
+      isOne(names.length)
+        ? `New here: ${all(names)}. Weigh and measure what is in your own bucket.`
+        : `New here: ${all(names)}. Weigh and measure what is in your own buckets.`,
     yes: 'TAKE',
     no: 'LEAVE',
   },

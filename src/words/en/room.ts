@@ -30,7 +30,9 @@ export const room = {
       ? 'no copy outside it yet'
       : days === 0
         ? 'copied today'
-        : `copied ${days} ${isOne(days) ? 'day' : 'days'} ago`,
+        : isOne(days)
+          ? `copied ${days} day ago`
+          : `copied ${days} days ago`,
   temp: 'Temperature',
   rh: 'Humidity',
   draught: 'Air at the pots',
@@ -55,7 +57,6 @@ export const room = {
   sound: 'Sound',
   sounds: { voice: 'voice', tones: 'tones', numerals: 'none' },
   spoken: 'The voice speaks',
-  spokens: { en: 'English', es: 'español' },
   heard: {
     title: 'Hear every sound',
     none: 'Sound is set to none.',
@@ -154,7 +155,7 @@ export const room = {
   limit: 'Limit of all coats',
   vessel: 'Collar vessel across',
   language: 'Language',
-  languages: { phone: 'as the phone', en: 'English', es: 'español' },
+  asPhone: 'as the phone',
   hand: 'Working hand',
   hands: { right: 'right', left: 'left' },
   phoneStands: (units: string, hand: string) => `${units}; ${hand} hand`,
@@ -168,7 +169,12 @@ export const room = {
   passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
   looked: ({ day, records, pots, pictures, fresh }: Looked) =>
-    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? `, ${pictures} ${isOne(pictures) ? 'picture' : 'pictures'}` : ''}. ${fresh} not here yet.`,
+    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'note' : 'notes'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? (isOne(pictures) ? `, ${pictures} picture` : `, ${pictures} pictures`) : ''}. ${fresh} not here yet.`,
+  notes: 'A note is one thing said or done: a pot set up, a dip, a touch.',
+  unclocked: (n: number) =>
+    isOne(n)
+      ? 'The clock of one phone in it was never compared: its waits are told as if it agreed with this one. Meet it by codes to be sure.'
+      : `The clocks of ${n} phones in it were never compared: their waits are told as if they agreed with this one. Meet them by codes to be sure.`,
   join: 'Join with this table',
   whose: 'Is this phone to go on as the one that made the file?',
   goOn: 'Yes: that one is lost or replaced',
@@ -180,11 +186,15 @@ export const room = {
   clockElse: 'Neither? Leave it and meet by codes: they compare the clocks.',
   leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
-  photosIn: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} new.`,
-  photosLost: (n: number) => `${n} ${isOne(n) ? 'picture' : 'pictures'} could not be read or kept.`,
+  photosIn: (n: number) => (isOne(n) ? `${n} picture new.` : `${n} pictures new.`),
+  photosLost: (n: number) =>
+    isOne(n) ? `${n} picture could not be read or kept.` : `${n} pictures could not be read or kept.`,
   photosLeft: (n: number) =>
-    `${n} ${isOne(n) ? 'picture is' : 'pictures are'} not in it: ${isOne(n) ? 'it' : 'they'} could not be read on this phone.`,
-  photosGo: (n: number, size: string) => `${n} ${isOne(n) ? 'picture goes' : 'pictures go'} along, ${size}.`,
+    isOne(n)
+      ? `${n} picture is not in it: it could not be read on this phone.`
+      : `${n} pictures are not in it: they could not be read on this phone.`,
+  photosGo: (n: number, size: string) =>
+    isOne(n) ? `${n} picture goes along, ${size}.` : `${n} pictures go along, ${size}.`,
   notWhole: (read: number, of: number | null) =>
     of === null ? `The file is not whole: ${read} records read.` : `The file is not whole: ${read} of ${of}.`,
   leftOut: (n: number) => `${n} left out: damaged.`,
@@ -196,14 +206,18 @@ export const room = {
     newer: 'Written by a newer version. Update, then take it in.',
   },
   aside: (n: number) =>
-    `${n} ${isOne(n) ? 'record' : 'records'} set aside: damaged, or of a newer version. Back up holds them too.`,
+    isOne(n)
+      ? `${n} record set aside: damaged, or of a newer version. Back up holds them too.`
+      : `${n} records set aside: damaged, or of a newer version. Back up holds them too.`,
   readOnly: 'Read only: a newer version has written here.',
   copied: (days: number | undefined) =>
     days === undefined
       ? 'No copy outside this phone yet.'
       : days === 0
         ? 'Last copy outside this phone: today.'
-        : `Last copy outside this phone: ${days} ${isOne(days) ? 'day' : 'days'} ago.`,
+        : isOne(days)
+          ? `Last copy outside this phone: ${days} day ago.`
+          : `Last copy outside this phone: ${days} days ago.`,
   copyHere:
     'A second copy on this phone stands in when its storage breaks. Clearing site data, removing the app or losing the phone takes both: back up.',
   noCopyHere:

@@ -115,9 +115,13 @@ export const shelf = {
     cools: (seen: string) => `This kiln is not cold yet: ${seen}. Do not load it.`,
     more: (names: string, n: number) => `${names} and ${n} more`,
     wet: (pots: string, many: boolean) =>
-      `${pots} ${many ? 'are' : 'is'} not dry when the kiln goes on: candle first, or wait. Steam bursts pots.`,
+      many
+        ? `${pots} are not dry when the kiln goes on: candle first, or wait. Steam bursts pots.`
+        : `${pots} is not dry when the kiln goes on: candle first, or wait. Steam bursts pots.`,
     wetNow: (pots: string, many: boolean, dry: string) =>
-      `${pots} ${many ? 'are' : 'is'} not dry: candle first, or wait until ${dry}. Steam bursts pots.`,
+      many
+        ? `${pots} are not dry: candle first, or wait until ${dry}. Steam bursts pots.`
+        : `${pots} is not dry: candle first, or wait until ${dry}. Steam bursts pots.`,
     light: 'Kiln on all the same',
   },
   unseen: 'No spy hole sees the cones.',

@@ -7,7 +7,8 @@ export const waits = {
   readyNext: (glaze: string) => `next ${glaze}`,
   touchAt: (where: string) => `touch ${where}`,
   touchEach: (pots: string, where: string) => `${pots} ${where}`,
-  tongMarks: (which: string) => `Sheen gone? Dab the tong marks${which === '' ? '' : ` on ${which}`}.`,
+  tongMarks: (which: string) =>
+    which === '' ? 'Sheen gone? Dab the tong marks.' : `Sheen gone? Dab the tong marks on ${which}.`,
   widerVessel: (wide: string) => `Use a vessel ${wide} across.`,
   decantJug: (amount: string) => `The rim fits no vessel: pour ${amount} round it from a jug.`,
   decant: (amount: string, level: string) => `Pour ${amount} into the collar vessel, ${level} deep.`,
@@ -32,7 +33,9 @@ export const waits = {
     dip: 'to dip',
   },
   touchFirst: (number: Name, others: number) =>
-    `Touch ${number} first: ${inWords(others).toLowerCase()} ${isOne(others) ? 'other follows' : 'others follow'}.`,
+    isOne(others)
+      ? `Touch ${number} first: ${inWords(others).toLowerCase()} other follows.`
+      : `Touch ${number} first: ${inWords(others).toLowerCase()} others follow.`,
   visit: (n: number) => `dip ${n} of this visit`,
   elsewhere: 'Another window sounds',
   follows: (name: string, clock: string) => `next ${name} ${clock}`,
@@ -88,8 +91,11 @@ export const waits = {
   drinksAgain: (when: string) => `Drinks again ${when}.`,
   waitWall: (number: Name) => `the wall of ${number} is wet`,
   /** Pots that could go now and wait on purpose. */
-  kept: (pots: string, n: number, name: string, clock: string, later: boolean) =>
-    `${isOne(n) ? 'Pot' : 'Pots'} ${pots} ready. Kept for ${later ? `a later ${name}` : name}${clock === '' ? '' : ` ${clock}`}.`,
+  kept: (pots: string, n: number, name: string, clock: string, later: boolean) => {
+    const bucket = later ? `a later ${name}` : name
+    const then = clock === '' ? bucket : `${bucket} ${clock}`
+    return isOne(n) ? `Pot ${pots} ready. Kept for ${then}.` : `Pots ${pots} ready. Kept for ${then}.`
+  },
   keptMore: (n: number) => `${inWords(n)} more kept.`,
   oneNow: 'DO ONE NOW',
   dipNow: (number: Name) => `DIP ${number} ANYWAY`,
@@ -129,7 +135,9 @@ export const waits = {
   stuckUncountedText: 'Scratch an edge, or weigh it.',
   stuckStrayed: (number: Name, glaze: string) => `${number} got ${glaze}`,
   stuckStrayedText: (next: string) =>
-    `Not as planned.${next === '' ? '' : ` Next would be ${next}.`} Carry on, or wash it off: Put right.`,
+    next === ''
+      ? 'Not as planned. Carry on, or wash it off: Put right.'
+      : `Not as planned. Next would be ${next}. Carry on, or wash it off: Put right.`,
   stuckNoStack: (number: Name) => `${number} has no coats planned`,
   stuckNoBucket: (number: Name) => `${number}: its bucket is gone`,
   stuckPlan: 'Give it a stack on the board.',

@@ -18,7 +18,9 @@ export const why = {
   cloth: (percent: number) =>
     percent === 0
       ? ', by the cloth too'
-      : `, ${Math.abs(percent)} % ${percent > 0 ? 'more' : 'less'} by the cloth`,
+      : percent > 0
+        ? `, ${Math.abs(percent)} % more by the cloth`
+        : `, ${Math.abs(percent)} % less by the cloth`,
   noted: (ago: string) => `, noted ${ago} ago`,
   draughts: {
     still: 'still',

@@ -65,7 +65,9 @@ export const back: typeof english = {
     title: 'Esperas, prueba a prueba',
     none: 'Aún sin pruebas. SECA y AÚN NO enseñan las esperas, y también una pieza en la balanza.',
     said: (checks: number, low: string, high: string, was: string, wasHigh: string) =>
-      `${isOne(checks) ? '1 prueba' : `${checks} pruebas`}: una hora calculada va de ${low} a ${high} para todas las capas por igual. Sin pruebas: de ${was} a ${wasHigh}.`,
+      isOne(checks)
+        ? `1 prueba: una hora calculada va de ${low} a ${high} para todas las capas por igual. Sin pruebas: de ${was} a ${wasHigh}.`
+        : `${checks} pruebas: una hora calculada va de ${low} a ${high} para todas las capas por igual. Sin pruebas: de ${was} a ${wasHigh}.`,
     coat: (low: string, high: string) => `Una capa sola varía más: de ${low} a ${high}.`,
     x: 'pruebas',
     y: 'min por hora calculada',

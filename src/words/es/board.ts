@@ -10,11 +10,11 @@ export const board: typeof boardEnglish = {
   ends: (waiting: number, early: string, late: string) =>
     [
       ...(waiting > 0 ? [`${waiting} esperan`] : []),
-      `todas bañadas ${early === late ? `hacia ${early}` : `de ${early} a ${late}`}`,
+      early === late ? `todas bañadas hacia ${early}` : `todas bañadas de ${early} a ${late}`,
     ].join(', '),
-  judge: (n: number) => `Juzgar ${isOne(n) ? '1 pieza' : `${n} piezas`}`,
-  lookAgain: (n: number) => `Mirar otra vez ${isOne(n) ? '1 pieza' : `${n} piezas`}`,
-  toSettle: (n: number) => `${isOne(n) ? '1 cosa' : `${n} cosas`} por aclarar`,
+  judge: (n: number) => (isOne(n) ? 'Juzgar 1 pieza' : `Juzgar ${n} piezas`),
+  lookAgain: (n: number) => (isOne(n) ? 'Mirar otra vez 1 pieza' : `Mirar otra vez ${n} piezas`),
+  toSettle: (n: number) => (isOne(n) ? '1 cosa por aclarar' : `${n} cosas por aclarar`),
   fired: 'Piezas cocidas',
   bench: 'Mesa',
   add: 'Piezas',

@@ -36,6 +36,12 @@ export const end: typeof english = {
     'tools-washed': 'herramientas',
     'floor-mopped': 'fregado',
   },
+  noCopy: (days: number | undefined) =>
+    days === undefined
+      ? 'Aún no hay copia fuera de este teléfono.'
+      : `Última copia fuera de este teléfono: hace ${days} días.`,
+  backUp: 'Sacar copia',
+  notNow: 'Ahora no',
   sooner: 'SECAR ANTES',
   load: 'CARGAR EL HORNO',
   soonerTitle: 'Secar antes',

@@ -33,7 +33,9 @@ export const fire: typeof english = {
     atHeat: (temp: string, clock: string) =>
       `Se empañó ${at(clock)}, a ${temp}: hay vapor en las piezas. Baja ya, por debajo de la ebullición, o revientan.`,
     wet: (pots: string, many: boolean) =>
-      `${pots} ${many ? 'entraron mojadas: el vapor las revienta' : 'entró mojada: el vapor la revienta'}. Por debajo de la ebullición hasta que el vidrio salga limpio dos veces.`,
+      many
+        ? `${pots} entraron mojadas: el vapor las revienta. Por debajo de la ebullición hasta que el vidrio salga limpio dos veces.`
+        : `${pots} entró mojada: el vapor la revienta. Por debajo de la ebullición hasta que el vidrio salga limpio dos veces.`,
   },
   glassFrom: (clock: string) => `Demasiado frío para dar vapor hasta ${hour(clock)}.`,
   glassEarly: (clock: string, from: string) =>
@@ -47,7 +49,9 @@ export const fire: typeof english = {
   stands: (cone: string, shown: string, chart: string) =>
     `El cono ${cone} está de pie con ${shown} en el termómetro; según su tabla cae a ${chart}.`,
   learned: (degrees: string, spread: string, n: number) =>
-    `Este horno está ${degrees} de lo que muestra, más o menos ${spread} (${isOne(n) ? '1 cono' : `${n} conos`}).`,
+    isOne(n)
+      ? `Este horno está ${degrees} de lo que muestra, más o menos ${spread} (1 cono).`
+      : `Este horno está ${degrees} de lo que muestra, más o menos ${spread} (${n} conos).`,
   hotter: (degrees: string) => `${degrees} más caliente`,
   cooler: (degrees: string) => `${degrees} más frío`,
   use: 'Usarlo',

@@ -1,3 +1,4 @@
+import type { AllWords } from '../en/all.ts'
 import { add } from './add.ts'
 import { back } from './back.ts'
 import { broken } from './broken.ts'
@@ -32,7 +33,7 @@ const bench = { ...cards, bench: { ...cards.bench, ...waits } }
 const late = { ...other, ...warned, end, why }
 
 /** All of Spanish, fetched at once before the first face is drawn. */
-export const spanish = {
+export const words: AllWords = {
   add,
   front,
   bench,

@@ -20,7 +20,8 @@ export const kilnPages: typeof english = {
   would: {
     posts: (mm: string) => `tres postes más de ${mm}`,
     shelf: 'una placa más',
-    aside: (number: string, n: number) => `aparta ${number}: ${isOne(n) ? 'entra' : 'entran'} ${pots(n)} más`,
+    aside: (number: string, n: number) =>
+      isOne(n) ? `aparta ${number}: entra ${pots(n)} más` : `aparta ${number}: entran ${pots(n)} más`,
     nextFiring: (n: number) => (n === 1 ? 'cabe en la próxima cocción' : 'cabe en una cocción posterior'),
     slab: 'Ponerla sobre un platillo',
     back: 'Meterla',
@@ -41,9 +42,12 @@ export const kilnPages: typeof english = {
     firing: (cone: string) => `Cambiar la cocción, cono ${cone}`,
     tap: 'Toca lo que no es así:',
     cone: (cone: string, stand: string, clock: string) => `Cono ${cone} ${stand}, ${clock}`,
-    glass: (fogged: boolean, clock: string) => `Vidrio ${fogged ? 'empañado' : 'limpio'}, ${clock}`,
+    glass: (fogged: boolean, clock: string) =>
+      fogged ? `Vidrio empañado, ${clock}` : `Vidrio limpio, ${clock}`,
     offset: (degrees: string, hotter: boolean) =>
-      `Este horno está ${degrees} más ${hotter ? 'caliente' : 'frío'} de lo que muestra`,
+      hotter
+        ? `Este horno está ${degrees} más caliente de lo que muestra`
+        : `Este horno está ${degrees} más frío de lo que muestra`,
     drop: 'Quitar eso',
     deed: (what: string, clock: string) => `${what}, ${clock}`,
     shelf: (n: number) => `Placa ${n} cargada`,

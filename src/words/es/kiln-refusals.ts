@@ -5,7 +5,9 @@ export const refusal: Readonly<Record<string, string | ((n: string) => string)>>
   'no-shelf': 'No hay tal placa.',
   'no-place': 'No es un lugar: toca en la placa.',
   'other-kiln': (n: string) =>
-    `Sus placas son de otra clase: ${n === '1' ? 'la que está puesta se propone' : `las ${n} que están puestas se proponen`} de nuevo.`,
+    n === '1'
+      ? 'Sus placas son de otra clase: la que está puesta se propone de nuevo.'
+      : `Sus placas son de otra clase: las ${n} que están puestas se proponen de nuevo.`,
   'not-back': 'Corrige antes lo que vino después.',
   wet: 'Sus piezas no están secas: sécalas primero en el horno, o espera.',
   'hot-kiln': 'Este horno sigue caliente con otra hornada.',

@@ -127,7 +127,9 @@ export const measured: typeof english = {
     glaze: (name: string, x: number, low: number, high: number) =>
       `${name} espera ${beside(x, 'más de lo', 'menos de lo', 'lo')} calculado (${spread(low, high)})`,
     board: (board: string, x: number, sittings: number) =>
-      `La tabla ${board} seca un ${Math.round(Math.abs(x - 1) * 100)} % más ${x > 1 ? 'lenta' : 'rápida'} que las otras (${sittings} sesiones)`,
+      x > 1
+        ? `La tabla ${board} seca un ${Math.round(Math.abs(x - 1) * 100)} % más lenta que las otras (${sittings} sesiones)`
+        : `La tabla ${board} seca un ${Math.round(Math.abs(x - 1) * 100)} % más rápida que las otras (${sittings} sesiones)`,
     look: { damp: (clock: string) => `aún no ${clock}`, dry: (clock: string) => `seca ${clock}` },
     weighed: (grams: number, clock: string) => `${grams} g de esmalte y agua ${clock}`,
     older: (n: number) => (isOne(n) ? '1 anterior' : `${n} anteriores`),

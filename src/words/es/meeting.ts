@@ -2,14 +2,18 @@ import type { meeting as english } from '../en/meeting.ts'
 import type { Name } from '../name.ts'
 import { isOne } from './counts.ts'
 
+/** Cuántas veces se cambió algo. */
+const times = (n: number) => (n === 2 ? 'dos veces' : `${n} veces`)
+
 /** Spanish of what phones that met have in two ways. */
 export const meeting: typeof english = {
   title: 'Por aclarar',
   left: (n: number) => (isOne(n) ? 'lo último' : `${n} por aclarar`),
   none: 'No queda nada por aclarar.',
-  why: 'Dos teléfonos lo tienen de dos maneras. Se guardan ambas hasta que digas.',
+  why: 'Los teléfonos lo tienen de distintas maneras. Se guardan todas hasta que digas.',
   here: 'este teléfono',
   there: 'el otro teléfono',
+  third: (name: string) => `teléfono ${name}`,
   said: (clock: string, who: string) => `${clock}, ${who}`,
   coat: (pot: Name, glaze: string) => `La pieza ${pot} tiene ${glaze} dos veces`,
   coatWhy: 'La misma capa se bañó en dos teléfonos. Mira la pieza.',
@@ -23,17 +27,41 @@ export const meeting: typeof english = {
   letter: (letter: string) => `Dos cubos ${letter}`,
   relabel: (letter: string) => `Este pasa a ser ${letter}`,
   changed: {
-    pot: (pot: Name) => `La pieza ${pot} se cambió dos veces`,
-    stack: (name: string) => `La serie ${name} se cambió dos veces`,
-    bucket: (name: string) => `El cubo ${name} se cambió dos veces`,
-    plan: (pot: Name) => `Las capas de la pieza ${pot} se cambiaron dos veces`,
-    board: 'El barro de la tabla se cambió dos veces',
+    pot: (pot: Name, n: number) => `La pieza ${pot} se cambió ${times(n)}`,
+    stack: (name: string, n: number) => `La serie ${name} se cambió ${times(n)}`,
+    bucket: (name: string, n: number) => `El cubo ${name} se cambió ${times(n)}`,
+    plan: (pot: Name, n: number) => `Las capas de la pieza ${pot} se cambiaron ${times(n)}`,
+    board: (n: number) => `El barro de la tabla se cambió ${times(n)}`,
+    firing: (n: number) => `La cocción del esmalte se cambió ${times(n)}`,
+    kiln: (n: number) => `El horno se cambió ${times(n)}`,
+    settings: (name: string, n: number) => `${name}: se cambió ${times(n)}`,
   },
   so: 'Es así',
   gone: (pot: Name) => `La pieza ${pot}: ¿está en la mesa?`,
   goneWhy: 'Un teléfono la quitó de la mesa. El otro trabajaba en ella.',
   off: 'No está en la mesa',
   stillThere: 'Está en la mesa',
+  removed: {
+    bucket: (name: string) => `El cubo ${name}: ¿se queda?`,
+    stack: (name: string) => `La serie ${name}: ¿se queda?`,
+  },
+  removedWhy: 'Un teléfono lo quitó. Otro lo usó o lo cambió. Se queda hasta que digas.',
+  needed: (by: Name) => `${by} lo necesita: solo puede quedarse.`,
+  pot: (pot: Name) => `La pieza ${pot}`,
+  keep: 'Se queda',
+  away: 'Se quita',
+  usedThere: 'lo usó o lo cambió',
+  goneThere: 'lo quitó',
+  heard: 'Cambiado en otro teléfono',
+  heardWhy:
+    'Vale también aquí. Si debe ser de otro modo, cámbialo donde se ajusta: vale en todos cuando los teléfonos vuelvan a encontrarse.',
+  was: (before: string) => `aquí era: ${before}`,
+  read: 'Leído',
+  clay: 'El barro de la tabla',
+  firing: 'La cocción del esmalte',
+  kiln: 'El horno',
+  pair: (over: string, under: string) => `${over} sobre ${under}`,
+  noHour: 'ninguna',
   fact: {
     number: (number: Name) => `número ${number}`,
     place: (place: string) => `en ${place}`,

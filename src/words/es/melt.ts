@@ -6,7 +6,9 @@ export const melt: typeof english = {
   tile: {
     title: 'Probetas de flujo',
     line: (dry: string, run: string, n: number) =>
-      `${dry} en seco escurren unos ${run}: ${isOne(n) ? '1 probeta' : `${n} probetas`}`,
+      isOne(n)
+        ? `${dry} en seco escurren unos ${run}: 1 probeta`
+        : `${dry} en seco escurren unos ${run}: ${n} probetas`,
     none: 'Aún sin probeta de flujo: no se sabe cuánto escurre.',
     on: 'Bañada sobre',
     alone: 'la probeta desnuda',

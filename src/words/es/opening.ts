@@ -115,8 +115,8 @@ export const opening: typeof english = {
   allTitle: 'Todas juzgadas',
   tally: {
     good: (n: number) => `${n} bien`,
-    ran: (n: number) => `${n} ${isOne(n) ? 'escurrió' : 'escurrieron'}`,
-    stuck: (n: number) => `${n} ${isOne(n) ? 'pegada' : 'pegadas'}`,
+    ran: (n: number) => (isOne(n) ? `${n} escurrió` : `${n} escurrieron`),
+    stuck: (n: number) => (isOne(n) ? `${n} pegada` : `${n} pegadas`),
     faults: (n: number) => `${n} con defecto`,
   },
   score: {
@@ -135,12 +135,13 @@ export const opening: typeof english = {
     title: 'Lo que enseñó el fuego',
     none: 'Aún nada. Una pieza juzgada enseña sobre el esmalte que la hizo escurrir, o la habría hecho, si se conocen su probeta y su cocción.',
     over: (over: string, under: string) => `${over} sobre ${under}`,
-    ofTiles: (times: string, more: boolean) => `${times} ${more ? 'veces' : 'de'} lo que dicen las probetas`,
+    ofTiles: (times: string, more: boolean) =>
+      more ? `${times} veces lo que dicen las probetas` : `${times} de lo que dicen las probetas`,
     asTold: 'como dicen las probetas',
     runs: (times: string) => `escurre ${times}`,
     noResult: 'Ninguna pieza cocida habla ya de él.',
     range: (low: string, high: string, n: number) =>
-      `de ${low} a ${high}, de ${isOne(n) ? '1 resultado' : `${n} resultados`}`,
+      isOne(n) ? `de ${low} a ${high}, de 1 resultado` : `de ${low} a ${high}, de ${n} resultados`,
     danger: 'Más de lo que usa la app.',
     dripDanger: 'Su gota llegó más lejos de lo que usa la app.',
     relief: 'Menos de lo que usa la app. Nada cambia hasta que lo tomes.',
@@ -152,7 +153,9 @@ export const opening: typeof english = {
     used: (times: string) => `La app usa ${times}.`,
     usedTold: 'La app usa lo que dicen las probetas.',
     usedDrip: (times: string, tiles: string) =>
-      `La app usa una gota de ${times} veces el frente${tiles === '' ? '' : ` (las probetas: ${tiles})`}.`,
+      tiles === ''
+        ? `La app usa una gota de ${times} veces el frente.`
+        : `La app usa una gota de ${times} veces el frente (las probetas: ${tiles}).`,
     kept: 'Lo dejaste como está.',
     use: 'USARLO',
     useDrip: 'USAR LA GOTA',
@@ -165,6 +168,7 @@ export const opening: typeof english = {
     silent: {
       dropped: 'sin contar',
       'no-load': 'no se conoce su cocción',
+      unreached: 'su horno quedó muy por debajo del cono, y ningún cono dice otra cosa',
       unmatched: 'no es seguro qué pieza era',
       unsure: 'no se sabe seguro qué capas lleva',
       'no-run': 'no se dijo cuánto escurrió',
@@ -179,6 +183,8 @@ export const opening: typeof english = {
   story: {
     title: 'Piezas cocidas',
     play: 'Ver su historia',
+    judge: 'Juzgarla',
+    putRight: 'Corregir, añadir una foto',
     search: 'Número, esmalte, serie, lugar o mes',
     count: (n: number, of: number) => (n === of ? pots(of) : `${n} de ${pots(of)}`),
     none: 'Aún no se juzgó ninguna pieza.',
@@ -218,7 +224,9 @@ export const opening: typeof english = {
     density: (glaze: string, was: string, is: string) => `${glaze} ${was}, ahora ${is}`,
     fill: (glaze: string) => `${glaze}: llenado nuevo desde entonces`,
     heat: (degrees: string, over: boolean) =>
-      `Entonces se coció ${degrees} por ${over ? 'encima' : 'debajo'} del plan`,
+      over
+        ? `Entonces se coció ${degrees} por encima del plan`
+        : `Entonces se coció ${degrees} por debajo del plan`,
     slab: (was: boolean) =>
       was ? 'Estaba sobre un platillo, ahora no' : 'No estaba sobre un platillo, ahora sí',
     ran: {
@@ -239,7 +247,9 @@ export const opening: typeof english = {
     crawls: (mm: string) => `se recoge desde unos ${mm}`,
     bothCrawl: (mm: string) => `las dos juntas se recogen desde unos ${mm}`,
     range: (low: string, high: string, crawled: number, of: number) =>
-      `de ${low} a ${high}, de ${pots(of)}, ${crawled} ${isOne(crawled) ? 'recogida' : 'recogidas'}`,
+      isOne(crawled)
+        ? `de ${low} a ${high}, de ${pots(of)}, ${crawled} recogida`
+        : `de ${low} a ${high}, de ${pots(of)}, ${crawled} recogidas`,
     used: (mm: string) => `Límite: ${mm}`,
     offer: (mm: string) => `Sería ${mm}`,
     danger: 'Más fina de lo que admite la app.',

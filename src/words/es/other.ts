@@ -95,7 +95,7 @@ export const other: typeof english = {
     dab: 'Golpe: retoca, deja secar, alisa con el dedo húmedo',
     dabGloves: 'usa guantes',
     panIsOn: (on: string, warm: string | undefined) =>
-      `Olla ENCENDIDA, ${on}${warm === undefined ? '' : `, caliente hacia ${warm}`}`,
+      warm === undefined ? `Olla ENCENDIDA, ${on}` : `Olla ENCENDIDA, ${on}, caliente hacia ${warm}`,
     panIsOff: 'Olla apagada',
     turnOff: 'Apagarla',
     turnOn: 'Encenderla',

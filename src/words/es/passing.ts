@@ -14,7 +14,9 @@ export const passing: typeof english = {
   show: 'MOSTRAR',
   read: 'LEER',
   showBack: 'MOSTRARLE',
-  file: 'Mejor con un archivo',
+  file: 'Sacar o incorporar una copia',
+  called: (name: string) => `Donde hay tres, los otros llaman a este teléfono ${name}.`,
+  notes: 'Una nota es una cosa dicha o hecha: una pieza puesta, un baño, un toque.',
   counting: 'Se está contando un baño. Primero, eso.',
   toBench: 'A LA MESA',
   demo: 'El ejemplo queda en este teléfono. Abre antes tu propia mesa.',
@@ -27,7 +29,9 @@ export const passing: typeof english = {
         ? `Las últimas ${records} de ${of} notas, unos ${seconds} s.`
         : `Las ${records} notas, unos ${seconds} s.`,
   back: (records: number, seconds: number) =>
-    `${many(records, 'nota', 'notas')} que le ${isOne(records) ? 'falta' : 'faltan'}, unos ${seconds} s.`,
+    isOne(records)
+      ? `1 nota que le falta, unos ${seconds} s.`
+      : `${records} notas que le faltan, unos ${seconds} s.`,
   tooMuch: 'Demasiado para mostrarlo. Pasa un archivo.',
   coarse: 'Más grande',
   fine: 'Más fino',
@@ -42,7 +46,9 @@ export const passing: typeof english = {
   part: (known: number, of: number) => `${known} de ${of}`,
   own: 'Es el código de este mismo teléfono.',
   ownClock: (by: string, ahead: boolean) =>
-    `El reloj del otro teléfono va ${by} ${ahead ? 'adelantado' : 'atrasado'}. Pon bien antes el que falla.`,
+    ahead
+      ? `El reloj del otro teléfono va ${by} adelantado. Pon bien antes el que falla.`
+      : `El reloj del otro teléfono va ${by} atrasado. Pon bien antes el que falla.`,
   damaged: 'No está entero. Nada ha cambiado. Leyendo otra vez.',
   newer: 'Hecho por una versión más nueva de esta app. Actualiza antes esta.',
   unkept: 'No se pudo guardar. Nada ha cambiado.',
@@ -62,12 +68,18 @@ export const passing: typeof english = {
   },
   nothingNew: 'Nada nuevo. Todo está aquí.',
   waiting: (count: number) =>
-    `${isOne(count) ? 'Una espera' : `${count} esperan`} una actualización de esta app.`,
-  faulty: (count: number) => `${many(count, 'nota dañada', 'notas dañadas')} fuera.`,
-  ahead: (count: number) => `${many(count, 'nota', 'notas')} fuera: su reloj va un día adelantado.`,
-  clocks: (by: string, ahead: boolean) => `Su reloj va ${by} ${ahead ? 'adelantado' : 'atrasado'}.`,
+    isOne(count)
+      ? 'Una espera una actualización de esta app.'
+      : `${count} esperan una actualización de esta app.`,
+  faulty: (count: number) => (isOne(count) ? '1 nota dañada fuera.' : `${count} notas dañadas fuera.`),
+  ahead: (count: number) =>
+    isOne(count)
+      ? '1 nota fuera: su reloj va un día adelantado.'
+      : `${count} notas fuera: su reloj va un día adelantado.`,
+  clocks: (by: string, ahead: boolean) =>
+    ahead ? `Su reloj va ${by} adelantado.` : `Su reloj va ${by} atrasado.`,
   theyLack: (count: number) =>
-    `${isOne(count) ? '1 nota de aquí aún no está' : `${count} notas de aquí aún no están`} allí.`,
+    isOne(count) ? '1 nota de aquí aún no está allí.' : `${count} notas de aquí aún no están allí.`,
   more: 'Tiene más de lo que mostró. Muéstrale, luego lee otra vez.',
   both: 'Los dos teléfonos tienen lo mismo.',
   student: {
@@ -89,7 +101,9 @@ export const passing: typeof english = {
     has: (pots: number) => (pots === 0 ? '' : `${pots}`),
     pot: (number: number, at: string, whose = 'de nadie') => `Pieza ${number} en ${at}, ${whose}`,
     begun: (numbers: readonly number[]) =>
-      `${all(numbers.map(String))} ya ${isOne(numbers.length) ? 'lleva' : 'llevan'} capas y no ${isOne(numbers.length) ? 'está' : 'están'} en el plan. MOSTRAR y LEER pasan todo.`,
+      isOne(numbers.length)
+        ? `${all(numbers.map(String))} ya lleva capas y no está en el plan. MOSTRAR y LEER pasan todo.`
+        : `${all(numbers.map(String))} ya llevan capas y no están en el plan. MOSTRAR y LEER pasan todo.`,
     sheet: 'Hoja de clase',
     show: 'Mostrar el plan',
     plan: 'Plan de clase',
@@ -127,7 +141,9 @@ export const passing: typeof english = {
       names.length === 0 ? '¿Tomar estos cubos?' : `¿Tomar ${all(names)}?`,
     other: (name: string) => `${name} está aquí con otras capas: las piezas que la llevan toman estas.`,
     buckets: (names: readonly string[]) =>
-      `Nuevo aquí: ${all(names)}. Pesa y mide lo que hay en ${isOne(names.length) ? 'tu propio cubo' : 'tus propios cubos'}.`,
+      isOne(names.length)
+        ? `Nuevo aquí: ${all(names)}. Pesa y mide lo que hay en tu propio cubo.`
+        : `Nuevo aquí: ${all(names)}. Pesa y mide lo que hay en tus propios cubos.`,
     yes: 'TOMAR',
     no: 'DEJAR',
   },

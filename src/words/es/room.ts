@@ -2,7 +2,7 @@ import type { room as english, Looked } from '../en/room.ts'
 import { at } from './clocks.ts'
 import { isOne } from './counts.ts'
 
-const pictures = (n: number): string => (isOne(n) ? '1 imagen' : `${n} imágenes`)
+const images = (n: number): string => (isOne(n) ? '1 imagen' : `${n} imágenes`)
 
 /** Spanish of the room. */
 export const room: typeof english = {
@@ -26,7 +26,9 @@ export const room: typeof english = {
       ? 'aún sin copia fuera'
       : days === 0
         ? 'copiado hoy'
-        : `copiado hace ${days} ${isOne(days) ? 'día' : 'días'}`,
+        : isOne(days)
+          ? `copiado hace ${days} día`
+          : `copiado hace ${days} días`,
   temp: 'Temperatura',
   rh: 'Humedad',
   draught: 'Aire junto a las piezas',
@@ -50,7 +52,6 @@ export const room: typeof english = {
   sound: 'Sonido',
   sounds: { voice: 'voz', tones: 'tonos', numerals: 'ninguno' },
   spoken: 'La voz habla',
-  spokens: { en: 'English', es: 'español' },
   heard: {
     title: 'Oír todos los sonidos',
     none: 'El sonido está en ninguno.',
@@ -151,7 +152,7 @@ export const room: typeof english = {
   vessel: 'Ancho del recipiente del cuello',
   phoneStands: (units: string, hand: string) => `${units}; mano ${hand}`,
   language: 'Idioma',
-  languages: { phone: 'como el teléfono', en: 'English', es: 'español' },
+  asPhone: 'como el teléfono',
   hand: 'Mano que trabaja',
   hands: { right: 'derecha', left: 'izquierda' },
   theme: 'Aspecto',
@@ -165,8 +166,13 @@ export const room: typeof english = {
   sheets: 'Hoja de cálculo e imágenes, en un zip',
   passedSheets: { shared: 'Pasado.', saved: 'Guardado como archivo.', cancelled: 'No se pasó.' },
   takeIn: 'Incorporar una copia',
-  looked: ({ day, records, pots, pictures: n, fresh }: Looked) =>
-    `${day ? `Del ${day}: ` : ''}${records} ${isOne(records) ? 'registro' : 'registros'}, ${pots} ${isOne(pots) ? 'pieza' : 'piezas'}${n > 0 ? `, ${pictures(n)}` : ''}. ${fresh} aún no aquí.`,
+  looked: ({ day, records, pots, pictures, fresh }: Looked) =>
+    `${day ? `Del ${day}: ` : ''}${records} ${isOne(records) ? 'nota' : 'notas'}, ${pots} ${isOne(pots) ? 'pieza' : 'piezas'}${pictures > 0 ? `, ${images(pictures)}` : ''}. ${fresh} aún no aquí.`,
+  notes: 'Una nota es una cosa dicha o hecha: una pieza puesta, un baño, un toque.',
+  unclocked: (n: number) =>
+    isOne(n)
+      ? 'El reloj de un teléfono del archivo nunca se comparó: sus esperas se dicen como si fuera igual que este. Para estar seguro, usa los códigos con él.'
+      : `Los relojes de ${n} teléfonos del archivo nunca se compararon: sus esperas se dicen como si fueran igual que este. Para estar seguro, usa los códigos con ellos.`,
   join: 'Unir con esta mesa',
   whose: '¿Seguirá este teléfono en lugar del que hizo el archivo?',
   goOn: 'Sí: aquel se perdió o se cambió',
@@ -178,11 +184,15 @@ export const room: typeof english = {
   clockElse: '¿Ninguna? Déjala y usa los códigos: comparan los relojes.',
   leave: 'Dejarla',
   tookIn: (added: number, known: number) => `${added} nuevos, ${known} ya conocidos.`,
-  photosIn: (n: number) => `${pictures(n)} ${isOne(n) ? 'nueva' : 'nuevas'}.`,
-  photosLost: (n: number) => `${pictures(n)} no se ${isOne(n) ? 'pudo' : 'pudieron'} leer o guardar.`,
+  photosIn: (n: number) => (isOne(n) ? `${images(n)} nueva.` : `${images(n)} nuevas.`),
+  photosLost: (n: number) =>
+    isOne(n) ? `${images(n)} no se pudo leer o guardar.` : `${images(n)} no se pudieron leer o guardar.`,
   photosLeft: (n: number) =>
-    `${pictures(n)} no ${isOne(n) ? 'va' : 'van'} dentro: no se ${isOne(n) ? 'pudo' : 'pudieron'} leer en este teléfono.`,
-  photosGo: (n: number, size: string) => `${pictures(n)} ${isOne(n) ? 'va' : 'van'} dentro, ${size}.`,
+    isOne(n)
+      ? `${images(n)} no va dentro: no se pudo leer en este teléfono.`
+      : `${images(n)} no van dentro: no se pudieron leer en este teléfono.`,
+  photosGo: (n: number, size: string) =>
+    isOne(n) ? `${images(n)} va dentro, ${size}.` : `${images(n)} van dentro, ${size}.`,
   notWhole: (read: number, of: number | null) =>
     of === null
       ? `El archivo no está entero: ${read} registros leídos.`
@@ -197,14 +207,18 @@ export const room: typeof english = {
     newer: 'Escrita por una versión más nueva. Actualiza, luego incorpórala.',
   },
   aside: (n: number) =>
-    `${n} ${isOne(n) ? 'registro' : 'registros'} aparte: dañados, o de una versión más nueva. La copia también los lleva.`,
+    isOne(n)
+      ? `${n} registro aparte: dañado, o de una versión más nueva. La copia también los lleva.`
+      : `${n} registros aparte: dañados, o de una versión más nueva. La copia también los lleva.`,
   readOnly: 'Solo lectura: aquí ha escrito una versión más nueva.',
   copied: (days: number | undefined) =>
     days === undefined
       ? 'Aún sin copia fuera de este teléfono.'
       : days === 0
         ? 'Última copia fuera de este teléfono: hoy.'
-        : `Última copia fuera de este teléfono: hace ${days} ${isOne(days) ? 'día' : 'días'}.`,
+        : isOne(days)
+          ? `Última copia fuera de este teléfono: hace ${days} día.`
+          : `Última copia fuera de este teléfono: hace ${days} días.`,
   copyHere:
     'Una segunda copia en este teléfono suple si falla su memoria. Borrar los datos del sitio, quitar la app o perder el teléfono se lleva ambas: saca una copia.',
   noCopyHere:

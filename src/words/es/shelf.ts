@@ -117,9 +117,13 @@ export const shelf: typeof english = {
     cools: (seen: string) => `Este horno aún no está frío: ${seen}. No lo cargues.`,
     more: (names: string, n: number) => `${names} y ${n} más`,
     wet: (pots: string, many: boolean) =>
-      `${pots} no ${many ? 'estarán secas' : 'estará seca'} al encender: seca primero en el horno, o espera. El vapor revienta piezas.`,
+      many
+        ? `${pots} no estarán secas al encender: seca primero en el horno, o espera. El vapor revienta piezas.`
+        : `${pots} no estará seca al encender: seca primero en el horno, o espera. El vapor revienta piezas.`,
     wetNow: (pots: string, many: boolean, dry: string) =>
-      `${pots} no ${many ? 'están secas' : 'está seca'}: seca primero en el horno, o espera hasta ${dry}. El vapor revienta piezas.`,
+      many
+        ? `${pots} no están secas: seca primero en el horno, o espera hasta ${dry}. El vapor revienta piezas.`
+        : `${pots} no está seca: seca primero en el horno, o espera hasta ${dry}. El vapor revienta piezas.`,
     light: 'Encender de todos modos',
   },
   unseen: 'Ninguna mirilla ve los conos.',

@@ -4,12 +4,14 @@ import { inWords, isOne } from './counts.ts'
 
 /** Spanish of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
 export const waits: typeof english = {
-  readyMany: (n: number) => `¿${n} listas?`,
+  readyMany: (n: number) => (isOne(n) ? '¿1 lista?' : `¿${n} listas?`),
   readyNext: (glaze: string) => `luego ${glaze}`,
   touchAt: (where: string) => `toca ${where}`,
   touchEach: (pots: string, where: string) => `${pots} ${where}`,
   tongMarks: (which: string) =>
-    `¿Ya sin brillo? Retoca las marcas de pinza${which === '' ? '' : ` en ${which}`}.`,
+    which === ''
+      ? '¿Ya sin brillo? Retoca las marcas de pinza.'
+      : `¿Ya sin brillo? Retoca las marcas de pinza en ${which}.`,
   widerVessel: (wide: string) => `Usa un recipiente de ${wide} de ancho.`,
   decantJug: (amount: string) =>
     `El borde no cabe en ningún recipiente: vierte ${amount} alrededor con una jarra.`,
@@ -36,7 +38,9 @@ export const waits: typeof english = {
     dip: 'por bañar',
   },
   touchFirst: (number: Name, others: number) =>
-    `Toca primero ${number}: ${isOne(others) ? 'sigue' : 'siguen'} ${inWords(others).toLowerCase()} más.`,
+    isOne(others)
+      ? `Toca primero ${number}: sigue ${inWords(others).toLowerCase()} más.`
+      : `Toca primero ${number}: siguen ${inWords(others).toLowerCase()} más.`,
   visit: (n: number) => `baño ${n} de esta tanda`,
   elsewhere: 'Suena otra ventana',
   follows: (name: string, clock: string) => `luego ${name} ${clock}`,
@@ -90,9 +94,12 @@ export const waits: typeof english = {
   washed: (number: Name) => `${number} lavada: pared llena`,
   drinksAgain: (when: string) => `Bebe otra vez ${when}.`,
   waitWall: (number: Name) => `la pared de ${number} está mojada`,
-  kept: (pots: string, n: number, name: string, clock: string, later: boolean) =>
-    `${isOne(n) ? 'Lista' : 'Listas'} ${pots}. Se ${isOne(n) ? 'guarda' : 'guardan'} para ${later ? `${name} más tarde` : name}${clock === '' ? '' : `, ${clock}`}.`,
-  keptMore: (n: number) => `${inWords(n)} más ${isOne(n) ? 'guardada' : 'guardadas'}.`,
+  kept: (pots: string, n: number, name: string, clock: string, later: boolean) => {
+    const bucket = later ? `${name} más tarde` : name
+    const then = clock === '' ? bucket : `${bucket}, ${clock}`
+    return isOne(n) ? `Lista ${pots}. Se guarda para ${then}.` : `Listas ${pots}. Se guardan para ${then}.`
+  },
+  keptMore: (n: number) => (isOne(n) ? `${inWords(n)} más guardada.` : `${inWords(n)} más guardadas.`),
   oneNow: 'BAÑAR UNA YA',
   dipNow: (number: Name) => `BAÑAR ${number} IGUAL`,
   touchNow: (number: Name) => `TOCAR ${number} YA`,
@@ -131,7 +138,9 @@ export const waits: typeof english = {
   stuckUncountedText: 'Raspa un canto, o pésala.',
   stuckStrayed: (number: Name, glaze: string) => `${number} recibió ${glaze}`,
   stuckStrayedText: (next: string) =>
-    `No era el plan.${next === '' ? '' : ` Luego iría ${next}.`} Sigue, o lávala: Corregir.`,
+    next === ''
+      ? 'No era el plan. Sigue, o lávala: Corregir.'
+      : `No era el plan. Luego iría ${next}. Sigue, o lávala: Corregir.`,
   stuckNoStack: (number: Name) => `${number} no tiene capas en el plan`,
   stuckNoBucket: (number: Name) => `${number}: su cubo ya no está`,
   stuckPlan: 'Dale una serie en las tablas.',

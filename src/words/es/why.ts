@@ -19,7 +19,9 @@ export const why: typeof english = {
   cloth: (percent: number) =>
     percent === 0
       ? ', también según el paño'
-      : `, ${Math.abs(percent)} % ${percent > 0 ? 'más' : 'menos'} según el paño`,
+      : percent > 0
+        ? `, ${Math.abs(percent)} % más según el paño`
+        : `, ${Math.abs(percent)} % menos según el paño`,
   noted: (ago: string) => `, anotado hace ${ago}`,
   draughts: {
     still: 'quieto',

@@ -1,11 +1,11 @@
 /** The app's own sound modules on a bare page, with a recorder in place of ears. */
 
+import type { VoiceLanguage } from '../../../shared/languages.ts'
 import { openSound } from '../../../src/device/sound.ts'
 import type { CountAsk, Cue, CuePlan } from '../../../src/device/sound-plan.ts'
 import { planCall, planCount } from '../../../src/device/sound-plan.ts'
 import type { Clip } from '../../../src/device/sound-schedule.ts'
 import { schedule } from '../../../src/device/sound-schedule.ts'
-import type { VoiceLanguage } from '../../../src/device/voice.ts'
 import { openVoice } from '../../../src/device/voice.ts'
 import type { Onset } from './onsets.ts'
 import { onsets } from './onsets.ts'

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest'
 import type { Settings } from '../../../shared/nouns.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
 import { lessonsUsed } from '../../../src/table/forecast/learning.ts'
+import { wetnessAt } from '../../../src/table/forecast/wetness.ts'
 import { planOf } from '../../../src/table/model/plan.ts'
 import { mayBeDipped, stepOf } from '../../../src/table/steps/steps.ts'
 import { PlannedPlay } from './planned.ts'
@@ -102,3 +103,26 @@ it.each(['demo.31', 'demo.33', 'demo.36', 'demo.37'])(
     }
   },
 )
+
+it('of a coat found NOT YET dry something is still drawn wet, until it is likely dry after all', () => {
+  const play = alone(new Play(), 'demo.33')
+  const damp = () => wetnessAt(play.table, potOf(play, 'demo.33'), play.nowMs).damp
+  untilAsked(play, 'demo.33')
+  expect(damp()).toBe(0)
+  notYet(play, 'demo.33')
+  expect(damp()).toBeGreaterThan(0.05)
+  const before = damp()
+  play.wait(60)
+  expect(damp()).toBeLessThan(before)
+  play.nowMs = forecastOf(play.table, potOf(play, 'demo.33'))!.touch.likely
+  expect(damp()).toBe(0)
+})
+
+it('by the clock a wall dries as it does, sooner or later than its minutes', () => {
+  const play = alone(new Play(), 'demo.33').act({ do: 'set-settings', settings: { readyMeans: 'clock' } })
+  const { ready, touch } = forecastOf(play.table, potOf(play, 'demo.33'))!
+  expect(ready.likely).toBeGreaterThan(touch.likely + MIN_MS)
+  const at = (ms: number) => wetnessAt(play.table, potOf(play, 'demo.33'), ms)
+  expect(at(touch.likely)).toEqual({ film: 0, damp: 0 })
+  expect(at(touch.likely - MIN_MS).damp).toBeGreaterThan(0.05)
+})

@@ -8,6 +8,7 @@ import { PressButton } from '../../../ui/press.tsx'
 import { useApp } from '../../app.ts'
 import { useDays } from '../../days.ts'
 import { useLateWords } from '../../late-words.ts'
+import { useCopyDue } from '../../parts/copy-due.ts'
 import { nameOf } from '../../text/pot-text.ts'
 import { Caution } from '../with-pot.tsx'
 import { type EndWords, useEndWords } from './end-words.ts'
@@ -19,6 +20,8 @@ type Closed = Extract<Card, { kind: 'closed' }>
 const LINES = 8
 /** The same above keys of their own. */
 const FEWER_LINES = 6
+/** And above keys that have a line of their own. */
+const FEWEST_LINES = 4
 
 /** Letters of two clocks by 24 hours, and what joins them. */
 const CLOCKS = 11
@@ -76,6 +79,7 @@ export function ClosedFace({ card }: { readonly card: Closed }) {
         ))}
       </ul>
       <Caution>{w.caution}</Caution>
+      {!left && dry.length <= FEWEST_LINES ? <CopyKeys /> : null}
       {left || dry.length > lines ? (
         <div class="closed-more">
           {dry.length > lines ? (
@@ -90,6 +94,26 @@ export function ClosedFace({ card }: { readonly card: Closed }) {
           ) : null}
         </div>
       ) : null}
+    </div>
+  )
+}
+
+/** Where there is room for it: the copy outside the phone that is due. */
+function CopyKeys() {
+  const w = useEndWords()
+  const due = useCopyDue()
+  if (!due) return null
+  return (
+    <div class="closed-copy">
+      <p class="figures">{due.text}</p>
+      <div class="closed-more">
+        <PressButton class="closed-next" onPress={due.backUp}>
+          {w.backUp}
+        </PressButton>
+        <PressButton class="closed-next" onPress={due.notNow}>
+          {w.notNow}
+        </PressButton>
+      </div>
     </div>
   )
 }
