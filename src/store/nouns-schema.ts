@@ -1,6 +1,5 @@
 /** Schemas of the nouns in events: every stored number with its range. What a form refuses is refused here too. */
 import * as z from 'zod/mini'
-import { LANGUAGES, VOICES } from '../../shared/languages.ts'
 import {
   type AirFacts,
   type BoardFacts,
@@ -218,14 +217,17 @@ export const board = z.object({
   sorptivityMmPerSqrtS: z.optional(limited('sorptivityMmPerSqrtS')),
 } satisfies Fields<BoardFacts>)
 
+/** `phone`, or a language that a program has, not only this one: what it has not, it writes in English. */
+const languageCode = z.string().check(z.regex(/^(phone|[a-z]{2,3})$/))
+
 export const settings = z.partial(
   z.object({
     units: z.enum(['metric', 'us']),
-    language: z.enum(['phone', ...LANGUAGES]),
+    language: languageCode,
     theme: z.enum(['auto', 'paper', 'dim']),
     hand: z.enum(['right', 'left']),
     sound: z.enum(['voice', 'tones', 'numerals']),
-    spoken: z.enum(['phone', ...VOICES]),
+    spoken: languageCode,
     noisy: z.boolean(),
     leadInS: limited('leadInS'),
     lowerMmPerS: limited('lowerMmPerS'),

@@ -79,7 +79,7 @@ describe('when two phones meet whose clocks are ten minutes apart', () => {
     const journal = await loadJournal<TableEvent>(phone().ports('a', knowledge))
     await journal.append([{ kind: 'held' }], { at: START_MS, tz: 0 }).saved
     const forged = [
-      { kind: 'settings-set', settings: { language: 'xx' } },
+      { kind: 'settings-set', settings: { hand: 'both' } },
       { kind: 'pot-set' },
     ] as unknown as TableEvent[]
     const ahead = createRecords<TableEvent>(

@@ -3,7 +3,7 @@ import { DESK_WORDS } from '../../../src/words/desk.ts'
 import { end } from '../../../src/words/en/end.ts'
 import { FIRE_WORDS } from '../../../src/words/fire.ts'
 import { KILN_FORM_WORDS } from '../../../src/words/kiln-form.ts'
-import { languageOf, tagOf } from '../../../src/words/languages.ts'
+import { languageOf, tagOf, voiceOf } from '../../../src/words/languages.ts'
 import { PASSING_WORDS } from '../../../src/words/passing.ts'
 import { openWords } from '../../fixtures/languages.ts'
 import { everyText, texts } from '../../fixtures/texts.ts'
@@ -72,6 +72,14 @@ describe('Spanish', () => {
     expect(tagOf('phone')).toBe('es-MX')
     await openWords('es', 'de')
     expect([languageOf('phone'), languageOf('es'), tagOf('es')]).toEqual(['en', 'es', 'es'])
+  })
+
+  test('gives way to English where a newer program chose a language that is not here', async () => {
+    const unknown = 'qx' as 'es'
+    await openWords(unknown, 'es-MX')
+    expect([languageOf(unknown), tagOf(unknown)]).toEqual(['en', 'en'])
+    expect(voiceOf({ language: unknown, spoken: unknown })).toBe('en')
+    expect(DESK_WORDS[unknown].bench.hold).toBe('Pause')
   })
 })
 
