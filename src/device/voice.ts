@@ -58,6 +58,7 @@ export function openVoice(): Voice {
   let sprite: Sprite | null = null
   let latest = 0
   let speech: typeof import('./speech.ts') | null = null
+  let asked = 0
   let spoken: VoiceLanguage = 'en'
   const names = new Map<string, Clip>()
 
@@ -88,6 +89,15 @@ export function openVoice(): Voice {
       else names.delete(bucketId)
     },
     clips: () => clips,
+    async aloud(text, language) {
+      asked++
+      const mine = asked
+      speech?.hushAloud()
+      if (text === '') return
+      speech ??= await import('./speech.ts').catch(() => null)
+      if (mine === asked) speech?.sayAloud(text, language)
+    },
+    talks: () => speech?.saysAloud() === true,
     instead(words, afterMs) {
       if (state === 'failed') speech?.sayAfter(words, spoken, afterMs)
     },

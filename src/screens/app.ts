@@ -150,6 +150,8 @@ export type LookedInto =
       /** Records that are not here. */
       readonly fresh: number
       readonly whole: Whole
+      /** So many phones dipped coats within the last day whose clocks nobody compared that this phone knows of, or will. */
+      readonly unclocked: number
       /** Nothing was done on this phone yet: it may go on as the one that made the file. */
       readonly mayGoOn: boolean
       /**

@@ -59,6 +59,8 @@ export interface Reader {
 }
 
 export interface Passing {
+  /** This phone's own name among phones. */
+  readonly phone: string
   /** How many codes a second are shown. */
   readonly aSecond: number
   show(size: CodeSize): Shown

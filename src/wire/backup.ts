@@ -91,7 +91,9 @@ export async function lookInto(
   const known = new Set(journal.records.map(({ id }) => id))
   const pots = new Set<string>()
   let fresh = 0
-  let dippedMs = Number.NEGATIVE_INFINITY
+  /** The last coat that each phone dipped, by its own clock. */
+  const dippedMs = new Map<string, number>()
+  const compared = comparedIn(journal.records)
   const makers = new Map<string, Maker>()
   // Nothing of it has been examined yet.
   await inSlices(records as readonly Unexamined[], (record) => {
@@ -99,9 +101,11 @@ export async function lookInto(
     const potId = record?.event?.kind === 'pot-set' ? record.event.pot?.potId : undefined
     if (typeof potId === 'string') pots.add(potId)
     const { writer, order, event, at } = record ?? {}
-    if (event?.kind === 'dipped') dippedMs = Math.max(Number(at) || 0, dippedMs)
     if (typeof writer !== 'string' || !WRITER.test(writer) || !Number.isSafeInteger(order)) return
     const phone = phoneOfWriter(writer)
+    if (event?.kind === 'dipped') dippedMs.set(phone, Math.max(Number(at) || 0, dippedMs.get(phone) ?? 0))
+    if (event?.kind === 'met' && typeof event.phone === 'string' && Number.isFinite(event.aheadMs))
+      compared.push([phone, event.phone])
     const { upTo, skewMs } = makers.get(phone) ?? { upTo: 0, skewMs: 0 }
     const byMs = event?.kind === 'clock-moved' && Number.isFinite(event.byMs) ? Number(event.byMs) : 0
     makers.set(phone, { phone, upTo: Math.max(Number(order), upTo), skewMs: skewMs + byMs })
@@ -110,12 +114,18 @@ export async function lookInto(
   const maker = makers.get(backup.phone ?? (makers.size === 1 ? ([...makers.keys()][0] ?? '') : ''))
   const mayGoOn = maker !== undefined && journal.records.length === 0
   const hereMs = now()
+  const lastDipMs = Math.max(...dippedMs.values())
   const clock =
-    maker && madeAt !== null && madeAt - dippedMs < LONGEST_WAIT_MS && !isCompared(journal, maker.phone)
+    maker && madeAt !== null && madeAt - lastDipMs < LONGEST_WAIT_MS && !isCompared(journal, maker.phone)
       ? { thereMs: madeAt, hereMs, aheadMs: Math.round(madeAt - maker.skewMs - (hereMs - skewMs)) }
       : undefined
   const isNear = clock !== undefined && Math.abs(clock.aheadMs) <= NEAR_MS
   const isAsked = clock !== undefined && !isNear && Math.abs(clock.aheadMs) <= MOST_APART_MS
+  const own = [journal.phone, ...(maker && (isNear || isAsked || mayGoOn) ? [maker.phone] : [])]
+  const reached = reachedFrom(own, compared)
+  const unclocked = [...dippedMs].filter(
+    ([phone, atMs]) => hereMs - atMs < LONGEST_WAIT_MS && !reached.has(phone),
+  ).length
   const noted = ({ goesOn, madeNow }: JoinedHow): Noted<TableEvent> | undefined => {
     if (!maker) return undefined
     if (goesOn) return goneOnAs(maker)
@@ -133,6 +143,7 @@ export async function lookInto(
     picturesLost: Math.max(lost, backup.pictures - pictures),
     fresh,
     whole,
+    unclocked,
     mayGoOn,
     ...(isAsked ? { clock } : {}),
     takeIn: async (how) => {
@@ -147,6 +158,24 @@ export async function lookInto(
   }
 }
 
+/** Who compared whose clock with its own, or was that phone. */
+const comparedIn = (records: Journal<TableEvent>['records']): (readonly [string, string])[] =>
+  records.flatMap(({ writer, event }) =>
+    event.kind === 'was-named' || (event.kind === 'met' && event.aheadMs !== undefined)
+      ? [[phoneOfWriter(writer), event.phone] as const]
+      : [],
+  )
+
+/** The phones whose clocks are known to these, at first hand or through another. */
+function reachedFrom(
+  own: readonly string[],
+  compared: readonly (readonly [string, string])[],
+): ReadonlySet<string> {
+  const reached = new Set(own)
+  for (const by of reached) for (const [one, other] of compared) if (one === by) reached.add(other)
+  return reached
+}
+
 type Unexamined = {
   readonly id?: unknown
   readonly writer?: unknown
@@ -155,6 +184,8 @@ type Unexamined = {
   readonly event?: {
     readonly kind?: unknown
     readonly byMs?: unknown
+    readonly phone?: unknown
+    readonly aheadMs?: unknown
     readonly pot?: { readonly potId?: unknown } | null
   } | null
 } | null

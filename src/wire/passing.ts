@@ -99,6 +99,7 @@ export function openPassing(
   }
 
   return {
+    phone: journal.phone,
     aSecond: CODES_A_SECOND,
     stayLit: (on) => awake.want(on),
     show(size) {

@@ -31,7 +31,7 @@ test('a backup is shown before it is taken in, and a fresh phone has all of it t
   const text = writeBackup(records, { at: Date.UTC(2026, 2, 4, 18), tz: 0 })
   await open(page, 'room/keep')
   await choose(text)
-  const made = `Made 2026-03-04: ${records.length} records, 8 pots. ${records.length} not here yet.`
+  const made = `Made 2026-03-04: ${records.length} notes, 8 pots. ${records.length} not here yet.`
   await expect(page.getByText(made)).toBeVisible()
   await key(page, 'Leave it').click()
   await open(page, 'board')

@@ -2,9 +2,10 @@
 import { type Browser, expect, type Page, test } from '@playwright/test'
 import encodeQR from 'qr'
 import { frameText } from '../../src/pass/frame.ts'
+import { hall, laidOn, PhoneAtTable } from '../fixtures/phones.ts'
 import { armed, crowd, recordsOf } from '../fixtures/season.ts'
 import { opened, plantRecords, storedIds } from './bench.ts'
-import { key, open, type } from './desk-page.ts'
+import { key, misfits, open, type } from './desk-page.ts'
 import { type Held, STILL, seeing, sees, withCamera } from './held-over.ts'
 import { LONG } from './places.ts'
 
@@ -87,6 +88,39 @@ test('two phones meet three times and have the same after each', async ({ browse
   await expect(b.getByText('Nothing new. All of it is here.')).toBeVisible()
   // One has noted besides that they met.
   expect(await storedIds(b)).toEqual(expect.arrayContaining(await storedIds(a)))
+  for (const page of [a, b]) await page.context().close()
+})
+
+test('what is to be settled is counted as soon as it was read, and one tap away', async ({ browser }) => {
+  test.setTimeout(120_000)
+  const at = hall()
+  at.nowMs = Date.now() - 600_000
+  const one = laidOn(new PhoneAtTable('one', at))
+  const two = new PhoneAtTable('two', at).read(one)
+  one.act({ do: 'set-settings', settings: { wax: 'water' } })
+  two.act({ do: 'set-settings', settings: { wax: 'hot', staleMin: 9 } })
+  const [a, b] = [await phone(browser), await phone(browser)]
+  for (const [page, { records, name }] of [
+    [a, one],
+    [b, two],
+  ] as const) {
+    await open(page, 'room')
+    await plantRecords(page, records, name)
+    await page.reload()
+    await opened(page)
+    await open(page, 'codes')
+  }
+  await expect(a.getByText('the others call this one phone ONE')).toBeVisible()
+  await hit(b, 'SHOW')
+  await expect(b.getByText('A note is one thing said or done')).toBeVisible()
+  expect(await b.evaluate(misfits)).toEqual([])
+  await a.getByRole('button', { name: 'READ' }).tap()
+  await passed(b, a)
+  await expect(key(a, '2 things to settle')).toBeVisible()
+  expect(await a.evaluate(misfits)).toEqual([])
+  await key(a, '2 things to settle').tap()
+  await expect(a.locator('.settle-title')).toHaveText('Wax: changed twice')
+  await expect(a.locator('.settle-way')).toContainText(['this phone', 'the other phone'])
   for (const page of [a, b]) await page.context().close()
 })
 

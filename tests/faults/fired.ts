@@ -161,9 +161,23 @@ export const FIRED_FAULTS: readonly Fault[] = [
   {
     id: 'cones say nothing of a firing',
     file: 'src/table/fired/heats.ts',
-    find: 'return { key, ...heatOf(overK, end.tempC), overK, short }',
-    replace: 'return { key, ...heatOf(null, end.tempC), overK, short }',
+    find: 'return { key, ...heatOf(overK, end.tempC), overK, short, unreached }',
+    replace: 'return { key, ...heatOf(null, end.tempC), overK, short, unreached }',
     tests: TABLE,
+  },
+  {
+    id: 'a cone that stood hours before the end stands at the end',
+    file: 'src/table/fired/heats.ts',
+    find: 'const AT_END_MS = 10 * MIN_MS',
+    replace: 'const AT_END_MS = 6e3 * MIN_MS',
+    tests: ['tests/unit/table/fired-heat.test.ts'],
+  },
+  {
+    id: 'a kiln switched off at 1000 degC was fired as planned',
+    file: 'src/table/fired/heats.ts',
+    find: 'const READ_K = 50',
+    replace: 'const READ_K = 500',
+    tests: ['tests/unit/table/fired-heat.test.ts'],
   },
   {
     id: 'a lesson is carried to another cone as it is',

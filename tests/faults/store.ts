@@ -5,6 +5,7 @@ const TRUST = 'tests/unit/store/trust.test.ts'
 const OPENS = 'tests/laws/opens.test.ts'
 const FOLD = ['tests/unit/table/fold.test.ts']
 const MEETING = ['tests/laws/meeting.test.ts']
+const OF_TABLE = ['tests/laws/of-table.test.ts']
 const store = (name: string): string => `src/store/${name}.ts`
 
 export const STORE_FAULTS: readonly Fault[] = [
@@ -130,6 +131,20 @@ export const STORE_FAULTS: readonly Fault[] = [
     find: 'upTo >= before.order && order < later.order',
     replace: 'upTo >= before.order && order > later.order',
     tests: MEETING,
+  },
+  {
+    id: 'a removal by who knew nothing of the use takes the bucket away',
+    file: 'src/table/fold/removals.ts',
+    find: 'return !used.some((other) => other.from !== word.from && apart(met, word, other))',
+    replace: "return !used.some((other) => other.from === '-' && apart(met, word, other))",
+    tests: OF_TABLE,
+  },
+  {
+    id: 'a setting that another phone changed comes in untold',
+    file: 'src/table/meeting/of-table.ts',
+    find: 'if (isSame(before?.facts, one.facts) || !isSame(standing(table, one), one.facts)) continue',
+    replace: 'if (isSame(before?.facts, one.facts) || isSame(standing(table, one), one.facts)) continue',
+    tests: OF_TABLE,
   },
   {
     id: 'a demo that was laid beside own pots counts',

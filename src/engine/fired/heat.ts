@@ -7,7 +7,8 @@ import { FLOW_KJ_PER_MOL, GAS_J_PER_MOL_K } from '../melt/firing.ts'
 /** A cone as it stood at the end: its charted end at this rise, degC. */
 export interface ConeStood {
   readonly endC: number
-  readonly is: 'standing' | 'bending' | 'down'
+  /** `bent`: it bent while the fire went on, and how it ended nobody saw. One that is down stays so. */
+  readonly is: 'standing' | 'bending' | 'down' | 'bent'
 }
 
 /** Firings of one plan differ by so much in ln dose (sd), and a cone tells it to so much. Assumptions. */
@@ -26,20 +27,28 @@ export function lnDosePerK(tempC: number, kJPerMol: number = FLOW_KJ_PER_MOL.lik
   return (kJPerMol * 1000) / (GAS_J_PER_MOL_K * (tempC + KELVIN) ** 2)
 }
 
+/** Kelvins over the planned end that a firing came to at least, by cones that fell or bent in it; -Infinity where none did. */
+export const atLeastOverK = (cones: readonly ConeStood[], plannedEndC: number): number =>
+  Math.max(
+    ...cones.map(({ endC, is }) =>
+      is === 'standing' ? Number.NEGATIVE_INFINITY : endC - (is === 'down' ? 0 : BENDING_K) - plannedEndC,
+    ),
+  )
+
 /**
  * Kelvins over the planned end, from cones of one level; null where they don't say. Between the highest that is down and
- * the next that stands half way; one that bends is 10 K short of its own end.
+ * the next that stands half way; one that bends is 10 K short of its own end. Where none tells how far it went at most, those
+ * that fell say no less than that they did: nothing of a firing that may have reached its plan.
  */
 export function overPlanK(cones: readonly ConeStood[], plannedEndC: number): number | null {
   const ends = (is: ConeStood['is']) => cones.filter((cone) => cone.is === is).map(({ endC }) => endC)
-  const [down, bending, standing] = [ends('down'), ends('bending'), ends('standing')]
-  const highest = Math.max(...down)
-  const bends = Math.min(...bending)
+  const highest = Math.max(...ends('down'), ...ends('bent').map((endC) => endC - BENDING_K))
+  const bends = Math.min(...ends('bending'))
   if (Number.isFinite(bends) && !(highest > bends)) return bends - BENDING_K - plannedEndC
-  const next = Math.min(...standing.filter((endC) => !(endC < highest)))
+  const next = Math.min(...ends('standing').filter((endC) => !(endC < highest)))
   if (Number.isFinite(highest) && Number.isFinite(next)) return (highest + next) / 2 - plannedEndC
-  // A lone fallen cone says that it fell; lone standing ones that not even the lowest bent.
-  if (Number.isFinite(highest)) return highest - plannedEndC
+  if (Number.isFinite(highest)) return highest >= plannedEndC ? highest - plannedEndC : null
+  // Not even the lowest bent.
   return Number.isFinite(next) ? next - 2 * BENDING_K - plannedEndC : null
 }
 

@@ -2,18 +2,11 @@ import { useComputed } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import { boardView } from '../../table/card/board-view.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
-import {
-  firedElsewhere,
-  isAnyFired,
-  isToJudge,
-  loadToOpen,
-  potsToOpen,
-  toLookAt,
-} from '../../table/opening/queue.ts'
+import { firedElsewhere, isAnyFired, loadsToJudge, toLookAt } from '../../table/opening/queue.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useCarry } from '../../ui/carry.ts'
 import { useDesk } from '../desk/desk-app.ts'
-import { useAsks } from '../desk/use-asks.ts'
+import { ToSettle } from '../desk/to-settle.tsx'
 import { WorthLine } from '../desk/worth-line.tsx'
 import { useLateWords } from '../late-words.ts'
 import { useCopyDue } from '../parts/copy-due.ts'
@@ -128,18 +121,6 @@ function AllPots({ move }: { readonly move: (potId?: string) => void }) {
   )
 }
 
-/** What phones that met have in two ways. */
-function ToSettle() {
-  const { words, go } = useDesk()
-  const asks = useAsks()
-  if (!asks || asks.length === 0) return null
-  return (
-    <button type="button" class="desk-second" onClick={() => go({ at: 'settle' })}>
-      {words.value.desk.board.toSettle(asks.length)}
-    </button>
-  )
-}
-
 /** At rest: the copy outside the phone that is due. */
 function CopyLine() {
   const { end: w } = useLateWords()
@@ -160,18 +141,21 @@ function CopyLine() {
   )
 }
 
-/** Pots of an open kiln that are still to be judged, and those that are due to be looked at again. */
+/** Pots of opened kilns that are still to be judged, and those that are due to be looked at again. */
 function AfterFire({ now }: { readonly now: number }) {
   const { table, words, go } = useDesk()
   const w = words.value.desk.board
-  const load = loadToOpen(table.value)
-  const left = load?.openedAt === undefined ? 0 : potsToOpen(table.value, load).filter(isToJudge).length
+  const [first, ...others] = loadsToJudge(table.value, now)
   const again = toLookAt(table.value, now).length
   return (
     <div class="board-after">
-      {left > 0 ? (
-        <button type="button" class="desk-second" onClick={() => go({ at: 'opening' })}>
-          {w.judge(left)}
+      {first ? (
+        <button
+          type="button"
+          class="desk-second"
+          onClick={() => go({ at: 'opening', loadId: first.load.loadId })}
+        >
+          {w.judge(others.reduce((sum, { pots }) => sum + pots.length, first.pots.length))}
         </button>
       ) : null}
       {isAnyFired(table.value) || firedElsewhere(table.value).length > 0 ? (

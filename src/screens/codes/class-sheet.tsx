@@ -91,7 +91,10 @@ export function ClassSheet({ handout, back }: SheetProps) {
             .filter((group) => group.pots.length > 0)
             .map((group) => (
               <section key={group.name ?? ''}>
-                <h2>{group.name ?? w.class.nobody}</h2>
+                <h2 class="class-head">
+                  <span>{group.name ?? w.class.nobody}</span>
+                  <small>{w.class.kiln}</small>
+                </h2>
                 {group.pots.map((pot) => (
                   <Row key={pot.facts.potId} pot={pot} />
                 ))}
@@ -104,10 +107,9 @@ export function ClassSheet({ handout, back }: SheetProps) {
   )
 }
 
-/** A pot by number and place, its coats by their marks with a box each, and one for the kiln. */
+/** A pot by number and place, its coats by their marks with a box each, and one for the kiln below that word. */
 function Row({ pot }: { readonly pot: PotState }) {
   const { table, words } = useDesk()
-  const w = usePassingWords()
   return (
     <p class="class-row figures">
       <strong>{nameOf(words.value, pot)}</strong>
@@ -120,10 +122,7 @@ function Row({ pot }: { readonly pot: PotState }) {
           </span>
         ))}
       </span>
-      <span class="class-kiln">
-        {w.class.kiln}
-        <Box />
-      </span>
+      <Box />
     </p>
   )
 }

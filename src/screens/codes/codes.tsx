@@ -4,8 +4,10 @@ import { AnswerBars, KnuckleBar } from '../../ui/bar.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { KilnMain } from '../desk/kiln-main.tsx'
+import { ToSettle } from '../desk/to-settle.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import type { Met, Passing } from '../passing.ts'
+import { phoneName } from '../text/phone-name.ts'
 import { Read } from './read.tsx'
 import { Show } from './show.tsx'
 import { TakeHandout } from './take-handout.tsx'
@@ -64,7 +66,11 @@ export function Codes() {
           done={start}
         />
       ) : (
-        <Start show={() => setPage({ at: 'show' })} read={() => setPage({ at: 'read' })} />
+        <Start
+          name={passing?.phone}
+          show={() => setPage({ at: 'show' })}
+          read={() => setPage({ at: 'read' })}
+        />
       )}
     </div>
   )
@@ -89,11 +95,12 @@ function Not({ why, label, onPress }: NotProps) {
 }
 
 interface StartProps {
+  readonly name: string | undefined
   readonly show: () => void
   readonly read: () => void
 }
 
-function Start({ show, read }: StartProps) {
+function Start({ name, show, read }: StartProps) {
   const { table, go } = useDesk()
   const w = usePassingWords()
   const { student, hand } = table.value.settings
@@ -103,6 +110,7 @@ function Start({ show, read }: StartProps) {
       <KilnMain>
         <p class="kiln-big">{w.how}</p>
         <p>{w.private}</p>
+        {name ? <p class="help">{w.called(phoneName(name))}</p> : null}
         {student ? null : (
           <div class="kiln-keys">
             <button type="button" class="key" onClick={() => go({ at: 'class' })}>
@@ -119,10 +127,8 @@ function Start({ show, read }: StartProps) {
   )
 }
 
-interface MetProps extends StartlessProps {
+interface MetProps {
   readonly met: Met
-}
-interface StartlessProps {
   readonly showBack: () => void
   readonly read: () => void
   readonly done: () => void
@@ -159,6 +165,7 @@ function MetCard({ met, showBack, read, done }: MetProps) {
             <button type="button" class="key" onClick={() => go({ at: 'board' })}>
               {w.toBoard}
             </button>
+            <ToSettle />
           </div>
         )}
       </KilnMain>

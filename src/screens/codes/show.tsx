@@ -48,6 +48,7 @@ export function Show({ passing, back, onDone }: ShowProps) {
                 {size === 'fine' ? w.coarse : w.fine}
               </button>
             </div>
+            {records > 0 ? <p class="help">{w.notes}</p> : null}
           </>
         ) : (
           <p class="kiln-big">{shown.tooMuch ? w.tooMuch : w.shownLong}</p>

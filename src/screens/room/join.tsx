@@ -28,6 +28,8 @@ export function Join({ looked, join, leave }: JoinProps) {
       <p class="strong figures">{w.looked(looked)}</p>
       {looked.whole ? <p class="alarm figures">{w.notWhole(looked.whole.read, looked.whole.of)}</p> : null}
       {looked.picturesLost > 0 ? <p class="alarm figures">{w.photosLost(looked.picturesLost)}</p> : null}
+      <p class="help">{w.notes}</p>
+      {looked.unclocked > 0 ? <p class="alarm figures">{w.unclocked(looked.unclocked)}</p> : null}
       {!another ? (
         <>
           <p>{w.whose}</p>

@@ -5,6 +5,7 @@ import { HoldKey } from '../../ui/hold.tsx'
 import type { JoinedHow, PassedOn } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
+import { ToSettle } from '../desk/to-settle.tsx'
 import { Join, type Looked } from './join.tsx'
 
 /** Backups, what was set aside, and clearing the table. */
@@ -93,6 +94,7 @@ export function Keep() {
           {said.text}
         </p>
       ) : null}
+      {said && !demo ? <ToSettle /> : null}
       {demo ? null : <p class="strong">{w.copied(daysSince(copiedAt, Date.now()))}</p>}
       {demo || copyHere === undefined ? null : (
         <p class="help">

@@ -33,8 +33,11 @@ export interface LimitTold extends SubjectFacts {
   readonly asks: boolean
 }
 
-/** Judged pots that say something of coats. */
-const telling = (one: JudgedPot): boolean => maySpeak(one) && one.found.run !== undefined
+/** Judged pots that say something of coats: one that held in a kiln that stayed far below its cone says nothing. */
+const telling = (one: JudgedPot): boolean =>
+  maySpeak(one) &&
+  one.found.run !== undefined &&
+  !(one.heat?.unreached && !one.found.faults.includes('crawled'))
 
 /**
  * Whose thickness a pot speaks of, whether it crawled or held: its one glaze, or its one pair. Of two pairs or of glazes

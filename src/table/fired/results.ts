@@ -45,6 +45,8 @@ export type Silent =
   | 'dropped'
   /** Its firing is not known. */
   | 'no-load'
+  /** It did not run, in a kiln that stayed far below its cone by its thermometer; no cone says otherwise. */
+  | 'unreached'
   /** Which pot it was is not sure. */
   | 'unmatched'
   /** Its coats are not known as they were dipped. */
@@ -191,6 +193,9 @@ function madeOf(table: Table, judged: JudgedPot, firing: FiringFacts | undefined
   if (!sure) return nobody('unsure')
   if (!judged.known) return nobody(found.dropped ? 'dropped' : 'unmatched')
   if (!seen) return nobody(found.run ? 'stuck' : 'no-run')
+  // What ran all the same speaks.
+  if (judged.heat?.unreached && (seen.kind === 'none' || seen.kind === 'within'))
+    return nobody(found.dropped ? 'dropped' : 'unreached')
   const fired = { profile: profileOf(pot.facts), coats: toldCoats(table, firedZones(table, pot), firing) }
   const curve = runCurve(fired)
   if (!curve) return nobody('untested')

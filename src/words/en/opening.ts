@@ -168,6 +168,7 @@ export const opening = {
     silent: {
       dropped: 'left out',
       'no-load': 'its firing is not known',
+      unreached: 'its kiln stayed far below its cone, and no cone says otherwise',
       unmatched: 'which pot it was is not sure',
       unsure: 'its coats are not known for sure',
       'no-run': 'nothing was said of its run',
@@ -182,6 +183,8 @@ export const opening = {
   story: {
     title: 'Fired pots',
     play: 'Play its story',
+    judge: 'Judge it',
+    putRight: 'Put right, add a photo',
     search: 'Number, glaze, stack, place or month',
     count: (n: number, of: number) => (n === of ? pots(of) : `${n} of ${pots(of)}`),
     none: 'No pot was judged yet.',

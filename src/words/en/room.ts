@@ -169,7 +169,12 @@ export const room = {
   passedSheets: { shared: 'Passed on.', saved: 'Saved as a file.', cancelled: 'Not passed on.' },
   takeIn: 'Take in a backup',
   looked: ({ day, records, pots, pictures, fresh }: Looked) =>
-    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'record' : 'records'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? (isOne(pictures) ? `, ${pictures} picture` : `, ${pictures} pictures`) : ''}. ${fresh} not here yet.`,
+    `${day ? `Made ${day}: ` : ''}${records} ${isOne(records) ? 'note' : 'notes'}, ${pots} ${isOne(pots) ? 'pot' : 'pots'}${pictures > 0 ? (isOne(pictures) ? `, ${pictures} picture` : `, ${pictures} pictures`) : ''}. ${fresh} not here yet.`,
+  notes: 'A note is one thing said or done: a pot set up, a dip, a touch.',
+  unclocked: (n: number) =>
+    isOne(n)
+      ? 'The clock of one phone in it was never compared: its waits are told as if it agreed with this one. Meet it by codes to be sure.'
+      : `The clocks of ${n} phones in it were never compared: their waits are told as if they agreed with this one. Meet them by codes to be sure.`,
   join: 'Join with this table',
   whose: 'Is this phone to go on as the one that made the file?',
   goOn: 'Yes: that one is lost or replaced',

@@ -40,7 +40,7 @@ export const end: typeof english = {
     days === undefined
       ? 'Aún no hay copia fuera de este teléfono.'
       : `Última copia fuera de este teléfono: hace ${days} días.`,
-  backUp: 'Hacer copia',
+  backUp: 'Sacar copia',
   notNow: 'Ahora no',
   sooner: 'SECAR ANTES',
   load: 'CARGAR EL HORNO',

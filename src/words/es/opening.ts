@@ -168,6 +168,7 @@ export const opening: typeof english = {
     silent: {
       dropped: 'sin contar',
       'no-load': 'no se conoce su cocción',
+      unreached: 'su horno quedó muy por debajo del cono, y ningún cono dice otra cosa',
       unmatched: 'no es seguro qué pieza era',
       unsure: 'no se sabe seguro qué capas lleva',
       'no-run': 'no se dijo cuánto escurrió',
@@ -182,6 +183,8 @@ export const opening: typeof english = {
   story: {
     title: 'Piezas cocidas',
     play: 'Ver su historia',
+    judge: 'Juzgarla',
+    putRight: 'Corregir, añadir una foto',
     search: 'Número, esmalte, serie, lugar o mes',
     count: (n: number, of: number) => (n === of ? pots(of) : `${n} de ${pots(of)}`),
     none: 'Aún no se juzgó ninguna pieza.',

@@ -167,7 +167,12 @@ export const room: typeof english = {
   passedSheets: { shared: 'Pasado.', saved: 'Guardado como archivo.', cancelled: 'No se pasó.' },
   takeIn: 'Incorporar una copia',
   looked: ({ day, records, pots, pictures, fresh }: Looked) =>
-    `${day ? `Del ${day}: ` : ''}${records} ${isOne(records) ? 'registro' : 'registros'}, ${pots} ${isOne(pots) ? 'pieza' : 'piezas'}${pictures > 0 ? `, ${images(pictures)}` : ''}. ${fresh} aún no aquí.`,
+    `${day ? `Del ${day}: ` : ''}${records} ${isOne(records) ? 'nota' : 'notas'}, ${pots} ${isOne(pots) ? 'pieza' : 'piezas'}${pictures > 0 ? `, ${images(pictures)}` : ''}. ${fresh} aún no aquí.`,
+  notes: 'Una nota es una cosa dicha o hecha: una pieza puesta, un baño, un toque.',
+  unclocked: (n: number) =>
+    isOne(n)
+      ? 'El reloj de un teléfono del archivo nunca se comparó: sus esperas se dicen como si fuera igual que este. Para estar seguro, usa los códigos con él.'
+      : `Los relojes de ${n} teléfonos del archivo nunca se compararon: sus esperas se dicen como si fueran igual que este. Para estar seguro, usa los códigos con ellos.`,
   join: 'Unir con esta mesa',
   whose: '¿Seguirá este teléfono en lugar del que hizo el archivo?',
   goOn: 'Sí: aquel se perdió o se cambió',

@@ -4,7 +4,7 @@ import { inWords, isOne } from './counts.ts'
 
 /** Spanish of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
 export const waits: typeof english = {
-  readyMany: (n: number) => `¿${n} listas?`,
+  readyMany: (n: number) => (isOne(n) ? '¿1 lista?' : `¿${n} listas?`),
   readyNext: (glaze: string) => `luego ${glaze}`,
   touchAt: (where: string) => `toca ${where}`,
   touchEach: (pots: string, where: string) => `${pots} ${where}`,

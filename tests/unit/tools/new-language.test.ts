@@ -1,4 +1,4 @@
-/** A third language, made in a copy of the project as a contributor makes one. */
+/** A further language, one that tells four counts apart, made in a copy of the project as a contributor makes one. */
 import { spawnSync } from 'node:child_process'
 import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -51,63 +51,64 @@ beforeAll(() => {
     `import { openLanguage } from './words/languages.ts'
 export { LANGUAGES, languageOf } from './words/languages.ts'
 export { WORDS } from './words/bench.ts'
-await openLanguage('pl', 'en', () => import('./words/pl/index.ts'))
+await openLanguage('dsb', 'en', () => import('./words/dsb/index.ts'))
 `,
   )
 })
 afterAll(() => rmSync(copy, { recursive: true }))
 
-describe('a third language', () => {
+describe('a further language', () => {
   it('is a folder and a word in one list, in English until it is translated, and types hold', async () => {
-    expect(words('new', 'pl')).toMatchObject({ status: 0 })
-    expect([...wordsFolder('pl', pathToFileURL(`${copy}/`)).keys()]).toEqual(
+    expect(words('new', 'dsb')).toMatchObject({ status: 0 })
+    expect([...wordsFolder('dsb', pathToFileURL(`${copy}/`)).keys()]).toEqual(
       [...wordsFolder('es').keys()].filter((file) => file !== 'clocks.ts'),
     )
     expect(run('node_modules/.bin/tsc', '-b', 'src')).toEqual({ status: 0, said: '' })
     const { LANGUAGES, languageOf, WORDS } = await said()
-    expect(LANGUAGES).toContain('pl')
-    expect(languageOf('pl')).toBe('pl')
-    expect(WORDS.pl?.bench.hold).toBe('Pause')
-    expect(WORDS.pl?.bench.stirWaiting(3)).toBe('3 pots wait for it')
-    expect(words('new', 'pl').status).toBe(1)
+    expect(LANGUAGES).toContain('dsb')
+    expect(languageOf('dsb')).toBe('dsb')
+    expect(WORDS.dsb?.bench.hold).toBe('Pause')
+    expect(WORDS.dsb?.bench.stirWaiting(3)).toBe('3 pots wait for it')
+    expect(words('new', 'dsb').status).toBe(1)
   }, 180_000)
 
   it('says what a translator writes, each of its counts in its own way', async () => {
-    expect(words('write', 'pl', 'pl.po')).toMatchObject({ status: 0 })
-    const fresh = readFileSync(inCopy('pl.po'), 'utf8')
+    expect(words('write', 'dsb', 'dsb.po')).toMatchObject({ status: 0 })
+    const fresh = readFileSync(inCopy('dsb.po'), 'utf8')
     const counted = [...messagesIn(fresh)].filter(([context]) => context.includes('bench.stirWaiting'))
-    expect(counted.map(([, { msgstr }]) => msgstr)).toEqual([[''], [''], ['']])
-    const say: Record<string, string> = {
-      'cards/cards.bench.hold': 'Pauza',
-      [counted[0]?.[0] ?? '']: 'czeka 1 naczynie',
-      [counted[1]?.[0] ?? '']: 'czekają {n} naczynia',
-      [counted[2]?.[0] ?? '']: 'czeka {n} naczyń',
-    }
+    expect(counted.map(([, { msgstr }]) => msgstr)).toEqual([[''], [''], [''], ['']])
+    const say: Record<string, string> = { 'cards/cards.bench.hold': 'Pawza' }
+    for (const [i, text] of ['nic', '{n} (2)', '{n} (3, 4)', '{n} (5)'].entries())
+      say[counted[i]?.[0] ?? ''] = text
     const text = edited(fresh, (message, context) => {
       if (context in say) message.msgstr = [say[context] ?? '']
     })
-    writeFileSync(inCopy('pl.po'), text)
-    expect(words('read', 'pl', 'pl.po').said).toBe('4 texts changed in 1 files.\n')
+    writeFileSync(inCopy('dsb.po'), text)
+    expect(words('read', 'dsb', 'dsb.po').said).toBe('5 texts changed in 1 files.\n')
     const { WORDS } = await said()
-    expect(WORDS.pl?.bench.hold).toBe('Pauza')
-    expect([1, 3, 5, 22].map((n) => WORDS.pl?.bench.stirWaiting(n))).toEqual([
-      'czeka 1 naczynie',
-      'czekają 3 naczynia',
-      'czeka 5 naczyń',
-      'czekają 22 naczynia',
+    expect(WORDS.dsb?.bench.hold).toBe('Pawza')
+    const counts = [1, 101, 2, 3, 4, 5, 102]
+    expect(counts.map((n) => WORDS.dsb?.bench.stirWaiting(n))).toEqual([
+      'nic',
+      'nic',
+      '2 (2)',
+      '3 (3, 4)',
+      '4 (3, 4)',
+      '5 (5)',
+      '102 (2)',
     ])
   })
 
   it('keeps nothing of a file in which anything is wrong', () => {
-    const before = wordsFolder('pl', pathToFileURL(`${copy}/`))
-    const text = edited(readFileSync(inCopy('pl.po'), 'utf8'), (message, context) => {
-      if (context === 'cards/cards.bench.hold') message.msgstr = ['Przerwa']
-      if (context === 'cards/cards.bench.stirTitle') message.msgstr = ['Zamieszaj']
+    const before = wordsFolder('dsb', pathToFileURL(`${copy}/`))
+    const text = edited(readFileSync(inCopy('dsb.po'), 'utf8'), (message, context) => {
+      if (context === 'cards/cards.bench.hold') message.msgstr = ['Pawza!']
+      if (context === 'cards/cards.bench.stirTitle') message.msgstr = ['Mich']
     })
-    writeFileSync(inCopy('pl.po'), text)
-    const { status, said: why } = words('read', 'pl', 'pl.po')
+    writeFileSync(inCopy('dsb.po'), text)
+    const { status, said: why } = words('read', 'dsb', 'dsb.po')
     expect(status).toBe(1)
     expect(why).toContain('cards/cards.bench.stirTitle')
-    expect(wordsFolder('pl', pathToFileURL(`${copy}/`))).toEqual(before)
+    expect(wordsFolder('dsb', pathToFileURL(`${copy}/`))).toEqual(before)
   })
 })

@@ -71,3 +71,45 @@ describe('a file of a phone whose clock was never compared', () => {
     expect((await (await fileOf(-10 * MIN_MS, false)).look()).clock).toBeUndefined()
   })
 })
+
+describe('a file of several phones', () => {
+  /** b read c, with its clock compared or not; made by b, whose head may be lost. */
+  async function ofTwo({ compared, head }: { compared: boolean; head: boolean }) {
+    const at = hall()
+    at.nowMs = Date.now() - 60_000
+    const c = laidOn(new PhoneAtTable('c', at, 600_000))
+    c.act({ do: 'logged', potId: 'c-0', agoMin: 5 })
+    const b = new PhoneAtTable('b', at)
+    b.read(c)
+    const records = compared
+      ? b.records
+      : b.records.filter(({ event }) => !(event.kind === 'met' && event.phone === 'c'))
+    const file = new Blob([writeBackup(records, { at: b.clockMs, tz: 0 }, [], 0, head ? 'b' : undefined)])
+    const journal = await loadJournal<TableEvent>(phone().ports('own.one', KNOWS))
+    await journal.append([{ kind: 'held' }], { at: at.nowMs, tz: 0 }).saved
+    const look = async (now = at.nowMs) => {
+      const found = await lookInto(journal, file, () => now)
+      if (!found.ok) throw new Error(found.code)
+      return found
+    }
+    return { at, look, journal }
+  }
+
+  test('says of how many nobody compared the clock, through its maker neither', async () => {
+    expect((await (await ofTwo({ compared: true, head: true })).look()).unclocked).toBe(0)
+    expect((await (await ofTwo({ compared: false, head: true })).look()).unclocked).toBe(1)
+  })
+
+  test('says so where the file does not tell who made it', async () => {
+    const { look } = await ofTwo({ compared: true, head: false })
+    expect((await look()).unclocked).toBe(1)
+  })
+
+  test('says nothing of coats that wait no more, nor of clocks this phone compared itself', async () => {
+    const { at, look, journal } = await ofTwo({ compared: false, head: false })
+    expect((await look(at.nowMs + 2 * 86_400_000)).unclocked).toBe(0)
+    await journal.append([{ kind: 'met', phone: 'c', upTo: 1, aheadMs: 600_000 }], { at: at.nowMs, tz: 0 })
+      .saved
+    expect((await look()).unclocked).toBe(0)
+  })
+})

@@ -8,7 +8,7 @@ import {
   guessScore,
   missMm,
 } from '../../../../src/engine/fired/guess-score.ts'
-import { heatOf, overPlanK } from '../../../../src/engine/fired/heat.ts'
+import { type ConeStood, heatOf, overPlanK } from '../../../../src/engine/fired/heat.ts'
 import {
   type Evidence,
   leadsTo,
@@ -218,9 +218,9 @@ test('a lesson leads to danger or to relief from a fifth on, or a twentieth wher
 describe('heat beside the plan', () => {
   const [cone5, cone6, cone7] = [1186, 1222, 1239]
   test('lies half way between the cone that fell and the next that stands', () => {
-    const set = (...is: ('standing' | 'bending' | 'down')[]) =>
+    const set = (...is: (ConeStood['is'] | undefined)[]) =>
       overPlanK(
-        [cone5, cone6, cone7].flatMap((endC, i) => (is[i] ? [{ endC, is: is[i] }] : [])),
+        [cone5, cone6, cone7].flatMap((endC, i): ConeStood[] => (is[i] ? [{ endC, is: is[i] }] : [])),
         cone6,
       )
     expect(set('down', 'down', 'standing')).toBe(8.5)
@@ -230,6 +230,10 @@ describe('heat beside the plan', () => {
     expect(set('down', 'down', 'down')).toBe(17)
     expect(set('standing')).toBe(-56)
     expect(set()).toBeNull()
+    expect(set('down')).toBeNull()
+    expect(set('down', 'bent')).toBeNull()
+    expect(set('down', 'bent', 'standing')).toBe(3.5)
+    expect(set('down', 'down', 'bent')).toBe(7)
   })
 
   test('is what a cone told, drawn to the plan', () => {
