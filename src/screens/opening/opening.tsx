@@ -50,11 +50,12 @@ function Cards({ loadId, potId, first, drafts }: OpeningProps & { readonly draft
   /** Taken in hand out of their order; those that nobody guesses. */
   const [chosen, setChosen] = useState(potId)
   useEffect(() => (root.current ? app.attachBench(root.current).detach : undefined), [])
+  // It stays the one at hand once all of it is judged.
+  const [unnamed] = useState(() => loadToOpen(table.value, now.value)?.loadId)
   const inHand = table.value.pots[potId ?? '']?.facts
   const load =
     (inHand && loadOf(table.value, inHand.lidOf ?? inHand.potId)) ??
-    table.value.loads?.[loadId ?? ''] ??
-    loadToOpen(table.value)
+    table.value.loads?.[loadId ?? unnamed ?? '']
   const pots = load ? potsToOpen(table.value, load) : []
   const skips = app.demo ? 'bucketside.demo-skips' : 'bucketside.skips'
   const skipsOf = load?.loadId ?? ''
