@@ -10,28 +10,30 @@ interface Word extends Placed {
   readonly isAnswer: boolean
 }
 
+const ON_DIPS: ReadonlySet<string> = new Set(['both-dipped', 'put-back', 'taken-back'])
+
 /** Whether somebody answered which of two dips of a coat went on. */
 export const isAnswer = ({ event }: Pick<Written, 'event'>): boolean =>
   event.kind === 'both-dipped' || (event.kind === 'taken-back' && event.wentOn !== undefined)
 
 /**
- * What is without effect of all that was said of dips: answers that others contradicted, none knowing of the other, until somebody
+ * Ids of records without effect, of all that was said of dips: answers that others contradicted, none knowing of the other, until somebody
  * who knows of both says which it is. A dip of which anybody says so that it went on stays, so that no answers, of however
  * many phones, take all of a coat's dips off.
  */
 export function contradicted(
-  events: readonly Written[],
+  keyed: readonly { readonly stamped: Written }[],
   met: readonly Meeting[],
   stands: (stamped: Written) => boolean,
-): ReadonlySet<Written> {
-  const given = events.filter((stamped) => isAnswer(stamped) && stands(stamped))
-  if (given.length === 0) return new Set()
+): ReadonlySet<string> {
   const dips = new Map<string, string[]>()
-  for (const { event, hit } of events)
+  for (const {
+    stamped: { event, hit },
+  } of keyed)
     if (event.kind === 'dipped') dips.set(hit, [...(dips.get(hit) ?? []), event.dipId])
   const words = new Map<string, Word[]>()
-  for (const said of events) {
-    if (!stands(said)) continue
+  for (const { stamped: said } of keyed) {
+    if (!ON_DIPS.has(said.event.kind) || !stands(said)) continue
     for (const [dipId, on] of wordsIn(said, dips))
       words.set(dipId, [...(words.get(dipId) ?? []), { ...placed(said), on, said, isAnswer: isAnswer(said) }])
   }
@@ -39,13 +41,14 @@ export function contradicted(
   const open = asked.map((all) =>
     all.filter((word) => !all.some((later) => later !== word && knew(met, later, word))),
   )
-  const idle = new Set<Written>()
+  const idle = new Set<string>()
   for (const last of open)
-    if (last.some(({ on }) => on) && last.some(({ on }) => !on)) for (const { said } of last) idle.add(said)
+    if (last.some(({ on }) => on) && last.some(({ on }) => !on))
+      for (const { said } of last) idle.add(said.id)
   for (const [i, all] of asked.entries()) {
-    const last = open[i]?.filter(({ said }) => !idle.has(said)) ?? []
+    const last = open[i]?.filter(({ said }) => !idle.has(said.id)) ?? []
     const isOff = last.length > 0 && last.every(({ on }) => !on)
-    for (const { on, said } of all) if (isOff ? said.event.kind === 'put-back' : !on) idle.add(said)
+    for (const { on, said } of all) if (isOff ? said.event.kind === 'put-back' : !on) idle.add(said.id)
   }
   return idle
 }

@@ -56,61 +56,83 @@ function thingsIn(event: TableEvent, homes: ReadonlyMap<string, string>): readon
   }
 }
 
+/** Whether a phone took a pot as it was handed on: it is that one's as well. */
+export const isTaken = ({ event }: Pick<Stamped, 'event'>): boolean =>
+  event.kind === 'pot-set' && event.handed === true
+
 /**
  * Events in their order, each clearing of a table with what it leaves: on the phone that cleared it what others said and it
- * had not read by then; on any other what somebody else did with a pot, or took as handed on. `all`: the same
- * events with those that say nothing anew.
+ * had not read by then; on any other what somebody else did with a pot, or took as handed on. `cleared`: ids of such records;
+ * `taken`: pots taken, though that says nothing anew. In slices of a moment.
  */
-export function withClears(
+export function* withClears(
   events: readonly Written[],
-  all: readonly Written[],
+  cleared: ReadonlySet<string>,
+  taken: readonly Written[],
   met: readonly Meeting[],
   stands: (stamped: Written) => boolean,
-): readonly Written[] {
-  const clears = events.filter(
-    (stamped) =>
-      stamped.event.kind === 'table-cleared' &&
-      (stamped.event.read || stamped.from !== undefined) &&
-      stands(stamped),
-  )
-  if (clears.length === 0 || all.every(({ from }) => from === undefined)) return events
+): Generator<void, readonly Written[], undefined> {
+  if (cleared.size === 0) return events
+  const clears = events.filter((stamped) => {
+    const { event, from, id } = stamped
+    return cleared.has(id) && event.kind === 'table-cleared' && (event.read || from) && stands(stamped)
+  })
+  yield
+  const theirs = events.flatMap((stamped, i) => (stamped.from === undefined ? [] : [[stamped, i] as const]))
+  yield
+  if (clears.length === 0 || theirs.length + taken.length === 0) return events
   const homes = new Map<string, string>()
   for (const { event } of events) if (event.kind === 'dipped') homes.set(event.dipId, event.potId)
-  const found = new Map(
-    clears.map((clear) => [clear, leftBy(clear, events, all, homes, met, stands)] as const),
-  )
+  yield
+  const all = clears.some(({ from }) => from !== undefined)
+    ? events.map((stamped, i) => [stamped, i] as const)
+    : []
+  const left = new Map<string, Left>()
+  for (const clear of clears) {
+    const others = clear.from === undefined ? theirs : all
+    left.set(clear.id, yield* leftBy(clear, events.indexOf(clear), others, taken, homes, met, stands))
+  }
   return events.map((stamped) => {
-    const left = found.get(stamped)
-    return left ? { ...stamped, left } : stamped
+    const found = cleared.has(stamped.id) && left.get(stamped.id)
+    return found ? { ...stamped, left: found } : stamped
   })
 }
 
-function leftBy(
+/** So many records are a few ms of a slow phone. */
+const EACH = 500
+
+function* leftBy(
   clear: Written,
-  events: readonly Written[],
-  all: readonly Written[],
+  place: number,
+  events: readonly (readonly [Written, number])[],
+  taken: readonly Written[],
   homes: ReadonlyMap<string, string>,
   met: readonly Meeting[],
   stands: (stamped: Written) => boolean,
-): Left {
+): Generator<void, Left, undefined> {
   const { from: by } = clear
   const isRead = readBy(clear, met)
   const things = new Set<string>()
   const before: Written[] = []
-  let isBefore = true
-  for (const stamped of events) {
-    if (stamped === clear) isBefore = false
-    if (stamped.from === by || !stands(stamped)) continue
+  let unread = EACH
+  for (const [stamped, i] of events) {
+    if (unread-- === 0) {
+      yield
+      unread = EACH
+    }
+    if (stamped.from === by) continue
     const read = isRead(stamped)
-    if (!read && isBefore && isOfTable(stamped.event)) before.push(stamped)
     // Whoever else worked on a pot has it, though that was known; facts that were only put right are no work.
     if (read && (by === undefined || stamped.event.kind === 'pot-set')) continue
+    if (!stands(stamped)) continue
+    if (!read && i < place && isOfTable(stamped.event)) before.push(stamped)
     for (const thing of thingsIn(stamped.event, homes)) if (thing !== undefined) things.add(thing)
   }
   if (by !== undefined)
-    for (const stamped of all)
-      if (stamped.from !== by && stamped.event.handed && stamped.event.kind === 'pot-set' && stands(stamped))
+    for (const stamped of taken)
+      if (stamped.from !== by && stamped.event.kind === 'pot-set' && stands(stamped))
         things.add(stamped.event.pot.potId)
+  yield
   return { things, before }
 }
 

@@ -27,16 +27,15 @@ function goneWith(event: TableEvent): string | undefined {
 }
 
 /**
- * Events in their order without those that repeat, as it was handed on, what somebody's own word stands on: an older plan on
- * paper says nothing against what was changed since.
+ * Tells, asked in their order, events from those that repeat, as it was handed on, what somebody's own word stands on: an
+ * older plan on paper says nothing against what was changed since.
  */
-export function withoutEchoes(
-  events: readonly Written[],
+export function isNoEcho(
   stands: (stamped: Written) => boolean,
   met: readonly Meeting[],
-): readonly Written[] {
+): (stamped: Written) => boolean {
   const said = new Map<string, Written>()
-  return events.filter((stamped) => {
+  return (stamped) => {
     const { event, from } = stamped
     if (!stands(stamped)) return true
     if (event.kind === 'table-cleared' && from === undefined)
@@ -49,5 +48,5 @@ export function withoutEchoes(
     if (event.anew) return true
     said.set(thing, stamped)
     return true
-  })
+  }
 }
