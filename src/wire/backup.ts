@@ -8,7 +8,7 @@ import { type Backup, readBackup, writeBackup } from '../store/backup.ts'
 import type { Journal, Noting } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
-import { inSlices } from '../store/slices.ts'
+import { breath, inSlices } from '../store/slices.ts'
 import { ofTable } from '../table/model/whose-setting.ts'
 import { fileTaken, goneOnAs, isCompared, type Maker, metMaker } from './meeting.ts'
 
@@ -89,7 +89,8 @@ export async function lookInto(
   const backup = await readBackup(lines)
   if (!backup.ok) return backup
   const { records, madeAt, count, complete } = backup
-  const known = new Set(journal.records.map(({ id }) => id))
+  const known = new Set<string>()
+  await inSlices(journal.records, ({ id }) => known.add(id))
   let fresh = 0
   const pots = potsCounted()
   /** The last coat that each phone dipped, by its own clock. */
@@ -117,6 +118,7 @@ export async function lookInto(
     const byMs = event?.kind === 'clock-moved' && Number.isFinite(event.byMs) ? Number(event.byMs) : 0
     makers.set(phone, { phone, upTo: Math.max(Number(order), upTo), skewMs: skewMs + byMs })
   })
+  await breath()
   const maker = makers.get(backup.phone ?? madeBy(makers, knew) ?? '')
   const mayGoOn = maker !== undefined && isUntouched(journal.records)
   const hereMs = now()

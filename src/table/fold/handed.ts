@@ -1,4 +1,6 @@
-import type { Stamped, TableEvent } from '../../../shared/events.ts'
+import type { TableEvent } from '../../../shared/events.ts'
+import { knew, placed } from './knew.ts'
+import type { Meeting, Written } from './seen.ts'
 
 /** What an event says the whole of, by name. */
 function thingOf(event: TableEvent): string | undefined {
@@ -25,24 +27,26 @@ function goneWith(event: TableEvent): string | undefined {
 }
 
 /**
- * Events in their order without those that repeat, as it was handed on, what somebody's own word stands on: an older plan on
- * paper says nothing against what was changed since.
+ * Tells, asked in their order, events from those that repeat, as it was handed on, what somebody's own word stands on: an
+ * older plan on paper says nothing against what was changed since.
  */
-export function withoutEchoes<T extends Stamped>(
-  events: readonly T[],
-  stands: (stamped: Stamped) => boolean,
-): readonly T[] {
-  const said = new Set<string>()
-  return events.filter((stamped) => {
+export function isNoEcho(
+  stands: (stamped: Written) => boolean,
+  met: readonly Meeting[],
+): (stamped: Written) => boolean {
+  const said = new Map<string, Written>()
+  return (stamped) => {
     const { event, from } = stamped
     if (!stands(stamped)) return true
-    if (event.kind === 'table-cleared' && from === undefined) said.clear()
+    if (event.kind === 'table-cleared' && from === undefined)
+      for (const [thing, word] of said)
+        if (!event.read || knew(met, placed(stamped), placed(word))) said.delete(thing)
     said.delete(goneWith(event) ?? '')
     const thing = thingOf(event)
     if (thing === undefined) return true
     if (event.handed || (event.anew && from !== undefined)) return !said.has(thing)
     if (event.anew) return true
-    said.add(thing)
+    said.set(thing, stamped)
     return true
-  })
+  }
 }
