@@ -114,7 +114,7 @@ export interface Noted<E extends AnyEvent> {
   readonly orderMs?: number
 }
 
-export type Noting<E extends AnyEvent> = Noted<E> | ((left: readonly unknown[]) => Noted<E>)
+export type Noting<E extends AnyEvent> = Noted<E> | ((left: readonly unknown[]) => Noted<E> | undefined)
 
 export interface Appended<E extends AnyEvent> {
   readonly records: readonly JournalRecord<E>[]

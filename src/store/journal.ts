@@ -88,12 +88,6 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     return united
   }
 
-  const setAside = (aside: Opening['quarantined']) => {
-    const known = new Set(opening.quarantined.map(({ key }) => key))
-    const fresh = aside.filter(({ key }) => !known.has(key))
-    if (fresh.length > 0) open({ quarantined: [...opening.quarantined, ...fresh] })
-  }
-
   const load = async () => {
     const loaded = await storage.load()
     for (const [key] of loaded.journal) if (isPackKey(key)) packsSeen.add(key)
@@ -117,8 +111,10 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
     for (const [owner, values] of fallback.left()) {
       const { records: read, aside } = await settle(sortOut<E>(keyed(values), knowledge), knowledge)
       const { added } = await takeIn(read)
-      open({ recovered: opening.recovered + added.length })
-      setAside(aside)
+      open({
+        recovered: opening.recovered + added.length,
+        quarantined: [...opening.quarantined, ...aside],
+      })
       storage
         .quarantine(aside.map(({ key, value }) => [key, value]))
         .then(() => saver.save(added))
@@ -216,7 +212,6 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
         requireWritable,
         sign,
         takeIn,
-        setAside,
         announceSaved,
       }
       return (await lazyMerge()).mergeInto<E>(parts, candidates, nowMs, noted)

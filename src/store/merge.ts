@@ -9,7 +9,7 @@ import type { MergeReport, Noted, Noting } from './contract.ts'
 import type { Entry, JournalStorage } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
 import { isPackKey, packLines } from './pack.ts'
-import { asideKey, type Quarantined, reasonOf } from './quarantine.ts'
+import { asideKey } from './quarantine.ts'
 import { breath, inSlices, throughSteps } from './slices.ts'
 import { type Union, uniteSteps } from './union.ts'
 
@@ -157,8 +157,6 @@ interface Lent<E extends AnyEvent> {
   /** Makes this phone's own records. */
   sign(events: readonly E[], stamp: Noted<E>['stamp'], orderMs?: number): readonly JournalRecord<E>[]
   takeIn(incoming: readonly JournalRecord<E>[], united?: Union<JournalRecord<E>>): Promise<unknown>
-  /** They are stored among what is aside. */
-  setAside(aside: readonly Quarantined[]): void
   announceSaved(saved: readonly JournalRecord<E>[]): void
 }
 
@@ -167,7 +165,7 @@ const isEmpty = (records: readonly JournalRecord<AnyEvent>[]): boolean =>
 
 /** Takes in what another journal holds: all that is sound of it, or nothing. `nowMs`: epoch ms. Rejects as {@link Lent.requireWritable}. */
 export async function mergeInto<E extends AnyEvent>(
-  { records, knowledge, storage, packsSeen, requireWritable, sign, takeIn, setAside, announceSaved }: Lent<E>,
+  { records, knowledge, storage, packsSeen, requireWritable, sign, takeIn, announceSaved }: Lent<E>,
   candidates: readonly unknown[],
   nowMs: number,
   noted?: Noting<E>,
@@ -184,7 +182,6 @@ export async function mergeInto<E extends AnyEvent>(
   const entries = [...packed, ...own.map((record) => [record.id, marked(record, knowledge.schema)] as const)]
   if (entries.length > 0) await storage.put(entries)
   if (aside.length > 0) await storage.quarantine(aside)
-  setAside(aside.map(([key, value]) => ({ key, reason: reasonOf(key).reason, value })))
   for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
   const theirs = new Set(before.displaced.length > 0 ? read : [])
   const lost = before.displaced.filter((record) => theirs.has(record))

@@ -62,7 +62,7 @@ export const asideKey = (why: string, key: string, value: unknown) =>
   `${why}~${key}~${crc32(textOf(value)).toString(36)}`
 
 /** The reason in such a key, and by which version of the schemas it was found. */
-export function reasonOf(key: string): { readonly reason: QuarantineReason; readonly schema: number } {
+function reasonOf(key: string): { readonly reason: QuarantineReason; readonly schema: number } {
   const [why = ''] = key.split('~')
   const [reason = '', schema = '0'] = why.split('.')
   return { reason: REASONS.includes(reason) ? (reason as QuarantineReason) : 'shape', schema: Number(schema) }

@@ -10,7 +10,7 @@ import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { breath, inSlices } from '../store/slices.ts'
 import { ofTable } from '../table/model/whose-setting.ts'
-import { fileTaken, goneOnAs, isCompared, type Maker, metMaker } from './meeting.ts'
+import { fileTaken, goneOnAs, isCompared, joinNoted, type Maker, metMaker } from './meeting.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
 export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<PassedOn> {
@@ -257,9 +257,9 @@ async function takeIn(
   nowMs: number,
   noted: Noting<TableEvent> | undefined,
 ): Promise<Omit<TakenIn, 'whole' | 'photos' | 'photosLost'>> {
-  const report = await journal.merge(records, nowMs, noted)
+  const report = await joinNoted(journal, records, nowMs, noted)
   // What that phone could not fold: it comes back when this program can.
-  const more = aside.length > 0 ? await journal.merge(aside, nowMs) : { added: 0, known: 0, waiting: 0 }
+  const more = aside.length > 0 ? await joinNoted(journal, aside, nowMs) : { added: 0, known: 0, waiting: 0 }
   await fileTaken(journal)
   return {
     added: report.added + more.added,

@@ -3,7 +3,7 @@
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { isBy, phoneOfWriter } from '../../shared/record.ts'
 import { heardKeys } from '../device/heard.ts'
-import type { Journal, Noted, Noting } from '../store/index.ts'
+import type { Journal, MergeReport, Noted, Noting } from '../store/index.ts'
 import { throughSteps } from '../store/slices.ts'
 import { phoneOf, type Seen, seenFrom, seenSteps } from '../table/fold/seen.ts'
 import { asksOf, twinsOf } from '../table/meeting/asks.ts'
@@ -111,6 +111,9 @@ export const isCompared = ({ phone, records }: Pick<Own, 'phone' | 'records'>, o
         : record.event.kind === 'was-named' && record.event.phone === other),
   )
 
+/** What was left of all that was joined since the journal was opened. */
+const leftOf = new WeakMap<Own, readonly unknown[]>()
+
 /** Writes down what of other phones is known by now and not said to be. No clock was there to be compared. */
 function noteKnown(journal: Own, { said, met }: Seen): boolean {
   /** The last order of each other phone whose records are here, by its name. */
@@ -122,6 +125,7 @@ function noteKnown(journal: Own, { said, met }: Seen): boolean {
   const aside = journal.opening.quarantined.flatMap(({ reason, value }) =>
     reason === 'displaced' ? [] : [value],
   )
+  aside.push(...(leftOf.get(journal) ?? []))
   const fresh = [...last]
     .map(([phone, order]) => [phone, Math.min(order, before(aside, phone))] as const)
     .filter(([phone, order]) => !known(phone, order))
@@ -140,6 +144,25 @@ export function seenAt(journal: Own): Seen {
   const seen = seenFrom(journal.records, journal.phone)
   // Killed before it was written down.
   return noteKnown(journal, seen) ? seenFrom(journal.records, journal.phone) : seen
+}
+
+/**
+ * Joins what another phone brought, all of it or nothing, and remembers what was left of it; `noted`: what is written down
+ * with it. Rejects as {@link Journal.merge}.
+ */
+export async function joinNoted(
+  journal: Own,
+  records: readonly unknown[],
+  nowMs: number,
+  noted?: Noting<TableEvent>,
+): Promise<MergeReport> {
+  let left: readonly unknown[] = []
+  const report = await journal.merge(records, nowMs, (out) => {
+    left = out
+    return typeof noted === 'function' ? noted(out) : noted
+  })
+  leftOf.set(journal, [...(leftOf.get(journal) ?? []), ...left])
+  return report
 }
 
 /** After a file was joined: what of other phones is known by now. */

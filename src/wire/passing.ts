@@ -15,7 +15,7 @@ import type { Met, Passing, Read, Reader } from '../screens/passing.ts'
 import type { Journal } from '../store/index.ts'
 import { decideMeeting } from '../table/decide/decide-meeting.ts'
 import type { Table } from '../table/model/state.ts'
-import { fileTaken, isCompared, notedWith, skewOfPhone, write } from './meeting.ts'
+import { fileTaken, isCompared, joinNoted, notedWith, skewOfPhone, write } from './meeting.ts'
 
 /** What could not be kept is not tried again before that. */
 const AGAIN_MS = 2000
@@ -64,7 +64,7 @@ export function openPassing(
       const events = records.some(isNews) || !isCompared(journal, met.phone) ? metBy(met) : []
       // With what it brought or not at all: who is said to have seen what is not here is asked nothing about it.
       const noted = events.length > 0 ? notedWith(events, table.peek().skewMs) : undefined
-      const { known, waiting, faulty, displaced, ahead } = await journal.merge(records, now(), noted)
+      const { known, waiting, faulty, displaced, ahead } = await joinNoted(journal, records, now(), noted)
       const fresh = journal.records.filter(
         (record) => !before.has(record.id) && !isBy(journal.phone)(record) && isNews(record),
       )

@@ -177,6 +177,7 @@ test('what is to be settled is said on the bench, and settled on a phone that sh
   await expect(said).toBeVisible({ timeout: 20_000 })
   expect(await page.evaluate(misfits)).toEqual([])
   await key(page, 'Put right').tap()
+  await page.waitForTimeout(700)
   await key(page, /^Other screens\s*1 to settle$/).tap()
   await key(page, '1 thing to settle').tap()
   await page.locator('.settle-way').first().getByRole('button').tap()
