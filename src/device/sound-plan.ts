@@ -103,8 +103,8 @@ export const TONE_S: Readonly<Record<Exclude<ToneName, `call-${string}`>, number
   saved: 0.025,
   hold: 0.7,
 }
-/** Two notes, twice. */
-export const CALL_S = 1.15
+/** Two notes, twice, in the slowest rhythm. */
+export const CALL_S = 1.3
 
 const tone = (atS: number, name: keyof typeof TONE_S): ToneCue => ({ atS, tone: name, lastsS: TONE_S[name] })
 

@@ -25,8 +25,8 @@ export const doOfOthers = (then: OfOthers): void => {
   otherPhones = then
 }
 
-/** So many hits can be named when one is taken back. */
-export const HITS_KEPT = 40
+/** So many hits can be named when one is taken back, and tell the pace of the hands, that of the last sitting with them. */
+export const HITS_KEPT = 240
 
 /**
  * The table after one more event. Pure: same event, same table. What looks back at earlier ones (take back, put back,
@@ -57,9 +57,10 @@ export function happened(table: Table, recorded: Stamped, ahead: Ahead = NOTHING
       ? single.reduce((t, one) => happened(t, one, ahead), table)
       : kept(table, key, recorded)
   }
-  const seen = stamped.from
-    ? otherPhones(known, stamped, (t) => changed(t, stamped, ahead))
-    : viewOf(changed(viewOf(known, event.hands ?? 0), stamped, ahead), potterOf(table))
+  const seen =
+    stamped.from || stamped.left
+      ? otherPhones(known, stamped, (t) => changed(t, stamped, ahead))
+      : viewOf(changed(viewOf(known, event.hands ?? 0), stamped, ahead), potterOf(table))
   const brought = seen.waiting && brings(event)
   if (brought === undefined) return seen
   const [next, others] = freed(seen, brought)
