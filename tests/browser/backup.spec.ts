@@ -115,7 +115,7 @@ test('a phone on which only its hand was chosen goes on as a lost one: asked of 
   at.nowMs += 60_000
   const text = writeBackup(made.records, { at: made.clockMs, tz: 0 }, [], 0, 'made')
   await open(page, 'room/phone')
-  await page.getByText(/^Left/).first().click()
+  await page.getByText('left', { exact: true }).first().click()
   await open(page, 'room/keep')
   await page
     .getByLabel('Take in a backup')
