@@ -135,8 +135,8 @@ export const STORE_FAULTS: readonly Fault[] = [
   {
     id: 'a removal by who knew nothing of the use takes the bucket away',
     file: 'src/table/fold/removals.ts',
-    find: 'return !used.some((other) => other.from !== word.from && apart(met, word, other))',
-    replace: "return !used.some((other) => other.from === '-' && apart(met, word, other))",
+    find: '(other) => other.from !== word.from && other.order > known(other.from)',
+    replace: "(other) => other.from === '-' && other.order > known(other.from)",
     tests: OF_TABLE,
   },
   {

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
+import { surenessOf } from '../../table/fired/which-pot.ts'
 import { loadOf } from '../../table/load/loads.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
@@ -122,15 +123,17 @@ function Cards({ loadId, potId, first, drafts }: OpeningProps & { readonly draft
         ? w.nth(pots.indexOf(pot) + 1, pots.length)
         : ''
   const matched = pot && load?.matched?.[pot.facts.potId]
-  const under = matched
-    ? w.matched(Math.min(99, Math.round(100 * matched.sureness)), nth)
-    : pot
-      ? place === undefined
-        ? w.noPlace(nth)
-        : (judges ? w.at : w.stands)(place, nth)
-      : load && !page
-        ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
-        : ''
+  const sureness = pot && load ? surenessOf(table.value, load, pot) : 1
+  const under =
+    matched || sureness < 1
+      ? w.matched(Math.min(99, Math.round(100 * sureness)), nth)
+      : pot
+        ? place === undefined
+          ? w.noPlace(nth)
+          : (judges ? w.at : w.stands)(place, nth)
+        : load && !page
+          ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
+          : ''
   const potKey = pot?.facts.potId
   return (
     <div class="desk kiln open" ref={root}>

@@ -155,7 +155,7 @@ describe('a call', () => {
   it('is the two notes of its bucket, twice, one after another', () => {
     sound.call('B', [])
     const { started } = context()
-    expect(started.map(({ atS }) => Math.round(100 * (atS - started[0]!.atS)))).toEqual([0, 26, 60, 86])
+    expect(started.map(({ atS }) => Math.round(100 * (atS - started[0]!.atS)))).toEqual([0, 18, 66, 84])
     for (const { lastsS } of started) expect(lastsS).toBeCloseTo(0.24)
   })
 })
