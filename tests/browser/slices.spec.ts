@@ -88,7 +88,7 @@ test(
     await session.send('Emulation.setCPUThrottlingRate', { rate: 1 })
     await page.evaluate(() => location.replace('#/room/keep'))
     await input.setInputFiles(file)
-    const all = `${YEAR} records`
+    const all = `${YEAR} notes`
     await expect(page.locator('.looked').filter({ hasText: all })).toContainText(' 0 not here yet.', {
       timeout: 90_000,
     })

@@ -183,6 +183,8 @@ export function kilnOnApp(root: string): Sitting {
 }
 
 const KEEP = '::-p-xpath(//*[@data-press="bar"][contains(., "KEEP")])'
+/** Anything closer is taken for drops of water. */
+const APART_MS = 450
 /** Larger than any part that a disk takes at once. */
 const PHOTO_PX = 800
 
@@ -254,7 +256,10 @@ export function photosOnApp(root: string): Sitting {
       await choosePhoto(page)
       // A hit too soon after the bar changed does nothing.
       await page.waitForSelector(KEEP)
-      while (await page.$(KEEP)) await tap(page, KEEP)
+      for (let bar = await page.$(KEEP); bar; bar = await page.$(KEEP)) {
+        await pause(APART_MS)
+        await bar.tap().catch(() => {})
+      }
     },
     async known(page) {
       const whole = new Set(await wholePhotos(page))
