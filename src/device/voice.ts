@@ -58,6 +58,7 @@ export function openVoice(): Voice {
   let sprite: Sprite | null = null
   let latest = 0
   let speech: typeof import('./speech.ts') | null = null
+  let saying: typeof import('./saying.ts') | null = null
   let spoken: VoiceLanguage = 'en'
   const names = new Map<string, Clip>()
 
@@ -75,6 +76,7 @@ export function openVoice(): Voice {
       latest++
       const mine = latest
       state = 'loading'
+      saying ??= await import('./saying.ts').catch(() => null)
       const loaded = await loadSprite(`${base}${language}`).catch(() => null)
       if (mine !== latest) return state
       sprite = loaded
@@ -88,6 +90,7 @@ export function openVoice(): Voice {
       else names.delete(bucketId)
     },
     clips: () => clips,
+    asSaid: (plan) => saying?.planAsSaid(plan, spoken) ?? plan,
     instead(words, afterMs) {
       if (state === 'failed') speech?.sayAfter(words, spoken, afterMs)
     },

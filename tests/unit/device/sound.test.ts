@@ -25,6 +25,7 @@ beforeEach(async () => {
   instead.length = 0
   sound = openSound({
     clips: () => () => clip,
+    asSaid: (plan) => plan,
     instead: (words, afterMs) => instead.push({ words, afterMs }),
   })
   await sound.unlock()
