@@ -1,10 +1,11 @@
 import type { waits as english } from '../en/waits.ts'
 import type { Name } from '../name.ts'
+import { about, hour } from './clocks.ts'
 import { inWords, isOne } from './counts.ts'
 
 /** Spanish of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
 export const waits: typeof english = {
-  readyMany: (n: number) => `¿${n} listas?`,
+  readyMany: (n: number) => (isOne(n) ? '¿1 lista?' : `¿${n} listas?`),
   readyNext: (glaze: string) => `luego ${glaze}`,
   touchAt: (where: string) => `toca ${where}`,
   touchEach: (pots: string, where: string) => `${pots} ${where}`,
@@ -16,9 +17,9 @@ export const waits: typeof english = {
   decantJug: (amount: string) =>
     `El borde no cabe en ningún recipiente: vierte ${amount} alrededor con una jarra.`,
   decant: (amount: string, level: string) =>
-    `Vierte ${amount} en el recipiente del cuello, ${level} de hondo.`,
+    `Vierte ${amount} en el recipiente de la franja, ${level} de fondo.`,
   leaveOut: 'Toca una para dejarla fuera.',
-  waitUntil: (clock: string) => `hasta ${clock}`,
+  waitUntil: (clock: string) => `hasta ${hour(clock)}`,
   waitTitle: 'Espera',
   waitNever: 'no seca con este aire',
   waitSoon: 'pronto',
@@ -42,10 +43,10 @@ export const waits: typeof english = {
       ? `Toca primero ${number}: sigue ${inWords(others).toLowerCase()} más.`
       : `Toca primero ${number}: siguen ${inWords(others).toLowerCase()} más.`,
   visit: (n: number) => `baño ${n} de esta tanda`,
-  elsewhere: 'Suena otra ventana',
+  elsewhere: 'Suena en otra ventana',
   follows: (name: string, clock: string) => `luego ${name} ${clock}`,
   free: (span: string) => `libre ${span}`,
-  done: (clock: string) => `todas bañadas hacia ${clock}`,
+  done: (clock: string) => `todas bañadas ${about(clock)}`,
   doneBetween: (early: string, late: string) => `todas bañadas de ${early} a ${late}`,
   tenMore: (span: string) => `diez minutos más cuestan ${span}`,
   spare: (span: string) => `sobran ${span} para el horno`,
@@ -86,7 +87,7 @@ export const waits: typeof english = {
     stale: 'hace mucho que se removió',
     staleByDip: 'sería mucho hasta el próximo baño',
     stirInWait: 'adelantado: hay manos libres',
-    pourOff: 'para los cuellos',
+    pourOff: 'para las franjas',
     startsWait: 'para que seque antes',
   },
   waitBand: (early: string, late: string) => `podría estar seca de ${early} a ${late}`,
@@ -123,14 +124,14 @@ export const waits: typeof english = {
   heldWax: (on: string) => `La olla de cera está ENCENDIDA, ${on}. Apágala antes de irte: Corregir, Más.`,
   panTitle: (on: string) => `Olla de cera ENCENDIDA, ${on}`,
   panCold: 'Enciéndela: tarda unos 15 min.',
-  panWarms: (clock: string) => `Olla ENCENDIDA, caliente hacia ${clock}.`,
+  panWarms: (clock: string) => `Olla ENCENDIDA, caliente ${about(clock)}.`,
   lookOver: (left: number) => (isOne(left) ? 'la última: ¿grietas?' : `faltan ${left}: ¿grietas?`),
-  panDone: 'Cera lista. ¿Olla apagada?',
+  panDone: 'Pies encerados. ¿Olla apagada?',
   panAsk: '¿Estás al lado?',
   panClosing: 'Todas las capas puestas. Apágala ahora.',
   panCaution:
     'Usa su termostato, la extracción en marcha, mangas y cubos lejos. Si arde: apágala, tápala, nunca agua.',
-  kilnDry: (when: string) => `seca para el horno ${when}`,
+  kilnDry: (when: string) => `secas para el horno ${when}`,
   fromTo: (likely: string, late: string) => `de ${likely} a ${late}`,
   othersRest: 'La otra persona tiene el resto.',
   askText: (s: number) => `¿Estuvo dentro ${s} s?`,
