@@ -172,10 +172,10 @@ export function examine<E extends AnyEvent>(
 export const MOST_APART_MS = 86_400_000
 
 /** Whether a record was written by the phone of this name. */
-export const isBy =
-  (phone: string) =>
-  ({ writer }: Pick<JournalRecord<AnyEvent>, 'writer'>): boolean =>
-    writer.startsWith(`${phone}.`)
+export const isBy = (phone: string) => {
+  const begin = `${phone}.`
+  return ({ writer }: Pick<JournalRecord<AnyEvent>, 'writer'>): boolean => writer.startsWith(begin)
+}
 
 type Place = Pick<JournalRecord<AnyEvent>, 'order' | 'writer' | 'seq'>
 

@@ -108,6 +108,7 @@ self.addEventListener('notificationclick', (event) => {
   notification.close()
   const knock: NoticeTap = { at: Date.now(), tag: notification.tag, action }
   const kept = set(`${knock.at}-${knock.tag}`, knock, openDatabase().store('knocks')).then(() => {
+    if (!('BroadcastChannel' in self)) return
     const channel = new BroadcastChannel(NOTICE_TAP_CHANNEL)
     channel.postMessage(knock)
     channel.close()

@@ -90,6 +90,11 @@ export interface Sound {
    * voice is off or not loaded.
    */
   say(words: readonly WordId[]): void
+  /**
+   * A sentence by the phone's own speech, once a card's line, a call or a count is over; an empty one takes it back.
+   * Nothing where voice is off, or the phone has no voice of its own in that language.
+   */
+  hint(text: string, language: string): void
   /** Ends whatever is being said, or waits to be; a count goes on. */
   quiet(): void
   /** A card's line or a call is being said, or waits for its turn. */

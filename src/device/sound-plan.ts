@@ -104,7 +104,7 @@ export const TONE_S: Readonly<Record<Exclude<ToneName, `call-${string}`>, number
   hold: 0.7,
 }
 /** Two notes, twice. */
-export const CALL_S = 1.15
+export const CALL_S = 1.3
 
 const tone = (atS: number, name: keyof typeof TONE_S): ToneCue => ({ atS, tone: name, lastsS: TONE_S[name] })
 

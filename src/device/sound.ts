@@ -16,6 +16,10 @@ export interface VoiceClips {
   asSaid(plan: CuePlan): CuePlan
   /** The phone's own speech where clips cannot be had; says nothing otherwise. */
   instead(words: readonly WordId[], afterMs: number): void
+  /** A sentence by the phone's own speech, instead of the one before; an empty one breaks it off. */
+  aloud(text: string, language: string): void
+  /** Such a sentence is being said. */
+  talks(): boolean
 }
 
 /** Something said outside a count. */
@@ -37,6 +41,8 @@ const RINGS_ON_S = 0.25
 const SOON_S = 0.005
 /** A sound that waited longer than this for a locked audio is not made up for. */
 const STALE_MS = 1500
+/** What a card says of itself is heard first: by then it was asked for. */
+const HINT_AFTER_MS = 600
 const noClips: ClipSource = () => null
 
 /** Opens the audio and renders its tones; browsers let it run in a tap only, see `unlock`. */
@@ -120,6 +126,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
       const now = on.currentTime
       saying?.run.cut(now, 'all')
       saying = null
+      voice.aloud('', 'en')
       const countS = counting && countEndS > now ? countEndS + AFTER_COUNT_S : 0
       const callS = calling && calling.run.endS > now ? calling.run.endS + AFTER_CALL_S : 0
       const fromS = Math.max(now + SOON_S, countS, callS)
@@ -131,7 +138,21 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     })
   }
 
+  let hinting: ReturnType<typeof setTimeout> | undefined
+  function hint(text: string, language: string, waitMs: number): void {
+    clearTimeout(hinting)
+    hinting = setTimeout(() => {
+      const now = context?.currentTime ?? 0
+      const endS = Math.max(counting ? countEndS : 0, calling?.run.endS ?? 0, saying?.run.endS ?? 0)
+      if (mode !== 'voice') return
+      if (endS > now) hint(text, language, 1000 * (endS - now + AFTER_CALL_S))
+      else voice.aloud(text, language)
+    }, waitMs)
+  }
+
   function cutSpoken(atS: number): void {
+    clearTimeout(hinting)
+    voice.aloud('', 'en')
     calling?.run.cut(atS, 'all')
     saying?.run.cut(atS, 'all')
     calling = saying = null
@@ -162,6 +183,8 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     unlock,
     setMode(next) {
       mode = next
+      if (next !== 'voice') clearTimeout(hinting)
+      if (next !== 'voice') voice.aloud('', 'en')
       if (next === 'numerals' && context) {
         counting?.cut(context.currentTime, 'all')
         cutSpoken(context.currentTime)
@@ -190,6 +213,11 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
         saying = null
       } else if (mode === 'voice') speak(planWords(words), 'say')
     },
+    hint(text, language) {
+      clearTimeout(hinting)
+      voice.aloud('', language)
+      if (text !== '') hint(text, language, HINT_AFTER_MS)
+    },
     quiet: () => cutSpoken(context?.currentTime ?? 0),
     saying() {
       const now = context?.currentTime ?? 0
@@ -201,6 +229,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     },
     heard() {
       const now = context?.currentTime ?? 0
+      if (voice.talks()) return true
       return [counting, calling?.run, saying?.run].some((run) => run?.sounds(now, RINGS_ON_S))
     },
     refused: () => now(planTone('refused')),
@@ -219,6 +248,7 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
     play: (plan, tapMs) => (tapMs === undefined ? now(plan) : startCount(plan, tapMs, lastS(plan))),
     close() {
       clearInterval(timer)
+      clearTimeout(hinting)
       context?.close().catch(() => undefined)
       context = null
     },

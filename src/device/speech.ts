@@ -93,6 +93,44 @@ export const textOf = (words: readonly WordId[], language: VoiceLanguage): strin
 // The first question only starts the search for voices.
 if ('speechSynthesis' in globalThis) speechSynthesis.getVoices()
 
+/** A voice of this phone that needs no network. */
+const voiceFor = (language: string) =>
+  speechSynthesis.getVoices().find((v) => v.localService && v.lang.startsWith(language))
+
+function utter(text: string, language: string): SpeechSynthesisUtterance | undefined {
+  const voice = voiceFor(language)
+  if (!voice) return undefined
+  const saying = new SpeechSynthesisUtterance(text)
+  saying.voice = voice
+  // Android passes over the voice unless the language is set as well.
+  saying.lang = voice.lang
+  return saying
+}
+
+let aloud: SpeechSynthesisUtterance | undefined
+
+/** Says a sentence once what it was asked for before is said. Nothing where the phone has no such voice. */
+export function sayAloud(text: string, language: string): void {
+  if (!('speechSynthesis' in globalThis)) return
+  const saying = utter(text, language)
+  if (!saying) return
+  aloud = saying
+  saying.onend = saying.onerror = () => {
+    if (aloud === saying) aloud = undefined
+  }
+  speechSynthesis.speak(saying)
+}
+
+/** Whether such a sentence is being said. */
+export const saysAloud = (): boolean => aloud !== undefined
+
+/** Breaks such a sentence off; what else is being said goes on. */
+export function hushAloud(): void {
+  if (!aloud) return
+  aloud = undefined
+  speechSynthesis.cancel()
+}
+
 let timer: ReturnType<typeof setTimeout> | undefined
 
 /** Says words after a while, instead of whatever was being said. Nothing where the phone has no such voice. */
@@ -101,12 +139,9 @@ export function sayAfter(words: readonly WordId[], language: VoiceLanguage, afte
   const text = textOf(words, language)
   if (text === '' || !('speechSynthesis' in globalThis)) return
   timer = setTimeout(() => {
-    const voice = speechSynthesis.getVoices().find((v) => v.localService && v.lang.startsWith(language))
-    if (!voice) return
-    const saying = new SpeechSynthesisUtterance(text)
-    saying.voice = voice
-    // Android passes over the voice unless the language is set as well.
-    saying.lang = voice.lang
+    const saying = utter(text, language)
+    if (!saying) return
+    aloud = undefined
     speechSynthesis.cancel()
     speechSynthesis.speak(saying)
   }, afterMs)

@@ -59,6 +59,7 @@ export function openVoice(): Voice {
   let latest = 0
   let speech: typeof import('./speech.ts') | null = null
   let saying: typeof import('./saying.ts') | null = null
+  let asked = 0
   let spoken: VoiceLanguage = 'en'
   const names = new Map<string, Clip>()
 
@@ -91,6 +92,15 @@ export function openVoice(): Voice {
     },
     clips: () => clips,
     asSaid: (plan) => saying?.planAsSaid(plan, spoken) ?? plan,
+    async aloud(text, language) {
+      asked++
+      const mine = asked
+      speech?.hushAloud()
+      if (text === '') return
+      speech ??= await import('./speech.ts').catch(() => null)
+      if (mine === asked) speech?.sayAloud(text, language)
+    },
+    talks: () => speech?.saysAloud() === true,
     instead(words, afterMs) {
       if (state === 'failed') speech?.sayAfter(words, spoken, afterMs)
     },

@@ -140,14 +140,14 @@ export type PlanAction = DipAction | SetUpAction | PrepAction
 
 /** What may come out otherwise than an input says, which holds what is likely. Times in seconds. */
 export interface Odds {
-  /** How much later than bare work the hands were at their latest steps; one is drawn for every step to come. */
-  readonly laterS: readonly number[]
+  /** From the end of a drip until the next START, as it was at the latest steps; one is drawn for every step to come. */
+  readonly betweenS: readonly number[]
   /** How far the pace of these hands is unknown: 1 while they have shown nothing, towards 0 with every step seen. */
   readonly unseen: number
   /** By so much, s, the input has stirs too old sooner than they are, so that late hands still reach their dips. */
   readonly slackS: number
-  /** Of which so much is in the input's steps already. */
-  readonly meanLaterS: number
+  /** So much of it is in the input's steps already. */
+  readonly meanBetweenS: number
   /** Part of the steps that an interruption of ten minutes comes before, besides. */
   readonly pauses: number
   /** Late edges by pot: from now until it can go on, and from OUT of each coat. */

@@ -28,6 +28,8 @@ export interface Extras {
   /** Kinds of cards that were answered on this phone. */
   readonly answered: ReadonlySignal<ReadonlySet<string>>
   noteAnswered(kind: string): void
+  /** Says how a card is answered, once a kind while the program is open; none: that is over. */
+  sayHint(kind: string, text: string): void
   readonly ring: ReadonlySignal<RingView>
   /** Inside a tap, as every change of what is to ring. */
   setRing(on: boolean): void

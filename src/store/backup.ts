@@ -45,8 +45,8 @@ export type Backup =
     }
   | { readonly ok: false; readonly code: 'too-large' | 'not-a-backup' | 'newer' }
 
-const sumOf = (records: readonly unknown[]) =>
-  crc32(records.map((record) => (record as { sum?: unknown } | null)?.sum).join())
+const sumIn = (record: unknown) => (record as { sum?: unknown } | null)?.sum
+const sumOf = (records: readonly unknown[]) => crc32(records.map(sumIn).join())
 
 const HEAD_END = ',"records":['
 const ASIDE_START = '],"aside":['
@@ -99,9 +99,12 @@ export async function readBackup(text: string | readonly string[]): Promise<Back
       if (value !== undefined) into.push(value)
     }
   })
+  const sums: unknown[] = []
+  await inSlices(records, (record) => sums.push(sumIn(record)))
   await breath()
   const { madeAt, count, sum, pictures = 0, phone = null } = head.data
-  const complete = records.length === count && sumOf(records) === sum && into === aside
+  const complete = records.length === count && crc32(sums.join()) === sum && into === aside
+  await breath()
   return { ok: true, records, aside, madeAt, count, complete, pictures, phone }
 }
 

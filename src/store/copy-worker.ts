@@ -48,7 +48,7 @@ function append(file: SyncFile, records: readonly object[]): void {
 }
 
 function answer(ask: CopyAsk): Promise<CopyAnswer> {
-  if (ask.do === 'compare') return withFile((file) => compareCopy(readAll(file), ask.known))
+  if (ask.do === 'compare') return withFile((file) => compareCopy(readAll(file), ask.known.split('\n')))
   return withFile((file) => {
     append(file, ask.records)
     return null

@@ -1,10 +1,11 @@
 /** The public face of the store. */
 import { type Database, openDatabase, type TableName } from '../../shared/database.ts'
 import type { AnyEvent } from '../../shared/record.ts'
-import type { Channel, Journal, TabMessage } from './contract.ts'
+import type { Journal } from './contract.ts'
 import { loadJournal } from './journal.ts'
 import { databaseStorage } from './journal-storage.ts'
 import { type ContentCheck, SCHEMA } from './marks.ts'
+import { tabChannel } from './tab-channel.ts'
 import { openUnsavedFallback } from './unsaved-fallback.ts'
 import { witness } from './witness.ts'
 import { nameWriter } from './writer.ts'
@@ -14,8 +15,6 @@ export { onNoticeTap, takeNoticeTaps } from './notice-taps.ts'
 export type { Quarantined, QuarantineReason } from './quarantine.ts'
 export type { SaveStatus } from './saver.ts'
 export { keepWitness, witness } from './witness.ts'
-
-const CHANNELS = { own: 'bucketside-journal', demo: 'bucketside-demo-journal' } as const
 
 export interface JournalOptions {
   /** Whose records: nothing passes from one table's to the other's. */
@@ -38,7 +37,7 @@ export async function openJournal<E extends AnyEvent>(options: JournalOptions): 
   const ports = {
     storage: databaseStorage(database),
     fallback: openUnsavedFallback(() => localStorage, options.table),
-    channel: tabChannel(options.table),
+    channel: await tabChannel(options.table),
     writer: nameWriter(database, options.table === 'own' ? witness()?.phone : undefined),
     knowledge: {
       schema: SCHEMA,
@@ -50,15 +49,4 @@ export async function openJournal<E extends AnyEvent>(options: JournalOptions): 
   remade = () => void journal.writeBack().catch(() => {})
   stale = () => journal.retire()
   return Object.assign(journal, { database })
-}
-
-function tabChannel(table: TableName): Channel {
-  const channel = new BroadcastChannel(CHANNELS[table])
-  return {
-    post: (message) => channel.postMessage(message),
-    listen(listener) {
-      channel.onmessage = (event: MessageEvent<TabMessage>) => listener(event.data)
-    },
-    close: () => channel.close(),
-  }
 }

@@ -194,10 +194,10 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
       if (opening.failure !== null) return start()
       const keys = await storage.keys()
       if (keys.length === 0 && records.length > 0) await writeBack()
-      const known = new Set(records.map((record) => record.id))
-      const unseen = keys.filter((key) => !known.has(key) && !packsSeen.has(key))
-      if (unseen.length === 0) return
-      const sorted = await settle(sortOut<E>(await storage.fetch(unseen), knowledge), knowledge)
+      const unseen = new Set(keys.filter((key) => !packsSeen.has(key)))
+      for (const { id } of records) unseen.delete(id)
+      if (unseen.size === 0) return
+      const sorted = await settle(sortOut<E>(await storage.fetch([...unseen]), knowledge), knowledge)
       for (const key of unseen) if (isPackKey(key)) packsSeen.add(key)
       if (sorted.newer > 0) becomeStale()
       await takeIn(sorted.records)

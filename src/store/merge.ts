@@ -10,13 +10,16 @@ import type { Entry, JournalStorage } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
 import { isPackKey, packLines } from './pack.ts'
 import { asideKey } from './quarantine.ts'
-import { breath, inSlices } from './slices.ts'
-import { isSame, type Union, unite } from './union.ts'
+import { breath, inSlices, throughSteps } from './slices.ts'
+import { type Union, uniteSteps } from './union.ts'
 
 /** Fewer records than this are stored singly. */
 const PACK_FROM = 256
 /** A pack's write keeps a hit that comes meanwhile waiting. */
 const PACK_MOST = 1000
+
+/** So many records are a moment's work. */
+const EACH = 100
 
 type Left = Pick<MergeReport, 'faulty' | 'waiting' | 'ahead'>
 
@@ -71,20 +74,6 @@ async function examineMerge<E extends AnyEvent>(
   return { records, aside, ...left }
 }
 
-/** Those of `theirs` that are not here already, as they are. */
-async function freshOf<R extends JournalRecord<AnyEvent>>(
-  ours: readonly R[],
-  theirs: readonly R[],
-): Promise<readonly R[]> {
-  const byId = new Map(ours.map((record) => [record.id, record]))
-  const fresh: R[] = []
-  await inSlices(theirs, (record) => {
-    const present = byId.get(record.id)
-    if (!present || !isSame(present, record)) fresh.push(record)
-  })
-  return fresh
-}
-
 interface Packed {
   readonly ids: readonly string[]
   readonly entry: Entry
@@ -117,8 +106,10 @@ export async function tidied(
   storage: Pick<JournalStorage, 'keys' | 'replace'>,
   seen: Set<string>,
 ): Promise<void> {
-  const byId = new Map(records.map((record) => [record.id, record]))
-  const singles = (await storage.keys()).flatMap((key) => byId.get(key) ?? [])
+  const keys = new Set(await storage.keys())
+  await breath()
+  const singles: JournalRecord<AnyEvent>[] = []
+  await inSlices(records, (record) => keys.has(record.id) && singles.push(record))
   for (const { ids, entry } of await packsOf(singles, schema)) {
     const [key, value] = entry
     seen.add(key)
@@ -157,7 +148,7 @@ interface Lent<E extends AnyEvent> {
   requireWritable(): void
   /** Makes this phone's own records. */
   sign(events: readonly E[], stamp: Noted<E>['stamp'], orderMs?: number): readonly JournalRecord<E>[]
-  takeIn(incoming: readonly JournalRecord<E>[], united: Union<JournalRecord<E>>): Promise<unknown>
+  takeIn(incoming: readonly JournalRecord<E>[], united?: Union<JournalRecord<E>>): Promise<unknown>
   announceSaved(saved: readonly JournalRecord<E>[]): void
 }
 
@@ -170,23 +161,27 @@ export async function mergeInto<E extends AnyEvent>(
 ): Promise<MergeReport> {
   const examined = await examineMerge<E>(candidates, knowledge, nowMs, records().length === 0)
   const { records: read, aside, faulty, waiting, ahead } = examined
-  const fresh = await freshOf(records(), read)
-  await breath()
-  requireWritable()
   // Stored before it is folded: what cannot be kept changes nothing.
-  const ours = records()
-  const before = unite(ours, fresh)
-  await breath()
+  let ours = records()
+  const before = await throughSteps(uniteSteps(ours, read, EACH))
+  requireWritable()
   const packed = await entriesOf(before.added, knowledge.schema)
   const own = noted ? sign(noted.events, noted.stamp, noted.orderMs) : []
   const entries = [...packed, ...own.map((record) => [record.id, marked(record, knowledge.schema)] as const)]
   if (entries.length > 0) await storage.put(entries)
   if (aside.length > 0) await storage.quarantine(aside)
   for (const [key] of entries) if (isPackKey(key)) packsSeen.add(key)
-  const incoming = [...fresh, ...own]
-  await takeIn(incoming, records() === ours && own.length === 0 ? before : unite(records(), incoming))
+  const theirs = new Set(before.displaced.length > 0 ? read : [])
+  const lost = before.displaced.filter((record) => theirs.has(record))
+  const incoming = [...before.added, ...lost, ...own]
+  let united = before
+  // Hits that came meanwhile are among them, and so is what this phone noted.
+  for (let asked = own.length > 0; asked || records() !== ours; asked = false) {
+    ours = records()
+    united = await throughSteps(uniteSteps(ours, incoming, EACH))
+  }
+  await takeIn(incoming, united)
   await inParts([...before.added, ...own], announceSaved)
-  const lost = before.displaced.filter((record) => read.includes(record)).length
-  const known = read.length - before.added.length - lost
+  const known = read.length - before.added.length - lost.length
   return { added: before.added.length, known, displaced: before.displaced.length, faulty, waiting, ahead }
 }

@@ -17,6 +17,11 @@ export async function takeNoticeTaps(database: Database): Promise<NoticeTap[]> {
 
 /** Calls `listener` when the service worker left a knock, so that a page in front can take it at once. */
 export function onNoticeTap(listener: () => void): () => void {
+  if (!('BroadcastChannel' in globalThis)) {
+    // The tap brings the page to the front.
+    document.addEventListener('visibilitychange', listener)
+    return () => document.removeEventListener('visibilitychange', listener)
+  }
   const channel = new BroadcastChannel(NOTICE_TAP_CHANNEL)
   channel.onmessage = listener
   return () => channel.close()

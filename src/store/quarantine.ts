@@ -123,6 +123,7 @@ export function sortLoaded<E extends AnyEvent>(
   knowledge: Knowledge,
 ): Sorted<E> {
   const sorted = sortOut<E>(journal, knowledge)
+  if (quarantined.length === 0) return sorted
   const known = new Set([...sorted.records, ...sorted.doubts.map(({ record }) => record)].map(({ id }) => id))
   const doubts = [...sorted.doubts]
   const staying: Quarantined[] = []

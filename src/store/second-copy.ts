@@ -1,7 +1,7 @@
 /** The page's side of the second copy, see `copy-worker.ts`. */
 
 export type CopyAsk =
-  | { readonly do: 'compare'; readonly known: readonly string[] }
+  | { readonly do: 'compare'; readonly known: string }
   | { readonly do: 'add'; readonly records: readonly object[] }
 
 export type CopyAnswer = {
@@ -10,8 +10,8 @@ export type CopyAnswer = {
 } | null
 
 export interface SecondCopy {
-  /** What the copy has beyond these ids, and which of them it lacks. */
-  compare(known: readonly string[]): Promise<NonNullable<CopyAnswer>>
+  /** What the copy has beyond these ids, a line each, and which of them it lacks. One text is handed over at once, many are not. */
+  compare(known: string): Promise<NonNullable<CopyAnswer>>
   /** Adds records; resolves when they are flushed. */
   add(records: readonly object[]): Promise<void>
 }

@@ -41,15 +41,18 @@ interface PairProps {
   readonly hand: 'right' | 'left'
 }
 
+/** Letters of the longest word. */
+const longest = (label: string) => ({ '--n': Math.max(...label.split(' ').map((word) => word.length)) })
+
 /** Two answers with a dead strip of 24 px between them: the big one is the bar. */
 export function AnswerBars({ big, small, hand }: PairProps) {
   return (
     <div class={`bar bar-pair bar-pair-${hand}`}>
       <PressButton class="bar-answer bar-answer-small" onPress={small.onPress}>
-        {small.label}
+        <span style={longest(small.label)}>{small.label}</span>
       </PressButton>
       <button class="bar-answer bar-answer-big" type="button" data-press="bar">
-        <span>{big}</span>
+        <span style={longest(big)}>{big}</span>
         {useContext(BarHint)}
       </button>
     </div>

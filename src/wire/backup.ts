@@ -8,7 +8,7 @@ import { type Backup, readBackup, writeBackup } from '../store/backup.ts'
 import type { Journal, Noted } from '../store/index.ts'
 import { parted, photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
-import { inSlices } from '../store/slices.ts'
+import { breath, inSlices } from '../store/slices.ts'
 import { fileTaken, goneOnAs, isCompared, type Maker, metMaker } from './meeting.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
@@ -88,7 +88,8 @@ export async function lookInto(
   const backup = await readBackup(lines)
   if (!backup.ok) return backup
   const { records, madeAt, count, complete } = backup
-  const known = new Set(journal.records.map(({ id }) => id))
+  const known = new Set<string>()
+  await inSlices(journal.records, ({ id }) => known.add(id))
   const pots = new Set<string>()
   let fresh = 0
   /** The last coat that each phone dipped, by its own clock. */
@@ -110,6 +111,7 @@ export async function lookInto(
     const byMs = event?.kind === 'clock-moved' && Number.isFinite(event.byMs) ? Number(event.byMs) : 0
     makers.set(phone, { phone, upTo: Math.max(Number(order), upTo), skewMs: skewMs + byMs })
   })
+  await breath()
   // Earlier programs did not say: of one phone it is known.
   const maker = makers.get(backup.phone ?? (makers.size === 1 ? ([...makers.keys()][0] ?? '') : ''))
   const mayGoOn = maker !== undefined && journal.records.length === 0

@@ -15,6 +15,7 @@ import { longWaits } from '../table/steps/calls-ahead.ts'
 import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
 import { KILN_WORDS } from '../words/kiln.ts'
+import { languageOf, voiceOf } from '../words/languages.ts'
 import { LATE_WORDS } from '../words/late.ts'
 import type { Devices } from './devices.ts'
 import { openKilnCalls } from './kiln-calls.ts'
@@ -65,9 +66,22 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
 
   const waits = () => longWaits(table.peek(), now.peek())
   const kiln = openKilnCalls(lent)
+  const hinted = new Set<string>()
   return {
     ...names,
     ...openAnswered(),
+    sayHint(kind, text) {
+      const { settings } = table.peek()
+      const { sound, here } = lent.sounding
+      // Who is spoken to in another language than the screen's reads it.
+      const language = languageOf(settings.language)
+      const isHeard = here.peek() && settings.sound === 'voice' && voiceOf(settings) === language
+      if (text === '') sound.hint('', language)
+      else if (isHeard && !hinted.has(kind)) {
+        hinted.add(kind)
+        sound.hint(text, language)
+      }
+    },
     caller: ringing,
     ring: ringing.view,
     setRing: ringing.set,

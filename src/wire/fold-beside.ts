@@ -18,7 +18,14 @@ export async function foldInSlices(
 ): Promise<{ readonly table: Table; readonly seen: Seen }> {
   const seen = await throughSteps(seenSteps(records, phone))
   const table = await throughSteps(foldSteps(seen.events, EACH))
-  if (needsWalls(table)) await import('./with-coats.ts')
+  if (needsWalls(table)) {
+    await import('./with-coats.ts')
+    const { lessonsUsed, runOf } = await import('../table/forecast/learning.ts')
+    await breath()
+    // One by one what a lesson learns from: it is kept with what was seen.
+    await inSlices(lessonsUsed(table), runOf, 1)
+    await breath()
+  }
   await inSlices(Object.values(table.pots), (pot) => forecastOf(table, pot), 1)
   // What shows it is work enough for one slice.
   await breath()

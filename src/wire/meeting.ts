@@ -74,10 +74,10 @@ export const isCompared = ({ phone, records }: Pick<Own, 'phone' | 'records'>, o
   )
 
 /** Writes down what of other phones is known by now and not said to be. No clock was there to be compared. */
-function noteKnown(journal: Own, { events, met }: Seen): boolean {
+function noteKnown(journal: Own, { said, met }: Seen): boolean {
   /** The last order of each other phone whose records are here, by its name. */
   const last = new Map<string, number>()
-  for (const { from, order = 0 } of events)
+  for (const { from, order = 0 } of said)
     if (from !== undefined) last.set(from, Math.max(order, last.get(from) ?? 0))
   const known = (phone: string, order: number) =>
     met.some(({ by, of, upTo }) => by === undefined && of === phone && upTo >= order)
@@ -86,7 +86,7 @@ function noteKnown(journal: Own, { events, met }: Seen): boolean {
   write(
     journal,
     fresh.map(([phone, upTo]) => ({ kind: 'met', phone, upTo })),
-    skewOf(events.filter(({ from }) => from === undefined)),
+    skewOf(said.filter(({ from }) => from === undefined)),
   )
   return true
 }

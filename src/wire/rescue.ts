@@ -6,7 +6,7 @@ import { openSecondCopy, type SecondCopy } from '../store/second-copy.ts'
 /** The copy is older than any clock's jump: nothing in it is refused as being ahead. */
 const ANY_TIME = Number.MAX_SAFE_INTEGER
 /** So many records go to the copy at once. */
-const PART = 1000
+const PART = 250
 /** An empty database is believed no sooner: so long the copy may take to answer, ms. */
 const PATIENCE_MS = 5000
 
@@ -15,7 +15,7 @@ let copy: SecondCopy | undefined
 /** Takes from the second copy what the journal lacks, and gives it what it lacks itself. Resolves to records taken. */
 async function unite(journal: Journal<TableEvent>): Promise<number> {
   copy ??= openSecondCopy()
-  const { unknown, lacking } = await copy.compare(journal.records.map(({ id }) => id))
+  const { unknown, lacking } = await copy.compare(journal.records.map(({ id }) => id).join('\n'))
   const added = unknown.length > 0 && !journal.readOnly ? (await journal.merge(unknown, ANY_TIME)).added : 0
   const wanted = new Set(lacking)
   const missing = journal.records.filter(({ id }) => wanted.has(id))

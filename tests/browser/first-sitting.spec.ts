@@ -1,7 +1,8 @@
 import { expect, type Locator, type Page, test } from '@playwright/test'
 import { twelve } from '../fixtures/twelve.ts'
-import { BenchPage } from './bench.ts'
+import { BenchPage, fetched } from './bench.ts'
 import { again, demo, key, misfits, more, open, option } from './desk-page.ts'
+import { speakSpanish } from './tongue.ts'
 
 /** Setting up from nothing, on the built app, as a stranger would: every tap and every keystroke is counted. */
 
@@ -105,6 +106,67 @@ test('saving leads to where one was going', async ({ page }) => {
   await expect(page.getByText('next: 51 at A 3')).toBeVisible()
   await key(page, 'Take back').click()
   await expect(page.getByText('next: 50 at A 2')).toBeVisible()
+})
+
+/** A phone with a voice of its own; what it is given to say is written down. */
+const speaking = (page: Page) =>
+  page.addInitScript(() => {
+    const said: string[] = []
+    const voices = ['en-GB', 'es-MX'].map((lang) => ({ lang, localService: true }))
+    class Utterance {
+      voice = null
+      lang = ''
+      readonly text: string
+      constructor(text: string) {
+        this.text = text
+      }
+    }
+    const speak = ({ text, lang }: Utterance) => said.push(`${lang} ${text}`)
+    Object.assign(window, { SpeechSynthesisUtterance: Utterance, said })
+    Object.defineProperty(window, 'speechSynthesis', {
+      value: { getVoices: () => voices, speak, cancel: () => {} },
+    })
+  })
+const saidBy = (page: Page) => page.evaluate(() => (window as unknown as { said: string[] }).said)
+
+/** Passes until the line on the bar was said, by a voice of this language. */
+async function saysHint(page: Page, lang: string): Promise<string> {
+  const line = `${lang} ${await page.locator('.bar-hint').textContent()}`
+  for (let i = 0; i < 40 && !(await saidBy(page)).includes(line); i++) {
+    await page.clock.runFor(500)
+    await page.waitForTimeout(100)
+  }
+  expect(await saidBy(page)).toContain(line)
+  return line
+}
+
+test('how a new card is answered is said once, in the words on the bar, and not into a count', async ({
+  page,
+}) => {
+  await speaking(page)
+  const bench = await BenchPage.on(page, twelve(['GB'], 2))
+  await bench.pass(400)
+  await bench.arm(1)
+  const line = await saysHint(page, 'en-GB')
+  expect(line).toContain('follow the beats')
+  const before = await saidBy(page)
+  await bench.hit()
+  await page.clock.runFor(7000)
+  expect(await saidBy(page)).toEqual(before)
+  await page.clock.runFor(20_000)
+  await page.waitForTimeout(300)
+  expect((await saidBy(page)).filter((one) => one === line)).toHaveLength(1)
+})
+
+test.describe('Spanish', () => {
+  test.use({ locale: 'es-MX' })
+  test('it is said in Spanish by a Spanish voice', async ({ page }) => {
+    await speaking(page)
+    speakSpanish(page)
+    await BenchPage.demo(page)
+    await fetched(page.locator('.bar-hint'))
+    expect(await saysHint(page, 'es-MX')).toContain('¿Pie encerado?')
+  })
 })
 
 test('each kind of card says how it is answered until it was, on this phone', async ({ page }) => {

@@ -127,7 +127,10 @@ export const measure = (page: Page): Promise<Measured> =>
         )
           hidden.push(`"${a.text}" and "${b.text}" lie on each other`)
     })
-    const pot = all('.face-pot:not(.face-much, :has(.caution)) > .outline')[0]
+    const pot = all('.face-pot:not(.face-much, :has(.caution)) > .outline').find(
+      // On the smallest phones it gives way to a warning.
+      (drawn) => innerHeight > 600 || !drawn.parentElement?.querySelector('.warning-key'),
+    )
     const bar = sheet ? undefined : all('.bar:not(.bar-rest)')[0]
     return {
       width: innerWidth,

@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
 import { glazed } from '../fixtures/glazed.ts'
-import { firedLoad } from '../fixtures/opened.ts'
+import { firedLoad, nextLoad } from '../fixtures/opened.ts'
 import { BenchPage, EVENING, fetched } from './bench.ts'
 import { OpeningPage } from './opening-page.ts'
 
@@ -372,4 +372,39 @@ test('a guess that is taken back comes back, and what was skipped stays skipped 
   await expect(opening.title).toContainText('Pot 36')
   await opening.again()
   await expect(opening.title).toContainText('Pot 36')
+})
+
+test('pots of an earlier load are judged, and put right, once the next kiln is on', async ({ page }) => {
+  const bench = await BenchPage.on(page, [
+    ...firedLoad(EVENING.getTime(), 'up'),
+    ...nextLoad(EVENING.getTime()),
+  ])
+  await page.goto('./#/board')
+  await page.getByRole('button', { name: 'Judge 8 pots' }).tap()
+  await page.clock.runFor(500)
+  const opening = new OpeningPage(page, bench)
+  await expect(opening.title).toContainText('35')
+  await opening.says('GOOD')
+  await opening.hit()
+  await page.goto('./#/board')
+  await expect(page.getByRole('button', { name: 'Judge 7 pots' })).toBeVisible()
+  const row = (number: number) => page.locator('.open-fired button', { hasText: `${number}` }).first()
+  const toCard = async (number: number, key: string) => {
+    await page.goto('./#/fired')
+    await row(number).tap()
+    await page.clock.runFor(500)
+    await page.getByRole('button', { name: key }).tap()
+    await page.clock.runFor(500)
+  }
+  await toCard(31, 'Judge it')
+  await opening.says('GOOD')
+  await opening.key('CRAWLED')
+  await opening.hit()
+  await toCard(35, 'Put right, add a photo')
+  await opening.says('DONE')
+  await opening.key('PINHOLED')
+  await opening.says('SAVE')
+  await opening.hit()
+  expect(await opening.fired(31)).toMatchObject({ found: { faults: ['crawled'] } })
+  expect(await opening.fired(35)).toMatchObject({ found: { faults: ['pinholed'] } })
 })

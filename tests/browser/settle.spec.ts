@@ -67,6 +67,18 @@ test('of three phones: a setting changed apart, a bucket one took away, and what
   b.act({ do: 'set-settings', settings: { wax: 'hot', staleMin: 8 } })
   c.act({ do: 'stirred', bucketId: 'weir' })
   c.act({ do: 'plan-firing', firing: { cone: '9', make: 'american', riseCPerH: 60, holdMin: 10 } })
+  const kiln = {
+    kilnId: 'k',
+    chamber: { kind: 'round', diameterMm: 450, heightMm: 560 },
+    shelves: [{ id: 's', kind: 'round', widthMm: 390, depthMm: 390, thickMm: 16, count: 4 }],
+    posts: [{ lengthMm: 125, count: 6 }],
+    spyHoles: [],
+  } as const
+  const pair = { overId: 'weir', underId: facts.bucketId, proved: 2, wrong: 0 }
+  a.write([{ kind: 'kiln-set', kiln: { ...kiln, posts: [{ lengthMm: 125, count: 9 }] } }])
+  b.write([{ kind: 'kiln-set', kiln }])
+  a.write([{ kind: 'pair-set', pair }])
+  c.write([{ kind: 'pair-set', pair: { ...pair, wrong: 1 } }])
   a.read(b, c)
 
   await open(page, 'room')
@@ -74,7 +86,7 @@ test('of three phones: a setting changed apart, a bucket one took away, and what
   await page.reload()
   await opened(page)
   await open(page, 'board')
-  await key(page, '3 things to settle').tap()
+  await key(page, '5 things to settle').tap()
   const title = page.locator('.settle-title')
   const way = (text: string) => page.locator('.settle-way', { hasText: text })
   await expect(title).toHaveText('Bucket Weir: keep it?')
@@ -86,6 +98,13 @@ test('of three phones: a setting changed apart, a bucket one took away, and what
   await expect(page.locator('.caution')).toContainText('Hot wax')
   expect(await page.evaluate(misfits)).toEqual([])
   await way('phone K7F').getByRole('button').tap()
+  await expect(title).toHaveText('The kiln was changed twice')
+  await expect(way('this phone')).toContainText('Posts of 125 mm: 9')
+  expect(await page.evaluate(misfits)).toEqual([])
+  await way('this phone').getByRole('button').tap()
+  await expect(title).toHaveText('Weir over Gatepost: changed twice')
+  await expect(way('phone M3Q')).toContainText('Went wrong: 1')
+  await way('phone M3Q').getByRole('button').tap()
   await expect(title).toHaveText('Changed on another phone')
   await expect(page.locator('.settle-way')).toContainText([
     /A stir keeps.*8 min.*here it was: 5 min/,

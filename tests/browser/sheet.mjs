@@ -14,6 +14,7 @@ const { values } = parseArgs({
     language: { type: 'string' },
     width: { type: 'string', default: '360' },
     height: { type: 'string', default: '640' },
+    large: { type: 'boolean', default: false },
     'as-built': { type: 'boolean', default: false },
   },
 })
@@ -54,6 +55,9 @@ async function take(theme, colorScheme, language) {
     })
     context.setDefaultTimeout(5000)
     const page = await context.newPage()
+    // The phone's own setting asks for letters twice as large.
+    if (values.large)
+      await (await context.newCDPSession(page)).send('Page.setFontSizes', { fontSizes: { standard: 32 } })
     await module.keepSoundInTime(page)
     if (language === 'es') module.speakSpanish(page)
     page.on('pageerror', (error) => console.error(`${story.name}: ${error.message}`))

@@ -7,11 +7,10 @@ import { opened, plantRecords } from './bench.ts'
 import { LONG } from './places.ts'
 
 /** Events of a year, and how many of them the phone had before. */
-const YEAR = 10_000
-const OWN = 2000
-/** Longest that the page's thread may be at one thing, ms. 50 is asked for, and not reached yet: it is printed beside. */
-const ASKED_MS = 50
-const LONGEST_MS = 150
+const YEAR = 50_000
+const OWN = 10_000
+/** Longest that the page's thread may be at one thing, ms. */
+const LONGEST_MS = 50
 /** A phone of a sixth of this machine's speed. */
 const SLOWDOWN = 6
 
@@ -27,17 +26,23 @@ interface Timed {
   readonly args: { readonly name?: string }
 }
 
+/** What runs of the page's own; what was waited for is gone on with at a checkpoint. */
+const SCRIPTS = ['v8.callFunction', 'v8.run', 'BlinkScheduler_PerformMicrotaskCheckpoint']
+
 const sum = (of: readonly Timed[]) => of.reduce((all, { tdur = 0 }) => all + tdur, 0)
 
 /** Merged and folded by then on any machine, ms. */
-const MERGED_MS = 25_000
+const MERGED_MS = 70_000
 
 test(
   `a year of records is merged in slices, none over ${LONGEST_MS} ms on a slow phone`,
   LONG,
   async ({ page, browser }) => {
-    test.setTimeout(120_000)
-    const year = recordsOf(season(YEAR))
+    test.setTimeout(400_000)
+    const played = season(YEAR)
+    // Nothing of it is ahead of the clock.
+    const lateMs = Date.now() - 86_400_000 - (played.at(-1)?.at ?? 0)
+    const year = recordsOf(played.map((one) => ({ ...one, at: one.at + lateMs })))
     await page.goto('./')
     await opened(page)
     // Every fifth is here: both lie among each other.
@@ -66,8 +71,11 @@ test(
         const join = document.querySelector<HTMLButtonElement>('.looked button')
         if (!join) return
         observer.disconnect()
-        join.click()
-        location.replace('#/first')
+        // As a finger does: in a task of its own.
+        setTimeout(() => {
+          join.click()
+          setTimeout(() => location.replace('#/first'))
+        })
       }).observe(document.body, { subtree: true, childList: true }),
     )
     await input.setInputFiles(file)
@@ -95,14 +103,14 @@ test(
       .filter((task) => task.name === 'RunTask')
       .map((task) => ({
         ms: ((task.tdur ?? 0) - sum([...inside(task, 'MajorGC'), ...inside(task, 'MinorGC')])) / 1000,
-        scripted: inside(task, 'v8.callFunction').length + inside(task, 'v8.run').length > 0,
+        scripted: SCRIPTS.some((name) => inside(task, name).length > 0),
       }))
       .filter(({ scripted }) => scripted)
       .map(({ ms }) => ms)
       .sort((a, b) => b - a)
     expect(slices.length).toBeGreaterThan(50)
     console.log(
-      `longest slices at ${SLOWDOWN}x: ${slices.slice(0, 8).map((ms) => ms.toFixed(0))} of ${ASKED_MS} ms`,
+      `longest slices at ${SLOWDOWN}x: ${slices.slice(0, 8).map((ms) => ms.toFixed(0))} of ${LONGEST_MS} ms`,
     )
     expect(slices[0]).toBeLessThan(LONGEST_MS)
   },

@@ -111,6 +111,25 @@ test('the window hit last sounds, both see, nothing is done twice, and the other
   await expect(elsewhere(one)).toBeHidden()
 })
 
+test('without channels between windows both open, and see what is hit in either', async ({ context }) => {
+  test.setTimeout(90_000)
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(window, 'BroadcastChannel')
+  })
+  const [one, two] = await twoWindows(context)
+  expect(await one.evaluate(() => 'BroadcastChannel' in window)).toBe(false)
+  await one.bringToFront()
+  await expect(bar(one)).toContainText('START')
+  await one.waitForTimeout(700)
+  await bar(one).tap()
+  await expect(one.locator('.count-lead-in, .count-hold')).toBeVisible()
+  await expect(two.locator('.count-lead-in, .count-hold')).toBeVisible()
+  const written = await events(one)
+  expect(written.filter(({ kind }) => kind === 'dipped').length).toBeGreaterThan(0)
+  // Nothing of it is left in the storage that carried it.
+  expect(await one.evaluate(() => localStorage.getItem('bucketside-journal'))).toBeNull()
+})
+
 // The laws of clocks hold it without a browser at every test.
 test('a clock that is set under two windows is one jump, written once', LONG, async ({ context }) => {
   const [one, two] = await twoWindows(context)

@@ -196,9 +196,23 @@ export const FIRED_FAULTS: readonly Fault[] = [
   {
     id: 'results change what was told of their own load',
     file: 'src/table/firing/glaze-flow.ts',
-    find: 'if (other === undefined) return own',
-    replace: 'if (other === undefined) return flowOf(table, glazeId, null)',
+    find: 'if (other === undefined) return own\n',
+    replace: 'if (other === undefined) return flowOf(table, glazeId, null)\n',
     tests: TABLE,
+  },
+  {
+    id: 'a pair without a tile is planned to run less because a glaze of it alone does',
+    file: 'src/table/firing/glaze-flow.ts',
+    find: 'now.likelyPerMm > own.likelyPerMm ? now : own',
+    replace: 'now',
+    tests: ['tests/unit/table/untried-pair.test.ts'],
+  },
+  {
+    id: 'what is left over after unsure pieces is sure',
+    file: 'src/table/load/match.ts',
+    find: '[piece, ...earlier]',
+    replace: '[piece]',
+    tests: ['tests/unit/table/which-pot.test.ts'],
   },
   {
     id: 'a pair of thin coats that never could have run is clear',
@@ -371,9 +385,16 @@ export const FIRED_FAULTS: readonly Fault[] = [
   {
     id: 'clay for new pots changes the fired ones',
     file: 'src/table/fired/fired-coats.ts',
-    find: 'return board ? { ...table, board } : table',
-    replace: 'return board ? table : table',
+    find: 'if (!board) return table',
+    replace: 'if (board || !board) return table',
     tests: LAWS,
+  },
+  {
+    id: 'the scratch of a new fill changes the fired pots of earlier ones',
+    file: 'src/table/fired/fired-coats.ts',
+    find: 'if (!fills) return',
+    replace: 'if (fills || !fills) return',
+    tests: ['tests/unit/table/fill-of-its-day.test.ts'],
   },
   {
     id: 'a pot made again is called before its seconds are right',

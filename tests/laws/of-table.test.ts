@@ -98,6 +98,44 @@ describe('settings of the table', () => {
     }
   })
 
+  test('a kiln and a pair of glazes that two changed apart are asked about, a new one is no news', () => {
+    const kiln = {
+      kilnId: 'k',
+      chamber: { kind: 'round', diameterMm: 450, heightMm: 560 },
+      shelves: [{ id: 's', kind: 'round', widthMm: 390, depthMm: 390, thickMm: 16, count: 4 }],
+      posts: [{ lengthMm: 125, count: 6 }],
+      spyHoles: [],
+    } as const
+    const pair = { overId: 'spare', underId: 'a-bucket', proved: 1, wrong: 0 }
+    spare()
+    a.write([{ kind: 'kiln-set', kiln }])
+    a.write([{ kind: 'pair-set', pair }])
+    meet(a, b, c)
+    for (const on of [b, c]) expect(on.asks).toEqual([])
+    a.write([{ kind: 'kiln-set', kiln: { ...kiln, posts: [{ lengthMm: 125, count: 9 }] } }])
+    a.write([{ kind: 'pair-set', pair: { ...pair, proved: 2 } }])
+    b.write([{ kind: 'kiln-set', kiln: { ...kiln, posts: [] } }])
+    b.write([{ kind: 'pair-set', pair: { ...pair, wrong: 1 } }])
+    meet(a, b, c)
+    for (const on of [a, b, c])
+      expect(on.asks.map((ask) => ask.is === 'changed' && ask.ways.map(({ is }) => is))).toEqual([
+        ['kiln', 'kiln'],
+        ['pair', 'pair'],
+      ])
+    for (let left = 2; left > 0; left--) {
+      wait(5)
+      c.act({ do: 'settle', answer: { is: 'so', thing: firstOf(c, 'changed').ways[0]! } })
+    }
+    meet(a, b, c)
+    for (const on of [a, c]) expect(on.asks).toEqual([])
+    for (const on of [a, b, c]) {
+      expect(on.table.kilns?.k?.posts).toEqual([{ lengthMm: 125, count: 9 }])
+      expect(Object.values(on.table.pairs)).toEqual([{ ...pair, proved: 2 }])
+    }
+    // Whose own word was overruled is told.
+    expect(firstOf(b, 'heard').all.map(({ thing }) => thing.is)).toEqual(['kiln', 'pair'])
+  })
+
   test('what one alone changed comes in and is told, with what it was here, until it is read', () => {
     b.act({ do: 'set-settings', settings: { readyMeans: 'thirsty', staleMin: 8 } })
     b.act({ do: 'set-board', board: { ...b.table.board, wallMm: 7 } })

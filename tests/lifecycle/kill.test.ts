@@ -5,11 +5,11 @@ import { afterAll, expect, test } from 'vitest'
 import { clocksOnApp, importsOnApp } from './app.ts'
 import { at, buildPage } from './built.ts'
 import { type Killed, killOften } from './kill.ts'
-import { copyOnApp, kilnOnApp, migrationOnApp, packingOnJournal, updatesOnApp } from './kinds.ts'
+import { copyOnApp, kilnOnApp, migrationOnApp, packingOnJournal, photosOnApp, updatesOnApp } from './kinds.ts'
 import { meetingsOnApp } from './meetings.ts'
 import { clocksOnJournal, type Sitting } from './sitting.ts'
 
-/** Kills of each kind, a slice of `npm test`; 400 in the long proof and 150 round an import, on a profile that is opened again each time. */
+/** Kills of each kind, a slice of `npm test`; 440 in the long proof and 150 round an import, on a profile that is opened again each time. */
 const KILLS = process.env.PROVE
   ? {
       app: 70,
@@ -21,8 +21,20 @@ const KILLS = process.env.PROVE
       update: 40,
       copy: 40,
       meeting: 40,
+      photo: 40,
     }
-  : { app: 1, kiln: 1, journal: 1, imports: 1, packing: 1, migration: 0, update: 0, copy: 0, meeting: 0 }
+  : {
+      app: 1,
+      kiln: 1,
+      journal: 1,
+      imports: 1,
+      packing: 1,
+      migration: 0,
+      update: 0,
+      copy: 0,
+      meeting: 0,
+      photo: 0,
+    }
 const SEED = Number(process.env.KILL_SEED ?? 20_261_125)
 
 const folders: string[] = []
@@ -70,6 +82,7 @@ const KINDS = [
   [KILLS.migration, 'a start on records of an earlier version', () => migrationOnApp(at('dist')), 100],
   [KILLS.update, 'updates under five clocks', updates, 0],
   [KILLS.meeting, 'meetings with other phones, by codes and by files', () => meetingsOnApp(at('dist')), 1],
+  [KILLS.photo, 'keeping photos of pots', () => photosOnApp(at('dist')), 1],
   [KILLS.copy, 'writing the second copy', () => copyOnApp(at('dist')), 0],
 ] as const
 test.each(KINDS.filter(([kills]) => kills > 0))(

@@ -5,10 +5,10 @@ import type { Page } from 'puppeteer-core'
 import { deploy } from '../browser/deploy.ts'
 import { recordsOfHits } from '../fixtures/hits.ts'
 import { firedLoad } from '../fixtures/opened.ts'
-import { clocksOnApp, openOn, openScreen, plant, seasonOf } from './app.ts'
+import { clocksOnApp, openOn, openScreen, plant, seasonOf, tap } from './app.ts'
 import { pause } from './place.ts'
 import { clocksOnJournal, type Sitting } from './sitting.ts'
-import { storedIds } from './stored.ts'
+import { storedIds, storedRecords } from './stored.ts'
 
 /** Enough for a pack. */
 const PACKED = 260
@@ -178,6 +178,88 @@ export function kilnOnApp(root: string): Sitting {
         [random() < AT_BAR, random(), random() < 0.5 ? '#/opening' : '#/shelf'] as const,
       )
       if (place) await page.touchscreen.tap(place.x, place.y)
+    },
+  }
+}
+
+/** Larger than any part that a disk takes at once. */
+const PHOTO_PX = 1200
+
+/** Hands the camera's field a picture that no compression makes small. */
+const choosePhoto = (page: Page) =>
+  page.evaluate(async (side) => {
+    const canvas = document.createElement('canvas')
+    canvas.width = side
+    canvas.height = side
+    const context = canvas.getContext('2d')
+    const noise = context?.createImageData(side, side)
+    if (!context || !noise) throw new Error('no canvas')
+    for (let i = 0; i < noise.data.length; i++) noise.data[i] = i % 4 === 3 ? 255 : Math.random() * 256
+    context.putImageData(noise, 0, 0)
+    const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg', 0.9))
+    const input = document.querySelector<HTMLInputElement>('input[capture]')
+    if (!blob || !input) throw new Error('no field for a photo')
+    const chosen = new DataTransfer()
+    chosen.items.add(new File([blob], 'pot.jpg', { type: 'image/jpeg' }))
+    input.files = chosen.files
+    input.dispatchEvent(new Event('change', { bubbles: true }))
+  }, PHOTO_PX)
+
+/** The pictures that are stored whole, by their ids. */
+const wholePhotos = (page: Page) =>
+  page.evaluate(async () => {
+    const db = await new Promise<IDBDatabase>((resolve, reject) => {
+      const opening = indexedDB.open('bucketside-photos')
+      opening.onerror = () => reject(opening.error)
+      opening.onsuccess = () => resolve(opening.result)
+    })
+    if (!db.objectStoreNames.contains('photos')) return []
+    const store = db.transaction('photos').objectStore('photos')
+    const asked = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result)
+        request.onerror = () => reject(request.error)
+      })
+    const [ids, values] = await Promise.all([asked(store.getAllKeys()), asked(store.getAll())])
+    db.close()
+    const shown = await Promise.all(
+      values.map(({ type, data }) =>
+        createImageBitmap(new Blob([data], { type })).then(
+          () => true,
+          () => false,
+        ),
+      ),
+    )
+    return ids.filter((_id, i) => shown[i]).map(String)
+  })
+
+/** Photos of a pot, kept one after another. A record that names a picture which is not whole in its store is as lost. */
+export function photosOnApp(root: string): Sitting {
+  let opened = 0
+  return {
+    root,
+    longestMs: 3000,
+    pauseMs: [100, 400],
+    async open(page, address) {
+      const now = Date.now()
+      if (opened === 0) await openOn(page, address, recordsOfHits(firedLoad(now, 'up'), now))
+      opened++
+      await openScreen(page, address, 'opening')
+      await page.waitForSelector('.open-key')
+    },
+    async hit(page) {
+      if (!(await page.$('.open-photo'))) await tap(page, '::-p-xpath(//button[contains(., "PHOTO")])')
+      await page.waitForSelector('.open-photo')
+      await choosePhoto(page)
+      await tap(page, '::-p-xpath(//*[@data-press="bar"][contains(., "KEEP")])')
+      await page.waitForFunction(() => !document.querySelector('.open-photo'), { polling: 20 })
+    },
+    async known(page) {
+      const whole = new Set(await wholePhotos(page))
+      const records = (await storedRecords(page)) as readonly { id: string; event?: { photoId?: string } }[]
+      return records
+        .filter(({ event }) => event?.photoId === undefined || whole.has(event.photoId))
+        .map(({ id }) => id)
     },
   }
 }

@@ -21,8 +21,8 @@ export function clairvoyant(sitting: Sitting, { first, waitsS }: Outcome) {
     ...first!,
     buckets: first!.buckets.map((bucket) => ({
       ...bucket,
-      openS: 180 + stirLaterS(bucket.id),
-      restirS: 60 + stirLaterS(bucket.id),
+      openS: pace.bareS.open + stirLaterS(bucket.id),
+      restirS: pace.bareS.restir + stirLaterS(bucket.id),
       // START comes when the hands are there, half of their delay after the step begins.
       freshS: 300 - Math.round(pace.laterS / 2),
     })),
@@ -31,7 +31,7 @@ export function clairvoyant(sitting: Sitting, { first, waitsS }: Outcome) {
       coats: pot.coats.map((coat, k) => {
         const laterS = later(`dip ${pot.id} ${k}`)
         const waitAfterS = Math.max(0, waitsS.get(`${pot.id} ${k}`) ?? coat.waitAfterS)
-        return { ...coat, dipS: 60 + laterS, outAtS: 8 + laterS, waitAfterS }
+        return { ...coat, dipS: 30 + pace.bareS.foot + laterS, outAtS: 8 + laterS, waitAfterS }
       }),
     })),
   }

@@ -8,7 +8,7 @@ import { faults } from './verify.ts'
 /** A board of 40 pots that the first search leaves far from the best. */
 const BOARD = 60_002
 
-const odds: Odds = { laterS: [0, 60], unseen: 0, slackS: 0, meanLaterS: 0, pauses: 0, pots: {} }
+const odds: Odds = { betweenS: [0, 60], unseen: 0, slackS: 0, meanBetweenS: 0, pauses: 0, pots: {} }
 
 /** A desk whose slices run when the test says so. */
 function openDesk() {

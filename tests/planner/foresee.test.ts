@@ -4,8 +4,15 @@ import { board, bucket, exampleFive, exampleFour, exampleOne, MIN, pot, twoHands
 import { generate } from './generate.ts'
 import { plan } from './plan.ts'
 
-const CERTAIN: Odds = { laterS: [0], unseen: 0, slackS: 0, meanLaterS: 0, pauses: 0, pots: {} }
-const HANDS: Odds = { laterS: [0, 20, 40, 60], unseen: 0, slackS: 0, meanLaterS: 0, pauses: 0.03, pots: {} }
+const CERTAIN: Odds = { betweenS: [30], unseen: 0, slackS: 0, meanBetweenS: 30, pauses: 0, pots: {} }
+const HANDS: Odds = {
+  betweenS: [30, 50, 70, 90],
+  unseen: 0,
+  slackS: 0,
+  meanBetweenS: 30,
+  pauses: 0.03,
+  pots: {},
+}
 
 const WORK = 20_000
 

@@ -2,16 +2,30 @@ import { chance } from './generate.ts'
 
 /** How hands at the table are: every step later by up to `laterS`, and a part of the steps ten minutes later. */
 export interface PaceProfile {
-  readonly name: 'none' | 'brisk' | 'normal' | 'slow'
+  readonly name: 'quick' | 'none' | 'brisk' | 'normal' | 'slow'
   readonly laterS: number
   readonly pauses: number
+  /** What they take at least, s: bare work, or less. */
+  readonly bareS: BareWork
 }
 
+/** Seconds of a set-up, a stir, a wax or a wipe, and from the end of a drip until the pot is set down. */
+export interface BareWork {
+  readonly open: number
+  readonly restir: number
+  readonly prep: number
+  readonly foot: number
+}
+
+const BARE_S: BareWork = { open: 180, restir: 60, prep: 60, foot: 30 }
+
 export const PACES: readonly PaceProfile[] = [
-  { name: 'none', laterS: 0, pauses: 0 },
-  { name: 'brisk', laterS: 20, pauses: 0.01 },
-  { name: 'normal', laterS: 60, pauses: 0.03 },
-  { name: 'slow', laterS: 180, pauses: 0.03 },
+  // Every hit comes 20 to 45 s after the hands are free.
+  { name: 'quick', laterS: 25, pauses: 0, bareS: { open: 20, restir: 20, prep: 20, foot: 20 } },
+  { name: 'none', laterS: 0, pauses: 0, bareS: BARE_S },
+  { name: 'brisk', laterS: 20, pauses: 0.01, bareS: BARE_S },
+  { name: 'normal', laterS: 60, pauses: 0.03, bareS: BARE_S },
+  { name: 'slow', laterS: 180, pauses: 0.03, bareS: BARE_S },
 ]
 
 export const PAUSE_S = 600

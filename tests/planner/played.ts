@@ -8,7 +8,7 @@ import type { Potter } from '../../src/table/model/potters.ts'
 import type { DipState, PotState } from '../../src/table/model/state.ts'
 import type { Jobs } from '../../src/table/order/jobs.ts'
 import { nextTaskEnds } from '../../src/table/order/schedule.ts'
-import { dipStepMs } from '../../src/table/steps/pot-in-hand.ts'
+import { dipStepMs, FOOT_S } from '../../src/table/steps/pot-in-hand.ts'
 import { stepsOf } from '../../src/table/steps/work.ts'
 import { PlannedPlay } from '../unit/table/planned.ts'
 import { laterMs, luck, type PaceProfile } from './hands.ts'
@@ -26,6 +26,8 @@ export interface Sitting {
   readonly slips: number
   /** The evening of the demo, from bisque. */
   readonly demo?: true
+  /** The same hands had a sitting the day before, with other pots. */
+  readonly again?: true
   /** Orders timed a question. */
   readonly work: number
 }
@@ -52,6 +54,8 @@ export interface Outcome {
   /** What was foreseen at the start and once half the dips were done, in minutes from the start. */
   readonly foreseen: Promised | undefined
   readonly halfway: Promised | undefined
+  /** And after ten hits. */
+  readonly tenth: Promised | undefined
   readonly waitsS: ReadonlyMap<string, number>
 }
 
@@ -61,12 +65,14 @@ export interface Promised {
 }
 
 const TOUCH_MS = 5000
-const PREP_MS = 60_000
-const STIR_MS = { open: 180_000, restir: 60_000, decant: 60_000 }
+const DECANT_MS = 60_000
 const LONGEST_MS = 12 * 3_600_000
 /** Late hands are asked about as the app does. */
 const OVERDUE_MS = 60_000
 const LOOK_MS = 5000
+const FEW_HITS = 10
+/** Seeds of the days before lie so far from those of the days. */
+const DAY_BEFORE = 1_000_000
 
 interface Doing {
   readonly key: string
@@ -77,11 +83,16 @@ interface Doing {
 
 /** A table whose every order of work is checked. */
 class Bench extends PlannedPlay {
+  asks = true
   questions = 0
   askedAt = 0
   first: PlanInput | undefined
   told: Plan | undefined
   begun: Foresight | undefined
+
+  override ask(): this {
+    return this.asks ? super.ask() : this
+  }
 
   protected override heard({ input }: Jobs, answer: Plan): void {
     this.first ??= input
@@ -102,28 +113,55 @@ function keyOf(card: Card): string {
 
 /** Plays a sitting to the last dip by the cards alone. */
 export function playSitting(sitting: Sitting): Outcome {
-  const { seed, pace, potters } = sitting
+  const { seed, potters } = sitting
   const bench = new Bench()
   bench.work = sitting.work
   if (sitting.demo) bench.append(demoEvents(), 'demo')
-  else for (const [i, events] of laidTable(seed, potters).entries()) bench.append(events, `laid-${i}`)
+  else {
+    if (sitting.again) dayBefore(bench, sitting)
+    for (const [i, events] of laidTable(seed, potters).entries()) bench.append(events, `laid-${i}`)
+  }
   // The pan is warm when the sitting begins.
   if (sitting.demo) bench.append([{ kind: 'wax-pan', is: 'on' }], 'pan')
   bench.wait(sitting.demo ? 900 : 3600)
+  return seat(bench, sitting)
+}
+
+/** The pots of the day before, other ones, glazed by the simple rule and gone by now. */
+function dayBefore(bench: Bench, sitting: Sitting): void {
+  const before = { ...sitting, seed: sitting.seed + DAY_BEFORE, planned: false }
+  const events = laidTable(before.seed, before.potters)
+  const others = JSON.parse(JSON.stringify(events).replaceAll('"t.', '"y.')) as typeof events
+  for (const [i, each] of others.entries()) bench.append(each, `before-${i}`)
+  bench.wait(3600)
+  seat(bench, before)
+  for (const potId of Object.keys(bench.table.pots))
+    bench.append([{ kind: 'pot-gone', potId }], `gone-${potId}`)
+  bench.wait(20 * 3600)
+}
+
+/** Hands that sit down to what is laid. */
+function seat(bench: Bench, sitting: Sitting): Outcome {
+  const { seed, pace, potters } = sitting
   bench.nowMs += oddMs(seed)
   const startMs = bench.nowMs
-  if (sitting.planned) bench.ask()
-  else bench.ask = () => bench
+  bench.asks = sitting.planned
+  bench.ask()
   const busyUntil = [0, 0]
   const doing: (Doing | undefined)[] = [undefined, undefined]
   const truth = new Map<string, ReturnType<typeof dryness>>()
   const waitsS = new Map<string, number>()
   const stirs: Record<string, number> = {}
   const tally = { openings: 0, restirs: 0, stale: 0, jumped: 0, wet: 0, dips: 0, others: 0 }
+  const freeAt = (dip: DipState) =>
+    dip.tappedAt + dipStepMs(bench.table, dip) + (pace.bareS.foot - FOOT_S) * 1000
   const coatsOf = (pot: PotState) => bench.table.stacks[pot.facts.stackId ?? '']?.coats.length ?? 0
-  const coatsLeft = () => Object.values(bench.table.pots).some((pot) => pot.dips.length < coatsOf(pot))
-  const half = Object.values(bench.table.pots).reduce((sum, pot) => sum + coatsOf(pot), 0) / 2
+  const pots = () => Object.values(bench.table.pots).filter(({ gone }) => !gone)
+  const coatsLeft = () => pots().some((pot) => pot.dips.length < coatsOf(pot))
+  const half = pots().reduce((sum, pot) => sum + coatsOf(pot), 0) / 2
   let halfway: Foresight | undefined
+  let tenth: Foresight | undefined
+  const hitsBefore = bench.hits
   const truthOf = (potId: string, dip: DipState) => {
     const key = `${potId} ${dip.coat}`
     const known = truth.get(key) ?? dryness(seed, sitting.truth, bench.table, potId, dip)
@@ -147,11 +185,12 @@ export function playSitting(sitting: Sitting): Outcome {
     Math.max(0, laterMs(seed, pace, step(card)) - (spentMs.get(step(card)) ?? 0))
   const takesMs = (card: Card): number => {
     if (card.kind === 'stir') {
-      const workMs = (card.change ? STIR_MS.open : STIR_MS.restir) + (card.collars ? STIR_MS.decant : 0)
+      const workMs =
+        (card.change ? pace.bareS.open : pace.bareS.restir) * 1000 + (card.collars ? DECANT_MS : 0)
       return workMs + laterYet(card)
     }
     if (card.kind === 'armed') return laterYet(card)
-    if (card.kind === 'wax' || card.kind === 'wipe') return PREP_MS
+    if (card.kind === 'wax' || card.kind === 'wipe') return pace.bareS.prep * 1000
     return card.kind === 'ready' ? TOUCH_MS * card.potIds.length : card.kind === 'drip' ? 0 : TOUCH_MS
   }
   const changedUnder = ({ card: was, since }: Doing) => {
@@ -180,7 +219,7 @@ export function playSitting(sitting: Sitting): Outcome {
     )!
     tally.dips++
     if (tally.dips >= half) halfway ??= bench.schedule?.foresight
-    busyUntil[potter] = bench.nowMs + dipStepMs(bench.table, dip)
+    busyUntil[potter] = freeAt(dip)
   }
   const act = (potter: Potter, card: Card) => {
     if (card.kind === 'armed') dipped(potter, card)
@@ -206,6 +245,7 @@ export function playSitting(sitting: Sitting): Outcome {
     bench.nowMs += Math.min(LOOK_MS, Math.max(1000, Math.min(...due) - bench.nowMs))
   }
   for (; coatsLeft(); pass()) {
+    if (bench.hits >= hitsBefore + FEW_HITS) tenth ??= bench.schedule?.foresight
     expect(bench.nowMs - startMs).toBeLessThan(LONGEST_MS)
     const due = bench.schedule && nextTaskEnds(bench.table, bench.schedule)
     if (due !== undefined && bench.nowMs > due && bench.nowMs - bench.askedAt > OVERDUE_MS) bench.ask()
@@ -231,18 +271,19 @@ export function playSitting(sitting: Sitting): Outcome {
       act(potter, card)
     }
   }
-  const last = Object.values(bench.table.pots).map((pot) => ({ potId: pot.facts.potId, dip: lastDip(pot)! }))
+  const last = pots().map((pot) => ({ potId: pot.facts.potId, dip: lastDip(pot)! }))
   const minutes = (ms: number) => (ms - startMs) / 60_000
   return {
     ...tally,
-    finishMin: minutes(Math.max(...last.map(({ dip }) => dip.tappedAt + dipStepMs(bench.table, dip)))),
+    finishMin: minutes(Math.max(...last.map(({ dip }) => freeAt(dip)))),
     kilnMin: minutes(Math.max(...last.map(({ potId, dip }) => truthOf(potId, dip).kilnAt))),
-    hits: bench.hits,
+    hits: bench.hits - hitsBefore,
     questions: bench.questions,
     first: bench.first,
     told: bench.told,
     foreseen: promised(bench.begun, startMs),
     halfway: promised(halfway, startMs),
+    tenth: promised(tenth, startMs),
     waitsS,
   }
 }

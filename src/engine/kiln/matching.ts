@@ -15,6 +15,8 @@ export interface MatchPot {
   readonly stackId: string
   /** Shelf place it was told with; null where none was. */
   readonly place: string | null
+  /** A piece before was told to be it, though not surely: it may be this one all the same, and is not offered. */
+  readonly taken?: true
 }
 
 /** A piece as it comes out: what was seen of it, null where nobody looked. */
@@ -25,6 +27,12 @@ export interface FoundPiece {
   readonly stackId: string | null
   /** Its place, as `2.4`, or only its level, as `2`. */
   readonly place: string | null
+  /** What it was told to be before, how surely, and which others it may be: says all there is of it. */
+  readonly told?: {
+    readonly potId: string
+    readonly sureness: number
+    readonly orIds: readonly string[]
+  }
 }
 
 /** How much a load shrinks from bisque, part of the length, and its sd. */
@@ -68,8 +76,16 @@ const logT4 = (z: number): number => -2.5 * Math.log(1 + (z * z) / 4)
 
 const levelOf = (place: string): string => place.split('.')[0]!
 
-/** What place and stack say of a pair, logarithm. */
+/** A piece is none of the pots that it was not told to be. */
+const LOG_NEVER = -40
+
+/** What place and stack say of a pair, or what was told of it before, logarithm. */
 function logSeen(pot: MatchPot, piece: FoundPiece, stacks: number, pots: number): number {
+  if (piece.told) {
+    const { potId, sureness, orIds } = piece.told
+    const part = potId === pot.id ? sureness : orIds.includes(pot.id) ? (1 - sureness) / orIds.length : 0
+    return part > 0 ? Math.log(part) : LOG_NEVER
+  }
   let log = 0
   if (piece.stackId !== null)
     log += Math.log(piece.stackId === pot.stackId ? STACK_RIGHT : (1 - STACK_RIGHT) / Math.max(1, stacks - 1))
@@ -176,7 +192,7 @@ export function matching(
   return {
     pieces: pieces.map(({ id }, i) => {
       const options = pots
-        .map((pot, j) => ({ potId: pot.id, sureness: counts[i]![j]! / shown.count }))
+        .flatMap((pot, j) => (pot.taken ? [] : { potId: pot.id, sureness: counts[i]![j]! / shown.count }))
         .sort((a, b) => b.sureness - a.sureness || (a.potId < b.potId ? -1 : 1))
         .slice(0, OPTIONS)
         .filter(({ sureness }) => sureness > 0)

@@ -130,7 +130,7 @@ export function ArmedFace({ card }: { readonly card: Of<'armed'> }) {
       mark={<Swatch pattern={bucket.pattern} letter={bucket.letter} size={44} />}
       drawn={asked ? 'as-is' : 'with-next'}
       alarm={armed.foot === 'near' || armed.foot === 'over'}
-      much={[inHand, marks, told, gloves].filter(Boolean).length > 1}
+      much={[inHand, marks, asked, told, gloves].filter(Boolean).length > 1}
       on={run && run.grade !== 'unknown' && !asked ? tongues(run) : undefined}
     >
       <p class="dose figures">{w.seconds(armed.holdS)}</p>

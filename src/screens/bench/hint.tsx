@@ -20,8 +20,12 @@ export function Hint({ card }: FaceProps) {
       extras.peek()?.noteAnswered(kind)
     }
   }, [cardKey(card, 0)])
-  const text = hints[card.kind]
-  return text === undefined || !extras.value || extras.value.answered.value.has(card.kind) ? null : (
-    <span class="bar-hint">{text}</span>
-  )
+  const late = extras.value
+  const text = late && !late.answered.value.has(card.kind) ? hints[card.kind] : undefined
+  useEffect(() => {
+    if (text === undefined) return
+    late?.sayHint(card.kind, text)
+    return () => late?.sayHint(card.kind, '')
+  }, [text, cardKey(card, 0)])
+  return text === undefined ? null : <span class="bar-hint">{text}</span>
 }

@@ -2,14 +2,7 @@ import { useComputed } from '@preact/signals'
 import { useState } from 'preact/hooks'
 import { boardView } from '../../table/card/board-view.ts'
 import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
-import {
-  firedElsewhere,
-  isAnyFired,
-  isToJudge,
-  loadToOpen,
-  potsToOpen,
-  toLookAt,
-} from '../../table/opening/queue.ts'
+import { firedElsewhere, isAnyFired, loadsToJudge, toLookAt } from '../../table/opening/queue.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useCarry } from '../../ui/carry.ts'
 import { useDesk } from '../desk/desk-app.ts'
@@ -148,18 +141,21 @@ function CopyLine() {
   )
 }
 
-/** Pots of an open kiln that are still to be judged, and those that are due to be looked at again. */
+/** Pots of opened kilns that are still to be judged, and those that are due to be looked at again. */
 function AfterFire({ now }: { readonly now: number }) {
   const { table, words, go } = useDesk()
   const w = words.value.desk.board
-  const load = loadToOpen(table.value)
-  const left = load?.openedAt === undefined ? 0 : potsToOpen(table.value, load).filter(isToJudge).length
+  const [first, ...others] = loadsToJudge(table.value, now)
   const again = toLookAt(table.value, now).length
   return (
     <div class="board-after">
-      {left > 0 ? (
-        <button type="button" class="desk-second" onClick={() => go({ at: 'opening' })}>
-          {w.judge(left)}
+      {first ? (
+        <button
+          type="button"
+          class="desk-second"
+          onClick={() => go({ at: 'opening', loadId: first.load.loadId })}
+        >
+          {w.judge(others.reduce((sum, { pots }) => sum + pots.length, first.pots.length))}
         </button>
       ) : null}
       {isAnyFired(table.value) || firedElsewhere(table.value).length > 0 ? (

@@ -4,6 +4,7 @@ import { kilnOf } from '../../table/advice/lid.ts'
 import { potTileState } from '../../table/card/board-view.ts'
 import { drawingOf } from '../../table/forecast/drawing.ts'
 import { forecastOf } from '../../table/forecast/forecast.ts'
+import { loadOf } from '../../table/load/loads.ts'
 import { otherPiece } from '../../table/model/pieces.ts'
 import { coatsOn, nextCoat, planOf } from '../../table/model/plan.ts'
 import type { DipState, PotState } from '../../table/model/state.ts'
@@ -61,6 +62,8 @@ function PotCard({ pot, open }: CardProps) {
   const second = Math.floor(now.value / 1000) * 1000
   const state = tileText(words.value, f, potTileState(stepOf(table.value, pot, second)), second)
   const stack = table.value.stacks[facts.stackId]?.name
+  // It was fired: nothing more is done to it here.
+  const isOpen = loadOf(table.value, facts.lidOf ?? facts.potId)?.openedAt !== undefined
   return (
     <div class="desk">
       <DeskHead title={w.title(name)} under={w.at(placeText(facts.place))} back={{ at: 'board' }}>
@@ -98,15 +101,21 @@ function PotCard({ pot, open }: CardProps) {
             <Why pot={pot} />
           </More>
         ) : null}
-        <button
-          type="button"
-          class="desk-main"
-          onClick={() => {
-            if (!act({ do: 'pick', potId: facts.potId })) go({ at: 'bench' })
-          }}
-        >
-          {w.toBench}
-        </button>
+        {isOpen ? (
+          <button type="button" class="desk-main" onClick={() => go({ at: 'judge', potId: facts.potId })}>
+            {words.value.desk.board.judge(1)}
+          </button>
+        ) : (
+          <button
+            type="button"
+            class="desk-main"
+            onClick={() => {
+              if (!act({ do: 'pick', potId: facts.potId })) go({ at: 'bench' })
+            }}
+          >
+            {w.toBench}
+          </button>
+        )}
         <div class="pair">
           <button type="button" class="key" onClick={() => open('form')}>
             {w.change}
@@ -129,13 +138,15 @@ function PotCard({ pot, open }: CardProps) {
         <button type="button" class="desk-second" onClick={() => open('places')}>
           {w.move}
         </button>
-        <button
-          type="button"
-          class="desk-second"
-          onClick={() => act({ do: 'put-off', potIds: [facts.potId], later: !pot.later })}
-        >
-          {pot.later ? w.thisFiring : w.nextFiring}
-        </button>
+        {isOpen ? null : (
+          <button
+            type="button"
+            class="desk-second"
+            onClick={() => act({ do: 'put-off', potIds: [facts.potId], later: !pot.later })}
+          >
+            {pot.later ? w.thisFiring : w.nextFiring}
+          </button>
+        )}
         <HoldKey
           label={w.gone}
           hint={words.value.desk.holdHint}

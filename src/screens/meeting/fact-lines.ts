@@ -1,11 +1,16 @@
+import type { KilnFacts } from '../../../shared/load.ts'
 import type { BoardFacts, BucketFacts, CoatFacts, FiringFacts, PotFacts } from '../../../shared/nouns.ts'
 import type { ThingFacts } from '../../table/model/ask.ts'
 import type { Table } from '../../table/model/state.ts'
+import { BUCKET_WORDS } from '../../words/buckets.ts'
 import type { Formats } from '../../words/format.ts'
+import { KILN_FORM_WORDS } from '../../words/kiln-form.ts'
 import type { MeetingWords } from '../../words/meeting.ts'
 import { amount, placeText } from '../text/amounts.ts'
 import { coverText } from '../text/pot-text.ts'
 import { type SettingTexts, settingValues } from './setting-lines.ts'
+
+type KilnWords = (typeof KILN_FORM_WORDS)[keyof typeof KILN_FORM_WORDS]
 
 const MEASURES = ['heightMm', 'rimMm', 'bellyMm', 'footMm', 'wallMm', 'footLineMm'] as const
 
@@ -41,6 +46,12 @@ function linesOf(texts: SettingTexts, formats: Formats, table: Table, thing: Thi
       return settingValues(texts, thing.facts)
     case 'firing':
       return firingLines(words, table, thing.facts)
+    case 'kiln':
+      return kilnLines(formats, KILN_FORM_WORDS[table.settings.language], thing.facts)
+    case 'pair': {
+      const { well, badly } = BUCKET_WORDS[table.settings.language].pairs
+      return [`${well}: ${thing.facts.proved}`, `${badly}: ${thing.facts.wrong}`]
+    }
   }
 }
 
@@ -114,5 +125,14 @@ function firingLines(words: MeetingWords, table: Table, facts: FiringFacts): str
     `${firing.wasCone(facts.cone)}, ${firing.makes[facts.make]}`,
     `${firing.rise}: ${amount('riseCPerH', facts.riseCPerH, units)}`,
     `${firing.hold}: ${amount('fireHoldMin', facts.holdMin, units)}`,
+  ]
+}
+
+function kilnLines(formats: Formats, w: KilnWords, { chamber, shelves, posts }: KilnFacts): string[] {
+  const across = chamber.kind === 'round' ? chamber.diameterMm : chamber.widthMm
+  const stock = shelves.map((shelf) => w.shelves[shelf.kind](shelf.count)).join(', ')
+  return [
+    w.line(w[chamber.kind], formats.mm(across), formats.mm(chamber.heightMm), stock),
+    posts.map(({ lengthMm, count }) => `${w.posts(formats.mm(lengthMm))}: ${count}`).join(', '),
   ]
 }

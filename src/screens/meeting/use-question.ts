@@ -62,13 +62,19 @@ export function useQuestion(asks: readonly Ask[] | undefined): Question | undefi
   const pot = (potId: string) => table.pots[potId]?.facts
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
   const whose = (potId: string) => nameOf(table.pots[potId]?.from)
+  const ownName = (thing: Extract<ThingFacts, { is: 'settings' | 'pair' }>): string =>
+    thing.is === 'settings'
+      ? settingName(texts, thing.facts)
+      : w.pair(name(thing.facts.overId), name(thing.facts.underId))
   const changedTitle = (thing: ThingFacts, times: number): string => {
     switch (thing.is) {
       case 'board':
       case 'firing':
+      case 'kiln':
         return w.changed[thing.is](times)
       case 'settings':
-        return w.changed.settings(settingName(texts, thing.facts), times)
+      case 'pair':
+        return w.changed.settings(ownName(thing), times)
       case 'pot':
       case 'plan':
         return w.changed[thing.is](pot(thing.facts.potId)?.number ?? 0, times)
@@ -76,8 +82,14 @@ export function useQuestion(asks: readonly Ask[] | undefined): Question | undefi
         return w.changed[thing.is](thing.facts.name, times)
     }
   }
-  const heardTitle = ({ is, facts }: ThingFacts): string =>
-    is === 'settings' ? settingName(texts, facts) : is === 'firing' ? w.firing : w.clay
+  const heardTitle = (thing: ThingFacts): string =>
+    thing.is === 'settings' || thing.is === 'pair'
+      ? ownName(thing)
+      : thing.is === 'firing'
+        ? w.firing
+        : thing.is === 'kiln'
+          ? w.kiln
+          : w.clay
   const heardLines = (thing: ThingFacts, other: ThingFacts | undefined): string[] =>
     factLines(texts, formats.value, table, thing, other ? [other] : [])
   const heardWay = ({ thing, before, ...said }: Heard): Way => ({

@@ -24,7 +24,7 @@ export function useFiredTexts(): (pot: PotState) => Texts {
     const month = new Intl.DateTimeFormat(tagOf(settings.language), { month: 'long', year: 'numeric' })
     return (pot) => {
       const text = texts.get(pot) ?? {
-        month: month.format(endOf(pot) + skewMs),
+        month: month.format(endOf(table.value, pot) + skewMs),
         found: lookedText(words.value, formats.value, pot),
       }
       texts.set(pot, text)

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
+import { surenessOf } from '../../table/fired/which-pot.ts'
 import { loadOf } from '../../table/load/loads.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
@@ -50,11 +51,12 @@ function Cards({ loadId, potId, first, drafts }: OpeningProps & { readonly draft
   /** Taken in hand out of their order; those that nobody guesses. */
   const [chosen, setChosen] = useState(potId)
   useEffect(() => (root.current ? app.attachBench(root.current).detach : undefined), [])
+  // It stays the one at hand once all of it is judged.
+  const [unnamed] = useState(() => loadToOpen(table.value, now.value)?.loadId)
   const inHand = table.value.pots[potId ?? '']?.facts
   const load =
     (inHand && loadOf(table.value, inHand.lidOf ?? inHand.potId)) ??
-    table.value.loads?.[loadId ?? ''] ??
-    loadToOpen(table.value)
+    table.value.loads?.[loadId ?? unnamed ?? '']
   const pots = load ? potsToOpen(table.value, load) : []
   const skips = app.demo ? 'bucketside.demo-skips' : 'bucketside.skips'
   const skipsOf = load?.loadId ?? ''
@@ -121,15 +123,17 @@ function Cards({ loadId, potId, first, drafts }: OpeningProps & { readonly draft
         ? w.nth(pots.indexOf(pot) + 1, pots.length)
         : ''
   const matched = pot && load?.matched?.[pot.facts.potId]
-  const under = matched
-    ? w.matched(Math.min(99, Math.round(100 * matched.sureness)), nth)
-    : pot
-      ? place === undefined
-        ? w.noPlace(nth)
-        : (judges ? w.at : w.stands)(place, nth)
-      : load && !page
-        ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
-        : ''
+  const sureness = pot && load ? surenessOf(table.value, load, pot) : 1
+  const under =
+    matched || sureness < 1
+      ? w.matched(Math.min(99, Math.round(100 * sureness)), nth)
+      : pot
+        ? place === undefined
+          ? w.noPlace(nth)
+          : (judges ? w.at : w.stands)(place, nth)
+        : load && !page
+          ? words.value.desk.shelf.loadOf(days.moment(load.begunAt))
+          : ''
   const potKey = pot?.facts.potId
   return (
     <div class="desk kiln open" ref={root}>

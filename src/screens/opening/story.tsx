@@ -43,7 +43,7 @@ export function Story({ potId }: { readonly potId: string }) {
 }
 
 function Told({ pot, play }: { readonly pot: PotState; readonly play: () => void }) {
-  const { table, words, formats } = useOpening()
+  const { table, words, formats, go } = useOpening()
   const w = words.value.opening.story
   const days = useDays()
   // Worked out when it is asked for: it takes a phone a moment.
@@ -56,10 +56,19 @@ function Told({ pot, play }: { readonly pot: PotState; readonly play: () => void
     <>
       <div class="open-story-face">
         <PotFace pot={pot} front={front}>
-          <p class="kiln-big">{found ? foundText(words.value, formats.value, found) : ''}</p>
+          <p class="kiln-big">
+            {found ? foundText(words.value, formats.value, found) : words.value.opening.is.open}
+          </p>
         </PotFace>
       </div>
-      <button type="button" class="desk-main" onClick={play}>
+      <button
+        type="button"
+        class={found ? 'desk-second' : 'desk-main'}
+        onClick={() => go({ at: 'judge', potId: pot.facts.potId })}
+      >
+        {found ? w.putRight : w.judge}
+      </button>
+      <button type="button" class={found ? 'desk-main' : 'desk-second'} onClick={play}>
         {w.play}
       </button>
       {photos.toReversed().map(({ photoId, side, at }) => (

@@ -50,7 +50,7 @@ function isNeedless(
   if (here && mayBeDipped(here.step, now)) return isFresh(table, bucketId, now + REACH_MS)
   const isUsed = (table.usedAt ?? Number.NEGATIVE_INFINITY) > stirredAt
   const dipAt = isUsed ? undefined : dipsAt(steps, after, bucketId, now)
-  return dipAt !== undefined && isFresh(table, bucketId, dipAt + paceOf(table).dipS * 1000)
+  return dipAt !== undefined && isFresh(table, bucketId, dipAt + Math.max(0, paceOf(table).laterS) * 1000)
 }
 
 /** When the next dip into a bucket can come without a stir before it, wax and wipes first; undefined where unknown. */

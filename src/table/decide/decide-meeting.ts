@@ -44,6 +44,8 @@ function settled(table: Table, answer: Answer): Decision {
       if (is === 'plan') return { events: [{ kind: 'plan-changed', ...facts }] }
       if (is === 'settings') return { events: [{ kind: 'settings-set', settings: facts }] }
       if (is === 'firing') return { events: [{ kind: 'firing-planned', firing: facts }] }
+      if (is === 'kiln') return { events: [{ kind: 'kiln-set', kiln: facts }] }
+      if (is === 'pair') return { events: [{ kind: 'pair-set', pair: facts }] }
       return { events: [{ kind: 'board-set', board: facts }] }
     }
     case 'off':

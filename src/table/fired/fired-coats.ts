@@ -49,9 +49,18 @@ export function pairsOn(pot: PotState): readonly GlazePair[] {
   return [...pairs.values()]
 }
 
+type Fills = NonNullable<LoadState['fills']>
+
+/** Buckets as they were; those that nobody knew then as they are. */
+const asFilled = <Buckets extends Table['removed']>(buckets: Buckets, fills: Fills): Buckets =>
+  buckets &&
+  (Object.fromEntries(
+    Object.entries(buckets).map(([id, bucket]) => [id, { ...bucket, facts: fills[id] ?? bucket.facts }]),
+  ) as Buckets)
+
 /**
- * The table with the board's clay as a pot has it: as it was when the lid was shut on it, or, of a pot in no load here, when
- * it was taken out.
+ * The table with the board's clay and the buckets as a pot has them: as they were when the lid was shut on it, or, of a pot in
+ * no load here, when it was taken out.
  */
 export function whenMade(table: Table, pot: PotState): Table {
   const { found, loadId } = firedOf(pot)
@@ -59,8 +68,16 @@ export function whenMade(table: Table, pot: PotState): Table {
   const loads = table.loads ?? {}
   const load =
     loads[found?.loadId ?? loadId ?? ''] ?? Object.values(loads).findLast(({ things }) => things[key])
-  const board = load?.board ?? pot.board
-  return board ? { ...table, board } : table
+  const { board, fills } = load?.board ? load : pot
+  if (!board) return table
+  if (!fills) return { ...table, board }
+  const { buckets, removed } = table
+  return {
+    ...table,
+    board,
+    buckets: asFilled(buckets, fills),
+    ...(removed ? { removed: asFilled(removed, fills) } : {}),
+  }
 }
 
 interface Kept {
@@ -75,7 +92,7 @@ export function firedZones(table: Table, pot: PotState): readonly ZoneForecast[]
   const of = [
     made.board,
     made.settings,
-    ...coatsOn(pot).map(({ bucketId }) => bucketOfCoat(table, bucketId)?.facts),
+    ...coatsOn(pot).map(({ bucketId }) => bucketOfCoat(made, bucketId)?.facts),
   ]
   const before = kept.get(pot)
   if (before?.of.length === of.length && before.of.every((one, i) => one === of[i])) return before.zones

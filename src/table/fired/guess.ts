@@ -9,7 +9,7 @@ import { firedZones, isSure, toldCoats } from './fired-coats.ts'
 import { firedOf } from './fired-pot.ts'
 import { heatAt } from './heats.ts'
 import { lessonIn } from './lesson.ts'
-import { seenOf } from './results.ts'
+import { isTold, judgedPots, seenOf } from './results.ts'
 
 const round = (mm: number): number => Math.round(mm * 10) / 10
 
@@ -40,13 +40,17 @@ export function appGuess(table: Table, pot: PotState, load: LoadState): AppGuess
   return { lowMm: at(k.low), likelyMm: at(k.likely), highMm: at(k.high), roomMm: round(curve.roomMm) }
 }
 
-/** How person and app have told the runs of all opened pots. A guess of the whole room means on the shelf. */
+/**
+ * How person and app have told the runs of the opened pots that are known and that nobody left out. A guess of the whole room
+ * means on the shelf.
+ */
 export function guessesScored(table: Table): GuessScore {
   return guessScore(
-    Object.values(table.pots).flatMap((pot): Guessed[] => {
-      const { guess, appGuess: app, found } = firedOf(pot)
-      const seen = found && seenOf(pot, found)
-      if (!app || !seen) return []
+    judgedPots(table).flatMap((judged): Guessed[] => {
+      const { pot, found } = judged
+      const { guess, appGuess: app } = firedOf(pot)
+      const seen = seenOf(pot, found)
+      if (!app || !seen || !isTold(judged)) return []
       const { roomMm, likelyMm, lowMm, highMm } = app
       const personMm = guess === undefined ? null : guess.mm === 'shelf' ? roomMm : guess.mm
       return [{ roomMm, personMm, appMm: likelyMm, lowMm, highMm, found: seen }]

@@ -15,7 +15,7 @@ import { type Subject, subjectKey } from '../../engine/fired/subjects.ts'
 import { UNTRIED_PAIR } from '../../engine/fired/tile-value.ts'
 import { Z90 } from '../../engine/numeric/spread.ts'
 import { firingOf } from '../firing/firing.ts'
-import { hasTile, toldFlowOf } from '../firing/glaze-flow.ts'
+import { flowOf, hasTile, toldFlowOf } from '../firing/glaze-flow.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { lessonOf } from '../model/taken.ts'
@@ -157,7 +157,10 @@ function toldOf(
   const mine = results.filter(({ shares }) => shares.some((one) => subjectKey(one.subject) === told.subject))
   const ids = new Set(told.results)
   const behind = mine.filter(({ found }) => ids.has(found.id))
-  const used = lesson?.factor ?? 1
+  const flow = toldFlowOf(table, subject.over, subject.under, firing)
+  // As it is planned: a pair without a tile goes by its upper glaze, and by more where that alone runs farther.
+  const now = flowOf(table, subject.over, subject.under) ?? flow
+  const used = lesson?.factor ?? (now && flow ? now.likelyPerMm / flow.likelyPerMm : 1)
   const { likely, low, high } = told.factor
   const [lnUsed, ln] = [Math.log(used), Math.log(likely)]
   const { fresh, withdrawn, holds } = answerOf(
@@ -172,8 +175,7 @@ function toldOf(
   const say = behind.filter((one) => says(one, ln, lnUsed))
   const moved = say.filter((one) => anew.includes(one))
   const drip = Math.max(0, ...behind.flatMap((one) => one.drip ?? []))
-  const flow = toldFlowOf(table, subject.over, subject.under, firing)
-  const usedDrip = lesson?.drip ?? flow?.dripFactor ?? drip
+  const usedDrip = lesson?.drip ?? now?.dripFactor ?? drip
   const drips = behind.filter((one) => (one.drip ?? 0) > MORE_DRIP * usedDrip)
   const dripped = drips.filter((one) => anew.includes(one))
   const against = way === 'danger' ? say : []
@@ -192,8 +194,8 @@ function toldOf(
       results: behind,
       others: mine.filter((result) => !ids.has(result.found.id) || !countsIn(result, firing)),
       used,
-      usedLow: lesson?.low ?? (flow ? flow.lowPerMm / flow.likelyPerMm : low),
-      usedHigh: lesson?.high ?? (flow ? flow.highPerMm / flow.likelyPerMm : high),
+      usedLow: lesson?.low ?? (now && flow ? now.lowPerMm / flow.likelyPerMm : low),
+      usedHigh: lesson?.high ?? (now && flow ? now.highPerMm / flow.likelyPerMm : high),
       taken: lesson !== undefined,
       drip: drip > 0 ? drip : undefined,
       usedDrip,

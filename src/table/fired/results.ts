@@ -22,6 +22,7 @@ import type { PotState, Table } from '../model/state.ts'
 import { firedZones, isSure, loadFiredIn, lowestEdgeMm, toldCoats } from './fired-coats.ts'
 import { firedOf, isStill, type Judgement, type Saying } from './fired-pot.ts'
 import { type Heat, heatAt } from './heats.ts'
+import { surenessOf } from './which-pot.ts'
 
 /** A fired pot that was judged, and what is certain of it. */
 export interface JudgedPot {
@@ -119,7 +120,8 @@ interface KeptJudged {
 const keptJudged = new WeakMap<PotState, KeptJudged>()
 
 function judgedOf(table: Table, pot: PotState, found: Judgement, load: LoadState | undefined): JudgedPot {
-  const of = [load, table.stacks]
+  const known = found.takenIn || !load || surenessOf(table, load, pot) >= SURE
+  const of = [load, table.stacks, known]
   const before = keptJudged.get(pot)
   if (before?.of.every((one, i) => one === of[i])) return before.judged
   const storey = load?.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
@@ -129,12 +131,15 @@ function judgedOf(table: Table, pot: PotState, found: Judgement, load: LoadState
     load,
     heat: load && heatAt(load, storey),
     sure: isSure(table, pot),
-    known: found.takenIn || (load?.matched?.[pot.facts.potId]?.sureness ?? 1) >= SURE,
+    known,
     pastFoot: passedFoot(pot, found.run),
   }
   keptJudged.set(pot, { of, judged })
   return judged
 }
+
+/** Which pot it was is known, and nobody left it out: what was told of it can be held against what was found. */
+export const isTold = ({ known, found }: JudgedPot): boolean => known && !found.dropped
 
 /** Every pot whose first look stands, the earliest judged first. A pot that was lost to its shelf counts. */
 export function judgedPots(table: Table): readonly JudgedPot[] {
@@ -172,7 +177,7 @@ function dripIn(run: RunFacts | undefined, roomMm: number): number | undefined {
 export function resultOf(table: Table, judged: JudgedPot): PotResult {
   const { pot, found, load } = judged
   const zones = judged.sure ? firedZones(table, pot) : undefined
-  const of = [table.tiles, load, pot, zones]
+  const of = [table.tiles, load, pot, zones, judged.known]
   const before = kept.get(found)
   if (before?.of.every((one, i) => one === of[i])) return before.result
   const result = madeOf(table, judged, load?.firing)

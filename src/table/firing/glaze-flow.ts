@@ -135,21 +135,34 @@ function withLesson(table: Table, dose: FlowDose, lesson: TakenLesson): FlowDose
   }
 }
 
-function flowNow(table: Table, glazeId: string, underId: string | null): FlowDose | null {
-  const other = overOther(glazeId, underId)
-  if (other !== undefined) {
-    const lesson = lessonOf(table, { bucketId: glazeId, underId: other })
-    const dose = lesson ? toldFlowOf(table, glazeId, other) : ofTiles(table, glazeId, other, firingOf(table))
-    if (dose) return lesson ? withLesson(table, dose, lesson) : dose
-  }
+/** A glaze alone with what was taken of it. */
+function ownNow(table: Table, glazeId: string): FlowDose | null {
   const own = ofTiles(table, glazeId, undefined, firingOf(table))
   const lesson = lessonOf(table, { bucketId: glazeId })
   return own && lesson ? withLesson(table, own, lesson) : own
 }
 
+/** A glaze alone as its pairs without a tile are planned by it: that it runs farther holds for them, that it runs less does not. */
+function ownInPairs(table: Table, glazeId: string): FlowDose | null {
+  const own = ofTiles(table, glazeId, undefined, firingOf(table))
+  const now = ownNow(table, glazeId)
+  if (!own || !now) return own
+  const dose = now.likelyPerMm > own.likelyPerMm ? now : own
+  return { ...dose, dripFactor: Math.max(own.dripFactor, now.dripFactor) }
+}
+
+function flowNow(table: Table, glazeId: string, underId: string | null): FlowDose | null {
+  const other = overOther(glazeId, underId)
+  if (other === undefined) return ownNow(table, glazeId)
+  const lesson = lessonOf(table, { bucketId: glazeId, underId: other })
+  const told = toldFlowOf(table, glazeId, other)
+  if (told && lesson) return withLesson(table, told, lesson)
+  return ofTiles(table, glazeId, other, firingOf(table)) ?? ownInPairs(table, glazeId)
+}
+
 /**
- * Flow dose of a glaze where it lies on another (null: on the bare wall), for the firing to come: of tiles of that
- * very pair, else its own, with the lessons that the person took. Null: no tile.
+ * Flow dose of a glaze where it lies on another (null: on the bare wall), for the firing to come, with the lessons that the
+ * person took: of tiles of that very pair, else its own. Null: no tile.
  */
 export function flowOf(table: Table, glazeId: string, underId: string | null): FlowDose | null {
   const of = [table.firing, table.taken, table.loads]

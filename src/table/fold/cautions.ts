@@ -3,16 +3,15 @@ import { knew, type Placed } from './knew.ts'
 import type { Meeting, Written } from './seen.ts'
 
 /**
- * Events in their order, a bucket set anew with the cautions of every word on it that whoever set it had not read: a caution
+ * What events become, asked in their order: a bucket set anew with the cautions of every word on it that whoever set it had not read: a caution
  * that one phone knows stays until somebody who knows of it takes it off.
  */
 export function withCautions(
-  events: readonly Written[],
   met: readonly Meeting[],
   stands: (stamped: Written) => boolean,
-): readonly Written[] {
+): (stamped: Written) => Written {
   const said = new Map<string, (Placed & { readonly cautions: readonly Caution[] })[]>()
-  return events.map((stamped) => {
+  return (stamped) => {
     const { event, from, order = 0 } = stamped
     if (event.kind !== 'bucket-set' || !stands(stamped)) return stamped
     const { bucket } = event
@@ -22,5 +21,5 @@ export function withCautions(
     const cautions = [...new Set([...bucket.cautions, ...unread])]
     said.set(bucket.bucketId, [...before, { ...word, cautions }])
     return unread.length > 0 ? { ...stamped, event: { ...event, bucket: { ...bucket, cautions } } } : stamped
-  })
+  }
 }

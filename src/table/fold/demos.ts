@@ -12,15 +12,15 @@ const BEGINS = new Set<TableEvent['kind']>([
 ])
 
 /**
- * The hits of demos that are not what this phone began with: they were laid on a table that they cleared, or at another phone. `back`: hits
+ * The hits of demos that are not what this phone began with: they were laid on a table that they cleared, or at another phone. `laid`: those that lay one; `back`: hits
  * that were taken back, which were never there.
  */
 export function demosBeside(
+  laid: readonly Stamped[],
   events: readonly Stamped[],
   back: ReadonlySet<string>,
   isOwn: (stamped: Stamped) => boolean,
 ): readonly string[] {
-  const laid = events.filter(({ event }) => event.kind === 'demo-laid')
   if (laid.length === 0) return []
   const begun = events.find(
     (stamped) => !back.has(stamped.hit) && isOwn(stamped) && begins(stamped.event),

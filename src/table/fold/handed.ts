@@ -25,15 +25,12 @@ function goneWith(event: TableEvent): string | undefined {
 }
 
 /**
- * Events in their order without those that repeat, as it was handed on, what somebody's own word stands on: an older plan on
- * paper says nothing against what was changed since.
+ * Tells, asked in their order, events from those that repeat, as it was handed on, what somebody's own word stands on: an
+ * older plan on paper says nothing against what was changed since.
  */
-export function withoutEchoes<T extends Stamped>(
-  events: readonly T[],
-  stands: (stamped: Stamped) => boolean,
-): readonly T[] {
+export function isNoEcho(stands: (stamped: Stamped) => boolean): (stamped: Stamped) => boolean {
   const said = new Set<string>()
-  return events.filter((stamped) => {
+  return (stamped) => {
     const { event, from } = stamped
     if (!stands(stamped)) return true
     if (event.kind === 'table-cleared' && from === undefined) said.clear()
@@ -44,5 +41,5 @@ export function withoutEchoes<T extends Stamped>(
     if (event.anew) return true
     said.add(thing)
     return true
-  })
+  }
 }

@@ -65,7 +65,11 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
 
 /** Reads a history ahead of its fold, so many events a step. */
 export function* readAhead(events: readonly Stamped[], each: number): Generator<void, Ahead> {
-  const back = takenBack(events)
+  const back = new Set<string>()
+  for (let first = 0; first < events.length; first += each) {
+    if (first > 0) yield
+    takenBack(events.slice(first, first + each), back)
+  }
   const out = new Set(back)
   const started = new Map<string, Started>()
   const touchedIn = new Set<string>()
@@ -106,7 +110,7 @@ export function* readAhead(events: readonly Stamped[], each: number): Generator<
     const move = moveOf(start.event, said, touchedIn.has(start.hit))
     if (move) moves.set(start.hit, move)
   }
-  let there: Set<string> | undefined
+  let there = each < events.length ? yield* keysOf(events, each) : undefined
   return {
     out,
     back,
@@ -114,16 +118,22 @@ export function* readAhead(events: readonly Stamped[], each: number): Generator<
     moves,
     laterMs,
     there: () => {
-      there ??= new Set(
-        events.flatMap(({ event, hit }) => [
-          hitKey(hit),
-          ...(event.kind === 'dipped' ? [dipKey(event.dipId)] : []),
-        ]),
-      )
+      there ??= keysOf(events, events.length).next().value ?? new Set()
       return there
     },
     meant: moves.size === 0 ? NOTHING_AHEAD.meant : meantBy(events, out),
   }
+}
+
+/** Dips and hits that there are records of, so many records a step. */
+function* keysOf(events: readonly Stamped[], each: number): Generator<undefined, Set<string>> {
+  const keys = new Set<string>()
+  for (const [at, { event, hit }] of events.entries()) {
+    if (at > 0 && at % each === 0) yield
+    keys.add(hitKey(hit))
+    if (event.kind === 'dipped') keys.add(dipKey(event.dipId))
+  }
+  return keys
 }
 
 interface Started {
@@ -144,9 +154,8 @@ function moveOf(
   return to === from ? undefined : { dipId, from, to, dry, touched }
 }
 
-/** The hits that stand as taken back. */
-export function takenBack(events: readonly Stamped[]): Set<string> {
-  const out = new Set<string>()
+/** The hits that stand as taken back; `out`: by earlier events. */
+export function takenBack(events: readonly Stamped[], out = new Set<string>()): Set<string> {
   for (const { event } of events) {
     if (event.kind === 'taken-back') out.add(event.hit)
     else if (event.kind === 'put-back') out.delete(event.hit)

@@ -2,6 +2,7 @@ import type { TileFacts } from '../../../shared/nouns.ts'
 import type { OpeningHappening } from '../../../shared/opening-events.ts'
 import { change } from '../model/change.ts'
 import type { Table } from '../model/state.ts'
+import { fillsOf } from './reduce-load.ts'
 
 /** The table after what was seen of fired pots: kept as it was said, as what follows from it is computed late. */
 export function fired(table: Table, event: OpeningHappening, at: number, id: string): Table {
@@ -9,7 +10,7 @@ export function fired(table: Table, event: OpeningHappening, at: number, id: str
   const { potId } = event
   return change(table, potId, {
     fired: [...(table.pots[potId]?.fired ?? []), { id, at, event }],
-    ...(event.kind === 'taken-out' ? { gone: true, board: table.board } : {}),
+    ...(event.kind === 'taken-out' ? { gone: true, board: table.board, fills: fillsOf(table) } : {}),
   })
 }
 

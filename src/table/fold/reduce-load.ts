@@ -67,15 +67,13 @@ export function atKiln(table: Table, event: LoadHappening, at: number, by: Of): 
   }
 }
 
+/** What every bucket is known by now, one that was taken off the table too. */
+export const fillsOf = ({ buckets, removed }: Table): NonNullable<LoadState['fills']> =>
+  Object.fromEntries(Object.entries({ ...removed, ...buckets }).map(([id, { facts }]) => [id, facts]))
+
 type OfLoad = Exclude<LoadHappening, { kind: 'kiln-set' | 'offset-taken' | 'load-begun' }>
 
-function ofLoad(
-  load: LoadState,
-  event: OfLoad,
-  at: number,
-  { id, hit, from }: Of,
-  { board }: Table,
-): LoadState {
+function ofLoad(load: LoadState, event: OfLoad, at: number, { id, hit, from }: Of, table: Table): LoadState {
   /** When it was, which may have been said later. */
   const when = at - (('agoMin' in event && event.agoMin) || 0) * MIN_MS
   const tempC = 'tempC' in event ? event.tempC : undefined
@@ -137,7 +135,8 @@ function ofLoad(
     }
     default: {
       const { kind } = event
-      return { board, ...load, readings, [DONE[kind]]: when, deeds: deeds(kind) }
+      const { board, fills = fillsOf(table) } = load
+      return { ...load, board: board ?? table.board, fills, readings, [DONE[kind]]: when, deeds: deeds(kind) }
     }
   }
 }

@@ -25,8 +25,8 @@ export const doOfOthers = (then: OfOthers): void => {
   otherPhones = then
 }
 
-/** So many hits can be named when one is taken back. */
-export const HITS_KEPT = 40
+/** So many hits can be named when one is taken back, and tell the pace of the hands, that of the last sitting with them. */
+export const HITS_KEPT = 240
 
 /**
  * The table after one more event. Pure: same event, same table. What looks back at earlier ones (take back, put back,

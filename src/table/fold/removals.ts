@@ -1,7 +1,7 @@
 /** Buckets and stacks that one phone took off the table while another had them in use. */
 
 import type { TableEvent } from '../../../shared/events.ts'
-import { apart, type Placed } from './knew.ts'
+import { knew, type Placed } from './knew.ts'
 import type { Meeting, Written } from './seen.ts'
 
 /** What an event says of a thing by its name: that it is on the table, or off it. */
@@ -84,8 +84,19 @@ export function withoutBlindRemovals(
     if (!isRemoval(stamped) || !stands(stamped)) return true
     const word = placed(stamped)
     const used = removed.get(wordsOn(stamped.event)[0]?.thing ?? '') ?? []
-    return !used.some((other) => other.from !== word.from && apart(met, word, other))
+    const known = knownBy(met, word)
+    return !used.some(
+      (other) => other.from !== word.from && other.order > known(other.from) && !knew(met, other, word),
+    )
   })
+}
+
+/** Up to which order whoever said a word had taken in by then what each phone said: a year's coats are asked of it. */
+function knownBy(met: readonly Meeting[], word: Placed): (of: string | undefined) => number {
+  const upTo = new Map<string | undefined, number>()
+  for (const { by, of, upTo: to, order } of met)
+    if (by === word.from && order < word.order) upTo.set(of, Math.max(to, upTo.get(of) ?? 0))
+  return (of) => upTo.get(of) ?? Number.NEGATIVE_INFINITY
 }
 
 const placed = ({ from, order = 0 }: Written): Placed => ({

@@ -5,7 +5,7 @@ import { phoneOfWriter } from '../../../shared/record.ts'
 import { ofTable } from '../model/whose-setting.ts'
 import { withCautions } from './cautions.ts'
 import { demosBeside } from './demos.ts'
-import { withoutEchoes } from './handed.ts'
+import { isNoEcho } from './handed.ts'
 import { takenBack } from './read-ahead.ts'
 import { anyRemoved, withoutBlindRemovals } from './removals.ts'
 import './by-others.ts'
@@ -52,19 +52,35 @@ export function seenFrom(records: readonly Written[], phone: string): Seen {
   }
 }
 
+/** What is said of phones, clocks, hits and tables, to be known before the rest is read; with its place in the journal. */
+type Word = readonly [at: number, record: Written]
+const WORDS: ReadonlySet<string> = new Set<TableEvent['kind']>([
+  'taken-back',
+  'put-back',
+  'met',
+  'clock-moved',
+  'was-named',
+  'demo-laid',
+])
+
 /** So many records are a few ms of a slow phone. */
 const EACH = 100
 
 /** The same, with a pause wherever a moment's work is done. */
 export function* seenSteps(records: readonly Written[], phone: string): Generator<void, Seen, undefined> {
-  const back = takenBack(records)
+  const words: Word[] = []
+  for (const [i, record] of records.entries()) {
+    if (i % EACH === 0) yield
+    if (WORDS.has(record.event.kind)) words.push([i, record])
+  }
+  const back = takenBack(words.map(([, record]) => record))
   const stands = ({ hit }: Stamped) => !back.has(hit)
-  const nameAt = names(records, stands, phone)
-  yield
-  const clocks = clocksMet(records, phone, stands, nameAt)
+  const nameAt = names(words, stands, phone)
+  const clocks = clocksMet(words, phone, stands, nameAt)
   const isOwn = (stamped: Stamped) => phoneOf(stamped) === phone || stamped.writer === undefined
   yield
-  const demos = new Set(demosBeside(records, back, isOwn))
+  const laid = words.map(([, record]) => record).filter(({ event }) => event.kind === 'demo-laid')
+  const demos = new Set(demosBeside(laid, records, back, isOwn))
   const skews = new Map<string, number>()
   const latest = new Map<string, { readonly key: number; readonly order: number }>()
   let untilMs = Number.NEGATIVE_INFINITY
@@ -100,14 +116,29 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
       if (theirs) keyed.push({ key, stamped: { ...record, at: at - shiftMs, from: name, event: theirs } })
     }
   }
-  const ordered = keyed.sort((a, b) => a.key - b.key).map(({ stamped }) => stamped)
+  keyed.sort((a, b) => a.key - b.key)
   yield
-  const told = withCautions(withoutEchoes(ordered, stands), met, stands)
-  yield
+  const isWord = isNoEcho(stands)
+  const cautioned = withCautions(met, stands)
+  const told: Written[] = []
+  /** Hits that others look back at: what is seen of them, and what there is. */
+  const asked = new Set<string>()
+  for (const [i, { stamped }] of keyed.entries()) {
+    if (i % EACH === 0) yield
+    if (!isWord(stamped)) continue
+    told.push(cautioned(stamped))
+    if ('hit' in stamped.event) asked.add(stamped.event.hit)
+  }
   // A hit of which nothing is seen is not seen to be taken back.
-  const left = new Set(told.map(({ hit }) => hit))
-  yield
-  const unseen = new Set(records.map(({ hit }) => hit).filter((hit) => !left.has(hit)))
+  const unseen = new Set<string>()
+  for (const [i, { hit }] of records.entries()) {
+    if (i % EACH === 0) yield
+    if (asked.has(hit)) unseen.add(hit)
+  }
+  for (const [i, { hit }] of told.entries()) {
+    if (i % EACH === 0) yield
+    unseen.delete(hit)
+  }
   yield
   const said = told.filter(({ event }) => !('hit' in event && unseen.has(event.hit)))
   yield
@@ -138,7 +169,7 @@ type NameAt = (stamped: Stamped, at: number) => string
  * Records by the name of their writer, or the name that it had later. `phone` takes its own word on its names, and nobody
  * else's on the one it has.
  */
-function names(records: readonly Stamped[], stands: (stamped: Stamped) => boolean, phone: string): NameAt {
+function names(words: readonly Word[], stands: (stamped: Stamped) => boolean, phone: string): NameAt {
   const later = new Map<string, { readonly until: number; readonly name: string }>()
   const nameAt: NameAt = (stamped, at) => {
     let name = phoneOf(stamped)
@@ -146,9 +177,8 @@ function names(records: readonly Stamped[], stands: (stamped: Stamped) => boolea
     return name
   }
   const believe = (own: boolean) => {
-    for (let i = records.length - 1; i >= 0; i--) {
-      const stamped = records[i]
-      if (stamped?.event.kind !== 'was-named' || !stands(stamped)) continue
+    for (const [i, stamped] of [...words].reverse()) {
+      if (stamped.event.kind !== 'was-named' || !stands(stamped)) continue
       const name = nameAt(stamped, i)
       const { phone: former } = stamped.event
       if ((name === phone) !== own || former === phone) continue
@@ -184,7 +214,7 @@ interface ClockMet {
  * compared.
  */
 function clocksMet(
-  records: readonly Stamped[],
+  words: readonly Word[],
   phone: string,
   stands: (stamped: Stamped) => boolean,
   nameAt: NameAt,
@@ -194,7 +224,7 @@ function clocksMet(
     string,
     { readonly of: string; readonly atMs: number; readonly aheadMs: number }[]
   >()
-  for (const [i, stamped] of records.entries()) {
+  for (const [i, stamped] of words) {
     const { event, at } = stamped
     if ((event.kind !== 'met' && event.kind !== 'clock-moved') || !stands(stamped)) continue
     const by = stamped.writer === undefined ? phone : nameAt(stamped, i)

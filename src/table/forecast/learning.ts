@@ -131,6 +131,9 @@ export function lessonsUsed(table: Table): readonly Seen[] {
     .slice(-LESSONS_USED)
 }
 
+/** Runs what was seen through the balance, ahead of a lesson that learns from it and others. */
+export const runOf = ({ observation }: Seen): void => void learn([observation])
+
 interface Taught {
   /** Asked of for every pot of a table, and the same for all of them. */
   readonly table: Table | undefined

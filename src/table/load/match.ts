@@ -1,5 +1,6 @@
 import { type MatchPot, matching, SHRINKAGE, type Shrinkage } from '../../engine/kiln/matching.ts'
 import { seedOf } from '../../engine/numeric/random.ts'
+import { unsurePieces } from '../fired/which-pot.ts'
 import { widestMm } from '../forecast/shape-inputs.ts'
 import type { LoadState } from '../model/load-state.ts'
 import { otherPiece } from '../model/pieces.ts'
@@ -54,9 +55,17 @@ export function shrinkageOf(table: Table, load: LoadState): Shrinkage {
   return { mean: sum / weight, sd: weight ** -0.5 }
 }
 
-/** Which pot of a load this piece may be: by its place, the stack that is seen, and its size after shrinking. */
+/**
+ * Which pot of a load this piece may be: by its place, the stack that is seen, and its size after shrinking. Pieces that
+ * nobody was sure of may be the pot as well: so what is left over is no surer than they were.
+ */
 export function matchPiece(table: Table, load: LoadState, seen: SeenPiece): MatchAnswer {
-  const pots = notFound(table, load).map(({ facts }): MatchPot => {
+  const left = notFound(table, load)
+  if (left.length === 0) return { options: [], sure: false }
+  const before = unsurePieces(table, load)
+  const named = before.flatMap(({ potId }) => table.pots[potId] ?? [])
+  const taken = new Set(named.map(({ facts }) => facts.potId))
+  const pots = [...left, ...named].map(({ facts }): MatchPot => {
     const place = load.things[facts.potId]?.place ?? load.things[facts.lidOf ?? '']?.place
     return {
       id: facts.potId,
@@ -64,9 +73,11 @@ export function matchPiece(table: Table, load: LoadState, seen: SeenPiece): Matc
       widthMm: widestMm(facts),
       stackId: facts.stackId,
       place: place ?? null,
+      ...(taken.has(facts.potId) ? { taken: true } : {}),
     }
   })
-  if (pots.length === 0) return { options: [], sure: false }
+  const unseen = { heightMm: null, widthMm: null, stackId: null, place: null }
+  const earlier = before.map((told) => ({ id: told.potId, ...unseen, told }))
   const piece = {
     id: 'piece',
     heightMm: seen.heightMm ?? null,
@@ -74,6 +85,12 @@ export function matchPiece(table: Table, load: LoadState, seen: SeenPiece): Matc
     stackId: seen.stackId ?? null,
     place: seen.place ?? null,
   }
-  const { pieces } = matching(pots, [piece], STEP_MM, shrinkageOf(table, load), seedOf(load.loadId))
+  const { pieces } = matching(
+    pots,
+    [piece, ...earlier],
+    STEP_MM,
+    shrinkageOf(table, load),
+    seedOf(load.loadId),
+  )
   return pieces[0] ?? { options: [], sure: false }
 }

@@ -1,16 +1,17 @@
-/** What phones that met changed of all that is the table's: its settings, the board's clay, the firing to come. */
+/** What phones that met changed of all that is the table's: its settings, the board's clay, the firing to come, kilns, pairs. */
 
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Settings } from '../../../shared/nouns.ts'
 import type { Meeting } from '../fold/seen.ts'
 import type { Ask, Heard, ThingFacts } from '../model/ask.ts'
 import { DEFAULT_BOARD, DEFAULT_SETTINGS } from '../model/defaults.ts'
+import { pairKey } from '../model/pair-key.ts'
 import { isSame } from '../model/same.ts'
 import type { Table } from '../model/state.ts'
 import { ofTable } from '../model/whose-setting.ts'
 import { open, type Placed, type SaidEvent } from './said.ts'
 
-type Thing = Extract<ThingFacts, { is: 'settings' | 'board' | 'firing' }>
+type Thing = Extract<ThingFacts, { is: 'settings' | 'board' | 'firing' | 'kiln' | 'pair' }>
 type Way = Thing & Placed
 
 /** Each thing that an event says, by its name. */
@@ -25,21 +26,37 @@ function thingsOf(event: TableEvent): readonly (readonly [string, Thing])[] {
       return [['board', { is: 'board', facts: event.board }]]
     case 'firing-planned':
       return [['firing', { is: 'firing', facts: event.firing }]]
+    case 'kiln-set':
+      return [[`kiln ${event.kiln.kilnId}`, { is: 'kiln', facts: event.kiln }]]
+    case 'pair-set':
+      return [[`pair ${pairKey(event.pair)}`, { is: 'pair', facts: event.pair }]]
     default:
       return []
   }
 }
 
-/** How a thing is where nobody at this phone said how. */
+const isSetting = (name: string): name is keyof Settings => Object.hasOwn(DEFAULT_SETTINGS, name)
+
+/** How a thing is where nobody at this phone said how; undefined where it is not at all. */
 function unsaid(name: string): Thing | undefined {
-  if (name === 'firing') return undefined
   if (name === 'board') return { is: 'board', facts: DEFAULT_BOARD }
-  return { is: 'settings', facts: { [name]: DEFAULT_SETTINGS[name as keyof Settings] } }
+  return isSetting(name) ? { is: 'settings', facts: { [name]: DEFAULT_SETTINGS[name] } } : undefined
 }
 
-function standing(table: Table, name: string): unknown {
-  if (name === 'firing') return table.firing
-  return name === 'board' ? table.board : { [name]: table.settings[name as keyof Settings] }
+function standing(table: Table, { is, facts }: Thing): unknown {
+  switch (is) {
+    case 'board':
+    case 'firing':
+      return table[is]
+    case 'kiln':
+      return table.kilns?.[facts.kilnId]
+    case 'pair':
+      return table.pairs[pairKey(facts)]
+    case 'settings':
+      return Object.fromEntries(
+        Object.keys(facts).map((name) => [name, table.settings[name as keyof Settings]]),
+      )
+  }
 }
 
 /**
@@ -54,9 +71,9 @@ export function ofTheTable(
   const words = new Map<string, Map<string | undefined, Way>>()
   const own = new Map<string, { readonly thing: Thing; readonly order: number }>()
   for (const [event, said] of events) {
-    // Its clay and its firing are gone with a table, its settings stay.
+    // All but its settings is gone with a table.
     if (event.kind === 'table-cleared' && said.from === undefined)
-      for (const of of [words, own]) for (const name of ['board', 'firing']) of.delete(name)
+      for (const of of [words, own]) for (const name of of.keys()) if (!isSetting(name)) of.delete(name)
     for (const [name, thing] of thingsOf(event)) {
       if (said.from === undefined) own.set(name, { thing, order: said.order })
       if (event.handed || event.anew) continue
@@ -78,7 +95,9 @@ export function ofTheTable(
     const mine = own.get(name)
     const before = mine?.thing ?? unsaid(name)
     // What was set anew since, by a table that was cleared, is no longer what they said.
-    if (isSame(before?.facts, one.facts) || !isSame(standing(table, name), one.facts)) continue
+    if (isSame(before?.facts, one.facts) || !isSame(standing(table, one), one.facts)) continue
+    // A kiln or a pair that nobody here had is no change of anything here.
+    if (!before && one.is !== 'firing') continue
     const { from, at, order: _order, ...thing } = one
     heard.push({
       at,

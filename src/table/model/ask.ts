@@ -1,8 +1,10 @@
+import type { KilnFacts } from '../../../shared/load.ts'
 import type {
   BoardFacts,
   BucketFacts,
   ClassPlan,
   FiringFacts,
+  PairFacts,
   PotFacts,
   Settings,
   StackFacts,
@@ -26,8 +28,10 @@ export type ThingFacts =
   | { readonly is: 'board'; readonly facts: BoardFacts }
   /** Settings of the table, each by itself where two phones have it otherwise. */
   | { readonly is: 'settings'; readonly facts: Partial<Settings> }
-  /** The glaze firing to come. */
+  /** The glaze firing to come, a kiln with its furniture, how often a glaze over another came out well. */
   | { readonly is: 'firing'; readonly facts: FiringFacts }
+  | { readonly is: 'kiln'; readonly facts: KilnFacts }
+  | { readonly is: 'pair'; readonly facts: PairFacts }
 
 /** What another phone alone changed of all that is the table's, and how this phone had it, if it had. */
 export interface Heard extends Said {

@@ -1,5 +1,5 @@
 import type { Column, ConeStand, KilnFacts, LoadedKind } from '../../../shared/load.ts'
-import type { BoardFacts, FiringFacts } from '../../../shared/nouns.ts'
+import type { BoardFacts, BucketFacts, FiringFacts } from '../../../shared/nouns.ts'
 
 /** A place in a kiln: mm from the chamber's middle, x to the right, y to the front. */
 export interface InKiln {
@@ -92,6 +92,8 @@ export interface LoadState {
   readonly litAt?: number
   /** Since its lid was shut: the clay of its pots, whatever the board is set to for new ones. */
   readonly board?: BoardFacts
+  /** The same of its glazes: each bucket as it was, by its id, whatever is scratched and weighed of later fills. */
+  readonly fills?: Readonly<Record<string, BucketFacts>>
   readonly bungAt?: number
   readonly offAt?: number
   readonly openedAt?: number

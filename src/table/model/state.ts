@@ -90,6 +90,8 @@ export interface PotState {
   readonly planned?: 'so' | 'changed' | 'away'
   /** The board's clay when it came out of the kiln: its own where it was in no load here. */
   readonly board?: BoardFacts
+  /** The same of its glazes, by bucket. */
+  readonly fills?: Readonly<Record<string, BucketFacts>>
   /** It waits for a later firing: out of this sitting's order of work. */
   readonly later?: boolean
   /** What was seen of it once it was fired, as it was said, oldest first: `firedOf` reads it. */

@@ -44,8 +44,9 @@ export function potsToOpen(table: Table, load: LoadState): readonly PotState[] {
 /** Whether a pot out of the kiln, or still in it, was not judged yet. */
 export const isToJudge = (pot: PotState): boolean => firedOf(pot).found === undefined
 
-/** Whether any pot came out of a fire so far. */
+/** Whether any pot came out of a fire so far, or its kiln is open. */
 export const isAnyFired = (table: Table): boolean =>
+  Object.values(table.loads ?? {}).some(({ openedAt }) => openedAt !== undefined) ||
   Object.values(table.pots).some((pot) => pot.fired !== undefined && firedOf(pot).outAt !== undefined)
 
 /** Pots on the board that may have been fired without a load here: all their coats are on. */
@@ -82,6 +83,25 @@ export function nextLookAt(pot: PotState): number | undefined {
   return AGAIN_MS.map((afterMs) => found.at + afterMs).find((at) => last < at)
 }
 
-/** The load that an opening without a name is of: the latest one that was lit. */
-export const loadToOpen = (table: Table): LoadState | undefined =>
-  loadsOf(table).find(({ litAt }) => litAt !== undefined)
+/** An opened load of which pots are still to be judged. */
+interface LoadToJudge {
+  readonly load: LoadState
+  readonly pots: readonly PotState[]
+}
+
+/** Opened loads with pots that nobody judged yet, the latest begun first, however many were lit since. Table time, ms. */
+export const loadsToJudge = (table: Table, now: number): readonly LoadToJudge[] =>
+  loadsOf(table).flatMap((load): LoadToJudge[] => {
+    if (load.openedAt === undefined || now - load.openedAt > FORGET_MS) return []
+    const pots = potsToOpen(table, load).filter(isToJudge)
+    return pots.length > 0 ? [{ load, pots }] : []
+  })
+
+/**
+ * The load that an opening without a name is of: the latest one that was lit, or while its lid is shut the latest opened one
+ * with pots to judge. Table time, ms.
+ */
+export function loadToOpen(table: Table, now: number): LoadState | undefined {
+  const latest = loadsOf(table).find(({ litAt }) => litAt !== undefined)
+  return latest?.openedAt === undefined ? (loadsToJudge(table, now)[0]?.load ?? latest) : latest
+}

@@ -1,7 +1,7 @@
 import type { AppGuess } from '../../../shared/opening.ts'
 import { coatOf } from '../fired/fired-coats.ts'
 import { firedOf, type Judgement } from '../fired/fired-pot.ts'
-import { coneDown } from '../load/loads.ts'
+import { coneDown, loadOf } from '../load/loads.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
 import { placeIn } from './queue.ts'
@@ -31,7 +31,8 @@ export const thicknessOf = (table: Table, pot: PotState): ReadonlyMap<string, nu
 /** All that happened to a pot, from the wax to the last look, in the order of its own times. */
 export function storyOf(table: Table, pot: PotState): readonly StoryLine[] {
   const { found, looks, guess, appGuess, loadId } = firedOf(pot)
-  const load = loadId === undefined ? undefined : table.loads?.[loadId]
+  const key = pot.facts.lidOf ?? pot.facts.potId
+  const load = loadId === undefined ? loadOf(table, key) : table.loads?.[loadId]
   const thick = thicknessOf(table, pot)
   const lines: StoryLine[] = coatsOn(pot).map((dip) => ({
     at: dip.outAt,
@@ -45,7 +46,7 @@ export function storyOf(table: Table, pot: PotState): readonly StoryLine[] {
   add('waxed', pot.waxedAt)
   add('foot', pot.footSignedAt)
   const place = placeIn(table, pot)
-  const standing = load?.things[pot.facts.lidOf ?? pot.facts.potId]
+  const standing = load?.things[key]
   const loadedAt = standing && load?.levels[`${standing.column} ${standing.storey}`]?.loadedAt
   if (place !== undefined && loadedAt !== undefined) lines.push({ at: loadedAt, what: 'loaded', place })
   if (load) {
@@ -61,16 +62,33 @@ export function storyOf(table: Table, pot: PotState): readonly StoryLine[] {
   return lines.sort((a, b) => a.at - b.at)
 }
 
-/** Pots that came out of a fire, those judged last first. */
+/** Pots that came out of a fire, or whose kiln is open, those judged last first. */
 export const firedPots = (table: Table): readonly PotState[] =>
   Object.values(table.pots)
-    .filter((pot) => pot.fired !== undefined && endOf(pot) > 0)
-    .sort((a, b) => endOf(b) - endOf(a))
+    .filter((pot) => endOf(table, pot) > 0)
+    .sort((a, b) => endOf(table, b) - endOf(table, a))
 
-/** When it was judged, or else taken out; 0 while it is neither. */
-export function endOf(pot: PotState): number {
+/** When it was judged, or else taken out, or its kiln was opened; 0 while it is none of these. */
+export function endOf(table: Table, pot: PotState): number {
   const { found, outAt } = firedOf(pot)
-  return found?.at ?? outAt ?? 0
+  return found?.at ?? outAt ?? openedAt(table, pot) ?? 0
+}
+
+const opened = new WeakMap<NonNullable<Table['loads']>, ReadonlyMap<string, number>>()
+
+/** When the kiln of a pot was opened, table time, ms. */
+function openedAt({ loads = {} }: Table, { facts }: PotState): number | undefined {
+  let known = opened.get(loads)
+  if (!known) {
+    const all = Object.values(loads).toSorted((a, b) => a.begunAt - b.begunAt)
+    known = new Map(
+      all.flatMap(({ things, openedAt }) =>
+        openedAt === undefined ? [] : Object.keys(things).map((key) => [key, openedAt] as const),
+      ),
+    )
+    opened.set(loads, known)
+  }
+  return known.get(facts.lidOf ?? facts.potId)
 }
 
 /** Names of the glazes on a pot and of its stack, as they are now. */

@@ -1,6 +1,6 @@
 import { FIRST_MM, type RunCurve, type RunSeen, runAt } from '../../engine/fired/run-curve.ts'
 import { firedOf } from '../fired/fired-pot.ts'
-import { judgedPots, LATEST_RESULTS, onShelf, resultOf, seenOf } from '../fired/results.ts'
+import { isTold, judgedPots, LATEST_RESULTS, onShelf, resultOf, seenOf } from '../fired/results.ts'
 import type { PotState, Table } from '../model/state.ts'
 
 /** How far the melt of a fired pot was told to come, and came, mm from where its glaze ended. */
@@ -56,9 +56,9 @@ function against({ lowMm, highMm, roomMm }: Told, found: RunSeen): ToldFound['is
   return most < lowMm ? 'less' : least > highMm ? 'farther' : 'within'
 }
 
-/** Every judged pot of whose run something was said and told, the earliest judged first. */
+/** Every judged pot that is known and that nobody left out, of whose run something was said and told, the earliest judged first. */
 export function toldFound(table: Table): readonly ToldFound[] {
-  const judged = judgedPots(table)
+  const judged = judgedPots(table).filter(isTold)
   const latest = new Set(judged.slice(-LATEST_RESULTS))
   return judged.flatMap((one): ToldFound[] => {
     const { pot, found } = one

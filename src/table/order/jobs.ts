@@ -6,12 +6,12 @@ import { lastDip, nextCoat } from '../model/plan.ts'
 import { otherView, potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { panWarmsMs } from '../steps/pan-warm.ts'
-import { dipStepMs, potInHand } from '../steps/pot-in-hand.ts'
+import { dipStepMs, FOOT_S, potInHand } from '../steps/pot-in-hand.ts'
 import { nextBucket } from '../steps/steps.ts'
 import { type AtStep, stepsOf } from '../steps/work.ts'
 import { loadAt } from './load-at.ts'
-import { type Pace, paceOf, SET_UP_S } from './pace.ts'
-import { downS, LONG_AGO_MS, LONGEST_S, potJob, upS, WAX_S } from './pot-jobs.ts'
+import { type Pace, paceOf } from './pace.ts'
+import { downS, LONG_AGO_MS, LONGEST_S, potJob, upS } from './pot-jobs.ts'
 import type { Schedule } from './schedule.ts'
 
 /** Hands' time of pouring off for collars, seconds. Common practice, no source. */
@@ -56,8 +56,8 @@ export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []
   const firstCoat: Record<string, number> = {}
   const jobs = steps.flatMap((at) => {
     const place = waxing.indexOf(at)
-    const waxedAt = place < 0 ? undefined : now + warmsMs + (place + 1) * WAX_S * 1000
-    const job = potJob(table, at, now, waxedAt, Math.round(pace.dipS))
+    const waxedAt = place < 0 ? undefined : now + warmsMs + (place + 1) * pace.takesS.wax * 1000
+    const job = potJob(table, at, now, waxedAt, pace)
     if (!job) return []
     firstCoat[job.job.id] = nextCoat(at.pot)
     return [job]
@@ -65,7 +65,7 @@ export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []
   const pots = jobs.map(({ job }) => job)
   const used = new Set(pots.flatMap((pot) => pot.coats.map((coat) => coat.bucketId)))
   const { potters } = table.settings
-  const waxS = upS(warmsMs) + Math.ceil(waxing.length / potters) * WAX_S
+  const waxS = upS(warmsMs) + Math.ceil(Math.ceil(waxing.length / potters) * pace.takesS.wax)
   const handsIn = (seen: Table): Hands => {
     const awayS = Math.ceil((awayMs[potterOf(seen)] ?? 0) / 1000)
     const hands = handsOf(seen, steps, used, now, waxS + awayS, pace)
@@ -82,8 +82,8 @@ export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []
     seed: 1,
   }
   const odds: Odds = {
-    laterS: pace.seenS,
-    meanLaterS: Math.round(pace.dipS),
+    betweenS: pace.seenS,
+    meanBetweenS: FOOT_S + Math.round(pace.laterS),
     unseen: pace.unseen,
     slackS: slackS(pace),
     pauses: pace.pauses,
@@ -94,13 +94,13 @@ export function jobsOf(table: Table, now: number, awayMs: readonly number[] = []
 }
 
 /** From hands free until START: a stir has to last so much longer than until a dip's step begins. */
-const reachS = (pace: Pace): number => Math.round(pace.dipS)
+const reachS = (pace: Pace): number => Math.max(0, Math.round(pace.laterS))
 const slackS = (pace: Pace): number => Math.min(MOST_SLACK_S, reachS(pace))
 
 const bucketJob = (table: Table, id: string, pace: Pace): Bucket => ({
   id,
-  openS: SET_UP_S.open + Math.round(pace.stirS),
-  restirS: SET_UP_S.restir + Math.round(pace.stirS),
+  openS: Math.round(pace.takesS.open),
+  restirS: Math.round(pace.takesS.restir),
   freshS: Math.max(0, Math.round(table.settings.staleMin * 60) - reachS(pace) - slackS(pace)),
   decantS: DECANT_S,
 })
@@ -118,7 +118,7 @@ function handsOf(
     ({ step }) => step.is === 'count' && (step.dip.hands ?? 0) === (table.potter ?? 0),
   )?.step
   const dip = counting?.is === 'count' ? counting.dip : potInHand(table, steps)?.dip
-  const busyMs = dip ? dip.tappedAt + dipStepMs(table, dip) : now
+  const busyMs = dip ? dip.tappedAt + dipStepMs(table, dip) + Math.min(0, pace.laterS) * 1000 : now
   // A record may say OUT of any day to come.
   const freeAtS = Math.min((busyMs > now ? upS(busyMs) : downS(now)) + otherwiseS, downS(now) + LONGEST_S)
   const { openBucket, collar } = table

@@ -1,14 +1,16 @@
 import type { Potter } from '../model/potters.ts'
-import type { DipState, HitLine, Table } from '../model/state.ts'
-import { dipStepMs } from '../steps/pot-in-hand.ts'
+import type { Table } from '../model/state.ts'
+import { FOOT_S } from '../steps/pot-in-hand.ts'
+import { BARE_S, type Chore, type Step, stepsSeen } from './steps-seen.ts'
 
-/** How much longer than the bare work these hands take for a step, seconds, as their latest hits show it. */
+/** How long these hands take, as their latest hits show it: today's, and some of the sittings before. Seconds. */
 export interface Pace {
-  /** From hands free until START. */
-  readonly dipS: number
-  /** On an opening or a re-stir. */
-  readonly stirS: number
-  /** What each of the latest steps took, interrupted ones left out, with what hands are like before they tell. */
+  /** From the end of a drip until the next START could be hit, foot and set-down within: what every dip comes to. */
+  readonly betweenS: number
+  /** Its excess over the bare work: negative of hands that are quicker. */
+  readonly laterS: number
+  readonly takesS: Readonly<Record<Chore, number>>
+  /** The same between of each of the latest steps, interrupted ones left out, with what hands are like before they tell. */
   readonly seenS: readonly number[]
   /** How far the hands have not shown their pace yet: 1 before their first step, towards 0 with each. */
   readonly unseen: number
@@ -16,95 +18,94 @@ export interface Pace {
   readonly pauses: number
 }
 
-/** Hands are taken at the bare work's word until their hits tell otherwise: worth as much as so many steps seen. */
-const PRIOR_STEPS = 3
-/** After so many steps seen half of what hands may be like is known. Tuned. */
-const SHOWN_STEPS = 10
-/** What hands are like that have shown nothing yet, for promises: a minute at most. Assumption. */
-const UNSEEN_S = [0, 15, 30, 45, 60]
-/** A step that took longer was interrupted, s: it tells of no pace. Assumption. */
+/** Nobody is planned quicker than this: settled glaze takes its stirring, a pot has to be put down. Assumptions. */
+const LEAST_S: Readonly<Record<Chore | 'between', number>> = {
+  open: 20,
+  restir: 10,
+  wax: 5,
+  wipe: 5,
+  between: 5,
+}
+/** Bare work is worth as much as so many steps seen; chores are few, and tell it sooner. */
+const PRIOR_STEPS = { dip: 3, chore: 0.5, alike: 1 } as const
+/** How far hands that are quick at one thing are quick at another, as a power. Assumption. */
+const ALIKE = 0.7
+/** After so many steps seen half of what hands may be like is known; a wax or a wipe tells less of dips. Tuned. */
+const SHOWN_STEPS = 3
+const PREP_TELLS = 0.25
+/** What hands are like that have shown nothing yet, for promises: a minute late at most. Assumption. */
+const UNSEEN_S = [0, 15, 30, 45, 60].map((laterS) => FOOT_S + laterS)
+/** A step that took longer than bare by this was interrupted, s: it tells of no pace. Assumption. */
 const INTERRUPTED_S = 300
+/** And after so long it is work begun anew, which tells of no interruption either, s. Assumption. */
+const BEGUN_ANEW_S = 1800
+/** So many steps of a kind that were in earlier sittings still count. Our choice. */
+const EARLIER_STEPS = 8
 /** Part of the steps before which hands are called away, until theirs tell: worth as much as so many steps seen. Assumptions. */
 const PAUSES = { part: 0.03, steps: 20 }
 
-/** Bare work of a set-up, seconds. Common practice, no source. */
-export const SET_UP_S = { open: 180, restir: 60 } as const
-
-interface Step {
-  readonly potter: Potter
-  readonly is: 'dip' | 'stir'
-  readonly laterS: number
+/** Today's steps of a kind, and the latest few of earlier sittings. */
+function latest(steps: readonly Step[], ...kinds: readonly Step['is'][]): readonly number[] {
+  const of = steps.filter(({ is }) => kinds.includes(is))
+  const laterS = (earlier: boolean) =>
+    of.filter((step) => step.earlier === earlier).map((step) => step.laterS)
+  return [...laterS(true).slice(-EARLIER_STEPS), ...laterS(false)]
 }
 
-const kept = new WeakMap<readonly HitLine[], readonly Step[]>()
+const sum = (values: readonly number[]): number => values.reduce((total, each) => total + each, 0)
 
-/** The steps among the latest hits that could begin as soon as the hands were free, each with how much later it came. */
-function stepsSeen(table: Table): readonly Step[] {
-  const before = kept.get(table.hits)
-  if (before) return before
-  const dips = new Map(
-    Object.values(table.pots).flatMap((pot) => pot.dips.map((dip) => [dip.hit, { pot, dip }] as const)),
-  )
-  /** From when each pair of hands was free, and the bucket stirred last, with what it took. */
-  const freeAt: (number | undefined)[] = [undefined, undefined]
-  let stirred:
-    | { readonly bucketId: string; readonly at: number; readonly laterS: number | undefined }
-    | undefined
-  let opened: string | undefined
-  const steps: Step[] = []
-  for (const { hit, at, kind, bucketId } of table.hits) {
-    const found = dips.get(hit)
-    if (found && kind === 'dipped' && found.dip.hands !== 2) {
-      const { pot, dip } = found
-      const potter = found.dip.hands ?? 0
-      const here = stirred?.bucketId === dip.bucketId ? stirred : undefined
-      const from = here?.at ?? freeAt[potter]
-      if (dip.how === 'planned' && from !== undefined && (here || isReadyBy(pot.touches, dip, from)))
-        steps.push({ potter, is: 'dip', laterS: (dip.tappedAt - from) / 1000 })
-      if (here?.laterS !== undefined && isReadyBy(pot.touches, dip, here.at - here.laterS * 1000))
-        steps.push({ potter, is: 'stir', laterS: here.laterS })
-      freeAt[potter] = dip.tappedAt + dipStepMs(table, dip)
-      stirred = undefined
-    } else if (kind === 'stirred' && bucketId !== undefined) {
-      const bareS = opened === bucketId ? SET_UP_S.restir : SET_UP_S.open
-      const from = table.settings.potters === 1 ? freeAt[0] : undefined
-      const laterS = from === undefined ? undefined : (at - from) / 1000 - bareS
-      stirred = { bucketId, at, laterS }
-      opened = bucketId
-      freeAt[0] = freeAt[0] === undefined ? undefined : Math.max(freeAt[0], at)
-    } else if (table.settings.potters === 1) freeAt[0] = Math.max(at, freeAt[0] ?? at)
-  }
-  kept.set(table.hits, steps)
-  return steps
-}
+/** Geometric mean of one value thought, so many times, and those seen. */
+const geometric = (thought: number, times: number, seen: readonly number[]): number =>
+  thought * Math.exp(sum(seen.map((each) => Math.log(each / thought))) / (times + seen.length))
 
-/** Whether a dip's pot was known to be ready by then: bare, or touched dry before. */
-const isReadyBy = (
-  touches: readonly { readonly at: number; readonly dry: boolean }[],
-  dip: DipState,
-  at: number,
-): boolean => dip.coat === 0 || touches.some((touch) => touch.dry && touch.at <= at)
+const CHORES: readonly Chore[] = ['open', 'restir', 'wax', 'wipe']
 
-function mean(laterS: readonly number[], priorS: number): number {
-  const sum = laterS.reduce((total, each) => total + each, 0)
-  return (PRIOR_STEPS * priorS + sum) / (PRIOR_STEPS + laterS.length)
-}
-
-const laterOf = (steps: readonly Step[], is: Step['is']): number[] =>
-  steps.filter((step) => step.is === is).map((step) => Math.max(0, step.laterS))
-
-/** The pace of the hands today, or of one pair of them; stirs are as unhurried as dips until they tell. */
+/** The pace of the hands, or of one pair of them; at what they have not done yet they are as unhurried or quick as at the rest. */
 export function paceOf(table: Table, potter?: Potter): Pace {
-  const all = stepsSeen(table).filter((step) => potter === undefined || step.potter === potter)
+  const all = stepsSeen(table).filter(
+    (step) => (potter === undefined || step.potter === potter) && step.laterS < BEGUN_ANEW_S,
+  )
   const steps = all.filter(({ laterS }) => laterS < INTERRUPTED_S)
-  const [dips, stirs] = [laterOf(steps, 'dip'), laterOf(steps, 'stir')]
-  const dipS = mean(dips, 0)
-  const seen = [...dips, ...stirs]
+  const feetS = latest(steps, 'dip').map((laterS) => Math.max(LEAST_S.between, FOOT_S + laterS))
+  const tookS = (is: Chore) => latest(steps, is).map((laterS) => Math.max(LEAST_S[is], BARE_S[is] + laterS))
+  /** How quick they are at other chores than one, or at feet while no chore was seen; 1 where not quicker than bare work. */
+  const quick = (but?: Chore): number => {
+    const chores = CHORES.flatMap((is) => (is === but ? [] : tookS(is).map((each) => each / BARE_S[is])))
+    const feet = chores.length === 0 && but ? feetS.map((each) => each / FOOT_S) : []
+    return (
+      geometric(
+        1,
+        PRIOR_STEPS.alike,
+        [...chores, ...feet].map((part) => Math.min(1, part)),
+      ) ** ALIKE
+    )
+  }
+  const thoughtS = FOOT_S * quick()
+  const footS = geometric(
+    thoughtS,
+    1,
+    feetS.map((each) => Math.min(FOOT_S, each)),
+  )
+  const firstS = latest(steps, 'first-dip').map((laterS) => footS + Math.max(0, laterS))
+  const seen = [...feetS, ...firstS]
+  const betweenS = (PRIOR_STEPS.dip * thoughtS + sum(seen)) / (PRIOR_STEPS.dip + seen.length)
+  const lateS = Math.max(0, betweenS - FOOT_S)
+  const takes = (is: Chore): number =>
+    geometric(
+      BARE_S[is] * quick(is) + (is === 'open' || is === 'restir' ? lateS : 0),
+      PRIOR_STEPS.chore,
+      tookS(is),
+    )
+  const stirs = tookS('open').length + tookS('restir').length
+  const preps = tookS('wax').length + tookS('wipe').length
+  const shown = seen.length + stirs + PREP_TELLS * preps
+  const unseenS = UNSEEN_S.map((each) => each * quick())
   return {
-    dipS,
-    stirS: mean(stirs, dipS),
-    seenS: seen.length < UNSEEN_S.length ? [...seen, ...UNSEEN_S] : seen,
-    unseen: SHOWN_STEPS / (SHOWN_STEPS + seen.length),
+    betweenS,
+    laterS: betweenS - FOOT_S,
+    takesS: { open: takes('open'), restir: takes('restir'), wax: takes('wax'), wipe: takes('wipe') },
+    seenS: seen.length < UNSEEN_S.length ? [...seen, ...unseenS] : seen,
+    unseen: SHOWN_STEPS / (SHOWN_STEPS + shown),
     pauses: (PAUSES.part * PAUSES.steps + all.length - steps.length) / (PAUSES.steps + all.length),
   }
 }

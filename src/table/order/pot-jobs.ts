@@ -7,10 +7,8 @@ import type { PotState, Table } from '../model/state.ts'
 import { FOOT_S } from '../steps/pot-in-hand.ts'
 import { type Step, WIPE_DRIES_MS } from '../steps/steps.ts'
 import type { AtStep } from '../steps/work.ts'
+import type { Pace } from './pace.ts'
 
-/** Hands' time of the steps before the first coat, seconds. Common practice, no source. */
-export const WAX_S = 60
-const WIPE_S = 60
 /** A coat left longer than a day turns powdery. Common practice, no source. */
 const LONGEST_WAIT_S = 24 * 3600
 /** Beyond this a coat belongs to another sitting: no order of work holds so long. */
@@ -40,11 +38,11 @@ export function potJob(
   { pot, step }: AtStep,
   now: number,
   waxedAt: number | undefined,
-  paceS: number,
+  pace: Pace,
 ): PotJob | undefined {
   if (pot.later || step.is === 'stuck' || step.is === 'kiln' || step.is === 'foot-check') return undefined
   const ahead = waitsAhead(table, pot, now)
-  const coats = coatJobs(table, pot, ahead.next, paceS)
+  const coats = coatJobs(table, pot, ahead.next, Math.round(pace.laterS))
   const last = nextCoat(pot) + coats.length - 1
   if (coats.length === 0) return undefined
   const ready = readyAt(table, pot, step, now, waxedAt, ahead.next)
@@ -55,7 +53,7 @@ export function potJob(
   return {
     job: {
       id: pot.facts.potId,
-      prep: prepJobs(table, pot, step, waxedAt !== undefined),
+      prep: prepJobs(table, pot, step, waxedAt !== undefined, pace),
       coats,
       readyAtS: ready.likely > now ? upS(ready.likely) : downS(now),
       ...(before ? { overLongAtS: downS(Math.max(before.outAt, now - LONG_AGO_MS)) + LONGEST_WAIT_S } : {}),
@@ -84,7 +82,8 @@ function coatJobs(table: Table, pot: PotState, waits: readonly WaitMin[], paceS:
     coats.push({
       bucketId: coat.bucketId,
       dipS: Math.ceil(bareS + table.settings.dripS + FOOT_S) + paceS,
-      outAtS: bareS + paceS,
+      // Hands that are quicker are so at the foot, which comes after OUT.
+      outAtS: bareS + Math.max(0, paceS),
       waitAfterS: waitS(waitMin),
       collar: coat.cover.kind === 'collar',
       longestWaitS: LONGEST_WAIT_S,
@@ -142,11 +141,11 @@ function readyAt(
   }
 }
 
-function prepJobs(table: Table, pot: PotState, step: Step, inBlock: boolean): PrepStep[] {
+function prepJobs(table: Table, pot: PotState, step: Step, inBlock: boolean, { takesS }: Pace): PrepStep[] {
   // In saturated air water-based wax never sets: a sitting is as long as it can be waited for.
   const waxS = Math.ceil(Math.min(waxSetMs(table, pot), SITTING_MIN * 60_000) / 1000)
-  const wax: PrepStep = { kind: 'wax', activeS: WAX_S, waitAfterS: waxS }
-  const wipe: PrepStep = { kind: 'wipe', activeS: WIPE_S, waitAfterS: WIPE_DRIES_MS / 1000 }
+  const wax: PrepStep = { kind: 'wax', activeS: Math.round(takesS.wax), waitAfterS: waxS }
+  const wipe: PrepStep = { kind: 'wipe', activeS: Math.round(takesS.wipe), waitAfterS: WIPE_DRIES_MS / 1000 }
   const { waxFirst } = table.settings
   switch (step.is) {
     case 'wax':

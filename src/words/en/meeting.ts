@@ -32,6 +32,7 @@ export const meeting = {
     plan: (pot: Name, n: number) => `The coats of pot ${pot} were changed ${times(n)}`,
     board: (n: number) => `The board’s clay was changed ${times(n)}`,
     firing: (n: number) => `The glaze firing was changed ${times(n)}`,
+    kiln: (n: number) => `The kiln was changed ${times(n)}`,
     settings: (name: string, n: number) => `${name}: changed ${times(n)}`,
   },
   so: 'It is like this',
@@ -57,6 +58,8 @@ export const meeting = {
   read: 'Read',
   clay: 'The board’s clay',
   firing: 'The glaze firing',
+  kiln: 'The kiln',
+  pair: (over: string, under: string) => `${over} over ${under}`,
   noHour: 'none',
   fact: {
     number: (number: Name) => `number ${number}`,

@@ -183,6 +183,8 @@ export const opening = {
   story: {
     title: 'Fired pots',
     play: 'Play its story',
+    judge: 'Judge it',
+    putRight: 'Put right, add a photo',
     search: 'Number, glaze, stack, place or month',
     count: (n: number, of: number) => (n === of ? pots(of) : `${n} of ${pots(of)}`),
     none: 'No pot was judged yet.',

@@ -33,6 +33,7 @@ export const meeting: typeof english = {
     plan: (pot: Name, n: number) => `Las capas de la pieza ${pot} se cambiaron ${times(n)}`,
     board: (n: number) => `El barro de la tabla se cambió ${times(n)}`,
     firing: (n: number) => `La cocción del esmalte se cambió ${times(n)}`,
+    kiln: (n: number) => `El horno se cambió ${times(n)}`,
     settings: (name: string, n: number) => `${name}: se cambió ${times(n)}`,
   },
   so: 'Es así',
@@ -58,6 +59,8 @@ export const meeting: typeof english = {
   read: 'Leído',
   clay: 'El barro de la tabla',
   firing: 'La cocción del esmalte',
+  kiln: 'El horno',
+  pair: (over: string, under: string) => `${over} sobre ${under}`,
   noHour: 'ninguna',
   fact: {
     number: (number: Name) => `número ${number}`,

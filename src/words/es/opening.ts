@@ -183,6 +183,8 @@ export const opening: typeof english = {
   story: {
     title: 'Piezas cocidas',
     play: 'Ver su historia',
+    judge: 'Juzgarla',
+    putRight: 'Corregir, añadir una foto',
     search: 'Número, esmalte, serie, lugar o mes',
     count: (n: number, of: number) => (n === of ? pots(of) : `${n} de ${pots(of)}`),
     none: 'Aún no se juzgó ninguna pieza.',

@@ -62,13 +62,26 @@ function makeHum() {
   writeFileSync(at('public/tape/hum.mp3'), one)
 }
 
+/** The notes of each letter. */
+async function makeCalls() {
+  const { module } = await runnerImport(at('src/device/tones.ts'))
+  const letters = Array.from('ABCDEFGHIJKLMNOPQRSTUVWXYZ', (letter) => `call-${letter}`)
+  return encodeParts(
+    'calls',
+    letters.map((name) => [name, module.renderTone(name, RATE).map((x) => x * 1.5)]),
+  )
+}
+
+/** Makes the calls anew, and leaves what is said: wants lame and no voices. */
+export async function makeCallsAlone() {
+  const places = JSON.parse(readFileSync(at('public/tape/parts.json'), 'utf8'))
+  writeFileSync(at('public/tape/parts.json'), `${JSON.stringify({ ...places, calls: await makeCalls() })}\n`)
+}
+
 /** `said`: the clips of each language, 16 kHz. */
 export async function makeTape(said) {
-  const { module } = await runnerImport(at('src/device/tones.ts'))
   makeHum()
-  const letters = Array.from('ABCDEFGHIJKLMNOPQRSTUVWXYZ', (letter) => `call-${letter}`)
-  const calls = letters.map((name) => [name, module.renderTone(name, RATE).map((x) => x * 1.5)])
-  const places = { calls: encodeParts('calls', calls) }
+  const places = { calls: await makeCalls() }
   for (const [language, clips] of Object.entries(said)) {
     const words = clips.filter((clip) => TAPE_WORDS.includes(clip.key))
     places[language] = encodeParts(

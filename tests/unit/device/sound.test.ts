@@ -9,6 +9,8 @@ const clip: Clip = { buffer: {} as AudioBuffer, fromS: 0, lastsS: WORD_S, beatS:
 const COUNT = planCount({ leadS: 3, lowerS: 0, holdS: 2 })
 
 const instead: { words: readonly string[]; afterMs: number }[] = []
+/** Sentences by the phone's own speech; an empty one breaks it off. */
+const aloud: string[] = []
 let sound: ReturnType<typeof openSound>
 /** For so long the page and its audio were stopped, with the clocks running on. */
 let stoodMs = 0
@@ -23,10 +25,13 @@ beforeEach(async () => {
   vi.spyOn(performance, 'now').mockImplementation(() => audioMs() + stoodMs)
   FakeContext.pageMs = audioMs
   instead.length = 0
+  aloud.length = 0
   sound = openSound({
     clips: () => () => clip,
     asSaid: (plan) => plan,
     instead: (words, afterMs) => instead.push({ words, afterMs }),
+    aloud: (text) => aloud.push(text),
+    talks: () => false,
   })
   await sound.unlock()
 })
@@ -151,7 +156,52 @@ describe('a call', () => {
   it('is the two notes of its bucket, twice, one after another', () => {
     sound.call('B', [])
     const { started } = context()
-    expect(started.map(({ atS }) => Math.round(100 * (atS - started[0]!.atS)))).toEqual([0, 26, 60, 86])
+    expect(started.map(({ atS }) => Math.round(100 * (atS - started[0]!.atS)))).toEqual([0, 18, 66, 84])
     for (const { lastsS } of started) expect(lastsS).toBeCloseTo(0.24)
+  })
+})
+
+describe('how a card is answered, said by the phone itself', () => {
+  const said = () => aloud.filter((text) => text !== '')
+  const HINT = 'Foot waxed? Hit here with a knuckle.'
+
+  it('comes once what the card says is over', async () => {
+    sound.hint(HINT, 'en')
+    sound.say(['wax', '4'])
+    await vi.advanceTimersByTimeAsync(900)
+    expect(said()).toEqual([])
+    await vi.advanceTimersByTimeAsync(1500)
+    expect(said()).toEqual([HINT])
+  })
+
+  it('is not said into a count, nor after the card is gone, nor where voice is off', async () => {
+    sound.count(COUNT, performance.now())
+    sound.hint(HINT, 'en')
+    await vi.advanceTimersByTimeAsync(COUNT.totals.outUntilS * 1000 - 100)
+    expect(said()).toEqual([])
+    sound.hint('', 'en')
+    await vi.advanceTimersByTimeAsync(10_000)
+    expect(said()).toEqual([])
+    for (const mode of ['tones', 'numerals'] as const) {
+      sound.hint(HINT, 'en')
+      sound.setMode(mode)
+      sound.hint(HINT, 'en')
+      await vi.advanceTimersByTimeAsync(3000)
+      expect(said()).toEqual([])
+    }
+  })
+
+  it('gives way to a count, to a call and to the next line', async () => {
+    for (const other of [
+      () => sound.count(COUNT, performance.now()),
+      () => sound.call('B', [{ board: 'A', place: 1 }]),
+      () => sound.say(['stir']),
+    ]) {
+      sound.hint(HINT, 'en')
+      await vi.advanceTimersByTimeAsync(20_000)
+      expect(aloud.at(-1)).toBe(HINT)
+      other()
+      expect(aloud.at(-1)).toBe('')
+    }
   })
 })

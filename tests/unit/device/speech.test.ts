@@ -74,3 +74,22 @@ it('nothing is said by a voice of another language or of a network, nor where th
   await vi.advanceTimersByTimeAsync(10)
   expect(said).toEqual([])
 })
+
+it('a sentence is said by a voice of its language, after words that are being said, and is broken off alone', async () => {
+  phone(EVE, ANA)
+  const voice = openVoice()
+  await voice.load('es', './voice/')
+  voice.instead(['wax'], 0)
+  await vi.advanceTimersByTimeAsync(10)
+  const cancelled = cancel.mock.calls.length
+  voice.aloud('¿Pie encerado?', 'es')
+  await vi.advanceTimersByTimeAsync(10)
+  expect(said.at(-1)).toMatchObject({ text: '¿Pie encerado?', voice: ANA, lang: 'es-MX' })
+  expect(cancel).toHaveBeenCalledTimes(cancelled)
+  expect(voice.talks()).toBe(true)
+  voice.aloud('', 'es')
+  expect(cancel).toHaveBeenCalledTimes(cancelled + 1)
+  expect(voice.talks()).toBe(false)
+  voice.aloud('', 'es')
+  expect(cancel).toHaveBeenCalledTimes(cancelled + 1)
+})

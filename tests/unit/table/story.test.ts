@@ -1,9 +1,17 @@
 /** A fired pot's whole story, and finding it among a year's. */
 import { describe, expect, test } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
-import { potsToOpen, toLookAt } from '../../../src/table/opening/queue.ts'
+import { firedOf } from '../../../src/table/fired/fired-pot.ts'
+import {
+  firedElsewhere,
+  isAnyFired,
+  loadsToJudge,
+  loadToOpen,
+  potsToOpen,
+  toLookAt,
+} from '../../../src/table/opening/queue.ts'
 import { answers, firedPots, storyOf } from '../../../src/table/opening/story.ts'
-import { firedLoad, LOAD } from '../../fixtures/opened.ts'
+import { firedLoad, LOAD, nextLoad } from '../../fixtures/opened.ts'
 import { Play, START_MS } from './play.ts'
 
 const DAY_S = 86_400
@@ -79,13 +87,57 @@ test('a pot is looked at again after a day and after a week, and not asked for t
   expect(due()).toBe(0)
 })
 
+describe('pots of an earlier load', () => {
+  const ids = (pots: readonly { readonly facts: { readonly potId: string } }[]) =>
+    pots.map(({ facts }) => facts.potId)
+  const later = () => {
+    const play = opened().wait(3 * DAY_S)
+    for (const [i, events] of nextLoad(play.nowMs).entries()) play.append(events, `n${i}`)
+    return play
+  }
+  test('are judged, and put right, while the next kiln is on and after it was opened', () => {
+    const play = later()
+    const left = () =>
+      loadsToJudge(play.table, play.nowMs).map(({ load, pots }) => [load.loadId, pots.length])
+    expect(left()).toEqual([[LOAD, 8]])
+    expect(loadToOpen(play.table, play.nowMs)?.loadId).toBe(LOAD)
+    judged(play, 'demo.36')
+    expect(left()).toEqual([[LOAD, 7]])
+    play.wait(DAY_S).append([{ kind: 'kiln-off', loadId: 'l.next' }], 'off')
+    play.append([{ kind: 'lid-opened', loadId: 'l.next' }], 'lid')
+    expect(left()).toEqual([
+      ['l.next', 1],
+      [LOAD, 7],
+    ])
+    expect(loadToOpen(play.table, play.nowMs)?.loadId).toBe('l.next')
+    judged(play, 'demo.33.1')
+    expect(left()).toEqual([[LOAD, 7]])
+    play.act({ do: 'judge', potId: 'demo.36', run: { is: 'none' }, faults: [] })
+    expect(storyOf(play.table, potIn(play, 'demo.36')).at(-1)).toMatchObject({
+      look: { run: { is: 'none' } },
+    })
+  })
+
+  test('ask nobody any more after two months, and are listed all the same', () => {
+    const play = later().wait(61 * DAY_S)
+    expect(loadsToJudge(play.table, play.nowMs)).toEqual([])
+    expect(ids(firedPots(play.table)).toSorted()).toEqual(
+      Array.from({ length: 8 }, (_, i) => `demo.${31 + i}`),
+    )
+    expect(isAnyFired(play.table)).toBe(true)
+    expect(ids(firedElsewhere(play.table))).not.toContain('demo.31')
+    expect(storyOf(play.table, potIn(play, 'demo.31')).map(({ what }) => what)).toContain('lit')
+    judged(play, 'demo.31')
+  })
+})
+
 describe('a search', () => {
   const play = opened()
   judged(play, 'demo.36')
   judged(play, 'demo.31')
   const found = (search: string) =>
     firedPots(play.table)
-      .filter((pot) => answers(play.table, pot, search, 'March 2026 crawled'))
+      .filter((pot) => firedOf(pot).found && answers(play.table, pot, search, 'March 2026 crawled'))
       .map(({ facts }) => facts.number)
   test.each([
     ['', [36, 31]],

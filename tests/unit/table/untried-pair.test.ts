@@ -1,0 +1,67 @@
+/** A pair that no tile was made of: what is planned for it, what the page says of that, and what its own pots say against it. */
+import { describe, expect, test } from 'vitest'
+import { dangersOf } from '../../../src/table/fired/danger.ts'
+import { type FactorTold, factorsOf } from '../../../src/table/fired/lesson.ts'
+import { takes } from '../../../src/table/fired/take.ts'
+import { flowOf, toldFlowOf } from '../../../src/table/firing/glaze-flow.ts'
+import { collar, type FiredSpec, firing, whole } from '../../fixtures/fired/kiln-play.ts'
+import { Play } from './play.ts'
+
+const TALL = { form: 'cylinder', heightMm: 150, rimMm: 80, wallMm: 5, footLineMm: 8 } as const
+const lone = (potId: string, run: FiredSpec['run']): FiredSpec => ({
+  potId,
+  coats: [whole('brackwater', 4)],
+  ...(run ? { run } : {}),
+})
+const pair = (potId: string, mm: number): FiredSpec => ({
+  potId,
+  coats: [collar('heather', 60, 3), collar('brackwater', 55, 4)],
+  shape: TALL,
+  run: { is: 'measured', mm },
+})
+const toldOf = (play: Play, underId?: string): FactorTold => {
+  const told = factorsOf(play.table).find(
+    (one) => one.bucketId === 'demo.brackwater' && one.underId === underId,
+  )
+  if (!told) throw new Error('nothing told')
+  return told
+}
+/** What is planned for a glaze, or a pair, so many times what tiles tell. */
+const planned = ({ table }: Play, underId: string | null): number =>
+  (flowOf(table, 'demo.brackwater', underId)?.likelyPerMm ?? 0) /
+  (toldFlowOf(table, 'demo.brackwater', underId)?.likelyPerMm ?? 1)
+
+/** Brackwater alone, of two firings, taken as its pots ran. */
+function taken(run: FiredSpec['run']): Play {
+  const play = new Play().act({ do: 'lay-demo' })
+  firing(play, 'one', [lone('a', run), lone('b', run)])
+  firing(play, 'two', [lone('c', run), lone('d', run)])
+  return play.act(takes(toldOf(play)))
+}
+
+describe('a glaze over another without a tile', () => {
+  test('is not planned to run less because the glaze alone does', () => {
+    const play = taken({ is: 'none' })
+    expect(planned(play, null)).toBeLessThan(0.5)
+    expect(planned(play, 'demo.heather')).toBe(1)
+  })
+
+  test('that ran farther than is planned is a danger, and the page says what is planned', () => {
+    const play = taken({ is: 'none' })
+    firing(play, 'three', [pair('p', 20), pair('q', 20)])
+    firing(play, 'four', [pair('r', 20), pair('s', 20)])
+    const told = toldOf(play, 'demo.heather')
+    expect(told.used).toBe(planned(play, 'demo.heather'))
+    expect(told.factor.likely).toBeGreaterThan(1.2 * told.used)
+    expect(dangersOf(play.table)).toMatchObject([{ why: 'more', told: { underId: 'demo.heather' } }])
+  })
+
+  test('is planned to run more where a glaze alone does, and its page says so', () => {
+    const play = taken({ is: 'shelf' })
+    firing(play, 'three', [pair('p', 8), pair('q', 8)])
+    const told = toldOf(play, 'demo.heather')
+    expect(told.used).toBeGreaterThan(1.2)
+    expect(told.used).toBe(planned(play, 'demo.heather'))
+    expect(told.taken).toBe(false)
+  })
+})
