@@ -55,7 +55,8 @@ type TableHappening =
   /** The pot is to stand on a catch slab in the kiln, or no more. */
   | { readonly kind: 'slab-set'; readonly potId: string; readonly slab: boolean }
   | { readonly kind: 'demo-laid' }
-  | { readonly kind: 'table-cleared' }
+  /** `read`: of what other phones wrote no more than was read by then, as `met` tells; left out, all that lies before. */
+  | { readonly kind: 'table-cleared'; readonly read?: true }
   // At the bench
   | { readonly kind: 'waxed'; readonly potId: string; readonly implied: boolean }
   | { readonly kind: 'wiped'; readonly potId: string; readonly implied: boolean }
@@ -144,7 +145,8 @@ type TableHappening =
   | { readonly kind: 'put-off'; readonly potIds: readonly string[]; readonly later: boolean }
   | { readonly kind: 'held' }
   | { readonly kind: 'resumed' }
-  | { readonly kind: 'taken-back'; readonly hit: string }
+  /** As an answer: `wentOn`, that dip of the coat went on and this one never did; `there`, that pot never left the table. */
+  | { readonly kind: 'taken-back'; readonly hit: string; readonly wentOn?: string; readonly there?: string }
   | { readonly kind: 'put-back'; readonly hit: string }
   /** The phone's clock was set: later stamps are off by this much. */
   | { readonly kind: 'clock-moved'; readonly byMs: number }
@@ -171,6 +173,8 @@ export interface Stamped {
   readonly writer?: string
   /** The other phone whose it is, as `table/fold/seen.ts` tells: then its moments are table time. */
   readonly from?: string
+  /** What stays of others as a table is cleared, as `table/fold/clears.ts` tells: by its id, and what was of the whole table. */
+  readonly left?: { readonly things: ReadonlySet<string>; readonly before: readonly Stamped[] }
   readonly event: TableEvent
 }
 

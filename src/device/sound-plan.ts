@@ -103,7 +103,7 @@ export const TONE_S: Readonly<Record<Exclude<ToneName, `call-${string}`>, number
   saved: 0.025,
   hold: 0.7,
 }
-/** Two notes, twice. */
+/** Two notes, twice, in the slowest rhythm. */
 export const CALL_S = 1.3
 
 const tone = (atS: number, name: keyof typeof TONE_S): ToneCue => ({ atS, tone: name, lastsS: TONE_S[name] })

@@ -4,7 +4,7 @@
  */
 
 import type { ToneName } from './sound-plan.ts'
-import { CALL_S, callLetter, TONE_S } from './sound-plan.ts'
+import { callLetter, TONE_S } from './sound-plan.ts'
 
 interface Partial {
   readonly hz: number
@@ -117,8 +117,10 @@ export function renderCallNote(index: number, sampleRate: number): Float32Array<
 }
 
 function renderCall(letter: string, sampleRate: number): Float32Array<ArrayBuffer> {
-  const samples = new Float32Array(Math.ceil(CALL_S * sampleRate))
-  for (const { index, fromS } of callNotes(letter)) {
+  const notes = callNotes(letter)
+  const endS = (notes.at(-1)?.fromS ?? 0) + CALL_NOTE_S
+  const samples = new Float32Array(Math.ceil(endS * sampleRate))
+  for (const { index, fromS } of notes) {
     const from = Math.round(fromS * sampleRate)
     for (const [i, sample] of renderCallNote(index, sampleRate).entries())
       samples[from + i] = (samples[from + i] ?? 0) + sample

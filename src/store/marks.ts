@@ -5,7 +5,7 @@ import type { AnyEvent, JournalRecord } from '../../shared/record.ts'
  * stored record says which version its content has passed and by which checksum, so that a start folds what is known
  * to be well-formed without fetching the schemas. What bears no mark, or that of a newer program, is examined first.
  */
-export const SCHEMA = 6
+export const SCHEMA = 7
 
 /** Why an event is not one to fold, as a field's name; undefined where it is. */
 export type ContentCheck = (event: AnyEvent) => string | undefined

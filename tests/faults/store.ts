@@ -93,9 +93,23 @@ export const STORE_FAULTS: readonly Fault[] = [
   {
     id: 'whoever clears a table clears all of it',
     file: 'src/table/fold/by-others.ts',
-    find: '.filter((pot) => pot.from === phone && !isBegun(pot) && !pot.waxedAt && !pot.wipedAt)',
-    replace: ".filter(() => phone !== '-')",
+    find: 'pot.from === phone &&',
+    replace: "phone !== '-' &&",
     tests: FOLD,
+  },
+  {
+    id: 'a phone that clears its table hides what it never read',
+    file: 'src/table/fold/by-others.ts',
+    find: 'if (things.has(id)) keep(id)',
+    replace: "if (things.has('')) keep(id)",
+    tests: ['tests/laws/clears.test.ts'],
+  },
+  {
+    id: 'two answers take both dips of a coat off',
+    file: 'src/table/fold/answers.ts',
+    find: 'if (last.some(({ on }) => on) && last.some(({ on }) => !on))',
+    replace: 'if (last.some(({ on }) => on) && last.length > 9)',
+    tests: ['tests/laws/answers.test.ts'],
   },
   {
     id: 'another phone moves this one by its own clock',

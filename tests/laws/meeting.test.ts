@@ -285,7 +285,7 @@ describe('when two phones meet whose clocks are ten minutes apart', () => {
     expect(asked(c.asks)).toEqual(['coat'])
     c.act({ do: 'settle', answer: { is: 'both', dipIds: [mine.dipId, theirs.dipId] } })
     expect(c.asks).toEqual([])
-    a.act({ do: 'settle', answer: { is: 'never', dipId: theirs.dipId } })
+    a.act({ do: 'settle', answer: { is: 'never', dipId: theirs.dipId, wentOn: mine.dipId } })
     expect(a.asks).toEqual([])
     expect(a.table.pots['a-0']?.dips.map(({ dipId }) => dipId)).toEqual([mine.dipId])
     b.read(a)
@@ -438,7 +438,7 @@ describe('when two phones meet whose clocks are ten minutes apart', () => {
       const [ask] = b.asks
       if (ask?.is !== 'gone') throw new Error('asked')
       wait(2)
-      b.act({ do: 'settle', answer: { is, potId: 'a-1', hit: ask.hit } })
+      b.act({ do: 'settle', answer: { is, potId: 'a-1', hits: ask.hits } })
       a.read(b)
       for (const on of [a, b]) {
         expect(on.asks).toEqual([])

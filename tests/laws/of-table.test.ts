@@ -396,7 +396,7 @@ const answerTo = (ask: Ask, nth: number): Answer => {
       return nth % 2 || neededBy !== undefined ? { is: 'so', thing } : { is: 'away', thing: thing.is, id }
     }
     case 'gone':
-      return nth % 2 ? { is: 'off', potId: ask.potId } : { is: 'there', potId: ask.potId, hit: ask.hit }
+      return nth % 2 ? { is: 'off', potId: ask.potId } : { is: 'there', potId: ask.potId, hits: ask.hits }
     default:
       throw new Error(ask.is)
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { clairvoyant } from './clairvoyant.ts'
-import { FULL, mean } from './figures.ts'
+import { FULL, mean, percent } from './figures.ts'
 import { PACES, type PaceProfile } from './hands.ts'
 import type { Truth } from './nature.ts'
 import { type Outcome, playSitting, type Sitting } from './played.ts'
@@ -24,6 +24,7 @@ interface Row {
 }
 
 const ROWS: readonly Row[] = [
+  { pace: 'quick', truth: 'inside', potters: 1, over: 0.12, stale: 0.2 },
   { pace: 'none', truth: 'inside', potters: 1, over: 0.12, stale: 0.2 },
   { pace: 'brisk', truth: 'inside', potters: 1, over: 0.12, stale: 1.2 },
   { pace: 'normal', truth: 'inside', potters: 1, over: 0.1, stale: 2.4 },
@@ -35,7 +36,7 @@ const ROWS: readonly Row[] = [
 
 const paceOf = (name: PaceProfile['name']): PaceProfile => PACES.find((pace) => pace.name === name)!
 
-type Told = 'foreseen' | 'halfway'
+type Told = 'foreseen' | 'tenth' | 'halfway'
 
 /** Told to the minute: what ends within the one that is said is not before it. */
 const MINUTE = 1
@@ -61,8 +62,10 @@ describe('sittings of twelve pots by the cards alone', () => {
       'stale',
       'wet',
       'held %',
+      'tenth hit',
       'half-way',
       'wide',
+      'tenth hit',
       'half-way',
     ]),
   )
@@ -110,8 +113,10 @@ describe('sittings of twelve pots by the cards alone', () => {
           of((outcome) => outcome.stale),
           of(({ wet }) => wet),
           100 * held('foreseen'),
+          100 * held('tenth'),
           100 * held('halfway'),
           wide('foreseen'),
+          wide('tenth'),
           wide('halfway'),
         ]),
       )
@@ -127,6 +132,35 @@ describe('sittings of twelve pots by the cards alone', () => {
       for (const told of ['foreseen', 'halfway'] as const) {
         expect(held(told)).toBeGreaterThanOrEqual(0.75)
         expect(held(told)).toBeLessThanOrEqual(0.92)
+      }
+    },
+    7_200_000,
+  )
+
+  it.each(FULL ? (['quick', 'normal', 'slow'] as const) : (['normal'] as const))(
+    '%s hands that had a sitting the day before are told their end to within 1.6 before a hit, and after ten',
+    (pace) => {
+      const outcomes = Array.from({ length: COUNT }, (_, k) =>
+        playSitting({
+          seed: FRESH_SITTING + k,
+          pace: paceOf(pace),
+          truth: 'inside',
+          potters: 1,
+          planned: true,
+          again: true,
+          slips: SLIPS,
+          work: WORK,
+        }),
+      )
+      for (const told of ['foreseen', 'tenth'] as const) {
+        const wide = mean(
+          outcomes.map((outcome) => outcome[told]!.finish.upper / outcome[told]!.finish.lower),
+        )
+        const held = mean(outcomes.map((outcome) => Number(holds(outcome, told))))
+        console.log(`${pace} hands once more, ${told}: ${wide.toFixed(2)} wide, held ${percent(held)}`)
+        // Of one sitting the width is its own.
+        expect(wide).toBeLessThanOrEqual(FULL ? 1.62 : 1.8)
+        if (FULL) expect(held).toBeGreaterThanOrEqual(0.7)
       }
     },
     7_200_000,

@@ -113,7 +113,7 @@ export function useQuestion(asks: readonly Ask[] | undefined): Question | undefi
             lines: made ? [w.held(amount('heldS', made.holdS, table.settings.units))] : [],
             said: who(dip),
             key: w.only,
-            answer: { is: 'never', dipId: other.dipId },
+            answer: { is: 'never', dipId: other.dipId, wentOn: dip.dipId },
           }
         }),
         both: { key: w.both, answer: { is: 'both', dipIds: [ask.dips[0].dipId, ask.dips[1].dipId] } },
@@ -140,13 +140,13 @@ export function useQuestion(asks: readonly Ask[] | undefined): Question | undefi
       }
     }
     case 'gone': {
-      const { potId, hit } = ask
+      const { potId, hits } = ask
       return {
         title: w.gone(table.pots[potId]?.facts.number ?? 0),
         why: w.goneWhy,
         ways: [
           { lines: [], said: who(ask.gone), key: w.off, answer: { is: 'off', potId } },
-          { lines: [], said: who(ask.used), key: w.stillThere, answer: { is: 'there', potId, hit } },
+          { lines: [], said: who(ask.used), key: w.stillThere, answer: { is: 'there', potId, hits } },
         ],
       }
     }

@@ -35,7 +35,9 @@ function settled(table: Table, answer: Answer): Decision {
     case 'both':
       return { events: [{ kind: 'both-dipped', dipIds: answer.dipIds }] }
     case 'never':
-      return onDip(table, answer.dipId, ({ hit }) => ({ events: [{ kind: 'taken-back', hit }] }))
+      return onDip(table, answer.dipId, ({ hit }) => ({
+        events: [{ kind: 'taken-back', hit, wentOn: answer.wentOn }],
+      }))
     case 'so': {
       const { is, facts } = answer.thing
       if (is === 'pot') return { events: [{ kind: 'pot-set', pot: facts }] }
@@ -54,7 +56,7 @@ function settled(table: Table, answer: Answer): Decision {
         : refuse('unknown-pot')
     case 'there':
       return table.pots[answer.potId]
-        ? { events: [{ kind: 'taken-back', hit: answer.hit }] }
+        ? { events: answer.hits.map((hit) => ({ kind: 'taken-back', hit, there: answer.potId })) }
         : refuse('unknown-pot')
     case 'away':
       return away(table, answer.thing, answer.id)

@@ -126,7 +126,7 @@ export function decideSetup(table: Table, action: Action, stamp: HitStamp): Deci
       if (!table.pots[action.potId]) return { refusal: { code: 'unknown-pot' } }
       return { events: [{ kind: 'slab-set', potId: action.potId, slab: action.slab }] }
     case 'clear-table':
-      return { events: [{ kind: 'table-cleared' }] }
+      return { events: [{ kind: 'table-cleared', read: true }] }
     default:
       return decideCorrections(table, action, stamp)
   }

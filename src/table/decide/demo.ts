@@ -139,7 +139,7 @@ const POTS: readonly PotFacts[] = [
 /** Lays the demo on an empty table: room, buckets, stacks and eight bisque pots at the start of the evening. */
 export function demoEvents(): TableEvent[] {
   return [
-    { kind: 'table-cleared' },
+    { kind: 'table-cleared', read: true },
     { kind: 'demo-laid' },
     { kind: 'board-set', board: { wallMm: 5, footLineMm: 6, bisqueCone: '04', absorption: 0.12 } },
     { kind: 'air-set', air: { tempC: 21, rh: 0.32, draught: 'room' } },

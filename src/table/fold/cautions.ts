@@ -1,5 +1,5 @@
 import type { Caution } from '../../../shared/nouns.ts'
-import { knew, type Placed } from './knew.ts'
+import { knew, type Placed, placed } from './knew.ts'
 import type { Meeting, Written } from './seen.ts'
 
 /**
@@ -12,10 +12,10 @@ export function withCautions(
 ): (stamped: Written) => Written {
   const said = new Map<string, (Placed & { readonly cautions: readonly Caution[] })[]>()
   return (stamped) => {
-    const { event, from, order = 0 } = stamped
+    const { event } = stamped
     if (event.kind !== 'bucket-set' || !stands(stamped)) return stamped
     const { bucket } = event
-    const word: Placed = { order, ...(from === undefined ? {} : { from }) }
+    const word = placed(stamped)
     const before = said.get(bucket.bucketId) ?? []
     const unread = before.filter((other) => !knew(met, word, other)).flatMap(({ cautions }) => cautions)
     const cautions = [...new Set([...bucket.cautions, ...unread])]

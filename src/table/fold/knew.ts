@@ -1,4 +1,4 @@
-import type { Meeting } from './seen.ts'
+import type { Meeting, Written } from './seen.ts'
 
 /** What a phone said, by its place in the journal; `from` another one, left out this one. */
 export interface Placed {
@@ -18,3 +18,9 @@ export const knew = (met: readonly Meeting[], later: Placed, before: Placed): bo
 /** Two that were said apart: neither knew of the other. */
 export const apart = (met: readonly Meeting[], a: Placed, b: Placed): boolean =>
   !knew(met, a, b) && !knew(met, b, a)
+
+/** Where a record of the journal is. */
+export const placed = ({ from, order = 0 }: Pick<Written, 'from' | 'order'>): Placed => ({
+  order,
+  ...(from === undefined ? {} : { from }),
+})

@@ -42,17 +42,16 @@ export function plannedBy({ event, from }: Stamped, table: Table): Table {
   return withPot(table, { ...pot, planned: 'so', gone: pot.gone && pot.planned !== 'away' })
 }
 
-/** The table with a pot as it is said to be, by the other phone `from` if any. Another stack is a plan of its own again. */
+/** The table with a pot as it is said to be; a new one is of the other phone `from`, if any. Another stack is a plan of its own again. */
 export function potSet(table: Table, facts: PotFacts, at: number, from?: string): Table {
-  const before: PotState = table.pots[facts.potId] ?? { ...NEW_POT, facts }
-  const { damp: _damp, from: _from, ownPlan, begunPlan, ...rest } = before
+  const before: PotState = table.pots[facts.potId] ?? { ...NEW_POT, facts, ...(from ? { from } : {}) }
+  const { damp: _damp, ownPlan, begunPlan, ...rest } = before
   const sameStack = before.facts.stackId === facts.stackId
   const poured = (before.facts.pourInsideFirst ?? false) !== (facts.pourInsideFirst ?? false)
   const then = begunPlan ?? (poured && nextCoat(before) > 0 ? planOf(table, before) : undefined)
   return withPot(table, {
     ...rest,
     facts,
-    ...(from === undefined ? {} : { from }),
     ...dampOf(table.board, { ...before, facts }, at),
     ...(sameStack && ownPlan ? { ownPlan: poured ? pouredPlan(before, facts, ownPlan) : ownPlan } : {}),
     ...(sameStack && then ? { begunPlan: then } : {}),

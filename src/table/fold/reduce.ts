@@ -57,9 +57,10 @@ export function happened(table: Table, recorded: Stamped, ahead: Ahead = NOTHING
       ? single.reduce((t, one) => happened(t, one, ahead), table)
       : kept(table, key, recorded)
   }
-  const seen = stamped.from
-    ? otherPhones(known, stamped, (t) => changed(t, stamped, ahead))
-    : viewOf(changed(viewOf(known, event.hands ?? 0), stamped, ahead), potterOf(table))
+  const seen =
+    stamped.from || stamped.left
+      ? otherPhones(known, stamped, (t) => changed(t, stamped, ahead))
+      : viewOf(changed(viewOf(known, event.hands ?? 0), stamped, ahead), potterOf(table))
   const brought = seen.waiting && brings(event)
   if (brought === undefined) return seen
   const [next, others] = freed(seen, brought)

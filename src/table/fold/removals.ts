@@ -1,7 +1,7 @@
 /** Buckets and stacks that one phone took off the table while another had them in use. */
 
 import type { TableEvent } from '../../../shared/events.ts'
-import { knew, type Placed } from './knew.ts'
+import { knew, type Placed, placed } from './knew.ts'
 import type { Meeting, Written } from './seen.ts'
 
 /** What an event says of a thing by its name: that it is on the table, or off it. */
@@ -38,6 +38,8 @@ export function wordsOn(event: TableEvent): readonly WordOn[] {
       return used(potKey(event.potId), ...event.coats.map(({ bucketId }) => bucketKey(bucketId)))
     case 'dipped':
       return used(potKey(event.potId), bucketKey(event.bucketId))
+    case 'taken-back':
+      return event.there === undefined ? [] : used(potKey(event.there))
     case 'waxed':
     case 'wiped':
       return used(potKey(event.potId))
@@ -98,8 +100,3 @@ function knownBy(met: readonly Meeting[], word: Placed): (of: string | undefined
     if (by === word.from && order < word.order) upTo.set(of, Math.max(to, upTo.get(of) ?? 0))
   return (of) => upTo.get(of) ?? Number.NEGATIVE_INFINITY
 }
-
-const placed = ({ from, order = 0 }: Written): Placed => ({
-  order,
-  ...(from === undefined ? {} : { from }),
-})

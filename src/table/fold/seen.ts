@@ -3,7 +3,9 @@
 import type { Stamped, TableEvent } from '../../../shared/events.ts'
 import { phoneOfWriter } from '../../../shared/record.ts'
 import { ofTable } from '../model/whose-setting.ts'
+import { contradicted, isAnswer } from './answers.ts'
 import { withCautions } from './cautions.ts'
+import { isTaken, withClears } from './clears.ts'
 import { demosBeside } from './demos.ts'
 import { isNoEcho } from './handed.ts'
 import { takenBack } from './read-ahead.ts'
@@ -61,7 +63,11 @@ const WORDS: ReadonlySet<string> = new Set<TableEvent['kind']>([
   'clock-moved',
   'was-named',
   'demo-laid',
+  'both-dipped',
+  'table-cleared',
 ])
+
+const NONE: ReadonlySet<string> = new Set()
 
 /** So many records are a few ms of a slow phone. */
 const EACH = 100
@@ -73,7 +79,7 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
     if (i % EACH === 0) yield
     if (WORDS.has(record.event.kind)) words.push([i, record])
   }
-  const back = takenBack(words.map(([, record]) => record))
+  let back = takenBack(words.map(([, record]) => record))
   const stands = ({ hit }: Stamped) => !back.has(hit)
   const nameAt = names(words, stands, phone)
   const clocks = clocksMet(words, phone, stands, nameAt)
@@ -118,13 +124,20 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
   }
   keyed.sort((a, b) => a.key - b.key)
   yield
-  const isWord = isNoEcho(stands)
+  const answered = words.some(([, record]) => isAnswer(record))
+  const idle = answered ? contradicted(keyed, met, stands) : NONE
+  if (idle.size > 0) back = takenBack(words.flatMap(([, record]) => (idle.has(record.id) ? [] : [record])))
+  yield
+  const isWord = isNoEcho(stands, met)
   const cautioned = withCautions(met, stands)
   const told: Written[] = []
+  const taken: Written[] = []
   /** Hits that others look back at: what is seen of them, and what there is. */
   const asked = new Set<string>()
   for (const [i, { stamped }] of keyed.entries()) {
     if (i % EACH === 0) yield
+    if (idle.has(stamped.id)) continue
+    if (isTaken(stamped)) taken.push(stamped)
     if (!isWord(stamped)) continue
     told.push(cautioned(stamped))
     if ('hit' in stamped.event) asked.add(stamped.event.hit)
@@ -140,7 +153,9 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
     unseen.delete(hit)
   }
   yield
-  const said = told.filter(({ event }) => !('hit' in event && unseen.has(event.hit)))
+  const clears = words.flatMap(([, { event, id }]) => (event.kind === 'table-cleared' ? [id] : []))
+  const whole = yield* withClears(told, new Set(clears), taken, met, stands)
+  const said = whole.filter(({ event }) => !('hit' in event && unseen.has(event.hit)))
   yield
   const events = withoutBlindRemovals(said, met, stands)
   const removed = anyRemoved(said)
@@ -154,8 +169,10 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
         // What tells phones or clocks apart is seen anew, and what cautions or a thing taken off may stand on.
         const onThings =
           event.kind === 'bucket-set' || event.kind === 'bucket-gone' || event.kind === 'stack-gone'
-        const isPlain =
-          isOwn && !('phone' in event || 'byMs' in event || onThings || (removed && 'hit' in event))
+        const anew = 'phone' in event || 'byMs' in event || event.kind === 'table-cleared'
+        const onDips = event.kind === 'both-dipped' || 'wentOn' in event
+        const back = (removed || answered || clears.length > 0) && 'hit' in event
+        const isPlain = isOwn && !(anew || onThings || onDips || back)
         const saw = order > Math.max(Math.floor(at - skewMs), (latest.get(phone)?.order ?? 0) + 1)
         return isPlain && (saw || at - skewMs >= untilMs)
       }),

@@ -100,6 +100,8 @@ function takenOff(table: Table, events: readonly Written[], met: readonly Meetin
       const before = words.get(thing)?.filter(({ from }) => from !== said.from) ?? []
       words.set(thing, [...before, { ...said, hit, isGone }])
     }
+  const hitsOn = (potId: string) =>
+    events.flatMap(({ event, hit }) => (event.kind === 'pot-gone' && event.potId === potId ? [hit] : []))
   return [...words].flatMap(([thing, all]): Ask[] => {
     const last = open(met, all)
     const gone = last.find(({ isGone }) => isGone)
@@ -107,7 +109,7 @@ function takenOff(table: Table, events: readonly Written[], met: readonly Meetin
     if (!gone || !used) return []
     const id = thing.slice(thing.indexOf(' ') + 1)
     if (thing.startsWith('pot '))
-      return table.pots[id]?.gone ? [{ is: 'gone', potId: id, hit: gone.hit, gone, used }] : []
+      return table.pots[id]?.gone ? [{ is: 'gone', potId: id, hits: hitsOn(id), gone, used }] : []
     const bucket = thing.startsWith('bucket ') ? table.buckets[id]?.facts : undefined
     const stack = thing.startsWith('stack ') ? table.stacks[id] : undefined
     const neededBy = bucket ? needsBucket(table, id) : needsStack(table, id)

@@ -2,6 +2,7 @@
 
 import type { TableEvent } from '../../../shared/events.ts'
 import type { Settings } from '../../../shared/nouns.ts'
+import { knew } from '../fold/knew.ts'
 import type { Meeting } from '../fold/seen.ts'
 import type { Ask, Heard, ThingFacts } from '../model/ask.ts'
 import { DEFAULT_BOARD, DEFAULT_SETTINGS } from '../model/defaults.ts'
@@ -71,9 +72,14 @@ export function ofTheTable(
   const words = new Map<string, Map<string | undefined, Way>>()
   const own = new Map<string, { readonly thing: Thing; readonly order: number }>()
   for (const [event, said] of events) {
-    // All but its settings is gone with a table.
-    if (event.kind === 'table-cleared' && said.from === undefined)
-      for (const of of [words, own]) for (const name of of.keys()) if (!isSetting(name)) of.delete(name)
+    // All but its settings is gone with a table, as far as it was read.
+    if (event.kind === 'table-cleared' && said.from === undefined) {
+      for (const name of own.keys()) if (!isSetting(name)) own.delete(name)
+      for (const [name, ways] of words) {
+        if (isSetting(name)) continue
+        for (const [from, way] of ways) if (!event.read || knew(met, said, way)) ways.delete(from)
+      }
+    }
     for (const [name, thing] of thingsOf(event)) {
       if (said.from === undefined) own.set(name, { thing, order: said.order })
       if (event.handed || event.anew) continue

@@ -58,11 +58,11 @@ export type Ask =
     }
   /** Two or more changed it, none knowing of another. */
   | { readonly is: 'changed'; readonly ways: readonly (ThingFacts & Said)[] }
-  /** One took it off the table, by that hit, and another did something to it. */
+  /** One took it off the table, by those hits, and another did something to it. */
   | {
       readonly is: 'gone'
       readonly potId: string
-      readonly hit: string
+      readonly hits: readonly string[]
       readonly gone: Said
       readonly used: Said
     }
@@ -82,13 +82,13 @@ export type Ask =
 
 /** What was answered. */
 export type Answer =
-  /** Both dips went on, or the one of this id never did. */
+  /** Both dips went on, or the one of this id never did, but `wentOn`. */
   | { readonly is: 'both'; readonly dipIds: readonly [string, string] }
-  | { readonly is: 'never'; readonly dipId: string }
+  | { readonly is: 'never'; readonly dipId: string; readonly wentOn: string }
   | { readonly is: 'so'; readonly thing: ThingFacts }
   /** It is off the table, or never was taken off. */
   | { readonly is: 'off'; readonly potId: string }
-  | { readonly is: 'there'; readonly potId: string; readonly hit: string }
+  | { readonly is: 'there'; readonly potId: string; readonly hits: readonly string[] }
   | { readonly is: 'away'; readonly thing: 'bucket' | 'stack'; readonly id: string }
   /** This one gets another: the next number, the next free place or letter. */
   | { readonly is: 'number' | 'place'; readonly potId: string }

@@ -57,7 +57,7 @@ export interface Touch {
 
 export interface PotState {
   readonly facts: PotFacts
-  /** The phone that put it on the table or changed it last, where that is another one. */
+  /** The phone that put it on the table, where that is another one: whoever puts it right later has it no more than before. */
   readonly from?: string
   /** Its own coats where it left its stack. */
   readonly ownPlan?: readonly CoatFacts[]
