@@ -8,6 +8,7 @@ import type { FaceProps } from './stand-ins.tsx'
 import { WaitFace } from './wait-face.tsx'
 import './hands-line.css'
 import './lazy-bench.css'
+import '../../ui/forced.css'
 import './on-its-side.css'
 
 export { CoatKeys } from './coat-keys.tsx'

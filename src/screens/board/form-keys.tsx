@@ -4,6 +4,7 @@ import { FORMS, outerOf, SIZES, type Size, stepShape } from '../../table/entry/o
 import { Choice } from '../../ui/choice.tsx'
 import { PotGlyph, scaleFor } from '../../ui/glyph.tsx'
 import { rulerInches } from '../../words/format.ts'
+import { marked } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useAddWords } from './add-words.ts'
 
@@ -86,7 +87,9 @@ export function Sizes({ form, onChoose }: { readonly form: Form; readonly onChoo
           <small class="figures">
             {adding.measures(
               whole(
-                units === 'us' ? rulerInches(shape.heightMm) : showEntry('heightMm', shape.heightMm, units),
+                units === 'us'
+                  ? rulerInches(shape.heightMm)
+                  : marked(showEntry('heightMm', shape.heightMm, units)),
               ),
               whole(formats.value.mm(shape.rimMm)),
             )}

@@ -1,4 +1,5 @@
 import type { Name } from '../name.ts'
+import { plain } from '../number.ts'
 
 /** English of cards between dips: ready pots, a pour to bring back, a pause, the wax pan, what the person has to decide. */
 export const between = {
@@ -9,7 +10,7 @@ export const between = {
   returnText: (amount: string) => `What is left of the ${amount} you poured off.`,
   heldText: 'No dip can start. Drying goes on.',
   heldWhere: 'You were:',
-  heldArmed: (number: Name, name: string, s: number) => `${number} into ${name}, ${s} s`,
+  heldArmed: (number: Name, name: string, s: number) => `${number} into ${name}, ${plain(s)} s`,
   heldLine: {
     drips: (number: Name) => `${number} drips`,
     'foot-not-sponged': (number: Name) => `${number}: foot not sponged`,
@@ -28,7 +29,7 @@ export const between = {
   panClosing: 'All coats are on. Turn it off now.',
   panCaution:
     'Use its thermostat, run the vent, keep sleeves and buckets away. On fire: heat off, lid on, never water.',
-  askText: (s: number) => `Was it under for ${s} s?`,
+  askText: (s: number) => `Was it under for ${plain(s)} s?`,
   stuckUncounted: (number: Name) => `${number}: how many coats are on?`,
   stuckUncountedText: 'Scratch an edge, or weigh it.',
   stuckStrayed: (number: Name, glaze: string) => `${number} got ${glaze}`,

@@ -1,5 +1,6 @@
 import type { between as english } from '../en/between.ts'
 import type { Name } from '../name.ts'
+import { plain } from '../number.ts'
 import { about } from './clocks.ts'
 import { isOne } from './counts.ts'
 
@@ -12,7 +13,7 @@ export const between: typeof english = {
   returnText: (amount: string) => `Lo que queda de los ${amount} que apartaste.`,
   heldText: 'No empieza ningún baño. El secado sigue.',
   heldWhere: 'Estabas en:',
-  heldArmed: (number: Name, name: string, s: number) => `${number} en ${name}, ${s} s`,
+  heldArmed: (number: Name, name: string, s: number) => `${number} en ${name}, ${plain(s)} s`,
   heldLine: {
     drips: (number: Name) => `${number} escurre`,
     'foot-not-sponged': (number: Name) => `${number}: pie sin limpiar`,
@@ -31,7 +32,7 @@ export const between: typeof english = {
   panClosing: 'Todas las capas puestas. Apágala ahora.',
   panCaution:
     'Usa su termostato, la extracción en marcha, mangas y cubos lejos. Si arde: apágala, tápala, nunca agua.',
-  askText: (s: number) => `¿Estuvo dentro ${s} s?`,
+  askText: (s: number) => `¿Estuvo dentro ${plain(s)} s?`,
   stuckUncounted: (number: Name) => `${number}: ¿cuántas capas lleva?`,
   stuckUncountedText: 'Raspa un canto, o pésala.',
   stuckStrayed: (number: Name, glaze: string) => `${number} recibió ${glaze}`,

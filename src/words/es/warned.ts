@@ -1,4 +1,5 @@
 import type { warned as english } from '../en/warned.ts'
+import { plain } from '../number.ts'
 import { about, hour } from './clocks.ts'
 import { isOne } from './counts.ts'
 
@@ -31,7 +32,7 @@ export const warned: typeof english = {
     over: (zone: string, mm: string, limit: string) =>
       `${zone} ${mm}, límite ${limit}: capa demasiado gruesa`,
     close: (zone: string, mm: string, limit: string) => `${zone} puede llegar a ${mm}, límite ${limit}`,
-    seconds: (s: number) => `cabrían ${s} s`,
+    seconds: (s: number) => `cabrían ${plain(s)} s`,
     skip: 'Mejor sin esta capa',
     runOver: (room: string) => `Puede escurrir por los ${room} sin esmalte del pie hasta la placa`,
     runNear: (run: string, room: string) => `Puede escurrir ${run} de los ${room} sin esmalte del pie`,
@@ -47,7 +48,7 @@ export const warned: typeof english = {
     thinAgain: (mm: string, clock: string) => `${mm} desde ${clock}, más o menos.`,
     held: (clock: string) => `Sus segundos cuentan con esperar hasta ${hour(clock)}: antes sale más fina`,
     thinWait: 'Más segundos no ayudan, esperar sí.',
-    repair: (s: number) => `Así el plan. Tras el fallo mejor ${s}\u00a0s`,
+    repair: (s: number) => `Así el plan. Tras el fallo mejor ${plain(s)}\u00a0s`,
     repairSkip: 'Así el plan. Tras el fallo mejor sin ella',
     neck: 'El cuello es demasiado estrecho para llenarse a tiempo: vierte por dentro',
     dew: (pot: string, dew: string) =>
