@@ -1,4 +1,5 @@
 import type { Words } from './bench.ts'
+import { decimal } from './number.ts'
 
 const MM_PER_INCH = 25.4
 const ML_PER_US_FLUID_OUNCE = 29.5735
@@ -24,18 +25,8 @@ export function rulerInches(mm: number): string {
  * twelve hours.
  */
 export function formats(words: Words, units: Units, language: string, hour12 = false) {
-  const numbers = new Map<number, Intl.NumberFormat>()
-  const number = (value: number, digits: number): string => {
-    const by =
-      numbers.get(digits) ??
-      new Intl.NumberFormat(language, {
-        minimumFractionDigits: digits,
-        maximumFractionDigits: digits,
-        useGrouping: false,
-      })
-    numbers.set(digits, by)
-    return by.format(value)
-  }
+  const number = (value: number, digits: number, least = digits): string =>
+    decimal(value, digits, least, language)
   const u = words.units
   // Made when first wanted: each takes a slow phone ten milliseconds and more.
   const made: Partial<Record<'minute' | 'second', Intl.DateTimeFormat>> = {}
@@ -74,7 +65,7 @@ export function formats(words: Words, units: Units, language: string, hour12 = f
     /** A length on a pot: walls and feet are told by the half millimetre, or by the marks of an inch ruler. */
     mm: (mm: number): string =>
       units === 'metric'
-        ? `${mm < 10 ? Math.round(mm * 2) / 2 : Math.round(mm)} mm`
+        ? `${mm < 10 ? number(Math.round(mm * 2) / 2, 1, 0) : Math.round(mm)} mm`
         : `${rulerInches(mm)} in`,
     /** Thickness of a coat: tenths of a mm, or thousandths of an inch. */
     coat: (mm: number): string =>

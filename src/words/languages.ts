@@ -1,5 +1,6 @@
 import { type LanguageCode, VOICES, type VoiceLanguage } from '../../shared/languages.ts'
 import type { AllWords } from './en/all.ts'
+import { writeNumbersIn } from './number.ts'
 
 export { LANGUAGES, VOICES } from '../../shared/languages.ts'
 
@@ -22,6 +23,7 @@ export async function openLanguage(
   phone = phonesOwn
   const code = wanted(language)
   opened[code] ??= (await folder(code)?.catch(() => undefined))?.words
+  writeNumbersIn(tagOf(language))
 }
 
 const wanted = (language: Language): string => (language === 'phone' ? phone.replace(/-.*/, '') : language)

@@ -76,7 +76,7 @@ const LEVELS = {
     ['card', 'decide', 'sheets'],
   ],
   words: [
-    ['name.ts'],
+    ['name.ts', 'number.ts'],
     ['en'],
     languages,
     ['languages.ts'],

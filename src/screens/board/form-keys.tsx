@@ -3,6 +3,7 @@ import { showEntry } from '../../table/entry/entry.ts'
 import { FORMS, outerOf, SIZES, type Size, stepShape } from '../../table/entry/offer.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { PotGlyph, scaleFor } from '../../ui/glyph.tsx'
+import { marked } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useAddWords } from './add-words.ts'
 
@@ -80,7 +81,10 @@ export function Sizes({ form, onChoose }: { readonly form: Form; readonly onChoo
           <PotGlyph outer={outer} {...SIZE_BOX} scale={scale} />
           <strong>{w.size[size]}</strong>
           <small class="figures">
-            {adding.measures(showEntry('heightMm', shape.heightMm, units), formats.value.mm(shape.rimMm))}
+            {adding.measures(
+              marked(showEntry('heightMm', shape.heightMm, units)),
+              formats.value.mm(shape.rimMm),
+            )}
           </small>
         </button>
       ))}

@@ -2,6 +2,7 @@ import { showEntry } from '../../table/entry/entry.ts'
 import { densityOfCup } from '../../table/entry/mix.ts'
 import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
+import { marked } from '../../words/number.ts'
 import { useBucketWords } from '../desk/bucket-words.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
@@ -38,9 +39,9 @@ export function Cup({ reading }: { readonly reading: NumberEntry }) {
         <button
           type="button"
           class="desk-second"
-          onClick={() => reading.setText(showEntry('gramsPerMl', found, reading.units))}
+          onClick={() => reading.setText(marked(showEntry('gramsPerMl', found, reading.units)))}
         >
-          {w.take(showEntry('gramsPerMl', found, reading.units))}
+          {w.take(marked(showEntry('gramsPerMl', found, reading.units)))}
         </button>
       )}
     </More>

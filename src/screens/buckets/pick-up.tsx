@@ -4,6 +4,7 @@ import { coatByWeight, Z90 } from '../../table/forecast/readings.ts'
 import { pickUpOfPin } from '../../table/forecast/wall-inputs.ts'
 import { outOfRange } from '../../table/model/limits.ts'
 import { More } from '../../ui/more.tsx'
+import { marked } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../text/amounts.ts'
@@ -50,7 +51,7 @@ export function PickUp({ facts, pin, gramsPerMl, solidsGravity }: PickUpProps) {
               type="button"
               class="key"
               disabled={outOfRange('pinMm', coatMm) !== undefined}
-              onClick={() => pin.setText(showEntry('pinMm', coatMm, units))}
+              onClick={() => pin.setText(marked(showEntry('pinMm', coatMm, units)))}
             >
               {words.value.desk.measured.air.take}
             </button>

@@ -1,5 +1,6 @@
 import { readSlide } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
+import { decimal } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, useEntry } from '../desk/entry-field.tsx'
 import { amount } from '../text/amounts.ts'
@@ -52,7 +53,7 @@ export function SlideCard({ clings, take, gramsPerMl, solidsGravity }: SlideProp
         ) : null}
         {found === undefined || found === 'wrong' ? null : (
           <div class="taken">
-            <strong class="figures">{w.glaze.slideIs(mm(found.fullMm), found.yieldPa.toFixed(1))}</strong>
+            <strong class="figures">{w.glaze.slideIs(mm(found.fullMm), decimal(found.yieldPa, 1))}</strong>
             <button type="button" class="key" onClick={() => take(found.gramsPerCm2)}>
               {w.air.take}
             </button>

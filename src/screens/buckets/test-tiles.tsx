@@ -5,6 +5,7 @@ import { doseOfAll, runAt, TELLING_MM } from '../../table/firing/glaze-flow.ts'
 import { tilesOf } from '../../table/firing/tiles.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
+import { decimal } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { DeskHead } from '../desk/head.tsx'
 import { amount } from '../text/amounts.ts'
@@ -55,7 +56,7 @@ function Dose({ tiles, pair }: { readonly tiles: readonly TileFacts[]; readonly 
   const dose = doseOfAll(tiles, planned)
   if (!dose) return <p>{pair ? w.noPair : w.none}</p>
   const run = (perMm: number) => formats.value.mm(Math.max(1, runAt(perMm, TELLING_MM)))
-  const short = (perMm: number) => perMm.toFixed(perMm < 10 ? 1 : 0)
+  const short = (perMm: number) => decimal(perMm, perMm < 10 ? 1 : 0)
   return (
     <section class="tile-dose">
       <p class="strong figures">
@@ -63,7 +64,7 @@ function Dose({ tiles, pair }: { readonly tiles: readonly TileFacts[]; readonly 
       </p>
       <p class="help figures">
         {w.spread(short(dose.likelyPerMm), short(dose.lowPerMm), short(dose.highPerMm))},{' '}
-        {w.drips(dose.dripFactor.toFixed(1))}
+        {w.drips(decimal(dose.dripFactor, 1))}
       </p>
       {dose.carried ? (
         <p class="alarm">{w.carried(tiles.at(-1)?.firing.cone ?? '', planned?.cone ?? '')}</p>

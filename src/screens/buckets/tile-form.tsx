@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { StripeFacts } from '../../../shared/nouns.ts'
 import { firingOf, USUAL_FIRING } from '../../table/firing/firing.ts'
 import { doseOfAll } from '../../table/firing/glaze-flow.ts'
+import { decimal } from '../../words/number.ts'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, refusalBeside, useEntry } from '../desk/entry-field.tsx'
@@ -133,7 +134,7 @@ function Measured({ start, keep }: MeasuredProps) {
       <h2>{w.firing}</h2>
       <FiringFields entry={firing} />
       {gives ? (
-        <p class="strong figures">{w.gives(gives.likelyPerMm.toFixed(gives.likelyPerMm < 10 ? 1 : 0))}</p>
+        <p class="strong figures">{w.gives(decimal(gives.likelyPerMm, gives.likelyPerMm < 10 ? 1 : 0))}</p>
       ) : null}
       <Alarm said={said} />
       <button type="button" class="desk-main" onClick={save}>

@@ -12,6 +12,7 @@ import type { Refusal } from '../../table/model/action.ts'
 import type { LimitedField } from '../../table/model/limits.ts'
 import { Field } from '../../ui/field.tsx'
 import type { DeskWords } from '../../words/desk.ts'
+import { marked } from '../../words/number.ts'
 import { refusalText } from '../app.ts'
 import { useDesk } from './desk-app.ts'
 
@@ -53,7 +54,7 @@ interface Told {
 export function useEntry(field: LimitedField, stored: number | undefined, optional = false): NumberEntry {
   const { table, words } = useDesk()
   const { units } = table.value.settings
-  const start = stored === undefined ? '' : showEntry(field, stored, units)
+  const start = stored === undefined ? '' : marked(showEntry(field, stored, units))
   const of = `${stored} ${units}`
   const [told, setTold] = useState<Told>({ of, text: start })
   const now = told.of === of ? told : { of, text: start }
@@ -84,7 +85,7 @@ const wrongText = (words: DeskWords, entry: Extract<Entry, { ok: false }>): stri
 
 /** A range with its unit. */
 const rangeText = (words: DeskWords, { least, most, unit }: Range): string =>
-  [words.desk.range(least, most), unit].filter(Boolean).join(' ')
+  [words.desk.range(marked(least), marked(most)), unit].filter(Boolean).join(' ')
 
 /** A refusal of what several measures come to together, beside the field it names, in the person's units. */
 export function refusalBeside(words: DeskWords, refusal: Refusal, entries: readonly NumberEntry[]): boolean {
@@ -111,8 +112,10 @@ export function EntryField({ entry, label, help, onDone }: EntryFieldProps) {
   const { words } = useDesk()
   const w = words.value.desk
   const { least, most, unit } = rangeOf(entry.field, entry.units)
-  const range = entry.optional ? w.optional(w.range(least, most)) : w.range(least, most)
-  const meant = entry.entry.ok ? undefined : entry.entry.meant
+  const within = w.range(marked(least), marked(most))
+  const range = entry.optional ? w.optional(within) : within
+  const said = entry.entry.ok ? undefined : entry.entry.meant
+  const meant = said && marked(said)
   return (
     <Field
       label={label}

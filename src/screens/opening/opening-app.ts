@@ -7,6 +7,7 @@ import { type FiredPot, firedOf } from '../../table/fired/fired-pot.ts'
 import type { Action, Refusal } from '../../table/model/action.ts'
 import type { PotState } from '../../table/model/state.ts'
 import type { Formats } from '../../words/format.ts'
+import { decimal } from '../../words/number.ts'
 import { OPENING_WORDS, type OpeningWords } from '../../words/opening.ts'
 import { refusalText, useApp } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
@@ -77,7 +78,7 @@ export const didRun = (run: RunFacts | undefined): boolean =>
 /** Nearer to one a factor is no other number, logarithm. */
 const SAME_LN = 0.05
 /** So many times what tiles tell, in figures. */
-export const figure = (factor: number): string => factor.toFixed(factor < 0.1 ? 2 : 1)
+export const figure = (factor: number): string => decimal(factor, factor < 0.1 ? 2 : 1)
 
 /** A factor as it is said: as the tiles say, or so many times it. */
 export function timesText(words: OpeningWords, factor: number): string {

@@ -91,6 +91,7 @@ function Told({ results }: { readonly results: GlazeResults }) {
         <p class="figures">
           {w.taught.runs(timesText(words.value, factor.factor.likely))},{' '}
           {w.taught.range(figure(factor.factor.low), figure(factor.factor.high), factor.results.length)}
+          {factor.cone === undefined ? '' : `. ${w.taught.ofCone(factor.cone)}`}
         </p>
       ) : null}
       {limit ? (

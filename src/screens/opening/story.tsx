@@ -52,6 +52,19 @@ function Told({ pot, play }: { readonly pot: PotState; readonly play: () => void
   const lines = useMemo(() => storyOf(table.value, pot), [table.value, pot])
   const run = found?.run
   const front = reachOf(run)
+  const keys = [
+    <button
+      key="judge"
+      type="button"
+      class={found ? 'desk-second' : 'desk-main'}
+      onClick={() => go({ at: 'judge', potId: pot.facts.potId })}
+    >
+      {found ? w.putRight : w.judge}
+    </button>,
+    <button key="play" type="button" class={found ? 'desk-main' : 'desk-second'} onClick={play}>
+      {w.play}
+    </button>,
+  ]
   return (
     <>
       <div class="open-story-face">
@@ -61,16 +74,7 @@ function Told({ pot, play }: { readonly pot: PotState; readonly play: () => void
           </p>
         </PotFace>
       </div>
-      <button
-        type="button"
-        class={found ? 'desk-second' : 'desk-main'}
-        onClick={() => go({ at: 'judge', potId: pot.facts.potId })}
-      >
-        {found ? w.putRight : w.judge}
-      </button>
-      <button type="button" class={found ? 'desk-main' : 'desk-second'} onClick={play}>
-        {w.play}
-      </button>
+      {found ? keys.toReversed() : keys}
       {photos.toReversed().map(({ photoId, side, at }) => (
         <figure key={photoId} class="open-photo">
           <Kept photoId={photoId} alt={w.photoOf(words.value.opening.photos.sides[side])} />

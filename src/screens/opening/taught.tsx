@@ -78,7 +78,10 @@ function Lesson({ told }: { readonly told: FactorTold }) {
       {results.length > 0 ? (
         <>
           <p class="kiln-big figures">{w.runs(said(factor.likely))}</p>
-          <p class="figures">{w.range(figure(factor.low), figure(factor.high), results.length)}</p>
+          <p class="figures">
+            {w.range(figure(factor.low), figure(factor.high), results.length)}
+            {told.cone === undefined ? '' : `. ${w.ofCone(told.cone)}`}
+          </p>
         </>
       ) : (
         <p class="kiln-big">{w.noResult}</p>

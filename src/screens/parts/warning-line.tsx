@@ -3,6 +3,7 @@ import type { Table } from '../../table/model/state.ts'
 import { PressButton } from '../../ui/press.tsx'
 import type { Formats } from '../../words/format.ts'
 import { LATE_WORDS, type LateWords } from '../../words/late.ts'
+import { decimal } from '../../words/number.ts'
 import { useApp } from '../app.ts'
 import { isGrave } from '../text/pot-text.ts'
 
@@ -95,7 +96,8 @@ export function warningText(
   }
 }
 
-const figure = (factor: number): string => `${Number(factor.toPrecision(2))}`
+/** A factor in two figures. */
+const figure = (factor: number): string => decimal(factor, factor < 1 ? 2 : factor < 10 ? 1 : 0, 0)
 
 /** What comes out now, and from when the wall drinks again. */
 function thinText(

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks'
 import { readCloth } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
+import { decimal } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 import { Alarm } from '../desk/save.tsx'
@@ -25,7 +26,7 @@ export function Cloth() {
         <div class="taken">
           <p class="figures">
             <strong>
-              {w.lost(cloth.lostG.toFixed(1), f.span(cloth.minutes * MIN_MS))}
+              {w.lost(decimal(cloth.lostG, 1), f.span(cloth.minutes * MIN_MS))}
               {w.pace[cloth.factor > NEWS ? 'fast' : cloth.factor < 1 / NEWS ? 'slow' : 'as']}
             </strong>{' '}
             {w.factor(cloth.factor)}

@@ -1,5 +1,6 @@
 import { dewOn } from '../../table/forecast/readings.ts'
 import { More } from '../../ui/more.tsx'
+import { decimal } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { SavedNumber } from '../desk/entry-field.tsx'
 import { useAir } from './use-air.ts'
@@ -30,7 +31,7 @@ export function Cold() {
       </div>
       {dew && dewText ? (
         <p class={dew.condenses ? 'alarm figures' : 'help figures'} role="status">
-          {dew.condenses ? w.dew(dewText, dew.filmMmPerH.toFixed(2)) : w.noDew(dewText)}
+          {dew.condenses ? w.dew(dewText, decimal(dew.filmMmPerH, 2)) : w.noDew(dewText)}
         </p>
       ) : null}
     </More>

@@ -2,6 +2,7 @@ import { useRef, useState } from 'preact/hooks'
 import { daysSince } from '../../table/card/copy-due.ts'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { HoldKey } from '../../ui/hold.tsx'
+import { decimal } from '../../words/number.ts'
 import type { JoinedHow, PassedOn } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
@@ -141,7 +142,7 @@ function Pictures() {
     <p class="help figures">
       {useRoomWords().photosGo(
         photos.length,
-        bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`,
+        bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${decimal(bytes / 1e6, 1)} MB`,
       )}
     </p>
   )

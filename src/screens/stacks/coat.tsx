@@ -6,6 +6,7 @@ import { showEntry } from '../../table/entry/entry.ts'
 import { LIMITS } from '../../table/model/limits.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
+import { marked } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { EntryField, type NumberEntry, useEntry } from '../desk/entry-field.tsx'
 import { warningText } from '../parts/warning-line.tsx'
@@ -81,7 +82,7 @@ export function Coat(props: CoatProps) {
 
   const choose = (next: Kind) => {
     if (next === 'upTo' && kind !== 'downTo' && !edge.changed)
-      edge.setText(showEntry('edgeUpMm', USUAL_EDGE_MM.upTo, edge.units))
+      edge.setText(marked(showEntry('edgeUpMm', USUAL_EDGE_MM.upTo, edge.units)))
     change({ ...coat, cover: coverOf(next, (next === 'collar' ? depth : edge).value ?? 0) }, draft.right)
   }
   return (
@@ -151,7 +152,7 @@ function Seconds({ entry, label }: { readonly entry: NumberEntry; readonly label
   const w = words.value.desk.stacks
   const by = (step: number) => () => {
     const next = Math.min(LIMITS.holdS.most, Math.max(LIMITS.holdS.least, (entry.value ?? 0) + step))
-    entry.setText(showEntry('holdS', next, entry.units))
+    entry.setText(marked(showEntry('holdS', next, entry.units)))
   }
   return (
     <div class="seconds">

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks'
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
 import { type Fit, fitOf } from '../../table/advice/fitting-stack.ts'
+import { plain } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 
 /** Rest after a change before seconds are searched, ms. */
@@ -12,7 +13,7 @@ interface FitProps {
   readonly take: (coats: readonly CoatFacts[]) => void
 }
 
-const secondsOf = (coats: readonly CoatFacts[]): string => coats.map(({ holdS }) => holdS).join(' · ')
+const secondsOf = (coats: readonly CoatFacts[]): string => coats.map(({ holdS }) => plain(holdS)).join(' · ')
 
 /** Where the stack fills this wall: the seconds that fit, or inside tonight and outside tomorrow, each one tap. */
 export function StackFit({ pot, plan, take }: FitProps) {

@@ -1,6 +1,7 @@
 import { AS_IS, type Suppose } from '../../table/advice/what-if.ts'
 import { More } from '../../ui/more.tsx'
 import { Stepper } from '../../ui/stepper.tsx'
+import { decimal } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 
 /** One step of each, and how many steps either way are worth a look. Our choice. */
@@ -30,7 +31,7 @@ export function WhatIf({ suppose, set }: WhatIfProps) {
       />
     )
   }
-  const signed = (value: number, digits: number) => `${value > 0 ? '+' : ''}${value.toFixed(digits)}`
+  const signed = (value: number, digits: number) => `${value > 0 ? '+' : ''}${decimal(value, digits)}`
   return (
     <More label={w.title}>
       {keys('gramsPerMl', w.density, signed(suppose.gramsPerMl, 2))}

@@ -5,12 +5,13 @@ import type { Units } from '../../table/entry/measure.ts'
 import type { LimitedField } from '../../table/model/limits.ts'
 import type { DeskWords } from '../../words/desk.ts'
 import type { Formats } from '../../words/format.ts'
+import { decimal, marked } from '../../words/number.ts'
 
 export const placeText = (place: Place): string => `${place.board} ${place.spot}`
 
 /** A stored number with its unit, as a person would type it. */
 export const amount = (field: LimitedField, value: number, units: Units): string =>
-  [showEntry(field, value, units), unitLabel(field, units)].filter(Boolean).join(' ')
+  [marked(showEntry(field, value, units)), unitLabel(field, units)].filter(Boolean).join(' ')
 
 export const airText = (words: DeskWords, air: AirFacts, units: Units): string =>
   words.desk.board.air(
@@ -50,7 +51,7 @@ export const bulk = (formats: Formats, litres: number, units: Units): string =>
 /** Dry mix to weigh out. */
 export const weight = (kg: number, units: Units): string =>
   units === 'us'
-    ? `${(kg / KG_PER_POUND).toFixed(1)} lb`
+    ? `${decimal(kg / KG_PER_POUND, 1)} lb`
     : kg >= 1
-      ? `${kg.toFixed(1)} kg`
+      ? `${decimal(kg, 1)} kg`
       : `${Math.round(kg * 100) * 10} g`

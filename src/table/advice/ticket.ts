@@ -40,7 +40,9 @@ interface Known {
 function knownOf(table: Table, { over, under }: Subject, glazes: ReturnType<typeof untestedGlaze>): Known {
   const told = toldFlowOf(table, over, under)
   const untried = !hasTile(table, over, under)
-  const lesson = factorsOf(table).find(({ key }) => key === subjectKey({ over, under }))
+  const lesson = factorsOf(table).find(
+    ({ key, cone }) => key === subjectKey({ over, under }) && cone === undefined,
+  )
   if (told && lesson) return { mean: Math.log(told.likelyPerMm) + lesson.lnMean, sd: lesson.lnSd, untried }
   if (told && !untried) {
     const now = flowOf(table, over, under) ?? told

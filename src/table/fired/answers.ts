@@ -1,5 +1,6 @@
 import type { SubjectFacts } from '../../../shared/opening.ts'
 import type { Table } from '../model/state.ts'
+import type { Said } from './fired-pot.ts'
 
 type Kind = 'lesson-taken' | 'limit-taken'
 
@@ -11,33 +12,38 @@ export interface Answer {
   /** It was of these very results. */
   readonly holds: boolean
   /** Results that it knew nothing of. */
-  readonly fresh: readonly string[]
+  readonly fresh: ReadonlySet<Said>
   /** Some that it was taken from count no more. */
   readonly withdrawn: boolean
 }
 
-/** A result as it can be answered: its name, and when it was said, table time, ms. */
-interface Result {
-  readonly id: string
-  readonly at: number
+/** Results that count, of whatever subject and firing: by name, and how many of this subject are not asked here. */
+export interface Standing {
+  readonly ids: ReadonlySet<string>
+  readonly more: number
 }
 
-/** What was answered of a glaze, or of it over another, against what speaks of it now. */
+/**
+ * What was answered of a glaze, or of it over another, against what speaks of it now. A result that stands, though it is not
+ * reckoned with here, as it is of another firing or of long ago, was not withdrawn.
+ */
 export function answerOf(
   { taken }: Table,
   kind: Kind,
   subject: SubjectFacts,
-  results: readonly Result[],
+  results: readonly Said[],
+  standing: Standing,
 ): Answer {
   const last = taken?.findLast(({ event }) => event.kind === kind && sameSubject(event, subject))
-  const ids = results.map(({ id }) => id)
-  if (last?.event.kind !== kind) return { holds: false, fresh: ids, withdrawn: false }
+  if (last?.event.kind !== kind) return { holds: false, fresh: new Set(results), withdrawn: false }
   const { of, results: named } = last.event
   // Earlier records name none: whatever was judged by then was known.
-  const known = named ?? results.flatMap(({ id, at }) => (at <= last.at ? [id] : []))
-  const fresh = ids.filter((id) => !known.includes(id))
-  const withdrawn = named ? named.some((id) => !ids.includes(id)) : of > known.length
-  return { holds: fresh.length === 0 && !withdrawn, fresh, withdrawn }
+  const known = ({ ids, at }: Said) => (named ? ids.some((id) => named.includes(id)) : at <= last.at)
+  const fresh = new Set(results.filter((one) => !known(one)))
+  const withdrawn = named
+    ? named.some((id) => !standing.ids.has(id))
+    : of > results.length - fresh.size + standing.more
+  return { holds: fresh.size === 0 && !withdrawn, fresh, withdrawn }
 }
 
 /** Whose run, or thickness, was ever answered, each once. */
@@ -48,3 +54,7 @@ export const answeredOf = ({ taken = [] }: Table, kind: Kind): readonly SubjectF
     ),
   ).values(),
 ]
+
+/** Names of all results of which a hand answered something. */
+export const namedIn = ({ taken = [] }: Table, kind: Kind): ReadonlySet<string> =>
+  new Set(taken.flatMap(({ event }) => (event.kind === kind ? (event.results ?? []) : [])))

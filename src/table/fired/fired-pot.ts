@@ -2,12 +2,20 @@ import type { AppGuess, Fault, PhotoSide, RunFacts, Stuck } from '../../../share
 import { coatsOn } from '../model/plan.ts'
 import type { PotState } from '../model/state.ts'
 
+/** The records that said the same of one thing, the first of them first, and when that was. Table time, ms. */
+export interface Said {
+  readonly ids: readonly string[]
+  readonly at: number
+}
+
 /** What was seen of a fired pot at one look. `id` is the first record's that said so. Times are table time, ms. */
 export interface Judgement {
   readonly id: string
-  /** When it was looked at, and when what stands of it was said: later, where it was put right since. */
+  /** When it was looked at. */
   readonly at: number
-  readonly saidAt: number
+  /** Since when its run stands, and whether it crawled: put right of anything else neither is said anew. */
+  readonly runSaid: Said
+  readonly crawlSaid: Said
   /** The record by which it is left out, and taken in again. */
   readonly dropId: string
   readonly loadId?: string
@@ -86,6 +94,21 @@ export const saysSame = (a: Saying, b: Saying): boolean =>
   JSON.stringify(a.run) === JSON.stringify(b.run) &&
   a.faults.length === b.faults.length &&
   a.faults.every((fault) => b.faults.includes(fault))
+
+/** Whether a look says of the run what another said. */
+const saysRun = (a: Saying, b: Saying): boolean =>
+  a.stuck === b.stuck &&
+  JSON.stringify(a.run) === JSON.stringify(b.run) &&
+  a.faults.includes('kissed') === b.faults.includes('kissed')
+
+/** And of crawling: who says nothing of the run says nothing of it. */
+const saysCrawl = (a: Saying, b: Saying): boolean =>
+  (a.run === undefined) === (b.run === undefined) &&
+  a.faults.includes('crawled') === b.faults.includes('crawled')
+
+const saidOf = (before: Said | undefined, same: boolean | undefined, id: string, at: number): Said =>
+  before && same ? { ids: [...new Set([...before.ids, id])], at: before.at } : { ids: [id], at }
+
 /** What is said at one look. */
 export type Saying = Pick<Judgement, 'run' | 'stuck' | 'faults'>
 
@@ -119,7 +142,8 @@ function after(pot: PotState, so: FiredPot, { id, at, event }: Seen): FiredPot {
       const look: Judgement = {
         id: known,
         at: before?.at ?? at,
-        saidAt: same ? before.saidAt : at,
+        runSaid: saidOf(before?.runSaid, before && saysRun(before, { run, stuck, faults }), known, at),
+        crawlSaid: saidOf(before?.crawlSaid, before && saysCrawl(before, { run, stuck, faults }), known, at),
         dropId,
         faults,
         second: second === true,

@@ -1,26 +1,27 @@
 import type { FiringFacts } from '../../../shared/nouns.ts'
 import type { SubjectFacts } from '../../../shared/opening.ts'
-import {
-  type Factor,
-  type FlowLesson,
-  flowLesson,
-  type HeatSeen,
-  type SubjectLesson,
-  type SubjectStart,
-  type TaughtResult,
-} from '../../engine/fired/flow-lesson.ts'
+import type { Factor, SubjectLesson } from '../../engine/fired/flow-lesson.ts'
 import { likelihood } from '../../engine/fired/lesson-solver.ts'
 import { leadsTo } from '../../engine/fired/proven.ts'
 import { type Subject, subjectKey } from '../../engine/fired/subjects.ts'
-import { UNTRIED_PAIR } from '../../engine/fired/tile-value.ts'
-import { Z90 } from '../../engine/numeric/spread.ts'
 import { firingOf } from '../firing/firing.ts'
-import { flowOf, hasTile, toldFlowOf } from '../firing/glaze-flow.ts'
+import { flowOf, toldFlowOf } from '../firing/glaze-flow.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { lessonOf } from '../model/taken.ts'
-import { answeredOf, answerOf } from './answers.ts'
-import { countsIn, onShelf, type PotResult, resultsOf } from './results.ts'
+import { answeredOf, answerOf, namedIn } from './answers.ts'
+import { isHotter, spokenElsewhere } from './other-cones.ts'
+import {
+  countsIn,
+  type JudgedPot,
+  maySpeak,
+  onShelf,
+  type PotResult,
+  reckonedOf,
+  resultOf,
+  resultsOf,
+} from './results.ts'
+import { type Taught, taughtIn } from './taught-in.ts'
 
 /** What results say of one glaze, or of it over another: "3 results: B over G runs 1.3 times told (1.0 to 1.6)". */
 export interface FactorTold extends SubjectFacts {
@@ -28,6 +29,8 @@ export interface FactorTold extends SubjectFacts {
   readonly factor: Factor
   readonly lnMean: number
   readonly lnSd: number
+  /** The cone that these results were fired to, where nothing speaks of the planned one: its dangers hold for hotter ones. */
+  readonly cone: string | undefined
   /** The pots behind it, the latest last. */
   readonly results: readonly PotResult[]
   /** Pots with it that don't count: left out, another could have done it, fired to another cone. */
@@ -59,7 +62,10 @@ export interface FactorTold extends SubjectFacts {
   readonly more: readonly PotResult[]
   /** Those that nobody answered and whose drips came farther than is reckoned with. */
   readonly dripped: readonly PotResult[]
-  /** Those that nobody answered and that reached the shelf, whatever the others say. */
+  /**
+   * Those that nobody answered and that reached the shelf, whatever the others say: long ago as well, and to cones no hotter
+   * than the planned one.
+   */
   readonly shelved: readonly PotResult[]
   /** Results that it was taken from count no more. */
   readonly withdrawn: boolean
@@ -75,59 +81,6 @@ const MORE_DRIP = 1.2
 const factsOf = ({ under, over }: Subject): SubjectFacts =>
   under === null ? { bucketId: over } : { bucketId: over, underId: under }
 
-/** What is known of a subject before any result: its tiles' own band. */
-function startOf(table: Table, subject: Subject, firing: FiringFacts | undefined): SubjectStart | undefined {
-  const key = subjectKey(subject)
-  const told = toldFlowOf(table, subject.over, subject.under, firing)
-  if (!told) return undefined
-  if (subject.under !== null && !hasTile(table, subject.over, subject.under))
-    return { subject: key, ...UNTRIED_PAIR }
-  return { subject: key, mean: 0, sd: Math.max(0.05, Math.log(told.highPerMm / told.lowPerMm) / (2 * Z90)) }
-}
-
-/** Before or after the bucket was filled anew: earlier fills are not kept apart. */
-function fillOf(table: Table, { pot }: PotResult, bucketId: string): string {
-  const since = table.buckets[bucketId]?.log.findLast(({ what }) => what === 'filled')?.at ?? 0
-  const dip = coatsOn(pot).find((one) => one.bucketId === bucketId)
-  return dip !== undefined && dip.outAt >= since ? 'this' : 'before'
-}
-
-interface Taught {
-  readonly results: readonly PotResult[]
-  readonly subjects: ReadonlyMap<string, Subject>
-  readonly lesson: FlowLesson
-}
-
-function taughtIn(
-  table: Table,
-  results: readonly PotResult[],
-  firing: FiringFacts | undefined,
-  more: readonly Subject[],
-): Taught {
-  const counted = results.filter((result) => countsIn(result, firing))
-  const subjects = new Map<string, Subject>()
-  for (const subject of [...counted.flatMap((result) => result.subject ?? []), ...more])
-    subjects.set(subjectKey(subject), subject)
-  const starts = [...subjects.values()].flatMap((subject) => startOf(table, subject, firing) ?? [])
-  const heats = new Map<string, HeatSeen>()
-  const taught = counted.flatMap((result): TaughtResult[] => {
-    const { found, heat, subject, lnK } = result
-    const key = subject && subjectKey(subject)
-    if (!heat || !subject || !lnK || !starts.some((start) => start.subject === key)) return []
-    heats.set(heat.key, { heat: heat.key, mean: heat.mean, sd: heat.sd })
-    return [
-      {
-        id: found.id,
-        subject: subjectKey(subject),
-        heat: heat.key,
-        fill: fillOf(table, result, subject.over),
-        lnK,
-      },
-    ]
-  })
-  return { results, subjects, lesson: flowLesson(taught, starts, [...heats.values()]) }
-}
-
 interface Kept {
   readonly of: readonly unknown[]
   readonly factors: readonly FactorTold[]
@@ -142,21 +95,41 @@ const says = ({ lnK, heat }: PotResult, ln: number, than: number): boolean =>
   heat !== undefined &&
   likelihood(lnK, ln + heat.mean) > SAYS * likelihood(lnK, than + heat.mean)
 
+/** What is known besides the results of one firing. */
+interface Beside {
+  /** The firing to come. */
+  readonly firing: FiringFacts | undefined
+  /** That which the results are of, where it is to another cone. */
+  readonly of: FiringFacts | undefined
+  /** Names of all results that stand. */
+  readonly standing: ReadonlySet<string>
+  /** Pots on the shelf that nobody answered, of long ago or to other cones. */
+  readonly shelved: readonly PotResult[]
+  /** How many pots with a glaze are no longer reckoned with. */
+  readonly olderWith: (bucketId: string) => number
+}
+
 /** What results say of a subject; nothing where none speaks of it and nothing of it was ever taken. */
 function toldOf(
   table: Table,
-  firing: FiringFacts | undefined,
   { results, subjects }: Taught,
   told: SubjectLesson,
+  { firing, of, standing, shelved: others, olderWith }: Beside,
 ): FactorTold[] {
   const subject = subjects.get(told.subject)
   if (!subject) return []
   const facts = factsOf(subject)
   const lesson = lessonOf(table, facts)
-  if (told.results.length === 0 && !lesson) return []
   const mine = results.filter(({ shares }) => shares.some((one) => subjectKey(one.subject) === told.subject))
   const ids = new Set(told.results)
   const behind = mine.filter(({ found }) => ids.has(found.id))
+  // What ran less to another cone, or more to a hotter one, says nothing sure of this one.
+  const here = of === undefined
+  const warns = here || !isHotter(of, firing)
+  const beside = others.filter(
+    (one) => one.subject !== undefined && subjectKey(one.subject) === told.subject && !behind.includes(one),
+  )
+  if (behind.length + beside.length === 0 && !lesson) return []
   const flow = toldFlowOf(table, subject.over, subject.under, firing)
   // As it is planned: a pair without a tile goes by its upper glaze, and by more where that alone runs farther.
   const now = flowOf(table, subject.over, subject.under) ?? flow
@@ -167,23 +140,30 @@ function toldOf(
     table,
     'lesson-taken',
     facts,
-    behind.map(({ found: { id, saidAt } }) => ({ id, at: saidAt })),
+    [...behind, ...beside].map(({ found }) => found.runSaid),
+    {
+      ids: standing,
+      more: olderWith(subject.over) + mine.filter((one) => !one.silent && !ids.has(one.found.id)).length,
+    },
   )
-  const anew = behind.filter(({ found }) => fresh.includes(found.id))
-  const way = leadsTo(lnUsed, { low: Math.log(low), likely: ln, high: Math.log(high) })
+  const isAnew = ({ found }: PotResult): boolean => fresh.has(found.runSaid)
+  const led = leadsTo(lnUsed, { low: Math.log(low), likely: ln, high: Math.log(high) })
+  const way = here || (led === 'danger' && warns) ? led : 'same'
   // What other glazes of the studio ran is no word against this one: one of its own has to say it.
   const say = behind.filter((one) => says(one, ln, lnUsed))
-  const moved = say.filter((one) => anew.includes(one))
+  const moved = say.filter(isAnew)
   const drip = Math.max(0, ...behind.flatMap((one) => one.drip ?? []))
   const usedDrip = lesson?.drip ?? now?.dripFactor ?? drip
-  const drips = behind.filter((one) => (one.drip ?? 0) > MORE_DRIP * usedDrip)
-  const dripped = drips.filter((one) => anew.includes(one))
+  const drips = warns ? behind.filter((one) => (one.drip ?? 0) > MORE_DRIP * usedDrip) : []
+  const dripped = drips.filter(isAnew)
   const against = way === 'danger' ? say : []
   const more = way === 'danger' ? moved : []
-  const shelved = anew.filter(({ found }) => onShelf(found.run))
+  const shelved = [...(warns ? behind : []), ...beside].filter((one) => isAnew(one) && onShelf(one.found.run))
   const gone = withdrawn && lesson !== undefined
   const front = say.length > 0 || gone ? way : 'same'
   const leads = dripped.length > 0 ? 'danger' : way !== 'same' && (moved.length > 0 || gone) ? way : 'same'
+  const still = drips.length > 0 ? 'danger' : front
+  if (!here && !lesson && still === 'same' && shelved.length === 0) return []
   return [
     {
       ...facts,
@@ -191,8 +171,9 @@ function toldOf(
       factor: told.factor,
       lnMean: told.lnMean,
       lnSd: told.lnSd,
+      cone: of?.cone,
       results: behind,
-      others: mine.filter((result) => !ids.has(result.found.id) || !countsIn(result, firing)),
+      others: mine.filter((result) => !ids.has(result.found.id) || !countsIn(result, of ?? firing)),
       used,
       usedLow: lesson?.low ?? (now && flow ? now.lowPerMm / flow.likelyPerMm : low),
       usedHigh: lesson?.high ?? (now && flow ? now.highPerMm / flow.likelyPerMm : high),
@@ -202,7 +183,7 @@ function toldOf(
       tileDrip: flow?.dripFactor,
       leads,
       way: front,
-      still: drips.length > 0 ? 'danger' : front,
+      still,
       against,
       drips,
       more,
@@ -222,18 +203,44 @@ const takenOf = (table: Table): readonly Subject[] =>
     over: bucketId,
   }))
 
-/** What the results so far say of each glaze and pair in the firing to come, of those with results or with a lesson taken. */
+/**
+ * What the results so far say of each glaze and pair in the firing to come, of those with results or with a lesson taken. Where
+ * none is to its cone those to the next cooler one warn, and those to any other stand behind what was taken.
+ */
 export function factorsOf(table: Table): readonly FactorTold[] {
   const firing = firingOf(table)
-  const results = resultsOf(table)
+  const { results, older } = reckonedOf(table)
   const fills = Object.values(table.buckets).map(
     ({ log }) => log.findLast(({ what }) => what === 'filled')?.at,
   )
-  const of = [firing, table.taken, ...fills, ...results]
+  const of = [firing, table.taken, ...fills, ...results, null, ...older]
   const before = kept.get(table.tiles)
   if (before?.of.length === of.length && before.of.every((one, i) => one === of[i])) return before.factors
-  const taught = taughtIn(table, results, firing, takenOf(table))
-  const factors = taught.lesson.subjects.flatMap((told) => toldOf(table, firing, taught, told))
+  const answered = namedIn(table, 'lesson-taken')
+  const isSaid = ({ found }: JudgedPot): boolean =>
+    onShelf(found.run) && !found.runSaid.ids.some((id) => answered.has(id))
+  const shelved = [
+    ...older.filter(isSaid).map((one) => resultOf(table, one)),
+    ...results.filter((one) => isSaid(one) && !countsIn(one, firing)),
+  ].filter(({ silent, load }) => silent === undefined && load && !isHotter(load.firing, firing))
+  const beside = {
+    firing,
+    of: undefined,
+    standing: new Set([...results, ...older].flatMap((one) => (maySpeak(one) ? one.found.runSaid.ids : []))),
+    shelved,
+    olderWith: (bucketId: string) =>
+      older.filter(({ pot }) => coatsOn(pot).some((coat) => coat.bucketId === bucketId)).length,
+  }
+  const asked = [...takenOf(table), ...shelved.flatMap(({ subject }) => subject ?? [])]
+  const here = taughtIn(table, results, firing, asked)
+  const elsewhere = spokenElsewhere(table, results, firing, here, takenOf(table))
+  const keys = new Set(elsewhere.map(({ told }) => told.subject))
+  const factors = [
+    ...here.lesson.subjects
+      .filter(({ subject }) => !keys.has(subject))
+      .flatMap((told) => toldOf(table, here, told, beside)),
+    ...elsewhere.flatMap(({ taught, told, of }) => toldOf(table, taught, told, { ...beside, of })),
+  ]
   kept.set(table.tiles, { of, factors })
   return factors
 }
@@ -248,7 +255,7 @@ export function lessonIn(
   firing: FiringFacts | undefined,
   before = Number.POSITIVE_INFINITY,
 ): SubjectLesson | undefined {
-  const results = resultsOf(table).filter(({ found }) => found.saidAt < before)
+  const results = resultsOf(table).filter(({ found }) => found.runSaid.at < before)
   const { lesson } = taughtIn(table, results, firing, [subject])
   return lesson.subjects.find((one) => one.subject === subjectKey(subject))
 }

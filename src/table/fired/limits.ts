@@ -108,12 +108,13 @@ function limitTold(table: Table, { subject, pots }: Lessons): LimitTold | undefi
     table,
     'limit-taken',
     subject,
-    pots.map(({ found: { id, saidAt } }) => ({ id, at: saidAt })),
+    pots.map(({ found }) => found.crawlSaid),
+    { ids: new Set(pots.flatMap(({ found }) => found.crawlSaid.ids)), more: 0 },
   )
   // Thinner is the danger: the logarithms change sides. What is offered is a bound by itself.
   const ln = Math.log(usedMm)
   const way = leadsTo(Math.log(limitMm), { low: ln, likely: ln, high: ln })
-  const anew = (some: readonly JudgedPot[]) => some.some(({ found }) => fresh.includes(found.id))
+  const anew = (some: readonly JudgedPot[]) => some.some(({ found }) => fresh.has(found.crawlSaid))
   // Of a pair no thicker one is offered.
   const still = way === 'danger' ? (crawled.length > 0 ? way : 'same') : subject.underId ? 'same' : way
   const leads = still === 'danger' ? anew(crawled) : anew(pots) || withdrawn

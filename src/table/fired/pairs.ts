@@ -134,7 +134,7 @@ export const pairsOver = (table: Table, underId: string): readonly Pair[] =>
 function isGrounded(table: Table, { overId, underId, tiles, byHand }: Pair): boolean {
   if (tiles + byHand.proved > 0) return true
   const subject = subjectOf(overId, underId)
-  const factor = factorsOf(table).find((one) => one.key === subject)
+  const factor = factorsOf(table).find((one) => one.key === subject && one.cone === undefined)
   const evidence = (factor?.results ?? []).flatMap(({ seen, load, firstLn }): Evidence[] =>
     seen && load ? [{ firing: load.loadId, seen, firstLn }] : [],
   )

@@ -22,6 +22,7 @@ import type { PotState, Table } from '../model/state.ts'
 import { firedZones, isSure, loadFiredIn, lowestEdgeMm, toldCoats } from './fired-coats.ts'
 import { firedOf, isStill, type Judgement, type Saying } from './fired-pot.ts'
 import { type Heat, heatAt } from './heats.ts'
+import { LATEST_RESULTS, latestOf } from './latest.ts'
 import { surenessOf } from './which-pot.ts'
 
 /** A fired pot that was judged, and what is certain of it. */
@@ -215,18 +216,40 @@ function madeOf(table: Table, judged: JudgedPot, firing: FiringFacts | undefined
   }
 }
 
-/** Results that are reckoned with: later ones say more of today's buckets, and a phone must answer at once. */
-export const LATEST_RESULTS = 120
+/** It says something of a run: what was left out takes nobody's place. */
+const speaks = (one: JudgedPot): boolean =>
+  maySpeak(one) && one.found.run !== undefined && !(one.heat?.unreached && one.found.run.is === 'none')
+
+/** Judged pots by whether they are reckoned with. */
+export interface Reckoned {
+  /** What the latest say, and as many that teach nobody or were left out, the earliest first. */
+  readonly results: readonly PotResult[]
+  /** Those that may say something and are no longer reckoned with, the earliest first. */
+  readonly older: readonly JudgedPot[]
+}
+
+/** What is reckoned with of all that was judged. */
+export function reckonedOf(table: Table): Reckoned {
+  const judged = judgedPots(table)
+  const speaking = judged.filter(speaks)
+  const latest = new Set(latestOf(speaking))
+  const silent = new Set(judged.filter((one) => !speaks(one)).slice(-LATEST_RESULTS))
+  return {
+    results: judged.filter((one) => latest.has(one) || silent.has(one)).map((one) => resultOf(table, one)),
+    older: speaking.filter((one) => !latest.has(one)),
+  }
+}
 
 /** What the latest judged pots say, the earliest first. */
-export const resultsOf = (table: Table): readonly PotResult[] =>
-  judgedPots(table)
-    .slice(-LATEST_RESULTS)
-    .map((judged) => resultOf(table, judged))
+export const resultsOf = (table: Table): readonly PotResult[] => reckonedOf(table).results
+
+/** Whether two firings are to one cone. */
+export const isOneCone = (a: FiringFacts | undefined, b: FiringFacts | undefined): boolean =>
+  a?.cone === b?.cone && a?.make === b?.make
 
 /** Whether a result counts in the lesson of this firing: another cone's results say nothing sure of it. */
 export const countsIn = ({ silent, load }: PotResult, firing: FiringFacts | undefined): boolean =>
-  silent === undefined && load?.firing.cone === firing?.cone && load?.firing.make === firing?.make
+  silent === undefined && isOneCone(load?.firing, firing)
 
 /** Whom a glaze, or it over another, is to the lesson. */
 export const subjectOf = (bucketId: string, underId: string | undefined): string =>

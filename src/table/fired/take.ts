@@ -5,7 +5,8 @@ export const isOfDrip = ({ drips, way }: FactorTold): boolean => drips.length > 
 
 /** What a hand would take by USE IT, as the action says it: where its drip alone is a danger the drip, and nothing less. */
 export const takes = (told: FactorTold) => {
-  const { bucketId, underId, factor, results, drip, usedDrip } = told
+  const { bucketId, underId, factor, drip, usedDrip } = told
+  const results = [...new Set([...told.results, ...told.shelved])]
   return {
     do: 'take-lesson' as const,
     bucketId,

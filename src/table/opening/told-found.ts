@@ -1,6 +1,7 @@
 import { FIRST_MM, type RunCurve, type RunSeen, runAt } from '../../engine/fired/run-curve.ts'
 import { firedOf } from '../fired/fired-pot.ts'
-import { isTold, judgedPots, LATEST_RESULTS, onShelf, resultOf, seenOf } from '../fired/results.ts'
+import { LATEST_RESULTS } from '../fired/latest.ts'
+import { isTold, judgedPots, onShelf, resultOf, seenOf } from '../fired/results.ts'
 import type { PotState, Table } from '../model/state.ts'
 
 /** How far the melt of a fired pot was told to come, and came, mm from where its glaze ended. */

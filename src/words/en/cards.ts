@@ -1,4 +1,5 @@
 import type { Name } from '../name.ts'
+import { plain } from '../number.ts'
 import { isOne } from './counts.ts'
 import { front } from './front.ts'
 
@@ -28,7 +29,7 @@ export const cards = {
       side: 'one half',
       otherSide: 'other half',
     },
-    seconds: (s: number) => `${s} s`,
+    seconds: (s: number) => `${plain(s)} s`,
     stirredAgo: (ago: string) => `stirred ${ago} ago`,
     stirredNow: 'just stirred',
     wallFull: (percent: number) => `wall ${percent}\u00a0% full`,
@@ -112,13 +113,13 @@ export const cards = {
     panOffBar: 'IT IS OFF',
     panOnBar: 'PAN IS ON',
     panStrip: (on: string) => `Wax pan is ON, ${on}. Are you beside it?`,
-    askBar: (s: number) => `YES, ${s}\u00a0S`,
+    askBar: (s: number) => `YES, ${plain(s)}\u00a0S`,
     askNoBar: 'NO, CHANGE',
     keepGoing: 'KEEP IT, CARRY ON',
     leadInCancel: 'tap anywhere to cancel',
     lower: 'IN',
     pour: 'POUR',
-    of: (s: number) => `of ${s}`,
+    of: (s: number) => `of ${plain(s)}`,
     stopBar: 'STOP',
     out: 'OUT',
     outUnder: 'lift now',

@@ -142,6 +142,7 @@ export const opening = {
     noResult: 'No fired pot speaks of it now.',
     range: (low: string, high: string, n: number) =>
       isOne(n) ? `${low} to ${high}, from 1 result` : `${low} to ${high}, from ${n} results`,
+    ofCone: (cone: string) => `By firings to cone ${cone}.`,
     danger: 'More than the app plans with.',
     dripDanger: 'Its drip came farther than the app plans with.',
     relief: 'Less than the app plans with. Nothing changes until you take it.',

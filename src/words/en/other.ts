@@ -1,4 +1,5 @@
 import type { Name } from '../name.ts'
+import { plain } from '../number.ts'
 import { isOne } from './counts.ts'
 /** English of Other, of what keeps a melt off the shelf, and of ringing: fetched with what says them. */
 export const other = {
@@ -6,8 +7,8 @@ export const other = {
   count: {
     dipIn: 'IN in',
     pourIn: 'POUR in',
-    under: (s: number) => `then ${s} s under`,
-    inside: (s: number) => `then ${s} s inside`,
+    under: (s: number) => `then ${plain(s)} s under`,
+    inside: (s: number) => `then ${plain(s)} s inside`,
   },
   /** On the bar, the first time a card of its kind stands there: how it is answered. */
   hint: {
@@ -59,15 +60,15 @@ export const other = {
     more: 'More',
     help: 'Help',
     why: 'Why?',
-    dipInstead: (s: number, planned: number) => `Dip ${s} s instead of ${planned}`,
+    dipInstead: (s: number, planned: number) => `Dip ${plain(s)} s instead of ${plain(planned)}`,
     leaveOut: 'Leave this coat out',
     justNow: 'just now',
     ago: (min: number) => `${min} min ago`,
     earlierBy: (min: number) => `${min} min earlier`,
-    moreS: (s: number) => `+${s} s`,
-    lessS: (s: number) => `−${s} s`,
+    moreS: (s: number) => `+${plain(s)} s`,
+    lessS: (s: number) => `−${plain(s)} s`,
     weighed: (grams: string) => `${grams} g`,
-    makes: (s: number) => `makes ${s} s`,
+    makes: (s: number) => `makes ${plain(s)} s`,
     /** Of one pot by its name: the card below may be about another. `better`: seconds for its next coat, 0: none. */
     logged: (
       number: Name,
@@ -80,11 +81,11 @@ export const other = {
         planned === undefined
           ? ''
           : better === undefined
-            ? ` Its next coat: ${planned} s.`
+            ? ` Its next coat: ${plain(planned)} s.`
             : better > 0
-              ? ` Its next coat: better ${better} s.`
+              ? ` Its next coat: better ${plain(better)} s.`
               : ' Better leave out its next coat.'
-      return `${number}: ${s} s, ${build}.${next}`
+      return `${number}: ${plain(s)} s, ${build}.${next}`
     },
     coatsOn: (number: Name) => `${number}: coats on it`,
     notSure: 'not sure',
@@ -119,7 +120,7 @@ export const other = {
   remedy: {
     title: 'Keep it off the shelf',
     edge: (glaze: string, mm: string) => `${glaze} down to ${mm}`,
-    seconds: (glaze: string, s: number) => `${glaze} ${s} s`,
+    seconds: (glaze: string, s: number) => `${glaze} ${plain(s)} s`,
     skip: (glaze: string) => `Leave ${glaze} out`,
     stack: (name: string) => `Stack ${name}`,
     slab: 'Catch slab',

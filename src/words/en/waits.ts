@@ -1,4 +1,5 @@
 import type { Name } from '../name.ts'
+import { plain } from '../number.ts'
 import { inWords, isOne } from './counts.ts'
 
 /** English of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
@@ -106,7 +107,7 @@ export const waits = {
   returnText: (amount: string) => `What is left of the ${amount} you poured off.`,
   heldText: 'No dip can start. Drying goes on.',
   heldWhere: 'You were:',
-  heldArmed: (number: Name, name: string, s: number) => `${number} into ${name}, ${s} s`,
+  heldArmed: (number: Name, name: string, s: number) => `${number} into ${name}, ${plain(s)} s`,
   heldLine: {
     drips: (number: Name) => `${number} drips`,
     'foot-not-sponged': (number: Name) => `${number}: foot not sponged`,
@@ -130,7 +131,7 @@ export const waits = {
   kilnDry: (when: string) => `kiln-dry ${when}`,
   fromTo: (likely: string, late: string) => `${likely} to ${late}`,
   othersRest: 'The other potter has the rest.',
-  askText: (s: number) => `Was it under for ${s} s?`,
+  askText: (s: number) => `Was it under for ${plain(s)} s?`,
   stuckUncounted: (number: Name) => `${number}: how many coats are on?`,
   stuckUncountedText: 'Scratch an edge, or weigh it.',
   stuckStrayed: (number: Name, glaze: string) => `${number} got ${glaze}`,

@@ -1,3 +1,4 @@
+import { plain } from '../number.ts'
 import { isOne } from './counts.ts'
 /** English of what is warned of before a dip, and of days. */
 export const warned = {
@@ -29,7 +30,7 @@ export const warned = {
   warning: {
     over: (zone: string, mm: string, limit: string) => `${zone} ${mm}, limit ${limit}: too thick`,
     close: (zone: string, mm: string, limit: string) => `${zone} may reach ${mm}, limit ${limit}`,
-    seconds: (s: number) => `${s} s would fit`,
+    seconds: (s: number) => `${plain(s)} s would fit`,
     skip: 'Better without this coat',
     runOver: (room: string) => `May run down its ${room} of bare foot onto the shelf`,
     runNear: (run: string, room: string) => `May run ${run} of its ${room} of bare foot`,
@@ -43,7 +44,7 @@ export const warned = {
     thinOne: (mm: string) => `The wall is full: ${mm} now.`,
     thinAgain: (mm: string, clock: string) => `${mm} from about ${clock}.`,
     thinWait: 'No seconds would help, waiting would.',
-    repair: (s: number) => `Shown as planned. After the slip better ${s} s`,
+    repair: (s: number) => `Shown as planned. After the slip better ${plain(s)} s`,
     repairSkip: 'Shown as planned. After the slip better left out',
     neck: 'The neck is too narrow to fill in time: pour the inside',
     dew: (pot: string, dew: string) => `Warm it first: the pot is at ${pot}, and dew settles below ${dew}`,

@@ -1,5 +1,6 @@
 import type { cards as english } from '../en/cards.ts'
 import type { Name } from '../name.ts'
+import { plain } from '../number.ts'
 import { isOne } from './counts.ts'
 import { front } from './front.ts'
 
@@ -27,7 +28,7 @@ export const cards: typeof english = {
       side: 'una mitad',
       otherSide: 'la otra mitad',
     },
-    seconds: (s: number) => `${s} s`,
+    seconds: (s: number) => `${plain(s)} s`,
     stirredAgo: (ago: string) => `removido hace ${ago}`,
     stirredNow: 'recién removido',
     wallFull: (percent: number) => `pared al ${percent}\u00a0%`,
@@ -111,13 +112,13 @@ export const cards: typeof english = {
     panOffBar: 'ESTÁ APAGADA',
     panOnBar: 'OLLA ENCENDIDA',
     panStrip: (on: string) => `Olla de cera ENCENDIDA, ${on}. ¿Estás al lado?`,
-    askBar: (s: number) => `SÍ, ${s}\u00a0S`,
+    askBar: (s: number) => `SÍ, ${plain(s)}\u00a0S`,
     askNoBar: 'NO, CAMBIAR',
     keepGoing: 'ASÍ QUEDA, SEGUIR',
     leadInCancel: 'toca donde sea para anular',
     lower: 'DENTRO',
     pour: 'VIERTE',
-    of: (s: number) => `de ${s}`,
+    of: (s: number) => `de ${plain(s)}`,
     stopBar: 'PARAR',
     out: 'FUERA',
     outUnder: 'sácala ya',

@@ -142,6 +142,7 @@ export const opening: typeof english = {
     noResult: 'Ninguna pieza cocida habla ya de él.',
     range: (low: string, high: string, n: number) =>
       isOne(n) ? `de ${low} a ${high}, de 1 resultado` : `de ${low} a ${high}, de ${n} resultados`,
+    ofCone: (cone: string) => `Según cocciones a cono ${cone}.`,
     danger: 'Más de lo que usa la app.',
     dripDanger: 'Su gota llegó más lejos de lo que usa la app.',
     relief: 'Menos de lo que usa la app. Nada cambia hasta que lo tomes.',

@@ -1,5 +1,6 @@
 import type { other as english } from '../en/other.ts'
 import type { Name } from '../name.ts'
+import { plain } from '../number.ts'
 import { isOne } from './counts.ts'
 
 /** Spanish of what is put right, of what keeps a melt off the shelf, and of ringing. */
@@ -7,8 +8,8 @@ export const other: typeof english = {
   count: {
     dipIn: 'DENTRO en',
     pourIn: 'VIERTE en',
-    under: (s: number) => `luego ${s} s dentro`,
-    inside: (s: number) => `luego ${s} s llena`,
+    under: (s: number) => `luego ${plain(s)} s dentro`,
+    inside: (s: number) => `luego ${plain(s)} s llena`,
   },
   hint: {
     wax: '¿Pie encerado? Golpea aquí con un nudillo.',
@@ -59,15 +60,15 @@ export const other: typeof english = {
     more: 'Más',
     help: 'Ayuda',
     why: '¿Por qué?',
-    dipInstead: (s: number, planned: number) => `Bañar ${s} s en vez de ${planned}`,
+    dipInstead: (s: number, planned: number) => `Bañar ${plain(s)} s en vez de ${plain(planned)}`,
     leaveOut: 'Saltar esta capa',
     justNow: 'ahora mismo',
     ago: (min: number) => `hace ${min} min`,
     earlierBy: (min: number) => `${min} min antes`,
-    moreS: (s: number) => `+${s} s`,
-    lessS: (s: number) => `−${s} s`,
+    moreS: (s: number) => `+${plain(s)} s`,
+    lessS: (s: number) => `−${plain(s)} s`,
     weighed: (grams: string) => `${grams} g`,
-    makes: (s: number) => `en total ${s} s`,
+    makes: (s: number) => `en total ${plain(s)} s`,
     logged: (
       number: Name,
       s: number,
@@ -79,11 +80,11 @@ export const other: typeof english = {
         planned === undefined
           ? ''
           : better === undefined
-            ? ` Su próxima capa: ${planned} s.`
+            ? ` Su próxima capa: ${plain(planned)} s.`
             : better > 0
-              ? ` Su próxima capa: mejor ${better} s.`
+              ? ` Su próxima capa: mejor ${plain(better)} s.`
               : ' Mejor salta su próxima capa.'
-      return `${number}: ${s} s, ${build}.${next}`
+      return `${number}: ${plain(s)} s, ${build}.${next}`
     },
     coatsOn: (number: Name) => `${number}: capas que lleva`,
     notSure: 'no se sabe',
@@ -118,7 +119,7 @@ export const other: typeof english = {
   remedy: {
     title: 'Que no llegue a la placa',
     edge: (glaze: string, mm: string) => `${glaze} hasta ${mm} del pie`,
-    seconds: (glaze: string, s: number) => `${glaze} ${s} s`,
+    seconds: (glaze: string, s: number) => `${glaze} ${plain(s)} s`,
     skip: (glaze: string) => `Saltar ${glaze}`,
     stack: (name: string) => `Serie ${name}`,
     slab: 'Platillo',

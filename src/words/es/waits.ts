@@ -1,5 +1,6 @@
 import type { waits as english } from '../en/waits.ts'
 import type { Name } from '../name.ts'
+import { plain } from '../number.ts'
 import { inWords, isOne } from './counts.ts'
 
 /** Spanish of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
@@ -109,7 +110,7 @@ export const waits: typeof english = {
   returnText: (amount: string) => `Lo que queda de los ${amount} que apartaste.`,
   heldText: 'No empieza ningún baño. El secado sigue.',
   heldWhere: 'Estabas en:',
-  heldArmed: (number: Name, name: string, s: number) => `${number} en ${name}, ${s} s`,
+  heldArmed: (number: Name, name: string, s: number) => `${number} en ${name}, ${plain(s)} s`,
   heldLine: {
     drips: (number: Name) => `${number} escurre`,
     'foot-not-sponged': (number: Name) => `${number}: pie sin limpiar`,
@@ -133,7 +134,7 @@ export const waits: typeof english = {
   kilnDry: (when: string) => `seca para el horno ${when}`,
   fromTo: (likely: string, late: string) => `de ${likely} a ${late}`,
   othersRest: 'La otra persona tiene el resto.',
-  askText: (s: number) => `¿Estuvo dentro ${s} s?`,
+  askText: (s: number) => `¿Estuvo dentro ${plain(s)} s?`,
   stuckUncounted: (number: Name) => `${number}: ¿cuántas capas lleva?`,
   stuckUncountedText: 'Raspa un canto, o pésala.',
   stuckStrayed: (number: Name, glaze: string) => `${number} recibió ${glaze}`,

@@ -1,4 +1,5 @@
 import type { warned as english } from '../en/warned.ts'
+import { plain } from '../number.ts'
 import { isOne } from './counts.ts'
 
 /** Spanish of what is warned of before a dip, and of days. */
@@ -29,7 +30,7 @@ export const warned: typeof english = {
   warning: {
     over: (zone: string, mm: string, limit: string) => `${zone} ${mm}, límite ${limit}: demasiado gruesa`,
     close: (zone: string, mm: string, limit: string) => `${zone} puede llegar a ${mm}, límite ${limit}`,
-    seconds: (s: number) => `cabrían ${s} s`,
+    seconds: (s: number) => `cabrían ${plain(s)} s`,
     skip: 'Mejor sin esta capa',
     runOver: (room: string) => `Puede escurrir sus ${room} de pie desnudo hasta la placa`,
     runNear: (run: string, room: string) => `Puede escurrir ${run} de sus ${room} de pie desnudo`,
@@ -45,7 +46,7 @@ export const warned: typeof english = {
     thinAgain: (mm: string, clock: string) => `${mm} desde ${clock}, más o menos.`,
     held: (clock: string) => `Sus segundos cuentan con esperar hasta ${clock}: antes sale más fina`,
     thinWait: 'Más segundos no ayudan, esperar sí.',
-    repair: (s: number) => `Así el plan. Tras el fallo mejor ${s}\u00a0s`,
+    repair: (s: number) => `Así el plan. Tras el fallo mejor ${plain(s)}\u00a0s`,
     repairSkip: 'Así el plan. Tras el fallo mejor sin ella',
     neck: 'El cuello es estrecho para llenarse a tiempo: vierte por dentro',
     dew: (pot: string, dew: string) =>
