@@ -290,7 +290,7 @@ export const AppProvider = AppContext.Provider
 
 export function useApp(): App {
   const app = useContext(AppContext)
-  if (!app) throw new Error('a screen outside the program')
+  if (!app) throw new Error('no program here')
   return app
 }
 
