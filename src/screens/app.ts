@@ -19,7 +19,8 @@ export type Route =
   | { readonly at: 'first' }
   | { readonly at: 'bench' }
   | { readonly at: 'board' }
-  | { readonly at: 'pot'; readonly potId?: string }
+  /** `from` is where the way back leads, else the board. */
+  | { readonly at: 'pot'; readonly potId?: string; readonly from?: 'bench' }
   /** `onward` is where saving leads: one was on the way there. */
   | { readonly at: 'stacks'; readonly stackId?: string; readonly onward?: Route }
   | { readonly at: 'buckets'; readonly bucketId?: string; readonly onward?: Route }
@@ -289,7 +290,7 @@ export const AppProvider = AppContext.Provider
 
 export function useApp(): App {
   const app = useContext(AppContext)
-  if (!app) throw new Error('a screen outside the program')
+  if (!app) throw new Error('no program here')
   return app
 }
 

@@ -11,7 +11,8 @@ import { type Knowledge, marked, unmarked } from './marks.ts'
 import { isPackKey, packLines } from './pack.ts'
 import { asideKey } from './quarantine.ts'
 import { breath, inSlices, throughSteps } from './slices.ts'
-import { type Union, uniteSteps } from './union.ts'
+import type { Union } from './union.ts'
+import { uniteSteps } from './union-steps.ts'
 
 /** Fewer records than this are stored singly. */
 const PACK_FROM = 256

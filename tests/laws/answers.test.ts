@@ -3,6 +3,7 @@
 import fc from 'fast-check'
 import { beforeEach, describe, expect, test } from 'vitest'
 import type { Answer, Ask } from '../../src/table/model/ask.ts'
+import { planOf } from '../../src/table/model/plan.ts'
 import { type Hall, hall, laidOn, PhoneAtTable } from '../fixtures/phones.ts'
 import { runsOf } from '../fixtures/runs.ts'
 
@@ -226,6 +227,154 @@ describe('a pot off on one phone and dipped on the other', () => {
     for (const on of [a, b, c]) {
       expect(on.asks).toEqual([])
       expect(on.table.pots['a-1']?.gone).toBe(false)
+    }
+  })
+})
+
+describe('what two phones did apart to one dip or one plan', () => {
+  const spare = (on: PhoneAtTable) => {
+    const { facts } = on.table.buckets['a-bucket']!
+    on.act({
+      do: 'set-bucket',
+      bucket: { ...facts, bucketId: 'x-bucket', name: 'Fen', letter: 'F', pattern: 'dots' },
+    })
+  }
+  const settleFirst = (on: PhoneAtTable, nth: number) => {
+    const { is, facts } = firstOf(on, 'changed').ways[nth]!
+    answer(on, { is: 'so', thing: { is, facts } as never })
+  }
+  const dipOn = (on: PhoneAtTable, dipId: string) =>
+    Object.values(on.table.pots).flatMap(({ dips, facts }) =>
+      dips.filter((one) => one.dipId === dipId).map(({ bucketId, holdS }) => [facts.potId, bucketId, holdS]),
+    )[0]
+
+  test.each([
+    ['seconds', 2, { do: 'held-exactly', holdS: 2 }, { do: 'held-exactly', holdS: 6 }],
+    [
+      'glaze',
+      1,
+      { do: 'was-other-bucket', bucketId: 'x-bucket' },
+      { do: 'was-other-bucket', bucketId: 'y-bucket' },
+    ],
+    ['pot', 0, { do: 'was-other-pot', potId: 'a-1' }, { do: 'was-other-pot', potId: 'a-2' }],
+  ] as const)(
+    'a dip put right in %s on both is asked about, and the answer stands',
+    (_, place, mine, theirs) => {
+      spare(a)
+      const { facts } = a.table.buckets['a-bucket']!
+      a.act({
+        do: 'set-bucket',
+        bucket: { ...facts, bucketId: 'y-bucket', name: 'Rill', letter: 'R', pattern: 'rings' } as never,
+      })
+      const pot = a.table.pots['a-1']!.facts
+      a.act({ do: 'set-pot', pot: { ...pot, potId: 'a-2', number: 33, place: { board: 'A', spot: 3 } } })
+      dip(a, 'a-0')
+      meet(a, b, c)
+      const [dipId = ''] = coats(a)
+      wait(5)
+      a.act({ ...mine, dipId } as never)
+      wait(5)
+      b.act({ ...theirs, dipId } as never)
+      meet(a, b, c)
+      for (const on of [a, b, c]) expect(kinds(on)).toEqual(['changed'])
+      const [, value] = Object.values(mine)
+      settleFirst(a, 0)
+      meet(a, b, c)
+      for (const on of [a, b, c]) {
+        expect(on.asks).toEqual([])
+        expect(dipOn(on, dipId)?.[place]).toBe(value)
+      }
+    },
+  )
+
+  test.each([0, 1])('own coats on one and another stack on the other are asked about: way %i', (nth) => {
+    for (const order of [
+      [a, b],
+      [b, a],
+    ] as const) {
+      at = hall()
+      a = laidOn(new PhoneAtTable('a', at))
+      b = new PhoneAtTable('b', at, 600_000).read(a)
+      meet(a, b)
+      const coat = a.table.stacks['a-stack']!.coats[0]!
+      const deeds = new Map([
+        [0, () => a.act({ do: 'set-plan', potId: 'a-0', coats: [{ ...coat, holdS: 2 }] })],
+        [
+          1,
+          () => {
+            b.act({
+              do: 'set-stack',
+              stack: { stackId: 's2', name: 'Other', coats: [{ ...coat, holdS: 7 }] },
+            })
+            b.act({ do: 'set-pot', pot: { ...b.table.pots['a-0']!.facts, stackId: 's2' } })
+          },
+        ],
+      ])
+      for (const which of order[0].name === 'a' ? [0, 1] : [1, 0]) {
+        wait(5)
+        deeds.get(which)?.()
+      }
+      meet(a, b)
+      for (const on of [a, b])
+        expect(firstOf(on, 'changed').ways.map(({ is }) => is)).toEqual(['plan', 'restacked'])
+      settleFirst(b, nth)
+      meet(a, b)
+      for (const on of [a, b]) {
+        expect(on.asks).toEqual([])
+        expect(planOf(on.table, on.table.pots['a-0']!).map(({ holdS }) => holdS)).toEqual([nth ? 7 : 2])
+      }
+    }
+  })
+
+  test('a change that was taken back, and that another built on, is asked about; else it asks nothing', () => {
+    meet(a, b)
+    const { facts } = a.table.pots['a-0']!
+    wait(5)
+    b.act({ do: 'set-pot', pot: { ...facts, number: 36 } })
+    a.read(b)
+    wait(5)
+    a.act({ do: 'set-pot', pot: { ...a.table.pots['a-0']!.facts, shape: { ...facts.shape, wallMm: 9 } } })
+    wait(5)
+    b.act({ do: 'take-back' })
+    meet(a, b)
+    for (const on of [a, b]) expect(kinds(on)).toEqual(['changed'])
+    const undone = firstOf(a, 'changed').ways.findIndex(({ from }) => from === 'b')
+    settleFirst(a, undone)
+    meet(a, b)
+    for (const on of [a, b]) {
+      expect(on.asks).toEqual([])
+      expect(on.table.pots['a-0']?.facts.number).toBe(31)
+    }
+    wait(5)
+    a.act({ do: 'set-pot', pot: { ...facts, number: 40 } })
+    wait(5)
+    b.act({ do: 'set-pot', pot: { ...facts, number: 41 } }).act({ do: 'take-back' })
+    meet(a, b)
+    for (const on of [a, b]) {
+      expect(on.asks).toEqual([])
+      expect(on.table.pots['a-0']?.facts.number).toBe(40)
+    }
+  })
+
+  test('a pot dipped as it was planned while another planned it otherwise is told', () => {
+    meet(a, b)
+    spare(b)
+    const coat = b.table.stacks['a-stack']!.coats[0]!
+    b.act({
+      do: 'set-stack',
+      stack: { stackId: 's2', name: 'Other', coats: [{ ...coat, bucketId: 'x-bucket' }] },
+    })
+    b.act({ do: 'set-pot', pot: { ...b.table.pots['a-0']!.facts, stackId: 's2' } })
+    wait(5)
+    dip(a, 'a-0')
+    meet(a, b)
+    for (const on of [a, b]) {
+      const [told] = firstOf(on, 'heard').all
+      expect(told?.thing).toMatchObject({
+        is: 'plan',
+        facts: { potId: 'a-0', coats: [{ bucketId: 'x-bucket' }] },
+      })
+      expect(told?.before).toMatchObject({ is: 'plan', facts: { coats: [{ bucketId: 'a-bucket' }] } })
     }
   })
 })

@@ -38,6 +38,17 @@ function linesOf(texts: SettingTexts, formats: Formats, table: Table, thing: Thi
       return [thing.facts.name, coatsLine(words, formats, table, thing.facts.coats)]
     case 'plan':
       return [coatsLine(words, formats, table, thing.facts.coats)]
+    case 'restacked':
+      return [words.meeting.fact.stack(table.stacks[thing.facts.stackId]?.name ?? '')]
+    case 'dip': {
+      const { potId, bucketId, holdS } = thing.facts
+      const pot = potId === undefined ? undefined : table.pots[potId]?.facts.number
+      return [
+        pot === undefined ? '' : words.meeting.pot(pot),
+        bucketId === undefined ? '' : (table.buckets[bucketId]?.facts.name ?? ''),
+        holdS === undefined ? '' : words.meeting.held(amount('heldS', holdS, table.settings.units)),
+      ]
+    }
     case 'board':
       return boardLines(words, table, thing.facts)
     case 'bucket':

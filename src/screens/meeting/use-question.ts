@@ -1,6 +1,7 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals'
 import { freeLetter } from '../../table/entry/offer.ts'
 import type { Answer, Ask, Heard, Said, ThingFacts } from '../../table/model/ask.ts'
+import { dipOf } from '../../table/model/change.ts'
 import { freePlace, nextNumber } from '../../table/model/places.ts'
 import { potsOnTable } from '../../table/model/plan.ts'
 import type { Table } from '../../table/model/state.ts'
@@ -78,6 +79,10 @@ export function useQuestion(asks: readonly Ask[] | undefined): Question | undefi
       case 'pot':
       case 'plan':
         return w.changed[thing.is](pot(thing.facts.potId)?.number ?? 0, times)
+      case 'restacked':
+        return w.changed.plan(pot(thing.facts.potId)?.number ?? 0, times)
+      case 'dip':
+        return w.changed.dip(dipOf(table, thing.facts.dipId)?.pot.facts.number ?? 0, times)
       default:
         return w.changed[thing.is](thing.facts.name, times)
     }
@@ -89,7 +94,9 @@ export function useQuestion(asks: readonly Ask[] | undefined): Question | undefi
         ? w.firing
         : thing.is === 'kiln'
           ? w.kiln
-          : w.clay
+          : thing.is === 'plan'
+            ? w.dippedByOld(pot(thing.facts.potId)?.number ?? 0)
+            : w.clay
   const heardLines = (thing: ThingFacts, other: ThingFacts | undefined): string[] =>
     factLines(texts, formats.value, table, thing, other ? [other] : [])
   const heardWay = ({ thing, before, ...said }: Heard): Way => ({

@@ -13,6 +13,22 @@ import { asDipped } from './decide-card.ts'
 import { type Decision, type HitStamp, onDip, onPot } from './decision.ts'
 import { feetImplied } from './feet.ts'
 
+/** A pot gets another stack: the coats that are on stay, those to come are that one's. */
+export function restacked(table: Table, potId: string, stackId: string): Decision {
+  if (!table.stacks[stackId]) return { refusal: { code: 'unknown-stack', field: 'stack' } }
+  return onPot(table, potId, (pot) => {
+    const on = nextCoat(pot)
+    const facts = { ...pot.facts, stackId }
+    const coats = [...asDipped(table, potId).slice(0, on), ...stackPlan(table, facts).slice(on)]
+    return {
+      events: [
+        { kind: 'pot-set', pot: facts },
+        { kind: 'plan-changed', potId, coats },
+      ],
+    }
+  })
+}
+
 /** Repairs of slips: events that mend what the journal says, never erase it. */
 export function decideCorrections(table: Table, action: Action, stamp: HitStamp): Decision {
   switch (action.do) {
@@ -59,22 +75,8 @@ export function decideCorrections(table: Table, action: Action, stamp: HitStamp)
       )
     case 'wash-off':
       return onPot(table, action.potId, () => ({ events: [{ kind: 'washed-off', potId: action.potId }] }))
-    case 'restack': {
-      const stack = table.stacks[action.stackId]
-      if (!stack) return { refusal: { code: 'unknown-stack', field: 'stack' } }
-      return onPot(table, action.potId, (pot) => {
-        const { potId } = pot.facts
-        const on = nextCoat(pot)
-        const other = stackPlan(table, { ...pot.facts, stackId: action.stackId })
-        const coats = [...asDipped(table, potId).slice(0, on), ...other.slice(on)]
-        return {
-          events: [
-            { kind: 'pot-set', pot: { ...pot.facts, stackId: action.stackId } },
-            { kind: 'plan-changed', potId, coats },
-          ],
-        }
-      })
-    }
+    case 'restack':
+      return restacked(table, action.potId, action.stackId)
     case 'pour-inside':
       return onPot(table, action.potId, (pot) =>
         nextCoat(pot) > 0 || pot.facts.pourInsideFirst

@@ -9,6 +9,7 @@ import { potsOnTable } from '../model/plan.ts'
 import { outOf, type Range } from '../model/range.ts'
 import type { Table } from '../model/state.ts'
 import { needsBucket, needsStack } from '../model/uses.ts'
+import { restacked } from './decide-corrections.ts'
 import { type Decision, NOTHING, onDip, onPot, refuse } from './decision.ts'
 
 /** How far the clock of a phone that is met may be from this one's, ms. */
@@ -41,6 +42,9 @@ function settled(table: Table, answer: Answer): Decision {
     case 'so': {
       const { is, facts } = answer.thing
       if (is === 'pot') return { events: [{ kind: 'pot-set', pot: facts }] }
+      if (is === 'restacked') return restacked(table, facts.potId, facts.stackId)
+      if (is === 'dip')
+        return onDip(table, facts.dipId, () => ({ events: [{ kind: 'dip-corrected', ...facts }] }))
       if (is === 'stack') return { events: [{ kind: 'stack-set', stack: facts }] }
       if (is === 'bucket') return { events: [{ kind: 'bucket-set', bucket: facts }] }
       if (is === 'plan') return { events: [{ kind: 'plan-changed', ...facts }] }

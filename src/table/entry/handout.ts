@@ -27,9 +27,13 @@ const bucketsOf = (
   return Object.values(table.buckets).flatMap(({ facts }) => (wanted.has(facts.bucketId) ? [facts] : []))
 }
 
-/** The class: every pot on the table without a coat, and all that they are to be dipped in. */
+/** The class: every pot on the table without a coat, a lid with its jar, and all that they are to be dipped in. */
 export function classOf(table: Table): Handout {
-  const pots = potsOnTable(table).filter((pot) => !isBegun(pot))
+  const bare = potsOnTable(table).filter((pot) => !isBegun(pot))
+  // A lid does not go without its jar.
+  const pots = bare.filter(
+    ({ facts: { lidOf } }) => lidOf === undefined || bare.some(({ facts }) => facts.potId === lidOf),
+  )
   const plans = pots.flatMap(({ facts: { potId }, ownPlan }) => (ownPlan ? [{ potId, coats: ownPlan }] : []))
   const stacks = Object.values(table.stacks)
   return {

@@ -1,7 +1,7 @@
 /** What is asked once phones have met: from what is seen of all they wrote, nothing of it stored. */
 
 import type { TableEvent } from '../../../shared/events.ts'
-import { apart } from '../fold/knew.ts'
+import { apart, knew } from '../fold/knew.ts'
 import { takenBack } from '../fold/read-ahead.ts'
 import { wordsOn } from '../fold/removals.ts'
 import type { Meeting, Seen, Written } from '../fold/seen.ts'
@@ -12,6 +12,7 @@ import { potsOnTable } from '../model/plan.ts'
 import { isSame } from '../model/same.ts'
 import type { BucketState, PotState, Table } from '../model/state.ts'
 import { needsBucket, needsStack } from '../model/uses.ts'
+import { dippedByOld, mendedApart, restackedApart } from './crossed.ts'
 import { ofTheTable } from './of-table.ts'
 import { open, type Placed, saidIn } from './said.ts'
 
@@ -23,12 +24,15 @@ export function asksOf(table: Table, { said, met }: Seen, read: ReadonlySet<stri
   if (!said.some(({ from }) => from !== undefined)) return twinsOf(table)
   const back = takenBack(said)
   const standing = said.filter(({ hit }) => !back.has(hit))
-  const { asks, heard } = ofTheTable(table, [...saidIn(standing)], met)
-  const all = heard.filter(({ key }) => !read.has(key))
+  const events = [...saidIn(standing)]
+  const { asks, heard } = ofTheTable(table, events, met)
+  const all = [...dippedByOld(table, events, met), ...heard].filter(({ key }) => !read.has(key))
   return [
     ...coats(table, standing, met),
     ...takenOff(table, standing, met),
-    ...changes(table, standing, met),
+    ...mendedApart(table, events, met),
+    ...changes(table, standing, undone(said, back), met),
+    ...restackedApart(table, events, met),
     ...asks,
     ...twinsOf(table),
     ...(all.length > 0 ? [{ is: 'heard', all } as const] : []),
@@ -119,8 +123,44 @@ function takenOff(table: Table, events: readonly Written[], met: readonly Meetin
   })
 }
 
-/** Things that phones changed apart: what each said of them last, and nobody since who knew of it. */
-function changes(table: Table, events: readonly Written[], met: readonly Meeting[]): Ask[] {
+/** A word that was taken back, as the one that stood before it: said when it was taken back. */
+interface Undone {
+  readonly way: Thing & Placed
+  /** The word itself. */
+  readonly word: Placed
+}
+
+/** They, by their thing. */
+function undone(said: readonly Written[], back: ReadonlySet<string>): ReadonlyMap<string, readonly Undone[]> {
+  const found = new Map<string, Undone[]>()
+  if (back.size === 0) return found
+  const standing = new Map<string, Thing>()
+  const words = new Map<string, { readonly before: Thing; readonly word: Placed }[]>()
+  for (const [event, placed, hit] of saidIn(said)) {
+    const thing = thingOf(event)
+    const key = thing ? keyOf(thing) : ''
+    const before = standing.get(key)
+    if (event.kind === 'taken-back' && back.has(event.hit) && !back.has(hit))
+      for (const one of words.get(event.hit) ?? []) {
+        const of = keyOf(one.before)
+        found.set(of, [...(found.get(of) ?? []), { way: { ...one.before, ...placed }, word: one.word }])
+      }
+    else if (thing && !back.has(hit)) standing.set(key, thing)
+    else if (thing && before) words.set(hit, [...(words.get(hit) ?? []), { before, word: placed }])
+  }
+  return found
+}
+
+/**
+ * Things that phones changed apart: what each said of them last, and nobody since who knew of it. That a phone took a word back
+ * counts where another built on that word.
+ */
+function changes(
+  table: Table,
+  events: readonly Written[],
+  taken: ReadonlyMap<string, readonly Undone[]>,
+  met: readonly Meeting[],
+): Ask[] {
   const things = new Map<string, Map<string | undefined, Thing & Placed>>()
   for (const [event, said] of saidIn(events)) {
     const thing = thingOf(event)
@@ -133,8 +173,12 @@ function changes(table: Table, events: readonly Written[], met: readonly Meeting
     if (is === 'pot' || is === 'plan') return table.pots[facts.potId]?.gone === false
     return is === 'stack' ? facts.stackId in table.stacks : facts.bucketId in table.buckets
   }
-  return [...things.values()].flatMap((ways): Ask[] => {
-    const said = open(met, [...ways.values()])
+  return [...things].flatMap(([key, ways]): Ask[] => {
+    const last = [...ways.values()]
+    const back = (taken.get(key) ?? []).filter(({ way, word }) =>
+      last.some((other) => other.from !== way.from && knew(met, other, word) && !knew(met, other, way)),
+    )
+    const said = open(met, [...last, ...back.map(({ way }) => way)])
     const cautions = [...new Set(said.flatMap((way) => (way.is === 'bucket' ? way.facts.cautions : [])))]
     // Whichever it is, what one phone knows to be harmful stays.
     const all = said.map((way) => (way.is === 'bucket' ? { ...way, facts: { ...way.facts, cautions } } : way))

@@ -24,6 +24,19 @@ export type ThingFacts =
   | { readonly is: 'bucket'; readonly facts: BucketFacts }
   /** A pot's own coats. */
   | { readonly is: 'plan'; readonly facts: ClassPlan['plans'][number] }
+  /** The stack that it got in place of its coats. */
+  | { readonly is: 'restacked'; readonly facts: Pick<PotFacts, 'potId' | 'stackId'> }
+  /** One thing of a dip as it was put right. */
+  | {
+      readonly is: 'dip'
+      readonly facts: {
+        readonly dipId: string
+        readonly potId?: string
+        readonly dry?: true
+        readonly bucketId?: string
+        readonly holdS?: number
+      }
+    }
   /** The clay of all pots. */
   | { readonly is: 'board'; readonly facts: BoardFacts }
   /** Settings of the table, each by itself where two phones have it otherwise. */

@@ -30,6 +30,7 @@ export const meeting = {
     stack: (name: string, n: number) => `Stack ${name} was changed ${times(n)}`,
     bucket: (name: string, n: number) => `Bucket ${name} was changed ${times(n)}`,
     plan: (pot: Name, n: number) => `The coats of pot ${pot} were changed ${times(n)}`,
+    dip: (pot: Name, n: number) => `A coat of pot ${pot} was put right ${times(n)}`,
     board: (n: number) => `The board’s clay was changed ${times(n)}`,
     firing: (n: number) => `The glaze firing was changed ${times(n)}`,
     kiln: (n: number) => `The kiln was changed ${times(n)}`,
@@ -51,6 +52,7 @@ export const meeting = {
   away: 'Take it away',
   usedThere: 'used or changed it',
   goneThere: 'took it away',
+  dippedByOld: (pot: Name) => `Pot ${pot} was dipped by its old plan`,
   heard: 'Changed on another phone',
   heardWhy:
     'It counts here too. To have it otherwise, change it where it is set: it counts everywhere once phones meet again.',

@@ -31,6 +31,7 @@ export const meeting: typeof english = {
     stack: (name: string, n: number) => `La serie ${name} se cambió ${times(n)}`,
     bucket: (name: string, n: number) => `El cubo ${name} se cambió ${times(n)}`,
     plan: (pot: Name, n: number) => `Las capas de la pieza ${pot} se cambiaron ${times(n)}`,
+    dip: (pot: Name, n: number) => `Una capa de la pieza ${pot} se corrigió ${times(n)}`,
     board: (n: number) => `El barro de la tabla se cambió ${times(n)}`,
     firing: (n: number) => `La cocción del esmalte se cambió ${times(n)}`,
     kiln: (n: number) => `El horno se cambió ${times(n)}`,
@@ -52,6 +53,7 @@ export const meeting: typeof english = {
   away: 'Se quita',
   usedThere: 'se usó o se cambió',
   goneThere: 'se quitó',
+  dippedByOld: (pot: Name) => `La pieza ${pot} se bañó según su plan anterior`,
   heard: 'Cambiado en otro teléfono',
   heardWhy:
     'Vale también aquí. Si debe ser de otro modo, cámbialo donde se ajusta: vale en todos cuando los teléfonos vuelvan a encontrarse.',

@@ -57,7 +57,7 @@ export const room: typeof english = {
     none: 'El sonido está en ninguno.',
     tones: {
       heard: 'Tu golpe cuenta',
-      low: 'Un golpe antes de DENTRO',
+      low: 'Un pulso antes de DENTRO',
       in: 'DENTRO: ahora entra',
       tick: 'Un segundo dentro',
       rise: 'El último segundo: viene FUERA',
@@ -69,7 +69,7 @@ export const room: typeof english = {
     call: (glaze: string) => `Una pieza para ${glaze} está lista`,
   },
   noisy: 'Sala ruidosa: mostrar lo que suena',
-  noisyHelp: 'Franjas al borde de la pantalla en cada golpe y llamada, nunca más de dos por segundo.',
+  noisyHelp: 'Franjas al borde de la pantalla en cada pulso y llamada, nunca más de dos por segundo.',
   knock: 'Dos golpes en la mesa',
   knocks: { off: 'no', motion: 'sentidos', mic: 'oídos' },
   knockHelp:
@@ -82,7 +82,8 @@ export const room: typeof english = {
   },
   ring: 'Sonar con la pantalla apagada',
   ringOn: 'Sonar con la pantalla apagada',
-  ringHelp: 'Pone una pista muda con las llamadas dentro mientras esperan piezas. Detiene tu música.',
+  ringHelp:
+    'Reproduce una pista casi muda que lleva las llamadas mientras esperan piezas. Detiene tu música.',
   ringProof: {
     proven: 'Al probarlo, sonó en este teléfono con la pantalla apagada.',
     untested: 'Sin probar en este teléfono con este navegador. Deja la pantalla encendida, o pruébalo.',
@@ -107,9 +108,9 @@ export const room: typeof english = {
   calendarHelp:
     'Esperas de más de una hora y secas para el horno, como archivo con el que suena el calendario del teléfono.',
   calendarDone: {
-    shared: 'Pasado.',
+    shared: 'Enviado.',
     saved: 'Guardado como archivo: ábrelo.',
-    cancelled: 'No se pasó.',
+    cancelled: 'No se envió.',
     none: 'Ahora no hay esperas de más de una hora.',
   },
   name: 'Su nombre, hablado',
@@ -132,11 +133,11 @@ export const room: typeof english = {
   candle: 'Secar en el horno',
   candles: { no: 'no', yes: 'sí' },
   candleHelp:
-    'Mantenlo por debajo de la ebullición, extracción abierta, hasta que no salga humedad. Quédate con el horno; primero, su manual y las normas locales.',
+    'Mantenlo por debajo de la ebullición, extracción abierta, hasta que no salga humedad. Quédate junto al horno; primero, su manual y las normas locales.',
   dippedBy: (when: string) => `Todas bañadas ${when}`,
   waits: 'Esperas',
   onIt: 'Cera, y capas en total',
-  stale: 'Un removido dura',
+  stale: 'Un removido vale',
   wax: 'Cera',
   waxes: { hot: 'caliente', water: 'al agua' },
   waxCaution: 'Cera caliente: termostato, extracción, mangas arriba. Nunca te alejes, nunca agua encima.',
@@ -149,7 +150,7 @@ export const room: typeof english = {
   kilnWait: 'Hasta seca para el horno',
   readyHelp: 'Con sed espera hasta que la pared pueda beber una capa entera.',
   limit: 'Límite de todas las capas',
-  vessel: 'Ancho del recipiente del cuello',
+  vessel: 'Ancho del recipiente de la franja',
   phoneStands: (units: string, hand: string) => `${units}; mano ${hand}`,
   language: 'Idioma',
   asPhone: 'como el teléfono',
@@ -160,11 +161,11 @@ export const room: typeof english = {
   alone: 'Solo la mesa',
   aloneHelp: 'Para el teléfono de un alumno: ninguna otra página. Mantener una tecla 3 s lleva de vuelta.',
   backUp: 'Sacar una copia',
-  backedUp: { shared: 'Pasada.', saved: 'Guardada como archivo.', cancelled: 'No se sacó copia.' },
+  backedUp: { shared: 'Enviada.', saved: 'Guardada como archivo.', cancelled: 'No se sacó copia.' },
   failed: 'No funcionó. Nada ha cambiado.',
   otherPhone: 'Otro teléfono: mostrar o leer códigos',
   sheets: 'Hoja de cálculo e imágenes, en un zip',
-  passedSheets: { shared: 'Pasado.', saved: 'Guardado como archivo.', cancelled: 'No se pasó.' },
+  passedSheets: { shared: 'Enviado.', saved: 'Guardado como archivo.', cancelled: 'No se envió.' },
   takeIn: 'Incorporar una copia',
   looked: ({ day, records, pots, pictures, fresh }: Looked) =>
     `${day ? `Del ${day}: ` : ''}${records} ${isOne(records) ? 'nota' : 'notas'}, ${pots} ${isOne(pots) ? 'pieza' : 'piezas'}${pictures > 0 ? `, ${images(pictures)}` : ''}. ${fresh} aún no aquí.`,

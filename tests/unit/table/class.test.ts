@@ -36,6 +36,22 @@ describe('a class plan', () => {
     expect(numbers(classOf(begun.table))).toEqual(numbers(plan)?.filter((number) => number !== 31))
   })
 
+  it('lacks the lid of a jar that has a coat', () => {
+    const laid = given(new Play().act({ do: 'lay-demo' }))
+    laid.act({
+      do: 'set-pot',
+      pot: {
+        number: 31,
+        lidOf: 'demo.31',
+        stackId: 'demo.doorstep',
+        shape: { form: 'lid', heightMm: 30, rimMm: 80, wallMm: 4, footLineMm: 4 },
+      },
+    })
+    expect(classOf(laid.table).class?.pots.map(({ lidOf }) => lidOf)).toContain('demo.31')
+    laid.act({ do: 'count-coats', potId: 'demo.31', coats: 1 })
+    expect(classOf(laid.table).class?.pots.map(({ lidOf }) => lidOf)).not.toContain('demo.31')
+  })
+
   it('is taken by name: the pots of one person with lids, own plans, and what all share', () => {
     const laid = given(new Play().act({ do: 'lay-demo' }))
     const lid = {
@@ -223,6 +239,32 @@ describe('when the teacher reads the phones of the class', () => {
     teacher.read(student)
     expect(teacher.asks).toEqual([])
     expect(wall(teacher)).toBe(8)
+  })
+
+  it('an old plan taken again says nothing against the coats that the teacher gave a stack since', () => {
+    const coats = ({ table }: PhoneAtTable) => table.stacks['demo.doorstep']?.coats.map(({ holdS }) => holdS)
+    const paper = classOf(teacher.table)
+    student.act({ do: 'take-handout', handout: paper, name: 'Wren' })
+    at.nowMs += 1000
+    const stack = teacher.table.stacks['demo.doorstep']!
+    teacher.act({ do: 'set-stack', stack: { ...stack, coats: [{ ...stack.coats[0]!, holdS: 9 }] } })
+    at.nowMs += 1000
+    student.act({ do: 'take-handout', handout: classOf(teacher.table), name: 'Wren' })
+    expect(coats(student)).toEqual([9])
+    at.nowMs += 1000
+    student.act({ do: 'take-handout', handout: paper, name: 'Wren' })
+    at.nowMs += 1000
+    teacher.read(student)
+    student.read(teacher)
+    for (const on of [teacher, student]) {
+      expect(coats(on)).toEqual([9])
+      expect(on.asks).toEqual([])
+    }
+    // What the student gave it by its own hand is another thing.
+    at.nowMs += 1000
+    student.act({ do: 'set-stack', stack: { ...stack, coats: [{ ...stack.coats[0]!, holdS: 4 }] } })
+    teacher.read(student)
+    expect(coats(teacher)).toEqual([4])
   })
 
   it('a stack that was removed and taken anew stands again', () => {
