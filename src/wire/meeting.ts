@@ -1,14 +1,10 @@
-/** What this phone writes down, and asks, where its journal holds records of others. */
+/** What this phone writes down where its journal holds records of others. */
 
 import type { Stamped, TableEvent } from '../../shared/events.ts'
 import { isBy, phoneOfWriter } from '../../shared/record.ts'
-import { heardKeys } from '../device/heard.ts'
 import type { Journal, MergeReport, Noted, Noting } from '../store/index.ts'
 import { throughSteps } from '../store/slices.ts'
 import { phoneOf, type Seen, seenFrom, seenSteps } from '../table/fold/seen.ts'
-import { asksOf, twinsOf } from '../table/meeting/asks.ts'
-import type { Ask } from '../table/model/ask.ts'
-import type { Table } from '../table/model/state.ts'
 import { orderMs } from './clock-set.ts'
 
 type Own = Journal<TableEvent>
@@ -169,9 +165,3 @@ export async function joinNoted(
 export async function fileTaken(journal: Own): Promise<void> {
   noteKnown(journal, await throughSteps(seenSteps(journal.records, journal.phone)))
 }
-
-/** What is to be settled of what phones brought. */
-export const asksNow = (journal: Own, table: Table): readonly Ask[] =>
-  journal.records.every(isBy(journal.phone))
-    ? twinsOf(table)
-    : asksOf(table, seenFrom(journal.records, journal.phone), heardKeys())
