@@ -2,11 +2,11 @@ import type { TableEvent } from '../../shared/events.ts'
 import { beCopied } from '../device/seen.ts'
 import { openShare } from '../device/share.ts'
 import type { PassedOn } from '../screens/app.ts'
-import { fileDay } from '../screens/calendar.ts'
 import { writeBackup } from '../store/backup.ts'
 import type { Journal } from '../store/index.ts'
 import { photoLine, photosStart } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
+import { fileDay } from './file-day.ts'
 
 /** Everything on this phone as one file, through the share sheet or the downloads: what waits for an update too. */
 export async function backUp(journal: Journal<TableEvent>, nowMs: number): Promise<PassedOn> {

@@ -1,13 +1,13 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { MOST_APART_MS, phoneOfWriter, WRITER } from '../../shared/record.ts'
 import type { JoinedHow, LookedInto, TakenIn } from '../screens/app.ts'
-import { fileDay } from '../screens/calendar.ts'
 import { type Backup, readBackup } from '../store/backup.ts'
 import type { Journal, Noting } from '../store/index.ts'
 import { parted } from '../store/photo-lines.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
 import { breath, inSlices } from '../store/slices.ts'
 import { ofTable } from '../table/model/whose-setting.ts'
+import { fileDay } from './file-day.ts'
 import { fileTaken, goneOnAs, isCompared, joinNoted, type Maker, metMaker } from './meeting.ts'
 
 /** Stores those that are not here; one that cannot be stored is lost, and told. */
