@@ -79,7 +79,7 @@ function sumOf(record: Omit<JournalRecord<AnyEvent>, 'sum'>): number {
 function plain<E extends AnyEvent>(event: E): E {
   const text = JSON.stringify(event, (key, value) => {
     if (typeof value === 'number' && !Number.isFinite(value)) {
-      throw new RangeError(`${event.kind}: ${key} is ${value}, a finite number is wanted`)
+      throw new RangeError(`${event.kind}: ${key} is ${value}, not finite`)
     }
     return value
   })

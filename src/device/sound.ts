@@ -12,6 +12,8 @@ import { renderAhead, schedule } from './sound-schedule.ts'
 /** What the sound asks of the voice: clips for this context, null while there are none. */
 export interface VoiceClips {
   clips(context: BaseAudioContext): ClipSource
+  /** What is said beside a count, as the language of the clips says it. */
+  asSaid(plan: CuePlan): CuePlan
   /** The phone's own speech where clips cannot be had; says nothing otherwise. */
   instead(words: readonly WordId[], afterMs: number): void
   /** A sentence by the phone's own speech, instead of the one before; an empty one breaks it off. */
@@ -118,7 +120,8 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
   const clipsOf = (of: AudioContext): ClipSource => (mode === 'voice' ? voice.clips(of) : noClips)
 
   /** Said when nothing of more weight is heard: counts come first, calls next, what a card says last. */
-  function speak(plan: CuePlan, as: 'call' | 'say'): void {
+  function speak(asked: CuePlan, as: 'call' | 'say'): void {
+    const plan = voice.asSaid(asked)
     sounding((on, output) => {
       const now = on.currentTime
       saying?.run.cut(now, 'all')
@@ -128,8 +131,8 @@ export function openSound(voice: VoiceClips): Sound & { close(): void } {
       const callS = calling && calling.run.endS > now ? calling.run.endS + AFTER_CALL_S : 0
       const fromS = Math.max(now + SOON_S, countS, callS)
       const run = schedule(on, output, plan, fromS, clipsOf(on))
-      if (as === 'call') calling = { plan, run }
-      else saying = { plan, run }
+      if (as === 'call') calling = { plan: asked, run }
+      else saying = { plan: asked, run }
       const words = plan.cues.flatMap((cue) => ('word' in cue ? [cue.word] : []))
       if (mode === 'voice') voice.instead(words, 1000 * (Math.max(fromS, run.endS) - now))
     })

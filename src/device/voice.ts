@@ -58,6 +58,7 @@ export function openVoice(): Voice {
   let sprite: Sprite | null = null
   let latest = 0
   let speech: typeof import('./speech.ts') | null = null
+  let saying: typeof import('./saying.ts') | null = null
   let asked = 0
   let spoken: VoiceLanguage = 'en'
   const names = new Map<string, Clip>()
@@ -76,6 +77,7 @@ export function openVoice(): Voice {
       latest++
       const mine = latest
       state = 'loading'
+      saying ??= await import('./saying.ts').catch(() => null)
       const loaded = await loadSprite(`${base}${language}`).catch(() => null)
       if (mine !== latest) return state
       sprite = loaded
@@ -89,6 +91,7 @@ export function openVoice(): Voice {
       else names.delete(bucketId)
     },
     clips: () => clips,
+    asSaid: (plan) => saying?.planAsSaid(plan, spoken) ?? plan,
     async aloud(text, language) {
       asked++
       const mine = asked

@@ -19,7 +19,8 @@ export type Route =
   | { readonly at: 'first' }
   | { readonly at: 'bench' }
   | { readonly at: 'board' }
-  | { readonly at: 'pot'; readonly potId?: string }
+  /** `from` is where the way back leads, else the board. */
+  | { readonly at: 'pot'; readonly potId?: string; readonly from?: 'bench' }
   /** `onward` is where saving leads: one was on the way there. */
   | { readonly at: 'stacks'; readonly stackId?: string; readonly onward?: Route }
   | { readonly at: 'buckets'; readonly bucketId?: string; readonly onward?: Route }
@@ -152,7 +153,7 @@ export type LookedInto =
       readonly whole: Whole
       /** So many phones dipped coats within the last day whose clocks nobody compared that this phone knows of, or will. */
       readonly unclocked: number
-      /** Nothing was done on this phone yet: it may go on as the one that made the file. */
+      /** Nothing was done on this phone yet but set how it looks and sounds: it may go on as the one that made the file. */
       readonly mayGoOn: boolean
       /**
        * What that phone's clock showed when it made the file, and this one's now, epoch ms, where coats wait by it: it was never
@@ -289,7 +290,7 @@ export const AppProvider = AppContext.Provider
 
 export function useApp(): App {
   const app = useContext(AppContext)
-  if (!app) throw new Error('a screen outside the program')
+  if (!app) throw new Error('no program here')
   return app
 }
 

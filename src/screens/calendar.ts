@@ -8,21 +8,12 @@ const FIELD = "yyyy-MM-dd'T'HH:mm"
 const daysBetween = (from: DateTime, to: DateTime): number =>
   Math.round(to.startOf('day').diff(from.startOf('day'), 'days').days)
 
-/** Whether two moments are on one day. */
-export const isSameDay = (aMs: number, bMs: number): boolean =>
-  daysBetween(DateTime.fromMillis(aMs), DateTime.fromMillis(bMs)) === 0
-
-/** The hour, with its day where that is not today: as near as a week by the day's name, else by its date. */
-export function momentText(words: LateWords['days'], language: string, atMs: number, nowMs: number): string {
-  const clock = DateTime.fromMillis(atMs).toFormat('HH:mm')
-  return withDay(words, language, atMs, nowMs, clock)
-}
-
-/** The day alone, as {@link momentText} says it: nothing of today. */
+/** The day alone, as {@link withDay} says it: nothing of today. */
 export const dayText = (words: LateWords['days'], language: string, atMs: number, nowMs: number): string =>
   withDay(words, language, atMs, nowMs, '').trim()
 
-function withDay(
+/** An hour or hours, `clock`, with their day where that is not today: as near as a week by the day's name, else by its date. */
+export function withDay(
   words: LateWords['days'],
   language: string,
   atMs: number,
@@ -47,8 +38,20 @@ function withDay(
 export const dateText = (words: LateWords['days'], language: string, atMs: number): string =>
   DateTime.fromMillis(atMs).setLocale(language).toFormat(words.dateOfYear)
 
-/** The day of a moment as files are named by it, as 2026-03-29. */
-export const fileDay = (atMs: number): string => DateTime.fromMillis(atMs).toFormat('yyyy-MM-dd')
+/** Two moments, epoch ms, as `join` joins their `clock`; a day that both are on is said once, of both. */
+export function rangeText(
+  words: LateWords['days'],
+  language: string,
+  clock: (atMs: number) => string,
+  join: (from: string, to: string) => string,
+  [fromMs, toMs]: readonly [fromMs: number, toMs: number],
+  nowMs: number,
+): string {
+  const dated = (atMs: number, text = clock(atMs)) => withDay(words, language, atMs, nowMs, text)
+  return daysBetween(DateTime.fromMillis(fromMs), DateTime.fromMillis(toMs)) === 0
+    ? dated(fromMs, join(clock(fromMs), clock(toMs)))
+    : join(dated(fromMs), dated(toMs))
+}
 
 /** A moment as the field of the phone holds it. */
 export const fieldOf = (atMs: number): string => DateTime.fromMillis(atMs).toFormat(FIELD)

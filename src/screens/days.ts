@@ -33,8 +33,7 @@ export function useDays(): Days {
   const from = useComputed(() => Math.floor(now.value / MINUTE_MS) * MINUTE_MS).value
   const far = (at: number) => (at < from ? days.ago(f.span(from - at)) : days.in(f.span(at - from)))
   const moment = (at: number) =>
-    calendar ? calendar.momentText(days, language, at + skewMs, from + skewMs) : far(at)
-  const hour = (at: number) => calendar?.momentText(days, language, at + skewMs, at + skewMs) ?? far(at)
+    calendar?.withDay(days, language, at + skewMs, from + skewMs, f.clock(at + skewMs)) ?? far(at)
   const about = (at: number) =>
     !Number.isFinite(at) ? w.units.never : calendar ? days.about(moment(at)) : moment(at)
   return {
@@ -45,10 +44,10 @@ export function useDays(): Days {
       if (!Number.isFinite(likely) || !Number.isFinite(upper)) return about(likely)
       const [begins, ends] = [moment(likely), moment(upper)]
       if (begins === ends) return about(likely)
-      // Where both are on one day it is said once.
-      return w.bench.fromTo(
-        calendar?.isSameDay(likely + skewMs, upper + skewMs) ? hour(likely) : begins,
-        ends,
+      const range = [likely + skewMs, upper + skewMs] as const
+      return (
+        calendar?.rangeText(days, language, f.clock, w.bench.fromTo, range, from + skewMs) ??
+        w.bench.fromTo(begins, ends)
       )
     },
   }

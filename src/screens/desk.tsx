@@ -65,7 +65,7 @@ function Screen() {
     case 'board':
       return <Board />
     case 'pot':
-      return <Pot key={to.potId} potId={to.potId} />
+      return <Pot key={to.potId} potId={to.potId} from={to.from} />
     case 'buckets':
       return <Buckets bucketId={to.bucketId} onward={to.onward} />
     case 'stacks':

@@ -83,17 +83,12 @@ export function databaseStorage(database: Database): JournalStorage {
       )
     },
     put: (values) =>
-      values.length <= AT_ONCE
-        ? setMany(
-            values.map(([key, value]) => [key, value]),
-            journal,
-          )
-        : journal('readwrite', async (store) => {
-            for (let from = 0; from < values.length; from += AT_ONCE) {
-              const part = values.slice(from, from + AT_ONCE)
-              await Promise.all(part.map(([key, value]) => promisifyRequest(store.put(value, key))))
-            }
-          }),
+      journal('readwrite', async (store) => {
+        for (let from = 0; from < values.length; from += AT_ONCE) {
+          const part = values.slice(from, from + AT_ONCE)
+          await Promise.all(part.map(([key, value]) => promisifyRequest(store.put(value, key))))
+        }
+      }),
     async move(moves, to) {
       const [source, target] = to === 'journal' ? [quarantine, journal] : [journal, quarantine]
       // Two transactions: torn between them, a value is in both places, which the next opening mends.

@@ -150,7 +150,7 @@ export async function loadJournal<E extends AnyEvent>(ports: JournalPorts): Prom
   }
 
   const requireWritable = () => {
-    if (readOnly) throw new Error('The journal was written by a newer program and can only be read')
+    if (readOnly) throw new Error('read-only: a newer program wrote')
   }
 
   channel.listen((message) => {

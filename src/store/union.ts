@@ -10,7 +10,7 @@ export interface Union<R> {
 }
 
 /** Of two contents under one id the same one prevails on every phone, whichever came first. */
-const prevails = (a: JournalRecord<AnyEvent>, b: JournalRecord<AnyEvent>) =>
+export const prevails = (a: JournalRecord<AnyEvent>, b: JournalRecord<AnyEvent>) =>
   a.sum !== b.sum ? a.sum < b.sum : JSON.stringify(a) < JSON.stringify(b)
 
 /** Whether two records of one id are one. */
@@ -22,39 +22,10 @@ export const isSame = (a: JournalRecord<AnyEvent>, b: JournalRecord<AnyEvent>) =
  * order and any number of times. `ours` holds each id once and is in the order of the fold.
  */
 export function unite<R extends JournalRecord<AnyEvent>>(ours: readonly R[], theirs: readonly R[]): Union<R> {
-  for (const steps = uniteSteps(ours, theirs, Number.POSITIVE_INFINITY); ; ) {
-    const { done, value } = steps.next()
-    if (done) return value
-  }
-}
-
-/** The same in steps of so many records, between which others may have the thread. */
-export function* uniteSteps<R extends JournalRecord<AnyEvent>>(
-  ours: readonly R[],
-  theirs: readonly R[],
-  each: number,
-): Generator<void, Union<R>, undefined> {
-  let work = 0
-  const isDue = () => ++work % each === 0
-  if (ours.length === 0) {
-    // As a start has them. Stored journals lie in a few runs, which sort fast.
-    const records = yield* inOrder(theirs, each)
-    if (yield* areApart(records, each)) return { records, added: records, displaced: [] }
-  }
-  const named = new Set<string>()
-  for (const { id } of theirs) {
-    if (isDue()) yield
-    named.add(id)
-  }
-  const byId = new Map<string, R>()
-  for (const record of ours) {
-    if (isDue()) yield
-    if (named.has(record.id)) byId.set(record.id, record)
-  }
+  const byId = new Map(ours.map((record) => [record.id, record]))
   const added = new Map<string, R>()
   const displaced: R[] = []
   for (const record of theirs) {
-    if (isDue()) yield
     const present = byId.get(record.id)
     if (present && isSame(present, record)) continue
     if (present && prevails(present, record)) {
@@ -65,45 +36,7 @@ export function* uniteSteps<R extends JournalRecord<AnyEvent>>(
     byId.set(record.id, record)
     added.set(record.id, record)
   }
+  const sorted = (records: Iterable<R>) => [...records].sort(compareRecords)
   if (added.size === 0) return { records: ours, added: [], displaced }
-  const fresh = yield* inOrder([...added.values()], each)
-  const records: R[] = []
-  let next = 0
-  for (const record of ours) {
-    if (isDue()) yield
-    for (let one = fresh[next]; one && compareRecords(one, record) < 0; one = fresh[++next]) records.push(one)
-    if (displaced.length === 0 || !added.has(record.id)) records.push(record)
-  }
-  for (; next < fresh.length; next++) {
-    if (isDue()) yield
-    records.push(fresh[next] as R)
-  }
-  return { records, added: fresh, displaced }
-}
-
-/** These in the order of the fold; files and packs have them so. */
-function* inOrder<R extends JournalRecord<AnyEvent>>(
-  records: readonly R[],
-  each: number,
-): Generator<void, readonly R[], undefined> {
-  for (let at = 1; at < records.length; at++) {
-    if (at % each === 0) yield
-    if (compareRecords(records[at - 1] as R, records[at] as R) > 0) return [...records].sort(compareRecords)
-  }
-  return records
-}
-
-/** Whether these, in order, hold no id twice: so where each writer's count goes up. */
-function* areApart(
-  records: readonly JournalRecord<AnyEvent>[],
-  each: number,
-): Generator<void, boolean, undefined> {
-  const last = new Map<string, number>()
-  let at = 0
-  for (const { writer, seq } of records) {
-    if (++at % each === 0) yield
-    if (seq <= (last.get(writer) ?? 0)) return false
-    last.set(writer, seq)
-  }
-  return true
+  return { records: sorted(byId.values()), added: sorted(added.values()), displaced }
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks'
+import './hold.css'
 
 /** How long what erases is held, ms. */
 const ERASE_MS = 700

@@ -14,11 +14,11 @@ import type { Table } from '../table/model/state.ts'
 import { longWaits } from '../table/steps/calls-ahead.ts'
 import type { Words } from '../words/bench.ts'
 import type { Formats } from '../words/format.ts'
-import { KILN_WORDS } from '../words/kiln.ts'
 import { languageOf, voiceOf } from '../words/languages.ts'
 import { LATE_WORDS } from '../words/late.ts'
 import type { Devices } from './devices.ts'
-import { openKilnCalls } from './kiln-calls.ts'
+import { fileDay } from './file-day.ts'
+import { callTitle, openKilnCalls } from './kiln-calls.ts'
 import { openKnocking } from './knocking.ts'
 import { openNames } from './names.ts'
 import { openRinging, type Ringing, ringFacts } from './ringing.ts'
@@ -113,11 +113,10 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
       const ofKiln = kiln.ahead().map(({ loadId, what, at }) => ({
         uid: `${what}-${Math.round(at)}-${loadId}`,
         dueMs: at + table.peek().skewMs,
-        title: KILN_WORDS[table.peek().settings.language].call[what],
+        title: callTitle(lent, what),
       }))
       calls.push(...ofKiln)
       if (calls.length === 0) return 'none'
-      const { fileDay } = await import('../screens/calendar.ts')
       const name = `bucketside-${fileDay(Date.now())}.ics`
       return openShare().file(name, CALENDAR_TYPE, calendarFile(calls, Date.now()))
     },

@@ -38,7 +38,7 @@ test('a pot moves by two taps, by a finger and by a mouse; it is kept, and taken
   await expect(numberAt(page, 'C 2')).toHaveText('33')
   // A place that is taken: both change places.
   await carry(page, 'C 2', 'A 1')
-  await expect(page.getByText('33 stands on A 1.')).toBeVisible()
+  await expect(page.getByText('33 stands on A 1. 31 stands on C 2.')).toBeVisible()
   await expect(numberAt(page, 'A 1')).toHaveText('33')
   await expect(numberAt(page, 'C 2')).toHaveText('31')
   await key(page, 'Take back').tap()

@@ -133,3 +133,52 @@ for (const { width, height, letters, units } of process.env.PROVE ? HANDS : SLIC
       expect(found).toEqual([])
     })
   })
+
+/** Words that are broken over two lines, and numbers parted from theirs. */
+const broken = (where: string): string[] => {
+  const out: string[] = []
+  const walker = document.createTreeWalker(
+    document.querySelector(where) ?? document.body,
+    NodeFilter.SHOW_TEXT,
+  )
+  for (let node = walker.nextNode(); node; node = walker.nextNode())
+    for (const { 0: word, index } of (node.textContent ?? '').matchAll(/[^\s]+/g)) {
+      const range = document.createRange()
+      range.setStart(node, index)
+      range.setEnd(node, index + word.length)
+      if (range.getClientRects().length > 1) out.push(word)
+    }
+  return out
+}
+
+test.describe('in Spanish on the smallest phone', () => {
+  test.use({ viewport: { width: 320, height: 568 }, locale: 'es-ES' })
+
+  test('a pot of three figures is judged by whole words and whole keys, its guesses in sight', async ({
+    page,
+  }) => {
+    const opened: TableEvent = { kind: 'lid-opened', loadId: LOAD, tempC: 48 }
+    const bench = await BenchPage.on(page, [
+      ...firedLoad(EVENING.getTime(), 'shut'),
+      ...GUESSES,
+      [opened],
+      [{ kind: 'matched', loadId: LOAD, potId: 'demo.36', sureness: 0.34 }],
+    ])
+    await page.goto('./#/judge/demo.35')
+    await new OpeningPage(page, bench).says('BIEN')
+    for (const potId of ['demo.35', 'demo.36']) {
+      await page.goto(`./#/judge/${potId}`)
+      await page.clock.runFor(500)
+      await expect(page.locator('.desk-title h1')).toContainText(potId.slice(-2))
+      await expect(page.locator('.open-guess')).toBeVisible()
+      expect([potId, await faults(page), await page.evaluate(broken, '.desk-head')]).toEqual([potId, [], []])
+      await page.evaluate(() => {
+        const title = document.querySelector('.desk-title h1')?.lastChild
+        if (title) title.textContent = (title.textContent ?? '').replace(/\d+/, '503')
+      })
+      await expect(page.locator('.desk-title h1')).toContainText('503')
+      await expect(page.locator('.open-guess')).toBeVisible()
+      expect([potId, await faults(page), await page.evaluate(broken, '.desk-head')]).toEqual([potId, [], []])
+    }
+  })
+})

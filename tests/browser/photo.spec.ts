@@ -351,3 +351,97 @@ test('a storage of pictures that was silent once is asked anew', async ({ page }
   await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
   expect(await photosOf(bench, 35)).toHaveLength(1)
 })
+
+/** What keeping a photo says while its storage breaks; nothing is half kept by it. */
+const notKept = 'The photo could not be stored. Everything else is kept.'
+
+test('a disk that is full at a photo, and a write that is broken off: said at once, kept on the next hit', async ({
+  page,
+}) => {
+  const bench = await toPhoto(page)
+  await page.evaluate(() => {
+    const { put } = IDBObjectStore.prototype
+    const breaks = ['full', 'torn', 'refused']
+    IDBObjectStore.prototype.put = function (...given: Parameters<typeof put>) {
+      if (this.name !== 'photos') return put.apply(this, given)
+      const how = breaks.shift()
+      if (how === 'refused') throw new DOMException('no', 'InvalidStateError')
+      const written = put.apply(this, given)
+      // A full disk ends the transaction after its requests have succeeded; a connection that is lost does the same.
+      if (how === 'full' || how === 'torn')
+        written.addEventListener('success', () => this.transaction.abort())
+      return written
+    }
+  })
+  await choose(page, await fromCamera(page, 900, 700))
+  for (let broken = 0; broken < 3; broken++) {
+    await hit(page)
+    await fetched(page.getByText(notKept))
+    expect(await photosOf(bench, 35)).toEqual([])
+    expect(await storedIds(page, 'photos', BASE)).toEqual([])
+    // The picture is still there to be kept.
+    await expect(page.locator('.open [data-press="bar"]')).toHaveText('KEEP')
+  }
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
+  const named = (await photosOf(bench, 35)).map(({ photoId }) => photoId)
+  expect(named).toHaveLength(1)
+  expect(await storedIds(page, 'photos', BASE)).toEqual(named)
+})
+
+test('a stored photo that is cut in half, or is none, is said to be unreadable and costs nothing else', async ({
+  page,
+}) => {
+  const errors: Error[] = []
+  page.on('pageerror', (error) => errors.push(error))
+  const bench = await toPhoto(page)
+  await choose(page, await fromCamera(page, 900, 700))
+  await hit(page)
+  await expect(page.locator('.open-key', { hasText: 'PHOTO' })).toContainText('1')
+  const before = await photosOf(bench, 35)
+  const photoId = before[0]?.photoId ?? ''
+  for (const how of ['half', 'empty', 'text', 'none'] as const) {
+    await page.evaluate(
+      ([base, id, way]) =>
+        new Promise<void>((resolve) => {
+          const opening = indexedDB.open(base)
+          opening.onsuccess = () => {
+            const writing = opening.result.transaction('photos', 'readwrite')
+            const store = writing.objectStore('photos')
+            const reading = store.get(id)
+            reading.onsuccess = () => {
+              const { type, data } = reading.result as { type: string; data: ArrayBuffer }
+              const cut =
+                data instanceof ArrayBuffer ? data.slice(0, data.byteLength >> 1) : new ArrayBuffer(9)
+              const torn = {
+                half: { type, data: cut },
+                empty: { type, data: new ArrayBuffer(0) },
+                text: { type, data: 'no bytes' },
+                none: null,
+              }
+              store.put(torn[way], id)
+            }
+            writing.oncomplete = () => {
+              opening.result.close()
+              resolve()
+            }
+          }
+        }),
+      [BASE, photoId, how] as const,
+    )
+    await page.reload()
+    await openPage(page)
+    const said = page.locator('.open-photo')
+    // Half a picture is drawn as far as it goes.
+    if (how !== 'half') await expect(said, how).toContainText(/no longer on the phone|cannot be read/)
+    expect(await photosOf(bench, 35), how).toEqual(before)
+    await page.goto('./#/room/keep')
+    await page.evaluate(() => Object.defineProperty(navigator, 'canShare', { value: () => false }))
+    const saving = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Back up' }).tap()
+    const text = await readFile(await (await saving).path(), 'utf8')
+    expect(text, how).toContain(photoId)
+    await page.goto('./#/opening')
+  }
+  expect(errors).toEqual([])
+})

@@ -43,6 +43,7 @@ test('a fired pot is found by glaze, place or month, and told from its first coa
     await expect(story).toContainText(line)
   // The same once more, its seconds worked out for today.
   await page.getByRole('button', { name: 'That one again' }).tap()
+  await expect(page.getByRole('heading', { name: 'That one again' })).toBeVisible()
   const seconds = page.locator('.open-story').first()
   await expect(seconds).toContainText(/Gatepost, .*\(4 s then, 0\.\d mm\)/)
   await page.getByRole('button', { name: 'A new pot of it, on a slab' }).tap()
@@ -114,6 +115,26 @@ test('runs told and found are drawn in the marks of the ruler at hand', async ({
   const plot = page.locator('.back-part .plot').first()
   await expect(plot).toContainText('found, in')
   await expect(plot).toContainText('1/8')
+  // What stands on one axis leaves a gap to the next, the names of its ends too.
+  const near = await plot.evaluate((svg) => {
+    const texts = [...svg.querySelectorAll('text')].map((text) => ({
+      said: text.textContent,
+      box: text.getBoundingClientRect(),
+    }))
+    return texts.flatMap(({ said, box }, i) =>
+      texts
+        .slice(i + 1)
+        .filter(
+          ({ box: other }) =>
+            box.left < other.right &&
+            other.left < box.right &&
+            box.top < other.bottom + 2 &&
+            other.top < box.bottom + 2,
+        )
+        .map((other) => `${said} at ${other.said}`),
+    )
+  })
+  expect(near).toEqual([])
 })
 
 test('nothing of it is small or cut off', LONG, async ({ page }) => {

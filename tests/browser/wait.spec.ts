@@ -36,4 +36,31 @@ test('hands are free: a row a pot dries before the eye, and a touch on it opens 
   await rows.nth(1).tap()
   await expect(page.getByRole('heading', { level: 1 })).toContainText('2')
   expect(new URL(page.url()).hash).toContain('t.2')
+  await page.locator('.desk-back').tap()
+  await expect(rows).toHaveCount(2)
+})
+
+test('rows that have no room stretch the axis of none that is shown', async ({ page }) => {
+  await page.setViewportSize({ width: 360, height: 640 })
+  const ids = ['t.1', 't.2', 't.3', 't.4', 't.5', 't.6']
+  const bench = await BenchPage.on(page, [
+    ...twelve(['GB'], ids.length),
+    [{ kind: 'stirred', bucketId: 'B' }],
+    ...ids.map((potId, i) => [
+      toldDip({ potId, outAt: EVENING.getTime() + i * 20_000, bucketId: 'G' }),
+      { kind: 'sponged', potId, implied: true } as const,
+    ]),
+  ])
+  await bench.pass(130)
+  await page.clock.runFor(450)
+  const offer = page.locator('.bar-answer-small')
+  if (await offer.isVisible()) await offer.tap()
+  await page.clock.runFor(450)
+  const rows = page.locator('.due')
+  await expect(rows.first()).toBeVisible()
+  expect(await rows.count()).toBeLessThan(ids.length)
+  const ticks = await page
+    .locator('.due-span > b')
+    .evaluateAll((all) => all.map((one) => Number.parseFloat((one as HTMLElement).style.left)))
+  expect(Math.max(...ticks)).toBeCloseTo(80, 0)
 })

@@ -45,6 +45,12 @@ const KNOWLEDGE = {
   content: async () => contentFault,
 }
 
+/** Time of the processor, which others on the machine take none of, ms. */
+const processorMs = () => {
+  const { user, system } = process.cpuUsage()
+  return (user + system) / 1000
+}
+
 test('every kind of event is forged', () => {
   expect(ALL_KINDS.filter((_kind, i) => byKind[i]?.length === 0)).toEqual([])
 })
@@ -127,7 +133,7 @@ test.each(Object.entries(CLASSES))('a backup: %s', { timeout: 7_200_000 }, async
   let longestMs = 0
   await fc.assert(
     fc.asyncProperty(mutated, async (file) => {
-      const sinceMs = performance.now()
+      const sinceMs = processorMs()
       const on = phone()
       const journal = await loadJournal(on.ports('own', KNOWLEDGE))
       await journal.merge(OWN, NOW)
@@ -145,7 +151,7 @@ test.each(Object.entries(CLASSES))('a backup: %s', { timeout: 7_200_000 }, async
       opens(journal.records)
       const again = await loadJournal(on.ports('b', KNOWLEDGE))
       expect(again.records).toEqual(journal.records)
-      longestMs = Math.max(longestMs, performance.now() - sinceMs)
+      longestMs = Math.max(longestMs, processorMs() - sinceMs)
     }),
     { numRuns: Math.ceil(RUNS / Object.keys(CLASSES).length) },
   )

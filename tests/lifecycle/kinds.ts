@@ -182,8 +182,11 @@ export function kilnOnApp(root: string): Sitting {
   }
 }
 
+const KEEP = '::-p-xpath(//*[@data-press="bar"][contains(., "KEEP")])'
+/** Anything closer is taken for drops of water. */
+const APART_MS = 450
 /** Larger than any part that a disk takes at once. */
-const PHOTO_PX = 1200
+const PHOTO_PX = 800
 
 /** Hands the camera's field a picture that no compression makes small. */
 const choosePhoto = (page: Page) =>
@@ -238,7 +241,7 @@ export function photosOnApp(root: string): Sitting {
   let opened = 0
   return {
     root,
-    longestMs: 3000,
+    longestMs: 6000,
     pauseMs: [100, 400],
     async open(page, address) {
       const now = Date.now()
@@ -251,8 +254,12 @@ export function photosOnApp(root: string): Sitting {
       if (!(await page.$('.open-photo'))) await tap(page, '::-p-xpath(//button[contains(., "PHOTO")])')
       await page.waitForSelector('.open-photo')
       await choosePhoto(page)
-      await tap(page, '::-p-xpath(//*[@data-press="bar"][contains(., "KEEP")])')
-      await page.waitForFunction(() => !document.querySelector('.open-photo'), { polling: 20 })
+      // A hit too soon after the bar changed does nothing.
+      await page.waitForSelector(KEEP)
+      for (let bar = await page.$(KEEP); bar; bar = await page.$(KEEP)) {
+        await pause(APART_MS)
+        await bar.tap().catch(() => {})
+      }
     },
     async known(page) {
       const whole = new Set(await wholePhotos(page))

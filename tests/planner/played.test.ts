@@ -27,8 +27,8 @@ const ROWS: readonly Row[] = [
   { pace: 'quick', truth: 'inside', potters: 1, over: 0.12, stale: 0.2 },
   { pace: 'none', truth: 'inside', potters: 1, over: 0.12, stale: 0.2 },
   { pace: 'brisk', truth: 'inside', potters: 1, over: 0.12, stale: 1.2 },
-  { pace: 'normal', truth: 'inside', potters: 1, over: 0.1, stale: 2.4 },
-  { pace: 'slow', truth: 'inside', potters: 1, over: 0.13, stale: 4.5 },
+  { pace: 'normal', truth: 'inside', potters: 1, over: 0.05, stale: 2.4 },
+  { pace: 'slow', truth: 'inside', potters: 1, over: 0.1, stale: 7.5 },
   { pace: 'normal', truth: 'faster', potters: 1, over: 0.12, stale: 2.4 },
   { pace: 'normal', truth: 'slower', potters: 1, over: 0.12, stale: 2.4 },
   { pace: 'normal', truth: 'inside', potters: 2, over: 0.4, stale: 4.5 },
@@ -74,6 +74,7 @@ describe('sittings of twelve pots by the cards alone', () => {
     ({ pace, truth, potters, over, stale }) => {
       const outcomes: Outcome[] = []
       const knowing: number[] = []
+      const known: number[] = []
       const simple: number[] = []
       for (let seed = FRESH_SITTING; seed < FRESH_SITTING + COUNT; seed++) {
         const sitting: Sitting = {
@@ -93,7 +94,9 @@ describe('sittings of twelve pots by the cards alone', () => {
           outcome.dips + outcome.openings + outcome.restirs + outcome.others,
         )
         outcomes.push(outcome)
-        knowing.push(clairvoyant(sitting, outcome).finishMin)
+        const best = clairvoyant(sitting, outcome)
+        knowing.push(best.finishMin)
+        known.push(best.openings)
         if (FULL) simple.push(playSitting({ ...sitting, planned: false }).finishMin)
       }
       const of = (part: (outcome: Outcome) => number) => mean(outcomes.map(part))
@@ -127,10 +130,13 @@ describe('sittings of twelve pots by the cards alone', () => {
       // Of a few sittings the means say little.
       if (!FULL) return
       expect(beyond).toBeLessThanOrEqual(over)
+      const more = mean(outcomes.map(({ openings }, k) => openings - known[k]!))
+      expect(more).toBeLessThanOrEqual(0.5)
       expect(of((outcome) => outcome.stale)).toBeLessThanOrEqual(stale)
       if (pace !== 'normal' || truth !== 'inside' || potters === 2) return
-      for (const told of ['foreseen', 'halfway'] as const) {
-        expect(held(told)).toBeGreaterThanOrEqual(0.75)
+      expect(wide('tenth')).toBeLessThanOrEqual(1.6)
+      for (const told of ['foreseen', 'tenth', 'halfway'] as const) {
+        expect(held(told)).toBeGreaterThanOrEqual(0.7)
         expect(held(told)).toBeLessThanOrEqual(0.92)
       }
     },
@@ -138,7 +144,7 @@ describe('sittings of twelve pots by the cards alone', () => {
   )
 
   it.each(FULL ? (['quick', 'normal', 'slow'] as const) : (['normal'] as const))(
-    '%s hands that had a sitting the day before are told their end to within 1.6 before a hit, and after ten',
+    '%s hands that had a sitting the day before are told a narrow end before a hit, and after ten',
     (pace) => {
       const outcomes = Array.from({ length: COUNT }, (_, k) =>
         playSitting({
@@ -158,9 +164,9 @@ describe('sittings of twelve pots by the cards alone', () => {
         )
         const held = mean(outcomes.map((outcome) => Number(holds(outcome, told))))
         console.log(`${pace} hands once more, ${told}: ${wide.toFixed(2)} wide, held ${percent(held)}`)
-        // Of one sitting the width is its own.
-        expect(wide).toBeLessThanOrEqual(FULL ? 1.62 : 1.8)
-        if (FULL) expect(held).toBeGreaterThanOrEqual(0.7)
+        // Of one sitting the width is its own; of quick hands one interruption is a quarter of it.
+        expect(wide).toBeLessThanOrEqual(FULL && pace !== 'quick' ? 1.62 : 1.9)
+        if (FULL && pace !== 'quick') expect(held).toBeGreaterThanOrEqual(0.65)
       }
     },
     7_200_000,

@@ -18,7 +18,7 @@ const Z90 = 1.2816
  * Part of the futures that end before each edge of the band. Hands lose where an order did not know of a delay, so that more
  * sittings than futures come after the late edge; of hands that have shown nothing the futures are wide, and held less. Tuned.
  */
-const EDGES = { lower: 0.05, likely: 0.5, upper: 0.94, unseenUpper: 0.82 } as const
+const EDGES = { lower: 0.05, likely: 0.5, upper: 0.93, unseenUpper: 0.82 } as const
 /** A coat found damp is asked about again after this part of its wait, within these limits, as the table has it. */
 const AGAIN_PART = 0.25
 const AGAIN_S = { least: 120, most: 900 }

@@ -6,10 +6,11 @@ import { wasTonged } from '../../table/steps/tongs.ts'
 import { PressButton } from '../../ui/press.tsx'
 import { Swatch } from '../../ui/swatch.tsx'
 import type { Words } from '../../words/bench.ts'
+import type { LateWords } from '../../words/late.ts'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import { PotMarkOf } from '../parts/pot-mark-of.tsx'
 import { glovesText, nameOf, placeOf } from '../text/pot-text.ts'
-import { type EndWords, useEndWords } from './end/end-words.ts'
 import { touchWhere } from './touch-where.ts'
 import { Caution, WithPot } from './with-pot.tsx'
 import './ready.css'
@@ -20,6 +21,7 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
   const { table, words, bench } = useApp()
   const out = bench.leftOut.value
   const w = words.value.bench
+  const { between } = useLateWords()
   const bucket = table.value.buckets[card.bucketId]?.facts
   const pots = card.potIds.flatMap((potId) => table.value.pots[potId] ?? [])
   const [only] = pots
@@ -33,7 +35,7 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
   const next = (
     <p class="next">
       {bucket ? <Swatch pattern={bucket.pattern} letter={bucket.letter} size={34} /> : null}
-      {w.readyNext(bucket?.name ?? '')}
+      {between.readyNext(bucket?.name ?? '')}
     </p>
   )
   if (pots.length === 1)
@@ -47,7 +49,7 @@ export function ReadyFace({ card }: { readonly card: Of<'ready'> }) {
   return (
     <div class="face face-wide face-ready">
       <div class="ready-head">
-        <h1 class="title">{w.readyMany(pots.length - out.size)}</h1>
+        <h1 class="title">{between.readyMany(pots.length - out.size)}</h1>
         {next}
       </div>
       <ul class="ready-tiles">
@@ -84,36 +86,38 @@ function toggled(set: ReadonlySet<string>, id: string): ReadonlySet<string> {
 
 export function ReturnFace({ card }: { readonly card: Of<'return'> }) {
   const { table, now, words, formats } = useApp()
-  const w = words.value.bench
+  const { between } = useLateWords()
   const gloves = glovesText(words.value, table.value.buckets[card.bucketId]?.facts.cautions ?? [])
   return (
     <div class="face face-wide">
-      <h1 class="title title-big">{w.returnTitle(table.value.buckets[card.bucketId]?.facts.name ?? '')}</h1>
-      <p>{w.returnText(formats.value.pour(card.litres))}</p>
-      <p class="soft figures">{w.pouredAgo(formats.value.span(now.value - card.pouredAt))}</p>
+      <h1 class="title title-big">
+        {between.returnTitle(table.value.buckets[card.bucketId]?.facts.name ?? '')}
+      </h1>
+      <p>{between.returnText(formats.value.pour(card.litres))}</p>
+      <p class="soft figures">{between.pouredAgo(formats.value.span(now.value - card.pouredAt))}</p>
       {gloves ? <Caution>{gloves}</Caution> : null}
     </div>
   )
 }
 
 /** The card that was left, where it is about a bucket; what pots wait for is in the other lines. */
-function leftText(words: Words, end: EndWords, table: Table, left: Card): string | undefined {
+function leftText(words: Words, late: LateWords, table: Table, left: Card): string | undefined {
   const w = words.bench
   const name = (bucketId: string) => table.buckets[bucketId]?.facts.name ?? ''
   switch (left.kind) {
     case 'armed': {
       const { potId, bucketId, holdS } = left.armed
-      return w.heldArmed(nameOf(words, table.pots[potId]), name(bucketId), holdS)
+      return late.between.heldArmed(nameOf(words, table.pots[potId]), name(bucketId), holdS)
     }
     case 'stir':
       return left.change ? w.openTitle(name(left.bucketId)) : w.stirTitle(name(left.bucketId))
     case 'return':
-      return w.returnTitle(name(left.bucketId))
+      return late.between.returnTitle(name(left.bucketId))
     case 'lid':
-      return end.lid(name(left.bucketId))
+      return late.end.lid(name(left.bucketId))
     case 'tools':
     case 'floor':
-      return end[left.kind]
+      return late.end[left.kind]
     default:
       return undefined
   }
@@ -121,9 +125,10 @@ function leftText(words: Words, end: EndWords, table: Table, left: Card): string
 
 export function HeldFace({ card }: { readonly card: Of<'held'> }) {
   const { table, words, formats, now } = useApp()
-  const end = useEndWords()
   const w = words.value.bench
-  const here = leftText(words.value, end, table.value, card.left)
+  const late = useLateWords()
+  const { between } = late
+  const here = leftText(words.value, late, table.value, card.left)
   const { left } = card
   const leftId = left.kind === 'armed' ? left.armed.potId : undefined
   const others = card.lines.filter(({ potId }) => !here || potId !== leftId)
@@ -132,34 +137,36 @@ export function HeldFace({ card }: { readonly card: Of<'held'> }) {
   return (
     <div class="face face-wide">
       <h1 class="title title-big">{w.head.held}</h1>
-      {table.value.pan ? null : <p class="soft">{w.heldText}</p>}
-      {here || lines.length > 0 ? <p class="strong">{w.heldWhere}</p> : null}
+      {table.value.pan ? null : <p class="soft">{between.heldText}</p>}
+      {here || lines.length > 0 ? <p class="strong">{between.heldWhere}</p> : null}
       <ul class="held-lines">
         {here ? <li class="held-left">{here}</li> : null}
         {lines.map((line) => (
-          <li key={line.potId}>{w.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}</li>
+          <li key={line.potId}>
+            {between.heldLine[line.at](nameOf(words.value, table.value.pots[line.potId]))}
+          </li>
         ))}
       </ul>
       {table.value.pan ? (
-        <Caution>{w.heldWax(formats.value.span(now.value - table.value.pan.onAt))}</Caution>
+        <Caution>{between.heldWax(formats.value.span(now.value - table.value.pan.onAt))}</Caution>
       ) : null}
     </div>
   )
 }
 
 export function WaxPanFace({ card }: { readonly card: Of<'wax-pan'> }) {
-  const { table, words, formats, now } = useApp()
-  const w = words.value.bench
+  const { table, formats, now } = useApp()
+  const { between } = useLateWords()
   const warmAt = panWarmAt(table.value)
-  const on = w.panTitle(formats.value.span(now.value - card.onAt))
+  const on = between.panTitle(formats.value.span(now.value - card.onAt))
   return (
     <div class="face face-wide">
-      <h1 class="title title-big">{card.why === 'waxed' ? w.panDone : on}</h1>
-      <p class="strong">{{ waxed: on, closing: w.panClosing, beside: w.panAsk }[card.why]}</p>
+      <h1 class="title title-big">{card.why === 'waxed' ? between.panDone : on}</h1>
+      <p class="strong">{{ waxed: on, closing: between.panClosing, beside: between.panAsk }[card.why]}</p>
       {warmAt !== undefined && now.value < warmAt ? (
-        <p class="figures">{w.panWarms(formats.value.clock(warmAt + table.value.skewMs))}</p>
+        <p class="figures">{between.panWarms(formats.value.clock(warmAt + table.value.skewMs))}</p>
       ) : null}
-      <Caution>{w.panCaution}</Caution>
+      <Caution>{between.panCaution}</Caution>
     </div>
   )
 }
@@ -168,9 +175,10 @@ export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
   const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
   const w = words.value.bench
+  const { between } = useLateWords()
   return pot ? (
     <WithPot pot={pot} title={w.head['ask-dose']}>
-      <p class="strong figures">{w.askText(card.dip.holdS)}</p>
+      <p class="strong figures">{between.askText(card.dip.holdS)}</p>
     </WithPot>
   ) : null
 }
@@ -178,20 +186,20 @@ export function AskDoseFace({ card }: { readonly card: Of<'ask-dose'> }) {
 export function StuckFace({ card }: { readonly card: Of<'stuck'> }) {
   const { table, words } = useApp()
   const pot = table.value.pots[card.potId]
-  const w = words.value.bench
+  const { between } = useLateWords()
   if (!pot) return null
   const number = nameOf(words.value, pot)
   const last = pot.dips.at(-1)
   const name = (bucketId: string | undefined) =>
     bucketId === undefined ? '' : (table.value.buckets[bucketId]?.facts.name ?? '')
   const said = {
-    uncounted: [w.stuckUncounted(number), w.stuckUncountedText],
+    uncounted: [between.stuckUncounted(number), between.stuckUncountedText],
     strayed: [
-      w.stuckStrayed(number, name(last?.bucketId)),
-      w.stuckStrayedText(name(planOf(table.value, pot)[nextCoat(pot)]?.bucketId)),
+      between.stuckStrayed(number, name(last?.bucketId)),
+      between.stuckStrayedText(name(planOf(table.value, pot)[nextCoat(pot)]?.bucketId)),
     ],
-    'no-stack': [w.stuckNoStack(number), w.stuckPlan],
-    'no-bucket': [w.stuckNoBucket(number), w.stuckPlan],
+    'no-stack': [between.stuckNoStack(number), between.stuckPlan],
+    'no-bucket': [between.stuckNoBucket(number), between.stuckPlan],
   }[card.why]
   return (
     <WithPot pot={pot} title={said[0] ?? ''}>

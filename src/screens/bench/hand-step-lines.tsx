@@ -1,12 +1,14 @@
 import { panWarmAt } from '../../table/steps/pan-warm.ts'
 import { wasTonged } from '../../table/steps/tongs.ts'
 import { useApp } from '../app.ts'
+import { useLateWords } from '../late-words.ts'
 import type { HandProps } from './stand-ins.tsx'
 
 /** What is said at a step of the hands: how, what else is looked at with the pot in the hands, how many are left. */
 export function HandStepLines({ card }: HandProps) {
   const { table, words, formats, now } = useApp()
   const w = words.value.bench
+  const { between } = useLateWords()
   const said = w.step[card.kind]
   const pot = table.value.pots[card.potId]
   const { pan, settings, skewMs } = table.value
@@ -17,7 +19,7 @@ export function HandStepLines({ card }: HandProps) {
       : !pan
         ? w.panCold
         : warmAt !== undefined && now.value < warmAt
-          ? w.panWarms(formats.value.clock(warmAt + skewMs))
+          ? between.panWarms(formats.value.clock(warmAt + skewMs))
           : undefined
   const isFirst = card.kind !== 'foot-check' && pot?.waxedAt === undefined && pot?.wipedAt === undefined
   return (

@@ -20,7 +20,7 @@ const MOST_STACKS = 4
 export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: Acting }) {
   const { table, words, formats, now } = useApp()
   const w = words.value
-  const { remedy } = useLateWords()
+  const { remedy, between } = useLateWords()
   const { potId, stackId } = pot.facts
   const dip = strayed(table.value, pot)
   const into = nextBucket(table.value, pot)
@@ -32,7 +32,7 @@ export function StrayPage({ pot, act }: { readonly pot: PotState; readonly act: 
   return (
     <div class="other-more">
       <p class="strong">
-        {w.bench.stuckStrayed(nameOf(w, pot), table.value.buckets[dip?.bucketId ?? '']?.facts.name ?? '')}
+        {between.stuckStrayed(nameOf(w, pot), table.value.buckets[dip?.bucketId ?? '']?.facts.name ?? '')}
       </p>
       {warnings.slice(0, MOST_WARNINGS).map((warning) => (
         <p key={warning.kind} class="alarm">

@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { Card } from '../../table/card/card.ts'
 import { drawingOf } from '../../table/forecast/drawing.ts'
 import type { BandMs } from '../../table/forecast/forecast.ts'
@@ -26,6 +27,9 @@ interface Row {
 /** Past the likely end of the last of them. */
 const AXIS_PART = 1.25
 const SHORTEST_AXIS_MS = 5 * 60_000
+const MOST_ROWS = 6
+/** As in the style sheet, with its border. */
+const LEAST_ROW_PX = 60
 
 /** All that waits, soonest first. */
 function rowsOf(table: Table, card: Wait, now: number): readonly Row[] {
@@ -42,16 +46,33 @@ function rowsOf(table: Table, card: Wait, now: number): readonly Row[] {
   return [...kept, ...waiting, ...stirs].sort((a, b) => a.at - b.at)
 }
 
+/** How many rows the list has room for; all clocks of the rows shown are on one axis, so the others may not stretch it. */
+function useHolds() {
+  const list = useRef<HTMLUListElement>(null)
+  const [holds, setHolds] = useState(MOST_ROWS)
+  useLayoutEffect(() => {
+    const of = list.current
+    if (!of) return
+    const look = () => setHolds(Math.min(MOST_ROWS, Math.max(1, Math.floor(of.clientHeight / LEAST_ROW_PX))))
+    look()
+    const observer = new ResizeObserver(look)
+    observer.observe(of)
+    return () => observer.disconnect()
+  }, [])
+  return { list, holds }
+}
+
 /** A row a pot: where its film still shines and where it is damp under it, when it may be dry at the soonest, likely and at the latest; a touch opens it. */
 export function WaitRows({ card }: { readonly card: Wait }) {
   const { table, words, formats, now, go } = useApp()
   const w = words.value.bench
-  const rows = rowsOf(table.value, card, now.value)
+  const { list, holds } = useHolds()
+  const rows = rowsOf(table.value, card, now.value).slice(0, holds)
   const ends = rows.map(({ at, band }) => band?.likely ?? at).filter(Number.isFinite)
   const axisMs = Math.max(SHORTEST_AXIS_MS, (Math.max(now.value, ...ends) - now.value) * AXIS_PART)
   const along = (at: number) => `${Math.min(100, Math.max(0, ((at - now.value) / axisMs) * 100))}%`
   return (
-    <ul class="dues figures">
+    <ul ref={list} class="dues figures">
       {rows.map((row) => {
         const { at, what, pot, bucketId, band } = row
         const glaze = table.value.buckets[bucketId ?? '']?.facts
@@ -87,7 +108,7 @@ export function WaitRows({ card }: { readonly card: Wait }) {
         const wet = wetnessAt(table.value, pot, now.value)
         return (
           <li key={pot.facts.potId}>
-            <PressButton class="due" onPress={() => go({ at: 'pot', potId: pot.facts.potId })}>
+            <PressButton class="due" onPress={() => go({ at: 'pot', potId: pot.facts.potId, from: 'bench' })}>
               <PotOutline
                 {...drawing}
                 width={48}

@@ -15,6 +15,7 @@ import { useAddWords } from './add-words.ts'
 import { Forms, Sizes } from './form-keys.tsx'
 import { PotForm } from './pot-form.tsx'
 import { StackChoice } from './stack-choice.tsx'
+import '../desk/save.css'
 import './add.css'
 
 interface Said {

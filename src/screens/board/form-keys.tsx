@@ -3,11 +3,15 @@ import { showEntry } from '../../table/entry/entry.ts'
 import { FORMS, outerOf, SIZES, type Size, stepShape } from '../../table/entry/offer.ts'
 import { Choice } from '../../ui/choice.tsx'
 import { PotGlyph, scaleFor } from '../../ui/glyph.tsx'
+import { rulerInches } from '../../words/format.ts'
 import { marked } from '../../words/number.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useAddWords } from './add-words.ts'
 
 const GLYPH = { width: 60, height: 42 }
+
+/** A length on one line, if need be below another. */
+const whole = (text: string): string => text.replaceAll(' ', '\u00a0')
 
 /** The forms of pots as keys. */
 export function Forms({
@@ -82,8 +86,12 @@ export function Sizes({ form, onChoose }: { readonly form: Form; readonly onChoo
           <strong>{w.size[size]}</strong>
           <small class="figures">
             {adding.measures(
-              marked(showEntry('heightMm', shape.heightMm, units)),
-              formats.value.mm(shape.rimMm),
+              whole(
+                units === 'us'
+                  ? rulerInches(shape.heightMm)
+                  : marked(showEntry('heightMm', shape.heightMm, units)),
+              ),
+              whole(formats.value.mm(shape.rimMm)),
             )}
           </small>
         </button>

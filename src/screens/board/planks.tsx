@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks'
 import type { Place } from '../../../shared/nouns.ts'
 import type { TileOfPot } from '../../table/card/board-view.ts'
 import { SPOTS_PER_BOARD } from '../../table/model/places.ts'
+import { potsOnTable } from '../../table/model/plan.ts'
 import { refusalText } from '../app.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { placeText } from '../text/amounts.ts'
@@ -74,27 +75,36 @@ const spotsOn = (board: string, tiles: readonly TileOfPot[]): readonly number[] 
 /** Moving pots: the way to do it, what the last move came to, and a key that takes it back. */
 export function useMoves() {
   const { table, words, act } = useDesk()
-  const [moved, setMoved] = useState<{ readonly potId?: string; readonly said?: string }>()
-  const pot = moved?.potId === undefined ? undefined : table.value.pots[moved.potId]
+  const [moved, setMoved] = useState<{ readonly potIds?: readonly string[]; readonly said?: string }>()
+  const pots = (moved?.potIds ?? []).flatMap((potId) => table.value.pots[potId] ?? [])
   return {
     move: (potId: string, place: Place) => {
+      const there = potsOnTable(table.value).find(({ facts }) => placeText(facts.place) === placeText(place))
       const refusal = act({ do: 'move', potId, place })
-      setMoved(refusal ? { said: refusalText(words.value, refusal) } : { potId })
+      // Onto a place that is taken the two change places.
+      const potIds = [potId, ...(there ? [there.facts.potId] : [])]
+      setMoved(refusal ? { said: refusalText(words.value, refusal) } : { potIds })
     },
-    said: pot
-      ? words.value.desk.places.stands(nameOf(words.value, pot), placeText(pot.facts.place))
-      : moved?.said,
-    takeBack: pot ? (
-      <button
-        type="button"
-        class="key"
-        onClick={() => {
-          if (!act({ do: 'take-back' })) setMoved(undefined)
-        }}
-      >
-        {words.value.desk.takeBack}
-      </button>
-    ) : null,
+    said:
+      pots.length > 0
+        ? pots
+            .map((pot) =>
+              words.value.desk.places.stands(nameOf(words.value, pot), placeText(pot.facts.place)),
+            )
+            .join(' ')
+        : moved?.said,
+    takeBack:
+      pots.length > 0 ? (
+        <button
+          type="button"
+          class="key"
+          onClick={() => {
+            if (!act({ do: 'take-back' })) setMoved(undefined)
+          }}
+        >
+          {words.value.desk.takeBack}
+        </button>
+      ) : null,
   }
 }
 

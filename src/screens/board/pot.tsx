@@ -25,7 +25,13 @@ import { PotForm } from './pot-form.tsx'
 import './pot.css'
 
 /** One pot: what it is, what is on it, what comes. Without an id, new pots are added. */
-export function Pot({ potId }: { readonly potId?: string | undefined }) {
+export function Pot({
+  potId,
+  from,
+}: {
+  readonly potId?: string | undefined
+  readonly from?: 'bench' | undefined
+}) {
   const { table, words } = useDesk()
   const [page, setPage] = useState<'card' | 'form' | 'places'>('card')
   if (potId === undefined) return <AddPots />
@@ -42,15 +48,16 @@ export function Pot({ potId }: { readonly potId?: string | undefined }) {
   const back = () => setPage('card')
   if (page === 'form') return <PotForm pot={pot} stackId={pot.facts.stackId} back={back} />
   if (page === 'places') return <Places potId={potId} back={back} />
-  return <PotCard pot={pot} open={setPage} />
+  return <PotCard pot={pot} from={from} open={setPage} />
 }
 
 interface CardProps {
   readonly pot: PotState
+  readonly from: 'bench' | undefined
   readonly open: (page: 'form' | 'places') => void
 }
 
-function PotCard({ pot, open }: CardProps) {
+function PotCard({ pot, from, open }: CardProps) {
   const { table, now, words, formats, act, go } = useDesk()
   const days = useDays()
   const w = words.value.desk.pot
@@ -66,7 +73,7 @@ function PotCard({ pot, open }: CardProps) {
   const isOpen = loadOf(table.value, facts.lidOf ?? facts.potId)?.openedAt !== undefined
   return (
     <div class="desk">
-      <DeskHead title={w.title(name)} under={w.at(placeText(facts.place))} back={{ at: 'board' }}>
+      <DeskHead title={w.title(name)} under={w.at(placeText(facts.place))} back={{ at: from ?? 'board' }}>
         <strong class="pot-state figures">{state}</strong>
       </DeskHead>
       <main class="desk-main-part">

@@ -1,4 +1,5 @@
 import { useDesk } from './desk-app.ts'
+import './save.css'
 
 /** Why something was refused, where it was. */
 export const Alarm = ({ said }: { readonly said: string | undefined }) =>

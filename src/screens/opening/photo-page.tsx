@@ -156,5 +156,7 @@ export function Kept({ photoId, ghost = false, alt }: KeptProps) {
   }, [photoId])
   const url = useUrl(picture)
   if (none) return ghost ? null : <p class="help">{words.value.opening.photos[none]}</p>
-  return url ? <img class={ghost ? 'is-ghost' : undefined} src={url} alt={alt} /> : null
+  // Bytes that are none of a picture show here alone.
+  const torn = () => setNone('unread')
+  return url ? <img class={ghost ? 'is-ghost' : undefined} src={url} alt={alt} onError={torn} /> : null
 }

@@ -88,7 +88,7 @@ export function RunsPlot() {
         all.length === 0 ? undefined : (
           <Plot
             x={{ from: 0, to, ticks: ticks.slice(1, -1), label: w.x[units], lanes: [w.noRun, w.shelf] }}
-            y={{ from: 0, to, ticks: ticks.slice(1), label: w.y[units], lanes: [w.noRun, w.shelf] }}
+            y={{ from: 0, to, ticks: ticks.slice(1, -1), label: w.y[units], lanes: [w.noRun, w.shelf] }}
             marks={marks}
             lines={[
               [

@@ -84,7 +84,10 @@ function Told({ pot, play }: { readonly pot: PotState; readonly play: () => void
         </figure>
       ))}
       {again ? (
-        <Again pot={pot} />
+        <>
+          <h2>{words.value.opening.once.title}</h2>
+          <Again pot={pot} />
+        </>
       ) : (
         <button type="button" class="desk-second" onClick={() => setAgain(true)}>
           {words.value.opening.once.title}

@@ -67,8 +67,8 @@ const LOOK_BACK: ReadonlySet<TableEvent['kind']> = new Set<TableEvent['kind']>([
 export function* readAhead(events: readonly Stamped[], each: number): Generator<void, Ahead> {
   const back = new Set<string>()
   for (let first = 0; first < events.length; first += each) {
-    if (first > 0) yield
     takenBack(events.slice(first, first + each), back)
+    yield
   }
   const out = new Set(back)
   const started = new Map<string, Started>()
@@ -110,17 +110,16 @@ export function* readAhead(events: readonly Stamped[], each: number): Generator<
     const move = moveOf(start.event, said, touchedIn.has(start.hit))
     if (move) moves.set(start.hit, move)
   }
-  let there = each < events.length ? yield* keysOf(events, each) : undefined
+  const there = keysOf(events, each)
+  // At once where it may take its time; else where it is asked for, which is seldom.
+  let known = each < events.length ? yield* there : undefined
   return {
     out,
     back,
     mends,
     moves,
     laterMs,
-    there: () => {
-      there ??= keysOf(events, events.length).next().value ?? new Set()
-      return there
-    },
+    there: () => (known ??= there.next().value as Set<string>),
     meant: moves.size === 0 ? NOTHING_AHEAD.meant : meantBy(events, out),
   }
 }
@@ -128,8 +127,13 @@ export function* readAhead(events: readonly Stamped[], each: number): Generator<
 /** Dips and hits that there are records of, so many records a step. */
 function* keysOf(events: readonly Stamped[], each: number): Generator<undefined, Set<string>> {
   const keys = new Set<string>()
-  for (const [at, { event, hit }] of events.entries()) {
-    if (at > 0 && at % each === 0) yield
+  let unread = each
+  for (const stamped of events) {
+    if (unread-- === 0) {
+      yield
+      unread = each
+    }
+    const { event, hit } = stamped
     keys.add(hitKey(hit))
     if (event.kind === 'dipped') keys.add(dipKey(event.dipId))
   }

@@ -67,7 +67,7 @@ export const isWet = (pot: PotState): boolean => pot.dips.length > 0 || pot.damp
 export const needsWalls = (table: Table): boolean => Object.values(table.pots).some(isWet)
 
 function wallsFor(pot: PotState): Walls {
-  if (!walls) throw new Error(`pot ${pot.facts.potId} has coats, and nothing is here that computes walls`)
+  if (!walls) throw new Error(`nothing computes walls of ${pot.facts.potId}`)
   return walls
 }
 

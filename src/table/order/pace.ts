@@ -40,9 +40,9 @@ const INTERRUPTED_S = 300
 /** And after so long it is work begun anew, which tells of no interruption either, s. Assumption. */
 const BEGUN_ANEW_S = 1800
 /** So many steps of a kind that were in earlier sittings still count. Our choice. */
-const EARLIER_STEPS = 8
+const EARLIER_STEPS = 16
 /** Part of the steps before which hands are called away, until theirs tell: worth as much as so many steps seen. Assumptions. */
-const PAUSES = { part: 0.03, steps: 20 }
+const PAUSES = { part: 0.03, steps: 80 }
 
 /** Today's steps of a kind, and the latest few of earlier sittings. */
 function latest(steps: readonly Step[], ...kinds: readonly Step['is'][]): readonly number[] {

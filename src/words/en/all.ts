@@ -1,5 +1,6 @@
 import { add } from './add.ts'
 import { back } from './back.ts'
+import { between } from './between.ts'
 import { broken } from './broken.ts'
 import { buckets } from './buckets.ts'
 import { cards } from './cards.ts'
@@ -29,7 +30,7 @@ import { which } from './which.ts'
 import { why } from './why.ts'
 
 const bench = { ...cards, bench: { ...cards.bench, ...waits } }
-const late = { ...other, ...warned, end, why }
+const late = { ...other, ...warned, between, end, why }
 
 /** All of English in one: the shapes that every other language has, and is fetched in. */
 export const words = {

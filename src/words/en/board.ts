@@ -4,11 +4,12 @@ import { isOne } from './counts.ts'
 /** English of the board. */
 export const board = {
   title: 'Board',
-  counts: (waiting: number, ready: number) => `${waiting} wait, ${ready} ready`,
+  counts: (waiting: number, ready: number) =>
+    `${waiting} ${isOne(waiting) ? 'waits' : 'wait'}, ${ready} ready`,
   pots: (n: number) => (isOne(n) ? '1 pot' : `${n} pots`),
   ends: (waiting: number, early: string, late: string) =>
     [
-      ...(waiting > 0 ? [`${waiting} wait`] : []),
+      ...(waiting > 0 ? [isOne(waiting) ? '1 waits' : `${waiting} wait`] : []),
       early === late ? `all dipped about ${early}` : `all dipped ${early} to ${late}`,
     ].join(', '),
   judge: (n: number) => (isOne(n) ? 'Judge 1 pot' : `Judge ${n} pots`),

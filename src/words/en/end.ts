@@ -41,7 +41,7 @@ export const end = {
   load: 'LOAD THE KILN',
   soonerTitle: 'Dry sooner',
   lastDry: (when: string) => `The last pot now: ${when}.`,
-  candled: (when: string) => `last pot in ${when}`,
+  candled: (when: string) => `last pot into the kiln ${when}`,
   candledFor: (likely: string, late: string, water: string) =>
     `${likely} to ${late} below 100 °C: ${water} of water has to leave`,
   soonerBy: (when: string, span: string | undefined) =>

@@ -3,8 +3,8 @@ export const kiln = {
   call: {
     cone: 'Kiln: look at the cones',
     hold: 'Kiln: the hold is over',
-    lid: 'Kiln: about at 120 °C, the lid',
-    unload: 'Kiln: about at 60 °C, unload',
+    lid: (temp: string) => `Kiln: about at ${temp}, the lid`,
+    unload: (temp: string) => `Kiln: about at ${temp}, unload`,
     read: 'Kiln: read it again',
   },
   body: 'An estimate: look at the cone, or the thermometer, first.',

@@ -29,7 +29,7 @@ export const add: typeof english = {
     of: (name: string) => `Capas: ${name}`,
     anew: 'Otras capas',
     title: 'Capas, en el orden en que van',
-    help: 'Toda la pieza, 3 s cada una. Bordes y segundos están en Series.',
+    help: 'Toda la pieza, 3 s cada una. Límites y segundos están en Series.',
     none: 'Toca el cubo de la primera capa.',
     nth: (bucket: string, nth: number) => `${bucket}, capa ${nth}`,
     name: 'Nombre de estas capas',

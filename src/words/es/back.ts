@@ -59,7 +59,7 @@ export const back: typeof english = {
     },
     line: (pot: string, told: string, low: string, high: string, found: string) =>
       `Pieza ${pot}: dicho ${told} (de ${low} a ${high}), hallado ${found}.`,
-    heads: ['Pieza', 'Dicho', 'Desde', 'Hasta', 'Hallado'],
+    heads: ['Pieza', 'Dicho', 'Desde', 'Hasta', 'Encontrado'],
   },
   waits: {
     title: 'Esperas, prueba a prueba',

@@ -1,16 +1,18 @@
 import type { board as boardEnglish, places as placesEnglish } from '../en/board.ts'
 import type { Name } from '../name.ts'
+import { about } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 /** Spanish of the board. */
 export const board: typeof boardEnglish = {
   title: 'Tablas',
-  counts: (waiting: number, ready: number) => `${waiting} esperan, ${ready} listas`,
+  counts: (waiting: number, ready: number) =>
+    `${waiting} ${isOne(waiting) ? 'espera' : 'esperan'}, ${ready} ${isOne(ready) ? 'lista' : 'listas'}`,
   pots: (n: number) => (isOne(n) ? '1 pieza' : `${n} piezas`),
   ends: (waiting: number, early: string, late: string) =>
     [
-      ...(waiting > 0 ? [`${waiting} esperan`] : []),
-      early === late ? `todas bañadas hacia ${early}` : `todas bañadas de ${early} a ${late}`,
+      ...(waiting > 0 ? [isOne(waiting) ? '1 espera' : `${waiting} esperan`] : []),
+      early === late ? `todas bañadas ${about(early)}` : `todas bañadas de ${early} a ${late}`,
     ].join(', '),
   judge: (n: number) => (isOne(n) ? 'Juzgar 1 pieza' : `Juzgar ${n} piezas`),
   lookAgain: (n: number) => (isOne(n) ? 'Mirar otra vez 1 pieza' : `Mirar otra vez ${n} piezas`),
@@ -38,8 +40,8 @@ export const board: typeof boardEnglish = {
     never: 'nunca',
   },
   kiln: {
-    dry: 'al horno',
-    in: 'al horno en',
+    dry: 'seca',
+    in: 'seca en',
   },
   hours: (h: number, min: number) => `${h} h ${String(min).padStart(2, '0')}`,
   tile: (number: Name, place: string, state: string) => `Pieza ${number} en ${place}: ${state}`,

@@ -17,7 +17,7 @@ export const buckets: typeof english = {
     drawnEmpty: 'El cubo a escala',
     before: 'Antes de ahora, llenado nuevo',
     beforeBuys: 'Lecturas, tamizados, removidos.',
-    stands: (level: string, litres: string) => `Tiene ${level} de hondo, ${litres}.`,
+    stands: (level: string, litres: string) => `Tiene ${level} de fondo, ${litres}.`,
     drops: (dips: number, level: string) =>
       isOne(dips) ? `Falta 1 baño: baja a ${level}.` : `Faltan ${dips} baños: baja a ${level}.`,
     covers: (number: Name, level: string, needs: string) =>

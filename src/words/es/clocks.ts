@@ -8,3 +8,9 @@ export const at = (clock: string): string => (/^\d+:/.test(clock) ? `a ${hour(cl
 /** Of what a thing of that moment is: "de las 18:20", "de ayer 18:20", "del lunes 18:20". */
 export const of = (clock: string): string =>
   /^(\d+:|ayer|hace)/.test(clock) ? `de ${hour(clock)}` : `del ${clock}`
+
+/** An estimated moment: "hacia las 18:20", "mañana hacia las 10:34". */
+export const about = (clock: string): string => {
+  const [, day = '', time] = /^(.*?)(\d+:.*)$/.exec(clock) ?? []
+  return time === undefined ? `hacia ${clock}` : `${day}hacia ${hour(time)}`
+}

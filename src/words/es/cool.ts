@@ -1,5 +1,5 @@
 import type { cool as english } from '../en/cool.ts'
-import { at, hour } from './clocks.ts'
+import { about, at, hour } from './clocks.ts'
 
 /** Spanish of a load while it cools. */
 export const cool: typeof english = {
@@ -15,7 +15,7 @@ export const cool: typeof english = {
   openHot: (lid: string, out: string) =>
     `Tapa levantada por encima de ${lid}: el aire frío puede rajar piezas. No saques ninguna por encima de ${out}.`,
   openUnread: (out: string) => `Saca las piezas por debajo de ${out}: léelo.`,
-  readAt: (temp: string, at: string) => `Lee otra vez a ${temp}, hacia ${at}`,
+  readAt: (temp: string, at: string) => `Lee otra vez a ${temp}, ${about(at)}`,
   readAtTemp: (temp: string) => `Lee otra vez a ${temp}`,
   thermometer: 'Es el sitio del termómetro, no el de las piezas.',
   unloadAt: (temp: string, at: string) => `Por debajo de ${temp}: ${at}`,

@@ -46,7 +46,7 @@ export const end: typeof english = {
   load: 'CARGAR EL HORNO',
   soonerTitle: 'Secar antes',
   lastDry: (when: string) => `La última pieza ahora: ${when}.`,
-  candled: (when: string) => `última pieza en ${when}`,
+  candled: (when: string) => `última pieza dentro del horno: ${when}`,
   candledFor: (likely: string, late: string, water: string) =>
     `de ${likely} a ${late} por debajo de 100 °C: tienen que salir ${water} de agua`,
   soonerBy: (when: string, span: string | undefined) =>

@@ -1,12 +1,12 @@
 import type { fire as english } from '../en/fire.ts'
-import { at, hour } from './clocks.ts'
+import { about, at, hour } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 /** Spanish of a load in the fire. */
 export const fire: typeof english = {
-  conesFall: (cone: string, at: string) => `Cono ${cone} hacia ${at}`,
+  conesFall: (cone: string, at: string) => `Cono ${cone} ${about(at)}`,
   overdue: (cone: string, at: string) =>
-    `El cono ${cone} tenía que caer hacia ${at}: mira ahora, o lee otra vez`,
+    `El cono ${cone} tenía que caer ${about(at)}: mira ahora, o lee otra vez`,
   still: (cone: string, seen: string, again: string) =>
     `Cono ${cone} aún de pie ${at(seen)}: mira otra vez ${at(again)}`,
   between: (from: string, to: string) => `(de ${from} a ${to})`,
@@ -23,7 +23,7 @@ export const fire: typeof english = {
     `Cono ${cone} caído ${at(clock)}: más allá del cono ${wanted}`,
   down: (cone: string, clock: string) => `Cono ${cone} caído ${at(clock)}`,
   candling: (boils: string) =>
-    `Por debajo de ${boils}, extracción abierta. Secas: vidrio frío limpio dos veces, separadas 20 min.`,
+    `Por debajo de ${boils}, extracción abierta. Secas: vidrio frío sin vaho dos veces, separadas 20 min.`,
   glassFogged: (clock: string) => `Empañado ${at(clock)}`,
   steams: {
     unclear: (temp: string) =>
@@ -42,7 +42,7 @@ export const fire: typeof english = {
     `Limpio ${at(clock)} no cuenta: demasiado frío para dar vapor hasta ${hour(from)}.`,
   glassClear: (clock: string, again: string) => `Limpio ${at(clock)}. Otra vez desde ${hour(again)}.`,
   glassDry: (clock: string) => `Limpio desde ${hour(clock)}: secas. Si se empaña otra vez, sigue secando.`,
-  both: (load: string) => `${load}: también caliente en este horno. Una de las dos está mal: corrígela.`,
+  both: (load: string) => `${load}: también está caliente en este horno. Una de las dos está mal: corrígela.`,
   cold: 'Bastante frío para sacar.',
   offset: (cone: string, shown: string, chart: string) =>
     `El cono ${cone} cayó con ${shown} en el termómetro; su tabla dice ${chart}.`,

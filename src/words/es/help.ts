@@ -9,9 +9,9 @@ export const help: typeof english = {
     setup: {
       title: 'Preparar',
       lines: [
-        'Nombra cada cubo como dice su tapa. Remuévelo, pesa una taza, guarda la medida.',
+        'Nombra cada cubo como dice su tapa. Remuévelo, pesa un vaso, guarda la lectura.',
         'Di qué capas van y en qué orden. Pon cada pieza en su lugar.',
-        'Mira cada pieza por si hay grietas. Golpéala: si suena apagada, hay una que no se ve.',
+        'Mira cada pieza por si hay grietas. Dale un toque con el nudillo: si suena a roto, hay una que no se ve.',
       ],
       caution:
         'Esmalte seco y barro seco son polvo de sílice: trabaja en mojado, friega, nunca barras. Ten a mano la ficha de seguridad de cada fabricante.',
@@ -21,16 +21,16 @@ export const help: typeof english = {
       lines: [
         'Encera el pie hasta la línea, todo alrededor: ahí no se pega esmalte.',
         'Limpia la pieza con esponja húmeda: sobre polvo el esmalte se recoge.',
-        'Las dos cosas tienen que secar. El teléfono también lo cuenta.',
+        'Las dos tienen que secarse. El teléfono también lo cuenta.',
       ],
       caution:
-        'La cera caliente quema y puede arder: termostato y extracción, no la dejes sola. Si arde: apaga, tapa, nunca agua. Deciden las normas locales.',
+        'La cera caliente quema y puede arder: termostato y extracción, no la dejes sola. Si arde: apaga, tapa, nunca agua. Mandan las normas locales.',
     },
     dip: {
       title: 'Bañar',
       lines: [
         'Remueve desde el fondo hasta que no quede nada abajo.',
-        'Golpea EMPEZAR con la pieza en la mano. Entra en DENTRO, sale en FUERA.',
+        'Con la pieza en la mano, golpea EMPEZAR. Métela con DENTRO, sácala con FUERA.',
         'Deja que escurra, limpia el pie, ponla en su lugar.',
         'Si duró de más o era otra pieza: Corregir.',
       ],
@@ -44,7 +44,7 @@ export const help: typeof english = {
         'El teléfono cuenta cada espera y llama. Toca el esmalte y di qué notaste: así aprende.',
         'Mientras, te da otras piezas.',
       ],
-      caution: 'Un ventilador no debe levantar polvo, ni su cable estar en lo mojado.',
+      caution: 'Un ventilador no debe levantar polvo, ni tener el cable en lo mojado.',
     },
     end: {
       title: 'Terminar',
@@ -53,13 +53,14 @@ export const help: typeof english = {
         'Lava las herramientas en el cubo de decantar, no en el desagüe.',
         'Friega en mojado. Lávate las manos; deja allí el delantal.',
       ],
-      caution: 'Lo que puede ir al desagüe o a la basura se norma donde estás: pregunta a quien lo gestiona.',
+      caution:
+        'Lo que puede ir al desagüe o a la basura depende de las normas de tu lugar: pregunta a quien lo gestiona.',
     },
     load: {
       title: 'Cargar',
       lines: [
         'Solo piezas secas para el horno: la tabla dice cuándo.',
-        'Cada pie desnudo, placas protegidas, sitio en torno a cada pieza y bajo cada placa.',
+        'Cada pie sin esmalte, placas protegidas, sitio en torno a cada pieza y bajo cada placa.',
         'Pon los conos donde los vea la mirilla.',
       ],
       caution:
@@ -69,11 +70,11 @@ export const help: typeof english = {
       title: 'Cocer',
       lines: [
         'Seca antes en el horno lo húmedo: el vapor revienta piezas.',
-        'Anota medidas. Es el cono quien dice que está, no el reloj.',
+        'Anota lecturas. Que ya está lo dice el cono, no el reloj.',
         'Quédate cerca hasta que se apague: los controles fallan.',
       ],
       caution:
-        'Humos: extracción en marcha, nadie en la sala. Por fuera quema: lejos los niños y lo que arde. Mira con gafas hechas para hornos. Deciden manual y normas locales.',
+        'Humos: extracción en marcha, nadie en la sala. Por fuera quema: lejos los niños y lo que arde. Mira con gafas hechas para hornos. Mandan el manual y las normas locales.',
     },
     open: {
       title: 'Abrir',
@@ -83,7 +84,7 @@ export const help: typeof english = {
         'Di qué hizo cada pieza: enseña para la próxima cocción.',
       ],
       caution:
-        'Un esmalte que se ve sano no se sabe seguro para comida: solo lo dice una prueba de laboratorio de tu pieza cocida.',
+        'Que un esmalte se vea bien no dice que sea seguro para alimentos: solo lo dice una prueba de laboratorio de tu pieza cocida.',
     },
   },
 }

@@ -1,6 +1,7 @@
 import type { AllWords } from '../en/all.ts'
 import { add } from './add.ts'
 import { back } from './back.ts'
+import { between } from './between.ts'
 import { broken } from './broken.ts'
 import { buckets } from './buckets.ts'
 import { cards } from './cards.ts'
@@ -30,7 +31,7 @@ import { which } from './which.ts'
 import { why } from './why.ts'
 
 const bench = { ...cards, bench: { ...cards.bench, ...waits } }
-const late = { ...other, ...warned, end, why }
+const late = { ...other, ...warned, between, end, why }
 
 /** All of Spanish, fetched at once before the first face is drawn. */
 export const words: AllWords = {

@@ -43,7 +43,7 @@ export const kilnPages: typeof english = {
     tap: 'Toca lo que no es así:',
     cone: (cone: string, stand: string, clock: string) => `Cono ${cone} ${stand}, ${clock}`,
     glass: (fogged: boolean, clock: string) =>
-      fogged ? `Vidrio empañado, ${clock}` : `Vidrio limpio, ${clock}`,
+      fogged ? `Vidrio empañado, ${clock}` : `Vidrio sin vaho, ${clock}`,
     offset: (degrees: string, hotter: boolean) =>
       hotter
         ? `Este horno está ${degrees} más caliente de lo que muestra`

@@ -5,8 +5,8 @@ export const kiln: typeof english = {
   call: {
     cone: 'Horno: mira los conos',
     hold: 'Horno: ya no hay que mantener',
-    lid: 'Horno: hacia 120 °C, la tapa',
-    unload: 'Horno: hacia 60 °C, a sacar',
+    lid: (temp: string) => `Horno: hacia ${temp}, la tapa`,
+    unload: (temp: string) => `Horno: hacia ${temp}, a sacar`,
     read: 'Horno: lee otra vez',
   },
   body: 'Es un cálculo: mira antes el cono, o el termómetro.',

@@ -29,7 +29,7 @@ export const look: typeof english = {
   carried: 'Probado en otra cocción: cuece una probeta nueva.',
   hangs: 'El fundido cuelga bajo la panza y puede gotear.',
   rim: (mm: string) => `borde con ${mm} de fundido`,
-  pool: (mm: string) => `${mm} de hondo en el fondo`,
+  pool: (mm: string) => `${mm} de grueso en el fondo`,
   noFiring: 'No se sabe cuánto escurre: sin probeta, y sin cocción dicha.',
   toTile: 'Probetas de flujo',
   remedies: (glaze: string) => `Remedio para ${glaze}`,

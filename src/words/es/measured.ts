@@ -100,7 +100,8 @@ export const measured: typeof english = {
     density: (s: string, density: string) => `${s} la dan a ${density}.`,
     noDensity: (s: string) => `Ninguna densidad la da en ${s}.`,
     seconds: (s: string, density: string) => `A ${density} mantén ${s}.`,
-    tooQuick: (s: string, density: string) => `A ${density} hacen falta menos de ${s}: aclara el esmalte.`,
+    tooQuick: (s: string, density: string) =>
+      `A ${density} hacen falta menos de ${s}: añade agua al esmalte.`,
     noSeconds: (mm: string, density: string) => `A ${density} no hay segundos que basten: ${mm} como mucho.`,
   },
   dipped: {

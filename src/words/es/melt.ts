@@ -51,7 +51,7 @@ export const melt: typeof english = {
     notACone: (first: string, last: string) => `No hay tal cono: de ${first} a ${last}.`,
     otherMake: 'Ese es un cono de la otra clase.',
     make: 'Clase de cono',
-    care: 'Primero, el manual del fabricante y las normas locales. Alguien se queda con el horno encendido.',
+    care: 'Primero, el manual del fabricante y las normas locales. Alguien se queda junto al horno mientras está encendido.',
     makes: { american: 'americano', seger: 'Seger' },
     makeHelp: 'El mismo número de otra clase es otro cono.',
     rise: 'Subida al final',

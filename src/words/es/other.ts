@@ -1,6 +1,7 @@
 import type { other as english } from '../en/other.ts'
 import type { Name } from '../name.ts'
 import { plain } from '../number.ts'
+import { about } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 /** Spanish of what is put right, of what keeps a melt off the shelf, and of ringing. */
@@ -35,7 +36,7 @@ export const other: typeof english = {
       fan: () => 'Ventilador junto a las piezas',
       otherBoard: () => 'Otra tabla, junto a una ventana abierta',
       candling: () => 'Secar en el horno; primero su manual',
-      skipCollar: (n: number) => (isOne(n) ? 'Sin cuello en 1 pieza' : `Sin cuello en ${n} piezas`),
+      skipCollar: (n: number) => (isOne(n) ? 'Sin franja en 1 pieza' : `Sin franja en ${n} piezas`),
       fewerCoats: (n: number) => (isOne(n) ? 'Una capa menos en 1 pieza' : `Una capa menos en ${n} piezas`),
       nextFiring: (n: number) =>
         isOne(n) ? '1 pieza a la próxima cocción' : `${n} piezas a la próxima cocción`,
@@ -53,6 +54,7 @@ export const other: typeof english = {
     wasBucket: 'Era otro cubo',
     logDip: 'Anotar un baño',
     screens: 'Otras páginas',
+    toSettle: (n: number) => `${n} por aclarar`,
     otherHands: 'La bañó la otra persona',
     about: (number: Name, glaze: string) => (glaze === '' ? `${number}` : `${number} en ${glaze}`),
     held: 'Cambiar los segundos',
@@ -93,10 +95,10 @@ export const other: typeof english = {
     weighNow: (number: Name) => `${number} como está ahora`,
     weighKeep: 'GUARDAR',
     pourInside: 'Verter primero por dentro',
-    dab: 'Golpe: retoca, deja secar, alisa con el dedo húmedo',
+    dab: 'Desconchón: retoca, deja secar, alisa con el dedo húmedo',
     dabGloves: 'usa guantes',
     panIsOn: (on: string, warm: string | undefined) =>
-      warm === undefined ? `Olla ENCENDIDA, ${on}` : `Olla ENCENDIDA, ${on}, caliente hacia ${warm}`,
+      warm === undefined ? `Olla ENCENDIDA, ${on}` : `Olla ENCENDIDA, ${on}, caliente ${about(warm)}`,
     panIsOff: 'Olla apagada',
     turnOff: 'Apagarla',
     turnOn: 'Encenderla',

@@ -1,5 +1,6 @@
 import type { pot as english } from '../en/pot.ts'
 import type { Name } from '../name.ts'
+import { about } from './clocks.ts'
 
 /** Spanish of one pot. */
 export const pot: typeof english = {
@@ -11,7 +12,7 @@ export const pot: typeof english = {
   change: 'Medidas y serie',
   another: 'Otra igual',
   move: 'Moverla en la tabla',
-  touchedUp: (when: string) => `golpe retocado ${when}`,
+  touchedUp: (when: string) => `desconchón retocado ${when}`,
   nextFiring: 'A otra cocción',
   thisFiring: 'De vuelta a esta cocción',
   gone: 'Quitar (mantén pulsado)',
@@ -33,7 +34,7 @@ export const pot: typeof english = {
   after: (wait: string) => `no antes de ${wait} tras la capa anterior`,
   heldTo: (when: string) => `seca, su próxima capa es para ${when}`,
   kiln: (when: string) => `seca para el horno ${when}`,
-  readyAt: (when: string, from: string, to: string) => `tocar hacia ${when} (de ${from} a ${to})`,
+  readyAt: (when: string, from: string, to: string) => `tocar ${about(when)} (de ${from} a ${to})`,
   byPhoto: 'Perfil de una foto',
   byHand: 'Medir a mano',
   read: (height: string, widest: string) =>

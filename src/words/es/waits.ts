@@ -1,12 +1,10 @@
 import type { waits as english } from '../en/waits.ts'
 import type { Name } from '../name.ts'
-import { plain } from '../number.ts'
+import { about, hour } from './clocks.ts'
 import { inWords, isOne } from './counts.ts'
 
 /** Spanish of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
 export const waits: typeof english = {
-  readyMany: (n: number) => (isOne(n) ? '¿1 lista?' : `¿${n} listas?`),
-  readyNext: (glaze: string) => `luego ${glaze}`,
   touchAt: (where: string) => `toca ${where}`,
   touchEach: (pots: string, where: string) => `${pots} ${where}`,
   tongMarks: (which: string) =>
@@ -17,9 +15,9 @@ export const waits: typeof english = {
   decantJug: (amount: string) =>
     `El borde no cabe en ningún recipiente: vierte ${amount} alrededor con una jarra.`,
   decant: (amount: string, level: string) =>
-    `Vierte ${amount} en el recipiente del cuello, ${level} de hondo.`,
+    `Vierte ${amount} en el recipiente de la franja, ${level} de fondo.`,
   leaveOut: 'Toca una para dejarla fuera.',
-  waitUntil: (clock: string) => `hasta ${clock}`,
+  waitUntil: (clock: string) => `hasta ${hour(clock)}`,
   waitTitle: 'Espera',
   waitNever: 'no seca con este aire',
   waitSoon: 'pronto',
@@ -43,10 +41,10 @@ export const waits: typeof english = {
       ? `Toca primero ${number}: sigue ${inWords(others).toLowerCase()} más.`
       : `Toca primero ${number}: siguen ${inWords(others).toLowerCase()} más.`,
   visit: (n: number) => `baño ${n} de esta tanda`,
-  elsewhere: 'Suena otra ventana',
+  elsewhere: 'Suena en otra ventana',
   follows: (name: string, clock: string) => `luego ${name} ${clock}`,
   free: (span: string) => `libre ${span}`,
-  done: (clock: string) => `todas bañadas hacia ${clock}`,
+  done: (clock: string) => `todas bañadas ${about(clock)}`,
   doneBetween: (early: string, late: string) => `todas bañadas de ${early} a ${late}`,
   tenMore: (span: string) => `diez minutos más cuestan ${span}`,
   spare: (span: string) => `sobran ${span} para el horno`,
@@ -87,7 +85,7 @@ export const waits: typeof english = {
     stale: 'hace mucho que se removió',
     staleByDip: 'sería mucho hasta el próximo baño',
     stirInWait: 'adelantado: hay manos libres',
-    pourOff: 'para los cuellos',
+    pourOff: 'para las franjas',
     startsWait: 'para que seque antes',
   },
   waitBand: (early: string, late: string) => `podría estar seca de ${early} a ${late}`,
@@ -105,46 +103,11 @@ export const waits: typeof english = {
   dipNow: (number: Name) => `BAÑAR ${number} IGUAL`,
   touchNow: (number: Name) => `TOCAR ${number} YA`,
   footNow: (number: Name) => `REVISAR ${number} YA`,
-  returnTitle: (name: string) => `Devuélvelo a ${name}`,
-  pouredAgo: (ago: string) => `vertido hace ${ago}`,
-  returnText: (amount: string) => `Lo que queda de los ${amount} que apartaste.`,
-  heldText: 'No empieza ningún baño. El secado sigue.',
-  heldWhere: 'Estabas en:',
-  heldArmed: (number: Name, name: string, s: number) => `${number} en ${name}, ${plain(s)} s`,
-  heldLine: {
-    drips: (number: Name) => `${number} escurre`,
-    'foot-not-sponged': (number: Name) => `${number}: pie sin limpiar`,
-    wait: (number: Name) => `${number} se está secando`,
-    ready: (number: Name) => `${number} lista para tocar`,
-    'dip-next': (number: Name) => `${number} se puede bañar`,
-    wax: (number: Name) => `${number}: pie por encerar`,
-    wipe: (number: Name) => `${number} por limpiar`,
-    'foot-check': (number: Name) => `${number}: pie por revisar`,
-  },
-  heldWax: (on: string) => `La olla de cera está ENCENDIDA, ${on}. Apágala antes de irte: Corregir, Más.`,
-  panTitle: (on: string) => `Olla de cera ENCENDIDA, ${on}`,
   panCold: 'Enciéndela: tarda unos 15 min.',
-  panWarms: (clock: string) => `Olla ENCENDIDA, caliente hacia ${clock}.`,
   lookOver: (left: number) => (isOne(left) ? 'la última: ¿grietas?' : `faltan ${left}: ¿grietas?`),
-  panDone: 'Cera lista. ¿Olla apagada?',
-  panAsk: '¿Estás al lado?',
-  panClosing: 'Todas las capas puestas. Apágala ahora.',
-  panCaution:
-    'Usa su termostato, la extracción en marcha, mangas y cubos lejos. Si arde: apágala, tápala, nunca agua.',
-  kilnDry: (when: string) => `seca para el horno ${when}`,
+  kilnDry: (when: string) => `secas para el horno ${when}`,
   fromTo: (likely: string, late: string) => `de ${likely} a ${late}`,
   othersRest: 'La otra persona tiene el resto.',
-  askText: (s: number) => `¿Estuvo dentro ${plain(s)} s?`,
-  stuckUncounted: (number: Name) => `${number}: ¿cuántas capas lleva?`,
-  stuckUncountedText: 'Raspa un canto, o pésala.',
-  stuckStrayed: (number: Name, glaze: string) => `${number} recibió ${glaze}`,
-  stuckStrayedText: (next: string) =>
-    next === ''
-      ? 'No era el plan. Sigue, o lávala: Corregir.'
-      : `No era el plan. Luego iría ${next}. Sigue, o lávala: Corregir.`,
-  stuckNoStack: (number: Name) => `${number} no tiene capas en el plan`,
-  stuckNoBucket: (number: Name) => `${number}: su cubo ya no está`,
-  stuckPlan: 'Dale una serie en las tablas.',
   washOff: 'Lavarla (mantén pulsado)',
   backText: 'Lo que tocaba entretanto, lo más viejo primero. Nada avanzó solo.',
   backNone: 'Entretanto no tocaba nada.',

@@ -1,5 +1,6 @@
 import type { warned as english } from '../en/warned.ts'
 import { plain } from '../number.ts'
+import { about, hour } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 /** Spanish of what is warned of before a dip, and of days. */
@@ -21,22 +22,23 @@ export const warned: typeof english = {
     foot: 'pie',
     skirt: 'falda',
     body: 'cuerpo',
-    collar: 'cuello',
+    collar: 'franja del borde',
     inside: 'interior',
     overlap: 'cruce',
     half: 'una mitad',
     otherHalf: 'otra mitad',
   },
   warning: {
-    over: (zone: string, mm: string, limit: string) => `${zone} ${mm}, límite ${limit}: demasiado gruesa`,
+    over: (zone: string, mm: string, limit: string) =>
+      `${zone} ${mm}, límite ${limit}: capa demasiado gruesa`,
     close: (zone: string, mm: string, limit: string) => `${zone} puede llegar a ${mm}, límite ${limit}`,
     seconds: (s: number) => `cabrían ${plain(s)} s`,
     skip: 'Mejor sin esta capa',
-    runOver: (room: string) => `Puede escurrir sus ${room} de pie desnudo hasta la placa`,
-    runNear: (run: string, room: string) => `Puede escurrir ${run} de sus ${room} de pie desnudo`,
+    runOver: (room: string) => `Puede escurrir por los ${room} sin esmalte del pie hasta la placa`,
+    runNear: (run: string, room: string) => `Puede escurrir ${run} de los ${room} sin esmalte del pie`,
     runUnknown: 'No se sabe si escurre: aún sin probeta',
     runSlab: 'Puede escurrir: va sobre un platillo',
-    edge: (mm: string) => `Para a ${mm} del pie, o usa un platillo`,
+    edge: (mm: string) => `Deja ${mm} libres desde el pie, o usa un platillo`,
     catch: 'Usa un platillo',
     carried: 'probado en otra cocción',
     thin: (low: string, high: string) => `La pared está llena: ahora de ${low} a ${high}.`,
@@ -44,11 +46,11 @@ export const warned: typeof english = {
       `Probablemente fina: ahora ${mm}, de ${low} a ${high}.`,
     thinOne: (mm: string) => `La pared está llena: ahora ${mm}.`,
     thinAgain: (mm: string, clock: string) => `${mm} desde ${clock}, más o menos.`,
-    held: (clock: string) => `Sus segundos cuentan con esperar hasta ${clock}: antes sale más fina`,
+    held: (clock: string) => `Sus segundos cuentan con esperar hasta ${hour(clock)}: antes sale más fina`,
     thinWait: 'Más segundos no ayudan, esperar sí.',
     repair: (s: number) => `Así el plan. Tras el fallo mejor ${plain(s)}\u00a0s`,
     repairSkip: 'Así el plan. Tras el fallo mejor sin ella',
-    neck: 'El cuello es estrecho para llenarse a tiempo: vierte por dentro',
+    neck: 'El cuello es demasiado estrecho para llenarse a tiempo: vierte por dentro',
     dew: (pot: string, dew: string) =>
       `Caliéntala primero: la pieza está a ${pot}, y bajo ${dew} se forma rocío`,
     pair: {
@@ -75,7 +77,7 @@ export const warned: typeof english = {
       tongs: 'Sin sitio para las pinzas al lado',
       overflow: 'El cubo rebosará',
     },
-    level: (level: string, needs: string) => `El esmalte tiene ${level} de hondo, esta pieza pide ${needs}`,
+    level: (level: string, needs: string) => `El esmalte tiene ${level} de fondo, esta pieza pide ${needs}`,
     density: (now: string, target: string) => `El esmalte marca ${now}, su objetivo es ${target}`,
     more: (n: number) => (n === 0 ? 'Qué hacer' : isOne(n) ? '1 aviso más' : `${n} avisos más`),
     notes: (n: number) => (isOne(n) ? '1 cosa que saber' : `${n} cosas que saber`),
@@ -86,7 +88,7 @@ export const warned: typeof english = {
     on: (clock: string, day: string) => `${day} ${clock}`,
     date: "d 'de' LLLL",
     dateOfYear: "d 'de' LLLL 'de' yyyy",
-    about: (when: string) => `hacia ${when}`,
+    about,
     in: (span: string) => `en ${span}`,
     ago: (span: string) => `hace ${span}`,
   },

@@ -11,7 +11,7 @@ export const which: typeof english = {
   sole: 'Es esta, por todo lo visto. Tócala.',
   which: 'Toca la que es. Ninguna se toma sin tocarla.',
   none: 'Están todas las piezas de esta hornada.',
-  found: (pots: string) => `Halladas: ${pots}`,
+  found: (pots: string) => `Encontradas: ${pots}`,
   nothing: 'Pon lo que ves: su placa, alto, ancho o esmalte.',
   other: 'NINGUNA DE ESTAS',
 }

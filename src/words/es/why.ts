@@ -25,7 +25,7 @@ export const why: typeof english = {
   noted: (ago: string) => `, anotado hace ${ago}`,
   draughts: {
     still: 'quieto',
-    room: 'de un cuarto',
+    room: 'aire de taller',
     window: 'ventana abierta',
     fan: 'ventilador en el cuarto',
     fanClose: 'ventilador al lado',
@@ -35,5 +35,5 @@ export const why: typeof english = {
   checks: (n: number) => (n === 0 ? 'aún sin pruebas' : isOne(n) ? '1 prueba' : `${n} pruebas`),
   band: (early: string, likely: string, late: string) => `${likely} (${early}–${late})`,
   bare: 'Aún no lleva nada.',
-  trust: 'Cálculos desde la pared, las capas y el aire. Tu tacto decide.',
+  trust: 'Cálculos a partir de la pared, las capas y el aire. Tu tacto decide.',
 }

@@ -28,6 +28,7 @@ beforeEach(async () => {
   aloud.length = 0
   sound = openSound({
     clips: () => () => clip,
+    asSaid: (plan) => plan,
     instead: (words, afterMs) => instead.push({ words, afterMs }),
     aloud: (text) => aloud.push(text),
     talks: () => false,

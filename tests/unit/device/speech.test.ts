@@ -55,7 +55,7 @@ it('the latest words take the place of those before, and the way back to English
   voice.instead(['wax'], 0)
   voice.instead(['wax pan is on', 'are you beside it'], 0)
   await vi.advanceTimersByTimeAsync(10)
-  expect(said.map(({ text }) => text)).toEqual(['la olla está encendida, estás al lado'])
+  expect(said.map(({ text }) => text)).toEqual(['la olla está encendida, ¿estás al lado?'])
   expect(cancel).toHaveBeenCalledTimes(1)
   await voice.load('en', './voice/')
   voice.instead(['wax'], 0)

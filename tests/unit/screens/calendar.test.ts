@@ -1,10 +1,13 @@
-import { Settings } from 'luxon'
+import { DateTime, Settings } from 'luxon'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { daysAfter, fieldOf, fileDay, momentText, ofField } from '../../../src/screens/calendar.ts'
+import { daysAfter, fieldOf, ofField, rangeText, withDay } from '../../../src/screens/calendar.ts'
+import { words as spanish } from '../../../src/words/es/index.ts'
 import { LATE_WORDS } from '../../../src/words/late.ts'
 
 const words = LATE_WORDS.en.days
-const said = (at: string, now: string) => momentText(words, 'en', Date.parse(at), Date.parse(now))
+const clock = (atMs: number) => DateTime.fromMillis(atMs).toFormat('HH:mm')
+const said = (at: string, now: string) =>
+  withDay(words, 'en', Date.parse(at), Date.parse(now), clock(Date.parse(at)))
 
 describe('the calendar of a phone in London', () => {
   beforeEach(() => {
@@ -32,6 +35,31 @@ describe('the calendar of a phone in London', () => {
     expect(said('2026-10-26T00:30:00Z', '2026-10-24T23:30:00Z')).toBe('00:30 tomorrow')
   })
 
+  it('says a day that both ends of a range are on once, of both', () => {
+    const range = (from: string, to: string) =>
+      [
+        { w: words, language: 'en', join: (a: string, b: string) => `${a} to ${b}` },
+        { w: spanish.late.days, language: 'es', join: (a: string, b: string) => `de ${a} a ${b}` },
+      ].map(({ w, language, join }) =>
+        rangeText(
+          w,
+          language,
+          clock,
+          join,
+          [Date.parse(from), Date.parse(to)],
+          Date.parse('2026-03-03T18:00:00Z'),
+        ),
+      )
+    expect(range('2026-03-04T04:19:00Z', '2026-03-04T10:34:00Z')).toEqual([
+      '04:19 to 10:34 tomorrow',
+      'mañana de 04:19 a 10:34',
+    ])
+    expect(range('2026-03-03T22:58:00Z', '2026-03-04T01:48:00Z')).toEqual([
+      '22:58 to 01:48 tomorrow',
+      'de 22:58 a mañana 01:48',
+    ])
+  })
+
   it('keeps the hour over a change of the clocks', () => {
     const before = Date.parse('2026-03-28T18:00:00Z')
     expect(fieldOf(daysAfter(before, 1))).toBe('2026-03-29T18:00')
@@ -44,9 +72,5 @@ describe('the calendar of a phone in London', () => {
     expect(ofField('2026-07-01T21:15')).toBe(at)
     expect(ofField('2026-03-29T01:30')).toBe(Date.parse('2026-03-29T01:30:00Z'))
     for (const none of ['', 'soon', '2026-13-01T10:00']) expect(ofField(none)).toBeUndefined()
-  })
-
-  it('names a file by the day on the wall, not in Greenwich', () => {
-    expect(fileDay(Date.parse('2026-06-30T23:30:00Z'))).toBe('2026-07-01')
   })
 })

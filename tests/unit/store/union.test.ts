@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { compareRecords } from '../../../shared/record.ts'
 import { unite } from '../../../src/store/union.ts'
+import { uniteSteps } from '../../../src/store/union-steps.ts'
 import { hitOf, journals, RUNS } from './sample.ts'
 
 type Records = ReturnType<typeof hitOf>
@@ -39,6 +40,19 @@ describe.each([
         expect(join(once, b)).toEqual(once)
         expect(join(once, once)).toEqual(once)
         expect(unite(once, b).added).toEqual([])
+      }),
+      { numRuns: RUNS },
+    )
+  })
+
+  test('is the same in steps', () => {
+    fc.assert(
+      fc.property(journal, journal, fc.integer({ min: 1, max: 9 }), (a, b, each) => {
+        const ours = join(a)
+        const steps = uniteSteps(ours, b, each)
+        let step = steps.next()
+        while (!step.done) step = steps.next()
+        expect(step.value).toEqual(unite(ours, b))
       }),
       { numRuns: RUNS },
     )

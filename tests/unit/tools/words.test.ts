@@ -76,6 +76,7 @@ describe('the texts of Spanish', () => {
       'clocks/hour',
       'clocks/at',
       'clocks/of',
+      'clocks/about',
       'room/images',
     ])
   })

@@ -3,7 +3,9 @@ import { expect, test, vi } from 'vitest'
 import { coneAhead } from '../../../src/table/load/fire.ts'
 import { KILN_SIZES } from '../../../src/table/load/kiln-sizes.ts'
 import type { Table } from '../../../src/table/model/state.ts'
-import { openKilnCalls } from '../../../src/wire/kiln-calls.ts'
+import { callTitle, openKilnCalls } from '../../../src/wire/kiln-calls.ts'
+import { WORDS } from '../../../src/words/bench.ts'
+import { formats } from '../../../src/words/format.ts'
 import { Play } from '../table/play.ts'
 
 test('a cone is called anew after each look at it, and once a look', () => {
@@ -47,4 +49,20 @@ test('a cone is called anew after each look at it, and once a look', () => {
   play.nowMs = now.value
   table.value = play.act({ do: 'read-heat', loadId, tempC: 1215, sure: true }).table
   expect(rungAt(now.value + 60_000)).toBe(3)
+})
+
+test('a call is titled in the units of the phone', () => {
+  const play = new Play()
+  const titles = () => {
+    const { units } = play.table.settings
+    const lent = { table: signal<Table>(play.table), formats: signal(formats(WORDS.en, units, 'en')) }
+    return (['lid', 'unload', 'cone'] as const).map((what) => callTitle(lent, what))
+  }
+  expect(titles()).toEqual([
+    'Kiln: about at 120 °C, the lid',
+    'Kiln: about at 60 °C, unload',
+    'Kiln: look at the cones',
+  ])
+  play.act({ do: 'set-settings', settings: { units: 'us' } })
+  expect(titles().slice(0, 2)).toEqual(['Kiln: about at 248 °F, the lid', 'Kiln: about at 140 °F, unload'])
 })
