@@ -32,6 +32,9 @@ const TIDY_AFTER_MS = 20_000
 /** So long is the sound alone with the phone before ringing, knocks and names come. */
 const EXTRAS_AFTER_MS = 600
 
+/** Whether the phone tells the time by twelve hours; asking takes a slow one a tenth of a second. */
+const tellsBy12 = () => new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions().hour12 === true
+
 /** Opens the phone and the journal and ties every room to every other. */
 export async function openProgram(faults: Faults): Promise<App> {
   const fault: App['fault'] = (where, error) => faults.note(where, error)
@@ -46,11 +49,13 @@ export async function openProgram(faults: Faults): Promise<App> {
   const { now, card, seen } = moment
   records.follow(moment.tick, (error) => fault('records', error))
   const { health, patch } = openHealth(records, devices, sounding, demo)
-  const words = computed(() => WORDS[table.value.settings.language])
-  const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
-  const formatted = computed(() =>
-    formats(words.value, table.value.settings.units, tagOf(table.value.settings.language), hour12),
-  )
+  // Of the settings alone: a hit, which changes the table, makes no words and no formats anew.
+  const settings = computed(() => table.value.settings)
+  const words = computed(() => WORDS[settings.value.language])
+  const formatted = computed(() => {
+    const { units, language } = settings.value
+    return formats(words.value, units, tagOf(language), tellsBy12)
+  })
   const noPots = Object.keys(table.value.pots).length === 0
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
   const extras = signal<OpenedExtras | undefined>(undefined)
