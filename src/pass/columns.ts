@@ -139,16 +139,25 @@ export function inflated(bytes: Uint8Array): string | undefined {
   }
 }
 
-/** Records of the bytes that `writeColumns` gave, to be examined like any other; undefined for other bytes. */
-export function readColumns(bytes: Uint8Array): readonly JournalRecord<AnyEvent>[] | undefined {
+/**
+ * Records of the bytes that `writeColumns` gave, to be examined like any other; `newer` for those of a newer program, and
+ * undefined for other bytes.
+ */
+export function readColumns(bytes: Uint8Array): readonly JournalRecord<AnyEvent>[] | 'newer' | undefined {
   const text = inflated(bytes)
   if (text === undefined) return undefined
   try {
-    return [...recordsOf(JSON.parse(text))]
+    const columns = JSON.parse(text)
+    if (isNewer(columns)) return 'newer'
+    return [...recordsOf(columns)]
   } catch {
     return undefined
   }
 }
+
+/** A handout bears a version too, of its own. */
+const isNewer = (columns: Partial<Columns> | null): boolean =>
+  typeof columns?.v === 'number' && columns.v > VERSION && Array.isArray(columns.writers)
 
 function* recordsOf({ v, writers, kinds, ...rows }: Columns): Generator<JournalRecord<AnyEvent>> {
   if (v !== VERSION) throw new RangeError(`columns of version ${v}, ${VERSION} is wanted`)

@@ -71,6 +71,13 @@ export function holds(records: readonly Row[], theirs: readonly Head[]): boolean
   )
 }
 
+/** Whether who has these heads can have shown those records, as far as they tell of all phones. */
+export function covers(heads: readonly Head[], records: readonly Row[]): boolean {
+  const last = new Map(heads.map((head) => [head.phone, head.last]))
+  const beyond = heads.length < HEADS_MOST ? 0 : Number.POSITIVE_INFINITY
+  return records.every(({ writer, order }) => order <= (last.get(phoneOfWriter(writer)) ?? beyond))
+}
+
 /** What a phone says of itself before all else. */
 export interface Hello {
   /** Its name among writers. */

@@ -1,11 +1,11 @@
-/** What a phone makes of the codes it sees of another. Nothing of them is stored before all of it is here. */
+/** What a phone makes of the codes it sees of others. Nothing of them is stored before all of it is here. */
 
 import { type AnyEvent, type JournalRecord, MOST_APART_MS } from '../../shared/record.ts'
 import { blocksOf, type Gathering, gathering } from './blocks.ts'
 import { readColumns } from './columns.ts'
-import { readFrame, sumOf } from './frame.ts'
+import { type Block, readFrame, sumOf } from './frame.ts'
 import { type ReadHandout, readHandout } from './handout.ts'
-import { type Head, type Hello, holds, lacking, readHello } from './heads.ts'
+import { covers, type Head, type Hello, holds, lacking, readHello } from './heads.ts'
 
 /** So long is kept what was read of something that broke off. */
 const KEPT_MS = 600_000
@@ -31,13 +31,13 @@ export type Told =
   | { readonly is: 'clock'; readonly aheadMs: number }
   | { readonly is: 'hello'; readonly met: Met }
   | { readonly is: 'part'; readonly known: number; readonly of: number; readonly fresh: boolean }
-  /** All is here: records to be joined with the journal. */
+  /** All is here: records to be joined with the journal. Told again of each further code of it. */
   | {
       readonly is: 'whole'
       readonly records: readonly JournalRecord<AnyEvent>[]
       readonly met: Met
     }
-  /** Stacks with their buckets, or a class, not examined yet. */
+  /** Stacks with their buckets, or a class, not examined yet. Told again as above. */
   | { readonly is: 'handout'; readonly read: ReadHandout }
   /** What only a newer program knows. */
   | { readonly is: 'newer' }
@@ -50,8 +50,10 @@ interface Own {
 }
 
 export interface Reading {
-  /** The other phone, once it said who it is. */
+  /** The other phone that was heard last, once it said who it is. */
   readonly met: Met | undefined
+  /** The camera is opened anew, over another phone maybe. */
+  begin(): void
   /** After each code that was read. `nowMs`: this phone's clock as it saw it. */
   take(text: string, nowMs: number): Told
   /** What this phone has and the other lacks, as far as it said. */
@@ -60,70 +62,102 @@ export interface Reading {
   isClosed(): boolean
 }
 
+/** Something that is shown in blocks. */
+interface Thing {
+  readonly key: number
+  readonly got: Gathering
+  last: number
+  /** What it came to, once all of it is here. */
+  made?: Extract<Told, { is: 'handout' | 'newer' }> | readonly JournalRecord<AnyEvent>[]
+  /** Whose it is: who said who it is right after a block of it. No block says so itself. */
+  by?: Met
+}
+
 export function reading({ phone, records }: Own): Reading {
-  const things = new Map<number, { readonly got: Gathering; last: number; done: boolean }>()
+  const things = new Map<number, Thing>()
   let met: Met | undefined
-  /** All of it came before the other phone said who it is. */
-  let nameless: readonly JournalRecord<AnyEvent>[] | undefined
+  /** Of the block that was seen last, until somebody said who it is. */
+  let unsaid: Thing | undefined
   const heard = (hello: Hello, nowMs: number): Told => {
     const { clockMs, heads } = hello
     if (hello.phone === phone) return { is: 'own' }
     const aheadMs = clockMs - nowMs
     if (Math.abs(aheadMs) > MOST_APART_MS) return { is: 'clock', aheadMs }
     met = { phone: hello.phone, aheadMs, heads }
-    const waited = nameless
-    nameless = undefined
-    if (waited) return { is: 'whole', records: waited, met }
-    return holds(records(), heads) ? { is: 'known', met } : { is: 'hello', met }
+    const known = holds(records(), heads)
+    const thing = unsaid
+    if (thing) {
+      thing.by = met
+      const told = toldOf(thing, false)
+      if (thing.by) unsaid = undefined
+      if (told.is === 'whole' && !known) return told
+    }
+    return { is: known ? 'known' : 'hello', met }
   }
-  const thingOf = (of: number, length: number, size: number, nowMs: number) => {
+  const thingOf = ({ of, length, body }: Block, nowMs: number) => {
     for (const [id, { last }] of things) if (nowMs - last > KEPT_MS) things.delete(id)
-    const key = of * 2 ** 10 + size
-    const thing = things.get(key) ?? { got: gathering(length, size), last: nowMs, done: false }
+    const key = of * 2 ** 10 + body.length
+    const thing = things.get(key) ?? { key, got: gathering(length, body.length), last: nowMs }
     things.delete(key)
     things.set(key, thing)
     for (const id of things.keys()) if (things.size > THINGS_MOST) things.delete(id)
     thing.last = nowMs
     return thing
   }
+  /** What a thing came to by now; `fresh`: the last code told something new of it. */
+  const toldOf = (thing: Thing, fresh: boolean): Told => {
+    const { made, got } = thing
+    if (made && 'is' in made) return made
+    // Who lacks what it holds never showed it.
+    if (made && thing.by && !covers(thing.by.heads, made)) delete thing.by
+    if (!made || !thing.by) return { is: 'part', known: got.known, of: got.of, fresh }
+    met = thing.by
+    return { is: 'whole', records: made, met }
+  }
+  const block = (frame: Block, nowMs: number): Told => {
+    if (blocksOf(frame.length, frame.body.length) > BLOCKS_MOST) return { is: 'nothing' }
+    const thing = thingOf(frame, nowMs)
+    unsaid = thing
+    const { got } = thing
+    const fresh = !thing.made && got.take(frame.index, frame.body)
+    const bytes = thing.made ? undefined : got.whole()
+    if (!bytes) return toldOf(thing, fresh)
+    const made = sumOf(bytes) === frame.of ? madeOf(bytes) : undefined
+    if (made) {
+      thing.made = made
+      return toldOf(thing, fresh)
+    }
+    things.delete(thing.key)
+    unsaid = undefined
+    return { is: 'damaged' }
+  }
   return {
     get met() {
       return met
+    },
+    begin() {
+      unsaid = undefined
     },
     theyLack: () => (met ? lacking(records(), met.heads) : []),
     isClosed: () => met !== undefined && holds(records(), met.heads),
     take(text, nowMs) {
       const frame = readFrame(text)
+      if (frame?.kind === 'block') return block(frame, nowMs)
       if (frame?.kind === 'hello') {
         const hello = readHello(frame.body)
         return hello ? heard(hello, nowMs) : { is: 'nothing' }
       }
-      if (frame?.kind === 'handout') {
-        const read = readHandout(frame.body)
-        return read === 'newer' ? { is: 'newer' } : read ? { is: 'handout', read } : { is: 'nothing' }
-      }
-      if (frame?.kind !== 'block') return { is: 'nothing' }
-      if (blocksOf(frame.length, frame.body.length) > BLOCKS_MOST) return { is: 'nothing' }
-      const thing = thingOf(frame.of, frame.length, frame.body.length, nowMs)
-      const { got } = thing
-      const fresh = !thing.done && got.take(frame.index, frame.body)
-      const bytes = thing.done ? undefined : got.whole()
-      if (!bytes) return { is: 'part', known: got.known, of: got.of, fresh }
-      const right = sumOf(bytes) === frame.of
-      const whole = right ? readColumns(bytes) : undefined
-      const handed = right && !whole ? readHandout(bytes) : undefined
-      if (handed) {
-        thing.done = true
-        return handed === 'newer' ? { is: 'newer' } : { is: 'handout', read: handed }
-      }
-      if (!whole) {
-        things.clear()
-        return { is: 'damaged' }
-      }
-      thing.done = true
-      if (met) return { is: 'whole', records: whole, met }
-      nameless = whole
-      return { is: 'part', known: got.known, of: got.of, fresh }
+      return (frame && handed(frame.body)) ?? { is: 'nothing' }
     },
   }
+}
+
+function handed(bytes: Uint8Array): Extract<Told, { is: 'handout' | 'newer' }> | undefined {
+  const read = readHandout(bytes)
+  return read === 'newer' ? { is: 'newer' } : read && { is: 'handout', read }
+}
+
+function madeOf(bytes: Uint8Array): Thing['made'] | undefined {
+  const read = readColumns(bytes)
+  return read === 'newer' ? { is: 'newer' } : (read ?? handed(bytes))
 }

@@ -12,7 +12,7 @@ export type Size = keyof typeof SIZES
 
 /** Codes a second: what a phone's camera still sees whole. */
 export const CODES_A_SECOND = 8
-/** Every so many codes one that says who this is. */
+/** Every so many codes one that says who this is; sooner where all the others are fewer, as it follows what it is of. */
 const HELLO_EACH = 4
 /** What is passed unasked, bytes: half a minute. */
 const UNASKED_BYTES = 60_000
@@ -49,14 +49,15 @@ export function showing({ phone, records, size, other, nowMs }: Shown): Showing 
   const block = Math.min(bytesIn(size) - BLOCK_EXTRA, Math.max(1, bytes.length))
   const of = sumOf(bytes)
   const blocks = chosen.length === 0 ? 0 : blocksOf(bytes.length, block)
+  const each = Math.min(HELLO_EACH, blocks + 1)
   return {
     records: chosen.length,
     part: other === undefined && chosen.length < records.length,
-    codes: Math.ceil((blocks * HELLO_EACH) / (HELLO_EACH - 1)) + 1,
+    codes: blocks === 0 ? 1 : Math.ceil((blocks * each) / (each - 1)) + 1,
     code(index, clockMs) {
-      if (blocks === 0 || index % HELLO_EACH === 0)
+      if (blocks === 0 || index % each === 0)
         return frameText({ kind: 'hello', body: writeHello({ phone, clockMs, heads }) })
-      const at = index - Math.floor(index / HELLO_EACH) - 1
+      const at = index - Math.floor(index / each) - 1
       return frameText({
         kind: 'block',
         of,

@@ -153,7 +153,7 @@ export type LookedInto =
       readonly whole: Whole
       /** So many phones dipped coats within the last day whose clocks nobody compared that this phone knows of, or will. */
       readonly unclocked: number
-      /** Nothing was done on this phone yet: it may go on as the one that made the file. */
+      /** Nothing was done on this phone yet but set how it looks and sounds: it may go on as the one that made the file. */
       readonly mayGoOn: boolean
       /**
        * What that phone's clock showed when it made the file, and this one's now, epoch ms, where coats wait by it: it was never

@@ -38,9 +38,6 @@ export function withDay(
 export const dateText = (words: LateWords['days'], language: string, atMs: number): string =>
   DateTime.fromMillis(atMs).setLocale(language).toFormat(words.dateOfYear)
 
-/** The day of a moment as files are named by it, as 2026-03-29. */
-export const fileDay = (atMs: number): string => DateTime.fromMillis(atMs).toFormat('yyyy-MM-dd')
-
 /** Two moments, epoch ms, as `join` joins their `clock`; a day that both are on is said once, of both. */
 export function rangeText(
   words: LateWords['days'],

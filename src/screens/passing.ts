@@ -31,7 +31,7 @@ export interface Met {
   readonly theyLack: number
   /** The other phone has more than it showed. */
   readonly more: boolean
-  /** Its clock beyond this phone's, ms. */
+  /** Its clock beyond this phone's, as both show it, ms. */
   readonly aheadMs: number
 }
 
@@ -63,7 +63,8 @@ export interface Passing {
   readonly phone: string
   /** How many codes a second are shown. */
   readonly aSecond: number
-  show(size: CodeSize): Shown
+  /** `back`: what the phone that was met last lacks; else all, for whoever looks. */
+  show(size: CodeSize, back: boolean): Shown
   /** Codes of a handout, as above, of which a reader wants each once; none where it is more than a few can hold. */
   stillCodes(handout: Handout): readonly (readonly (readonly boolean[])[])[]
   /** Looks through the camera until it is closed; `told` after each picture. Undefined, and told, where there is none. */

@@ -88,9 +88,10 @@ export interface Journal<E extends AnyEvent> {
   refresh(): Promise<void>
   /**
    * Takes in another journal: all of it, durable when it resolves, or nothing, and it rejects. `nowMs` is this phone's
-   * clock. `noted`: what this phone writes down of it, kept with all of it or not at all. Does not freeze the page.
+   * clock. `noted`: what this phone writes down of it, kept with all of it or not at all; where it depends on what was left
+   * out or set aside, as a function of that. Does not freeze the page.
    */
-  merge(candidates: readonly unknown[], nowMs: number, noted?: Noted<E>): Promise<MergeReport>
+  merge(candidates: readonly unknown[], nowMs: number, noted?: Noting<E>): Promise<MergeReport>
   /** A newer program has taken over in another tab: from now on read-only. */
   retire(): void
   /** Tries now what is not saved. */
@@ -112,6 +113,8 @@ export interface Noted<E extends AnyEvent> {
   readonly stamp: RecordTime
   readonly orderMs?: number
 }
+
+export type Noting<E extends AnyEvent> = Noted<E> | ((left: readonly unknown[]) => Noted<E> | undefined)
 
 export interface Appended<E extends AnyEvent> {
   readonly records: readonly JournalRecord<E>[]

@@ -10,7 +10,7 @@ import { openUnsavedFallback } from './unsaved-fallback.ts'
 import { witness } from './witness.ts'
 import { nameWriter } from './writer.ts'
 
-export type { Appended, Change, Journal, MergeReport, Noted, Opening } from './contract.ts'
+export type { Appended, Change, Journal, MergeReport, Noted, Noting, Opening } from './contract.ts'
 export { onNoticeTap, takeNoticeTaps } from './notice-taps.ts'
 export type { Quarantined, QuarantineReason } from './quarantine.ts'
 export type { SaveStatus } from './saver.ts'

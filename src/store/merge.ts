@@ -5,7 +5,7 @@ import {
   MOST_APART_MS,
   phoneOfWriter,
 } from '../../shared/record.ts'
-import type { MergeReport, Noted } from './contract.ts'
+import type { MergeReport, Noted, Noting } from './contract.ts'
 import type { Entry, JournalStorage } from './journal-storage.ts'
 import { type Knowledge, marked, unmarked } from './marks.ts'
 import { isPackKey, packLines } from './pack.ts'
@@ -28,12 +28,14 @@ interface ExaminedMerge<E extends AnyEvent> extends Left {
   readonly records: readonly JournalRecord<E>[]
   /** What this program cannot fold but a later one may: to be set aside. */
   readonly aside: readonly Entry[]
+  /** That and all else that is no part of `records`. */
+  readonly out: readonly unknown[]
 }
 
 /**
  * Examines what another journal brings, contents too, whatever marks it bears. What is ahead of `nowMs` by more than a
- * day is refused, as the order of all hits to come would follow it, unless that phone's clock was set and set right; an empty journal has nothing to be put out of
- * order, and takes it.
+ * day is refused, as the order of all hits to come would follow it, unless that phone's clock was set and set right; an empty
+ * journal, or one of settings alone, has nothing to be put out of order, and takes it.
  */
 async function examineMerge<E extends AnyEvent>(
   candidates: readonly unknown[],
@@ -45,8 +47,13 @@ async function examineMerge<E extends AnyEvent>(
   const records: JournalRecord<E>[] = []
   const aside: Entry[] = []
   const left = { faulty: 0, waiting: 0, ahead: 0 }
+  const out: unknown[] = []
+  const leave = (why: keyof typeof left, value: unknown) => {
+    left[why]++
+    out.push(value)
+  }
   const wait = (why: string, value: unknown) => {
-    left.waiting++
+    leave('waiting', value)
     const key = (value as { id?: unknown }).id
     aside.push([asideKey(why, typeof key === 'string' ? key : '', value), value])
   }
@@ -63,16 +70,17 @@ async function examineMerge<E extends AnyEvent>(
     const examined = examine<E>(candidate, isEvent)
     if ('fault' in examined) {
       if (examined.fault === 'kind' || examined.fault === 'newer') wait(examined.fault, candidate)
-      else left.faulty++
+      else leave('faulty', candidate)
       return
     }
     const record = unmarked(examined.record)
     const field = fault(record.event)
     if (field !== undefined) wait(`content.${schema}.${field}`, candidate)
-    else if (Math.max(record.order, steadyMs(record)) > nowMs + MOST_APART_MS && !empty) left.ahead++
+    else if (Math.max(record.order, steadyMs(record)) > nowMs + MOST_APART_MS && !empty)
+      leave('ahead', candidate)
     else records.push(record)
   })
-  return { records, aside, ...left }
+  return { records, aside, out, ...left }
 }
 
 interface Packed {
@@ -153,21 +161,25 @@ interface Lent<E extends AnyEvent> {
   announceSaved(saved: readonly JournalRecord<E>[]): void
 }
 
+const isEmpty = (records: readonly JournalRecord<AnyEvent>[]): boolean =>
+  records.every(({ event }) => event.kind === 'settings-set')
+
 /** Takes in what another journal holds: all that is sound of it, or nothing. `nowMs`: epoch ms. Rejects as {@link Lent.requireWritable}. */
 export async function mergeInto<E extends AnyEvent>(
   { records, knowledge, storage, packsSeen, requireWritable, sign, takeIn, announceSaved }: Lent<E>,
   candidates: readonly unknown[],
   nowMs: number,
-  noted?: Noted<E>,
+  noted?: Noting<E>,
 ): Promise<MergeReport> {
-  const examined = await examineMerge<E>(candidates, knowledge, nowMs, records().length === 0)
-  const { records: read, aside, faulty, waiting, ahead } = examined
+  const examined = await examineMerge<E>(candidates, knowledge, nowMs, isEmpty(records()))
+  const { records: read, aside, out, faulty, waiting, ahead } = examined
   // Stored before it is folded: what cannot be kept changes nothing.
   let ours = records()
   const before = await throughSteps(uniteSteps(ours, read, EACH))
   requireWritable()
   const packed = await entriesOf(before.added, knowledge.schema)
-  const own = noted ? sign(noted.events, noted.stamp, noted.orderMs) : []
+  const said = typeof noted === 'function' ? noted(out) : noted
+  const own = said ? sign(said.events, said.stamp, said.orderMs) : []
   const entries = [...packed, ...own.map((record) => [record.id, marked(record, knowledge.schema)] as const)]
   if (entries.length > 0) await storage.put(entries)
   if (aside.length > 0) await storage.quarantine(aside)

@@ -17,6 +17,7 @@ import type { Formats } from '../words/format.ts'
 import { languageOf, voiceOf } from '../words/languages.ts'
 import { LATE_WORDS } from '../words/late.ts'
 import type { Devices } from './devices.ts'
+import { fileDay } from './file-day.ts'
 import { callTitle, openKilnCalls } from './kiln-calls.ts'
 import { openKnocking } from './knocking.ts'
 import { openNames } from './names.ts'
@@ -116,7 +117,6 @@ export async function openExtras(lent: Lent): Promise<OpenedExtras> {
       }))
       calls.push(...ofKiln)
       if (calls.length === 0) return 'none'
-      const { fileDay } = await import('../screens/calendar.ts')
       const name = `bucketside-${fileDay(Date.now())}.ics`
       return openShare().file(name, CALENDAR_TYPE, calendarFile(calls, Date.now()))
     },

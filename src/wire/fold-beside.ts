@@ -6,7 +6,8 @@ import { type Seen, seenSteps } from '../table/fold/seen.ts'
 import { forecastOf, needsWalls } from '../table/forecast/forecast.ts'
 import type { Table } from '../table/model/state.ts'
 
-export { asksNow, seenAt } from './meeting.ts'
+export { asksNow } from './asks-now.ts'
+export { seenAt } from './meeting.ts'
 
 /** So many events are a few ms of a slow phone. */
 const EACH = 50

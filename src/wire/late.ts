@@ -47,7 +47,8 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
       patch({ copiedAt: lastCopiedMs() })
       return done
     },
-    lookInto: async (file) => (await import('./backup.ts')).lookInto(journal, file, now, table.peek().skewMs),
+    lookInto: async (file) =>
+      (await import('./look-into.ts')).lookInto(journal, file, now, table.peek().skewMs),
     passing: async () => (await import('./passing.ts')).openPassing(journal, table, now),
     asks: async () => (await import('./fold-beside.ts')).asksNow(journal, table.peek()),
     hear: async (keys) => (await import('../device/heard.ts')).beHeard(keys),

@@ -15,8 +15,10 @@ import type { Met, Passing, Read, Reader } from '../screens/passing.ts'
 import type { Journal } from '../store/index.ts'
 import { decideMeeting } from '../table/decide/decide-meeting.ts'
 import type { Table } from '../table/model/state.ts'
-import { fileTaken, isCompared, notedNow, write } from './meeting.ts'
+import { fileTaken, isCompared, joinNoted, notedWith, skewOfPhone, write } from './meeting.ts'
 
+/** What could not be kept is not tried again before that. */
+const AGAIN_MS = 2000
 /** A worker that has not answered by then is replaced. */
 const ANSWER_MS = 5000
 
@@ -43,7 +45,10 @@ export function openPassing(
     ).size,
     theyLack: read.theyLack().filter(isNews).length,
     more: read.met !== undefined && !read.isClosed(),
-    aheadMs: read.met?.aheadMs ?? 0,
+    // Each may have set its clock since.
+    aheadMs: read.met
+      ? read.met.aheadMs + skewOfPhone(journal.records, read.met.phone) - table.peek().skewMs
+      : 0,
   })
 
   const metBy = ({ phone, aheadMs, heads }: PhoneMet): readonly TableEvent[] => {
@@ -58,8 +63,8 @@ export function openPassing(
     try {
       const events = records.some(isNews) || !isCompared(journal, met.phone) ? metBy(met) : []
       // With what it brought or not at all: who is said to have seen what is not here is asked nothing about it.
-      const noted = events.length > 0 ? notedNow(events, table.peek().skewMs) : undefined
-      const { known, waiting, faulty, displaced, ahead } = await journal.merge(records, now(), noted)
+      const noted = events.length > 0 ? notedWith(events, table.peek().skewMs) : undefined
+      const { known, waiting, faulty, displaced, ahead } = await joinNoted(journal, records, now(), noted)
       const fresh = journal.records.filter(
         (record) => !before.has(record.id) && !isBy(journal.phone)(record) && isNews(record),
       )
@@ -102,9 +107,9 @@ export function openPassing(
     phone: journal.phone,
     aSecond: CODES_A_SECOND,
     stayLit: (on) => awake.want(on),
-    show(size) {
+    show(size, back) {
       const { phone, records } = journal
-      const shown = showing({ phone, records, size, other: read.met, nowMs: now() })
+      const shown = showing({ phone, records, size, other: back ? read.met : undefined, nowMs: now() })
       return {
         records: shown.records,
         of: records.length,
@@ -126,6 +131,7 @@ export function openPassing(
         tell({ is: 'no-camera', why: error instanceof CameraError ? error.fault : 'none' })
         return undefined
       }
+      read.begin()
       const eye = openEye()
       let open = true
       const close = () => {
@@ -141,7 +147,11 @@ export function openPassing(
           const text = await eye.textIn(picture)
           if (!open) return
           const news = text === null ? ({ is: 'nothing' } as const) : await told(read.take(text, seenAt))
-          if (open) tell(news)
+          if (!open) return
+          tell(news)
+          // What was read is told once; what could not be kept is tried again.
+          if (news.is === 'met' || news.is === 'handout') return
+          if (news.is === 'unkept') await new Promise((done) => setTimeout(done, AGAIN_MS))
         }
       }
       look().catch(() => {

@@ -4,11 +4,11 @@ import Papa from 'papaparse'
 import type { TableName } from '../../shared/database.ts'
 import { openShare } from '../device/share.ts'
 import type { PassedOn } from '../screens/app.ts'
-import { fileDay } from '../screens/calendar.ts'
 import { photoStore, SilentStorageError } from '../store/photos.ts'
 import type { Table } from '../table/model/state.ts'
 import { type Cell, type Sheet, type Sheets, sheetsOf } from '../table/sheets/sheets.ts'
 import { SHEET_WORDS, type SheetWords } from '../words/sheets.ts'
+import { fileDay } from './file-day.ts'
 
 /** By it spreadsheets know UTF-8 (Unicode Standard 23.8). */
 const BOM = '\ufeff'

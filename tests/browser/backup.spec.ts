@@ -101,3 +101,32 @@ test('the pan that is on at the phone that made a file is asked about at another
   await expect(pan).toBeHidden()
   await other.close()
 })
+
+test('a phone on which only its hand was chosen goes on as a lost one: asked of its clock, in its language, with its pan', async ({
+  page,
+}) => {
+  const at = hall()
+  at.nowMs = Date.now() - 1_000_000
+  const made = laidOn(new PhoneAtTable('made', at, -600_000))
+  made.act({ do: 'set-settings', settings: { language: 'es' } }).act({ do: 'wax-pan', is: 'on' })
+  made.act({ do: 'waxed', potId: 'made-0' }).act({ do: 'wiped', potId: 'made-0' })
+  made.act({ do: 'stirred', bucketId: 'made-bucket' })
+  made.act({ do: 'start', potId: 'made-0', again: false, unstirred: false })
+  at.nowMs += 60_000
+  const text = writeBackup(made.records, { at: made.clockMs, tz: 0 }, [], 0, 'made')
+  await open(page, 'room/phone')
+  await page.getByText('left', { exact: true }).first().click()
+  await open(page, 'room/keep')
+  await page
+    .getByLabel('Take in a backup')
+    .last()
+    .setInputFiles({ name: 'b.txt', mimeType: 'text/plain', buffer: Buffer.from(text) })
+  await key(page, /^Yes: that one/).click()
+  await expect(page.getByText(/^That phone’s clock showed/)).toBeVisible()
+  await expect(page.getByText(/^Neither\? Its waits may be wrong/)).toBeVisible()
+  expect(await page.evaluate(misfits)).toEqual([])
+  await key(page, 'It was made just now').click()
+  await expect(page.getByText('Incorporar una copia').first()).toBeVisible()
+  await page.goto('./#/bench')
+  await expect(page.locator('.bench')).toContainText('cera')
+})

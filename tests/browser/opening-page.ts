@@ -33,6 +33,9 @@ export class OpeningPage {
     await this.page.clock.runFor(200)
     await this.page.waitForTimeout(60)
     await this.page.clock.runFor(100)
+    // What is taken back is folded anew, a slice at a time: each waits for a timer.
+    await this.page.waitForTimeout(60)
+    await this.page.clock.runFor(200)
   }
   hit = () => this.press(this.bar)
   async press(key: Locator): Promise<void> {

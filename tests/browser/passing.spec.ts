@@ -124,6 +124,70 @@ test('what is to be settled is counted as soon as it was read, and one tap away'
   for (const page of [a, b]) await page.context().close()
 })
 
+test('a third phone gets all it lacks after another was read, and is told the way where it got less', async ({
+  browser,
+}) => {
+  test.setTimeout(180_000)
+  const [a, b, c] = [await phone(browser), await phone(browser), await phone(browser)]
+  const records = recordsOf(armed(Date.now() - 60_000))
+  for (const page of [a, b]) {
+    await open(page, 'room')
+    await plantRecords(page, records)
+    await page.reload()
+    await opened(page)
+  }
+  await addBucket(a, 'Fenwater')
+  for (const page of [a, b, c]) await open(page, 'codes')
+  await hit(b, 'SHOW')
+  await a.getByRole('button', { name: 'READ' }).tap()
+  await passed(b, a)
+  // The key is meant for b; c gets what b lacks, and is told what to do.
+  await hit(a, 'SHOW BACK')
+  await c.getByRole('button', { name: 'READ' }).tap()
+  await passed(a, c)
+  await expect(c.getByText('It has more than it showed.')).toBeVisible()
+  await expect(bar(c, 'SHOW BACK')).toBeVisible()
+  expect(await c.evaluate(misfits)).toEqual([])
+  await hit(a, 'DONE')
+  await hit(a, 'SHOW')
+  await c.getByRole('button', { name: 'READ' }).tap()
+  await expect(c.locator('.codes-took')).toBeHidden()
+  await passed(a, c)
+  await expect(c.locator('.codes-took')).toContainText('8 pots')
+  expect(await storedIds(c)).toEqual(expect.arrayContaining(await storedIds(a)))
+  for (const page of [a, b, c]) await page.context().close()
+})
+
+test('what is to be settled is said on the bench, and settled on a phone that shows that alone', async ({
+  page,
+}) => {
+  const at = hall()
+  at.nowMs = Date.now() - 600_000
+  const one = laidOn(new PhoneAtTable('one', at))
+  const two = new PhoneAtTable('two', at).read(one)
+  one.act({ do: 'set-settings', settings: { wax: 'water', student: true } })
+  two.act({ do: 'set-settings', settings: { wax: 'hot' } })
+  one.read(two)
+  await open(page, 'room')
+  await plantRecords(page, one.records, 'one')
+  await page.reload()
+  await opened(page)
+  await page.goto('./#/bench')
+  const said = page.locator('.strip', { hasText: '1 to settle: Put right' })
+  await expect(said).toBeVisible({ timeout: 20_000 })
+  expect(await page.evaluate(misfits)).toEqual([])
+  await key(page, 'Put right').tap()
+  await page.waitForTimeout(700)
+  await expect(key(page, /^Other screens\s*1 to settle$/)).toBeVisible()
+  await page.goto('./#/board')
+  await key(page, '1 thing to settle').tap()
+  await page.locator('.settle-way').first().getByRole('button').tap()
+  await expect(page.getByText('Nothing left to settle.')).toBeVisible()
+  await page.getByRole('button', { name: 'Back' }).tap()
+  await expect(page.getByText('This phone shows the bench and nothing else.')).toBeVisible()
+  await expect(key(page, /to settle/)).toBeHidden()
+})
+
 test('stacks are handed on as one code, with the buckets that lack there, and nothing is kept before TAKE', async ({
   browser,
 }) => {

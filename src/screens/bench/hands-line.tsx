@@ -9,6 +9,7 @@ import { useLateWords } from '../late-words.ts'
 import { nameOf } from '../text/pot-text.ts'
 import { ringLine } from './ring-offer.tsx'
 import type { LowProps } from './stand-ins.tsx'
+import { useUnsettled } from './unsettled.ts'
 
 /**
  * The hands line: where this visit stands and why, then the next bucket and its hour; or how the sitting ends.
@@ -84,17 +85,24 @@ function otherPotterText(table: Table, card: Card, words: Words): string {
   return [words.bench.potterDoes[card.kind], number, name].filter(Boolean).join(' ')
 }
 
-/** What does not work, then the hands line; late for the kiln, all of it is the way to the ways out. */
+/** So long each of two lines shows, ms. */
+const TURN_MS = 8000
+
+/** What does not work, or what is to be settled, then the hands line; late for the kiln, all of it is the way to the ways out. */
 export function LowLines({ faults: known }: LowProps) {
   const { table, now, card, schedule, words, extras, health, bench } = useApp()
   const faults = health.value.soundsElsewhere ? [words.value.bench.elsewhere, ...known] : known
   const ring = ringLine(extras.value, card.value, useLateWords())
-  const lines = ring === undefined ? faults : [...faults, ring]
+  const unsettled = useUnsettled()
+  const own = ring === undefined ? faults : [...faults, ring]
+  // Two lines would cover what a full card says: they take turns.
+  const settles = unsettled !== undefined && (own.length === 0 || Math.floor(now.value / TURN_MS) % 2 === 1)
+  const lines = settles ? [`${unsettled}: ${words.value.bench.other}`] : own
   const line = handsLine(table.value, schedule.value, now.value)
   const late = lateness(line) > 0 || mayBeLate(line) > 0
   const said =
     lines.length > 0 ? (
-      <span class={faults.length > 0 ? 'alarms' : 'ring-line'} role="status">
+      <span class={faults.length > 0 || settles ? 'alarms' : 'ring-line'} role="status">
         {lines.join(' · ')}
       </span>
     ) : null

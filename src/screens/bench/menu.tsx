@@ -9,6 +9,7 @@ import { hitText, nameOf } from '../text/pot-text.ts'
 import { useEndWords } from './end/end-words.ts'
 import { offersOf } from './offers.ts'
 import type { Acting, Page } from './other-pages.tsx'
+import { useUnsettled } from './unsettled.ts'
 
 interface MenuProps {
   readonly pot: PotState | undefined
@@ -27,6 +28,7 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
   const { table, words, now, go, card } = useApp()
   const late = useLateWords()
   const w = late.other
+  const unsettled = useUnsettled()
   const number = nameOf(words.value, pot)
   const { settings } = table.value
   const armed = card.value.kind === 'armed' && !inHand ? card.value.armed : undefined
@@ -59,7 +61,9 @@ export function Menu({ pot, inHand, owed, recent, act, open }: MenuProps) {
         </PressButton>
       ))}
       {last ? tile(w.takeBack, act({ do: 'take-back' }), hitText(words.value, table.value, last)) : null}
-      {owed ? null : tile(settings.student ? w.screens : words.value.bench.board, () => go({ at: 'board' }))}
+      {owed
+        ? null
+        : tile(settings.student ? w.screens : words.value.bench.board, () => go({ at: 'board' }), unsettled)}
       {choices ? tile(inHand ? w.wasPot : w.anotherPot, open('pot')) : null}
       {leave ? tile(leaveText, act(leave)) : null}
       {choices && !leave && pot ? tile(inHand ? w.wasBucket : w.anotherBucket, open('bucket')) : null}

@@ -19,7 +19,9 @@ export { HandoutPage } from './handout.tsx'
 export { Student } from './student.tsx'
 
 type Page =
-  | { readonly at: 'start' | 'show' | 'read' }
+  | { readonly at: 'start' | 'read' }
+  /** `back`: to the phone that was just read; else to any. */
+  | { readonly at: 'show'; readonly back: boolean }
   | { readonly at: 'met'; readonly met: Met }
   | { readonly at: 'handout'; readonly handout: Handout }
 
@@ -30,8 +32,6 @@ export function Codes() {
   const root = useRef<HTMLDivElement>(null)
   const [page, setPage] = useState<Page>({ at: 'start' })
   const [passing, setPassing] = useState<Passing>()
-  /** The other phone said what it has: what is shown is what it lacks. */
-  const [greeted, setGreeted] = useState(false)
   useEffect(() => (root.current ? attachBench(root.current).detach : undefined), [])
   useEffect(() => {
     if (!demo) void open().then(setPassing)
@@ -45,30 +45,27 @@ export function Codes() {
       {demo || counting ? (
         <Not why={demo ? w.demo : w.counting} label={w.toBench} onPress={() => go({ at: 'bench' })} />
       ) : page.at === 'show' && passing ? (
-        <Show passing={passing} back={greeted} onDone={start} />
+        <Show passing={passing} back={page.back} onDone={start} />
       ) : page.at === 'read' && passing ? (
         <Read
           passing={passing}
           onStop={start}
           onHandout={(handout) => setPage({ at: 'handout', handout })}
-          onMet={(met) => {
-            setGreeted(true)
-            setPage({ at: 'met', met })
-          }}
+          onMet={(met) => setPage({ at: 'met', met })}
         />
       ) : page.at === 'handout' ? (
         <TakeHandout handout={page.handout} done={start} />
       ) : page.at === 'met' ? (
         <MetCard
           met={page.met}
-          showBack={() => setPage({ at: 'show' })}
+          showBack={() => setPage({ at: 'show', back: true })}
           read={() => setPage({ at: 'read' })}
           done={start}
         />
       ) : (
         <Start
           name={passing?.phone}
-          show={() => setPage({ at: 'show' })}
+          show={() => setPage({ at: 'show', back: false })}
           read={() => setPage({ at: 'read' })}
         />
       )}
@@ -142,13 +139,16 @@ function MetCard({ met, showBack, read, done }: MetProps) {
   const { table, formats, go } = useDesk()
   const w = usePassingWords()
   const { added, coats, pots, waiting, faulty, ahead, theyLack, more, aheadMs } = met
-  useBar(theyLack > 0 ? showBack : more ? read : done)
+  // Who shows back says what it has, and gets what it lacks, whatever the other has.
+  const back = more || theyLack > 0
+  useBar(back ? showBack : done)
   return (
     <>
       <KilnMain>
         <p class="kiln-big codes-took figures" role="status">
           {added > 0 ? w.took(coats, pots, added - coats - pots) : more ? '' : w.nothingNew}
         </p>
+        <ToSettle />
         {waiting > 0 ? <p class="alarm figures">{w.waiting(waiting)}</p> : null}
         {faulty > 0 ? <p class="alarm figures">{w.faulty(faulty)}</p> : null}
         {ahead > 0 ? <p class="alarm figures">{w.ahead(ahead)}</p> : null}
@@ -165,18 +165,17 @@ function MetCard({ met, showBack, read, done }: MetProps) {
             <button type="button" class="key" onClick={() => go({ at: 'board' })}>
               {w.toBoard}
             </button>
-            <ToSettle />
           </div>
         )}
       </KilnMain>
-      {theyLack > 0 ? (
+      {back ? (
         <AnswerBars
           big={w.showBack}
-          small={{ label: w.done, onPress: done }}
+          small={more ? { label: w.read, onPress: read } : { label: w.done, onPress: done }}
           hand={table.value.settings.hand}
         />
       ) : (
-        <KnuckleBar label={more ? w.read : w.done} />
+        <KnuckleBar label={w.done} />
       )}
     </>
   )

@@ -36,7 +36,8 @@ export function Read({ passing, onMet, onHandout, onStop }: ReadProps) {
       if (news.is === 'nothing') return
       readAt = performance.now()
       if (news.is === 'part') setPart(news)
-      setTold(news)
+      // It goes on saying who it is.
+      setTold((now) => (news.is === 'greeted' && now.is === 'newer' ? now : news))
       if (news.is === 'met') onMet(news.met)
       if (news.is === 'handout') onHandout(news.handout)
     }

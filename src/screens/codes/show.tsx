@@ -11,7 +11,7 @@ const SHOWN_MS = 120_000
 
 interface ShowProps {
   readonly passing: Passing
-  /** The other phone said what it has. */
+  /** Shown to the phone that was just read: what it lacks. */
   readonly back: boolean
   readonly onDone: () => void
 }
@@ -21,7 +21,7 @@ export function Show({ passing, back, onDone }: ShowProps) {
   const w = usePassingWords()
   const [size, setSize] = useState<CodeSize>('fine')
   const [over, setOver] = useState(false)
-  const shown = useMemo(() => passing.show(size), [size])
+  const shown = useMemo(() => passing.show(size, back), [size])
   const showing = !over && !shown.tooMuch
   useEffect(() => {
     if (!showing) return
@@ -42,7 +42,10 @@ export function Show({ passing, back, onDone }: ShowProps) {
             <Code shown={shown} aSecond={passing.aSecond} label={w.hold} />
             <div class="codes-line">
               <p class="figures">
-                <strong>{back ? w.back(records, seconds) : w.shown(records, of, seconds)}</strong> {w.hold}
+                <strong>
+                  {back && records > 0 ? w.back(records, seconds) : w.shown(records, of, seconds)}
+                </strong>{' '}
+                {w.hold}
               </p>
               <button type="button" class="key" onClick={() => setSize(size === 'fine' ? 'coarse' : 'fine')}>
                 {size === 'fine' ? w.coarse : w.fine}

@@ -4,6 +4,7 @@ import { HoldKey } from '../../ui/hold.tsx'
 import { useDesk } from '../desk/desk-app.ts'
 import { KilnMain } from '../desk/kiln-main.tsx'
 import { useSet } from '../desk/settings.ts'
+import { ToSettle } from '../desk/to-settle.tsx'
 import { useBar } from '../desk/use-bar.ts'
 import { usePassingWords } from './words.ts'
 import './student.css'
@@ -26,6 +27,7 @@ export function Student() {
       <KilnMain>
         <h1>{w.title}</h1>
         <p>{w.why}</p>
+        <ToSettle />
         <button type="button" class="desk-second" onClick={() => go({ at: 'codes' })}>
           {words.title}
         </button>

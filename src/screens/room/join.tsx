@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import type { JoinedHow, LookedInto } from '../app.ts'
+import { useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 
@@ -13,16 +14,18 @@ interface JoinProps {
 
 /** What a file holds, and as whose it is joined: an empty phone may go on as the one that made it. */
 export function Join({ looked, join, leave }: JoinProps) {
-  const { formats } = useDesk()
+  const { table } = useDesk()
   const w = useRoomWords()
-  const [another, setAnother] = useState(!looked.mayGoOn)
+  const [whose, setWhose] = useState<JoinedHow | undefined>(looked.mayGoOn ? undefined : {})
   const { clock } = looked
   const key = (label: string, onClick: () => void) => (
     <button type="button" class="key" onClick={onClick}>
       {label}
     </button>
   )
-  const time = (epochMs: number) => formats.value.clock(epochMs)
+  const days = useDays()
+  const time = (epochMs: number) => days.moment(epochMs - table.value.skewMs)
+  const choose = (how: JoinedHow) => () => (clock ? setWhose(how) : join(how))
   return (
     <div class="looked">
       <p class="strong figures">{w.looked(looked)}</p>
@@ -30,21 +33,21 @@ export function Join({ looked, join, leave }: JoinProps) {
       {looked.picturesLost > 0 ? <p class="alarm figures">{w.photosLost(looked.picturesLost)}</p> : null}
       <p class="help">{w.notes}</p>
       {looked.unclocked > 0 ? <p class="alarm figures">{w.unclocked(looked.unclocked)}</p> : null}
-      {!another ? (
+      {!whose ? (
         <>
           <p>{w.whose}</p>
-          {key(w.goOn, () => join({ goesOn: true }))}
-          {key(w.another, () => (clock ? setAnother(true) : join({})))}
+          {key(w.goOn, choose({ goesOn: true }))}
+          {key(w.another, choose({}))}
         </>
       ) : clock ? (
         <>
           <p class="figures">{w.clock(time(clock.thereMs), time(clock.hereMs))}</p>
-          {key(w.justNow, () => join({ madeNow: true }))}
-          {clock.thereMs <= clock.hereMs ? key(w.agree, () => join({})) : null}
-          <p class="help">{w.clockElse}</p>
+          {key(w.justNow, () => join({ ...whose, madeNow: true }))}
+          {clock.thereMs <= clock.hereMs ? key(w.agree, () => join(whose)) : null}
+          <p class="help">{whose.goesOn ? w.clockGone : w.clockElse}</p>
         </>
       ) : (
-        key(w.join, () => join({}))
+        key(w.join, () => join(whose))
       )}
       {key(w.leave, leave)}
     </div>

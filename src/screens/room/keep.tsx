@@ -8,6 +8,7 @@ import { useDesk } from '../desk/desk-app.ts'
 import { useRoomWords } from '../desk/room-words.ts'
 import { ToSettle } from '../desk/to-settle.tsx'
 import { Join, type Looked } from './join.tsx'
+import { useLanguageAnew } from './language.tsx'
 
 /** Backups, what was set aside, and clearing the table. */
 export function Keep() {
@@ -18,6 +19,8 @@ export function Keep() {
   const [looked, setLooked] = useState<Looked>()
   const [cleared, setCleared] = useState(false)
   const { quarantined: aside, readOnly, unread, copiedAt, copyHere, lasting } = health.value
+  // With a backup the language of that phone comes; what went wrong is read first.
+  useLanguageAnew(said?.wrong === false)
   const failed = () => setSaid({ text: w.failed, wrong: true })
 
   const passOn = (file: () => Promise<PassedOn>, out: typeof w.backedUp) => {

@@ -53,6 +53,7 @@ export const other = {
     wasBucket: 'It was another bucket',
     logDip: 'Log a dip',
     screens: 'Other screens',
+    toSettle: (n: number) => `${n} to settle`,
     otherHands: 'The other potter dipped it',
     about: (number: Name, glaze: string) => (glaze === '' ? `${number}` : `${number} in ${glaze}`),
     held: 'Change the seconds',

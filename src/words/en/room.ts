@@ -184,6 +184,7 @@ export const room = {
   justNow: 'It was made just now',
   agree: 'Made before; the clocks agree',
   clockElse: 'Neither? Leave it and meet by codes: they compare the clocks.',
+  clockGone: 'Neither? Its waits may be wrong: touch each pot before its next dip.',
   leave: 'Leave it',
   tookIn: (added: number, known: number) => `${added} new, ${known} known already.`,
   photosIn: (n: number) => (isOne(n) ? `${n} picture new.` : `${n} pictures new.`),

@@ -54,6 +54,7 @@ export const other: typeof english = {
     wasBucket: 'Era otro cubo',
     logDip: 'Anotar un baño',
     screens: 'Otras páginas',
+    toSettle: (n: number) => `${n} por aclarar`,
     otherHands: 'La bañó la otra persona',
     about: (number: Name, glaze: string) => (glaze === '' ? `${number}` : `${number} en ${glaze}`),
     held: 'Cambiar los segundos',

@@ -183,6 +183,7 @@ export const room: typeof english = {
   justNow: 'Se hizo ahora mismo',
   agree: 'Se hizo antes; los relojes van iguales',
   clockElse: '¿Ninguna? Déjala y usa los códigos: comparan los relojes.',
+  clockGone: '¿Ninguna? Sus esperas pueden fallar: toca cada pieza antes del próximo baño.',
   leave: 'Dejarla',
   tookIn: (added: number, known: number) => `${added} nuevos, ${known} ya conocidos.`,
   photosIn: (n: number) => (isOne(n) ? `${images(n)} nueva.` : `${images(n)} nuevas.`),

@@ -63,8 +63,10 @@ describe('records in columns', () => {
     const columns = JSON.parse(strFromU8(inflateSync(good.subarray(4))))
     const told = (change: object) => readColumns(packed(strToU8(JSON.stringify({ ...columns, ...change }))))
     expect(told({})).toHaveLength(60)
+    expect(told({ v: 2 })).toBe('newer')
     for (const change of [
-      { v: 2 },
+      { v: 0 },
+      { v: '2' },
       { w: 7 },
       { w: [9] },
       { writers: null },

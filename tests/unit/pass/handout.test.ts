@@ -86,6 +86,8 @@ describe('a class', () => {
     for (const text of [first, first, ...others.slice(0, -1)])
       expect(phone.take(text, NOW)).toMatchObject({ is: 'part', of: texts.length })
     expect(phone.take(others.at(-1) ?? '', NOW)).toEqual({ is: 'handout', read: forty })
+    // Left, and read once more.
+    expect(phone.take(first, NOW + 5000)).toEqual({ is: 'handout', read: forty })
   })
 
   it('of which a code was damaged is told as such, and read again whole', () => {

@@ -1,8 +1,10 @@
 import fc from 'fast-check'
+import { strToU8 } from 'fflate'
 import { describe, expect, it } from 'vitest'
 import { type AnyEvent, compareRecords, type JournalRecord, MOST_APART_MS } from '../../../shared/record.ts'
 import { toBase45 } from '../../../src/pass/base45.ts'
-import { frameText } from '../../../src/pass/frame.ts'
+import { packed } from '../../../src/pass/columns.ts'
+import { frameText, sumOf } from '../../../src/pass/frame.ts'
 import { BLOCKS_MOST, reading, type Told } from '../../../src/pass/reading.ts'
 import { SIZES, showing } from '../../../src/pass/showing.ts'
 import { unite } from '../../../src/store/union.ts'
@@ -124,6 +126,47 @@ describe('two phones', () => {
     expect(b.read.take(shown.code(4, NOW), NOW)).toMatchObject({ is: 'hello' })
   })
 
+  it.each([1, 12, 40, 300])(
+    'are told apart where %i records of the second are seen before it said who it is',
+    (count) => {
+      const reader = new Phone('tttttttt', asKept(40, 9))
+      const y = new Phone('yyyyyyyy', asKept(30, 1))
+      const x = new Phone('xxxxxxxx', asKept(count, 2), -3_600_000)
+      reader.reads(y)
+      reader.read.begin()
+      const { told } = reader.reads(x, { from: 1 })
+      expect(told).toMatchObject({ is: 'whole', met: { phone: 'xxxxxxxx', aheadMs: -3_600_000 } })
+      expect(reader.read.met?.phone).toBe('xxxxxxxx')
+      expect(reader.read.isClosed()).toBe(true)
+    },
+  )
+
+  it('are told apart where one was left half read for the other', () => {
+    const reader = new Phone('tttttttt', [])
+    const [x, y] = [new Phone('xxxxxxxx', ours), new Phone('yyyyyyyy', theirs)]
+    const shown = x.show()
+    for (let code = 1; code < 4; code++) reader.read.take(shown.code(code, NOW), NOW)
+    expect(reader.reads(y).told).toMatchObject({ is: 'whole', met: { phone: 'yyyyyyyy' } })
+    // Its own word on who it is is the last code that is read.
+    let told: Told = { is: 'nothing' }
+    for (let code = 4; code < 400 && told.is !== 'whole'; code++)
+      if (code % 4 !== 0 || code > 100) told = reader.read.take(shown.code(code, NOW), NOW)
+    expect(told).toMatchObject({ is: 'whole', records: ours, met: { phone: 'xxxxxxxx' } })
+  })
+
+  it('take as many codes as are told, where none is lost', () => {
+    for (const count of [1, 12, 40, 300]) {
+      const [a, b] = phones(asKept(count, 2), [])
+      expect(b.reads(a).codes).toBeLessThanOrEqual(a.show(undefined, undefined).codes)
+    }
+  })
+
+  it('that met once say so again at each code of what was read', () => {
+    const [a, b] = phones()
+    b.reads(a)
+    expect(b.read.take(a.show().code(1, NOW), NOW)).toMatchObject({ is: 'whole', met: { phone: 'aaaaaaaa' } })
+  })
+
   it('that are apart by their clocks know by how much, and refuse more than a day', () => {
     const [a, b] = [new Phone('aaaaaaaa', ours, 600_000), new Phone('bbbbbbbb', theirs)]
     b.reads(a)
@@ -177,6 +220,23 @@ describe('codes', () => {
     expect(b.read.met).toBeUndefined()
     expect(b.read.isClosed()).toBe(false)
     expect(b.reads(a).told.is).toBe('whole')
+  })
+
+  it('that make nothing clear nothing else that was read', () => {
+    const [a, b] = phones()
+    const shown = a.show()
+    const read = (code: number) => b.read.take(shown.code(code, NOW), NOW)
+    for (const code of [1, 2, 3]) read(code)
+    const other = { kind: 'block', of: 1, length: 30, index: 0, body: new Uint8Array(30).fill(7) } as const
+    expect(b.read.take(frameText(other), NOW)).toEqual({ is: 'damaged' })
+    expect(read(5)).toMatchObject({ is: 'part', known: 4 })
+  })
+
+  it('of a newer program are told as such', () => {
+    const bytes = packed(strToU8(JSON.stringify({ v: 2, writers: [], rows: {} })))
+    const text = frameText({ kind: 'block', of: sumOf(bytes), length: bytes.length, index: 0, body: bytes })
+    const { read } = new Phone('bbbbbbbb', [])
+    for (let look = 0; look < 2; look++) expect(read.take(text, NOW)).toEqual({ is: 'newer' })
   })
 
   it('of another showing in between do not mix with the first', () => {

@@ -1,6 +1,6 @@
 import { DateTime, Settings } from 'luxon'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import { daysAfter, fieldOf, fileDay, ofField, rangeText, withDay } from '../../../src/screens/calendar.ts'
+import { daysAfter, fieldOf, ofField, rangeText, withDay } from '../../../src/screens/calendar.ts'
 import { words as spanish } from '../../../src/words/es/index.ts'
 import { LATE_WORDS } from '../../../src/words/late.ts'
 
@@ -72,9 +72,5 @@ describe('the calendar of a phone in London', () => {
     expect(ofField('2026-07-01T21:15')).toBe(at)
     expect(ofField('2026-03-29T01:30')).toBe(Date.parse('2026-03-29T01:30:00Z'))
     for (const none of ['', 'soon', '2026-13-01T10:00']) expect(ofField(none)).toBeUndefined()
-  })
-
-  it('names a file by the day on the wall, not in Greenwich', () => {
-    expect(fileDay(Date.parse('2026-06-30T23:30:00Z'))).toBe('2026-07-01')
   })
 })

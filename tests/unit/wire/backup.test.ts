@@ -3,8 +3,10 @@ import { describe, expect, test } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
 import { writeBackup } from '../../../src/store/backup.ts'
 import { loadJournal } from '../../../src/store/journal.ts'
+import { unite } from '../../../src/store/union.ts'
+import { seenFrom } from '../../../src/table/fold/seen.ts'
 import { forecastOf } from '../../../src/table/forecast/forecast.ts'
-import { lookInto } from '../../../src/wire/backup.ts'
+import { lookInto } from '../../../src/wire/look-into.ts'
 import { hall, laidOn, PhoneAtTable } from '../../fixtures/phones.ts'
 import { tableOf } from '../../fixtures/seen-by.ts'
 import { phone } from '../store/memory.ts'
@@ -14,7 +16,12 @@ const MIN_MS = 60_000
 const KNOWS = { schema: 1, isEvent: () => true, content: async () => () => undefined }
 
 /** A file made just now by a phone whose clock is so far ahead, a minute after its OUT, and where it is read. */
-async function fileOf(aheadMs: number, dips = true) {
+async function fileOf(
+  aheadMs: number,
+  dips = true,
+  first: readonly TableEvent[] = [{ kind: 'held' }],
+  skewMs = 0,
+) {
   const at = hall()
   at.nowMs = Date.now() - 700_000
   const b = laidOn(new PhoneAtTable('b', at, aheadMs))
@@ -25,16 +32,16 @@ async function fileOf(aheadMs: number, dips = true) {
   at.nowMs += 90_000
   const file = new Blob([writeBackup(b.records, { at: b.clockMs, tz: 0 }, [], 0, 'b')])
   const journal = await loadJournal<TableEvent>(phone().ports('own.one', KNOWS))
-  await journal.append([{ kind: 'held' }], { at: at.nowMs, tz: 0 }).saved
+  if (first.length > 0) await journal.append(first, { at: at.nowMs, tz: 0 }).saved
   const look = async () => {
-    const found = await lookInto(journal, file, () => at.nowMs)
+    const found = await lookInto(journal, file, () => at.nowMs, skewMs)
     if (!found.ok) throw new Error(found.code)
     return found
   }
   const leftMs = () => {
     const table = tableOf(journal.records, 'own')
     const pot = table.pots['b-0']
-    return (pot ? (forecastOf(table, pot)?.ready.likely ?? 0) : 0) - at.nowMs
+    return (pot ? (forecastOf(table, pot)?.ready.likely ?? 0) : 0) - (at.nowMs - table.skewMs)
   }
   const own = (b.table.pots['b-0'] && forecastOf(b.table, b.table.pots['b-0'])?.ready.likely) ?? 0
   return { at, journal, look, leftMs, ownLeftMs: own - b.now }
@@ -67,20 +74,108 @@ describe('a file of a phone whose clock was never compared', () => {
     expect(leftMs()).toBeCloseTo(ownLeftMs, 0)
   })
 
+  test.each([-60, 60])(
+    'here set by %d min since: the clocks agree, and its pots wait as long here as there',
+    async (minutes) => {
+      const byMs = minutes * MIN_MS
+      const set: readonly TableEvent[] = [{ kind: 'held' }, { kind: 'clock-moved', byMs }]
+      for (const how of [{}, { madeNow: true }]) {
+        const { look, leftMs, ownLeftMs } = await fileOf(0, true, set, byMs)
+        // Both show the same minute.
+        expect((await look()).clock).toBeUndefined()
+        await (await look()).takeIn(how)
+        expect(leftMs()).toBeCloseTo(ownLeftMs, 0)
+        const later = await fileOf(0, true, set, byMs)
+        later.at.nowMs += 2 * MIN_MS
+        const found = await later.look()
+        expect(found.clock).toEqual({ thereMs: later.at.nowMs - 2 * MIN_MS, hereMs: later.at.nowMs })
+        await found.takeIn({})
+        expect(later.leftMs()).toBeCloseTo(later.ownLeftMs - 2 * MIN_MS, 0)
+      }
+    },
+  )
+
   test('is not asked about where nothing waits by it', async () => {
     expect((await (await fileOf(-10 * MIN_MS, false)).look()).clock).toBeUndefined()
   })
 })
 
+describe('a phone that goes on as a lost one', () => {
+  test.each([-10, 10])('%d min off: asked, and its pots wait as long here as there', async (minutes) => {
+    const { journal, look, leftMs, ownLeftMs } = await fileOf(minutes * MIN_MS, true, [])
+    const found = await look()
+    expect([found.mayGoOn, found.clock !== undefined]).toEqual([true, true])
+    await found.takeIn({ goesOn: true, madeNow: true })
+    expect(leftMs()).toBeCloseTo(ownLeftMs, 0)
+    expect(seenFrom(journal.records, 'own').events.every(({ from }) => from === undefined)).toBe(true)
+  })
+
+  test.each([-10, 10])('%d min off: who had met the lost one has its moments as before', async (minutes) => {
+    const { at, journal, look } = await fileOf(minutes * MIN_MS, true, [])
+    const c = new PhoneAtTable('c', at)
+    const before = journal.records.length
+    await (await look()).takeIn({ goesOn: true, madeNow: true })
+    const lost = journal.records.slice(before).filter(({ writer }) => writer === 'b.1')
+    c.records = lost
+    const upTo = lost.at(-1)?.order ?? 0
+    c.act({ do: 'meet', phone: 'b', upTo, aheadMs: minutes * MIN_MS })
+    const dippedMs = () => c.table.pots['b-0']?.dips[0]?.outAt
+    const first = dippedMs()
+    c.records = unite(c.records, journal.records).records
+    const own = tableOf(journal.records, 'own')
+    const aheadMs = at.nowMs - own.skewMs - c.now
+    expect(aheadMs).toBe(minutes * MIN_MS)
+    c.act({ do: 'meet', phone: 'own', upTo: journal.records.at(-1)?.order ?? 0, aheadMs })
+    expect(dippedMs()).toBeCloseTo(first ?? 0, -1)
+  })
+
+  test.each([
+    [[{ kind: 'settings-set', settings: { hand: 'left' } }], true],
+    [[{ kind: 'settings-set', settings: { wax: 'hot' } }], false],
+    [[{ kind: 'held' }], false],
+  ] as const)('after %j: %s', async (first, mayGoOn) => {
+    const { look, journal } = await fileOf(0, true, first)
+    const found = await look()
+    expect(found.mayGoOn).toBe(mayGoOn)
+    if (!mayGoOn) return
+    await found.takeIn({ goesOn: true })
+    const table = tableOf(journal.records, 'own')
+    expect([table.pots['b-0']?.from, table.settings.hand]).toEqual([undefined, 'left'])
+  })
+
+  test('is told of no pots that were taken off', async () => {
+    const { look, at } = await fileOf(0, true, [])
+    expect((await look()).pots).toBe(2)
+    const b = laidOn(new PhoneAtTable('b', at)).act({ do: 'gone', potId: 'b-1' })
+    const potsIn = async () => {
+      const file = new Blob([writeBackup(b.records, { at: b.clockMs, tz: 0 }, [], 0, 'b')])
+      const journal = await loadJournal<TableEvent>(phone().ports('own.one', KNOWS))
+      const found = await lookInto(journal, file, () => at.nowMs)
+      return found.ok && found.pots
+    }
+    expect(await potsIn()).toBe(1)
+    b.act({ do: 'take-back' })
+    expect(await potsIn()).toBe(2)
+  })
+})
+
 describe('a file of several phones', () => {
   /** b read c, with its clock compared or not; made by b, whose head may be lost. */
-  async function ofTwo({ compared, head }: { compared: boolean; head: boolean }) {
+  async function ofTwo({
+    compared,
+    head,
+    aheadMs = 0,
+  }: {
+    compared: boolean
+    head: boolean
+    aheadMs?: number
+  }) {
     const at = hall()
     at.nowMs = Date.now() - 60_000
     const c = laidOn(new PhoneAtTable('c', at, 600_000))
     c.act({ do: 'logged', potId: 'c-0', agoMin: 5 })
-    const b = new PhoneAtTable('b', at)
-    b.read(c)
+    const b = new PhoneAtTable('b', at, aheadMs)
+    b.read(c).act({ do: 'waxed', potId: 'c-1' })
     const records = compared
       ? b.records
       : b.records.filter(({ event }) => !(event.kind === 'met' && event.phone === 'c'))
@@ -100,9 +195,16 @@ describe('a file of several phones', () => {
     expect((await (await ofTwo({ compared: false, head: true })).look()).unclocked).toBe(1)
   })
 
-  test('says so where the file does not tell who made it', async () => {
-    const { look } = await ofTwo({ compared: true, head: false })
+  test('says so where nothing in the file tells who made it', async () => {
+    const { look } = await ofTwo({ compared: false, head: false })
     expect((await look()).unclocked).toBe(1)
+  })
+
+  test('is known for the file of who knew of all the others, and its clock asked about', async () => {
+    const { look, at } = await ofTwo({ compared: true, head: false, aheadMs: 30 * MIN_MS })
+    const found = await look()
+    expect(found.clock).toEqual({ thereMs: at.nowMs + 30 * MIN_MS, hereMs: at.nowMs })
+    expect(found.unclocked).toBe(0)
   })
 
   test('says nothing of coats that wait no more, nor of clocks this phone compared itself', async () => {

@@ -1,9 +1,22 @@
 /** What a phone writes down of records of others: with them, or not at all. */
 import { describe, expect, test } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
+import type { PotFacts } from '../../../shared/nouns.ts'
 import { createRecords } from '../../../shared/record.ts'
 import { loadJournal } from '../../../src/store/journal.ts'
-import { goneOnAs, metMaker, notedNow, seenAt, write } from '../../../src/wire/meeting.ts'
+import { asksOf } from '../../../src/table/meeting/asks.ts'
+import {
+  fileTaken,
+  goneOnAs,
+  joinNoted,
+  metMaker,
+  notedNow,
+  seenAt,
+  skewOfPhone,
+  write,
+} from '../../../src/wire/meeting.ts'
+import { hall, laidOn, PhoneAtTable } from '../../fixtures/phones.ts'
+import { tableOf } from '../../fixtures/seen-by.ts'
 import { phone } from '../store/memory.ts'
 
 const KNOWS = { schema: 1, isEvent: () => true, content: async () => () => undefined }
@@ -63,6 +76,71 @@ describe('that another phone was met', () => {
     expect(seen.events).toHaveLength(next.records.length)
     seenAt(next)
     expect(met(next)).toHaveLength(1)
+  })
+})
+
+describe('what waits for an update', () => {
+  const at = hall()
+  at.nowMs = Date.now() - HOUR_MS
+  const isNew = ({ event }: { readonly event: TableEvent }) =>
+    event.kind === 'pot-set' && event.pot.number === 77
+  const knowing = (schema: number) => ({
+    ...KNOWS,
+    schema,
+    content: async () => (event: unknown) =>
+      schema === 1 && isNew({ event: event as TableEvent }) ? 'pot.number' : undefined,
+  })
+
+  test('is known to nobody before, and what is changed meanwhile is asked about after', async () => {
+    const b = laidOn(new PhoneAtTable('other', at))
+    const on = phone()
+    const journal = await loadJournal<TableEvent>(on.ports('own.one', knowing(1)))
+    const take = async (aheadMs?: number) => {
+      const upTo = b.records.at(-1)?.order ?? 0
+      await joinNoted(
+        journal,
+        b.records,
+        Date.now(),
+        metMaker({ phone: 'other', upTo, skewMs: 0 }, 0, aheadMs),
+      )
+      await fileTaken(journal)
+    }
+    await take(0)
+    at.nowMs += 1000
+    const facts = b.table.pots['other-0']?.facts as PotFacts
+    b.act({ do: 'set-pot', pot: { ...facts, number: 77 } })
+    const waits = b.records.at(-1)?.order ?? 0
+    at.nowMs += 1000
+    b.act({ do: 'waxed', potId: 'other-1' })
+    await take(0)
+    expect(Math.max(...met(journal).map(([, upTo]) => Number(upTo)))).toBe(waits - 1)
+    await journal.append([{ kind: 'pot-set', pot: { ...facts, shape: { ...facts.shape, wallMm: 7 } } }], {
+      at: Date.now(),
+      tz: 0,
+    }).saved
+    const next = await loadJournal<TableEvent>(on.ports('own.two', knowing(2)))
+    expect(next.records.filter(isNew)).toHaveLength(1)
+    const seen = seenAt(next)
+    expect(asksOf(tableOf(next.records, 'own'), seen).map(({ is }) => is)).toContain('changed')
+    expect(Math.max(...met(next).map(([, upTo]) => Number(upTo)))).toBe(b.records.at(-1)?.order)
+  })
+})
+
+describe('a clock that was set', () => {
+  test('is counted under the names that its phone had before too', () => {
+    const at = hall()
+    const a = new PhoneAtTable('a', at).act({ do: 'clock-moved', byMs: 60_000 })
+    const b = new PhoneAtTable('b', at)
+    b.records = a.records
+    b.write(
+      [
+        { kind: 'was-named', phone: 'a' },
+        { kind: 'clock-moved', byMs: -9000 },
+      ],
+      60_000,
+    )
+    expect(skewOfPhone(b.records, 'b')).toBe(51_000)
+    expect(skewOfPhone(b.records, 'a')).toBe(60_000)
   })
 })
 
