@@ -33,7 +33,8 @@ const TIDY_AFTER_MS = 20_000
 const EXTRAS_AFTER_MS = 600
 
 /** Whether the phone tells the time by twelve hours; asking takes a slow one a tenth of a second. */
-const tellsBy12 = () => new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions().hour12 === true
+const tellsBy12 = () =>
+  new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions().hour12 === true
 
 /** Opens the phone and the journal and ties every room to every other. */
 export async function openProgram(faults: Faults): Promise<App> {
