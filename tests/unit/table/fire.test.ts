@@ -135,7 +135,7 @@ describe('when the cone falls', () => {
     fired(play, loadId, 1130, 1220)
     play.act({ do: 'see-cone', loadId, cone: '6', is: 'down' })
     expect(loadCalls(play.table)).toEqual([{ loadId, what: 'hold', at: play.nowMs + 20 * 60_000 }])
-    expect(callWords(play.table, loadId, 'hold')).toEqual(['cone', '6', 'ready'])
+    expect(callWords(play.table, loadId, 'hold')).toEqual(['cone', '6', 'hold is over'])
     play.wait(1200).act({ do: 'switch-off', loadId })
     expect(loadCalls(play.table)).toEqual([])
   })
