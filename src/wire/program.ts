@@ -43,7 +43,8 @@ export async function openProgram(faults: Faults): Promise<App> {
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
   const demo = inDemo()
-  const records = await openRecords(demo ? 'demo' : 'own', lastSeen() !== undefined)
+  const used = lastSeen() !== undefined
+  const records = await openRecords(demo ? 'demo' : 'own', used)
   const { table, journal } = records
   const jumps = watchJumps(records, clock)
   const moment = openMoment(table, clock, jumps)
@@ -97,6 +98,8 @@ export async function openProgram(faults: Faults): Promise<App> {
   const copying = fetched(() => import('./rescue.ts'))
   copying.with(({ keepCopy }) => {
     keepCopy(journal, patch)
+    // Asked of a phone in use while nobody waits for it: the first time of day costs most.
+    if (used) setTimeout(tellsBy12)
     setTimeout(() => {
       if (quiet() && !journal.readOnly) journal.tidy().catch(() => {})
     }, TIDY_AFTER_MS)
