@@ -74,12 +74,15 @@ export function fetchFaces(): void {
   for (const ask of first) ask()
 }
 
-/** Fetches every part in a while: from then on a hit finds it there. */
+/** Fetches every part in a while, one after another: from then on a hit finds it there. */
 export function useAllParts(): void {
   useEffect(() => {
-    const timer = setTimeout(() => {
-      for (const ask of all) ask()
-    }, LATER_MS)
+    let timer = setTimeout(next, LATER_MS)
+    let asked = 0
+    function next() {
+      all[asked++]?.()
+      if (asked < all.length) timer = setTimeout(next)
+    }
     return () => clearTimeout(timer)
   }, [])
 }
