@@ -17,6 +17,35 @@ export const versionOf = (files: readonly FileEntry[]): string =>
 
 export const cacheName = (version: string): string => PREFIX + version
 
+/** Media types (IANA registry) of what a version is made of, by the ending of the name. */
+const TYPES: Readonly<Record<string, string>> = {
+  css: 'text/css; charset=utf-8',
+  html: 'text/html; charset=utf-8',
+  js: 'text/javascript; charset=utf-8',
+  json: 'application/json; charset=utf-8',
+  mp3: 'audio/mpeg',
+  png: 'image/png',
+  svg: 'image/svg+xml',
+  txt: 'text/plain; charset=utf-8',
+  webmanifest: 'application/manifest+json; charset=utf-8',
+  woff2: 'font/woff2',
+}
+
+/**
+ * A file of a version as it is given out, whatever its host said: of its own type, and one that may answer a navigation,
+ * which no redirected response may (Fetch standard, HTTP fetch).
+ */
+function asOurs(url: string, found: Response): Response {
+  const type = TYPES[/\.(\w+)$/.exec(new URL(url, location.href).pathname)?.[1] ?? ''] ?? null
+  const said = found.headers.get('content-type')
+  const bare = (of: string | null) => of?.split(';')[0]
+  // One that is right already stays the browser's own: with it come the scripts it has compiled.
+  if (!found.redirected && (type === null || bare(said) === bare(type))) return found
+  const headers = new Headers(found.headers)
+  if (type !== null) headers.set('content-type', type)
+  return new Response(found.body, { status: found.status, headers })
+}
+
 async function integrityOf(response: Response): Promise<string> {
   const digest = await crypto.subtle.digest('SHA-256', await response.arrayBuffer())
   return `sha256-${btoa(String.fromCharCode(...new Uint8Array(digest)))}`
@@ -46,7 +75,7 @@ export async function keepAll(version: string, files: readonly FileEntry[]): Pro
   const missing = files.filter(({ url }) => !kept.has(new URL(url, location.href).href))
   const work = async () => {
     for (let file = missing.shift(); file; file = missing.shift())
-      await cache.put(file.url, (await keptEarlier(file)) ?? (await fetched(file)))
+      await cache.put(file.url, asOurs(file.url, (await keptEarlier(file)) ?? (await fetched(file))))
   }
   await Promise.all(Array.from({ length: AT_ONCE }, work))
 }
@@ -79,7 +108,8 @@ export async function keptFile(request: Request | string, version: string): Prom
       .open(name)
       .then((cache) => cache.match(request, { ignoreVary: true }))
       .catch(() => undefined)
-    if (found) return found
+    // An earlier worker kept it as the host said.
+    if (found) return asOurs(typeof request === 'string' ? request : request.url, found)
   }
   return undefined
 }

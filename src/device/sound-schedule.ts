@@ -54,7 +54,8 @@ export function renderAhead(context: BaseAudioContext, names: readonly ToneName[
     toneBuffer(context, name)
     setTimeout(next)
   }
-  next()
+  // The context by itself is work enough for one turn.
+  setTimeout(next)
 }
 
 /** Schedules `plan` with its zero at `fromS` of the context's clock. What is late by more than 50 ms is left out. */

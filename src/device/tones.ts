@@ -143,9 +143,10 @@ function addNote(samples: Float32Array, each: Note, sampleRate: number): void {
   const length = Math.min(Math.round(each.lastsS * sampleRate), samples.length - from)
   const total = each.partials.reduce((sum, p) => sum + p.gain, 0)
   const partials = each.partials.map(({ hz, gain }) => ({ hz, gain, phase: 0 }))
-  for (let i = 0; i < length; i++) {
+  let turn = (2 * Math.PI) / sampleRate
+  const glide = each.glide ** (1 / length)
+  for (let i = 0; i < length; i++, turn *= glide) {
     const loud = (PEAK / total) * loudness(each, i / sampleRate)
-    const turn = ((2 * Math.PI) / sampleRate) * (each.glide === 1 ? 1 : each.glide ** (i / length))
     let sum = 0
     for (const partial of partials) {
       sum += partial.gain * Math.sin(partial.phase)

@@ -1,7 +1,7 @@
 /** What a phone has of each phone's records, in a few bytes: enough to know what it lacks, and whether it lacks any. */
 
 import { crc32 } from '../../shared/crc.ts'
-import { type AnyEvent, type JournalRecord, phoneOfWriter } from '../../shared/record.ts'
+import { type AnyEvent, type JournalRecord, phoneOfWriter, WRITER } from '../../shared/record.ts'
 
 /** Of one phone's records. */
 export interface Head {
@@ -121,14 +121,14 @@ export function writeHello({ phone, clockMs, heads }: Hello): Uint8Array {
   return bytes
 }
 
-/** What `writeHello` gave; undefined for other bytes. */
+/** What `writeHello` gave; undefined for other bytes, and where a name is none that a phone may have. */
 export function readHello(bytes: Uint8Array): Hello | undefined {
   const heads = (bytes.length - NAME_BYTES - CLOCK_BYTES) / HEAD_BYTES
   if (!Number.isInteger(heads) || heads < 0) return undefined
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length)
   const nameAt = (at: number) =>
     new TextDecoder().decode(bytes.subarray(at, at + NAME_BYTES)).replaceAll('\0', '')
-  return {
+  const read: Hello = {
     phone: nameAt(0),
     clockMs: longAt(view, NAME_BYTES),
     heads: Array.from({ length: heads }, (_, i) => {
@@ -141,4 +141,7 @@ export function readHello(bytes: Uint8Array): Hello | undefined {
       }
     }),
   }
+  const isName = ({ phone }: { readonly phone: string }) =>
+    WRITER.test(phone) && phoneOfWriter(phone) === phone
+  return isName(read) && read.heads.every(isName) ? read : undefined
 }

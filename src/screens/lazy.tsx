@@ -2,6 +2,7 @@ import { signal } from '@preact/signals'
 import type { ComponentType } from 'preact'
 import { useEffect, useLayoutEffect } from 'preact/hooks'
 import { fetched } from '../ui/fetched.ts'
+import { notHad } from '../ui/not-had.ts'
 import { useApp } from './app.ts'
 
 /** How long the first card has the phone to itself before the other parts are fetched, ms. */
@@ -73,23 +74,26 @@ export function fetchFaces(): void {
   for (const ask of first) ask()
 }
 
-/** Fetches every part in a while: from then on a hit finds it there. */
+/** Fetches every part in a while, one after another: from then on a hit finds it there. */
 export function useAllParts(): void {
   useEffect(() => {
-    const timer = setTimeout(() => {
-      for (const ask of all) ask()
-    }, LATER_MS)
+    let timer = setTimeout(next, LATER_MS)
+    let asked = 0
+    function next() {
+      all[asked++]?.()
+      if (asked < all.length) timer = setTimeout(next)
+    }
     return () => clearTimeout(timer)
   }, [])
 }
 
-/** A part of the app could not be fetched: no network, and not kept yet. */
+/** A part of the app could not be fetched. */
 function Missing() {
   const { words, go } = useApp()
   const w = words.value
   return (
     <main class="desk desk-main-part">
-      <p>{w.missing}</p>
+      <p>{notHad(w)}</p>
       <button type="button" class="desk-main" onClick={() => location.reload()}>
         {w.retry}
       </button>

@@ -11,6 +11,13 @@ const FILE_VERSION = 1
 /** A lifetime's journal is a few MB; a larger text is something else, and would stall a phone. */
 const LARGEST_CHARS = 64_000_000
 
+/** No record's line is shorter. */
+const SHORTEST_CHARS = 60
+/** So many lines that look like records and are none, before the first that is one: then none is looked for. */
+const TRIES_MOST = 1000
+/** So many lines are looked at in a moment. */
+const SHORT_LINES = 200
+
 const Shape = z.object({ app: z.literal('bucketside'), v: z.int().check(z.gte(1)) })
 const Head = z.object({
   ...Shape.shape,
@@ -129,10 +136,20 @@ async function whole(lines: readonly string[]): Promise<Backup> {
     return { ok: true, records, aside, madeAt, count, complete, pictures, phone }
   }
   const records: unknown[] = []
-  await inSlices(lines, (line) => {
-    const value = parsed(line.replace(/,\s*$/, ''))
-    if (typeof value === 'object' && value !== null && 'writer' in value) records.push(value)
-  })
+  let refused = 0
+  await inSlices(
+    lines,
+    (line) => {
+      // Each try that fails takes long, and what is no file of ours may have millions of lines.
+      if (line.length < SHORTEST_CHARS || (records.length === 0 && refused > TRIES_MOST)) return
+      const laid = line.trim()
+      if (!laid.startsWith('{') || !laid.includes('"writer"')) return
+      const value = parsed(laid.endsWith(',') ? laid.slice(0, -1) : laid)
+      if (typeof value === 'object' && value !== null && 'writer' in value) records.push(value)
+      else refused++
+    },
+    SHORT_LINES,
+  )
   if (records.length === 0) return { ok: false, code: 'not-a-backup' }
   return {
     ok: true,

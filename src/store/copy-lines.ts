@@ -1,4 +1,5 @@
 /** The second copy as text: a record a line, in no order; what is no whole line is passed over. */
+import { examine } from '../../shared/record.ts'
 
 interface Named {
   readonly id: string
@@ -8,7 +9,10 @@ interface Named {
 export const linesOf = (records: readonly object[], tornTail: boolean): string =>
   `${tornTail ? '\n' : ''}${records.map((record) => `${JSON.stringify(record)}\n`).join('')}`
 
-/** What the copy has beyond `known`, and which of `known` it lacks. */
+/**
+ * What the copy has beyond `known`, and which of `known` it lacks. A record that rotted there is lacked, and given only
+ * where the copy has it in no better state.
+ */
 export function compareCopy(
   text: string,
   known: readonly string[],
@@ -19,10 +23,17 @@ export function compareCopy(
   for (const line of text.split('\n')) {
     const record = recordIn(line)
     if (!record) continue
-    lacking.delete(record.id)
-    if (!all.has(record.id)) unknown.set(record.id, record)
+    const whole = isWhole(record)
+    if (whole) lacking.delete(record.id)
+    if (!all.has(record.id) && (whole || !unknown.has(record.id))) unknown.set(record.id, record)
   }
   return { unknown: [...unknown.values()], lacking: [...lacking] }
+}
+
+/** Of whatever kind; what a newer program wrote is not judged. */
+function isWhole(record: Named): boolean {
+  const examined = examine(record, () => true)
+  return 'record' in examined || examined.fault === 'newer'
 }
 
 function recordIn(line: string): Named | undefined {

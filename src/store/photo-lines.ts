@@ -61,25 +61,28 @@ export async function parted(
   let chars = 0
   let lost = 0
   let pictures = false
-  const take = async (line: string): Promise<void> => {
+  /** Waited for only with a picture: a wrong file may have millions of lines. */
+  const take = (line: string): Promise<void> | undefined => {
     if (!pictures) {
       pictures = line.startsWith(START)
       if (!pictures && chars <= LARGEST_CHARS) {
         lines.push(line)
-        chars += line.length
+        chars += line.length + 1
       }
-      return
+      return undefined
     }
-    if (!line.startsWith('{')) return
+    if (!line.startsWith('{')) return undefined
     const found = pictureOf(line)
-    if (found) await keep(found.photoId, found.picture)
-    else lost++
+    if (found) return keep(found.photoId, found.picture)
+    lost++
+    return undefined
   }
   const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader()
   // A line whose end has not come, in its parts: joined once, or one long line would be copied with every part.
   let [begun, begunChars]: [string[], number] = [[], 0]
   let since = performance.now()
-  while (begunChars <= LARGEST_CHARS) {
+  const isMore = () => begunChars > LARGEST_CHARS || chars > LARGEST_CHARS
+  while (!isMore()) {
     const { done, value } = await reader.read()
     if (done) break
     const [rest = '', ...more] = value.split('\n')
@@ -88,7 +91,8 @@ export async function parted(
     const last = more.pop()
     if (last === undefined) continue
     for (const line of [begun.join(''), ...more]) {
-      await take(line)
+      const kept = take(line)
+      if (kept) await kept
       if (performance.now() - since <= SLICE_MS) continue
       await breath()
       since = performance.now()
@@ -96,7 +100,7 @@ export async function parted(
     begun = [last]
     begunChars = last.length
   }
-  if (begunChars > LARGEST_CHARS) await reader.cancel()
+  if (isMore()) await reader.cancel()
   if (begunChars > 0) await take(begun.join(''))
   return { lines, lost }
 }

@@ -19,15 +19,23 @@ export async function foldInSlices(
 ): Promise<{ readonly table: Table; readonly seen: Seen }> {
   const seen = await throughSteps(seenSteps(records, phone))
   const table = await throughSteps(foldSteps(seen.events, EACH))
+  const pots = Object.values(table.pots)
   if (needsWalls(table)) {
     await import('./with-coats.ts')
-    const { lessonsUsed, runOf } = await import('../table/forecast/learning.ts')
+    const { lessonFor, lessonOf, lessonsUsed, runOf } = await import('../table/forecast/learning.ts')
     await breath()
     // One by one what a lesson learns from: it is kept with what was seen.
     await inSlices(lessonsUsed(table), runOf, 1)
     await breath()
+    // Then what all of it teaches, and what of each glaze: else the first pot's wall would bring all of these with it.
+    lessonOf(table)
+    for (const bucketId of new Set(pots.flatMap(({ dips }) => dips.at(-1)?.bucketId ?? []))) {
+      await breath()
+      lessonFor(table, bucketId)
+    }
+    await breath()
   }
-  await inSlices(Object.values(table.pots), (pot) => forecastOf(table, pot), 1)
+  await inSlices(pots, (pot) => forecastOf(table, pot), 1)
   // What shows it is work enough for one slice.
   await breath()
   return { table, seen }

@@ -4,6 +4,7 @@ import { computed, effect, signal, untracked } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
 import { inDemo, lastSeen } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
+import { forgetShort } from '../store/index.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
 import { WORDS } from '../words/bench.ts'
@@ -32,6 +33,10 @@ const TIDY_AFTER_MS = 20_000
 /** So long is the sound alone with the phone before ringing, knocks and names come. */
 const EXTRAS_AFTER_MS = 600
 
+/** Whether the phone tells the time by twelve hours; asking takes a slow one a tenth of a second. */
+const tellsBy12 = () =>
+  new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions().hour12 === true
+
 /** Opens the phone and the journal and ties every room to every other. */
 export async function openProgram(faults: Faults): Promise<App> {
   const fault: App['fault'] = (where, error) => faults.note(where, error)
@@ -39,18 +44,21 @@ export async function openProgram(faults: Faults): Promise<App> {
   const { clock } = devices
   const sounding = fetched(async () => (await import('./sounding.ts')).openSounding(devices))
   const demo = inDemo()
-  const records = await openRecords(demo ? 'demo' : 'own', lastSeen() !== undefined)
+  const used = lastSeen() !== undefined
+  const records = await openRecords(demo ? 'demo' : 'own', used)
   const { table, journal } = records
   const jumps = watchJumps(records, clock)
   const moment = openMoment(table, clock, jumps)
   const { now, card, seen } = moment
   records.follow(moment.tick, (error) => fault('records', error))
   const { health, patch } = openHealth(records, devices, sounding, demo)
-  const words = computed(() => WORDS[table.value.settings.language])
-  const { hour12 } = new Intl.DateTimeFormat(undefined, { hour: 'numeric' }).resolvedOptions()
-  const formatted = computed(() =>
-    formats(words.value, table.value.settings.units, tagOf(table.value.settings.language), hour12),
-  )
+  // Of the settings alone: a hit, which changes the table, makes no words and no formats anew.
+  const settings = computed(() => table.value.settings)
+  const words = computed(() => WORDS[settings.value.language])
+  const formatted = computed(() => {
+    const { units, language } = settings.value
+    return formats(words.value, units, tagOf(language), tellsBy12)
+  })
   const noPots = Object.keys(table.value.pots).length === 0
   const route = openRoute(noPots ? { at: 'first' } : { at: 'bench' })
   const extras = signal<OpenedExtras | undefined>(undefined)
@@ -91,6 +99,8 @@ export async function openProgram(faults: Faults): Promise<App> {
   const copying = fetched(() => import('./rescue.ts'))
   copying.with(({ keepCopy }) => {
     keepCopy(journal, patch)
+    // Asked of a phone in use while nobody waits for it: the first time of day costs most.
+    if (used) setTimeout(tellsBy12)
     setTimeout(() => {
       if (quiet() && !journal.readOnly) journal.tidy().catch(() => {})
     }, TIDY_AFTER_MS)
@@ -154,7 +164,10 @@ export async function openProgram(faults: Faults): Promise<App> {
     retrySave: () => journal.retry(),
     fault,
     passOnFaults: () => late((it) => it.passOnFaults()),
-    noted: () => patch({ lost: 0, recovered: 0, fellBack: false }),
+    noted() {
+      patch({ lost: 0, recovered: 0, fellBack: false })
+      if (!demo) forgetShort()
+    },
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),
   }

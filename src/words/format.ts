@@ -21,10 +21,10 @@ export function rulerInches(mm: number): string {
 }
 
 /**
- * Numbers as people say them; stored values are SI, only the text knows inches. `hour12`: the phone tells the time by
- * twelve hours.
+ * Numbers as people say them; stored values are SI, only the text knows inches. `hour12`: whether the phone tells the
+ * time by twelve hours, asked when the first time is told.
  */
-export function formats(words: Words, units: Units, language: string, hour12 = false) {
+export function formats(words: Words, units: Units, language: string, hour12 = () => false) {
   const number = (value: number, digits: number, least = digits): string =>
     decimal(value, digits, least, language)
   const u = words.units
@@ -33,7 +33,7 @@ export function formats(words: Words, units: Units, language: string, hour12 = f
   const clockText = (epochMs: number, seconds = false) => {
     const to = seconds ? 'second' : 'minute'
     made[to] ??= new Intl.DateTimeFormat(language, {
-      ...(hour12
+      ...(hour12()
         ? { hour: 'numeric' as const, hour12: true }
         : { hour: '2-digit' as const, hourCycle: 'h23' as const }),
       minute: '2-digit',

@@ -93,19 +93,33 @@ test(
       timeout: 90_000,
     })
     const main = trace.traceEvents.find(({ args }) => args?.name === 'CrRendererMain')
-    const own = trace.traceEvents.filter(
-      ({ ph, tdur, pid, tid }) => ph === 'X' && tdur !== undefined && pid === main?.pid && tid === main?.tid,
-    )
-    /** Those of a name inside a task. */
-    const inside = (task: Timed, name: string) =>
-      own.filter((one) => one.name === name && one.ts >= task.ts && one.ts < task.ts + (task.dur ?? 0))
+    const own = trace.traceEvents
+      .filter(
+        ({ ph, tdur, pid, tid }) =>
+          ph === 'X' && tdur !== undefined && pid === main?.pid && tid === main?.tid,
+      )
+      .sort((a, b) => a.ts - b.ts)
+    /** The first of them at that time or later. */
+    const from = (ts: number) => {
+      let [low, high] = [0, own.length]
+      while (low < high) {
+        const middle = (low + high) >> 1
+        if ((own[middle]?.ts ?? 0) < ts) low = middle + 1
+        else high = middle
+      }
+      return low
+    }
     // Script of the page's. What the browser collects as garbage cannot be sliced; the tracer asks nothing of scripts.
     const slices = own
       .filter((task) => task.name === 'RunTask')
-      .map((task) => ({
-        ms: ((task.tdur ?? 0) - sum([...inside(task, 'MajorGC'), ...inside(task, 'MinorGC')])) / 1000,
-        scripted: SCRIPTS.some((name) => inside(task, name).length > 0),
-      }))
+      .map((task) => {
+        const inside = own.slice(from(task.ts), from(task.ts + (task.dur ?? 0)))
+        const garbage = inside.filter(({ name }) => name === 'MajorGC' || name === 'MinorGC')
+        return {
+          ms: ((task.tdur ?? 0) - sum(garbage)) / 1000,
+          scripted: inside.some(({ name }) => SCRIPTS.includes(name)),
+        }
+      })
       .filter(({ scripted }) => scripted)
       .map(({ ms }) => ms)
       .sort((a, b) => b - a)

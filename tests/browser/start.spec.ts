@@ -1,6 +1,6 @@
-/** What a start need not compute again. */
+/** What a start, and a hit, need not compute again. */
 import { expect, test } from '@playwright/test'
-import { recordsOf, season } from '../fixtures/season.ts'
+import { armed, recordsOf, season } from '../fixtures/season.ts'
 import { opened, plantRecords } from './bench.ts'
 
 /** The demo evening until pots wait for their second coat: touches of the first taught how long. */
@@ -30,4 +30,39 @@ test('the next start reads what touches taught, and says the same hours', async 
     localStorage.setItem(name, JSON.stringify({ of, values }))
   }, KEPT)
   expect(await told()).not.toBe(first)
+})
+
+test('the phone is not asked how it tells the time before one is told, nor again with every hit', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const Original = Intl.DateTimeFormat
+    const made = { times: 0 }
+    Object.assign(window, { made })
+    Intl.DateTimeFormat = new Proxy(Original, {
+      construct(target, args) {
+        made.times++
+        return Reflect.construct(target, args)
+      },
+    })
+  })
+  const made = () => page.evaluate(() => (window as unknown as { made: { times: number } }).made.times)
+  await page.goto('./')
+  await opened(page)
+  expect(await made()).toBe(0)
+  await plantRecords(page, recordsOf(armed(Date.now())))
+  await page.goto('./#/bench')
+  await page.reload()
+  const bar = page.locator('[data-press="bar"]').first()
+  const hits = async (count: number) => {
+    for (let i = 0; i < count; i++) {
+      await page.waitForTimeout(500)
+      await bar.tap({ force: true })
+    }
+  }
+  // START, and back again before IN.
+  await hits(4)
+  const before = await made()
+  await hits(6)
+  expect(await made()).toBe(before)
 })

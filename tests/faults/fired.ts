@@ -159,6 +159,13 @@ export const FIRED_FAULTS: readonly Fault[] = [
     tests: TABLE,
   },
   {
+    id: 'a kiln that was read as it cooled was never hotter',
+    file: 'src/table/firing/highest.ts',
+    find: 'return upH + downH + TURN_H <=',
+    replace: 'return 9 * (upH + downH + TURN_H) <=',
+    tests: ['tests/unit/table/fired-heat.test.ts'],
+  },
+  {
     id: 'cones say nothing of a firing',
     file: 'src/table/fired/heats.ts',
     find: 'return { key, ...heatOf(overK, end.tempC), overK, short, unreached }',

@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { classOf } from '../../src/table/entry/handout.ts'
 import type { Action } from '../../src/table/model/action.ts'
+import { potsOnTable } from '../../src/table/model/plan.ts'
 import type { Table } from '../../src/table/model/state.ts'
 import { actionOf, deeds } from '../fixtures/any-action.ts'
 import { hall, laidOn, PhoneAtTable } from '../fixtures/phones.ts'
@@ -93,6 +94,10 @@ test(
         room.nowMs += 60_000
         for (let round = 0; round < 2; round++)
           for (const on of phones) on.read(...phones.filter((other) => other !== on))
+        for (const { table } of phones)
+          expect(new Set(potsOnTable(table))).toEqual(
+            new Set(Object.values(table.pots).filter(({ gone }) => !gone)),
+          )
         const had = new Map(phones.map((on) => [on, asHad(on.table)]))
         for (const on of phones)
           for (const other of phones) {

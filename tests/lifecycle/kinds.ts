@@ -211,6 +211,8 @@ const choosePhoto = (page: Page) =>
 /** The pictures that are stored whole, by their ids. */
 const wholePhotos = (page: Page) =>
   page.evaluate(async () => {
+    // Opened before the app has made it, it would be one without a store, for ever: no photo could be kept.
+    if (!(await indexedDB.databases()).some(({ name }) => name === 'bucketside-photos')) return []
     const db = await new Promise<IDBDatabase>((resolve, reject) => {
       const opening = indexedDB.open('bucketside-photos')
       opening.onerror = () => reject(opening.error)

@@ -192,7 +192,8 @@ function meanwhile(
     .slice(0, next?.potId ? 1 : 1 + DUES_SHOWN)
     .find(({ what }) => what === 'touch' || what === 'foot-check')
   // Hands that wait for a clock wait for nothing else.
-  const isForced = next?.what === 'foot-check' || (fillDue !== undefined && next === fillDue && kept.length === 0)
+  const isForced =
+    next?.what === 'foot-check' || (fillDue !== undefined && next === fillDue && kept.length === 0)
   const potId = kept[0]?.potIds[0] ?? probe?.pot.facts.potId ?? soon?.potId
   return {
     card: {

@@ -126,11 +126,13 @@ function judgedOf(table: Table, pot: PotState, found: Judgement, load: LoadState
   const before = keptJudged.get(pot)
   if (before?.of.every((one, i) => one === of[i])) return before.judged
   const storey = load?.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
+  const heat = load && heatAt(load, storey)
+  // Whoever takes it in knows better how far the fire went.
   const judged: JudgedPot = {
     pot,
     found,
     load,
-    heat: load && heatAt(load, storey),
+    heat: heat?.unreached && found.takenIn ? { ...heat, unreached: false, short: false } : heat,
     sure: isSure(table, pot),
     known,
     pastFoot: passedFoot(pot, found.run),

@@ -17,6 +17,9 @@ export function drafting<T>(table: Table, work: (table: Table) => T): T {
   }
 }
 
+/** Whether these pots are still being changed in place: nothing may be kept under them. */
+export const isDraft = (pots: Table['pots']): boolean => pots === draft
+
 /** The table with this pot in place of the one of its id. */
 export function withPot(table: Table, pot: PotState): Table {
   const { potId } = pot.facts

@@ -1,4 +1,5 @@
 import type { CoatFacts, PotFacts } from '../../../shared/nouns.ts'
+import { isDraft } from './change.ts'
 import type { DipState, PotState, Table } from './state.ts'
 
 /** Seconds to roll a poured glaze round the inside. Common practice, no source. */
@@ -63,7 +64,7 @@ export function potsOnTable(table: Table): readonly PotState[] {
     pots = Object.values(table.pots)
       .filter((pot) => !pot.gone)
       .sort(byPlace)
-    onTable.set(table.pots, pots)
+    if (!isDraft(table.pots)) onTable.set(table.pots, pots)
   }
   return pots
 }

@@ -52,6 +52,17 @@ describe('a hello', () => {
     expect(writeHello({ ...hello, heads: heads.slice(0, 1) })).toHaveLength(35)
   })
 
+  it('of a phone that can have no such name is none, as whoever says it or as one it knows of', () => {
+    const of = (phone: string) => ({ phone, last: 9, count: 1, mixed: 1 })
+    for (const name of ['toString', 'valueOf', '', 'a b', 'É', '__proto', '../..//', 'a.b']) {
+      expect(readHello(writeHello({ phone: name, clockMs: 1, heads: [] })), name).toBeUndefined()
+      expect(readHello(writeHello({ phone: 'abcd', clockMs: 1, heads: [of('b'), of(name)] })), name).toBe(
+        undefined,
+      )
+    }
+    expect(readHello(writeHello({ phone: 'abcd', clockMs: 1, heads: [of('b1')] }))?.phone).toBe('abcd')
+  })
+
   it('of other bytes is none', () => {
     expect(readHello(new Uint8Array(3))).toBeUndefined()
     expect(readHello(new Uint8Array(15))).toBeUndefined()

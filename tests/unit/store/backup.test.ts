@@ -77,6 +77,21 @@ describe('a backup file', () => {
     },
   )
 
+  test.each([
+    ['empty lines', '\n'],
+    ['lines of brackets', '{\n'],
+    ['lines like records', `{"writer" and what follows makes it long enough to be one, but none\n`],
+  ])(
+    'is not a file of millions of %s, and that is soon told',
+    async (_what, line) => {
+      const other = line.repeat(Math.ceil(4_000_000 / line.length))
+      const since = performance.now()
+      expect(await readBackup(other)).toEqual({ ok: false, code: 'not-a-backup' })
+      expect(performance.now() - since).toBeLessThan(2000)
+    },
+    60_000,
+  )
+
   test('of a newer program is refused as such', async () => {
     expect(await readBackup(text.replace('"v":1,', '"v":2,'))).toEqual({ ok: false, code: 'newer' })
     const shaped = JSON.stringify({ app: 'bucketside', v: 2, made: 'today', packs: [] })

@@ -22,6 +22,22 @@ describe('the second copy', () => {
     expect(compareCopy(next, ids)).toEqual({ unknown: hitOf('b', 1, 9), lacking: ['a-5'] })
   })
 
+  test('with a line that rotted lacks that record, and gives it as it is where it is whole too', () => {
+    const whole = linesOf(records, false)
+    const rotten = whole.replace('"a 2"', '"a 7"')
+    expect(compareCopy(rotten, ids)).toEqual({ unknown: [], lacking: ['a-2'] })
+    // Written again, it is whole, wherever it stands.
+    for (const text of [rotten + linesOf(records.slice(1, 2), false), whole + rotten]) {
+      expect(compareCopy(text, ids)).toEqual({ unknown: [], lacking: [] })
+      expect(compareCopy(text, ids.slice(2)).unknown).toEqual(records.slice(0, 2))
+    }
+  })
+
+  test('does not judge what a newer program wrote', () => {
+    const newer = { ...records[0]!, v: 99, sum: 1 }
+    expect(compareCopy(linesOf([newer], false), [newer.id])).toEqual({ unknown: [], lacking: [] })
+  })
+
   test('damaged anywhere, gives every line that is whole', () => {
     fc.assert(
       fc.property(journals(false), fc.nat(), fc.string({ maxLength: 5 }), (held, place, junk) => {

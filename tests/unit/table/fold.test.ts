@@ -4,6 +4,8 @@ import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { fold, step } from '../../../src/table/fold/fold.ts'
 import { reduce } from '../../../src/table/fold/reduce.ts'
 import { EMPTY_TABLE } from '../../../src/table/model/defaults.ts'
+import { potsOnTable } from '../../../src/table/model/plan.ts'
+import { hall, laidOn, PhoneAtTable } from '../../fixtures/phones.ts'
 import { season } from '../../fixtures/season.ts'
 import { tableOf } from '../../fixtures/seen-by.ts'
 
@@ -37,6 +39,20 @@ describe('the fold of a history', () => {
     expect(step(without, [...before, back], [next!])).toEqual(fold([...before, back, next!]))
     expect(fold([...before, back, next!]).takenBack).toBeUndefined()
   })
+})
+
+it('pots on the table are those that are there by the end, though a bucket was taken off long before', () => {
+  const at = hall()
+  const on = laidOn(new PhoneAtTable('a', at))
+  const facts = on.table.buckets['a-bucket']!.facts
+  const spare = { ...facts, bucketId: 'spare', name: 'Fen', letter: 'F', pattern: 'dots' } as const
+  on.act({ do: 'set-bucket', bucket: spare }).act({ do: 'remove-bucket', bucketId: 'spare' })
+  const pot = on.table.pots['a-0']!.facts
+  on.act({ do: 'set-pot', pot: { ...pot, potId: 'a-2', number: 33, place: { board: 'A', spot: 3 } } })
+  on.act({ do: 'waxed', potId: 'a-0' })
+  const { table } = on
+  expect(potsOnTable(table)).toEqual(['a-0', 'a-1', 'a-2'].map((potId) => table.pots[potId]))
+  expect(potsOnTable(table)[0]?.waxedAt).toBeDefined()
 })
 
 describe('records of two phones', () => {

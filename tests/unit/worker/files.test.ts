@@ -9,16 +9,30 @@ const entry = (url: string, text: string) => ({
   integrity: `sha256-${createHash('sha256').update(text).digest('base64')}`,
 })
 
+/** As the answer to a request that was sent on; what is copied of it stays so. */
+const redirected = (response: Response): Response => {
+  const clone = response.clone.bind(response)
+  return Object.defineProperties(response, {
+    redirected: { value: true },
+    clone: { value: () => redirected(clone()) },
+  })
+}
+
 /** What a browser keeps, by cache and address; `torn` ones cannot be read. */
 let kept: Map<string, Map<string, Response>>
 let torn: Set<string>
 /** What the host puts out. */
 let host: Record<string, string>
+/** Of which types it says they are, and which it has sent on from elsewhere. */
+let said: Record<string, string>
+let sentOn: Set<string>
 
 beforeEach(() => {
   kept = new Map()
   torn = new Set()
   host = {}
+  said = {}
+  sentOn = new Set()
   vi.stubGlobal('location', { href: `${BASE}sw.js` })
   vi.stubGlobal('caches', {
     keys: async () => [...kept.keys()],
@@ -36,7 +50,10 @@ beforeEach(() => {
   })
   vi.stubGlobal('fetch', async (of: string) => {
     const text = host[of]
-    return text === undefined ? new Response('gone', { status: 404 }) : new Response(text)
+    if (text === undefined) return new Response('gone', { status: 404 })
+    const type = said[of]
+    const response = new Response(text, type === undefined ? {} : { headers: { 'content-type': type } })
+    return sentOn.has(of) ? redirected(response) : response
   })
 })
 afterEach(() => void vi.unstubAllGlobals())
@@ -73,6 +90,60 @@ describe('a version', () => {
     host = { 'index.html': 'next page' }
     await keepAll('two', [entry('index.html', 'next page'), entry('bench-1.js', 'bench')])
     expect(await textOf('bench-1.js', 'two')).toBe('bench')
+  })
+})
+
+describe('whatever the host says of a file', () => {
+  const files = [entry('index.html', 'page'), entry('bench-1.js', 'bench'), entry('bench-1.css', 'look')]
+  const given = async (url: string, version: string) => {
+    const response = await keptFile(url, version)
+    return { type: response?.headers.get('content-type'), text: await response?.text() }
+  }
+  beforeEach(() => {
+    host = { 'index.html': 'page', 'bench-1.js': 'bench', 'bench-1.css': 'look' }
+  })
+
+  test('a page that was sent on is kept as one that may answer a navigation', async () => {
+    sentOn.add('index.html')
+    await keepAll('one', files)
+    expect((await keptFile('index.html', 'one'))?.redirected).toBe(false)
+    expect(kept.get(cacheName('one'))?.get(urlOf('index.html'))?.redirected).toBe(false)
+    expect(await textOf('index.html', 'one')).toBe('page')
+  })
+
+  test('it is kept and given out as what it is, with the other headers', async () => {
+    said = { 'index.html': 'text/plain', 'bench-1.js': 'text/html', 'bench-1.css': '' }
+    await keepAll('one', files)
+    expect(await given('index.html', 'one')).toEqual({ type: 'text/html; charset=utf-8', text: 'page' })
+    expect(await given('bench-1.js', 'one')).toEqual({
+      type: 'text/javascript; charset=utf-8',
+      text: 'bench',
+    })
+    expect(await given('bench-1.css', 'one')).toEqual({ type: 'text/css; charset=utf-8', text: 'look' })
+  })
+
+  test('what an earlier worker kept as it was said is given out right, and copied right', async () => {
+    const files = new Map([
+      [urlOf('index.html'), redirected(new Response('page', { headers: { 'content-type': 'text/html' } }))],
+      [urlOf('bench-1.js'), new Response('bench', { headers: { 'content-type': 'text/plain' } })],
+    ])
+    kept.set(cacheName('old'), files)
+    expect((await keptFile('index.html', 'old'))?.redirected).toBe(false)
+    expect(await given('bench-1.js', 'old')).toEqual({
+      type: 'text/javascript; charset=utf-8',
+      text: 'bench',
+    })
+    host = {}
+    await keepAll('new', [entry('index.html', 'page'), entry('bench-1.js', 'bench')])
+    const copied = kept.get(cacheName('new'))
+    expect(copied?.get(urlOf('index.html'))?.redirected).toBe(false)
+    expect(copied?.get(urlOf('bench-1.js'))?.headers.get('content-type')).toContain('text/javascript')
+  })
+
+  test('what it says rightly stays the browser’s own response', async () => {
+    said = { 'bench-1.js': 'text/javascript' }
+    await keepAll('one', files)
+    expect((await given('bench-1.js', 'one')).type).toBe('text/javascript')
   })
 })
 
