@@ -123,6 +123,7 @@ it.each<[string, () => PlannedPlay, number, number, number, number, number?]>([
   ['the demo evening, at ten times the pace', demo, 3, 20, 4, 0, 10],
   ['twelve pots, some washed off', table, 1, 60, 45, 0.06],
   ['twelve pots, some washed off, to the end', table, 2, 240, 45, 0.03],
+  ['twelve pots, many washed off, to the end', table, 3, 240, 45, 0.12],
 ])(
   '%s: no hands stand idle beside a pot that could go, no stir is asked for twice, what is kept is kept for a reason, a key is for the pot that the card names, who is free until an hour is not called before it',
   (_name, laid, seed, minutes, stirS, washes, pace) => {

@@ -231,7 +231,7 @@ function fillOf(
   return undefined
 }
 
-/** The soonest clock of a pot that is such a dip when it runs out, well before `task`. */
+/** The soonest clock of a pot that is such a dip when it runs out, or that its bucket is opened early for, well before `task`. */
 function fillDueOf(
   table: Table,
   steps: readonly AtStep[],
@@ -243,7 +243,11 @@ function fillDueOf(
       if (!('until' in step) || step.is === 'drip' || task.startAt - step.until < DIP_MS) return []
       const { is: what, until: at } = step
       const then = [{ pot, step: stepOf(table, pot, at) }]
-      return fillOf(table, then, line, at) ? [{ potId: pot.facts.potId, at, what }] : []
+      const isIdle = task.startAt - at >= IDLE_MS
+      const isTaken =
+        fillOf(table, then, line, at) ??
+        (isIdle ? openedEarly(table, then, keptFor(table, then, line, at)) : undefined)
+      return isTaken ? [{ potId: pot.facts.potId, at, what }] : []
     })
     .sort((a, b) => a.at - b.at)[0]
 }
