@@ -257,6 +257,20 @@ export const FIRED_FAULTS: readonly Fault[] = [
     tests: ['tests/unit/table/untried-pair.test.ts'],
   },
   {
+    id: 'a piece that nobody was sure of silences what ran down beside it',
+    file: 'src/table/fired/which-pot.ts',
+    find: 'if (load.matched?.[potId] || isHarm()) return true',
+    replace: 'if (load.matched?.[potId]) return true',
+    tests: ['tests/unit/table/which-pot.test.ts'],
+  },
+  {
+    id: 'pots of any glaze teach alike',
+    file: 'src/table/fired/which-pot.ts',
+    find: 'coats.some(({ bucketId }, i) => bucketId !== others[i]?.bucketId)',
+    replace: 'false',
+    tests: ['tests/unit/table/which-pot.test.ts'],
+  },
+  {
     id: 'what is left over after unsure pieces is sure',
     file: 'src/table/load/match.ts',
     find: '[piece, ...earlier]',
