@@ -76,14 +76,14 @@ export interface AtTable {
   /** Those that this table lacks. */
   readonly buckets: readonly BucketFacts[]
   /**
-   * Of a class what is not here so, in this table's stacks and buckets; a pot that left the table, or was changed here since it
-   * was taken, is not asked for again.
+   * Of a class what is not here so, in this table's stacks and buckets; a pot that left the table, or was set or changed by
+   * this phone itself, is not asked for.
    */
   readonly pots: readonly PotFacts[]
   readonly plans: ClassPlan['plans']
   /** What the pots share, where it is another thing here and no pot stands on the table. */
   readonly board: ClassPlan['board'] | undefined
-  /** Otherwise in the plan, and changed here since it was taken: it stays as it is. */
+  /** Otherwise in the plan, and set or changed by this phone itself: it stays as it is. */
   readonly kept: readonly PotFacts[]
   /** Taken by this person, and by now somebody else's: off this bench, unless something was done to it here. */
   readonly away: readonly PotState[]
