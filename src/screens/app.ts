@@ -78,8 +78,9 @@ export interface Health {
   readonly lost: number
   /** When a backup left the app last, epoch ms. */
   readonly copiedAt: number | undefined
-  /** So many were gone and came back from the second copy. */
+  /** So many were gone and came back from the second copy, of so many that had been here. */
   readonly recovered: number
+  readonly recoveredOf: number
   /** Whether the second copy is kept, and whether the browser promised to throw nothing away; undefined until known. */
   readonly copyHere?: boolean
   readonly lasting?: boolean

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'preact/hooks'
+import { notHad } from '../ui/not-had.ts'
 import { type Route, useApp } from './app.ts'
 import { asDesk, DeskProvider, useDesk } from './desk/desk-app.ts'
 import { lazyPart } from './lazy.tsx'
@@ -45,7 +46,7 @@ function Demo() {
   const [failed, setFailed] = useState(false)
   return (
     <aside class="demo-line">
-      {failed ? <strong role="alert">{words.value.missing}</strong> : <strong>{w.here}</strong>}
+      {failed ? <strong role="alert">{notHad(words.value)}</strong> : <strong>{w.here}</strong>}
       <button type="button" onClick={() => void leaveDemo().then((done) => setFailed(!done))}>
         {w.leave}
       </button>

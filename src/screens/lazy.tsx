@@ -2,6 +2,7 @@ import { signal } from '@preact/signals'
 import type { ComponentType } from 'preact'
 import { useEffect, useLayoutEffect } from 'preact/hooks'
 import { fetched } from '../ui/fetched.ts'
+import { notHad } from '../ui/not-had.ts'
 import { useApp } from './app.ts'
 
 /** How long the first card has the phone to itself before the other parts are fetched, ms. */
@@ -86,13 +87,13 @@ export function useAllParts(): void {
   }, [])
 }
 
-/** A part of the app could not be fetched: no network, and not kept yet. */
+/** A part of the app could not be fetched. */
 function Missing() {
   const { words, go } = useApp()
   const w = words.value
   return (
     <main class="desk desk-main-part">
-      <p>{w.missing}</p>
+      <p>{notHad(w)}</p>
       <button type="button" class="desk-main" onClick={() => location.reload()}>
         {w.retry}
       </button>

@@ -23,12 +23,12 @@ function troubleOf(health: Health, w: TroubleWords, app: App): Trouble | undefin
     }
   if (health.unread) return { title: w.unread, text: w.unreadText, stays: true }
   if (health.readOnly) return { title: w.readOnly, text: w.readOnlyText, stays: true }
-  if (health.lost > 0) {
-    const key = { label: w.takeIn, does: () => app.go({ at: 'room', door: 'keep' }) }
-    return { title: w.lost(health.lost), text: w.lostText, key }
-  }
-  if (health.recovered > 0)
-    return { title: w.recovered(health.recovered), text: w.recoveredText, mended: true }
+  const key = { label: w.takeIn, does: () => app.go({ at: 'room', door: 'keep' }) }
+  if (health.lost > 0) return { title: w.lost(health.lost), text: w.lostText, key }
+  const { recovered, recoveredOf } = health
+  if (recovered > 0 && recovered < recoveredOf)
+    return { title: w.some(recovered, recoveredOf), text: w.someText(recoveredOf - recovered), key }
+  if (recovered > 0) return { title: w.recovered(recovered), text: w.recoveredText, mended: true }
   if (health.fellBack) return { title: w.fellBack, text: w.fellBackText, mended: true }
   return undefined
 }

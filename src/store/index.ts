@@ -14,7 +14,7 @@ export type { Appended, Change, Journal, MergeReport, Noted, Noting, Opening } f
 export { onNoticeTap, takeNoticeTaps } from './notice-taps.ts'
 export type { Quarantined, QuarantineReason } from './quarantine.ts'
 export type { SaveStatus } from './saver.ts'
-export { keepWitness, witness } from './witness.ts'
+export { forgetShort, keepWitness, witness } from './witness.ts'
 
 export interface JournalOptions {
   /** Whose records: nothing passes from one table's to the other's. */

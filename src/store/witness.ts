@@ -8,15 +8,16 @@ export interface Witness {
   readonly last: string
   /** This phone's name, by which its own records are known. */
   readonly phone: string
+  /** After a loss: how many came back of how many, until whoever works here has read it. */
+  readonly short?: { readonly back: number; readonly of: number } | undefined
 }
 
 /** What was kept last; undefined where nothing was, or nothing can be known. */
 export function witness(): Witness | undefined {
   try {
     const kept: Partial<Witness> = JSON.parse(localStorage.getItem(KEY) ?? '{}')
-    const { count, last, phone } = kept
-    if (typeof count !== 'number' || count <= 0) return undefined
-    return typeof last === 'string' && typeof phone === 'string' ? { count, last, phone } : undefined
+    const { count = 0, last, phone } = kept
+    return count > 0 && typeof last === 'string' && typeof phone === 'string' ? (kept as Witness) : undefined
   } catch {
     return undefined
   }
@@ -29,4 +30,10 @@ export function keepWitness(kept: Witness): void {
   } catch {
     // Walled off, or full: then a loss shows as a first visit, as without a witness.
   }
+}
+
+/** What did not come back was read of. */
+export function forgetShort(): void {
+  const kept = witness()
+  if (kept?.short) keepWitness({ ...kept, short: undefined })
 }

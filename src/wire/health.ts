@@ -14,6 +14,8 @@ export function openHealth(
   sounding: Fetched<Sounding>,
   demo: boolean,
 ): { readonly health: ReadonlySignal<Health>; patch(part: Partial<Health>): void } {
+  // Said again at each start until it was read.
+  const short = demo ? undefined : witness()?.short
   const health = signal<Health>({
     saved: saved.peek(),
     sound: 'locked',
@@ -26,7 +28,8 @@ export function openHealth(
     quarantined: journal.opening.quarantined.length,
     unread: unread.peek(),
     lost: !demo && recovered === 0 && journal.records.length === 0 ? (witness()?.count ?? 0) : 0,
-    recovered,
+    recovered: short?.back ?? recovered,
+    recoveredOf: short?.of ?? recovered,
     copiedAt: lastCopiedMs(),
     install: install.state(),
   })

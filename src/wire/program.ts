@@ -4,6 +4,7 @@ import { computed, effect, signal, untracked } from '@preact/signals'
 import type { Faults } from '../device/faults.ts'
 import { inDemo, lastSeen } from '../device/seen.ts'
 import type { App } from '../screens/app.ts'
+import { forgetShort } from '../store/index.ts'
 import { isQuiet } from '../table/card/quiet.ts'
 import { fetched } from '../ui/fetched.ts'
 import { WORDS } from '../words/bench.ts'
@@ -163,7 +164,10 @@ export async function openProgram(faults: Faults): Promise<App> {
     retrySave: () => journal.retry(),
     fault,
     passOnFaults: () => late((it) => it.passOnFaults()),
-    noted: () => patch({ lost: 0, recovered: 0, fellBack: false }),
+    noted() {
+      patch({ lost: 0, recovered: 0, fellBack: false })
+      if (!demo) forgetShort()
+    },
     applyUpdate: updating.apply,
     install: () => void devices.install.prompt(),
   }

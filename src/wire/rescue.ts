@@ -1,6 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import type { Health } from '../screens/app.ts'
-import { type Journal, keepWitness } from '../store/index.ts'
+import { type Journal, keepWitness, witness } from '../store/index.ts'
 import { openSecondCopy, type SecondCopy } from '../store/second-copy.ts'
 
 /** The copy is older than any clock's jump: nothing in it is refused as being ahead. */
@@ -15,11 +15,13 @@ let copy: SecondCopy | undefined
 /** Takes from the second copy what the journal lacks, and gives it what it lacks itself. Resolves to records taken. */
 async function unite(journal: Journal<TableEvent>): Promise<number> {
   copy ??= openSecondCopy()
+  const had = journal.records.length === 0 ? witness() : undefined
   const { unknown, lacking } = await copy.compare(journal.records.map(({ id }) => id).join('\n'))
   const added = unknown.length > 0 && !journal.readOnly ? (await journal.merge(unknown, ANY_TIME)).added : 0
   const wanted = new Set(lacking)
   const missing = journal.records.filter(({ id }) => wanted.has(id))
   for (let from = 0; from < missing.length; from += PART) await copy.add(missing.slice(from, from + PART))
+  if (had && added > 0 && added < had.count) keepWitness({ ...had, short: { back: added, of: had.count } })
   return added
 }
 
@@ -36,14 +38,18 @@ export const rescue = (journal: Journal<TableEvent>): Promise<number> =>
  */
 export function keepCopy(
   journal: Journal<TableEvent>,
-  tell: (found: Partial<Pick<Health, 'recovered' | 'copyHere' | 'lasting'>>) => void,
+  tell: (found: Partial<Pick<Health, 'lost' | 'recovered' | 'recoveredOf' | 'copyHere' | 'lasting'>>) => void,
 ): void {
   const note = () => {
     const last = journal.records.at(-1)
-    if (last) keepWitness({ count: journal.records.length, last: last.id, phone: journal.phone })
+    const { phone, records } = journal
+    if (last) keepWitness({ count: records.length, last: last.id, phone, short: witness()?.short })
   }
   let compared = unite(journal).then(
-    (added) => tell({ copyHere: true, ...(added > 0 ? { recovered: added } : {}) }),
+    (added) => {
+      const back = { lost: 0, recovered: added, recoveredOf: witness()?.short?.of ?? added }
+      tell({ copyHere: true, ...(added > 0 ? back : {}) })
+    },
     () => tell({ copyHere: false }),
   )
   note()

@@ -59,6 +59,53 @@ test('a database that is gone comes back from the second copy, and that is said'
   await expect(page.locator('.bench')).toBeVisible()
 })
 
+/** What pots are said to be in the second copy turns into something else, with their names still there. */
+const rotTheCopy = (page: Page) =>
+  page.evaluate(async () => {
+    const file = await (await navigator.storage.getDirectory()).getFileHandle('journal.jsonl')
+    const text = await (await file.getFile()).text()
+    const writing = await file.createWritable()
+    await writing.write(text.replaceAll('"pot-set"', '"pot-sat"'))
+    await writing.close()
+    return text.split('"pot-set"').length - 1
+  })
+const wholePots = (page: Page) =>
+  page.evaluate(async () => {
+    const file = await (await navigator.storage.getDirectory()).getFileHandle('journal.jsonl')
+    return (await (await file.getFile()).text()).split('"pot-set"').length - 1
+  })
+
+test('what the second copy has not whole either is counted and said until it was read', async ({ page }) => {
+  const before = await sitting(page)
+  await page.goto('./icon.svg')
+  const gone = await rotTheCopy(page)
+  expect(gone).toBeGreaterThan(1)
+  await deleteDatabase(page)
+  await page.goto('./#/bench')
+  const line = `${before - gone} of ${before} records taken from the second copy`
+  await expect(trouble(page)).toContainText(line)
+  await expect(trouble(page)).toContainText(`${gone} are missing`)
+  await expect(trouble(page)).not.toContainText('All of them are back')
+  // Its own copy and witness are kept meanwhile.
+  await page.waitForTimeout(6000)
+  await page.reload()
+  await expect(trouble(page)).toContainText(line)
+  await page.getByRole('button', { name: 'Understood' }).tap()
+  await page.reload()
+  await opened(page)
+  await page.waitForTimeout(500)
+  await expect(trouble(page)).toBeHidden()
+})
+
+test('what rotted in the second copy is written again while the database has it', async ({ page }) => {
+  await sitting(page)
+  await page.goto('./icon.svg')
+  const were = await rotTheCopy(page)
+  expect(await wholePots(page)).toBe(0)
+  await page.goto('./#/bench')
+  await expect.poll(() => wholePots(page), { timeout: 20_000 }).toBe(were)
+})
+
 test(
   'with the second copy gone too the first screen says what was lost and what to do',
   LONG,

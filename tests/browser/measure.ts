@@ -76,6 +76,19 @@ export const measure = (page: Page): Promise<Measured> =>
         if (/auto|scroll/.test(getComputedStyle(at).overflowY)) return true
       return document.documentElement.scrollHeight > innerHeight + 1
     }
+    /** The box that cuts what is in it; lines that are left out whole, by their number, are meant. */
+    const cutter = (element: Element) => {
+      // Letters of a drawing are measured in its own units.
+      if (element.closest('svg')) return undefined
+      for (let at: Element | null = element; at && at !== root; at = at.parentElement) {
+        const { overflowY, webkitLineClamp } = getComputedStyle(at)
+        if (webkitLineClamp !== 'none') return undefined
+        if (!/hidden|clip/.test(overflowY)) continue
+        const top = at.getBoundingClientRect().top + at.clientTop
+        return { top, bottom: top + at.clientHeight }
+      }
+      return undefined
+    }
     const hidden: string[] = []
     const lines: { text: string; left: number; right: number; top: number; bottom: number }[] = []
     const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT)
@@ -101,6 +114,9 @@ export const measure = (page: Page): Promise<Measured> =>
           if (!scrolls(parent)) found('runs out above or below')
           continue
         }
+        const box = cutter(parent)
+        if (box && (middle - letters < box.top - 0.5 || middle + letters > box.bottom + 0.5))
+          found('is cut above or below')
         if (!scrolls(parent))
           lines.push({
             text,

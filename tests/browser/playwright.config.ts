@@ -8,7 +8,7 @@ const serve = (port: number, root: string, base: string) =>
 /** Real time, workers and sound: side by side the timings would say nothing. */
 const TIMED = /(slices|sound|tape)\.spec\.ts$/
 /** What only the whole browser has, or needs the service worker: installing, updates, notices, sensors, voices. */
-const WHOLE = /(broken|evening|lost|names|noisy|offline|policy|store|update)\.spec\.ts$/
+const WHOLE = /(broken|evening|lost|names|noisy|odd-host|offline|policy|store|update)\.spec\.ts$/
 /** A page that lives for seconds is compiled for longer than that pays: a fifth of the work of these tests. */
 const QUICK_TO_RUN = '--js-flags=--no-turbofan'
 

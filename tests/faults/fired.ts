@@ -159,6 +159,13 @@ export const FIRED_FAULTS: readonly Fault[] = [
     tests: TABLE,
   },
   {
+    id: 'a kiln that was read as it cooled was never hotter',
+    file: 'src/table/firing/highest.ts',
+    find: 'return upH + downH + TURN_H <=',
+    replace: 'return 9 * (upH + downH + TURN_H) <=',
+    tests: ['tests/unit/table/fired-heat.test.ts'],
+  },
+  {
     id: 'cones say nothing of a firing',
     file: 'src/table/fired/heats.ts',
     find: 'return { key, ...heatOf(overK, end.tempC), overK, short, unreached }',
@@ -248,6 +255,20 @@ export const FIRED_FAULTS: readonly Fault[] = [
     find: 'now.likelyPerMm > own.likelyPerMm ? now : own',
     replace: 'now',
     tests: ['tests/unit/table/untried-pair.test.ts'],
+  },
+  {
+    id: 'a piece that nobody was sure of silences what ran down beside it',
+    file: 'src/table/fired/which-pot.ts',
+    find: 'if (load.matched?.[potId] || isHarm()) return true',
+    replace: 'if (load.matched?.[potId]) return true',
+    tests: ['tests/unit/table/which-pot.test.ts'],
+  },
+  {
+    id: 'pots of any glaze teach alike',
+    file: 'src/table/fired/which-pot.ts',
+    find: 'coats.some(({ bucketId }, i) => bucketId !== others[i]?.bucketId)',
+    replace: 'false',
+    tests: ['tests/unit/table/which-pot.test.ts'],
   },
   {
     id: 'what is left over after unsure pieces is sure',

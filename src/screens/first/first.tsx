@@ -1,3 +1,4 @@
+import { notHad } from '../../ui/not-had.ts'
 import type { FrontWords } from '../../words/front.ts'
 import './first.css'
 
@@ -25,7 +26,7 @@ export function First({ words, back, demo = true, failed = false, onOwn, onDemo 
       <h1>{words.name}</h1>
       <p class="first-job">{w.job}</p>
       <div class="first-ways">
-        {failed ? <p role="alert">{words.missing}</p> : null}
+        {failed ? <p role="alert">{notHad(words)}</p> : null}
         <button type="button" class="desk-main" onClick={onOwn}>
           {back ? w.back : w.own}
         </button>

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
-import { surenessOf } from '../../table/fired/which-pot.ts'
+import { toldSureness } from '../../table/fired/which-pot.ts'
 import { loadOf } from '../../table/load/loads.ts'
 import { firedElsewhere, loadToOpen, placeIn, potsToOpen, toLookAt } from '../../table/opening/queue.ts'
 import { KnuckleBar } from '../../ui/bar.tsx'
@@ -123,7 +123,7 @@ function Cards({ loadId, potId, first, drafts }: OpeningProps & { readonly draft
         ? w.nth(pots.indexOf(pot) + 1, pots.length)
         : ''
   const matched = pot && load?.matched?.[pot.facts.potId]
-  const sureness = pot && load ? surenessOf(table.value, load, pot) : 1
+  const sureness = pot && load ? toldSureness(load, pot) : 1
   const under =
     matched || sureness < 1
       ? w.matched(Math.min(99, Math.round(100 * sureness)), nth)

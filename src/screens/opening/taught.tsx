@@ -227,7 +227,7 @@ function Behind({ result, why }: BehindProps) {
   const w = words.value.opening.taught
   const days = useDays()
   const { pot, found, silent } = result
-  const out = silent === 'unmatched' || (firedOf(pot).found?.dropped ?? false)
+  const out = silent === 'unmatched' || silent === 'unreached' || (firedOf(pot).found?.dropped ?? false)
   const what = foundText(words.value, formats.value, found)
   return (
     <li>

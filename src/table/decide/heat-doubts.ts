@@ -1,5 +1,6 @@
 /** What a kiln was hardly read or done at is asked about before it is kept. Temperatures in degC, times table time, ms. */
 import type { Units } from '../entry/measure.ts'
+import { mayHaveReached } from '../firing/highest.ts'
 import { earlierRate, roomOf } from '../load/cool.ts'
 import { coneDownAt, LID_C } from '../load/loads.ts'
 import { lookFromC } from '../load/look-from.ts'
@@ -92,13 +93,18 @@ export function unfired(load: LoadState, at: number): Refusal | undefined {
   const from = lookFromC(load)
   if (coneDownAt(load) !== undefined || from === undefined) return undefined
   const last = readings.findLast((reading) => reading.at <= at)
-  if (!last)
-    return not('unfired', { number: firing.cone, onMin: Math.max(0, Math.round((at - litAt) / MIN_MS)) })
+  const unread = { number: firing.cone, onMin: Math.max(0, Math.round((at - litAt) / MIN_MS)) }
+  if (!last) return not('unfired', unread)
   const hours = (at - last.at) / (60 * MIN_MS)
   const isFired =
     last.tempC + FASTER * firing.riseCPerH * hours >= from ||
     readings.some((each) => each.at <= at && each.tempC >= from)
-  return isFired ? undefined : not('unfired', { number: firing.cone, value: tenth(last.tempC) })
+  if (isFired) return undefined
+  // What may have been up and come down since says as little as if nothing had been read.
+  return not(
+    'unfired',
+    mayHaveReached(load, from, at) ? unread : { number: firing.cone, value: tenth(last.tempC) },
+  )
 }
 
 /** What the number typed would be in the other unit, degC. */

@@ -1,6 +1,7 @@
 import type { FiringFacts } from '../../../shared/nouns.ts'
 import { atLeastOverK, type ConeStood, heatOf, overPlanK } from '../../engine/fired/heat.ts'
 import { coneUnder, endOf, reachedBy } from '../firing/firing.ts'
+import { mayHaveReached } from '../firing/highest.ts'
 import type { ConeSeen, LoadState } from '../model/load-state.ts'
 
 /** A firing's heat at one level of it. Where its own cones were seen it is told apart from the rest of the load. */
@@ -17,12 +18,10 @@ export interface Heat {
 }
 
 const MIN_MS = 60_000
-const HOUR_MS = 60 * MIN_MS
 /** A cone that was looked at no longer before the end stood so at the end: it bends no sooner. Our choice. */
 const AT_END_MS = 10 * MIN_MS
-/** No kiln's thermometer is off by more, K, and none rises unread faster than so many times its plan. Assumptions. */
+/** No kiln's thermometer is off by more, K. Assumption. */
 const READ_K = 50
-const FASTER = 2
 
 /** How the cones stood at the end. What was seen of one before says no more than how far the fire had come by then. */
 function stood({ cones, firing, offAt, openedAt }: LoadState, of: readonly ConeSeen[]): readonly ConeStood[] {
@@ -39,13 +38,13 @@ function stood({ cones, firing, offAt, openedAt }: LoadState, of: readonly ConeS
 }
 
 /** Whether a thermometer that was read in the fire says that not even the cone before the wanted one can have fallen. */
-function stayedBelow({ readings, firing, offAt, openedAt }: LoadState, underC: number): boolean {
+function stayedBelow(load: LoadState, underC: number): boolean {
+  const { readings, firing, offAt, openedAt } = load
   const endAt = offAt ?? openedAt
   const read = readings.filter(({ at }) => endAt !== undefined && at <= endAt)
   const last = read.at(-1)
   if (!last || endAt === undefined) return false
-  const risenC = last.tempC + (FASTER * firing.riseCPerH * (endAt - last.at)) / HOUR_MS
-  if (Math.max(risenC, ...read.map(({ tempC }) => tempC)) + READ_K >= underC) return false
+  if (mayHaveReached(load, underC - READ_K, endAt)) return false
   return !soaked(firing, [...read, { ...last, at: endAt + 1 }], underC)
 }
 

@@ -13,7 +13,6 @@ import {
   taughtBy,
 } from '../../engine/fired/run-curve.ts'
 import { type Subject, subjectKey } from '../../engine/fired/subjects.ts'
-import { SURE } from '../../engine/kiln/sure.ts'
 import { dripOver } from '../../engine/melt/flow-tile.ts'
 import { downToMm, downwards } from '../../engine/melt/path.ts'
 import { profileOf } from '../forecast/shape-inputs.ts'
@@ -23,7 +22,7 @@ import { firedZones, isSure, loadFiredIn, lowestEdgeMm, toldCoats } from './fire
 import { firedOf, isStill, type Judgement, type Saying } from './fired-pot.ts'
 import { type Heat, heatAt } from './heats.ts'
 import { LATEST_RESULTS, latestOf } from './latest.ts'
-import { surenessOf } from './which-pot.ts'
+import { isWhich } from './which-pot.ts'
 
 /** A fired pot that was judged, and what is certain of it. */
 export interface JudgedPot {
@@ -34,7 +33,7 @@ export interface JudgedPot {
   readonly heat: Heat | undefined
   /** Its coats are known as they were dipped. */
   readonly sure: boolean
-  /** Which pot it was is known: nobody had to match it, or surely, or a hand took it in. */
+  /** Which pot it was is known: nobody had to match it, or surely, or it teaches alike whichever it was, or a hand took it in. */
   readonly known: boolean
   /** Its melt passed the foot line: undefined where nobody measured it. */
   readonly pastFoot: boolean | undefined
@@ -121,16 +120,20 @@ interface KeptJudged {
 const keptJudged = new WeakMap<PotState, KeptJudged>()
 
 function judgedOf(table: Table, pot: PotState, found: Judgement, load: LoadState | undefined): JudgedPot {
-  const known = found.takenIn || !load || surenessOf(table, load, pot) >= SURE
+  const isHarm = () =>
+    passedFoot(pot, found.run) !== false || found.stuck !== undefined || found.faults.includes('crawled')
+  const known = found.takenIn || !load || isWhich(table, load, pot, isHarm)
   const of = [load, table.stacks, known]
   const before = keptJudged.get(pot)
   if (before?.of.every((one, i) => one === of[i])) return before.judged
   const storey = load?.things[pot.facts.lidOf ?? pot.facts.potId]?.storey
+  const heat = load && heatAt(load, storey)
+  // Whoever takes it in knows better how far the fire went.
   const judged: JudgedPot = {
     pot,
     found,
     load,
-    heat: load && heatAt(load, storey),
+    heat: heat?.unreached && found.takenIn ? { ...heat, unreached: false, short: false } : heat,
     sure: isSure(table, pot),
     known,
     pastFoot: passedFoot(pot, found.run),

@@ -131,7 +131,12 @@ function ofLoad(load: LoadState, event: OfLoad, at: number, { id, hit, from }: O
     }
     case 'matched': {
       const { kind: _kind, loadId: _load, potId, ...seen } = event
-      return { ...load, matched: { ...load.matched, [potId]: { at, ...seen } } }
+      const after = Object.values(table.pots).flatMap(({ facts, fired }): string[] => {
+        const inLoad = load.things[facts.lidOf ?? facts.potId] !== undefined
+        const isJudged = fired?.some((one) => one.event.kind === 'judged')
+        return inLoad && isJudged && !load.matched?.[facts.potId] ? [facts.potId] : []
+      })
+      return { ...load, matched: { ...load.matched, [potId]: { at, ...seen, after } } }
     }
     default: {
       const { kind } = event

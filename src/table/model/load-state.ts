@@ -70,6 +70,8 @@ export interface MatchedPot {
   readonly at: number
   /** As it was told, 0 to 1. */
   readonly sureness: number
+  /** Pots of its load that were judged by their places before: this was none of them. */
+  readonly after?: readonly string[]
   /** Measured after the fire, mm. */
   readonly heightMm?: number
   readonly widthMm?: number

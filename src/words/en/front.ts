@@ -3,6 +3,7 @@ export const front = {
   name: 'Bucketside',
   tag: 'The second head at the glaze table.',
   missing: 'This part is not on the phone yet, and there is no network.',
+  faulty: 'This part is broken, or did not come whole. What you put in is kept.',
   retry: 'Try again',
   toBench: 'To the bench',
   unopened: {

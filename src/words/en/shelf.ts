@@ -167,7 +167,7 @@ export const shelf = {
   unfired: (cone: string, temp: string) =>
     `Cone ${cone} was not seen down, and ${temp} at the last look is far below it. Is the kiln off?`,
   unread: (cone: string, span: string) =>
-    `On for ${span}: cone ${cone} was not seen down, and nothing was read. Is the kiln off?`,
+    `On for ${span}: cone ${cone} was not seen down, and no reading came near it. Is the kiln off?`,
   isOff: 'It is off',
   itIs: (temp: string) => `It is ${temp}`,
   drawn: (n: number, of: string) => `Shelf ${n} from above: ${of}`,

@@ -14,6 +14,11 @@ export const trouble = {
   recovered: (records: number) =>
     records === 1 ? '1 record taken from the second copy' : `${records} records taken from the second copy`,
   recoveredText: 'The browser had lost them. All of them are back. Back up now.',
+  some: (back: number, of: number) => `${back} of ${of} records taken from the second copy`,
+  someText: (missing: number) =>
+    missing === 1
+      ? 'The browser had lost them. 1 is missing: the second copy did not have it whole. Take in your last backup.'
+      : `The browser had lost them. ${missing} are missing: the second copy did not have them whole. Take in your last backup.`,
   fellBack: 'The new version did not start',
   fellBackText: 'The one before it is shown. The next one comes by itself.',
   file: 'Save a file',

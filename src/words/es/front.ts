@@ -5,6 +5,7 @@ export const front: typeof english = {
   name: 'Bucketside',
   tag: 'La segunda cabeza en la mesa de esmaltar.',
   missing: 'Esta parte aún no está en el teléfono, y no hay red.',
+  faulty: 'Esta parte está rota o no llegó entera. Lo que anotaste sigue guardado.',
   retry: 'Probar otra vez',
   toBench: 'A la mesa',
   unopened: {

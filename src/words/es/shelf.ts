@@ -168,7 +168,7 @@ export const shelf: typeof english = {
   unfired: (cone: string, temp: string) =>
     `El cono ${cone} no se vio caído, y ${temp} la última vez queda muy por debajo. ¿Está apagado el horno?`,
   unread: (cone: string, span: string) =>
-    `Encendido hace ${span}: el cono ${cone} no se vio caído, y no se leyó nada. ¿Está apagado el horno?`,
+    `Encendido hace ${span}: el cono ${cone} no se vio caído, y ninguna lectura se le acercó. ¿Está apagado el horno?`,
   isOff: 'Está apagado',
   wasOff: 'Estaba apagado entonces',
   itIs: (temp: string) => `Es ${temp}`,

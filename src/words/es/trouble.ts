@@ -18,6 +18,11 @@ export const trouble: typeof english = {
       ? '1 registro tomado de la segunda copia'
       : `${records} registros tomados de la segunda copia`,
   recoveredText: 'El navegador los había perdido. Están todos. Saca ahora una copia.',
+  some: (back: number, of: number) => `${back} de ${of} registros tomados de la segunda copia`,
+  someText: (missing: number) =>
+    missing === 1
+      ? 'El navegador los había perdido. Falta 1: la segunda copia no lo tenía entero. Incorpora tu última copia.'
+      : `El navegador los había perdido. Faltan ${missing}: la segunda copia no los tenía enteros. Incorpora tu última copia.`,
   fellBack: 'La versión nueva no arrancó',
   fellBackText: 'Se muestra la anterior. La siguiente llega sola.',
   file: 'Guardar un archivo',

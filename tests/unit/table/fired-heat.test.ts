@@ -146,6 +146,54 @@ describe('a kiln that was switched off far below its cone', () => {
     expect(last(short).heat?.unreached).toBe(true)
   })
 
+  test('is none by a reading that may be of its cooling', () => {
+    for (const looks of [
+      [[20, 300]],
+      [
+        [5, 700],
+        [16, 300],
+      ],
+      [
+        [5, 700],
+        [16, 300],
+        [1, null],
+      ],
+      [
+        [5, 700],
+        [16, 750],
+      ],
+    ] satisfies Look[][]) {
+      const play = evening()
+      for (const loadId of ['one', 'two']) kept(play, loadId, [lone(`${loadId}a`), over(`${loadId}b`)], looks)
+      expect(resultsOf(play.table).map(({ silent }) => silent)).toEqual(Array(4).fill(undefined))
+      expect(pair(play)).toBe('proved')
+    }
+  })
+
+  test('stayed there though it was read as it fell: no gap was long enough to go up and come down', () => {
+    const play = evening()
+    kept(
+      play,
+      'one',
+      [lone('a')],
+      [
+        [7, 940],
+        [1, 1000],
+        [1, 900],
+        [5, 600],
+      ],
+    )
+    expect(last(play).silent).toBe('unreached')
+  })
+
+  test('teaches what a hand takes in', () => {
+    const play = twice(1000)
+    for (const { pot, found } of resultsOf(play.table))
+      play.act({ do: 'drop-lesson', potId: pot.facts.potId, lessonId: found.dropId, dropped: false })
+    expect(resultsOf(play.table).map(({ silent }) => silent)).toEqual(Array(4).fill(undefined))
+    expect(pair(play)).toBe('proved')
+  })
+
   test('shows danger all the same by what ran there', () => {
     const play = evening()
     kept(play, 'one', [lone('a', { run: { is: 'shelf' } }), lone('b', { run: { is: 'shelf' } })], [[8, 1000]])
@@ -156,7 +204,15 @@ describe('a kiln that was switched off far below its cone', () => {
     const limit = (topC: number) => {
       const play = evening()
       firing(play, 'zero', [lone('x', { faults: ['crawled'], run: none })])
-      kept(play, 'one', [lone('a'), lone('b')], [[8, topC]])
+      kept(
+        play,
+        'one',
+        [lone('a'), lone('b')],
+        [
+          [7, topC - 60],
+          [1, topC],
+        ],
+      )
       return limitsTold(play.table)[0]!
     }
     expect(limit(1222).pots).toHaveLength(3)
