@@ -121,3 +121,18 @@ test('and are asked about where another changed that stack unread', () => {
   meet()
   expect(b.asks.map(({ is }) => is)).toEqual(['changed'])
 })
+
+test('two stacks of one name in a plan stay two', () => {
+  b.read(a)
+  wait(5)
+  const { coats } = a.table.stacks['a-stack']!
+  a.act({ do: 'set-stack', stack: { stackId: 'second', name: 'Plain', coats: coats.slice(0, 1) } })
+  const { facts: pail } = a.table.buckets['a-bucket']!
+  a.act({ do: 'set-bucket', bucket: { ...pail, bucketId: 'pail', letter: 'P', pattern: 'dots' } })
+  const coat = { bucketId: 'pail', cover: { kind: 'full' }, holdS: 4 } as const
+  a.act({ do: 'set-stack', stack: { stackId: 'third', name: 'Third', coats: [coat] } })
+  take(b, a)
+  expect(b.table.stacks).toEqual(a.table.stacks)
+  meet()
+  expect(Object.keys(c.table.stacks).sort()).toEqual(['a-stack', 'second', 'third'])
+})

@@ -98,7 +98,12 @@ const named = (name: string): string => name.trim().toLocaleLowerCase()
  */
 export function atTable(table: Table, whole: Handout, name?: string): AtTable {
   const handout = name === undefined ? whole : forOne(whole, name)
-  const own = Object.values(table.buckets).map(({ facts }) => facts)
+  // What goes by its own id in the handout is nothing else's namesake.
+  const given = new Set([
+    ...handout.buckets.map(({ bucketId }) => bucketId),
+    ...handout.stacks.map(({ stackId }) => stackId),
+  ])
+  const own = Object.values(table.buckets).flatMap(({ facts }) => (given.has(facts.bucketId) ? [] : [facts]))
   const here = new Map(
     handout.buckets.map(({ bucketId, name }) => [
       bucketId,
@@ -110,7 +115,9 @@ export function atTable(table: Table, whole: Handout, name?: string): AtTable {
   const stacks = handout.stacks.map((stack) => {
     const before =
       table.stacks[stack.stackId] ??
-      Object.values(table.stacks).find(({ name }) => named(name) === named(stack.name))
+      Object.values(table.stacks).find(
+        ({ stackId, name }) => !given.has(stackId) && named(name) === named(stack.name),
+      )
     const so = { ...stack, stackId: before?.stackId ?? stack.stackId, coats: dippedHere(stack.coats) }
     const is = !before ? 'new' : sameCoats(before, so) ? 'here' : 'other'
     return { stack: so, is } as const
