@@ -5,9 +5,9 @@ import { potterOf } from '../model/potters.ts'
 import type { Table } from '../model/state.ts'
 import { isAnyLeft, type Schedule, type Task, tasksOf } from '../order/schedule.ts'
 import { UNPLANNED } from '../steps/step-rows.ts'
-import { mayBeDipped, nextBucket } from '../steps/steps.ts'
+import { mayBeDipped, nextBucket, stepOf } from '../steps/steps.ts'
 import { type AtStep, at, dueFor, leftAt, type Work } from '../steps/work.ts'
-import type { Card, CardReason, Kept, Visit } from './card.ts'
+import type { Card, CardReason, Due, Kept, Visit } from './card.ts'
 import type { FollowedSchedule } from './card-now.ts'
 import { dipCard, returnCard, stirCard } from './dip-card.ts'
 import { WIPE_MS, withoutHaste } from './haste.ts'
@@ -176,7 +176,8 @@ function meanwhile(
   const kept = keptFor(table, steps, line, now)
   const early = gapMs >= IDLE_MS ? openedEarly(table, steps, kept) : undefined
   if (early) return { card: early }
-  const dues = duesOf(table, steps, line, kept)
+  const fillDue = fillDueOf(table, steps, line, task)
+  const dues = duesOf(table, steps, line, kept, fillDue)
   const [next, ...after] = dues
   const probe =
     schedule.touch &&
@@ -190,13 +191,16 @@ function meanwhile(
   const soon = dues
     .slice(0, next?.potId ? 1 : 1 + DUES_SHOWN)
     .find(({ what }) => what === 'touch' || what === 'foot-check')
+  // Hands that wait for a clock wait for nothing else.
+  const isForced =
+    next?.what === 'foot-check' || (fillDue !== undefined && next === fillDue && kept.length === 0)
   const potId = kept[0]?.potIds[0] ?? probe?.pot.facts.potId ?? soon?.potId
   return {
     card: {
       kind: 'wait',
       next,
       after: after.slice(0, DUES_SHOWN),
-      reason: next?.what === 'foot-check' ? undefined : keptWhy(table, line, kept, now),
+      reason: isForced ? undefined : keptWhy(table, line, kept, now),
       kept,
       touch: kept.length > 0 ? undefined : probe && schedule.touch,
       offer:
@@ -225,6 +229,23 @@ function fillOf(
     return card?.kind === 'armed' ? card : undefined
   }
   return undefined
+}
+
+/** The soonest clock of a pot that is such a dip when it runs out, well before `task`. */
+function fillDueOf(
+  table: Table,
+  steps: readonly AtStep[],
+  line: readonly Task[],
+  task: Task,
+): Due | undefined {
+  return steps
+    .flatMap(({ pot, step }): Due[] => {
+      if (!('until' in step) || step.is === 'drip' || task.startAt - step.until < DIP_MS) return []
+      const { is: what, until: at } = step
+      const then = [{ pot, step: stepOf(table, pot, at) }]
+      return fillOf(table, then, line, at) ? [{ potId: pot.facts.potId, at, what }] : []
+    })
+    .sort((a, b) => a.at - b.at)[0]
 }
 
 /** The bucket of pots that would else be kept, by hands that have long nothing to do: one opening more, and no idle hour. */

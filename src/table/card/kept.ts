@@ -82,14 +82,15 @@ function isHeld(line: readonly Task[]): boolean {
 }
 
 /**
- * What will want the hands, soonest first: touches as they come due, and what was told. A pot that is kept has the hour
- * that it is kept for, and no other.
+ * What will want the hands, soonest first: touches as they come due, what was told, and a `fill`, a dip that is taken
+ * before all that was told. A pot that is kept has the hour that it is kept for, and no other.
  */
 export function duesOf(
   table: Table,
   steps: readonly AtStep[],
   line: readonly Task[],
   kept: readonly Kept[],
+  fill: Due | undefined,
 ): readonly Due[] {
   const touches = steps.flatMap(({ pot, step }): Due[] => {
     const what = step.is === 'wait' ? dueWhat(table, pot, step) : undefined
@@ -97,7 +98,8 @@ export function duesOf(
       ? [{ potId: pot.facts.potId, at: step.askAt, what, band: step.dry }]
       : []
   })
-  const touched = new Set(touches.map((due) => due.potId))
+  const clocked = fill ? [...touches, fill] : touches
+  const ofClock = new Set(clocked.map((due) => due.potId))
   const isOfKept = (task: Task & { is: 'dip' }) =>
     kept.some(({ potIds, at }) => potIds.includes(task.potId) && at !== task.startAt)
   const tasks = line.flatMap((task): Due[] => {
@@ -106,7 +108,7 @@ export function duesOf(
       case 'restir':
         return [{ bucketId: task.bucketId, at: task.startAt, what: 'stir' }]
       case 'dip':
-        return touched.has(task.potId) || isOfKept(task)
+        return ofClock.has(task.potId) || isOfKept(task)
           ? []
           : [{ potId: task.potId, at: task.startAt, what: 'dip' }]
       default: {
@@ -118,5 +120,5 @@ export function duesOf(
   })
   // Wax sets in the order it was put on, whatever the order has first.
   const first = tasks.sort((a, b) => a.at - b.at).slice(0, 1 + DUES_SHOWN)
-  return [...touches, ...first].sort((a, b) => a.at - b.at)
+  return [...clocked, ...first].sort((a, b) => a.at - b.at)
 }

@@ -85,7 +85,7 @@ export interface PotState {
   /** It will stand on a catch slab in the kiln. */
   readonly slab?: boolean
   readonly gone: boolean
-  /** It came of a plan that was handed on, and stands so, was changed here since, or is somebody else's by now. */
+  /** It came of a plan that was handed on, and stands so, was set or changed by this phone itself, or is somebody else's by now. */
   readonly planned?: 'so' | 'changed' | 'away'
   /** The board's clay when it came out of the kiln: its own where it was in no load here. */
   readonly board?: BoardFacts
@@ -184,6 +184,8 @@ export interface Table extends Hands {
   /** Records that name what is not known yet, by what they wait for. */
   readonly waiting?: Readonly<Record<string, readonly Stamped[]>>
   readonly stacks: Readonly<Record<string, StackFacts>>
+  /** Ids of those of which this phone said itself how they are. */
+  readonly ownStacks?: ReadonlySet<string>
   readonly pots: Readonly<Record<string, PotState>>
   readonly tiles: Readonly<Record<string, TileFacts>>
   /** The glaze firing to come, where it was said. */
