@@ -16,7 +16,7 @@ const SHORTEST_CHARS = 60
 /** So many lines that look like records and are none, before the first that is one: then none is looked for. */
 const TRIES_MOST = 1000
 /** So many lines are looked at in a moment. */
-const SHORT_LINES = 200
+const SHORT_LINES = 1000
 
 const Shape = z.object({ app: z.literal('bucketside'), v: z.int().check(z.gte(1)) })
 const Head = z.object({

@@ -11,6 +11,10 @@ const ID = /^[\w.~-]{1,100}$/
 const TYPES: readonly unknown[] = ['image/jpeg', 'image/png', 'image/webp']
 /** The records before them; more is no backup. */
 const LARGEST_CHARS = 64_000_000
+/** A line counts for so many at least: of a wrong file's millions of short ones no more is read than takes a second. */
+const LEAST_CHARS = 32
+/** So many lines are taken between two looks at the clock. */
+const STEP = 50
 /** Bytes turned to letters at once: more arguments than this a browser may refuse. */
 const PART = 0x8000
 
@@ -67,7 +71,7 @@ export async function parted(
       pictures = line.startsWith(START)
       if (!pictures && chars <= LARGEST_CHARS) {
         lines.push(line)
-        chars += line.length + 1
+        chars += Math.max(line.length + 1, LEAST_CHARS)
       }
       return undefined
     }
@@ -81,6 +85,7 @@ export async function parted(
   // A line whose end has not come, in its parts: joined once, or one long line would be copied with every part.
   let [begun, begunChars]: [string[], number] = [[], 0]
   let since = performance.now()
+  let taken = 0
   const isMore = () => begunChars > LARGEST_CHARS || chars > LARGEST_CHARS
   while (!isMore()) {
     const { done, value } = await reader.read()
@@ -93,6 +98,7 @@ export async function parted(
     for (const line of [begun.join(''), ...more]) {
       const kept = take(line)
       if (kept) await kept
+      else if (++taken % STEP > 0) continue
       if (performance.now() - since <= SLICE_MS) continue
       await breath()
       since = performance.now()

@@ -9,17 +9,15 @@ export interface Witness {
   /** This phone's name, by which its own records are known. */
   readonly phone: string
   /** After a loss: how many came back of how many, until whoever works here has read it. */
-  readonly short?: { readonly back: number; readonly of: number }
+  readonly short?: { readonly back: number; readonly of: number } | undefined
 }
 
 /** What was kept last; undefined where nothing was, or nothing can be known. */
 export function witness(): Witness | undefined {
   try {
     const kept: Partial<Witness> = JSON.parse(localStorage.getItem(KEY) ?? '{}')
-    const { count, last, phone, short } = kept
-    if (typeof count !== 'number' || count <= 0) return undefined
-    if (typeof last !== 'string' || typeof phone !== 'string') return undefined
-    return { count, last, phone, ...(short ? { short } : {}) }
+    const { count = 0, last, phone } = kept
+    return count > 0 && typeof last === 'string' && typeof phone === 'string' ? (kept as Witness) : undefined
   } catch {
     return undefined
   }
@@ -37,7 +35,5 @@ export function keepWitness(kept: Witness): void {
 /** What did not come back was read of. */
 export function forgetShort(): void {
   const kept = witness()
-  if (!kept?.short) return
-  const { short: _short, ...rest } = kept
-  keepWitness(rest)
+  if (kept?.short) keepWitness({ ...kept, short: undefined })
 }

@@ -47,8 +47,16 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
       patch({ copiedAt: lastCopiedMs() })
       return done
     },
-    lookInto: async (file) =>
-      (await import('./look-into.ts')).lookInto(journal, file, now, table.peek().skewMs),
+    async lookInto(file) {
+      const found = await (await import('./look-into.ts')).lookInto(journal, file, now, table.peek().skewMs)
+      if (!found.ok) return found
+      const takeIn: typeof found.takeIn = async (how) => {
+        const done = await found.takeIn(how)
+        patch({ copiedAt: lastCopiedMs() })
+        return done
+      }
+      return { ...found, takeIn }
+    },
     passing: async () => (await import('./passing.ts')).openPassing(journal, table, now),
     asks: async () => (await import('./fold-beside.ts')).asksNow(journal, table.peek()),
     hear: async (keys) => (await import('../device/heard.ts')).beHeard(keys),

@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { MOST_APART_MS, phoneOfWriter, WRITER } from '../../shared/record.ts'
+import { beCopied } from '../device/seen.ts'
 import type { JoinedHow, LookedInto, TakenIn } from '../screens/app.ts'
 import { type Backup, readBackup } from '../store/backup.ts'
 import type { Journal, Noting } from '../store/index.ts'
@@ -126,6 +127,8 @@ export async function lookInto(
     ...(isAsked && clock ? { clock } : {}),
     takeIn: async (how) => {
       const report = await takeIn(journal, backup, now(), noted(how))
+      // All that a new phone has by now is in that file, outside of it.
+      if (mayGoOn && complete && madeAt !== null) beCopied(Math.min(madeAt, now()))
       // The records are in: whatever becomes of the pictures, that is told.
       const shown = await takePictures(file, backup.pictures).catch(() => ({
         photos: 0,

@@ -42,9 +42,8 @@ export function keepCopy(
 ): void {
   const note = () => {
     const last = journal.records.at(-1)
-    const short = witness()?.short
-    const kept = { count: journal.records.length, phone: journal.phone, ...(short ? { short } : {}) }
-    if (last) keepWitness({ ...kept, last: last.id })
+    const { phone, records } = journal
+    if (last) keepWitness({ count: records.length, last: last.id, phone, short: witness()?.short })
   }
   let compared = unite(journal).then(
     (added) => {

@@ -78,6 +78,8 @@ export const measure = (page: Page): Promise<Measured> =>
     }
     /** The box that cuts what is in it; lines that are left out whole, by their number, are meant. */
     const cutter = (element: Element) => {
+      // Letters of a drawing are measured in its own units.
+      if (element.closest('svg')) return undefined
       for (let at: Element | null = element; at && at !== root; at = at.parentElement) {
         const { overflowY, webkitLineClamp } = getComputedStyle(at)
         if (webkitLineClamp !== 'none') return undefined

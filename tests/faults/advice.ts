@@ -175,8 +175,8 @@ export const ADVICE_FAULTS: readonly Fault[] = [
   {
     id: 'figures kept after the clay has changed',
     file: 'src/table/forecast/learning.ts',
-    find: '    table.board,\n    table.settings,\n    ...air,',
-    replace: '    table.settings,\n    ...air,',
+    find: 'const key = [table.board, table.settings, ...air,',
+    replace: 'const key = [table.settings, ...air,',
     tests: ['tests/unit/table/measured.test.ts'],
   },
   {

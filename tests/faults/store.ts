@@ -84,6 +84,27 @@ export const STORE_FAULTS: readonly Fault[] = [
     tests: ['tests/unit/wire/meeting.test.ts'],
   },
   {
+    id: 'a redirected page kept as it came',
+    file: 'sw/files.ts',
+    find: 'if (!found.redirected && (',
+    replace: 'if ((',
+    tests: ['tests/unit/worker/files.test.ts'],
+  },
+  {
+    id: 'what rotted in the copy taken for there',
+    file: store('copy-lines'),
+    find: 'if (whole) lacking',
+    replace: 'lacking',
+    tests: ['tests/unit/store/copy.test.ts'],
+  },
+  {
+    id: 'lines that look like records tried without end',
+    file: store('backup'),
+    find: 'refused > TRIES_MOST',
+    replace: 'refused < 0',
+    tests: ['tests/unit/store/backup.test.ts'],
+  },
+  {
     id: 'a version that does not start stays',
     file: 'sw/starts.ts',
     find: 'failed >= FAILED_MOST && worked',

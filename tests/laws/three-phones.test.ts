@@ -37,7 +37,17 @@ const asHad = ({ pots }: Table) =>
   )
 
 /** What hardly any sitting draws by itself. */
-const seldom = ['clear', 'demo', 'plan', undefined, undefined, undefined, undefined, undefined] as const
+const seldom = [
+  'clear',
+  'demo',
+  'plan',
+  'back',
+  undefined,
+  undefined,
+  undefined,
+  undefined,
+  undefined,
+] as const
 
 const sittings = fc.tuple(
   deeds(10, 26),
@@ -86,7 +96,8 @@ test(
           else if (is === 'plan') {
             const from = phone((nth + 1) % 3)
             if (!on.try({ do: 'take-handout', handout: classOf(from.table) })) counted.plans++
-          } else {
+          } else if (is === 'back') on.try({ do: 'take-back' })
+          else {
             const action = actionOf(on.table, deed, on.now)
             if (action && action.do !== 'meet' && action.do !== 'settle') on.try(action)
           }
@@ -98,6 +109,13 @@ test(
           expect(new Set(potsOnTable(table))).toEqual(
             new Set(Object.values(table.pots).filter(({ gone }) => !gone)),
           )
+        for (const on of phones) {
+          const there = new Set(
+            Object.values(on.table.pots).flatMap(({ dips }) => dips.map(({ dipId }) => dipId)),
+          )
+          for (const dipId of standingDips(on))
+            expect({ dipId, there: there.has(dipId) }).toEqual({ dipId, there: true })
+        }
         const had = new Map(phones.map((on) => [on, asHad(on.table)]))
         for (const on of phones)
           for (const other of phones) {
@@ -131,6 +149,22 @@ test(
     expect(counted.plans).toBeGreaterThan(5)
   },
 )
+
+/** Dips of a phone itself since it last cleared its table, that nobody took back or called off. */
+function standingDips({ name, records }: PhoneAtTable): readonly string[] {
+  const off = new Set<string>()
+  for (const { event } of records) {
+    if (event.kind === 'taken-back') off.add(event.hit)
+    if (event.kind === 'count-cancelled') off.add(event.dipId)
+  }
+  const own = records.filter(({ writer }) => writer.startsWith(`${name}.`))
+  const since = own.findLastIndex(({ event }) => event.kind === 'table-cleared' || event.kind === 'demo-laid')
+  return own
+    .slice(since + 1)
+    .flatMap(({ event, hit }) =>
+      event.kind === 'dipped' && !off.has(hit) && !off.has(event.dipId) ? [event.dipId] : [],
+    )
+}
 
 /** Whether any phone took a plan's word on a pot that stood there otherwise: it goes by that alone. */
 const isAnew = ({ records }: PhoneAtTable, potId: string): boolean =>

@@ -15,7 +15,8 @@ const ANEW = { anew: true } as const
 
 /**
  * Takes what was handed on: stacks, the buckets that this table lacks, and the pots of a class. All that is right of it, or
- * nothing. It is no word of this phone's own, but of a stack that stands here otherwise and is of no class, or went by another id here. A number or place that another pot has is no fault of it: that is asked about.
+ * nothing. It is no word of this phone's own, but of a stack that stands here otherwise and is of no class, went by another id
+ * here, or was said here otherwise. A number or place that another pot has is no fault of it: that is asked about.
  */
 export function decideHandout(table: Table, action: Action, stamp: HitStamp): Decision {
   if (action.do !== 'take-handout') return NOTHING
@@ -36,7 +37,9 @@ export function decideHandout(table: Table, action: Action, stamp: HitStamp): De
   for (const { stack, is } of stacks) {
     const wrong: Refusal | undefined = coatsRefusal(then, stack.coats)
     if (wrong) return { refusal: wrong }
-    const isOfClass = action.handout.class && table.stacks[stack.stackId] && given.has(stack.stackId)
+    const { stackId } = stack
+    const isOfClass =
+      action.handout.class && table.stacks[stackId] && given.has(stackId) && !table.ownStacks?.has(stackId)
     if (is !== 'here') take({ kind: 'stack-set', stack, ...(is === 'new' ? NEW : isOfClass ? ANEW : {}) })
   }
   if (board) take({ kind: 'board-set', board, ...NEW })

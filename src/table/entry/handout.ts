@@ -76,14 +76,14 @@ export interface AtTable {
   /** Those that this table lacks. */
   readonly buckets: readonly BucketFacts[]
   /**
-   * Of a class what is not here so, in this table's stacks and buckets; a pot that left the table, or was changed here since it
-   * was taken, is not asked for again.
+   * Of a class what is not here so, in this table's stacks and buckets; a pot that left the table, or was set or changed by
+   * this phone itself, is not asked for.
    */
   readonly pots: readonly PotFacts[]
   readonly plans: ClassPlan['plans']
   /** What the pots share, where it is another thing here and no pot stands on the table. */
   readonly board: ClassPlan['board'] | undefined
-  /** Otherwise in the plan, and changed here since it was taken: it stays as it is. */
+  /** Otherwise in the plan, and set or changed by this phone itself: it stays as it is. */
   readonly kept: readonly PotFacts[]
   /** Taken by this person, and by now somebody else's: off this bench, unless something was done to it here. */
   readonly away: readonly PotState[]
@@ -98,7 +98,12 @@ const named = (name: string): string => name.trim().toLocaleLowerCase()
  */
 export function atTable(table: Table, whole: Handout, name?: string): AtTable {
   const handout = name === undefined ? whole : forOne(whole, name)
-  const own = Object.values(table.buckets).map(({ facts }) => facts)
+  // What goes by its own id in the handout is nothing else's namesake.
+  const given = new Set([
+    ...handout.buckets.map(({ bucketId }) => bucketId),
+    ...handout.stacks.map(({ stackId }) => stackId),
+  ])
+  const own = Object.values(table.buckets).flatMap(({ facts }) => (given.has(facts.bucketId) ? [] : [facts]))
   const here = new Map(
     handout.buckets.map(({ bucketId, name }) => [
       bucketId,
@@ -110,7 +115,9 @@ export function atTable(table: Table, whole: Handout, name?: string): AtTable {
   const stacks = handout.stacks.map((stack) => {
     const before =
       table.stacks[stack.stackId] ??
-      Object.values(table.stacks).find(({ name }) => named(name) === named(stack.name))
+      Object.values(table.stacks).find(
+        ({ stackId, name }) => !given.has(stackId) && named(name) === named(stack.name),
+      )
     const so = { ...stack, stackId: before?.stackId ?? stack.stackId, coats: dippedHere(stack.coats) }
     const is = !before ? 'new' : sameCoats(before, so) ? 'here' : 'other'
     return { stack: so, is } as const

@@ -9,7 +9,7 @@ import { hasOverlap } from '../model/halves.ts'
 import type { LoadState } from '../model/load-state.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { bucketOfCoat } from '../model/uses.ts'
+import { bucketOfCoat, factsDipped } from '../model/uses.ts'
 import { firedOf } from './fired-pot.ts'
 
 /** The coats of a fired pot are known as they were dipped: nothing was told by eye, no half overlaps another. */
@@ -55,7 +55,7 @@ type Fills = NonNullable<LoadState['fills']>
 const asFilled = <Buckets extends Table['removed']>(buckets: Buckets, fills: Fills): Buckets =>
   buckets &&
   (Object.fromEntries(
-    Object.entries(buckets).map(([id, bucket]) => [id, { ...bucket, facts: fills[id] ?? bucket.facts }]),
+    Object.entries(buckets).map(([id, bucket]) => [id, { ...bucket, ...fills[id] }]),
   ) as Buckets)
 
 /**
@@ -89,11 +89,7 @@ const kept = new WeakMap<PotState, Kept>()
 /** Zones of a pot with all that was dipped; kept until it or what its coats are computed from changes. */
 export function firedZones(table: Table, pot: PotState): readonly ZoneForecast[] {
   const made = whenMade(table, pot)
-  const of = [
-    made.board,
-    made.settings,
-    ...coatsOn(pot).map(({ bucketId }) => bucketOfCoat(made, bucketId)?.facts),
-  ]
+  const of = [made.board, made.settings, ...coatsOn(pot).map((dip) => factsDipped(made, dip))]
   const before = kept.get(pot)
   if (before?.of.length === of.length && before.of.every((one, i) => one === of[i])) return before.zones
   const zones = zonesAfter(historyOf(made, pot))

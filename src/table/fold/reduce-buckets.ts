@@ -85,9 +85,12 @@ export function fillChanged(table: Table, event: FillEvent, at: number): Table {
     case 'sieved':
       return withBucket(table, bucketId, { ...bucket, sievedAt: at, log: logged('sieved') })
     case 'filled': {
-      const { facts } = bucket
+      const { facts, past = [] } = bucket
+      // Of fills that were known by the same the last one's end says enough.
+      const earlier = past.at(-1)?.facts === facts ? past.slice(0, -1) : past
       return withBucket(table, bucketId, {
         facts,
+        past: [...earlier, { until: at, facts }],
         gramsPerMl: facts.targetGramsPerMl,
         level: { at, litres: event.litres },
         log: [{ at, what: 'filled', value: event.litres }],

@@ -69,7 +69,9 @@ export function atKiln(table: Table, event: LoadHappening, at: number, by: Of): 
 
 /** What every bucket is known by now, one that was taken off the table too. */
 export const fillsOf = ({ buckets, removed }: Table): NonNullable<LoadState['fills']> =>
-  Object.fromEntries(Object.entries({ ...removed, ...buckets }).map(([id, { facts }]) => [id, facts]))
+  Object.fromEntries(
+    Object.entries({ ...removed, ...buckets }).map(([id, { facts, past = [] }]) => [id, { facts, past }]),
+  )
 
 type OfLoad = Exclude<LoadHappening, { kind: 'kiln-set' | 'offset-taken' | 'load-begun' }>
 

@@ -14,12 +14,16 @@ const NEW_POT: Omit<PotState, 'facts'> = {
 }
 
 /**
- * The table with a stack as it is from now on. What was done stands: a pot already begun keeps the coats it has, what
+ * The table with a stack as it is from now on; `isOwn`: by this phone's own word. What was done stands: a pot already begun keeps the coats it has, what
  * is still to come follows the stack, and a pot that had all its coats has all of them still.
  */
-export function stackSet(table: Table, set: StackFacts): Table {
+export function stackSet(table: Table, set: StackFacts, isOwn: boolean): Table {
   const stack = plainlyNamed(set)
-  const changed = { ...table, stacks: { ...table.stacks, [stack.stackId]: stack } }
+  const changed = {
+    ...table,
+    stacks: { ...table.stacks, [stack.stackId]: stack },
+    ...(isOwn ? { ownStacks: new Set([...(table.ownStacks ?? []), stack.stackId]) } : {}),
+  }
   const begun = Object.values(table.pots).filter(
     (pot) => pot.facts.stackId === stack.stackId && !pot.ownPlan && nextCoat(pot) > 0,
   )
@@ -36,7 +40,7 @@ export function plannedBy({ event, from }: Stamped, table: Table): Table {
   const potId = event.kind === 'pot-set' ? event.pot.potId : 'potId' in event ? event.potId : ''
   const pot = table.pots[potId ?? '']
   const ofPlan = event.handed ?? event.anew
-  if (from !== undefined || !pot || !(ofPlan || pot.planned)) return table
+  if (from !== undefined || !pot) return table
   if (event.kind === 'pot-gone') return ofPlan ? withPot(table, { ...pot, planned: 'away' }) : table
   if (!ofPlan) return withPot(table, { ...pot, planned: 'changed' })
   return withPot(table, { ...pot, planned: 'so', gone: pot.gone && pot.planned !== 'away' })

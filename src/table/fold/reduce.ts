@@ -106,7 +106,7 @@ function changed(table: Table, stamped: Stamped, ahead: Ahead): Table {
     case 'pair-set':
       return { ...table, pairs: { ...table.pairs, [pairKey(event.pair)]: event.pair } }
     case 'stack-set':
-      return stackSet(table, event.stack)
+      return stackSet(table, event.stack, from === undefined && !(event.handed || event.anew))
     case 'stack-gone':
       return { ...table, stacks: without(table.stacks, event.stackId) }
     case 'pot-set':

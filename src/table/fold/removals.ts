@@ -38,6 +38,11 @@ export function wordsOn(event: TableEvent): readonly WordOn[] {
       return used(potKey(event.potId), ...event.coats.map(({ bucketId }) => bucketKey(bucketId)))
     case 'dipped':
       return used(potKey(event.potId), bucketKey(event.bucketId))
+    case 'dip-corrected':
+      return used(
+        ...(event.potId === undefined ? [] : [potKey(event.potId)]),
+        ...(event.bucketId === undefined ? [] : [bucketKey(event.bucketId)]),
+      )
     case 'taken-back':
       return event.there === undefined ? [] : used(potKey(event.there))
     case 'waxed':
@@ -53,6 +58,78 @@ export function wordsOn(event: TableEvent): readonly WordOn[] {
     default:
       return []
   }
+}
+
+/** What an event sets up, by its name, and what takes it off the table. */
+function setUp(event: TableEvent): readonly [thing: string, gone: TableEvent] | undefined {
+  switch (event.kind) {
+    case 'pot-set':
+      return [potKey(event.pot.potId), { kind: 'pot-gone', potId: event.pot.potId }]
+    case 'bucket-set':
+      return [bucketKey(event.bucket.bucketId), { kind: 'bucket-gone', bucketId: event.bucket.bucketId }]
+    case 'stack-set':
+      return [stackKey(event.stack.stackId), { kind: 'stack-gone', stackId: event.stack.stackId }]
+    default:
+      return undefined
+  }
+}
+
+/** Whether an event may set up what others work with. */
+export const setsUp = (event: TableEvent): boolean => setUp(event) !== undefined
+
+/** A hit that was taken back, and by which things came onto the table. */
+interface Brought {
+  readonly hit: string
+  readonly from: string | undefined
+  readonly gone: TableEvent[]
+  /** All that its events name. */
+  readonly names: string[]
+}
+
+/**
+ * By their ids, records that take back the setting up of what another phone worked with, each as what takes it off the table
+ * instead: so no coat is lost with it, and it is asked about where it was not known. What such a thing stands on stays. `back`: the hits that stand as taken back.
+ */
+export function takenOffInstead(
+  keyed: readonly { readonly stamped: Written }[],
+  back: ReadonlySet<string>,
+): ReadonlyMap<string, readonly Written[]> {
+  const instead = new Map<string, readonly Written[]>()
+  if (back.size === 0) return instead
+  const there = new Set<string>()
+  const hits = new Map<string, Brought>()
+  const by = new Map<string, Brought[]>()
+  const backs = new Map<string, Written[]>()
+  const used = new Set<Brought>()
+  for (const { stamped } of keyed) {
+    const { event, hit, from } = stamped
+    if (event.kind === 'taken-back') backs.set(event.hit, [...(backs.get(event.hit) ?? []), stamped])
+    else if (event.kind === 'put-back') backs.delete(event.hit)
+    const [thing = '', gone] = setUp(event) ?? []
+    if (!back.has(hit)) {
+      if (gone) there.add(thing)
+      if (by.size > 0)
+        for (const word of wordsOn(event))
+          for (const brought of by.get(word.thing) ?? [])
+            if (!word.isGone && brought.from !== from) used.add(brought)
+    } else if (gone) {
+      const brought = hits.get(hit) ?? { hit, from, gone: [], names: [] }
+      hits.set(hit, brought)
+      brought.names.push(...wordsOn({ ...event, handed: undefined }).map((word) => word.thing))
+      if (there.has(thing)) continue
+      brought.gone.push(gone)
+      by.set(thing, [...(by.get(thing) ?? []), brought])
+    }
+  }
+  const worked = new Set(used)
+  for (const brought of used) {
+    // Pots first, then their stacks, then the buckets.
+    const gone = [...brought.gone].sort((a, b) => (a.kind < b.kind ? 1 : -1))
+    for (const said of backs.get(brought.hit) ?? [])
+      instead.set(said.id, worked.has(brought) ? gone.map((event) => ({ ...said, event })) : [])
+    for (const thing of brought.names) for (const under of by.get(thing) ?? []) used.add(under)
+  }
+  return instead
 }
 
 const isRemoval = ({ event }: Pick<Written, 'event'>): boolean =>

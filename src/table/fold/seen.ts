@@ -9,7 +9,7 @@ import { isTaken, withClears } from './clears.ts'
 import { demosBeside } from './demos.ts'
 import { isNoEcho } from './handed.ts'
 import { takenBack } from './read-ahead.ts'
-import { anyRemoved, withoutBlindRemovals } from './removals.ts'
+import { anyRemoved, setsUp, takenOffInstead, withoutBlindRemovals } from './removals.ts'
 import './by-others.ts'
 
 /** A record as far as it is seen; `order` as the journal gave it. */
@@ -126,7 +126,10 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
   yield
   const answered = words.some(([, record]) => isAnswer(record))
   const idle = answered ? contradicted(keyed, met, stands) : NONE
-  if (idle.size > 0) back = takenBack(words.flatMap(([, record]) => (idle.has(record.id) ? [] : [record])))
+  const instead = takenOffInstead(keyed, back)
+  const isIdle = ({ id }: Stamped) => idle.has(id) || instead.has(id)
+  if (idle.size + instead.size > 0)
+    back = takenBack(words.flatMap(([, record]) => (isIdle(record) ? [] : [record])))
   yield
   const isWord = isNoEcho(stands, met)
   const cautioned = withCautions(met, stands)
@@ -134,13 +137,15 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
   const taken: Written[] = []
   /** Hits that others look back at: what is seen of them, and what there is. */
   const asked = new Set<string>()
-  for (const [i, { stamped }] of keyed.entries()) {
+  for (const [i, { stamped: record }] of keyed.entries()) {
     if (i % EACH === 0) yield
-    if (idle.has(stamped.id)) continue
-    if (isTaken(stamped)) taken.push(stamped)
-    if (!isWord(stamped)) continue
-    told.push(cautioned(stamped))
-    if ('hit' in stamped.event) asked.add(stamped.event.hit)
+    if (idle.has(record.id)) continue
+    for (const stamped of instead.get(record.id) ?? [record]) {
+      if (isTaken(stamped)) taken.push(stamped)
+      if (!isWord(stamped)) continue
+      told.push(cautioned(stamped))
+      if ('hit' in stamped.event) asked.add(stamped.event.hit)
+    }
   }
   // A hit of which nothing is seen is not seen to be taken back.
   const unseen = new Set<string>()
@@ -171,7 +176,8 @@ export function* seenSteps(records: readonly Written[], phone: string): Generato
           event.kind === 'bucket-set' || event.kind === 'bucket-gone' || event.kind === 'stack-gone'
         const anew = 'phone' in event || 'byMs' in event || event.kind === 'table-cleared'
         const onDips = event.kind === 'both-dipped' || 'wentOn' in event
-        const back = (removed || answered || clears.length > 0) && 'hit' in event
+        const isOld = removed || answered || clears.length > 0
+        const back = 'hit' in event && (isOld || told.some((of) => of.hit === event.hit && setsUp(of.event)))
         const isPlain = isOwn && !(anew || onThings || onDips || back)
         const saw = order > Math.max(Math.floor(at - skewMs), (latest.get(phone)?.order ?? 0) + 1)
         return isPlain && (saw || at - skewMs >= untilMs)

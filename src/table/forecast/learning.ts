@@ -10,7 +10,7 @@ import {
 import { type Learned, UNLEARNED, unlearnedOn } from '../../engine/wait/learned.ts'
 import { hasOverlap } from '../model/halves.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { bucketOfCoat } from '../model/uses.ts'
+import { factsDipped } from '../model/uses.ts'
 import { historyWith, MIN_MS } from './pot-history.ts'
 import { bodyOf } from './wall-inputs.ts'
 
@@ -44,12 +44,7 @@ export function seenOn(table: Table, pot: PotState): readonly Seen[] {
   if (pot.touches.length === 0 && pot.weighings.length === 0) return []
   const last = Math.max(...[...pot.touches, ...pot.weighings].map(({ at }) => at))
   const air = table.air.filter((spell) => spell.at <= last)
-  const key = [
-    table.board,
-    table.settings,
-    ...air,
-    ...pot.dips.map((d) => bucketOfCoat(table, d.bucketId)?.facts),
-  ]
+  const key = [table.board, table.settings, ...air, ...pot.dips.map((d) => factsDipped(table, d))]
   const before = kept.get(pot)
   if (before && alike(before.key, key)) return before.seen
   const then: Table = { ...table, air: air.length > 0 ? air : table.air }

@@ -1,7 +1,7 @@
 import type { Dip, WallEvent } from '../../engine/contract.ts'
 import type { PotHistory } from '../../engine/wait/seconds.ts'
 import type { DipState, PotState, Table } from '../model/state.ts'
-import { bucketOfCoat } from '../model/uses.ts'
+import { factsDipped } from '../model/uses.ts'
 import { airAt, airOf } from './air-inputs.ts'
 import { coverOn, profileOf } from './shape-inputs.ts'
 import { bodyOf, slopOf } from './wall-inputs.ts'
@@ -59,14 +59,14 @@ function historyOfEvents(table: Table, pot: PotState, events: readonly WallEvent
 
 /** The engine's dip for a dip of the table; undefined when its bucket was never known. */
 export function engineDip(table: Table, pot: PotState, dip: DipState): Dip | undefined {
-  const bucket = bucketOfCoat(table, dip.bucketId)
-  if (!bucket) return undefined
+  const facts = factsDipped(table, dip)
+  if (!facts) return undefined
   return {
     kind: 'dip',
     id: dip.dipId,
     atMin: dip.outAt / MIN_MS,
     glazeId: dip.bucketId,
-    slop: slopOf(table, bucket, dip.gramsPerMl),
+    slop: slopOf(table, { facts }, dip.gramsPerMl),
     holdS: dip.holdS,
     cover: coverOn(pot.facts, dip.cover),
     lowerMmPerS: table.settings.lowerMmPerS,

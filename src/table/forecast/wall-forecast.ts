@@ -6,7 +6,7 @@ import { type Learned, unlearnedOn } from '../../engine/wait/learned.ts'
 import { halfAt, hasOverlap, OVERLAP_DEG } from '../model/halves.ts'
 import { coatsOn, lastDip, nextCoat, planOf } from '../model/plan.ts'
 import type { PotState, Table } from '../model/state.ts'
-import { bucketOfCoat } from '../model/uses.ts'
+import { factsDipped } from '../model/uses.ts'
 import { askAgainMs, type BandMs, type Forecast, notYetOf, TOGETHER_MS } from './forecast.ts'
 import { lessonFor } from './learning.ts'
 import { historyOf, MIN_MS } from './pot-history.ts'
@@ -29,7 +29,7 @@ export function wallForecast(table: Table, pot: PotState): Forecast {
     table.settings,
     table.board,
     learned,
-    ...pot.dips.map((dip) => bucketOfCoat(table, dip.bucketId)?.facts),
+    ...pot.dips.map((dip) => factsDipped(table, dip)),
   ]
   const known = kept.get(pot)
   if (known && known.key.length === key.length && known.key.every((k, i) => k === key[i])) return known.value

@@ -44,7 +44,7 @@ function clinging(slop: Slop, facts: BucketFacts): Pick<Slop, 'clingsGramsPerCm2
 const MOST_CLINGS = 1
 
 /** The slop of a bucket at a density, as the person's own scratch and slide say where there are any. */
-export function slopOf(table: Table, { facts }: BucketState, gramsPerMl: number): Slop {
+export function slopOf(table: Table, { facts }: Pick<BucketState, 'facts'>, gramsPerMl: number): Slop {
   const slop = nearestSlop(gramsPerMl, facts.solidsGravity)
   const pickUp = pickUpOfPin(table, facts)
   return {

@@ -77,6 +77,12 @@ export interface MatchedPot {
   readonly widthMm?: number
 }
 
+/** What a bucket is known by, and what its earlier fills were when the next went in, at `until`, table time, ms; earliest first. */
+export interface Fill {
+  readonly facts: BucketFacts
+  readonly past?: readonly { readonly until: number; readonly facts: BucketFacts }[]
+}
+
 /** The pots of one firing with their places, and what was seen of the fire. Times are table time, ms. */
 export interface LoadState {
   readonly loadId: string
@@ -95,7 +101,7 @@ export interface LoadState {
   /** Since its lid was shut: the clay of its pots, whatever the board is set to for new ones. */
   readonly board?: BoardFacts
   /** The same of its glazes: each bucket as it was, by its id, whatever is scratched and weighed of later fills. */
-  readonly fills?: Readonly<Record<string, BucketFacts>>
+  readonly fills?: Readonly<Record<string, Fill>>
   readonly bungAt?: number
   readonly offAt?: number
   readonly openedAt?: number

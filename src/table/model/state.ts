@@ -4,7 +4,6 @@ import type {
   AirFacts,
   BisqueWater,
   BoardFacts,
-  BucketFacts,
   CoatFacts,
   CoverFacts,
   FiringFacts,
@@ -16,7 +15,7 @@ import type {
   TileFacts,
 } from '../../../shared/nouns.ts'
 import type { OpeningHappening } from '../../../shared/opening-events.ts'
-import type { LoadState, OffsetTaken } from './load-state.ts'
+import type { Fill, LoadState, OffsetTaken } from './load-state.ts'
 
 /** One dip as it stands now, corrections applied. Times are table time: epoch ms less the clock's own jumps. */
 export interface DipState {
@@ -86,12 +85,12 @@ export interface PotState {
   /** It will stand on a catch slab in the kiln. */
   readonly slab?: boolean
   readonly gone: boolean
-  /** It came of a plan that was handed on, and stands so, was changed here since, or is somebody else's by now. */
+  /** It came of a plan that was handed on, and stands so, was set or changed by this phone itself, or is somebody else's by now. */
   readonly planned?: 'so' | 'changed' | 'away'
   /** The board's clay when it came out of the kiln: its own where it was in no load here. */
   readonly board?: BoardFacts
   /** The same of its glazes, by bucket. */
-  readonly fills?: Readonly<Record<string, BucketFacts>>
+  readonly fills?: Readonly<Record<string, Fill>>
   /** It waits for a later firing: out of this sitting's order of work. */
   readonly later?: boolean
   /** What was seen of it once it was fired, as it was said, oldest first: `firedOf` reads it. */
@@ -114,8 +113,7 @@ export interface Ended {
   readonly left?: true
 }
 
-export interface BucketState {
-  readonly facts: BucketFacts
+export interface BucketState extends Fill {
   readonly gramsPerMl: number
   readonly densityAt?: number
   readonly stirredAt?: number
@@ -186,6 +184,8 @@ export interface Table extends Hands {
   /** Records that name what is not known yet, by what they wait for. */
   readonly waiting?: Readonly<Record<string, readonly Stamped[]>>
   readonly stacks: Readonly<Record<string, StackFacts>>
+  /** Ids of those of which this phone said itself how they are. */
+  readonly ownStacks?: ReadonlySet<string>
   readonly pots: Readonly<Record<string, PotState>>
   readonly tiles: Readonly<Record<string, TileFacts>>
   /** The glaze firing to come, where it was said. */

@@ -121,8 +121,8 @@ export const passing = {
         : `${all(numbers.map(String))} are no longer yours: off this bench.`,
     kept: (numbers: readonly number[]) =>
       isOne(numbers.length)
-        ? `${all(numbers.map(String))} was changed on this phone and stays so.`
-        : `${all(numbers.map(String))} were changed on this phone and stay so.`,
+        ? `${all(numbers.map(String))} was set on this phone and stays so.`
+        : `${all(numbers.map(String))} were set on this phone and stay so.`,
     buckets: (names: readonly string[]) => `New here: ${all(names)}.`,
     alone: 'Show the bench alone on this phone?',
     aloneHelp: 'No board, buckets or room to get lost in. A long press leads back.',

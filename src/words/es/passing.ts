@@ -122,8 +122,8 @@ export const passing: typeof english = {
         : `Las ${all(numbers.map(String))} ya no son tuyas: salen de esta mesa.`,
     kept: (numbers: readonly number[]) =>
       isOne(numbers.length)
-        ? `La ${numbers[0]} se cambió en este teléfono y queda así.`
-        : `Las ${all(numbers.map(String))} se cambiaron en este teléfono y quedan así.`,
+        ? `La ${numbers[0]} se ajustó en este teléfono y queda así.`
+        : `Las ${all(numbers.map(String))} se ajustaron en este teléfono y quedan así.`,
     buckets: (names: readonly string[]) => `Nuevo aquí: ${all(names)}.`,
     alone: '¿Mostrar solo la mesa en este teléfono?',
     aloneHelp: 'Sin tablas, cubos ni taller en que perderse. Una pulsación larga lleva de vuelta.',

@@ -56,3 +56,10 @@ test('one line without an end is read in no time as far as a backup may reach, a
   expect(endless.text.length).toBeLessThan(66_000_000)
   expect(await readBackup(endless.lines)).toEqual({ ok: false, code: 'too-large' })
 })
+
+test('of a wrong file of millions of short lines no more is read than takes a moment', async () => {
+  const since = performance.now()
+  const { lines } = await parted(new Blob(['\n'.repeat(20_000_000)]), async () => {})
+  expect(lines.length).toBeLessThan(3_000_000)
+  expect(performance.now() - since).toBeLessThan(2000)
+})

@@ -5,7 +5,7 @@ import { firedZones } from '../../../src/table/fired/fired-coats.ts'
 import { factorsOf } from '../../../src/table/fired/lesson.ts'
 import { limitsTold, thickestMm } from '../../../src/table/fired/limits.ts'
 import { resultsOf } from '../../../src/table/fired/results.ts'
-import { type FiredSpec, firing, whole } from '../../fixtures/fired/kiln-play.ts'
+import { dipped, type FiredSpec, fired, firing, whole } from '../../fixtures/fired/kiln-play.ts'
 import { Play } from './play.ts'
 
 const BUCKET = 'demo.brackwater'
@@ -54,7 +54,47 @@ test.each([
   expect(again(play)?.holdS).toBeLessThan(then?.holdS ?? 0)
 })
 
-test('a pot that is not in the kiln yet goes by the scratch of today', () => {
+test('a pot that waited for its kiln keeps the scratch of the fill that it was dipped from', () => {
+  const waits = (scratched: boolean) => {
+    const play = new Play().act({ do: 'lay-demo' })
+    dipped(play, [pot('a')])
+    const facts = play.table.buckets[BUCKET]!.facts
+    // What is scratched of its own fill afterwards counts.
+    if (scratched) play.act({ do: 'set-bucket', bucket: { ...facts, pinMm: 0.6 } })
+    const mm = () => thickestMm(firedZones(play.table, potOf(play, 'a')), { bucketId: BUCKET })
+    const atDip = mm()
+    filledAnew(play, 0.9)
+    expect(mm()).toBe(atDip)
+    filledAnew(play, 0.3)
+    dipped(play, [pot('b')])
+    fired(play, 'one', ['a', 'b'])
+    expect(mm()).toBe(atDip)
+    filledAnew(play, 0.8)
+    play.append(
+      [{ kind: 'judged', potId: 'a', loadId: 'one', run: { is: 'none' }, faults: ['crawled'] }],
+      'judge',
+    )
+    expect(thickestMm(firedZones(play.table, potOf(play, 'b')), { bucketId: BUCKET })).toBeLessThan(
+      0.9 * atDip,
+    )
+    expect(limitsTold(play.table)[0]?.limitMm).toBeLessThan(atDip)
+    return atDip
+  }
+  expect(waits(true)).toBeGreaterThan(1.2 * waits(false))
+})
+
+test('a bucket keeps what its fills were known by once for those that were known alike', () => {
+  const play = new Play().act({ do: 'lay-demo' })
+  const filled = () =>
+    play.wait(3600).append([{ kind: 'filled', bucketId: BUCKET, fillId: 'f', litres: 11 }], `f${play.nowMs}`)
+  filled()
+  filled()
+  expect(play.table.buckets[BUCKET]?.past).toEqual([
+    { until: play.nowMs, facts: play.table.buckets[BUCKET]?.facts },
+  ])
+})
+
+test('a pot that is dipped after it goes by the scratch of today', () => {
   const play = new Play().act({ do: 'lay-demo' })
   firing(play, 'one', [pot('a')])
   filledAnew(play, 0.9)

@@ -1,6 +1,7 @@
 /** A file of another phone has no clock that runs: what it showed is asked about where coats wait by it. */
-import { describe, expect, test } from 'vitest'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
+import { lastCopiedMs } from '../../../src/device/seen.ts'
 import { writeBackup } from '../../../src/store/backup.ts'
 import { loadJournal } from '../../../src/store/journal.ts'
 import { unite } from '../../../src/store/union.ts'
@@ -213,5 +214,37 @@ describe('a file of several phones', () => {
     await journal.append([{ kind: 'met', phone: 'c', upTo: 1, aheadMs: 600_000 }], { at: at.nowMs, tz: 0 })
       .saved
     expect((await look()).unclocked).toBe(0)
+  })
+})
+
+describe('a file is a copy outside the phone', () => {
+  const kept = new Map<string, string>()
+  beforeEach(() => {
+    kept.clear()
+    vi.stubGlobal('localStorage', {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, value: string) => kept.set(key, value),
+    })
+  })
+  afterEach(() => {
+    vi.unstubAllGlobals()
+  })
+
+  test('of the day it was made, to a new phone that took it in', async () => {
+    const { at, look } = await fileOf(-10 * MIN_MS, true, [])
+    await (await look()).takeIn({ goesOn: true })
+    expect(lastCopiedMs()).toBe(at.nowMs - 10 * MIN_MS)
+  })
+
+  test('of no day that is still to come', async () => {
+    const { at, look } = await fileOf(10 * MIN_MS, true, [])
+    await (await look()).takeIn({ madeNow: true })
+    expect(lastCopiedMs()).toBe(at.nowMs)
+  })
+
+  test('of nothing that a phone did before', async () => {
+    const { look } = await fileOf(0)
+    await (await look()).takeIn({})
+    expect(lastCopiedMs()).toBeUndefined()
   })
 })
