@@ -97,7 +97,7 @@ export class BenchPage {
   static async demo(page: Page, at = EVENING): Promise<BenchPage> {
     await tellTime(page, at)
     await page.goto('./')
-    await page.getByRole('button', { name: 'demo evening' }).tap()
+    await page.getByRole('button', { name: said(page, 'Try the demo evening') }).tap()
     const bench = new BenchPage(page)
     // The demo is a page of its own: two are opened by then. Before, a leap of time is a database that does not answer.
     await expect(bench.bar).toBeVisible({ timeout: 30_000 })

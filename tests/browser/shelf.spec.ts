@@ -281,7 +281,7 @@ test('each shelf is said as it is its turn, with what it stands on, and when the
   await kiln.pass(60)
   await taken(page)
   await kiln.read('430')
-  expect((await lines(1)).at(-1)).toMatch(/^below 60 about /)
+  expect((await lines(1)).at(-1)).toMatch(/^below 60 degrees about /)
 })
 
 test(

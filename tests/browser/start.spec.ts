@@ -60,8 +60,8 @@ test('the phone is not asked how it tells the time before one is told, nor again
       await bar.tap({ force: true })
     }
   }
-  // START, and back again before IN.
-  await hits(4)
+  // START, and back again before IN; by then the hour was asked for ahead, once.
+  await hits(8)
   const before = await made()
   await hits(6)
   expect(await made()).toBe(before)

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import { readEntry } from '../../table/entry/entry.ts'
 import { LID_C, lidWarning } from '../../table/load/loads.ts'
 import { LIMITS } from '../../table/model/limits.ts'
@@ -33,6 +33,7 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
   const [asked, setAsked] = useState<readonly number[]>([])
   /** It rises though the kiln is said to be off. */
   const [risen, setRisen] = useState<number>()
+  const [onAt, setOnAt] = useState<number>()
   const { loadId } = load
   const keep = (tempC: number, sure: boolean, atMs?: number): void => {
     const late = agoMin === 0 ? {} : { agoMin }
@@ -82,8 +83,14 @@ export function ReadingPage({ load, opens, close }: ReadingProps) {
   const isOn = (tempC: number) => {
     const refusal = act({ do: 'unsay', loadId, kind: 'kiln-off' })
     if (refusal) setSaid(kilnRefusalText(words.value, formats.value, table.peek(), refusal))
-    else keep(tempC, false)
+    else setOnAt(tempC)
   }
+  // What is unsaid may be folded beside the page: the reading is kept with the kiln that is on again.
+  useEffect(() => {
+    if (onAt === undefined || load.offAt !== undefined) return
+    setOnAt(undefined)
+    keep(onAt, false)
+  }, [onAt, load.offAt])
   const type = (key: (typeof KEYS)[number]) => () => {
     setSaid(undefined)
     setAsked([])
