@@ -1,4 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
+import { stripVTControlCharacters } from 'node:util'
 import { at, run, tool } from './project.mjs'
 
 const report = (name) => at(`.cache/${name}.json`)
@@ -16,6 +17,42 @@ export function vitestCounts(text) {
     skipped: numPendingTests + numTodoTests,
   }
 }
+
+/** What failed in a report of Vitest: file and case, and the first line of why. */
+export function vitestFailures(text) {
+  return JSON.parse(text).testResults.flatMap((file) => {
+    const cases = file.assertionResults.filter((test) => test.status === 'failed')
+    if (cases.length === 0 && file.status !== 'failed') return []
+    if (cases.length === 0) return [`${named(file.name)}: ${firstLine(file.message)}`]
+    return cases.map(
+      (test) => `${named(file.name)} > ${test.fullName}: ${firstLine(test.failureMessages?.join('\n'))}`,
+    )
+  })
+}
+
+/** What failed in a report of Playwright: file, line and case, and the first line of why. */
+export function playwrightFailures(text) {
+  const { suites, errors } = JSON.parse(text)
+  const specs = (suite) => [...(suite.specs ?? []), ...(suite.suites ?? []).flatMap(specs)]
+  return [
+    ...(errors ?? []).map((error) => firstLine(error.message)),
+    ...(suites ?? [])
+      .flatMap(specs)
+      .filter((spec) => spec.tests.some((test) => test.status === 'unexpected' || test.status === 'flaky'))
+      .map((spec) => {
+        const why = spec.tests.flatMap((test) => test.results.flatMap((result) => result.errors ?? []))
+        return `${spec.file}:${spec.line} > ${spec.title}: ${firstLine(why[0]?.message)}`
+      }),
+  ]
+}
+
+const named = (path) => path?.replace(at(''), '') ?? 'a file'
+
+/** First line of a message, without the colours of a terminal. */
+const firstLine = (message) =>
+  stripVTControlCharacters(message ?? '')
+    .trim()
+    .split('\n')[0] || 'no reason given'
 
 /** Counts in a report of Playwright (`json` reporter). A flaky case counts as failed. */
 export function playwrightCounts(text) {
@@ -36,6 +73,7 @@ export const vitest = (name, config, args = [], env = {}) => ({
   env,
   report: report(name),
   counts: vitestCounts,
+  failures: vitestFailures,
   command: tool(
     'vitest',
     'run',
@@ -53,17 +91,19 @@ export const playwright = (name, args = [], env = {}) => ({
   name,
   report: report(name),
   counts: playwrightCounts,
+  failures: playwrightFailures,
   env: { ...env, PLAYWRIGHT_JSON_OUTPUT_FILE: report(name) },
   command: tool('playwright', 'test', '--config', 'tests/browser/playwright.config.ts', ...args),
 })
 
-/** Runs one step. Resolves to its counts; a step that breaks without a report is one failure. */
+/** Runs one step. Resolves to its counts and what failed by name; a step that breaks without a report is one failure. */
 async function take(step) {
   if (step.report) rmSync(step.report, { force: true })
   const code = await run(step.command, step.env)
   if (!step.report) return { passed: code === 0 ? 1 : 0, failed: code === 0 ? 0 : 1, skipped: 0 }
   if (!existsSync(step.report)) return { passed: 0, failed: 1, skipped: 0 }
-  const counts = step.counts(readFileSync(step.report, 'utf8'))
+  const text = readFileSync(step.report, 'utf8')
+  const counts = { ...step.counts(text), names: step.failures(text) }
   if (code !== 0 && counts.failed === 0) counts.failed = 1
   if (code === 0 && counts.passed + counts.failed + counts.skipped === 0) counts.failed = 1
   return counts
@@ -75,7 +115,7 @@ export const closingLine = ({ passed, failed, skipped }) =>
 
 /**
  * Runs steps one after another, all of them even when one fails, except those whose `needs` failed.
- * Prints a row a step and the closing line last, and sets the exit code of the process.
+ * Prints what failed, a row a step and the closing line last, and sets the exit code of the process.
  */
 export async function runSteps(steps) {
   mkdirSync(at('.cache'), { recursive: true })
@@ -91,6 +131,9 @@ export async function runSteps(steps) {
     if (counts.failed > 0) broken.add(step.name)
     for (const key of Object.keys(total)) total[key] += counts[key]
     rows.push({ name: step.name, ...counts, seconds: ((Date.now() - since) / 1000).toFixed(1) })
+  }
+  for (const { name, names } of rows) {
+    for (const failure of names ?? []) console.log(`\nfailed in ${name}: ${failure}`)
   }
   console.log('')
   for (const { name, seconds, ...counts } of rows) {
