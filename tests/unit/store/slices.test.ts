@@ -1,4 +1,7 @@
-/** Much work pauses often enough that a phone of a sixth of this machine's speed stays at nothing for 50 ms. */
+/**
+ * Much work pauses often: its longest way from pause to pause is a small part of the whole, on any machine. That a phone
+ * of a sixth of this machine's speed stays at nothing for 50 ms is measured in the browser (slices.spec.ts).
+ */
 import { expect, test } from 'vitest'
 import type { TableEvent } from '../../../shared/events.ts'
 import type { JournalRecord } from '../../../shared/record.ts'
@@ -8,8 +11,6 @@ import { seenSteps } from '../../../src/table/fold/seen.ts'
 import { recordsOf, season } from '../../fixtures/season.ts'
 
 const EVENTS = 50_000
-/** A sixth of 50 ms. Before, what is seen of others took 20 at once. */
-const LONGEST_MS = 50 / 6
 /** What the machine does beside is not in the shortest of so many runs. */
 const RUNS = 4
 
@@ -19,8 +20,8 @@ const processorMs = () => {
   return (user + system) / 1000
 }
 
-/** The longest way from pause to pause, each the shortest of several runs, ms. */
-function longestMs(begin: () => Iterator<unknown>): number {
+/** How often the longest way from pause to pause goes into the whole, each way the shortest of several runs. */
+function longestInWhole(begin: () => Iterator<unknown>): number {
   const shortest: number[] = []
   for (let run = 0; run < RUNS; run++) {
     const steps = begin()
@@ -30,18 +31,19 @@ function longestMs(begin: () => Iterator<unknown>): number {
       shortest[at] = Math.min(shortest[at] ?? Number.POSITIVE_INFINITY, processorMs() - from)
     }
   }
-  return Math.max(...shortest)
+  return shortest.reduce((whole, ms) => whole + ms, 0) / Math.max(...shortest)
 }
 
 const all = recordsOf(season(EVENTS)) as readonly JournalRecord<TableEvent>[]
 const fifth = all.filter((_, i) => i % 5 === 0)
 
+// About half of what was measured. What is seen of others took 20 ms of some 350 at once before.
 test.each([
-  ['a journal united with a year', () => uniteSteps(fifth, all, 100)],
-  ['a year united with what it has', () => uniteSteps(all, fifth, 100)],
-  ['a year on an empty phone', () => uniteSteps([], all, 100)],
-  ['a year as another phone sees it', () => seenSteps(all, 'mine')],
-  ['a year folded', () => foldSteps(all, 50)],
-])('%s: pauses in time', (_, begin) => {
-  expect(longestMs(begin)).toBeLessThan(LONGEST_MS)
+  ['a journal united with a year', 18, () => uniteSteps(fifth, all, 100)],
+  ['a year united with what it has', 20, () => uniteSteps(all, fifth, 100)],
+  ['a year on an empty phone', 7, () => uniteSteps([], all, 100)],
+  ['a year as another phone sees it', 28, () => seenSteps(all, 'mine')],
+  ['a year folded', 50, () => foldSteps(all, 50)],
+] as const)('%s: pauses %i times and more', (_, times, begin) => {
+  expect(longestInWhole(begin)).toBeGreaterThan(times)
 })
