@@ -6,7 +6,8 @@ beforeEach(() => {
   vi.resetModules()
 })
 afterEach(() => {
-  process.env.TZ = zone
+  if (zone === undefined) delete process.env.TZ
+  else process.env.TZ = zone
 })
 
 it('names a file by the day on the wall, not in Greenwich', async () => {
