@@ -12,7 +12,7 @@ const TYPES: readonly unknown[] = ['image/jpeg', 'image/png', 'image/webp']
 /** The records before them; more is no backup. */
 const LARGEST_CHARS = 64_000_000
 /** A line counts for so many at least: of a wrong file's millions of short ones no more is read than takes a second. */
-const LEAST_CHARS = 32
+const LEAST_CHARS = 64
 /** So many lines are taken between two looks at the clock. */
 const STEP = 50
 /** Bytes turned to letters at once: more arguments than this a browser may refuse. */
@@ -90,21 +90,21 @@ export async function parted(
   while (!isMore()) {
     const { done, value } = await reader.read()
     if (done) break
-    const [rest = '', ...more] = value.split('\n')
-    begun.push(rest)
-    begunChars += rest.length
-    const last = more.pop()
-    if (last === undefined) continue
-    for (const line of [begun.join(''), ...more]) {
-      const kept = take(line)
+    let from = 0
+    for (let end = value.indexOf('\n'); end >= 0 && !isMore(); end = value.indexOf('\n', from)) {
+      begun.push(value.slice(from, end))
+      const kept = take(begun.join(''))
+      from = end + 1
+      begun = []
       if (kept) await kept
       else if (++taken % STEP > 0) continue
       if (performance.now() - since <= SLICE_MS) continue
       await breath()
       since = performance.now()
     }
-    begun = [last]
-    begunChars = last.length
+    if (from > 0) begunChars = 0
+    begun.push(value.slice(from))
+    begunChars += value.length - from
   }
   if (isMore()) await reader.cancel()
   if (begunChars > 0) await take(begun.join(''))

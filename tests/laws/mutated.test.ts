@@ -14,12 +14,12 @@ import { outputsOf } from '../../src/table/card/outputs.ts'
 import { fold } from '../../src/table/fold/fold.ts'
 import { ALL_KINDS } from '../fixtures/any-record.ts'
 import { forgery, NASTY } from '../fixtures/forged.ts'
+import { PATIENCE_MS, processorMs } from '../fixtures/patience.ts'
 import { armed, recordsOf, waiting } from '../fixtures/season.ts'
 import { phone } from '../unit/store/memory.ts'
 
 const NOW = Date.UTC(2026, 2, 3, 21)
 const RUNS = process.env.PROVE ? 20_000 : 40
-const LONGEST_MS = 2000
 const records = recordsOf(waiting(4, NOW))
 const text = writeBackup(records, { at: NOW, tz: 0 })
 const lines = text.split('\n')
@@ -43,12 +43,6 @@ const KNOWLEDGE = {
   schema: 1,
   isEvent: ({ kind }: AnyEvent) => isKnownKind(kind),
   content: async () => contentFault,
-}
-
-/** Time of the processor, which others on the machine take none of, ms. */
-const processorMs = () => {
-  const { user, system } = process.cpuUsage()
-  return (user + system) / 1000
 }
 
 test('every kind of event is forged', () => {
@@ -155,5 +149,5 @@ test.each(Object.entries(CLASSES))('a backup: %s', { timeout: 7_200_000 }, async
     }),
     { numRuns: Math.ceil(RUNS / Object.keys(CLASSES).length) },
   )
-  expect(longestMs).toBeLessThan(LONGEST_MS)
+  expect(longestMs).toBeLessThan(PATIENCE_MS)
 })

@@ -8,17 +8,12 @@ import type { JournalRecord } from '../../../shared/record.ts'
 import { uniteSteps } from '../../../src/store/union-steps.ts'
 import { foldSteps } from '../../../src/table/fold/fold.ts'
 import { seenSteps } from '../../../src/table/fold/seen.ts'
+import { processorMs } from '../../fixtures/patience.ts'
 import { recordsOf, season } from '../../fixtures/season.ts'
 
 const EVENTS = 50_000
 /** What the machine does beside is not in the shortest of so many runs. */
 const RUNS = 4
-
-/** Time of the processor, which others on the machine take none of, ms. */
-const processorMs = () => {
-  const { user, system } = process.cpuUsage()
-  return (user + system) / 1000
-}
 
 /** How often the longest way from pause to pause goes into the whole, each way the shortest of several runs. */
 function longestInWhole(begin: () => Iterator<unknown>): number {
