@@ -3,6 +3,7 @@ import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
 import type { Card } from '../table/card/card.ts'
 import type { FollowedSchedule } from '../table/card/card-now.ts'
+import type { Copies } from '../table/card/copy-due.ts'
 import type { More } from '../table/decide/decision.ts'
 import type { LoadInput, LoadPlan } from '../table/load/proposal.ts'
 import type { Action, Refusal } from '../table/model/action.ts'
@@ -261,8 +262,8 @@ export interface App {
   backUp(): Promise<PassedOn>
   /** What phones that met have in two ways, to be settled one at a time. */
   asks(): Promise<readonly Ask[]>
-  /** When somebody last said that a copy outside the phone can wait, epoch ms; 0 before. `now`: it is said now. */
-  copyPutOff(now?: true): Promise<number>
+  /** Whether a copy outside the phone can wait. `now`: it is said now. */
+  copyPutOff(now?: true): Promise<Pick<Copies, 'putOffAt' | 'workedAt'>>
   /** What other phones changed was read here: their keys. */
   hear(keys: readonly string[]): Promise<void>
   /** The records as sheets for a spreadsheet, and the pictures, in one file out of the app. */

@@ -63,7 +63,8 @@ export function openLate({ journal, table, faults, demo, now, patch }: LateParts
     async copyPutOff(isNow) {
       const { copyPutOffAt, putOffCopy } = await import('../device/copy-put-off.ts')
       if (isNow) putOffCopy(now())
-      return copyPutOffAt()
+      const { workedAt } = await import('./worked.ts')
+      return { putOffAt: copyPutOffAt(), workedAt: workedAt(journal.records) }
     },
     photos: async () => (await import('./photos.ts')).openPhotos(of),
     drafts: async () => (await import('../device/drafts.ts')).openDrafts(),

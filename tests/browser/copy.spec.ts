@@ -39,6 +39,17 @@ test('a copy that is due is told on the closing card and the board, not now keep
   await page.reload()
   await fetched(line)
   expect(await page.evaluate(misfits)).toEqual([])
+  await page.evaluate(() => {
+    const make = URL.createObjectURL
+    URL.createObjectURL = () => {
+      URL.createObjectURL = make
+      throw new Error('no room')
+    }
+  })
+  await key(page, 'Back up').tap()
+  await clock.runFor(500)
+  await expect(page.getByText('There is no new copy.')).toBeVisible()
+  expect(await page.evaluate(misfits)).toEqual([])
   const saved = page.waitForEvent('download')
   await key(page, 'Back up').tap()
   expect((await saved).suggestedFilename()).toBe('bucketside-2026-03-11.txt')

@@ -136,3 +136,60 @@ test('two stacks of one name in a plan stay two', () => {
   meet()
   expect(Object.keys(c.table.stacks).sort()).toEqual(['a-stack', 'second', 'third'])
 })
+
+test('a plan with a word that its author took back stays on no phone beside what stands', () => {
+  c.read(a)
+  b.read(a)
+  wait(5)
+  setWall(b, 3)
+  wait(5)
+  a.read(b)
+  const older = classOf(a.table)
+  wait(5)
+  b.act({ do: 'take-back' })
+  wait(5)
+  c.read(b)
+  wait(5)
+  c.act({ do: 'take-handout', handout: older })
+  expect(facts(c).shape.wallMm).toBe(5)
+  meet()
+  expect(facts(c).shape.wallMm).toBe(5)
+})
+
+test('a plan taken onto a stack of that name, before its own was read, leaves the pot on its own', () => {
+  laidOn(b, 41)
+  const wide = (on: PhoneAtTable) => {
+    const pot = on.table.pots['b-0']!.facts
+    on.act({ do: 'set-pot', pot: { ...pot, shape: { ...pot.shape, wallMm: 7 } } })
+  }
+  take(a, b)
+  expect(a.table.pots['b-0']?.facts.stackId).toBe('a-stack')
+  wait(5)
+  wide(b)
+  wait(5)
+  take(a, b)
+  expect(a.table.pots['b-0']?.facts).toMatchObject({ stackId: 'a-stack', shape: { wallMm: 7 } })
+  meet()
+  for (const on of [a, b, c]) expect(on.table.pots['b-0']?.facts).toEqual(b.table.pots['b-0']!.facts)
+  expect(a.table.pots['b-0']?.facts.stackId).toBe('b-stack')
+})
+
+test('who clears its table says anew what it takes by a plan then, to all', () => {
+  laidOn(b, 41)
+  wait(5)
+  a.read(b)
+  wait(5)
+  const plan = classOf(a.table)
+  b.act({ do: 'clear-table' })
+  wait(5)
+  b.act({ do: 'take-handout', handout: plan })
+  const letters = (on: PhoneAtTable) =>
+    ['a-bucket', 'b-bucket'].map((id) => on.table.buckets[id]?.facts.letter).join()
+  const there = letters(b)
+  for (const on of [a, c, b]) {
+    wait(2)
+    on.read(...[a, b, c].filter((other) => other !== on))
+  }
+  expect(there).toBe('G,A')
+  expect([a, b, c].map(letters)).toEqual([there, there, there])
+})

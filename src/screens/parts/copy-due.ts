@@ -14,18 +14,23 @@ export interface CopyDue {
 export function useCopyDue(): CopyDue | undefined {
   const { table, card, now, health, demo, backUp, copyPutOff } = useApp()
   const { end: w } = useLateWords()
-  const [putOffAt, setPutOffAt] = useState<number>()
+  const [known, setKnown] = useState<Awaited<ReturnType<typeof copyPutOff>>>()
+  const [failed, setFailed] = useState(false)
   useEffect(() => {
-    copyPutOff().then(setPutOffAt, () => {})
+    copyPutOff().then(setKnown, () => {})
   }, [])
   const { copiedAt, unread } = health.value
-  if (demo || unread || putOffAt === undefined) return undefined
+  if (demo || unread || known === undefined) return undefined
   const nowMs = now.value + table.value.skewMs
-  if (!isCopyDue(table.value, card.value, { copiedAt, putOffAt }, nowMs)) return undefined
+  if (!isCopyDue(table.value, card.value, { copiedAt, ...known }, nowMs)) return undefined
   return {
-    text: w.noCopy(daysSince(copiedAt, nowMs)),
-    // Where it fails, or is called off, the line stays.
-    backUp: () => void backUp().catch(() => {}),
-    notNow: () => void copyPutOff(true).then(setPutOffAt, () => {}),
+    text: failed ? w.copyFailed : w.noCopy(daysSince(copiedAt, nowMs)),
+    // Where it is called off the line stays.
+    backUp: () =>
+      void backUp().then(
+        () => setFailed(false),
+        () => setFailed(true),
+      ),
+    notNow: () => void copyPutOff(true).then(setKnown, () => {}),
   }
 }

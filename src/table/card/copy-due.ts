@@ -13,6 +13,8 @@ export interface Copies {
   readonly copiedAt: number | undefined
   /** When somebody said not now last; 0 where nobody did. */
   readonly putOffAt: number
+  /** When a coat or a result was last written into the journal, though the table was cleared since; undefined without one. */
+  readonly workedAt: number | undefined
 }
 
 /** Whole days since a copy left the phone; undefined without one. A clock that was set back makes none of the future. */
@@ -26,7 +28,7 @@ export const daysSince = (copiedAt: number | undefined, nowMs: number): number |
 export function isCopyDue(
   table: Table,
   card: Pick<Card, 'kind'>,
-  { copiedAt, putOffAt }: Copies,
+  { copiedAt, putOffAt, workedAt }: Copies,
   nowMs: number,
 ): boolean {
   if (card.kind !== 'closed' && card.kind !== 'empty') return false
@@ -35,6 +37,7 @@ export function isCopyDue(
   if (sinceMs >= 0 && sinceMs < LATER_MS) return false
   const days = daysSince(copiedAt, nowMs)
   if (days !== undefined && days < OLD_DAYS) return false
+  if (workedAt !== undefined && workedAt > (copiedAt ?? Number.NEGATIVE_INFINITY)) return true
   const fromMs = (copiedAt ?? Number.NEGATIVE_INFINITY) - table.skewMs
   return Object.values(table.pots).some(
     ({ dips, fired }) => dips.some(({ outAt }) => outAt > fromMs) || fired?.some(({ at }) => at > fromMs),

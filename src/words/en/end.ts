@@ -35,6 +35,7 @@ export const end = {
     days === undefined
       ? 'No copy outside this phone yet.'
       : `Last copy outside this phone: ${days} days ago.`,
+  copyFailed: 'That did not work. There is no new copy.',
   backUp: 'Back up',
   notNow: 'Not now',
   sooner: 'DRY SOONER',

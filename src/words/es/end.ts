@@ -40,6 +40,7 @@ export const end: typeof english = {
     days === undefined
       ? 'Aún no hay copia fuera de este teléfono.'
       : `Última copia fuera de este teléfono: hace ${days} días.`,
+  copyFailed: 'No ha funcionado. No hay copia nueva.',
   backUp: 'Sacar copia',
   notNow: 'Ahora no',
   sooner: 'SECAR ANTES',
