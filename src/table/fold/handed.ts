@@ -59,8 +59,7 @@ export function isNoEcho(
     const word = placed(stamped)
     const isOwn = !(event.handed || event.anew)
     if (!stands(stamped)) {
-      if (thing !== undefined && isOwn)
-        unsaid.set(thing, [...(unsaid.get(thing) ?? []), { ...word, facts }])
+      if (thing !== undefined && isOwn) unsaid.set(thing, [...(unsaid.get(thing) ?? []), { ...word, facts }])
       return true
     }
     if (event.kind === 'stack-set') nameOnce(names, event.stack.stackId, event.stack.name)
@@ -87,8 +86,7 @@ export function isNoEcho(
       const isOld = last?.from !== undefined && !isSame(last.facts, facts)
       // Whoever took it unread names the stacks and buckets of its own table.
       const repeats = (other: Word) =>
-        isSame(other.facts, facts) ||
-        (!knew(met, word, other) && isSame(byName(other.facts), byName(facts)))
+        isSame(other.facts, facts) || (!knew(met, word, other) && isSame(byName(other.facts), byName(facts)))
       return !(isOld && [...before, ...(unsaid.get(thing) ?? [])].some(repeats))
     }
     said.set(thing, [...before, { ...word, facts }])

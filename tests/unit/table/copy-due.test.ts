@@ -25,10 +25,16 @@ describe('the reminder of a copy outside the phone', () => {
     expect(card.kind).toBe('closed')
     expect(isCopyDue(table, card, NEVER, now)).toBe(true)
     const outAt = table.pots['demo.31']!.dips[0]!.outAt
-    expect(isCopyDue(table, card, { copiedAt: outAt - 30 * DAY_MS, putOffAt: 0, workedAt: undefined }, now)).toBe(true)
-    expect(isCopyDue(table, card, { copiedAt: now - 30 * DAY_MS + 1, putOffAt: 0, workedAt: undefined }, now)).toBe(false)
+    expect(
+      isCopyDue(table, card, { copiedAt: outAt - 30 * DAY_MS, putOffAt: 0, workedAt: undefined }, now),
+    ).toBe(true)
+    expect(
+      isCopyDue(table, card, { copiedAt: now - 30 * DAY_MS + 1, putOffAt: 0, workedAt: undefined }, now),
+    ).toBe(false)
     // A year later, but nothing was done since.
-    expect(isCopyDue(table, card, { copiedAt: outAt + 1, putOffAt: 0, workedAt: undefined }, now + 365 * DAY_MS)).toBe(false)
+    expect(
+      isCopyDue(table, card, { copiedAt: outAt + 1, putOffAt: 0, workedAt: undefined }, now + 365 * DAY_MS),
+    ).toBe(false)
     // What the clock was set by is in the copy's moment, not in the coat's.
     const copied = { copiedAt: outAt + 3_600_000 - 1, putOffAt: 0, workedAt: undefined }
     expect(isCopyDue({ ...table, skewMs: 3_600_000 }, card, copied, now + 365 * DAY_MS)).toBe(true)
@@ -76,7 +82,8 @@ describe('the reminder of a copy outside the phone', () => {
 
   it('is quiet for a week after not now, whichever way the clock was set', () => {
     const { table, card, nowMs: now } = closed()
-    const due = (putOffAt: number) => isCopyDue(table, card, { copiedAt: undefined, putOffAt, workedAt: undefined }, now)
+    const due = (putOffAt: number) =>
+      isCopyDue(table, card, { copiedAt: undefined, putOffAt, workedAt: undefined }, now)
     expect([due(now), due(now - 7 * DAY_MS + 1), due(now - 7 * DAY_MS), due(now + 1)]).toEqual([
       false,
       false,
