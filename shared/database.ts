@@ -3,8 +3,10 @@ import type { UseStore } from 'idb-keyval'
 /** The own table's; the demo has one of its own, and nothing of it is ever in this one. */
 export const DATABASES = { own: 'bucketside', demo: 'bucketside-demo' } as const
 export type TableName = keyof typeof DATABASES
-/** Raise it when a store is added. Stores are never taken away: an older program may still need them. */
+/** Raised by two when a store is added. Stores are never taken away: an older program may still need them. */
 const VERSION = 1
+/** A database that was left without a store has it made again at this one. A program from before that only reads it. */
+const REMADE = VERSION + 1
 
 /**
  * - `journal`: one record a key, the key being the record's id
@@ -129,17 +131,22 @@ export function openDatabase(listeners: DatabaseListeners = {}, table: TableName
 
   const open = async (): Promise<IDBDatabase> => {
     const onMade = () => opened && listeners.onRemade?.()
-    const db = await request(DATABASES[table], VERSION, listeners, onMade).catch((error) => {
+    const ask = (version?: number) => request(DATABASES[table], version, listeners, onMade)
+    let db = await ask(VERSION).catch((error) => {
       if (nameOf(error) !== 'VersionError') throw error
-      return request(DATABASES[table], undefined, listeners, onMade)
+      return ask()
     })
+    if (db.version === VERSION && STORES.some((name) => !db.objectStoreNames.contains(name))) {
+      db.close()
+      db = await ask(REMADE)
+    }
     opened = true
     db.onclose = () => {
       handle = undefined
     }
     db.onversionchange = (event) => {
       drop()
-      if (event.newVersion !== null) listeners.onStale?.()
+      if ((event.newVersion ?? 0) > REMADE) listeners.onStale?.()
     }
     return db
   }
@@ -160,7 +167,7 @@ export function openDatabase(listeners: DatabaseListeners = {}, table: TableName
       for (let tried = 0; ; tried++) {
         try {
           const db = await connect()
-          if (mode !== 'readonly' && db.version > VERSION) throw new NewerDatabaseError()
+          if (mode !== 'readonly' && db.version > REMADE) throw new NewerDatabaseError()
           return await transact(db, name, mode, work)
         } catch (error) {
           const pauseMs = PAUSES_MS[tried]
@@ -171,5 +178,5 @@ export function openDatabase(listeners: DatabaseListeners = {}, table: TableName
       }
     }
 
-  return { store, isNewer: async () => (await connect()).version > VERSION, close: drop }
+  return { store, isNewer: async () => (await connect()).version > REMADE, close: drop }
 }

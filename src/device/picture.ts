@@ -47,6 +47,42 @@ export async function openPicture(file: Blob) {
   }
 }
 
+const [SOI, SOS, EOI] = [0xd8, 0xda, 0xd9]
+/** Segments that a canvas writes: quantization, frame, Huffman tables, restart interval (ITU-T T.81, table B.1), and JFIF's own. */
+const BARE: ReadonlySet<number> = new Set([0xdb, 0xc0, 0xc1, 0xc2, 0xc4, 0xdd])
+/** Bytes of JFIF's segment without a thumbnail (ITU-T T.871, 10.1). */
+const [JFIF, JFIF_LENGTH] = [0xe0, 16]
+/** What its colours mean, begun with these letters (ICC.1:2022, B.4). */
+const [ICC, ICC_NAME] = [0xe2, 'ICC_PROFILE\0']
+
+/** Whether a JPEG has nothing beside what draws its picture: no place, no comment, no second picture behind it. */
+export function isBare(jpeg: Uint8Array): boolean {
+  const byte = (i: number) => jpeg[i] ?? 0
+  if (byte(0) !== 0xff || byte(1) !== SOI) return false
+  let at = 2
+  while (at + 1 < jpeg.length) {
+    const marker = byte(at + 1)
+    if (byte(at) !== 0xff) return false
+    if (marker === EOI) return at + 2 === jpeg.length
+    const length = byte(at + 2) * 256 + byte(at + 3)
+    if (length < 2) return false
+    const isColours = () =>
+      String.fromCharCode(...jpeg.subarray(at + 4, at + 4 + ICC_NAME.length)) === ICC_NAME
+    const isOurs =
+      BARE.has(marker) ||
+      marker === SOS ||
+      (marker === JFIF && length === JFIF_LENGTH) ||
+      (marker === ICC && isColours())
+    if (!isOurs) return false
+    at += 2 + length
+    // The picture itself: any 0xff in it has 0 or a restart behind it (ITU-T T.81, B.1.1.5).
+    if (marker === SOS)
+      while (at < jpeg.length && !(byte(at) === 0xff && byte(at + 1) !== 0 && (byte(at + 1) & 0xf8) !== 0xd0))
+        at++
+  }
+  return false
+}
+
 /**
  * A picture drawn anew through a canvas: upright, its longest side 1280 px at most, with nothing of what a camera writes
  * beside it, its place least of all. Rejects where the file is no picture that this browser reads.

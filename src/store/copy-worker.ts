@@ -12,6 +12,7 @@ interface SyncFile {
   getSize(): number
   read(into: Uint8Array, options: { readonly at: number }): number
   write(bytes: Uint8Array, options: { readonly at: number }): number
+  truncate(size: number): void
   flush(): void
   close(): void
 }
@@ -38,12 +39,16 @@ function readAll(file: SyncFile): string {
   return new TextDecoder().decode(bytes)
 }
 
-/** At the end, flushed: a kill in between tears this line alone. */
+/** At the end, flushed: a kill in between tears this line alone. Throws where the disk took a part only, which is cut off again. */
 function append(file: SyncFile, records: readonly object[]): void {
   const size = file.getSize()
   const last = new Uint8Array(1)
   if (size > 0) file.read(last, { at: size - 1 })
-  file.write(new TextEncoder().encode(linesOf(records, size > 0 && last[0] !== LINE_END)), { at: size })
+  const bytes = new TextEncoder().encode(linesOf(records, size > 0 && last[0] !== LINE_END))
+  if (file.write(bytes, { at: size }) < bytes.length) {
+    file.truncate(size)
+    throw new DOMException('full', 'QuotaExceededError')
+  }
   file.flush()
 }
 

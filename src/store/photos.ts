@@ -17,6 +17,8 @@ export interface PhotoStore {
 
 const STORE = 'photos'
 const VERSION = 1
+/** Made again at this one where it was left without its store. */
+const REMADE = VERSION + 1
 
 /** Storage that has not answered by then is not waited for, ms. */
 const ANSWER_MS = 2500
@@ -52,12 +54,21 @@ export function photoStore(table: TableName): PhotoStore {
     handle = undefined
   }
   const open = async (): Promise<IDBDatabase> => {
-    const opening = indexedDB.open(photosOf(table), VERSION)
-    opening.onupgradeneeded = () => opening.result.createObjectStore(STORE)
-    const db = await answer(opening).catch((error: unknown) => {
+    const ask = (version: number) => {
+      const opening = indexedDB.open(photosOf(table), version)
+      opening.onupgradeneeded = () => {
+        if (!opening.result.objectStoreNames.contains(STORE)) opening.result.createObjectStore(STORE)
+      }
+      return answer(opening)
+    }
+    let db = await ask(VERSION).catch((error: unknown) => {
       if ((error as { name?: string } | null)?.name !== 'VersionError') throw error
       return answer(indexedDB.open(photosOf(table)))
     })
+    if (db.version === VERSION && !db.objectStoreNames.contains(STORE)) {
+      db.close()
+      db = await ask(REMADE)
+    }
     db.onclose = drop
     db.onversionchange = () => {
       drop()
@@ -76,7 +87,7 @@ export function photoStore(table: TableName): PhotoStore {
   const put = async (photoId: string, picture: Blob): Promise<void> => {
     const kept: Kept = { type: picture.type, data: await picture.arrayBuffer() }
     const db = await connect()
-    if (db.version > VERSION) throw new DOMException('made by a newer program', 'VersionError')
+    if (db.version > REMADE) throw new DOMException('made by a newer program', 'VersionError')
     const transaction = db.transaction(STORE, 'readwrite', { durability: 'strict' })
     transaction.objectStore(STORE).put(kept, photoId)
     await new Promise<void>((resolve, reject) => {

@@ -1,5 +1,6 @@
 import type { TableEvent } from '../../shared/events.ts'
 import { MOST_APART_MS, phoneOfWriter, WRITER } from '../../shared/record.ts'
+import { drawnAnew, isBare } from '../device/picture.ts'
 import { beCopied } from '../device/seen.ts'
 import type { JoinedHow, LookedInto, TakenIn } from '../screens/app.ts'
 import { type Backup, readBackup } from '../store/backup.ts'
@@ -11,7 +12,13 @@ import { ofTable } from '../table/model/whose-setting.ts'
 import { fileDay } from './file-day.ts'
 import { fileTaken, goneOnAs, isCompared, joinNoted, type Maker, metMaker } from './meeting.ts'
 
-/** Stores those that are not here; one that cannot be stored is lost, and told. */
+/** A picture as this program would keep it: one that bears more than is seen, its place perhaps, is drawn anew. */
+const asKept = async (picture: Blob): Promise<Blob> =>
+  picture.type === 'image/jpeg' && isBare(new Uint8Array(await picture.arrayBuffer()))
+    ? picture
+    : drawnAnew(picture)
+
+/** Stores those that are not here; one that cannot be stored, or drawn, is lost, and told. */
 async function takePictures(file: Blob, of: number): Promise<Pick<TakenIn, 'photos' | 'photosLost'>> {
   let [photos, unkept, silent] = [0, 0, false]
   const read = new Set<string>()
@@ -21,7 +28,7 @@ async function takePictures(file: Blob, of: number): Promise<Pick<TakenIn, 'phot
     try {
       if (silent) throw new SilentStorageError()
       if (await store.get(photoId)) return
-      await store.put(photoId, picture)
+      await store.put(photoId, await asKept(picture))
       photos++
     } catch (error) {
       silent = error instanceof SilentStorageError

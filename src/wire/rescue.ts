@@ -45,13 +45,22 @@ export function keepCopy(
     const { phone, records } = journal
     if (last) keepWitness({ count: records.length, last: last.id, phone, short: witness()?.short })
   }
-  let compared = unite(journal).then(
-    (added) => {
-      const back = { lost: 0, recovered: added, recoveredOf: witness()?.short?.of ?? added }
-      tell({ copyHere: true, ...(added > 0 ? back : {}) })
-    },
-    () => tell({ copyHere: false }),
-  )
+  /** Whether the copy has all that was given to it. */
+  let here: boolean | undefined
+  const tellHere = (now: boolean) => {
+    if (here !== now) tell({ copyHere: now })
+    here = now
+  }
+  const united = async () => {
+    const added = await unite(journal)
+    if (added > 0) tell({ lost: 0, recovered: added, recoveredOf: witness()?.short?.of ?? added })
+  }
+  const kept = (work: Promise<void> | undefined) =>
+    Promise.resolve(work).then(
+      () => tellHere(true),
+      () => tellHere(false),
+    )
+  let compared = kept(united())
   note()
   const answer = (asked: Promise<boolean> | undefined) =>
     void (asked ?? Promise.resolve(false)).catch(() => false).then((lasting) => tell({ lasting }))
@@ -60,8 +69,8 @@ export function keepCopy(
   journal.subscribe((change) => {
     if (change.kind !== 'saved') return
     note()
-    // One after another, and after the comparison, so that nothing is in the copy twice.
-    compared = compared.then(() => copy?.add(change.records)).catch(() => {})
+    // One after another, and after the comparison, so that nothing is in the copy twice. What it did not take it lacks.
+    compared = compared.then(() => kept(here ? copy?.add(change.records) : united()))
     if (asked) return
     asked = true
     answer(navigator.storage?.persist?.())

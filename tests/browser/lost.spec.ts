@@ -1,50 +1,12 @@
 /** Storage that was lost, in the ways a phone loses it: told, and brought back where anything can. */
 import { expect, type Page, test } from '@playwright/test'
-import { demoEvents } from '../../src/table/decide/demo.ts'
 import { recordsOf, season } from '../fixtures/season.ts'
-import { opened, plant, plantRecords, storedIds } from './bench.ts'
+import { opened, plantRecords, storedIds } from './bench.ts'
+import { count, deleteDatabase, sitting, trouble } from './kept-evening.ts'
 import { LONG } from './places.ts'
 
 // Workers, files and loads of whole versions, on any machine.
 test.describe.configure({ timeout: 90_000 })
-
-const count = async (page: Page) => (await storedIds(page)).length
-
-const deleteDatabase = (page: Page) =>
-  page.evaluate(
-    () =>
-      new Promise<void>((resolve, reject) => {
-        const deleting = indexedDB.deleteDatabase('bucketside')
-        deleting.onsuccess = () => resolve()
-        deleting.onerror = () => reject(deleting.error)
-      }),
-  )
-
-/** Size of the second copy, bytes; 0 without one. */
-const copySize = (page: Page) =>
-  page.evaluate(async () => {
-    const folder = await navigator.storage.getDirectory()
-    const file = await folder.getFileHandle('journal.jsonl').catch(() => null)
-    return file ? (await file.getFile()).size : 0
-  })
-
-/** An evening on the own table with a hit, and the second copy of it. */
-async function sitting(page: Page): Promise<number> {
-  await page.goto('./')
-  await opened(page)
-  await plant(page, [demoEvents()], new Date())
-  await page.goto('./#/bench')
-  await page.reload()
-  await expect(page.locator('.bench')).toBeVisible()
-  await page.waitForTimeout(500)
-  await page.locator('[data-press="bar"]').first().tap()
-  await expect.poll(() => count(page)).toBeGreaterThanOrEqual(29)
-  await expect.poll(() => copySize(page), { timeout: 20_000 }).toBeGreaterThan(5000)
-  await expect.poll(() => page.evaluate(() => localStorage.getItem('bucketside.witness'))).not.toBeNull()
-  return count(page)
-}
-
-const trouble = (page: Page) => page.locator('.trouble')
 
 test('a database that is gone comes back from the second copy, and that is said', async ({ page }) => {
   const before = await sitting(page)
@@ -118,7 +80,7 @@ test(
     await opened(page)
     await expect(trouble(page)).toContainText('the browser has lost them')
     await page.getByRole('button', { name: 'Take in a backup' }).first().tap()
-    await expect(page.getByRole('heading', { name: 'Room', exact: true })).toBeVisible()
+    await expect(page.getByRole('heading', { name: 'Keep', exact: true })).toBeVisible()
   },
 )
 

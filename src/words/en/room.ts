@@ -222,7 +222,7 @@ export const room = {
   copyHere:
     'A second copy on this phone stands in when its storage breaks. Clearing site data, removing the app or losing the phone takes both: back up.',
   noCopyHere:
-    'This browser keeps no second copy. What breaks, clears or loses the storage takes everything: back up.',
+    'No second copy is kept on this phone. What breaks, clears or loses the storage takes everything: back up.',
   lasting: {
     yes: 'The browser has promised to throw nothing away by itself.',
     no: 'The browser may throw it away when the phone is full.',

@@ -224,7 +224,7 @@ export const room: typeof english = {
   copyHere:
     'Una segunda copia en este teléfono suple si falla su memoria. Borrar los datos del sitio, quitar la app o perder el teléfono se lleva ambas: saca una copia.',
   noCopyHere:
-    'Este navegador no guarda segunda copia. Si la memoria falla, se borra o se pierde, se va todo: saca una copia.',
+    'Este teléfono no guarda segunda copia. Si la memoria falla, se borra o se pierde, se va todo: saca una copia.',
   lasting: {
     yes: 'El navegador ha prometido no borrar nada por su cuenta.',
     no: 'El navegador puede borrarlo cuando el teléfono se llene.',
