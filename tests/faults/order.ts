@@ -15,4 +15,11 @@ export const ORDER_FAULTS: readonly Fault[] = [
     replace: 's - stir > freshS[b]! + 600',
     tests: ['tests/planner/habits.test.ts'],
   },
+  {
+    id: 'two-go-on-too-late',
+    file: 'src/planner/timing/time-two.ts',
+    find: 'memory.reach(from[l]!, i)',
+    replace: 'memory.reach(i, i)',
+    tests: ['tests/planner/timing.test.ts'],
+  },
 ]
