@@ -16,14 +16,15 @@ export function timerForTwo(problem: Problem): Timer {
     out,
     next,
     collar,
-    dry,
+    tail,
+    dryTail,
     release,
     openS,
     restirS,
     freshS,
     decantS,
   } = problem
-  const { deadlineS, doneLateS } = problem
+  const { deadlineS, doneLateS, workS } = problem
   const sheet = makeSheet(n)
   const {
     start,
@@ -78,7 +79,7 @@ export function timerForTwo(problem: Problem): Timer {
     setUpBucket,
     setUpS,
     setUpDecant,
-    run(order) {
+    run(order, limit) {
       const { ops, potter, wish } = order
       clear()
       fixedKind.fill(NONE)
@@ -87,6 +88,7 @@ export function timerForTwo(problem: Problem): Timer {
       let restirs = 0
       let late = doneLateS
       let finish = 0
+      let left = workS
       for (let i = 0; i < n; i++) {
         timer.work++
         const o = ops[i]!
@@ -149,6 +151,8 @@ export function timerForTwo(problem: Problem): Timer {
             clear()
             openings = restirs = 0
             late = doneLateS
+            finish = 0
+            left = workS
             i = -1
             continue
           }
@@ -187,14 +191,18 @@ export function timerForTwo(problem: Problem): Timer {
         if (b >= 0) {
           busy[b] = free[l]!
           countFree = s + out[o]!
-          finish = Math.max(finish, free[l]!)
         }
         const nx = next[o]!
         if (nx >= 0) ready[nx] = s + after[o]!
-        else {
-          const over = s + dry[o]! - deadlineS
-          if (over > late) late = over
-        }
+        left -= dur[o]!
+        // What the pot has still before it counts at once, so that a bad order is dropped early.
+        const over = s + dryTail[o]! - deadlineS
+        if (over > late) late = over
+        const end = s + tail[o]!
+        if (end > finish) finish = end
+        const shared = (free[0]! + free[1]! + left) / 2
+        if (objective(late, Math.max(shared, finish), openings, restirs) > limit)
+          return Number.POSITIVE_INFINITY
       }
       timer.lateS = late
       timer.finishS = finish
