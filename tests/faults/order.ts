@@ -22,4 +22,11 @@ export const ORDER_FAULTS: readonly Fault[] = [
     replace: 'memory.reach(i, i)',
     tests: ['tests/planner/timing.test.ts'],
   },
+  {
+    id: 'two-worse-than-one',
+    file: 'src/planner/plan/plan.ts',
+    find: '(found.lateS - bound.lateS || found.finishS - bound.finishS) < 0',
+    replace: 'found.lateS >= bound.lateS',
+    tests: ['tests/planner/two.test.ts'],
+  },
 ]

@@ -1,3 +1,4 @@
+import { lowerBound } from '../bound/bound.ts'
 import { checkWork } from '../problem/check.ts'
 import { type Order, STIR, type Timer } from '../problem/order.ts'
 import { layProblem, type Problem } from '../problem/problem.ts'
@@ -108,25 +109,29 @@ function* searched(
   return proven
 }
 
-/**
- * The best order found for one of two potters, done by either alone: two are never told a worse plan than one.
- * Searched with as much work again; nothing with one potter.
- */
-function* alone(problem: Problem, work: number): Generator<void, Order[]> {
-  const { input } = problem
+/** The board as one of two potters has it alone: who is at the table, of two the one who is free first. */
+function single({ input }: Problem): Problem {
   const [first, second] = input.hands
-  if (!second || problem.n === 0) return []
-  const sooner = second.freeAtS < first.freeAtS || first.away ? second : first
-  const single = layProblem({ ...input, hands: [sooner] })
-  const timer = makeTimer(single)
+  return layProblem({
+    ...input,
+    hands: [second && (second.freeAtS < first.freeAtS || first.away) ? second : first],
+  })
+}
+
+/**
+ * The best order found for one of two potters, done by either alone. Searched with as much work again.
+ */
+function* alone(problem: Problem, own: Problem, work: number): Generator<void, Order[]> {
+  const { input } = problem
+  const timer = makeTimer(own)
   const careful = withCare(false, work)
-  const begins = begun(single, timer, careful, work)
-  const found = bestStart(single, timer, begins)
-  yield* searched(single, timer, found, careful ? begins : [], work, () => true)
+  const begins = begun(own, timer, careful, work)
+  const found = bestStart(own, timer, begins)
+  yield* searched(own, timer, found, careful ? begins : [], work, () => true)
   const firstOp = new Map(problem.pots.map((pot, p) => [pot.id, problem.firstOp[p]!]))
   const here = (o: number) => {
-    const p = single.pot[o]!
-    return firstOp.get(single.pots[p]!.id)! + o - single.firstOp[p]!
+    const p = own.pot[o]!
+    return firstOp.get(own.pots[p]!.id)! + o - own.firstOp[p]!
   }
   return input.hands.map((_, l) => {
     const order = emptyOrder(problem)
@@ -137,6 +142,29 @@ function* alone(problem: Problem, work: number): Generator<void, Order[]> {
     order.potter.fill(l)
     return order
   })
+}
+
+/**
+ * Two are never told a worse plan than one: where no bound says that `found` is better than all plans of one potter, the best of
+ * those is searched for and takes its place if it is better. Else they search on together, with as much work.
+ */
+function* orAlone(
+  problem: Problem,
+  timer: Timer,
+  found: Found,
+  cards: readonly CardInHand[],
+  work: number,
+  allowed: (order: Order) => boolean,
+): Generator<void, void> {
+  if (problem.potterCount < 2 || problem.n === 0) return
+  const own = single(problem)
+  const bound = lowerBound(own)
+  if ((found.lateS - bound.lateS || found.finishS - bound.finishS) < 0)
+    return yield* search(problem, timer, found, work, allowed)
+  for (const order of yield* alone(problem, own, work)) {
+    timer.run(putFirst(order, cards), Number.POSITIVE_INFINITY)
+    if (versus(timer, found) < 0) keep(found, timer, order)
+  }
 }
 
 /**
@@ -153,15 +181,14 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
   const cards = old ? standing(problem, old.cards) : []
   const allowed = (order: Order) => cards.length === 0 || keeps(problem, order, cards)
   const careful = withCare(old !== null, work)
-  const begins = [...begun(problem, timer, careful, work), ...(yield* alone(problem, work))].map((order) =>
-    putFirst(order, cards),
-  )
+  const begins = begun(problem, timer, careful, work).map((order) => putFirst(order, cards))
   const found: Found = bestStart(problem, timer, begins)
   if (old && allowed(old.found.order)) {
     timer.run(old.found.order, Number.POSITIVE_INFINITY)
     if (versus(timer, found) < 0) keep(found, timer, old.found.order)
   }
   const proven = yield* searched(problem, timer, found, careful ? begins : [], work, allowed)
+  yield* orAlone(problem, timer, found, cards, work, allowed)
   const latenessGainS = old ? old.found.lateS - found.lateS : 0
   const finishGainS = old ? old.found.finishS - found.finishS : 0
   const stay = old !== null && previous !== null && latenessGainS < CALM_S && finishGainS < CALM_S
