@@ -29,4 +29,11 @@ export const ORDER_FAULTS: readonly Fault[] = [
     replace: 'found.lateS >= bound.lateS',
     tests: ['tests/planner/two.test.ts'],
   },
+  {
+    id: 'order-without-visits',
+    file: 'src/planner/plan/plan.ts',
+    find: '[...quick, ...ordersByVisits(problem, timer)]',
+    replace: 'quick',
+    tests: ['tests/planner/known.test.ts'],
+  },
 ]
