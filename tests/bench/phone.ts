@@ -21,7 +21,8 @@ const BETWEEN_MS = 500
 /** Nobody hits a card before having read it; what an opening costs is told by the cold start. */
 const LOOKED_AT_MS = 3000
 
-const singly = (records: readonly { readonly id: string }[]): Entries =>
+/** Records as a journal keeps them that was never packed. */
+export const singly = (records: readonly { readonly id: string }[]): Entries =>
   records.map((record) => [record.id, record])
 
 type Entries = readonly (readonly [string, unknown])[]
@@ -36,7 +37,7 @@ async function slow(context: BrowserContext, page: Page, rate = SLOWDOWN) {
 }
 
 /** Replaces what the journal holds. */
-const plant = (page: Page, entries: Entries) =>
+export const plant = (page: Page, entries: Entries) =>
   page.evaluate(
     (values) =>
       new Promise<void>((resolve, reject) => {
@@ -73,7 +74,8 @@ async function start(context: BrowserContext, url: string, looked = false): Prom
   return ms
 }
 
-async function withApp<T>(work: (context: BrowserContext, url: string) => Promise<T>): Promise<T> {
+/** Runs `work` with the built app, served, in a browser of a phone's size that never was there. */
+export async function withApp<T>(work: (context: BrowserContext, url: string) => Promise<T>): Promise<T> {
   const folder = await mkdtemp(join(tmpdir(), 'bucketside-bench-'))
   const { server, port } = await serve({ root: dist })
   const context = await chromium.launchPersistentContext(folder, {

@@ -20,6 +20,19 @@ test('the caution of hot wax, over the pan, over a hit to take back and over wha
   await readable(page, 'what follows')
 })
 
+test('letters that a box cuts in half are found, where lines are left out by number too', async ({
+  page,
+}) => {
+  const hidden = async (px: number) => {
+    await page.setContent(`<meta name="viewport" content="width=device-width"><div id="app"><main><div style="height: ${px}px; overflow: hidden">
+      <p style="display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: 2; overflow: hidden;
+        margin: 0; width: 80px; font: 20px/24px monospace">three lines long</p></div></main></div>`)
+    return (await measure(page)).hidden
+  }
+  expect(await hidden(48)).toEqual([])
+  expect(await hidden(32)).toEqual(['"three lines long" is cut above or below'])
+})
+
 /** With the coats before the last on; the bottle was poured out first. */
 function beforeLast(number: number, i: number): TableEvent[] {
   const potId = `demo.${number}`

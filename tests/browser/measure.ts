@@ -76,18 +76,18 @@ export const measure = (page: Page): Promise<Measured> =>
         if (/auto|scroll/.test(getComputedStyle(at).overflowY)) return true
       return document.documentElement.scrollHeight > innerHeight + 1
     }
-    /** The box that cuts what is in it; lines that are left out whole, by their number, are meant. */
-    const cutter = (element: Element) => {
+    /** Whether a box around it cuts a line of letters; one that is left out whole, by the number of lines, is meant. */
+    const isCut = (element: Element, top: number, bottom: number) => {
       // Letters of a drawing are measured in its own units.
-      if (element.closest('svg')) return undefined
+      if (element.closest('svg')) return false
       for (let at: Element | null = element; at && at !== root; at = at.parentElement) {
         const { overflowY, webkitLineClamp } = getComputedStyle(at)
-        if (webkitLineClamp !== 'none') return undefined
         if (!/hidden|clip/.test(overflowY)) continue
-        const top = at.getBoundingClientRect().top + at.clientTop
-        return { top, bottom: top + at.clientHeight }
+        const edge = at.getBoundingClientRect().top + at.clientTop
+        if (webkitLineClamp !== 'none' && top > edge + at.clientHeight - 0.5) return false
+        if (top < edge - 0.5 || bottom > edge + at.clientHeight + 0.5) return true
       }
-      return undefined
+      return false
     }
     const hidden: string[] = []
     const lines: { text: string; left: number; right: number; top: number; bottom: number }[] = []
@@ -114,9 +114,7 @@ export const measure = (page: Page): Promise<Measured> =>
           if (!scrolls(parent)) found('runs out above or below')
           continue
         }
-        const box = cutter(parent)
-        if (box && (middle - letters < box.top - 0.5 || middle + letters > box.bottom + 0.5))
-          found('is cut above or below')
+        if (isCut(parent, middle - letters, middle + letters)) found('is cut above or below')
         if (!scrolls(parent))
           lines.push({
             text,

@@ -56,8 +56,10 @@ async function take(theme, colorScheme, language) {
     context.setDefaultTimeout(5000)
     const page = await context.newPage()
     // The phone's own setting asks for letters twice as large.
-    if (values.large)
-      await (await context.newCDPSession(page)).send('Page.setFontSizes', { fontSizes: { standard: 32 } })
+    const settings = await context.newCDPSession(page)
+    const enlarge = () =>
+      values.large ? settings.send('Page.setFontSizes', { fontSizes: { standard: 32 } }) : undefined
+    await enlarge()
     await module.keepSoundInTime(page)
     if (language === 'es') module.speakSpanish(page)
     page.on('pageerror', (error) => console.error(`${story.name}: ${error.message}`))
@@ -70,6 +72,8 @@ async function take(theme, colorScheme, language) {
       if (tall > size.height + 1) {
         const long = `${name}-all.png`
         await page.screenshot({ path: folder + long, fullPage: true })
+        // A picture of a whole page throws that setting away.
+        await enlarge()
       }
     }
     try {

@@ -230,14 +230,21 @@ for (const language of ['en', 'es'] as const)
       }
   })
 
-/** Of the dim theme `npm test` looks at these. */
-const DIM_SLICE = ['first visit', 'late']
+/** Of the Spanish and of the dim theme `npm test` looks at these, `npm run prove` at all. */
+const BARRIER_SLICES = [
+  { locale: 'en-GB', colorScheme: 'dark', stories: ['first visit'] },
+  { locale: 'es-MX', colorScheme: 'light', stories: ['first visit'] },
+  { locale: 'es-MX', colorScheme: 'dark', stories: ['late'] },
+] as const
 
-test.describe('dim', () => {
-  test.use({ colorScheme: 'dark' })
-  for (const story of STORIES.filter(({ name }) => process.env.PROVE || DIM_SLICE.includes(name)))
-    test(`no barriers, dim: ${story.name}`, async ({ page }) => {
-      test.setTimeout(120_000)
-      expect(await gather(page, story, () => barriers(page))).toEqual([])
-    })
-})
+for (const { locale, colorScheme, stories } of BARRIER_SLICES)
+  test.describe(`${locale}, ${colorScheme}`, () => {
+    test.use({ locale, colorScheme })
+    const inSlice = ({ name }: Story) => process.env.PROVE || stories.some((it) => it === name)
+    for (const story of STORIES.filter(inSlice))
+      test(`no barriers: ${story.name}`, async ({ page }) => {
+        test.setTimeout(120_000)
+        if (locale === 'es-MX') speakSpanish(page)
+        expect(await gather(page, story, () => barriers(page))).toEqual([])
+      })
+  })

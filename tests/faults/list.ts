@@ -8,6 +8,7 @@ import { FIRED_FAULTS } from './fired.ts'
 import { LOAD_FAULTS } from './load.ts'
 import { MELT_FAULTS } from './melt.ts'
 import { OPENING_FAULTS } from './opening.ts'
+import { ORDER_FAULTS } from './order.ts'
 import { SHAPE_FAULTS } from './shape.ts'
 import { STORE_FAULTS } from './store.ts'
 import { WATER_FAULTS } from './water.ts'
@@ -22,6 +23,7 @@ export const FAULTS: readonly Fault[] = [
   ...LOAD_FAULTS,
   ...FIRED_FAULTS,
   ...OPENING_FAULTS,
+  ...ORDER_FAULTS,
   ...BENCH_FAULTS,
   ...STORE_FAULTS,
 ]

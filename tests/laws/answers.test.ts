@@ -287,6 +287,54 @@ describe('what two phones did apart to one dip or one plan', () => {
     },
   )
 
+  test.each([0, 1])(
+    'when a dip was out, put right apart, is asked about, and the answer stands: way %i',
+    (nth) => {
+      dip(a, 'a-0')
+      meet(a, b, c)
+      const [dipId = ''] = coats(a)
+      const outOn = ({ table, aheadMs }: PhoneAtTable) =>
+        (table.pots['a-0']?.dips[0]?.outAt ?? 0) + table.skewMs - aheadMs
+      const before = outOn(a)
+      wait(60)
+      a.write([{ kind: 'clock-moved', byMs: 3_600_000 }])
+      a.aheadMs += 3_600_000
+      wait(5)
+      a.act({ do: 'was-earlier', dipId, byMin: 20 })
+      wait(5)
+      b.act({ do: 'was-earlier', dipId, byMin: 30 })
+      meet(a, b, c)
+      const said = [20, 30][nth] ?? 0
+      for (const on of [a, b, c]) {
+        expect(kinds(on)).toEqual(['changed'])
+        expect(
+          firstOf(on, 'changed').ways.map(({ facts }) =>
+            Math.round(
+              (before - ((facts as { outAt: number }).outAt + on.table.skewMs - on.aheadMs)) / 60_000,
+            ),
+          ),
+        ).toEqual([20, 30])
+      }
+      settleFirst(b, nth)
+      meet(a, b, c)
+      for (const on of [a, b, c]) {
+        expect(on.asks).toEqual([])
+        expect(Math.abs(before - outOn(on) - said * 60_000)).toBeLessThan(1000)
+      }
+    },
+  )
+
+  test('one moment that both said asks nothing', () => {
+    dip(a, 'a-0')
+    meet(a, b, c)
+    const [dipId = ''] = coats(a)
+    wait(60)
+    a.act({ do: 'was-earlier', dipId, byMin: 20 })
+    b.act({ do: 'was-earlier', dipId, byMin: 20 })
+    meet(a, b, c)
+    for (const on of [a, b, c]) expect(on.asks).toEqual([])
+  })
+
   test.each([0, 1])('own coats on one and another stack on the other are asked about: way %i', (nth) => {
     for (const order of [
       [a, b],

@@ -43,8 +43,8 @@ const WAITING = 0.6
  */
 const SIZES = [
   { pots: 20, count: FULL ? 60 : 2, most: 0.04 },
-  { pots: 40, count: FULL ? 60 : 2, most: 0.025 },
-  { pots: 60, count: FULL ? 60 : 2, most: 0.016 },
+  { pots: 40, count: FULL ? 60 : 2, most: 0.02 },
+  { pots: 60, count: FULL ? 60 : 2, most: 0.013 },
 ]
 
 interface Row {

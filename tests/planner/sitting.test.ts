@@ -8,6 +8,7 @@ import {
   type PlanInput,
   type Pot,
 } from '../../src/planner/index.ts'
+import { WORTH_S } from '../../src/planner/plan/sooner.ts'
 import { MIN, twoHands } from './boards.ts'
 import { cpuMs, FULL } from './figures.ts'
 import { chance, generate } from './generate.ts'
@@ -102,7 +103,9 @@ function again(table: PlanInput, told: Plan, tally: { ms: number[]; kept: number
     tally.changed++
     const old = retime(table, told)
     expect([latenessGainS, finishGainS]).toEqual([old.latenessS - next.latenessS, old.finishS - next.finishS])
-    expect(Math.max(latenessGainS, finishGainS)).toBeGreaterThanOrEqual(MIN)
+    // Or a pot now needs hours more, and others no longer wait for it.
+    if (old.finishS - told.finishS < WORTH_S)
+      expect(Math.max(latenessGainS, finishGainS)).toBeGreaterThanOrEqual(MIN)
   }
   return next
 }

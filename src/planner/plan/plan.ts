@@ -1,13 +1,15 @@
+import { lowerBound } from '../bound/bound.ts'
 import { checkWork } from '../problem/check.ts'
 import { type Order, STIR, type Timer } from '../problem/order.ts'
 import { layProblem, type Problem } from '../problem/problem.ts'
 import { emptyOrder } from '../search/by-rule.ts'
+import { ordersByStay } from '../search/by-stay.ts'
 import { exact, PROVABLE_DIPS } from '../search/exact.ts'
 import { type CardInHand, recall } from '../search/recall.ts'
 import { relocate } from '../search/runs.ts'
-import { bestStart, type Found, keep, search, versus } from '../search/search.ts'
+import { bestStart, type Found, keep, search, searchFromSeveral, versus } from '../search/search.ts'
 import { starts } from '../search/starts.ts'
-import { MOST_OPS, ordersByVisits } from '../search/visits.ts'
+import { ordersByVisits } from '../search/visits.ts'
 import { makeTimer } from '../timing/timing.ts'
 import type { Plan, PlanInput } from '../types.ts'
 import { natural } from './natural.ts'
@@ -72,31 +74,64 @@ function putFirst(order: Order, cards: readonly CardInHand[]): Order {
   return order
 }
 
-/** Orders to begin with: one of them made with more care on a fresh board, and where there is time. */
-function begun(problem: Problem, timer: Timer, hasOld: boolean, work: number): Order[] {
-  const long = work > FINAL_WORK
-  // Told again, the old order begins better.
-  if ((hasOld && !long) || work < PILOTS_FROM_WORK) return starts(problem)
-  return [...starts(problem), ...ordersByVisits(problem, timer, long ? MOST_OPS.inLong : MOST_OPS.atOnce)]
+/** Whether a board is begun with more care: a fresh one, and where there is time. Told again, the old order begins better. */
+const withCare = (hasOld: boolean, work: number): boolean =>
+  work >= PILOTS_FROM_WORK && (!hasOld || work > FINAL_WORK)
+
+/** Orders to begin with. Those of habits are told apart from the quick ones: the first answer must come at once. */
+function begun(problem: Problem, timer: Timer, careful: boolean, work: number): Order[] {
+  const quick = work > 0 ? [...starts(problem), ...ordersByStay(problem)] : starts(problem)
+  return careful ? [...quick, ...ordersByVisits(problem, timer)] : quick
+}
+
+/** Searches from `found`, and first from the best few of `several`; makes `found` the best. @returns whether it is proven. */
+function* searched(
+  problem: Problem,
+  timer: Timer,
+  found: Found,
+  several: readonly Order[],
+  work: number,
+  allowed: (order: Order) => boolean,
+): Generator<void, boolean> {
+  const small = work > 0 && problem.potterCount === 1 && problem.dips <= PROVABLE_DIPS
+  const spent = small ? 0 : yield* searchFromSeveral(problem, timer, found, several, work, allowed)
+  yield* search(problem, timer, found, (small ? Math.min(work, SMALL_WORK) : work) - spent, allowed)
+  if (!small) return false
+  const { better, proven: ended } = yield* exact(problem, found)
+  let proven = ended && better === null
+  if (better && allowed(better.order)) {
+    timer.run(better.order, Number.POSITIVE_INFINITY)
+    // The timer must repeat the exact method's path; where it could not, nothing is claimed.
+    proven = ended && versus(timer, better) === 0
+    if (versus(timer, found) < 0) keep(found, timer, better.order)
+  }
+  if (!proven) yield* search(problem, timer, found, work - SMALL_WORK, allowed)
+  return proven
+}
+
+/** The board as one of two potters has it alone: who is at the table, of two the one who is free first. */
+function single({ input }: Problem): Problem {
+  const [first, second] = input.hands
+  return layProblem({
+    ...input,
+    hands: [second && (second.freeAtS < first.freeAtS || first.away) ? second : first],
+  })
 }
 
 /**
- * The best order found for one of two potters, done by either alone: two are never told a worse plan than one.
- * Searched with as much work again; nothing with one potter.
+ * The best order found for one of two potters, done by either alone. Searched with as much work again.
  */
-function* alone(problem: Problem, work: number): Generator<void, Order[]> {
+function* alone(problem: Problem, own: Problem, work: number): Generator<void, Order[]> {
   const { input } = problem
-  const [first, second] = input.hands
-  if (!second || problem.n === 0) return []
-  const sooner = second.freeAtS < first.freeAtS || first.away ? second : first
-  const single = layProblem({ ...input, hands: [sooner] })
-  const timer = makeTimer(single)
-  const found = bestStart(single, timer, begun(single, timer, false, work))
-  yield* search(single, timer, found, work, () => true)
+  const timer = makeTimer(own)
+  const careful = withCare(false, work)
+  const begins = begun(own, timer, careful, work)
+  const found = bestStart(own, timer, begins)
+  yield* searched(own, timer, found, careful ? begins : [], work, () => true)
   const firstOp = new Map(problem.pots.map((pot, p) => [pot.id, problem.firstOp[p]!]))
   const here = (o: number) => {
-    const p = single.pot[o]!
-    return firstOp.get(single.pots[p]!.id)! + o - single.firstOp[p]!
+    const p = own.pot[o]!
+    return firstOp.get(own.pots[p]!.id)! + o - own.firstOp[p]!
   }
   return input.hands.map((_, l) => {
     const order = emptyOrder(problem)
@@ -107,6 +142,29 @@ function* alone(problem: Problem, work: number): Generator<void, Order[]> {
     order.potter.fill(l)
     return order
   })
+}
+
+/**
+ * Two are never told a worse plan than one: where no bound says that `found` is better than all plans of one potter, the best of
+ * those is searched for and takes its place if it is better. Else they search on together, with as much work.
+ */
+function* orAlone(
+  problem: Problem,
+  timer: Timer,
+  found: Found,
+  cards: readonly CardInHand[],
+  work: number,
+  allowed: (order: Order) => boolean,
+): Generator<void, void> {
+  if (problem.potterCount < 2 || problem.n === 0) return
+  const own = single(problem)
+  const bound = lowerBound(own)
+  if ((found.lateS - bound.lateS || found.finishS - bound.finishS) < 0)
+    return yield* search(problem, timer, found, work, allowed)
+  for (const order of yield* alone(problem, own, work)) {
+    timer.run(putFirst(order, cards), Number.POSITIVE_INFINITY)
+    if (versus(timer, found) < 0) keep(found, timer, order)
+  }
 }
 
 /**
@@ -122,38 +180,23 @@ export function* planning(input: PlanInput, previous: Plan | null, work: number)
   const old = previous && recall(problem, timer, previous)
   const cards = old ? standing(problem, old.cards) : []
   const allowed = (order: Order) => cards.length === 0 || keeps(problem, order, cards)
-  const begins = [...begun(problem, timer, old !== null, work), ...(yield* alone(problem, work))]
-  const found: Found = bestStart(
-    problem,
-    timer,
-    begins.map((order) => putFirst(order, cards)),
-  )
+  const careful = withCare(old !== null, work)
+  const begins = begun(problem, timer, careful, work).map((order) => putFirst(order, cards))
+  const found: Found = bestStart(problem, timer, begins)
   if (old && allowed(old.found.order)) {
     timer.run(old.found.order, Number.POSITIVE_INFINITY)
     if (versus(timer, found) < 0) keep(found, timer, old.found.order)
   }
-  const small = work > 0 && problem.potterCount === 1 && problem.dips <= PROVABLE_DIPS
-  yield* search(problem, timer, found, small ? Math.min(work, SMALL_WORK) : work, allowed)
-  let proven = false
-  if (small) {
-    const { better, proven: ended } = yield* exact(problem, found)
-    proven = ended && better === null
-    if (better && allowed(better.order)) {
-      timer.run(better.order, Number.POSITIVE_INFINITY)
-      // The timer must repeat the exact method's path; where it could not, nothing is claimed.
-      proven = ended && versus(timer, better) === 0
-      if (versus(timer, found) < 0) keep(found, timer, better.order)
-    }
-    if (!proven) yield* search(problem, timer, found, work - SMALL_WORK, allowed)
-  }
+  const proven = yield* searched(problem, timer, found, careful ? begins : [], work, allowed)
+  yield* orAlone(problem, timer, found, cards, work, allowed)
   const latenessGainS = old ? old.found.lateS - found.lateS : 0
   const finishGainS = old ? old.found.finishS - found.finishS : 0
   const stay = old !== null && previous !== null && latenessGainS < CALM_S && finishGainS < CALM_S
   if (!stay) {
     const inHand = new Set(cards.map(({ op }) => problem.pot[op]!))
-    const searched = natural(problem, timer, found, inHand)
-    const order = sooner(problem, timer, found, searched, allowed)
-    const plan = readPlan(problem, timer, order, proven && order === searched)
+    const listed = natural(problem, timer, found, inHand)
+    const order = sooner(problem, timer, found, listed, allowed)
+    const plan = readPlan(problem, timer, order, proven && order === listed)
     return { plan, kept: false, latenessGainS, finishGainS }
   }
   const same = [

@@ -3,10 +3,25 @@ import type { Problem } from '../problem/problem.ts'
 import { orderByRule, PLAIN_RULE } from './by-rule.ts'
 
 /** Beginnings kept from one visit to the next, and how long a visit waits for its next pot, s. Tuned. */
-const WIDTH = 3
+const WIDTH = 6
 const PATIENCE_S = [0, 300] as const
 /** Boards of more steps than these are left to the rules: looking ahead costs their square. Tuned. */
-export const MOST_OPS = { atOnce: 150, inLong: 240 } as const
+export const MOST_OPS = 240
+/** So many of the orders made are told, unlike each other. */
+const TOLD = 6
+
+interface Weighed {
+  readonly order: Order
+  readonly value: number
+}
+
+/** Puts an order among the best few, unless one comes out like it. */
+function tell(best: Weighed[], one: Weighed): void {
+  const at = best.findIndex(({ value }) => value >= one.value)
+  if (best[at]?.value === one.value) return
+  best.splice(at < 0 ? best.length : at, 0, one)
+  best.length = Math.min(best.length, TOLD)
+}
 
 interface Beginning {
   readonly ops: readonly number[]
@@ -63,13 +78,13 @@ function visit(problem: Problem, ops: readonly number[], b: number, patienceS: n
  * An order made visit by visit: each beginning is tried with every bucket next, its rest filled in by the plain rule
  * and timed, and the best few go on. The pilot method: C. Duin, S. Voss, "The pilot method", Networks 34 (1999) 181.
  * One pair of hands.
- * @returns the order that came out best; none where the board has more than `most` steps.
+ * @returns the orders that came out best, the best first; none where the board has more than `most` steps.
  */
-export function ordersByVisits(problem: Problem, timer: Timer, most: number): Order[] {
+export function ordersByVisits(problem: Problem, timer: Timer, most: number = MOST_OPS): Order[] {
   if (problem.potterCount > 1 || problem.n === 0 || problem.n > most) return []
   const buckets = [...new Set(problem.bucket)]
   let beginnings: readonly Beginning[] = [{ ops: [], value: Number.POSITIVE_INFINITY }]
-  let best: { readonly order: Order; readonly value: number } | undefined
+  const best: Weighed[] = []
   while (beginnings.length > 0) {
     const following = new Map<string, Beginning>()
     for (const { ops } of beginnings)
@@ -82,10 +97,10 @@ export function ordersByVisits(problem: Problem, timer: Timer, most: number): Or
           if (following.has(key)) continue
           const order = orderByRule(problem, PLAIN_RULE, longer)
           const value = timer.run(order, Number.POSITIVE_INFINITY)
-          if (!best || value < best.value) best = { order, value }
+          tell(best, { order, value })
           if (longer.length < problem.n) following.set(key, { ops: longer, value })
         }
     beginnings = [...following.values()].sort((a, b) => a.value - b.value).slice(0, WIDTH)
   }
-  return best ? [best.order] : []
+  return best.map(({ order }) => order)
 }

@@ -5,6 +5,7 @@ import { AIR_OLD_MS, DEFAULT_AIR } from '../../table/model/defaults.ts'
 import { firedElsewhere, isAnyFired, loadsToJudge, toLookAt } from '../../table/opening/queue.ts'
 import { handsLine, lateness } from '../../table/order/hands-line.ts'
 import { useCarry } from '../../ui/carry.ts'
+import { useDays } from '../days.ts'
 import { useDesk } from '../desk/desk-app.ts'
 import { ToSettle } from '../desk/to-settle.tsx'
 import { WorthLine } from '../desk/worth-line.tsx'
@@ -43,10 +44,16 @@ function AllPots({ move }: { readonly move: (potId?: string) => void }) {
   })
   const line = handsLine(table.value, told.value, second.value)
   const late = lateness(line)
-  const clock = (at: number) => formats.value.clock(at + table.value.skewMs)
+  const days = useDays()
   const ends =
     line &&
-    w.ends(waiting, clock(line.finish?.early ?? line.finishAt), clock(line.finish?.late ?? line.finishAt))
+    w.ends(
+      waiting,
+      days.between({
+        likely: line.finish?.early ?? line.finishAt,
+        upper: line.finish?.late ?? line.finishAt,
+      }),
+    )
   return (
     <div class="desk board">
       <header class="board-head">

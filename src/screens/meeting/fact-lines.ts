@@ -41,12 +41,13 @@ function linesOf(texts: SettingTexts, formats: Formats, table: Table, thing: Thi
     case 'restacked':
       return [words.meeting.fact.stack(table.stacks[thing.facts.stackId]?.name ?? '')]
     case 'dip': {
-      const { potId, bucketId, holdS } = thing.facts
+      const { potId, bucketId, holdS, outAt } = thing.facts
       const pot = potId === undefined ? undefined : table.pots[potId]?.facts.number
       return [
         pot === undefined ? '' : words.meeting.pot(pot),
         bucketId === undefined ? '' : (table.buckets[bucketId]?.facts.name ?? ''),
         holdS === undefined ? '' : words.meeting.held(amount('heldS', holdS, table.settings.units)),
+        outAt === undefined ? '' : words.meeting.out(texts.moment(outAt + table.skewMs)),
       ]
     }
     case 'board':

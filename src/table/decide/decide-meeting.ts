@@ -43,8 +43,11 @@ function settled(table: Table, answer: Answer): Decision {
       const { is, facts } = answer.thing
       if (is === 'pot') return { events: [{ kind: 'pot-set', pot: facts }] }
       if (is === 'restacked') return restacked(table, facts.potId, facts.stackId)
-      if (is === 'dip')
-        return onDip(table, facts.dipId, () => ({ events: [{ kind: 'dip-corrected', ...facts }] }))
+      if (is === 'dip') {
+        const { outAt } = facts
+        const when = outAt === undefined ? {} : { outAt: outAt + table.skewMs }
+        return onDip(table, facts.dipId, () => ({ events: [{ kind: 'dip-corrected', ...facts, ...when }] }))
+      }
       if (is === 'stack') return { events: [{ kind: 'stack-set', stack: facts }] }
       if (is === 'bucket') return { events: [{ kind: 'bucket-set', bucket: facts }] }
       if (is === 'plan') return { events: [{ kind: 'plan-changed', ...facts }] }

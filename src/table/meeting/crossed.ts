@@ -12,16 +12,23 @@ import { open, type Placed, type SaidEvent } from './said.ts'
 
 type Mended = Extract<ThingFacts, { is: 'dip' }> & Placed
 
-/** Dips that phones put right apart and otherwise: on which pot, from which bucket, how many seconds, each by itself. */
+/** Two that say the same minute of a dip say the same. */
+const MINUTE_MS = 60_000
+
+/** Dips that phones put right apart and otherwise: on which pot, from which bucket, how many seconds, when it was out, each by itself. */
 export function mendedApart(table: Table, events: readonly SaidEvent[], met: readonly Meeting[]): Ask[] {
   const mends = new Map<string, Map<string | undefined, Mended>>()
+  let skewMs = 0
   for (const [event, said] of events) {
+    if (event.kind === 'clock-moved') skewMs += event.byMs
     if (event.kind !== 'dip-corrected') continue
     const { dipId, potId, dry, bucketId, holdS } = event
+    const outAt = event.outAt === undefined || said.from ? event.outAt : event.outAt - skewMs
     const fields: readonly Mended['facts'][] = [
       ...(potId === undefined ? [] : [{ dipId, potId, ...(dry ? { dry } : {}) }]),
       ...(bucketId === undefined ? [] : [{ dipId, bucketId }]),
       ...(holdS === undefined ? [] : [{ dipId, holdS }]),
+      ...(outAt === undefined ? [] : [{ dipId, outAt }]),
     ]
     for (const facts of fields) {
       const key = Object.keys(facts).slice(0, 2).join() + dipId
@@ -31,12 +38,17 @@ export function mendedApart(table: Table, events: readonly SaidEvent[], met: rea
   }
   return [...mends.values()].flatMap((ways): Ask[] => {
     const said = open(met, [...ways.values()])
-    const differ = said.filter((way, i) => said.findIndex(({ facts }) => isSame(facts, way.facts)) === i)
+    const differ = said.filter((way, i) => said.findIndex(({ facts }) => saysSame(facts, way.facts)) === i)
     const [one] = differ
     const home = one && dipOf(table, one.facts.dipId)?.pot
     return differ.length > 1 && home && !home.gone ? [{ is: 'changed', ways: differ }] : []
   })
 }
+
+const saysSame = (one: Mended['facts'], other: Mended['facts']): boolean =>
+  one.outAt !== undefined && other.outAt !== undefined
+    ? Math.abs(one.outAt - other.outAt) < MINUTE_MS
+    : isSame(one, other)
 
 type Stacked = Placed & { readonly stackId: string; readonly isOwn: boolean }
 type Planned = Placed & { readonly coats: readonly CoatFacts[] }

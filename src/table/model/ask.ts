@@ -35,6 +35,8 @@ export type ThingFacts =
         readonly dry?: true
         readonly bucketId?: string
         readonly holdS?: number
+        /** Table time, ms. */
+        readonly outAt?: number
       }
     }
   /** The clay of all pots. */

@@ -124,10 +124,11 @@ function handsOf(
   const { openBucket, collar } = table
   const stirredAt = openBucket === undefined ? undefined : table.buckets[openBucket]?.stirredAt
   // Hands that have been free for a while are on their way to a dip, or wait for a pot: their card stays until the
-  // table itself calls the stir stale.
+  // table itself calls the stir stale. Those with a pot in them have all of their way before them.
   const sinceMs = Math.max(dip ? busyMs : 0, table.hits.at(-1)?.at ?? 0)
   const goes = steps.some(({ pot, step }) => step.is === 'dip' && nextBucket(table, pot) === openBucket)
-  const thereS = goes && now - sinceMs < 1000 ? 0 : reachS(pace) + slackS(pace)
+  const isBusy = dip !== undefined && busyMs > now
+  const thereS = isBusy || (goes && now - sinceMs < 1000) ? 0 : reachS(pace) + slackS(pace)
   return {
     freeAtS,
     open:

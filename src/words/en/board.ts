@@ -7,11 +7,10 @@ export const board = {
   counts: (waiting: number, ready: number) =>
     `${waiting} ${isOne(waiting) ? 'waits' : 'wait'}, ${ready} ready`,
   pots: (n: number) => (isOne(n) ? '1 pot' : `${n} pots`),
-  ends: (waiting: number, early: string, late: string) =>
-    [
-      ...(waiting > 0 ? [isOne(waiting) ? '1 waits' : `${waiting} wait`] : []),
-      early === late ? `all dipped about ${early}` : `all dipped ${early} to ${late}`,
-    ].join(', '),
+  ends: (waiting: number, when: string) =>
+    [...(waiting > 0 ? [isOne(waiting) ? '1 waits' : `${waiting} wait`] : []), `all dipped ${when}`].join(
+      ', ',
+    ),
   judge: (n: number) => (isOne(n) ? 'Judge 1 pot' : `Judge ${n} pots`),
   lookAgain: (n: number) => (isOne(n) ? 'Look again at 1 pot' : `Look again at ${n} pots`),
   toSettle: (n: number) => (isOne(n) ? '1 thing to settle' : `${n} things to settle`),

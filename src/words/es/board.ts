@@ -1,6 +1,5 @@
 import type { board as boardEnglish, places as placesEnglish } from '../en/board.ts'
 import type { Name } from '../name.ts'
-import { about } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 /** Spanish of the board. */
@@ -9,10 +8,10 @@ export const board: typeof boardEnglish = {
   counts: (waiting: number, ready: number) =>
     `${waiting} ${isOne(waiting) ? 'espera' : 'esperan'}, ${ready} ${isOne(ready) ? 'lista' : 'listas'}`,
   pots: (n: number) => (isOne(n) ? '1 pieza' : `${n} piezas`),
-  ends: (waiting: number, early: string, late: string) =>
+  ends: (waiting: number, when: string) =>
     [
       ...(waiting > 0 ? [isOne(waiting) ? '1 espera' : `${waiting} esperan`] : []),
-      early === late ? `todas bañadas ${about(early)}` : `todas bañadas de ${early} a ${late}`,
+      `todas bañadas ${when}`,
     ].join(', '),
   judge: (n: number) => (isOne(n) ? 'Juzgar 1 pieza' : `Juzgar ${n} piezas`),
   lookAgain: (n: number) => (isOne(n) ? 'Mirar otra vez 1 pieza' : `Mirar otra vez ${n} piezas`),

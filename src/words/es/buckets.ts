@@ -80,7 +80,7 @@ export const buckets: typeof english = {
   thin: 'líquido',
   thick: 'denso',
   target: 'Objetivo',
-  tolerance: 'Más o menos',
+  tolerance: 'Tolerancia',
   read: 'Lectura de ahora',
   readKey: 'Guardar esta lectura',
   readHelp: 'Remueve y pesa un volumen conocido: gramos entre mililitros.',

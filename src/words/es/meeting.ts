@@ -20,6 +20,7 @@ export const meeting: typeof english = {
   both: 'Se dieron las dos',
   only: 'Solo se dio esta',
   held: (seconds: string) => `${seconds} dentro`,
+  out: (clock: string) => `fuera a las ${clock}`,
   number: (number: Name) => `Dos piezas ${number}`,
   becomes: (number: Name) => `Esta pasa a ser ${number}`,
   place: (place: string) => `Dos piezas en ${place}`,

@@ -64,7 +64,7 @@ export const other: typeof english = {
     why: '¿Por qué?',
     dipInstead: (s: number, planned: number) => `Bañar ${plain(s)} s en vez de ${plain(planned)}`,
     leaveOut: 'Saltar esta capa',
-    justNow: 'ahora mismo',
+    justNow: 'hace un momento',
     ago: (min: number) => `hace ${min} min`,
     earlierBy: (min: number) => `${min} min antes`,
     moreS: (s: number) => `+${plain(s)} s`,
@@ -136,7 +136,8 @@ export const other: typeof english = {
     no: 'NO',
     next: (clock: string, places: string) => `Próxima ${clock}: ${places}`,
     ready: (places: string) => `${places} para tocar`,
-    kilnDry: (places: string) => `${places} secas para el horno`,
+    kilnDry: (places: string) =>
+      places.includes(', ') ? `${places} secas para el horno` : `${places} seca para el horno`,
     noticeBody: 'Tócala, luego la próxima capa.',
     line: {
       proven: 'suena con la pantalla apagada',

@@ -1,6 +1,6 @@
 import type { pot as english } from '../en/pot.ts'
 import type { Name } from '../name.ts'
-import { about } from './clocks.ts'
+import { about, fromTo } from './clocks.ts'
 
 /** Spanish of one pot. */
 export const pot: typeof english = {
@@ -34,7 +34,7 @@ export const pot: typeof english = {
   after: (wait: string) => `no antes de ${wait} tras la capa anterior`,
   heldTo: (when: string) => `seca, su próxima capa es para ${when}`,
   kiln: (when: string) => `seca para el horno ${when}`,
-  readyAt: (when: string, from: string, to: string) => `tocar ${about(when)} (de ${from} a ${to})`,
+  readyAt: (when: string, from: string, to: string) => `tocar ${about(when)} (${fromTo(from, to)})`,
   byPhoto: 'Perfil de una foto',
   byHand: 'Medir a mano',
   read: (height: string, widest: string) =>

@@ -180,7 +180,7 @@ export const room: typeof english = {
   another: 'No: es otro teléfono de su mesa',
   clock: (there: string, here: string) =>
     `El reloj de ese teléfono marcaba ${there} al hacer el archivo. Aquí son las ${here}. De eso dependen las esperas.`,
-  justNow: 'Se hizo ahora mismo',
+  justNow: 'Se hizo hace un momento',
   agree: 'Se hizo antes; los relojes van iguales',
   clockElse: '¿Ninguna? Déjala y usa los códigos: comparan los relojes.',
   clockGone: '¿Ninguna? Sus esperas pueden fallar: toca cada pieza antes del próximo baño.',

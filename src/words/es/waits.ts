@@ -1,6 +1,6 @@
 import type { waits as english } from '../en/waits.ts'
 import type { Name } from '../name.ts'
-import { about, hour } from './clocks.ts'
+import { about, fromTo, hour } from './clocks.ts'
 import { inWords, isOne } from './counts.ts'
 
 /** Spanish of what the bench fetches after its first card: cards of waits and decisions, ways out, the hands line. */
@@ -47,7 +47,8 @@ export const waits: typeof english = {
   done: (clock: string) => `todas bañadas ${about(clock)}`,
   doneBetween: (early: string, late: string) => `todas bañadas de ${early} a ${late}`,
   tenMore: (span: string) => `diez minutos más cuestan ${span}`,
-  spare: (span: string) => `sobran ${span} para el horno`,
+  spare: (span: string) =>
+    /^1\s\D+$/.test(span) ? `sobra ${span} para el horno` : `sobran ${span} para el horno`,
   late: (span: string) => `${span} tarde para el horno`,
   mayBeLate: (outOfTen: number) => `Quizá tarde: ${outOfTen} de 10`,
   potterDoes: {
@@ -106,7 +107,7 @@ export const waits: typeof english = {
   panCold: 'Enciéndela: tarda unos 15 min.',
   lookOver: (left: number) => (isOne(left) ? 'la última: ¿grietas?' : `faltan ${left}: ¿grietas?`),
   kilnDry: (when: string) => `secas para el horno ${when}`,
-  fromTo: (likely: string, late: string) => `de ${likely} a ${late}`,
+  fromTo,
   othersRest: 'La otra persona tiene el resto.',
   washOff: 'Lavarla (mantén pulsado)',
   backText: 'Lo que tocaba entretanto, lo más viejo primero. Nada avanzó solo.',

@@ -1,8 +1,12 @@
+import type { Page } from '@playwright/test'
 import type { TableEvent } from '../../../shared/events.ts'
 import { demoEvents } from '../../../src/table/decide/demo.ts'
 import { EVENING, opened, tellTime } from '../bench.ts'
 import { said } from '../tongue.ts'
 import { BenchPage, type Story } from './story.ts'
+
+/** The screen asked for is there, and not the blank one until its part is fetched. */
+const drawn = (page: Page) => page.locator('#app .desk :is(h1, h2, button)').first().waitFor()
 
 /** From the first visit to a table of one's own: nothing there yet. */
 export const firstVisit: Story = {
@@ -15,10 +19,12 @@ export const firstVisit: Story = {
     await page.clock.pauseAt(new Date(EVENING.getTime() + 60_000))
     await see('first visit')
     await page.getByRole('button', { name: said(page, 'My own pots') }).tap()
+    await drawn(page)
     await see('board: empty')
     for (const at of ['buckets', 'buckets/new', 'stacks', 'pot', 'room']) {
       await page.evaluate((to) => location.replace(`#/${to}`), at)
       await page.clock.runFor(50)
+      await drawn(page)
       await see(`empty: ${at}`)
     }
   },
@@ -47,6 +53,7 @@ export const desk: Story = {
     const go = async (to: string, moment: string) => {
       await page.evaluate((at) => location.replace(`#/${at}`), to)
       await page.clock.runFor(300)
+      await drawn(page)
       await see(moment)
     }
     await bench.pick(33)

@@ -1,6 +1,7 @@
 import { DateTime, Settings } from 'luxon'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { daysAfter, fieldOf, ofField, rangeText, withDay } from '../../../src/screens/calendar.ts'
+import { fromTo } from '../../../src/words/es/clocks.ts'
 import { words as spanish } from '../../../src/words/es/index.ts'
 import { LATE_WORDS } from '../../../src/words/late.ts'
 
@@ -39,7 +40,7 @@ describe('the calendar of a phone in London', () => {
     const range = (from: string, to: string) =>
       [
         { w: words, language: 'en', join: (a: string, b: string) => `${a} to ${b}` },
-        { w: spanish.late.days, language: 'es', join: (a: string, b: string) => `de ${a} a ${b}` },
+        { w: spanish.late.days, language: 'es', join: fromTo },
       ].map(({ w, language, join }) =>
         rangeText(
           w,
@@ -57,6 +58,14 @@ describe('the calendar of a phone in London', () => {
     expect(range('2026-03-03T22:58:00Z', '2026-03-04T01:48:00Z')).toEqual([
       '22:58 to 01:48 tomorrow',
       'de 22:58 a mañana 01:48',
+    ])
+    expect(range('2026-03-04T08:47:00Z', '2026-03-05T03:46:00Z')).toEqual([
+      '08:47 tomorrow to 03:46 on Thursday',
+      'de mañana 08:47 al jueves 03:46',
+    ])
+    expect(range('2026-03-08T08:47:00Z', '2026-03-10T03:46:00Z')).toEqual([
+      '08:47 on Sunday to 03:46 on 10 March',
+      'del domingo 08:47 al 10 de marzo 03:46',
     ])
   })
 

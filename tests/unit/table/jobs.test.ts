@@ -183,6 +183,22 @@ describe('the table as a question to the planner', () => {
     expect(pots[0]!.readyAtS - nowS).toBe(8 + 772)
   })
 
+  it('counts a stir no younger than it is while a pot drips, whether another could go or not', () => {
+    const play = laid(['GG'], 4)
+    for (const nth of [1, 2, 3, 4]) {
+      play.act({ do: 'stirred', bucketId: 'G' }).wait(100)
+      play.act({ do: 'start', potId: potId(nth), again: false, unstirred: false })
+      const { hands, nowS, buckets, pots } = inputOf(play)
+      if (nth === 4) {
+        // These hands are known to be late by now, and nothing can go at once.
+        expect(buckets[0]!.freshS).toBeLessThan(260)
+        expect(Math.min(...pots.map((pot) => pot.readyAtS))).toBeGreaterThan(nowS)
+      }
+      expect(nowS - hands[0].open!.stirEndS).toBe(100)
+      play.wait(130)
+    }
+  })
+
   it('says ready now of what can go now, and fresh of what the table calls fresh, at any millisecond', () => {
     for (const oddMs of [0, 1, 137, 500, 999]) {
       const play = laid(['GB'], 2)

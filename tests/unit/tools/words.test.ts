@@ -74,6 +74,7 @@ describe('the texts of Spanish', () => {
   it('are out of reach only in the grammar of hours and in one short form', () => {
     expect(tallyOf('es', english, spanish).alone).toEqual([
       'clocks/hour',
+      'clocks/fromTo',
       'clocks/at',
       'clocks/of',
       'clocks/about',
