@@ -15,7 +15,7 @@ export const OPENING_FAULTS: readonly Fault[] = [
   },
   {
     id: 'a pot that did not run kept to any range told',
-    file: 'src/table/opening/told-found.ts',
+    file: 'src/engine/fired/guess-score.ts',
     find: 'return [0, FIRST_MM]',
     replace: 'return [0, roomMm]',
     tests: ['tests/unit/table/looking-back.test.ts'],

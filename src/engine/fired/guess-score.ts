@@ -5,7 +5,7 @@
  */
 
 import { inRange } from '../check.ts'
-import type { RunSeen } from './run-curve.ts'
+import { FIRST_MM, type RunSeen } from './run-curve.ts'
 
 /** One pot's guesses, fixed before the lid went up, and what was found. Lengths mm; the shelf is a run of the whole room. */
 export interface Guessed {
@@ -62,6 +62,40 @@ export function missMm(guessMm: number, foundAtMm: number, roomMm: number): numb
   return Math.abs(Math.min(guessMm, roomMm) - Math.min(foundAtMm, roomMm))
 }
 
+/** A ruler on a pot tells to this, mm. */
+const READ_MM = 0.5
+
+/** Least and most that a run may have been, mm. */
+function between(found: RunSeen, roomMm: number): readonly [number, number] {
+  switch (found.kind) {
+    case 'none':
+      return [0, FIRST_MM]
+    case 'within':
+      return [0, found.mm]
+    case 'some':
+      return [FIRST_MM, roomMm]
+    case 'shelf':
+      return [roomMm, Number.POSITIVE_INFINITY]
+    case 'measured':
+      return [found.mm - READ_MM, found.mm + READ_MM]
+  }
+}
+
+/** A range told of a run, and the bare wall down to the shelf, mm. */
+export type RangeTold = Pick<Guessed, 'roomMm' | 'lowMm' | 'highMm'>
+
+/**
+ * Where a run lies against the range told of it, as finely as it was found. One that nobody measured is held to have been
+ * anything from a millimetre on.
+ */
+export function againstRange(
+  { lowMm, highMm, roomMm }: RangeTold,
+  found: RunSeen,
+): 'within' | 'farther' | 'less' {
+  const [least, most] = between(found, roomMm)
+  return most < lowMm ? 'less' : least > highMm ? 'farther' : 'within'
+}
+
 /** Chance that of `n` that each hold with `part` at most `held` do: the binomial law's lower tail. */
 export function chanceOfAtMost(held: number, n: number, part: number): number {
   inRange('n', n, 0, 1e5)
@@ -80,14 +114,15 @@ export function chanceOfAtMost(held: number, n: number, part: number): number {
 export function guessScore(pots: readonly Guessed[]): GuessScore {
   const misses: (readonly [person: number, app: number])[] = []
   let [told, held] = [0, 0]
-  for (const { roomMm, personMm, appMm, lowMm, highMm, found } of pots) {
+  for (const pot of pots) {
+    const { roomMm, personMm, appMm, lowMm, highMm, found } = pot
     const mm = foundMm(found, roomMm)
     if (mm === null) continue
     const app = missMm(appMm, mm, roomMm)
     // From none to the shelf holds whatever comes.
     if (lowMm > 0 || highMm < roomMm) {
       told++
-      if (mm >= Math.min(lowMm, roomMm) && mm <= Math.min(highMm, roomMm)) held++
+      if (againstRange(pot, found) === 'within') held++
     }
     if (personMm !== null) misses.push([missMm(personMm, mm, roomMm), app])
   }

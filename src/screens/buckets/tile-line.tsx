@@ -1,13 +1,13 @@
-import { flowOf, runAt, TELLING_MM } from '../../table/firing/glaze-flow.ts'
+import { runAt, TELLING_MM, toldFlowOf } from '../../table/firing/glaze-flow.ts'
 import { tilesOf } from '../../table/firing/tiles.ts'
 import { useDesk } from '../desk/desk-app.ts'
 
-/** What is known of a glaze's flow, and the way to its tiles. */
+/** What its tiles say of a glaze's flow, as their page says it, and the way to them. */
 export function TileLine({ bucketId }: { readonly bucketId: string }) {
   const { table, words, formats, go } = useDesk()
   const f = formats.value
   const w = words.value.desk.melt.tile
-  const dose = flowOf(table.value, bucketId, null)
+  const dose = toldFlowOf(table.value, bucketId, null)
   const tiles = tilesOf(table.value, bucketId, undefined).length
   return (
     <button type="button" class="row" onClick={() => go({ at: 'tile', bucketId })}>

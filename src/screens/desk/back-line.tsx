@@ -11,6 +11,9 @@ interface Back {
   readonly press: () => void
 }
 
+/** Answers about a glaze, of which a page asks several alike. */
+const OF_GLAZE: ReadonlySet<HitLine['kind'] | undefined> = new Set(['lesson-taken', 'limit-taken'])
+
 /** What takes back the last hit, or puts it back: for ten seconds after it. */
 export function useBack(): Back | undefined {
   const { table, now, words, act } = useDesk()
@@ -19,6 +22,7 @@ export function useBack(): Back | undefined {
   const last = lastHit(table.value)
   const named = (hit: Partial<HitLine>) => {
     const what = w.desk.shelf.hits[hit.kind ?? ''] ?? hitName(w, hit) ?? ''
+    if (OF_GLAZE.has(hit.kind)) return `${what} ${table.value.buckets[hit.bucketId ?? '']?.facts.name ?? ''}`
     const pot = what === '' ? undefined : table.value.pots[hit.potId ?? '']
     return pot ? `${nameOf(w, pot)} ${what}` : what
   }

@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks'
+import { useMemo, useRef, useState } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { type FactorTold, factorsOf } from '../../table/fired/lesson.ts'
 import { asSet, keepsLimit, type LimitTold, limitsTold, takesLimit } from '../../table/fired/limits.ts'
@@ -25,7 +25,7 @@ export function FireTaught() {
     (one) => one.silent !== undefined,
   )
   const limits = useMemo(() => limitsTold(table.value), [table.value])
-  const sorted = factors.toSorted((a, b) => LEADS.indexOf(a.still) - LEADS.indexOf(b.still))
+  const sorted = useStanding(factors.toSorted((a, b) => LEADS.indexOf(a.still) - LEADS.indexOf(b.still)))
   const back = useBack()
   return (
     <div class="desk">
@@ -57,12 +57,30 @@ export function FireTaught() {
   )
 }
 
+/** In the order in which the page was opened: nothing comes under a finger that answers another. New ones come last. */
+function useStanding(told: readonly FactorTold[]): readonly FactorTold[] {
+  const order = useRef<readonly string[]>([])
+  const known = order.current
+  order.current = [...known, ...told.map(({ key }) => key).filter((key) => !known.includes(key))]
+  return told.toSorted((a, b) => order.current.indexOf(a.key) - order.current.indexOf(b.key))
+}
+
+/** Whether what a card asks was answered on it just now, until that is taken back; and how to say that it is. */
+function useAnswered(): readonly [boolean, () => void] {
+  const { table } = useOpening()
+  const said = table.value.taken?.length ?? 0
+  const [until, setUntil] = useState(Number.POSITIVE_INFINITY)
+  return [said > until, () => setUntil(said)]
+}
+
 function Lesson({ told }: { readonly told: FactorTold }) {
   const { table, words, act } = useOpening()
   const w = words.value.opening.taught
   const { factor, results, others, used, drip, usedDrip, tileDrip, still, asks, taken, scratchFirst } = told
   const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
   const [over, under] = [facts(told.bucketId), facts(told.underId)]
+  const [wasAnswered, answer] = useAnswered()
+  const isAnswered = wasAnswered && !told.asks
   const ownDrip = taken && (tileDrip === undefined || figure(tileDrip) !== figure(usedDrip))
   const ofDrip = isOfDrip(told)
   const waits = still === 'relief' && scratchFirst
@@ -101,17 +119,25 @@ function Lesson({ told }: { readonly told: FactorTold }) {
       {still === 'danger' ? <p class="alarm">{ofDrip ? w.dripDanger : w.danger}</p> : null}
       {told.way === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
       {asks && still !== 'danger' && numbers !== '' ? <p class="alarm">{w.shelved(numbers)}</p> : null}
-      {(asks || still !== 'same') && !waits ? (
+      {isAnswered ? (
+        <p class="open-answered">{still === 'same' ? w.answered : w.kept}</p>
+      ) : (asks || still !== 'same') && !waits ? (
         <Answers
           asks={asks}
           keeps={!ofDrip && isByOneFiring(told)}
           isKept={!ownDrip}
           label={ofDrip ? w.useDrip : w.use}
-          use={() => act(takes(told))}
-          keep={() => act(keeps(told))}
+          use={() => {
+            answer()
+            act(takes(told))
+          }}
+          keep={() => {
+            answer()
+            act(keeps(told))
+          }}
         />
       ) : null}
-      {taken ? (
+      {taken && !isAnswered ? (
         <button type="button" class="key" onClick={() => act(asTold(told))}>
           {w.back}
         </button>

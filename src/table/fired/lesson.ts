@@ -4,8 +4,9 @@ import type { Factor, SubjectLesson } from '../../engine/fired/flow-lesson.ts'
 import { likelihood } from '../../engine/fired/lesson-solver.ts'
 import { leadsTo } from '../../engine/fired/proven.ts'
 import { type Subject, subjectKey } from '../../engine/fired/subjects.ts'
+import type { FlowDose } from '../../engine/melt/flow-tile.ts'
 import { firingOf } from '../firing/firing.ts'
-import { flowOf, toldFlowOf } from '../firing/glaze-flow.ts'
+import { flowOf, hasTile, toldFlowOf } from '../firing/glaze-flow.ts'
 import { coatsOn } from '../model/plan.ts'
 import type { Table } from '../model/state.ts'
 import { lessonOf } from '../model/taken.ts'
@@ -109,6 +110,18 @@ interface Beside {
   readonly olderWith: (bucketId: string) => number
 }
 
+/**
+ * As it is planned. A pair without a tile or a lesson goes by its upper glaze, and by more where that alone runs farther; a
+ * melt runs by the runniest coat of a stretch, so the dose of a runnier glaze under it is the one that counts.
+ */
+function plannedOf(table: Table, { over, under }: Subject): FlowDose | null {
+  const dose = flowOf(table, over, under)
+  if (!dose || under === null || hasTile(table, over, under) || lessonOf(table, factsOf({ over, under })))
+    return dose
+  const below = flowOf(table, under, null)
+  return below && below.likelyPerMm > dose.likelyPerMm ? below : dose
+}
+
 /** What results say of a subject; nothing where none speaks of it and nothing of it was ever taken. */
 function toldOf(
   table: Table,
@@ -131,8 +144,7 @@ function toldOf(
   )
   if (behind.length + beside.length === 0 && !lesson) return []
   const flow = toldFlowOf(table, subject.over, subject.under, firing)
-  // As it is planned: a pair without a tile goes by its upper glaze, and by more where that alone runs farther.
-  const now = flowOf(table, subject.over, subject.under) ?? flow
+  const now = plannedOf(table, subject) ?? flow
   const used = lesson?.factor ?? (now && flow ? now.likelyPerMm / flow.likelyPerMm : 1)
   const { likely, low, high } = told.factor
   const [lnUsed, ln] = [Math.log(used), Math.log(likely)]

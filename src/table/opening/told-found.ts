@@ -1,3 +1,4 @@
+import { againstRange } from '../../engine/fired/guess-score.ts'
 import { FIRST_MM, type RunCurve, type RunSeen, runAt } from '../../engine/fired/run-curve.ts'
 import { firedOf } from '../fired/fired-pot.ts'
 import { LATEST_RESULTS } from '../fired/latest.ts'
@@ -23,8 +24,6 @@ export interface ToldFound {
 
 /** What tiles tell of a pot is doubted by so much either way. Our choice, as for a guess without results. */
 const TILE_LN = Math.log(2)
-/** A ruler on a pot tells to this, mm. */
-const READ_MM = 0.5
 
 type Told = Pick<ToldFound, 'lowMm' | 'likelyMm' | 'highMm' | 'roomMm'>
 
@@ -34,27 +33,6 @@ function toldBy(curve: RunCurve): Told {
     return mm < FIRST_MM ? 0 : mm
   }
   return { lowMm: at(-TILE_LN), likelyMm: at(0), highMm: at(TILE_LN), roomMm: curve.roomMm }
-}
-
-/** Least and most that a run may have been, mm. */
-function between(found: RunSeen, roomMm: number): readonly [number, number] {
-  switch (found.kind) {
-    case 'none':
-      return [0, FIRST_MM]
-    case 'within':
-      return [0, found.mm]
-    case 'some':
-      return [FIRST_MM, roomMm]
-    case 'shelf':
-      return [roomMm, Number.POSITIVE_INFINITY]
-    case 'measured':
-      return [found.mm - READ_MM, found.mm + READ_MM]
-  }
-}
-
-function against({ lowMm, highMm, roomMm }: Told, found: RunSeen): ToldFound['is'] {
-  const [least, most] = between(found, roomMm)
-  return most < lowMm ? 'less' : least > highMm ? 'farther' : 'within'
 }
 
 /** Every judged pot that is known and that nobody left out, of whose run something was said and told, the earliest judged first. */
@@ -76,7 +54,7 @@ export function toldFound(table: Table): readonly ToldFound[] {
         ...told,
         found: seen,
         shelved: onShelf(found.run),
-        is: against(told, seen),
+        is: againstRange(told, seen),
       },
     ]
   })

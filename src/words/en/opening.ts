@@ -158,6 +158,7 @@ export const opening = {
         ? `The app plans with a drip of ${times} times the front.`
         : `The app plans with a drip of ${times} times the front (the tiles: ${tiles}).`,
     kept: 'You kept it as it is.',
+    answered: 'You took it.',
     use: 'USE IT',
     useDrip: 'USE THE DRIP',
     keep: 'KEEP AS IT IS',

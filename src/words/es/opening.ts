@@ -158,6 +158,7 @@ export const opening: typeof english = {
         ? `La app usa una gota de ${times} veces el frente.`
         : `La app usa una gota de ${times} veces el frente (las probetas: ${tiles}).`,
     kept: 'Lo dejaste como está.',
+    answered: 'Aplicado.',
     use: 'USARLO',
     useDrip: 'USAR LA GOTA',
     keep: 'DEJAR COMO ESTÁ',

@@ -1,11 +1,14 @@
 /** A pair that no tile was made of: what is planned for it, what the page says of that, and what its own pots say against it. */
+
 import { describe, expect, test } from 'vitest'
+import type { RunFacts } from '../../../shared/opening.ts'
 import { dangersOf } from '../../../src/table/fired/danger.ts'
 import { type FactorTold, factorsOf } from '../../../src/table/fired/lesson.ts'
-import { takes } from '../../../src/table/fired/take.ts'
+import { asTold, takes } from '../../../src/table/fired/take.ts'
 import { flowOf, toldFlowOf } from '../../../src/table/firing/glaze-flow.ts'
 import { collar, type FiredSpec, firing, whole } from '../../fixtures/fired/kiln-play.ts'
-import { Play } from './play.ts'
+import { firedLoad, LOAD } from '../../fixtures/opened.ts'
+import { Play, START_MS } from './play.ts'
 
 const TALL = { form: 'cylinder', heightMm: 150, rimMm: 80, wallMm: 5, footLineMm: 8 } as const
 const lone = (potId: string, run: FiredSpec['run']): FiredSpec => ({
@@ -44,6 +47,27 @@ describe('a glaze over another without a tile', () => {
     const play = taken({ is: 'none' })
     expect(planned(play, null)).toBeLessThan(0.5)
     expect(planned(play, 'demo.heather')).toBe(1)
+  })
+
+  test('a stiff one over a runny one is planned by the runny one, and nothing says otherwise', () => {
+    const play = new Play()
+    for (const [i, events] of firedLoad(START_MS, 'up').entries()) play.append(events, `e${i}`)
+    const judged = (n: number, run: RunFacts) =>
+      play.append(
+        [
+          { kind: 'taken-out', potId: `demo.${n}`, loadId: LOAD },
+          { kind: 'judged', potId: `demo.${n}`, loadId: LOAD, run, faults: [] },
+        ],
+        `j${n}`,
+      )
+    judged(34, { is: 'shelf' })
+    judged(36, { is: 'measured', mm: 4, longestMm: 'shelf' })
+    judged(38, { is: 'some' })
+    const told = factorsOf(play.table).find((one) => one.underId === 'demo.brackwater')
+    expect(told?.bucketId).toBe('demo.heather')
+    expect(told?.used).toBe(1)
+    play.act({ ...takes(told!) }).act(asTold(told!))
+    expect(factorsOf(play.table).find(({ key }) => key === told?.key)?.used).toBe(1)
   })
 
   test('that ran farther than is planned is a danger, and the page says what is planned', () => {

@@ -109,6 +109,17 @@ describe('the score of a guess', () => {
     expect(score).toMatchObject({ both: 2, personMm: 2, appMm: 0.5, told: 3, held: 2, nearer: null })
   })
 
+  test('a range holds what a ruler reads at its edge, and no run where it begins within a millimetre', () => {
+    const told = (lowMm: number, highMm: number, mm: number) =>
+      guessScore([pot(null, 5, mm, { roomMm: 40, lowMm, highMm })]).held
+    expect([told(2.3, 10.8, 2), told(2.6, 10.8, 2), told(1.7, 7.8, 8), told(1.7, 7.4, 8)]).toEqual([
+      1, 0, 1, 0,
+    ])
+    const none = { found: { kind: 'none' } as const, roomMm: 40, highMm: 9 }
+    expect(guessScore([pot(null, 5, 0, { ...none, lowMm: 1 })]).held).toBe(1)
+    expect(guessScore([pot(null, 5, 0, { ...none, lowMm: 1.1 })]).held).toBe(0)
+  })
+
   test('tells who is nearer from ten pots on, past twice the standard error', () => {
     const pots = (n: number) => Array.from({ length: n }, (_, i) => pot(4 + (i % 2), 8, 4))
     expect(guessScore(pots(9)).nearer).toBeNull()
