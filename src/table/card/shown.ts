@@ -73,14 +73,16 @@ export function shownNow(
   }
   const stays = (next: Card): boolean => cardKey(next, potter) === cardKey(before.card, potter)
   const isSame = table === before.table
+  // Who went on after a hold is here, and at this step from now on.
+  const since = earlier?.left && earlier.card.kind === 'held' ? now : before.since
   if (stays(card)) {
     // What was said of a stir is not written anew.
     const asSaid = isSame && card.kind === 'stir' && before.schedule
-    return { ...fresh, card: asSaid ? before.card : card, since: before.since }
+    return { ...fresh, card: asSaid ? before.card : card, since }
   }
   if (schedule !== before.schedule && !isIdle) {
     const old = cardOf(table, now, before.schedule, taken)
-    if (stays(old)) return { ...before, card: old, table }
+    if (stays(old)) return { ...before, card: old, table, since }
   }
   // A count that was called off, or taken back, never was.
   const counted = earlier?.card.kind === 'count' ? earlier.card : undefined
