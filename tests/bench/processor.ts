@@ -5,6 +5,7 @@
 import '../../src/table/forecast/walls.ts'
 import type { CDPSession, Page } from '@playwright/test'
 import { armed, armedAmong, recordsOf, season } from '../fixtures/season.ts'
+import type { Traced } from '../fixtures/traced.ts'
 import { plant, singly, withApp } from './phone.ts'
 
 const SLOWDOWN = 6
@@ -21,18 +22,6 @@ const LONG_MS = 50
 const THERE = 'bench-there'
 /** Of the 100 ms until a hit is seen, what a frame leaves. */
 const HIT_BUDGET_MS = 83
-
-/** As the browser's trace has it; times in microseconds, `tdur` by the processor's clock. */
-interface Traced {
-  readonly name: string
-  readonly ph: string
-  readonly pid: number
-  readonly tid: number
-  readonly ts: number
-  readonly dur?: number
-  readonly tdur?: number
-  readonly args?: { readonly data?: { readonly type?: string } }
-}
 
 async function traced(session: CDPSession, work: () => Promise<void>): Promise<readonly Traced[]> {
   const events: Traced[] = []
@@ -85,9 +74,7 @@ async function hitsOn(records: ReturnType<typeof recordsOf>): Promise<number> {
         await page.waitForTimeout(BETWEEN_MS)
       }
     })
-    const ups = events.filter(
-      ({ name, args }) => name === 'EventDispatch' && args?.data?.type === 'pointerup',
-    )
+    const ups = events.filter(({ name, args }) => name === 'EventDispatch' && args.data?.type === 'pointerup')
     if (ups.length < HITS) throw new Error(`only ${ups.length} hits were seen`)
     const { between, frameAfter } = threadOf(events, ups)
     const works = ups.map(({ ts }) => between(ts, frameAfter(ts))).sort((a, b) => a - b)

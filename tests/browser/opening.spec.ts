@@ -1,8 +1,11 @@
 import { expect, test } from '@playwright/test'
 import { firedOf } from '../../src/table/fired/fired-pot.ts'
+import { firing, whole } from '../fixtures/fired/kiln-play.ts'
 import { glazed } from '../fixtures/glazed.ts'
 import { firedLoad, nextLoad } from '../fixtures/opened.ts'
-import { BenchPage, EVENING, fetched } from './bench.ts'
+import { recordsOf } from '../fixtures/season.ts'
+import { Play } from '../unit/table/play.ts'
+import { BenchPage, EVENING, fetched, opened, plantRecords, tellTime } from './bench.ts'
 import { OpeningPage } from './opening-page.ts'
 
 test('the demo load is guessed, opened and judged with gloves, killed in between', async ({
@@ -417,4 +420,37 @@ test('pots of an earlier load are judged, and put right, once the next kiln is o
   await opening.hit()
   expect(await opening.fired(31)).toMatchObject({ found: { faults: ['crawled'] } })
   expect(await opening.fired(35)).toMatchObject({ found: { faults: ['pinholed'] } })
+})
+
+test('taps on one spot take one limit, and do not take it off again', async ({ page }) => {
+  const play = new Play().act({ do: 'lay-demo' })
+  firing(
+    play,
+    'one',
+    ['gatepost', 'brackwater', 'heather'].flatMap((glaze) => [
+      { potId: `${glaze}-thin`, coats: [whole(glaze, 2)], run: { is: 'none' } },
+      { potId: `${glaze}-thick`, coats: [whole(glaze, 5)], run: { is: 'none' }, faults: ['crawled'] },
+    ]),
+  )
+  await tellTime(page, new Date(play.nowMs))
+  await page.goto('./')
+  await opened(page)
+  await plantRecords(page, recordsOf(play.events), 'other')
+  await page.goto('./#/taught')
+  await page.reload()
+  const use = page
+    .locator('.open-lesson')
+    .filter({ hasText: 'crawls' })
+    .getByRole('button', { name: 'USE IT' })
+  await expect(use).toHaveCount(3)
+  await use.last().scrollIntoViewIfNeeded()
+  const box = await use.last().boundingBox()
+  for (let tap = 0; tap < 4; tap++) {
+    await page.touchscreen.tap((box?.x ?? 0) + 40, (box?.y ?? 0) + (box?.height ?? 0) * 0.85)
+    await page.clock.runFor(600)
+  }
+  const taken = (await new BenchPage(page).table()).taken ?? []
+  expect(taken.map(({ event }) => event.kind)).toEqual(['limit-taken'])
+  await expect(use).toHaveCount(2)
+  await expect(page.locator('.open-lesson').filter({ hasText: 'You took it.' })).toHaveCount(1)
 })

@@ -3,6 +3,7 @@ import { writeFile } from 'node:fs/promises'
 import { expect, test } from '@playwright/test'
 import { writeBackup } from '../../src/store/backup.ts'
 import { recordsOf, season } from '../fixtures/season.ts'
+import type { Traced } from '../fixtures/traced.ts'
 import { opened, plantRecords } from './bench.ts'
 import { LONG } from './places.ts'
 
@@ -14,22 +15,10 @@ const LONGEST_MS = 50
 /** A phone of a sixth of this machine's speed. */
 const SLOWDOWN = 6
 
-interface Timed {
-  readonly name: string
-  readonly ph: string
-  readonly pid: number
-  readonly tid: number
-  readonly ts: number
-  readonly dur?: number
-  /** Time of the processor that the thread took, µs: the slowdown is in it, what others do on the machine is not. */
-  readonly tdur?: number
-  readonly args: { readonly name?: string }
-}
-
 /** What runs of the page's own; what was waited for is gone on with at a checkpoint. */
 const SCRIPTS = ['v8.callFunction', 'v8.run', 'BlinkScheduler_PerformMicrotaskCheckpoint']
 
-const sum = (of: readonly Timed[]) => of.reduce((all, { tdur = 0 }) => all + tdur, 0)
+const sum = (of: readonly Traced[]) => of.reduce((all, { tdur = 0 }) => all + tdur, 0)
 
 /** Merged and folded by then on any machine, ms. */
 const MERGED_MS = 110_000
@@ -82,7 +71,7 @@ test(
     await input.setInputFiles(file)
     // Not asked meanwhile whether it is there: the question would be a task of its own.
     await page.waitForTimeout(MERGED_MS)
-    const trace: { readonly traceEvents: readonly Timed[] } = JSON.parse(
+    const trace: { readonly traceEvents: readonly Traced[] } = JSON.parse(
       (await browser.stopTracing()).toString(),
     )
     await session.send('Emulation.setCPUThrottlingRate', { rate: 1 })
@@ -92,7 +81,7 @@ test(
     await expect(page.locator('.looked').filter({ hasText: all })).toContainText(' 0 not here yet.', {
       timeout: 90_000,
     })
-    const main = trace.traceEvents.find(({ args }) => args?.name === 'CrRendererMain')
+    const main = trace.traceEvents.find(({ args }) => args.name === 'CrRendererMain')
     const own = trace.traceEvents
       .filter(
         ({ ph, tdur, pid, tid }) =>

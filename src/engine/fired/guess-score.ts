@@ -65,7 +65,7 @@ export function missMm(guessMm: number, foundAtMm: number, roomMm: number): numb
 /** A ruler on a pot tells to this, mm. */
 const READ_MM = 0.5
 
-/** Least and most that a run may have been, mm. */
+/** Least and most that a run may have been, mm on this pot. */
 function between(found: RunSeen, roomMm: number): readonly [number, number] {
   switch (found.kind) {
     case 'none':
@@ -76,8 +76,10 @@ function between(found: RunSeen, roomMm: number): readonly [number, number] {
       return [FIRST_MM, roomMm]
     case 'shelf':
       return [roomMm, Number.POSITIVE_INFINITY]
-    case 'measured':
-      return [found.mm - READ_MM, found.mm + READ_MM]
+    case 'measured': {
+      const mm = Math.min(found.mm, roomMm)
+      return [mm - READ_MM, mm + READ_MM]
+    }
   }
 }
 

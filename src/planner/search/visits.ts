@@ -6,7 +6,7 @@ import { orderByRule, PLAIN_RULE } from './by-rule.ts'
 const WIDTH = 6
 const PATIENCE_S = [0, 300] as const
 /** Boards of more steps than these are left to the rules: looking ahead costs their square. Tuned. */
-export const MOST_OPS = 240
+const MOST_OPS = 240
 /** So many of the orders made are told, unlike each other. */
 const TOLD = 6
 

@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'preact/hooks'
+import { useMemo } from 'preact/hooks'
 import { firedOf } from '../../table/fired/fired-pot.ts'
 import { type FactorTold, factorsOf } from '../../table/fired/lesson.ts'
 import { asSet, keepsLimit, type LimitTold, limitsTold, takesLimit } from '../../table/fired/limits.ts'
@@ -11,10 +11,13 @@ import { useBack } from '../desk/back-line.tsx'
 import { DeskHead } from '../desk/head.tsx'
 import { nameOf } from '../text/pot-text.ts'
 import { figure, foundText, timesText, useOpening } from './opening-app.ts'
+import { useAnswered, useStanding } from './standing.ts'
 import '../desk/kiln.css'
 import './opening.css'
 
 const LEADS = ['danger', 'relief', 'same'] as const
+
+const limitKey = ({ bucketId, underId }: LimitTold): string => `${bucketId} ${underId}`
 
 /** What fired pots say of each glaze and pair: danger first, then what waits for a hand. */
 export function FireTaught() {
@@ -25,18 +28,27 @@ export function FireTaught() {
     (one) => one.silent !== undefined,
   )
   const limits = useMemo(() => limitsTold(table.value), [table.value])
-  const sorted = useStanding(factors.toSorted((a, b) => LEADS.indexOf(a.still) - LEADS.indexOf(b.still)))
+  const lessons = useStanding(
+    factors.toSorted((a, b) => LEADS.indexOf(a.still) - LEADS.indexOf(b.still)),
+    ({ key }) => key,
+  )
+  const standing = useStanding(limits, limitKey)
+  const isAnswered = useAnswered()
   const back = useBack()
   return (
     <div class="desk">
       <DeskHead title={w.title} back={{ at: 'opening' }} />
       <main class="desk-main-part">
-        {sorted.length + limits.length === 0 ? <p>{w.none}</p> : null}
-        {sorted.map((told) => (
-          <Lesson key={told.key} told={told} />
+        {lessons.length + limits.length === 0 ? <p>{w.none}</p> : null}
+        {lessons.map((told) => (
+          <Lesson key={told.key} told={told} isAnswered={!told.asks && isAnswered('lesson-taken', told)} />
         ))}
-        {limits.map((told) => (
-          <Limit key={`${told.bucketId} ${told.underId}`} told={told} />
+        {standing.map((told) => (
+          <Limit
+            key={limitKey(told)}
+            told={told}
+            isAnswered={!told.asks && isAnswered('limit-taken', told)}
+          />
         ))}
         {silent.length > 0 ? (
           <More label={w.nobody(silent.length)}>
@@ -57,30 +69,18 @@ export function FireTaught() {
   )
 }
 
-/** In the order in which the page was opened: nothing comes under a finger that answers another. New ones come last. */
-function useStanding(told: readonly FactorTold[]): readonly FactorTold[] {
-  const order = useRef<readonly string[]>([])
-  const known = order.current
-  order.current = [...known, ...told.map(({ key }) => key).filter((key) => !known.includes(key))]
-  return told.toSorted((a, b) => order.current.indexOf(a.key) - order.current.indexOf(b.key))
+interface CardProps<T> {
+  readonly told: T
+  /** On this page, just now. */
+  readonly isAnswered: boolean
 }
 
-/** Whether what a card asks was answered on it just now, until that is taken back; and how to say that it is. */
-function useAnswered(): readonly [boolean, () => void] {
-  const { table } = useOpening()
-  const said = table.value.taken?.length ?? 0
-  const [until, setUntil] = useState(Number.POSITIVE_INFINITY)
-  return [said > until, () => setUntil(said)]
-}
-
-function Lesson({ told }: { readonly told: FactorTold }) {
+function Lesson({ told, isAnswered }: CardProps<FactorTold>) {
   const { table, words, act } = useOpening()
   const w = words.value.opening.taught
   const { factor, results, others, used, drip, usedDrip, tileDrip, still, asks, taken, scratchFirst } = told
   const facts = (id: string | undefined) => (id === undefined ? undefined : table.value.buckets[id]?.facts)
   const [over, under] = [facts(told.bucketId), facts(told.underId)]
-  const [wasAnswered, answer] = useAnswered()
-  const isAnswered = wasAnswered && !told.asks
   const ownDrip = taken && (tileDrip === undefined || figure(tileDrip) !== figure(usedDrip))
   const ofDrip = isOfDrip(told)
   const waits = still === 'relief' && scratchFirst
@@ -120,21 +120,15 @@ function Lesson({ told }: { readonly told: FactorTold }) {
       {told.way === 'relief' ? <p>{scratchFirst ? w.scratch : w.relief}</p> : null}
       {asks && still !== 'danger' && numbers !== '' ? <p class="alarm">{w.shelved(numbers)}</p> : null}
       {isAnswered ? (
-        <p class="open-answered">{still === 'same' ? w.answered : w.kept}</p>
+        <p>{still === 'same' ? w.answered : w.kept}</p>
       ) : (asks || still !== 'same') && !waits ? (
         <Answers
           asks={asks}
           keeps={!ofDrip && isByOneFiring(told)}
           isKept={!ownDrip}
           label={ofDrip ? w.useDrip : w.use}
-          use={() => {
-            answer()
-            act(takes(told))
-          }}
-          keep={() => {
-            answer()
-            act(keeps(told))
-          }}
+          use={() => act(takes(told))}
+          keep={() => act(keeps(told))}
         />
       ) : null}
       {taken && !isAnswered ? (
@@ -189,7 +183,7 @@ function Answers({ asks, keeps = false, isKept = true, label, use, keep }: Answe
 }
 
 /** How thick a glaze may go on before it crawls, by the pots on which it did. */
-function Limit({ told }: { readonly told: LimitTold }) {
+function Limit({ told, isAnswered }: CardProps<LimitTold>) {
   const { table, words, formats, act } = useOpening()
   const w = words.value.opening.limits
   const { limit, limitMm, usedMm, statedMm, pots, crawled, still, asks } = told
@@ -213,15 +207,18 @@ function Limit({ told }: { readonly told: LimitTold }) {
       {still === 'same' ? null : (
         <>
           <p class={still === 'danger' ? 'alarm' : undefined}>{w[still]}</p>
-          <Answers
-            asks={asks}
-            label={taught.use}
-            use={() => act(takesLimit(told))}
-            keep={() => act(keepsLimit(told))}
-          />
+          {isAnswered ? null : (
+            <Answers
+              asks={asks}
+              label={taught.use}
+              use={() => act(takesLimit(told))}
+              keep={() => act(keepsLimit(told))}
+            />
+          )}
         </>
       )}
-      {usedMm !== statedMm ? (
+      {isAnswered ? <p>{still === 'same' ? taught.answered : taught.kept}</p> : null}
+      {usedMm !== statedMm && !isAnswered ? (
         <button type="button" class="key" onClick={() => act(asSet(told))}>
           {under ? w.backToAll : w.back}
         </button>

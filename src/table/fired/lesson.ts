@@ -110,16 +110,27 @@ interface Beside {
   readonly olderWith: (bucketId: string) => number
 }
 
+/** What is reckoned with of a subject. */
+interface Reckoned {
+  /** So many times what its tiles say. */
+  readonly used: number
+  /** Whose band that is. */
+  readonly dose: FlowDose | null
+  /** No lesson brings it below this. */
+  readonly least: number
+}
+
 /**
- * As it is planned. A pair without a tile or a lesson goes by its upper glaze, and by more where that alone runs farther; a
- * melt runs by the runniest coat of a stretch, so the dose of a runnier glaze under it is the one that counts.
+ * As it is planned, where tiles say `flow` and a hand took a factor. A melt runs by the runniest coat of a stretch: of a pair
+ * without a tile the glaze below is the least, whatever its own lesson says.
  */
-function plannedOf(table: Table, { over, under }: Subject): FlowDose | null {
-  const dose = flowOf(table, over, under)
-  if (!dose || under === null || hasTile(table, over, under) || lessonOf(table, factsOf({ over, under })))
-    return dose
-  const below = flowOf(table, under, null)
-  return below && below.likelyPerMm > dose.likelyPerMm ? below : dose
+function reckonedBy(table: Table, { over, under }: Subject, flow: FlowDose | null, taken?: number): Reckoned {
+  const dose = flowOf(table, over, under) ?? flow
+  const times = (one: FlowDose | null): number => (one && flow ? one.likelyPerMm / flow.likelyPerMm : 1)
+  const used = taken ?? times(dose)
+  const below = under === null || hasTile(table, over, under) ? null : flowOf(table, under, null)
+  const least = below && flow ? times(below) : 0
+  return least > used ? { used: least, dose: below, least } : { used, dose, least }
 }
 
 /** What results say of a subject; nothing where none speaks of it and nothing of it was ever taken. */
@@ -144,10 +155,11 @@ function toldOf(
   )
   if (behind.length + beside.length === 0 && !lesson) return []
   const flow = toldFlowOf(table, subject.over, subject.under, firing)
-  const now = plannedOf(table, subject) ?? flow
-  const used = lesson?.factor ?? (now && flow ? now.likelyPerMm / flow.likelyPerMm : 1)
+  const { used, dose: now, least } = reckonedBy(table, subject, flow, lesson?.factor)
+  const own = lesson?.factor === used ? lesson : undefined
+  const atLeast = (ln: number): number => Math.max(Math.log(least), ln)
   const { likely, low, high } = told.factor
-  const [lnUsed, ln] = [Math.log(used), Math.log(likely)]
+  const [lnUsed, ln] = [Math.log(used), atLeast(Math.log(likely))]
   const { fresh, withdrawn, holds } = answerOf(
     table,
     'lesson-taken',
@@ -159,7 +171,7 @@ function toldOf(
     },
   )
   const isAnew = ({ found }: PotResult): boolean => fresh.has(found.runSaid)
-  const led = leadsTo(lnUsed, { low: Math.log(low), likely: ln, high: Math.log(high) })
+  const led = leadsTo(lnUsed, { low: atLeast(Math.log(low)), likely: ln, high: atLeast(Math.log(high)) })
   const way = here || (led === 'danger' && warns) ? led : 'same'
   // What other glazes of the studio ran is no word against this one: one of its own has to say it.
   const say = behind.filter((one) => says(one, ln, lnUsed))
@@ -187,8 +199,8 @@ function toldOf(
       results: behind,
       others: mine.filter((result) => !ids.has(result.found.id) || !countsIn(result, of ?? firing)),
       used,
-      usedLow: lesson?.low ?? (now && flow ? now.lowPerMm / flow.likelyPerMm : low),
-      usedHigh: lesson?.high ?? (now && flow ? now.highPerMm / flow.likelyPerMm : high),
+      usedLow: own?.low ?? (now && flow ? now.lowPerMm / flow.likelyPerMm : low),
+      usedHigh: own?.high ?? (now && flow ? now.highPerMm / flow.likelyPerMm : high),
       taken: lesson !== undefined,
       drip: drip > 0 ? drip : undefined,
       usedDrip,

@@ -19,7 +19,7 @@ export const meeting = {
   both: 'Both went on',
   only: 'Only this one went on',
   held: (seconds: string) => `${seconds} under`,
-  out: (clock: string) => `out at ${clock}`,
+  out: (clock: string) => `out ${clock}`,
   number: (number: Name) => `Two pots ${number}`,
   becomes: (number: Name) => `This one becomes ${number}`,
   place: (place: string) => `Two pots at ${place}`,

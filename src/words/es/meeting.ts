@@ -1,5 +1,6 @@
 import type { meeting as english } from '../en/meeting.ts'
 import type { Name } from '../name.ts'
+import { at } from './clocks.ts'
 import { isOne } from './counts.ts'
 
 /** Cuántas veces se cambió algo. */
@@ -20,7 +21,7 @@ export const meeting: typeof english = {
   both: 'Se dieron las dos',
   only: 'Solo se dio esta',
   held: (seconds: string) => `${seconds} dentro`,
-  out: (clock: string) => `fuera a las ${clock}`,
+  out: (clock: string) => `fuera ${at(clock)}`,
   number: (number: Name) => `Dos piezas ${number}`,
   becomes: (number: Name) => `Esta pasa a ser ${number}`,
   place: (place: string) => `Dos piezas en ${place}`,

@@ -115,6 +115,8 @@ describe('the score of a guess', () => {
     expect([told(2.3, 10.8, 2), told(2.6, 10.8, 2), told(1.7, 7.8, 8), told(1.7, 7.4, 8)]).toEqual([
       1, 0, 1, 0,
     ])
+    // Nothing runs farther than there is wall.
+    expect(guessScore([pot(null, 9, 12, { lowMm: 5, highMm: 9.8 })]).held).toBe(1)
     const none = { found: { kind: 'none' } as const, roomMm: 40, highMm: 9 }
     expect(guessScore([pot(null, 5, 0, { ...none, lowMm: 1 })]).held).toBe(1)
     expect(guessScore([pot(null, 5, 0, { ...none, lowMm: 1.1 })]).held).toBe(0)
